@@ -1,0 +1,127 @@
+import { describe, expect, it } from 'vitest'
+import guide from '#fixtures/reference/food-buying-guide.json' with { type: 'json' }
+import eggs from '#fixtures/reference/icn-scrambled-eggs.json' with { type: 'json' }
+import tm from '#fixtures/reference/tm-10-412.json' with { type: 'json' }
+import { gramsTo, mgFrom, mlFrom, mlTo, type VolumeUnit } from '#lib/quantity/kitchen-units.ts'
+import { wholePortions } from '#lib/quantity/portion.ts'
+import { roundHalfUp } from '#lib/quantity/rounding.ts'
+import { sayPieces, sayVolume, sayWeight } from '#lib/quantity/say-amount.ts'
+import { scoopVolumeMl } from '#lib/quantity/scoops.ts'
+
+describe('TM 10-412, recipe conversion', () => {
+  const said = ['0 oz', '1/4 oz', '1/2 oz', '3/4 oz', '1 oz']
+
+  it('[Q11] every hundredth of an ounce is said by the printed scale', () => {
+    const seen = tm.ounceScale.flatMap(({ fromHundredths, toHundredths, quarters }) =>
+      Array.from({ length: toHundredths - fromHundredths + 1 }, (_, at) => ({
+        hundredths: fromHundredths + at,
+        quarters,
+      })),
+    )
+    expect(seen).toHaveLength(100)
+    for (const { hundredths, quarters } of seen) {
+      const wanted = quarters === 0 && hundredths > 0 ? 'under 1/4 oz' : said[quarters]
+      expect(sayWeight(mgFrom(hundredths / 100, 'oz')), `.${hundredths}`).toBe(wanted)
+      const above = quarters === 0 ? '5 lb' : `5 lb ${said[quarters]}`
+      expect(sayWeight(mgFrom(80 + hundredths / 100, 'oz')), `5 lb .${hundredths}`).toBe(above)
+    }
+  })
+
+  it('[Q11] 1 lb 4 oz for 348 portions of a card for 100 is 4 lb 5.60 oz, said 4 lb 5 1/2 oz', () => {
+    const { factor, weight } = tm.examples
+    expect(factor.wanted / factor.card).toBe(factor.factor)
+    const lb = roundHalfUp(weight.lb * weight.factor, 2)
+    expect(lb).toBe(weight.productLb)
+    expect(gramsTo(mgFrom(lb, 'lb') / 1000, 'oz') - 64).toBeCloseTo(5.6, 4)
+    expect(sayWeight(mgFrom(lb, 'lb'))).toBe(weight.rounded)
+  })
+
+  it('[Q16] ounces as hundredths of a pound round halves up: 2 lb 10 oz is 2.63', () => {
+    for (const { lb, oz, printed } of tm.examples.decimalPounds) {
+      expect(roundHalfUp(lb + oz / 16, 2)).toBe(printed)
+    }
+  })
+
+  it('[Q10] 6 gallons a hundred for 333 is printed to the spoon, and said to the quarter cup', () => {
+    const { perHundredGal, portions, productGal, parts } = tm.gallons
+    expect(roundHalfUp((perHundredGal * portions) / 100, 2)).toBe(productGal)
+    const printed = parts.reduce(
+      (sum, [amount, unit]) => sum + mlFrom(Number(amount), unit as VolumeUnit),
+      0,
+    )
+    expect(Math.abs(mlTo(printed - mlFrom(productGal, 'gallon'), 'tsp'))).toBeLessThan(0.125)
+    expect(sayVolume(mlFrom(productGal, 'gallon'))).toBe('19 gal 3 qt 3 3/4 cups')
+  })
+})
+
+describe('ICN scrambled eggs, USDA Recipe for Schools', () => {
+  const { fifty, hundred, checks, portion } = eggs
+  const rawCups = (batches: number) => batches * fifty.eggsLb * eggs.eggs.cupsPerLb
+  const third = (pair: readonly number[]) => (pair[0] ?? 0) / (pair[1] ?? 1)
+
+  it('[Q10] the volumes of both batches are said as the card prints them', () => {
+    const volumes = (times: number) => ({
+      eggsVolume: sayVolume(mlFrom(rawCups(times), 'cup')),
+      milk: sayVolume(mlFrom(fifty.milkQt * times, 'quart')),
+      salt: sayVolume(mlFrom(fifty.saltTsp * times, 'tsp')),
+      margarineVolume: sayVolume(mlFrom(third(fifty.margarineCups) * times, 'cup')),
+      parsley: sayVolume(mlFrom(fifty.parsleyTbsp * times, 'tbsp')),
+    })
+    expect(fifty).toMatchObject(volumes(1))
+    expect(hundred).toMatchObject(volumes(2))
+  })
+
+  it('[Q11] the weights of both batches are said as the card prints them', () => {
+    const weights = (times: number) => ({
+      eggsWeight: sayWeight(mgFrom(fifty.eggsLb * times, 'lb')),
+      margarine: sayWeight(mgFrom(fifty.margarineOz * times, 'oz')),
+    })
+    expect(fifty).toMatchObject(weights(1))
+    expect(hundred).toMatchObject(weights(2))
+  })
+
+  it('[Q3] fifty level #16 scoops are 12 1/2 cups from 15 1/4 cups of raw mix, a yield of 82 percent', () => {
+    const served = mlTo(scoopVolumeMl(portion.scoop) * portion.servings, 'cup')
+    const raw = rawCups(1) + mlTo(mlFrom(fifty.milkQt, 'quart'), 'cup')
+    expect(served).toBeCloseTo(checks.servedCups, 10)
+    expect(raw).toBeCloseTo(checks.rawCups, 10)
+    expect(roundHalfUp((served / raw) * 100, 0)).toBe(checks.yieldPercent)
+  })
+
+  it('[Q14] six pounds are 54 eggs', () => {
+    expect(sayPieces(fifty.eggsLb * eggs.eggs.eggsPerLb)).toBe(String(checks.eggs))
+  })
+
+  it.each(eggs.sheet.rows)(
+    '[Q10] $eggs eggs, printed $volume, are said $said, $offPercent percent off',
+    (row) => {
+      const tbsp = row.eggs * third(eggs.eggs.tbspPerEgg)
+      expect(sayVolume(mlFrom(tbsp, 'tbsp'))).toBe(row.said)
+      const saidTbsp = row.eggs === 10 ? 33 : 84
+      expect((saidTbsp / tbsp - 1) * 100).toBeCloseTo(row.offPercent, 1)
+      expect(sayWeight(mgFrom(row.oz, 'oz'))).toBe(row.weight)
+    },
+  )
+})
+
+describe('USDA Food Buying Guide, servings per No. 10 can', () => {
+  it.each(guide.rows)(
+    '[Q16] $food: larger servings follow from the 1/4 cup with halves up',
+    (row) => {
+      expect(roundHalfUp(row.quarterCup / 2, 1)).toBe(row.halfCup)
+      expect(roundHalfUp((row.quarterCup * 3) / 4, 1)).toBe(row.thirdCup)
+      expect(roundHalfUp((row.quarterCup * 2) / 3, 1)).toBe(row.threeEighthsCup)
+    },
+  )
+
+  it('[Q16] three of its halves come out one lower with toFixed, so toFixed is not the rule', () => {
+    const wrong = guide.rows.filter(
+      (row) => Number((row.quarterCup / 2).toFixed(1)) !== row.halfCup,
+    )
+    expect(wrong.map((row) => row.quarterCup)).toEqual([48.9, 45.3, 38.9])
+  })
+
+  it.each(guide.rows)('[Q7] $food: whole 1/2 cup servings are cut off, never rounded up', (row) => {
+    expect(wholePortions(row.halfCup, 1)).toBe(row.wholeHalfCups)
+  })
+})

@@ -1,0 +1,55 @@
+/**
+ * The log of a service: where its events and answers are kept. Ready for several servers:
+ * an append names the position it was decided on, and learns of a conflict instead of waiting.
+ * Knows nothing of what an event means.
+ */
+
+/** One event as it lies in the log. Its own fields stand beside these. */
+export interface LogEntry {
+  /** 1, 2, 3 ... within its service. */
+  readonly position: number
+  /** Epoch milliseconds, stamped by the server; never runs backwards within a service. */
+  readonly at: number
+  /** Id of the command that caused it; null for what fell due. */
+  readonly command: string | null
+  readonly type: string
+}
+
+export interface LoggedAnswer<Answer> {
+  readonly command: string
+  /** Fingerprint of the command's content without names and passphrases. */
+  readonly fingerprint: string
+  readonly answer: Answer
+}
+
+/**
+ * `conflict`: the service is not at the expected position, or one of the command ids is already
+ * stored. Nothing of the append was written.
+ */
+export type Appended = 'committed' | 'conflict'
+
+export interface EventLog<Entry extends LogEntry, Answer> {
+  /**
+   * Appends all or nothing, durable when the promise settles. The entries' positions must be
+   * `after + 1` onwards. Answers may come without entries (a refusal).
+   * @throws on any error of the store; the caller ends the process, nothing is retried.
+   */
+  append(
+    service: string,
+    after: number,
+    entries: readonly Entry[],
+    answers: readonly LoggedAnswer<Answer>[],
+  ): Promise<Appended>
+  /** Entries with a position greater than `after`, in order, at most `limit` if given. */
+  read(service: string, after: number, limit?: number): Promise<readonly Entry[]>
+  answerTo(service: string, command: string): Promise<LoggedAnswer<Answer> | null>
+  /** Position of the newest entry; 0 where there is none. */
+  head(service: string): Promise<number>
+  /** Services that have entries, oldest first. */
+  services(): Promise<readonly string[]>
+  /** Called after each committed append that has entries, own and foreign alike. Returns how to stop. */
+  onAdvance(listener: (service: string, position: number) => void): () => void
+  /** Appends committed since this log was opened. */
+  commits(): number
+  close(): Promise<void>
+}

@@ -1,0 +1,154 @@
+import { createAdvance } from '#server/event-log/advance.ts'
+import { type CheckedAppend, checkedAppend } from '#server/event-log/checked-append.ts'
+import type { Appended, EventLog, LogEntry } from '#server/event-log/port.ts'
+import {
+  closeDurableDatabase,
+  openDurableDatabase,
+  type SqliteDatabase,
+} from '#server/store/durable-database.ts'
+import { StoreProblem, storeProblemOf } from '#server/store/store-problem.ts'
+
+const versions = [
+  `CREATE TABLE services (
+     number INTEGER PRIMARY KEY,
+     service TEXT NOT NULL UNIQUE
+   ) STRICT;
+   CREATE TABLE entries (
+     service TEXT NOT NULL,
+     position INTEGER NOT NULL CHECK (position > 0),
+     body TEXT NOT NULL CHECK (json_valid(body)),
+     PRIMARY KEY (service, position)
+   ) STRICT, WITHOUT ROWID;
+   CREATE TABLE answers (
+     service TEXT NOT NULL,
+     command TEXT NOT NULL,
+     fingerprint TEXT NOT NULL,
+     body TEXT NOT NULL CHECK (json_valid(body)),
+     PRIMARY KEY (service, command)
+   ) STRICT, WITHOUT ROWID;`,
+]
+
+const prepareAll = (database: SqliteDatabase) => ({
+  head: database
+    .prepare<[string], number | null>('SELECT max(position) FROM entries WHERE service = ?')
+    .pluck(),
+  services: database.prepare<[], string>('SELECT service FROM services ORDER BY number').pluck(),
+  read: database
+    .prepare<[string, number, number], string>(
+      'SELECT body FROM entries WHERE service = ? AND position > ? ORDER BY position LIMIT ?',
+    )
+    .pluck(),
+  answer: database.prepare<[string, string], { fingerprint: string; body: string }>(
+    'SELECT fingerprint, body FROM answers WHERE service = ? AND command = ?',
+  ),
+  addService: database.prepare<[string]>('INSERT INTO services (service) VALUES (?)'),
+  addEntry: database.prepare<[string, number, string]>(
+    'INSERT INTO entries (service, position, body) VALUES (?, ?, ?)',
+  ),
+  addAnswer: database.prepare<[string, string, string, string]>(
+    'INSERT INTO answers (service, command, fingerprint, body) VALUES (?, ?, ?, ?)',
+  ),
+})
+
+/** A sound file may still have lost rows; a stream with a hole must not be folded. */
+const requireWhole = (database: SqliteDatabase, path: string): void => {
+  const broken = database
+    .prepare<[], string>(
+      `SELECT service FROM entries GROUP BY service HAVING count(*) <> max(position)
+       UNION SELECT service FROM services WHERE service NOT IN (SELECT service FROM entries)
+       UNION SELECT service FROM entries WHERE service NOT IN (SELECT service FROM services)`,
+    )
+    .pluck()
+    .get()
+  if (broken === undefined) return
+  throw new StoreProblem({ code: 'damaged', path, detail: `entries missing of ${broken}` })
+}
+
+/** The log over an open database of its own schema; {@link openSqliteLog} is the usual way in. */
+export const createSqliteLog = <Entry extends LogEntry, Answer>(
+  database: SqliteDatabase,
+): EventLog<Entry, Answer> => {
+  const sql = prepareAll(database)
+  const advance = createAdvance()
+  let commits = 0
+  let failed: unknown = null
+
+  const write = database.transaction(
+    (service: string, after: number, checked: CheckedAppend): Appended => {
+      if ((sql.head.get(service) ?? 0) !== after) return 'conflict'
+      for (const { command } of checked.answers) {
+        if (sql.answer.get(service, command) !== undefined) return 'conflict'
+      }
+      if (after === 0 && checked.entries.length > 0) sql.addService.run(service)
+      for (const { position, body } of checked.entries) sql.addEntry.run(service, position, body)
+      for (const { command, fingerprint, body } of checked.answers) {
+        sql.addAnswer.run(service, command, fingerprint, body)
+      }
+      return 'committed'
+    },
+  )
+
+  const commit = (service: string, after: number, checked: CheckedAppend): Appended => {
+    // A sync that failed once may seem to work when tried again.
+    if (failed !== null) throw failed
+    try {
+      return write.immediate(service, after, checked)
+    } catch (error) {
+      failed = storeProblemOf(error, database.name) ?? error
+      throw failed
+    }
+  }
+
+  return {
+    async append(service, after, entries, answers) {
+      const checked = checkedAppend(after, entries, answers)
+      const appended = commit(service, after, checked)
+      if (appended === 'conflict' || entries.length + answers.length === 0) return appended
+      commits += 1
+      if (entries.length > 0) advance.tell(service, after + entries.length)
+      return appended
+    },
+    async read(service, after, limit) {
+      // Rows were checked when written: a replay parses JSON and no more.
+      return sql.read.all(service, after, limit ?? -1).map((body): Entry => JSON.parse(body))
+    },
+    async answerTo(service, command) {
+      const found = sql.answer.get(service, command)
+      if (found === undefined) return null
+      return { command, fingerprint: found.fingerprint, answer: JSON.parse(found.body) }
+    },
+    async head(service) {
+      return sql.head.get(service) ?? 0
+    },
+    async services() {
+      return sql.services.all()
+    },
+    onAdvance: advance.onAdvance,
+    commits: () => commits,
+    async close() {
+      closeDurableDatabase(database)
+    },
+  }
+}
+
+/** Opens the log's file, alone and durable. @throws {StoreProblem} any of its codes. */
+export const openLogDatabase = (path: string): SqliteDatabase => {
+  // 'LSlg' in ASCII.
+  const database = openDurableDatabase({ path, applicationId: 0x4c53_6c67, versions })
+  try {
+    requireWhole(database, path)
+    return database
+  } catch (error) {
+    database.close()
+    throw error
+  }
+}
+
+/**
+ * Opens or creates the log of all services in one SQLite file, as its only user.
+ * An append is one transaction and one sync, however many commands it holds.
+ * @throws {StoreProblem} any of its codes.
+ */
+export const openSqliteLog = <Entry extends LogEntry, Answer>(setup: {
+  readonly path: string
+}): EventLog<Entry, Answer> => createSqliteLog(openLogDatabase(setup.path))

@@ -1,0 +1,20 @@
+import { openDurableDatabase, type SqliteDatabase } from '#server/store/durable-database.ts'
+
+const versions = [
+  `CREATE TABLE stations (
+     number INTEGER PRIMARY KEY,
+     station TEXT NOT NULL,
+     revision INTEGER NOT NULL CHECK (revision > 0),
+     body TEXT NOT NULL CHECK (json_valid(body)),
+     UNIQUE (station, revision)
+   ) STRICT;`,
+]
+
+/**
+ * Opens or creates the file of what outlives a service, as its only user. Its adapters share the
+ * connection; whoever opened it closes it, with `closeDurableDatabase`.
+ * @throws {StoreProblem} any of its codes.
+ */
+export const openHouseDatabase = (setup: { readonly path: string }): SqliteDatabase =>
+  // 'LSho' in ASCII.
+  openDurableDatabase({ path: setup.path, applicationId: 0x4c53_686f, versions })

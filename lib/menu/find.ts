@@ -1,0 +1,28 @@
+import type { Component, Item, Pan, StationDocument } from '#lib/menu/station-document.ts'
+
+export const findComponent = (station: StationDocument, id: string): Component | undefined =>
+  station.components.find((one) => one.id === id)
+
+export const findItem = (station: StationDocument, id: string): Item | undefined =>
+  station.items.find((one) => one.id === id)
+
+/** Every pan of the line, left to right. */
+export const pansOf = (station: StationDocument): readonly Pan[] =>
+  station.line.wells.flatMap((well) => well.pans)
+
+export const findPan = (station: StationDocument, id: string): Pan | undefined =>
+  pansOf(station).find((one) => one.id === id)
+
+/** A component that the document is known to have. @throws where it does not: a programming fault. */
+export const componentOf = (station: StationDocument, id: string): Component => {
+  const found = findComponent(station, id)
+  if (!found) throw new Error(`the station has no component ${id}`)
+  return found
+}
+
+/** An item that the document is known to have. @throws where it does not: a programming fault. */
+export const itemOf = (station: StationDocument, id: string): Item => {
+  const found = findItem(station, id)
+  if (!found) throw new Error(`the station has no item ${id}`)
+  return found
+}

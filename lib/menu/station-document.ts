@@ -1,0 +1,13 @@
+import type { z } from 'zod'
+import type { declarationSchema, stationSchema } from '#lib/menu/schema.ts'
+
+export type StationDocument = z.infer<typeof stationSchema>
+export type Ingredient = StationDocument['ingredients'][number]
+export type Component = StationDocument['components'][number]
+export type Item = StationDocument['items'][number]
+export type Part = Item['parts'][number]
+export type Well = StationDocument['line']['wells'][number]
+export type Pan = Well['pans'][number]
+export type PortionRule = Component['portion']
+export type Declaration = z.infer<typeof declarationSchema>
+export type Held = Component['held']

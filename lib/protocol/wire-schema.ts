@@ -1,0 +1,64 @@
+/** What comes from a screen, parsed before anything else looks at it. */
+import { z } from 'zod'
+import { MOST_COMMAND_BYTES, PROTOCOL } from '#lib/protocol/wire.ts'
+import { type Command, commandSchema } from '#lib/service/decide.ts'
+import type { NotTaken } from '#lib/service/refusal.ts'
+import { mayDo, ROLES, type Role } from '#lib/service/roles.ts'
+
+const name = z.string().regex(/^[\w-]{1,80}$/)
+
+export const helloSchema = z.object({
+  protocol: z.int().min(0),
+  role: z.enum(ROLES),
+  device: name,
+})
+
+export const followSchema = z.object({ service: name, position: z.int().min(0) })
+
+const envelopeSchema = z.object({
+  protocol: z.int().min(0),
+  id: name,
+  /** Empty where the screen follows none yet. */
+  service: name.or(z.literal('')),
+  command: z.unknown(),
+})
+
+export type Taken =
+  | {
+      readonly taken: true
+      readonly id: string
+      readonly service: string
+      readonly command: Command
+    }
+  | { readonly taken: false; readonly id: string | null; readonly because: NotTaken }
+
+/** The id of a message that may not be one; null where it has none. */
+export const idOf = (message: unknown): string | null => {
+  const found = z.object({ id: name }).safeParse(message)
+  return found.success ? found.data.id : null
+}
+
+/** Bytes of a value's JSON in UTF-8; beyond all bounds where it is nested too deeply to be written. */
+const bytesOf = (value: unknown): number => {
+  try {
+    return new TextEncoder().encode(JSON.stringify(value) ?? '').length
+  } catch {
+    return Number.POSITIVE_INFINITY
+  }
+}
+
+/** Takes a command message from a role, or says why not. Never throws. */
+export const takeCommand = (message: unknown, role: Role): Taken => {
+  const not = (because: NotTaken): Taken => ({ taken: false, id: idOf(message), because })
+  const envelope = envelopeSchema.safeParse(message)
+  if (!envelope.success) return not({ code: 'not-the-protocol' })
+  const { protocol, id, service } = envelope.data
+  if (protocol > PROTOCOL) return not({ code: 'newer-version' })
+  if (protocol < PROTOCOL) return not({ code: 'older-version' })
+  if (bytesOf(envelope.data.command) > MOST_COMMAND_BYTES) return not({ code: 'too-large' })
+  const command = commandSchema.safeParse(envelope.data.command)
+  if (!command.success) return not({ code: 'not-the-protocol' })
+  if (!mayDo(role, command.data.type))
+    return not({ code: 'role-may-not', role, command: command.data.type })
+  return { taken: true, id, service, command: command.data }
+}

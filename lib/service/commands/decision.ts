@@ -1,0 +1,63 @@
+import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { ServiceEvent } from '#lib/service/event.ts'
+import type { Refusal } from '#lib/service/refusal.ts'
+import type { Role } from '#lib/service/roles.ts'
+import {
+  type Build,
+  isRunning,
+  type RunningState,
+  type ServiceState,
+  type Ticket,
+} from '#lib/service/state.ts'
+import { buildName, findTicket } from '#lib/service/tickets.ts'
+
+/** What a command is decided with besides the state. */
+export interface Circumstances {
+  /** Epoch milliseconds, the server's, never before the state's. */
+  readonly now: number
+  readonly by: Role
+  /** Id of the service whose stream this is. */
+  readonly service: string
+  /** Whether the station has another service that is open. */
+  readonly otherIsOpen: boolean
+  /** The newest revision of a station's document, for opening. */
+  readonly station: (
+    id: string,
+  ) => { readonly revision: number; readonly document: StationDocument } | null
+}
+
+export type Decision = { readonly events: readonly ServiceEvent[] } | { readonly refusal: Refusal }
+
+export const refuse = (refusal: Refusal): Decision => ({ refusal })
+
+export const happened = (...events: ServiceEvent[]): Decision => ({ events })
+
+/** Decides on an open service; refuses on any other. */
+export const whenOpen = (
+  state: ServiceState,
+  decide: (state: RunningState) => Decision,
+): Decision => {
+  if (state.stage === 'closed') return refuse({ code: 'service-closed' })
+  return isRunning(state) ? decide(state) : refuse({ code: 'service-not-open' })
+}
+
+/** Decides on a build that exists. */
+export const withBuild = (
+  state: ServiceState,
+  at: { readonly ticket: number; readonly letter: string },
+  decide: (found: {
+    readonly state: RunningState
+    readonly ticket: Ticket
+    readonly build: Build
+    readonly name: string
+  }) => Decision,
+): Decision =>
+  whenOpen(state, (running) => {
+    const ticket = findTicket(running, at.ticket)
+    if (!ticket) return refuse({ code: 'no-such-ticket', ticket: at.ticket })
+    const name = buildName(at.ticket, at.letter)
+    const build = ticket.builds.find((one) => one.letter === at.letter)
+    return build
+      ? decide({ state: running, ticket, build, name })
+      : refuse({ code: 'no-such-build', build: name })
+  })

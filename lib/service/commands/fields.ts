@@ -1,0 +1,40 @@
+/** Fields that commands share. Shapes only: what a number may mean is decided, not parsed. */
+import { z } from 'zod'
+import { NEED_CODES, REASONS } from '#lib/needs/codes.ts'
+
+export const idField = z.string().min(1).max(60)
+
+export const buildFields = {
+  ticket: z.int().min(0).max(1_000_000),
+  letter: z.string().min(1).max(2),
+}
+
+/** A number, minus zero made plain: JSON doesn't keep its sign. */
+const plainNumber = z.number().transform((value) => value + 0)
+
+/** Milligrams or pieces; refused as absurd where it makes no sense. */
+export const amountField = plainNumber
+
+const needSchema = z.strictObject({
+  code: z.enum(NEED_CODES as [(typeof NEED_CODES)[number]]),
+  handling: z.enum(['keep-apart', 'leave-out']),
+  reason: z.enum(REASONS).nullable(),
+})
+
+export const choiceSchema = z.strictObject({
+  item: idField,
+  base: idField.nullable(),
+  parts: z
+    .record(
+      idField,
+      z.strictObject({
+        placement: z.enum(['in', 'side', 'no']),
+        portions: plainNumber,
+        because: z.enum(['asked', 'gone', 'need']).default('asked'),
+      }),
+    )
+    .readonly(),
+  /** Whether the guest was asked, and what they said. There is no default: silence isn't an answer. */
+  asked: z.enum(['none', 'needs', 'not-sure']),
+  needs: z.array(needSchema).max(20).readonly(),
+})

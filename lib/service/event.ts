@@ -1,0 +1,166 @@
+import type { Portion } from '#lib/menu/portion.ts'
+import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { Amounts, BuildChoice } from '#lib/service/build-choice.ts'
+
+/** One build of a ticket, as it was accepted. */
+export interface AcceptedBuild {
+  readonly letter: string
+  readonly choice: BuildChoice
+  readonly takes: Amounts
+  readonly priceCents: number
+}
+
+/** What a build took out of one pan. */
+export interface Taking {
+  readonly pan: string
+  /** Which load of the pan it came from. */
+  readonly load: number
+  /** How often the pan had been counted by then. */
+  readonly counted: number
+  readonly amount: number
+}
+
+interface OfBuild {
+  readonly ticket: number
+  readonly letter: string
+}
+
+export type StopReason = 'change' | 'cancel'
+
+export interface ServiceOpened {
+  readonly type: 'serviceOpened'
+  readonly service: string
+  readonly kind: 'demo' | 'real'
+  readonly revision: number
+  readonly station: StationDocument
+  readonly portions: Readonly<Record<string, Portion>>
+  /** Epoch milliseconds at which a forgotten demo closes itself. */
+  readonly closesItselfAt: number | null
+}
+export interface PanLoaded {
+  readonly type: 'panLoaded'
+  readonly pan: string
+  readonly amount: number
+}
+export interface PanChanged {
+  readonly type: 'panChanged'
+  readonly pan: string
+  /** What the pan that went away still held. */
+  readonly takenAway: number
+  readonly amount: number
+}
+export interface CountCorrected {
+  readonly type: 'countCorrected'
+  readonly pan: string
+  readonly from: number
+  readonly to: number
+}
+export interface TicketSent {
+  readonly type: 'ticketSent'
+  readonly ticket: number
+  readonly named: boolean
+  readonly paid: boolean
+  readonly builds: readonly AcceptedBuild[]
+}
+export interface BuildChanged extends OfBuild {
+  readonly type: 'buildChanged'
+  readonly to: AcceptedBuild
+}
+export interface BuildCancelled extends OfBuild {
+  readonly type: 'buildCancelled'
+}
+export interface BuildStopped extends OfBuild {
+  readonly type: 'buildStopped'
+  readonly reason: StopReason
+  /** What it becomes; null where it is cancelled. */
+  readonly to: AcceptedBuild | null
+}
+export interface StopAcknowledged extends OfBuild {
+  readonly type: 'stopAcknowledged'
+  readonly foodInIt: boolean
+  /** What was thrown out, by pan; empty where no food was in it. */
+  readonly wasted: readonly Taking[]
+  /** What was thrown out beyond what the pans were counted to hold. */
+  readonly uncounted: Amounts
+}
+export interface BuildStarted extends OfBuild {
+  readonly type: 'buildStarted'
+}
+export interface BuildFinished extends OfBuild {
+  readonly type: 'buildFinished'
+  readonly took: readonly Taking[]
+  /** What it took beyond what the pans were counted to hold. */
+  readonly uncounted: Amounts
+}
+export interface FinishTakenBack extends OfBuild {
+  readonly type: 'finishTakenBack'
+}
+export interface BuildRemade extends OfBuild {
+  readonly type: 'buildRemade'
+  readonly from: 'made' | 'handed-over'
+}
+export interface BuildHandedOver extends OfBuild {
+  readonly type: 'buildHandedOver'
+}
+export interface TicketPaid {
+  readonly type: 'ticketPaid'
+  readonly ticket: number
+  readonly paid: boolean
+}
+export interface SellingStopped {
+  readonly type: 'sellingStopped'
+  readonly what: 'component' | 'item'
+  readonly id: string
+}
+export interface SellingResumed {
+  readonly type: 'sellingResumed'
+  readonly what: 'component' | 'item'
+  readonly id: string
+}
+export interface ClockJumped {
+  readonly type: 'clockJumped'
+  readonly byMs: number
+}
+export interface ClockConfirmed {
+  readonly type: 'clockConfirmed'
+}
+export interface ServiceClosed {
+  readonly type: 'serviceClosed'
+  readonly why: 'by-hand' | 'demo-left-open'
+}
+
+/** What happened in a service. Past tense; the truth that every screen folds. */
+export type ServiceEvent =
+  | ServiceOpened
+  | PanLoaded
+  | PanChanged
+  | CountCorrected
+  | TicketSent
+  | BuildChanged
+  | BuildCancelled
+  | BuildStopped
+  | StopAcknowledged
+  | BuildStarted
+  | BuildFinished
+  | FinishTakenBack
+  | BuildRemade
+  | BuildHandedOver
+  | TicketPaid
+  | SellingStopped
+  | SellingResumed
+  | ClockJumped
+  | ClockConfirmed
+  | ServiceClosed
+
+/** Where and when an event lies in the log of its service. */
+export interface Stamp {
+  readonly position: number
+  /** Epoch milliseconds, the server's. */
+  readonly at: number
+  /** Id of the command that caused it; null for what fell due. */
+  readonly command: string | null
+  /** The moment at which it fell due, where it did. */
+  readonly due?: number
+}
+
+export type Recorded = ServiceEvent & Stamp

@@ -1,0 +1,173 @@
+/**
+ * Folds what happened into the state of a service. The server and every crew screen run this same
+ * function; it decides nothing and asks no clock.
+ */
+import { pansOf } from '#lib/menu/find.ts'
+import { addToAccounts, EMPTY_ACCOUNT } from '#lib/service/accounts.ts'
+import type { Recorded, ServiceOpened, Stamp, TicketSent } from '#lib/service/event.ts'
+import { evolveBuild } from '#lib/service/evolve-build.ts'
+import { isRunning, NOT_OPENED, type RunningState, type ServiceState } from '#lib/service/state.ts'
+import { findTicket, putTicket } from '#lib/service/tickets.ts'
+
+const opened = (event: ServiceOpened & Stamp): ServiceState => ({
+  ...NOT_OPENED,
+  stage: 'open',
+  service: event.service,
+  kind: event.kind,
+  revision: event.revision,
+  station: event.station,
+  portions: event.portions,
+  openedAt: event.at,
+  closesItselfAt: event.closesItselfAt,
+  pans: Object.fromEntries(
+    pansOf(event.station).map((pan) => [
+      pan.id,
+      { amount: 0, full: 0, load: 0, counted: 0, loadedAt: 0 },
+    ]),
+  ),
+  accounts: Object.fromEntries(event.station.components.map((one) => [one.id, EMPTY_ACCOUNT])),
+})
+
+const sent = (state: RunningState, event: TicketSent & Stamp): RunningState => ({
+  ...state,
+  nextTicket: event.ticket + 1,
+  accounts: event.builds.reduce(
+    (accounts, build) => addToAccounts(accounts, 'onTickets', build.takes),
+    state.accounts,
+  ),
+  ...putTicket(state, {
+    number: event.ticket,
+    sentBy: event.command,
+    named: event.named,
+    sentAt: event.at,
+    paid: event.paid,
+    builds: event.builds.map((build) => ({
+      ...build,
+      state: 'waiting',
+      took: [],
+      stop: null,
+      remakes: 0,
+      since: event.at,
+    })),
+  }),
+})
+
+const withPan = (
+  state: RunningState,
+  pan: string,
+  event: Stamp,
+  amounts: { readonly to: number; readonly column: 'loaded' | 'corrected'; readonly by: number },
+): RunningState => {
+  const before = state.pans[pan]
+  const component = pansOf(state.station).find((one) => one.id === pan)?.component
+  if (!before || component === undefined) throw new Error(`the line has no pan ${pan}`)
+  const isLoad = amounts.column === 'loaded'
+  return {
+    ...state,
+    pans: {
+      ...state.pans,
+      [pan]: {
+        amount: amounts.to,
+        full: isLoad ? amounts.to : Math.max(before.full, amounts.to),
+        load: before.load + (isLoad ? 1 : 0),
+        counted: before.counted + (isLoad ? 0 : 1),
+        loadedAt: isLoad ? event.at : before.loadedAt,
+      },
+    },
+    accounts: addToAccounts(state.accounts, amounts.column, { [component]: amounts.by }),
+  }
+}
+
+const takenAway = (state: RunningState, pan: string, amount: number): RunningState => {
+  const component = pansOf(state.station).find((one) => one.id === pan)?.component ?? ''
+  return {
+    ...state,
+    accounts: addToAccounts(state.accounts, 'takenAway', { [component]: amount }),
+  }
+}
+
+const without = <Value>(
+  record: Readonly<Record<string, Value>>,
+  key: string,
+): Readonly<Record<string, Value>> => {
+  const { [key]: _, ...rest } = record
+  return rest
+}
+
+const fold = (state: RunningState, event: Recorded): ServiceState => {
+  switch (event.type) {
+    case 'serviceOpened':
+      throw new Error('a service is opened once')
+    case 'panLoaded':
+      return withPan(state, event.pan, event, {
+        to: event.amount,
+        column: 'loaded',
+        by: event.amount,
+      })
+    case 'panChanged':
+      return withPan(takenAway(state, event.pan, event.takenAway), event.pan, event, {
+        to: event.amount,
+        column: 'loaded',
+        by: event.amount,
+      })
+    case 'countCorrected':
+      return withPan(state, event.pan, event, {
+        to: event.to,
+        column: 'corrected',
+        by: event.to - event.from,
+      })
+    case 'ticketSent':
+      if (event.ticket !== state.nextTicket) throw new Error(`ticket ${event.ticket} out of order`)
+      return sent(state, event)
+    case 'ticketPaid': {
+      const ticket = findTicket(state, event.ticket)
+      if (!ticket) throw new Error(`no ticket ${event.ticket}`)
+      return { ...state, ...putTicket(state, { ...ticket, paid: event.paid }) }
+    }
+    case 'sellingStopped':
+      return {
+        ...state,
+        notSelling: {
+          ...state.notSelling,
+          [event.what]: { ...state.notSelling[event.what], [event.id]: event.at },
+        },
+      }
+    case 'sellingResumed':
+      return {
+        ...state,
+        notSelling: {
+          ...state.notSelling,
+          [event.what]: without(state.notSelling[event.what], event.id),
+        },
+      }
+    case 'clockJumped':
+      return { ...state, clockJump: { byMs: event.byMs, at: event.at } }
+    case 'clockConfirmed':
+      return { ...state, clockJump: null }
+    case 'serviceClosed':
+      return { ...state, stage: 'closed', closedAt: event.at }
+    case 'buildChanged':
+    case 'buildCancelled':
+    case 'buildStopped':
+    case 'stopAcknowledged':
+    case 'buildStarted':
+    case 'buildFinished':
+    case 'finishTakenBack':
+    case 'buildRemade':
+    case 'buildHandedOver':
+      return evolveBuild(state, event)
+  }
+}
+
+/**
+ * The state after an event.
+ * @throws where the event can't have happened in this state: such an event is never committed.
+ */
+export const evolve = (state: ServiceState, event: Recorded): ServiceState => {
+  if (!isRunning(state)) {
+    if (event.type !== 'serviceOpened') throw new Error(`${event.type} before the service opened`)
+    return { ...opened(event), at: event.at }
+  }
+  if (state.stage === 'closed') throw new Error(`${event.type} after the service closed`)
+  return { ...fold(state, event), at: event.at }
+}

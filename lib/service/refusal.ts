@@ -1,0 +1,55 @@
+import type { NeedCode } from '#lib/needs/codes.ts'
+import type { CommandType } from '#lib/service/command-type.ts'
+import type { Role } from '#lib/service/roles.ts'
+import type { BuildState } from '#lib/service/state.ts'
+
+/** Why a command was refused: a code and what its sentence needs. Words are in lib/words. */
+export type Refusal =
+  | { readonly code: 'service-not-open' }
+  | { readonly code: 'service-already-open' }
+  | { readonly code: 'service-closed' }
+  | { readonly code: 'no-such-station' }
+  | { readonly code: 'no-such-item'; readonly id: string }
+  | { readonly code: 'no-such-component'; readonly id: string }
+  | { readonly code: 'no-such-pan'; readonly id: string }
+  | { readonly code: 'no-such-ticket'; readonly ticket: number }
+  | { readonly code: 'no-such-build'; readonly build: string }
+  | { readonly code: 'not-of-this-item'; readonly item: string; readonly component: string }
+  | { readonly code: 'base-missing'; readonly item: string }
+  | { readonly code: 'no-cups'; readonly component: string }
+  | { readonly code: 'cannot-leave-out'; readonly item: string; readonly component: string }
+  | { readonly code: 'nothing-in-it' }
+  | { readonly code: 'too-many-builds'; readonly most: number }
+  | { readonly code: 'absurd-portions'; readonly component: string; readonly most: number }
+  | { readonly code: 'absurd-amount'; readonly pan: string; readonly most: number }
+  | { readonly code: 'sold-out'; readonly component: string }
+  | { readonly code: 'not-selling'; readonly what: 'component' | 'item'; readonly id: string }
+  | { readonly code: 'not-asked' }
+  | { readonly code: 'not-sure' }
+  | { readonly code: 'contains'; readonly component: string; readonly need: NeedCode }
+  | { readonly code: 'may-contain'; readonly component: string; readonly need: NeedCode }
+  | { readonly code: 'unknown-declaration'; readonly component: string; readonly need: NeedCode }
+  | { readonly code: 'wrong-state'; readonly build: string; readonly state: BuildState }
+  | { readonly code: 'build-stopped'; readonly build: string }
+  | { readonly code: 'nothing-to-acknowledge'; readonly build: string }
+  | { readonly code: 'short'; readonly build: string; readonly component: string }
+  | { readonly code: 'pan-not-empty'; readonly pan: string }
+  | { readonly code: 'already-so' }
+  | { readonly code: 'builds-open'; readonly count: number }
+  | { readonly code: 'id-used-for-something-else' }
+  | { readonly code: 'could-not-decide' }
+
+export type RefusalCode = Refusal['code']
+
+/** Why a command was not taken: nothing is stored, and it may be sent again. */
+export type NotTaken =
+  | { readonly code: 'not-the-protocol' }
+  | { readonly code: 'too-large' }
+  | { readonly code: 'newer-version' }
+  | { readonly code: 'older-version' }
+  | { readonly code: 'role-may-not'; readonly role: Role; readonly command: CommandType }
+  | { readonly code: 'no-such-service' }
+  | { readonly code: 'busy' }
+  | { readonly code: 'closing' }
+
+export type NotTakenCode = NotTaken['code']

@@ -1,0 +1,117 @@
+import type { Portion } from '#lib/menu/portion.ts'
+import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { Amounts, BuildChoice } from '#lib/service/build-choice.ts'
+import type { AcceptedBuild, StopReason, Taking } from '#lib/service/event.ts'
+
+export type BuildState = 'waiting' | 'making' | 'made' | 'handed-over' | 'cancelled'
+
+export interface Stop {
+  readonly reason: StopReason
+  readonly at: number
+  readonly to: AcceptedBuild | null
+}
+
+export interface Build {
+  readonly letter: string
+  readonly state: BuildState
+  readonly choice: BuildChoice
+  readonly priceCents: number
+  /** What it takes; on tickets while it is waiting or making. */
+  readonly takes: Amounts
+  /** What it took when it was finished. */
+  readonly took: readonly Taking[]
+  readonly stop: Stop | null
+  /** How often it was thrown out and started again. */
+  readonly remakes: number
+  /** When it reached its state, epoch milliseconds. */
+  readonly since: number
+}
+
+export interface Ticket {
+  readonly number: number
+  /** Id of the command that sent it: the key under which a name is kept elsewhere. */
+  readonly sentBy: string | null
+  readonly named: boolean
+  readonly sentAt: number
+  readonly paid: boolean
+  readonly builds: readonly Build[]
+}
+
+export interface PanState {
+  /** What it holds, in its component's unit. */
+  readonly amount: number
+  /** What it held when it was loaded or last counted: what "full" is drawn against. */
+  readonly full: number
+  /** Counts loads, so that food of an earlier load is never put back into a later one. */
+  readonly load: number
+  /** Counts corrections, so that a take-back never adds to what was counted since. */
+  readonly counted: number
+  readonly loadedAt: number
+}
+
+/** loaded + corrected = in pan + used + wasted + takenAway, by component. */
+export interface Account {
+  readonly onTickets: number
+  readonly used: number
+  readonly wasted: number
+  readonly loaded: number
+  readonly corrected: number
+  readonly takenAway: number
+}
+
+export interface ServiceState {
+  readonly stage: 'none' | 'open' | 'closed'
+  readonly service: string
+  readonly kind: 'demo' | 'real'
+  readonly revision: number
+  readonly station: StationDocument | null
+  readonly portions: Readonly<Record<string, Portion>>
+  readonly openedAt: number
+  readonly closesItselfAt: number | null
+  readonly closedAt: number | null
+  readonly nextTicket: number
+  /** Tickets with a build that isn't handed over or cancelled, by number. */
+  readonly tickets: Readonly<Record<string, Ticket>>
+  /** The others, in chunks by number, so that no copy grows with the length of the service. */
+  readonly past: Readonly<Record<string, Readonly<Record<string, Ticket>>>>
+  readonly pans: Readonly<Record<string, PanState>>
+  readonly accounts: Readonly<Record<string, Account>>
+  /** What isn't sold by our choice, and since when. */
+  readonly notSelling: {
+    readonly component: Readonly<Record<string, number>>
+    readonly item: Readonly<Record<string, number>>
+  }
+  readonly made: number
+  readonly handedOver: number
+  /** A jump of the server's clock that nobody has confirmed: nothing falls due by it. */
+  readonly clockJump: { readonly byMs: number; readonly at: number } | null
+  /** Time of the newest event, epoch milliseconds. */
+  readonly at: number
+}
+
+/** A service that is open or closed, so that its station is there. */
+export type RunningState = ServiceState & { readonly station: StationDocument }
+
+export const isRunning = (state: ServiceState): state is RunningState => state.station !== null
+
+export const NOT_OPENED: ServiceState = {
+  stage: 'none',
+  service: '',
+  kind: 'real',
+  revision: 0,
+  station: null,
+  portions: {},
+  openedAt: 0,
+  closesItselfAt: null,
+  closedAt: null,
+  nextTicket: 1,
+  tickets: {},
+  past: {},
+  pans: {},
+  accounts: {},
+  notSelling: { component: {}, item: {} },
+  made: 0,
+  handedOver: 0,
+  clockJump: null,
+  at: 0,
+}

@@ -1,0 +1,289 @@
+/**
+ * A crew screen's copy of a service, over a transport that is passed in: it follows the log by
+ * position, keeps what waits to be sent, and gives every command the same id however often it is
+ * sent. Knows nothing of sockets, browsers or screens.
+ */
+
+import { serviceFor } from '#lib/protocol/service-id.ts'
+import type { Answer, Followed, Welcome } from '#lib/protocol/wire.ts'
+import { PROTOCOL } from '#lib/protocol/wire.ts'
+import type { Command } from '#lib/service/decide.ts'
+import type { Recorded } from '#lib/service/event.ts'
+import { evolve } from '#lib/service/evolve.ts'
+import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
+import type { Outbox, Pending } from '#lib/sync/outbox.ts'
+import type { Transport } from '#lib/sync/transport.ts'
+import type { PickUpPicture } from '#lib/views/pick-up.ts'
+
+export type Link = 'connecting' | 'live' | 'lost'
+
+export interface CrewView {
+  readonly link: Link
+  readonly welcome: Welcome | null
+  readonly service: string | null
+  readonly position: number
+  readonly state: ServiceState
+  readonly picture: PickUpPicture | null
+  /** Names by the id of the command that sent the ticket. */
+  readonly names: Readonly<Record<string, string>>
+  readonly pending: readonly Pending[]
+  /** The device's monotonic clock when the server was last heard, milliseconds. */
+  readonly heardAt: number | null
+  /** Server time minus the device's monotonic clock, so that ages are the server's. */
+  readonly serverOffset: number
+}
+
+export interface CrewClient {
+  view(): CrewView
+  subscribe(listener: () => void): () => void
+  /** Sends a command and keeps sending it until it is accepted or refused. */
+  send(command: Command, id?: string): Promise<Answer>
+  close(): void
+}
+
+export interface CrewClientPorts {
+  readonly transport: Transport
+  readonly outbox: Outbox
+  readonly newId: () => string
+  /** Monotonic milliseconds. */
+  readonly monotonic: () => number
+  readonly later: (act: () => void, ms: number) => () => void
+  /** Fold and keep the state; off for the pick-up screen, which is sent pictures. */
+  readonly folds: boolean
+}
+
+const AGAIN_AFTER_MS = 1_000
+
+/** Not-taken answers that won't get better by sending the same again. */
+const FINAL = new Set([
+  'not-the-protocol',
+  'too-large',
+  'newer-version',
+  'older-version',
+  'role-may-not',
+  'no-such-service',
+])
+
+const isSettled = (answer: Answer): boolean =>
+  answer.answer !== 'not taken' || FINAL.has(answer.because.code)
+
+export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
+  const { transport, outbox, monotonic } = ports
+  const listeners = new Set<() => void>()
+  const waiting = new Map<string, readonly ((answer: Answer) => void)[]>()
+  const underway = new Set<string>()
+  /** Counts connections: what was asked over an earlier one isn't waited for any more. */
+  let connection = 0
+  let following = false
+  let followAgain = false
+  let closed = false
+  let view: CrewView = {
+    link: 'connecting',
+    welcome: null,
+    service: null,
+    position: 0,
+    state: NOT_OPENED,
+    picture: null,
+    names: {},
+    pending: [],
+    heardAt: null,
+    serverOffset: 0,
+  }
+
+  const set = (change: Partial<CrewView>): void => {
+    view = { ...view, ...change }
+    for (const listener of listeners) listener()
+  }
+
+  /** Does something once, a while later, however often it is asked to meanwhile. */
+  const createLater = (act: () => void) => {
+    let stop: (() => void) | null = null
+    const cancel = (): void => {
+      stop?.()
+      stop = null
+    }
+    const ask = (): void => {
+      if (stop || closed) return
+      stop = ports.later(() => {
+        stop = null
+        act()
+      }, AGAIN_AFTER_MS)
+    }
+    return { ask, cancel }
+  }
+
+  /** Folds what is newer, in order. Tells whether nothing was missing. */
+  const fold = (events: readonly Recorded[]): boolean => {
+    let { state, position } = view
+    let fits = true
+    try {
+      for (const event of events) {
+        if (event.position <= position) continue
+        fits = event.position === position + 1
+        if (!fits) break
+        state = evolve(state, event)
+        position = event.position
+      }
+    } catch {
+      // What this screen holds can't be what the server holds: it begins anew.
+      state = NOT_OPENED
+      position = 0
+      fits = false
+    }
+    if (position !== view.position) set({ state, position })
+    return fits
+  }
+
+  /** Takes a reply to what was asked from a position. Tells whether nothing was missing. */
+  const take = (followed: Followed, from: number): boolean => {
+    if (followed.kind === 'events') return fold(followed.events)
+    if (followed.kind === 'picture') set({ picture: followed.picture })
+    if (followed.kind === 'snapshot') {
+      const { state, position } = followed
+      // A server that is behind what was asked for is the truth; a reply that was overtaken isn't.
+      if (position >= view.position || position < from) set({ state, position })
+    }
+    return true
+  }
+
+  const followLater = createLater(() => void follow())
+  const sendLater = createLater(() => sendAll())
+
+  const follow = async (): Promise<void> => {
+    const { service } = view
+    if (service === null || closed) return
+    if (following) {
+      followAgain = true
+      return
+    }
+    following = true
+    followAgain = false
+    followLater.cancel()
+    const over = connection
+    const from = ports.folds ? view.position : 0
+    const followed = await transport.follow({ service, position: from }).catch(() => null)
+    if (closed || over !== connection) return
+    following = false
+    if (service !== view.service) {
+      void follow()
+      return
+    }
+    if (followed === null || followed.kind === 'busy') {
+      followLater.ask()
+      return
+    }
+    const isWhole = take(followed, from)
+    set({ link: 'live', heardAt: monotonic() })
+    sendAll()
+    if (!isWhole) followLater.ask()
+    else if (followAgain) void follow()
+  }
+
+  const settle = (id: string, answer: Answer): void => {
+    for (const resolve of waiting.get(id) ?? []) resolve(answer)
+    waiting.delete(id)
+    underway.delete(id)
+    set({ pending: view.pending.filter((one) => one.id !== id) })
+    outbox.remove(id).catch(() => undefined)
+  }
+
+  const sendOne = async (pending: Pending): Promise<void> => {
+    if (underway.has(pending.id) || closed || view.link !== 'live') return
+    underway.add(pending.id)
+    const over = connection
+    const answer = await transport.command({ protocol: PROTOCOL, ...pending }).catch(() => null)
+    if (closed) return
+    if (answer && isSettled(answer)) settle(pending.id, answer)
+    else if (over === connection) {
+      underway.delete(pending.id)
+      sendLater.ask()
+    }
+  }
+
+  const sendAll = (): void => {
+    for (const pending of view.pending) void sendOne(pending)
+  }
+
+  const turnTo = (service: string | null): void => {
+    if (service === view.service) return
+    set({ service, position: 0, state: NOT_OPENED, picture: null, names: {} })
+  }
+
+  /** Forgets what is under way: its replies are lost with the connection. */
+  const startOver = (): void => {
+    connection += 1
+    following = false
+    underway.clear()
+    followLater.cancel()
+    sendLater.cancel()
+  }
+
+  transport.listen({
+    welcome: (welcome) => {
+      startOver()
+      turnTo(welcome.service)
+      const link = welcome.service === null ? 'live' : 'connecting'
+      set({ welcome, link, heardAt: monotonic(), serverOffset: welcome.at - monotonic() })
+      if (welcome.service === null) sendAll()
+      else void follow()
+    },
+    events: (message) => {
+      set({ heardAt: monotonic() })
+      if (message.service !== view.service || !ports.folds) return
+      if (!fold(message.events)) void follow()
+    },
+    picture: ({ service, picture }) => {
+      set({ heardAt: monotonic() })
+      if (service === view.service) set({ picture })
+    },
+    pulse: (pulse) => {
+      set({ heardAt: monotonic(), serverOffset: pulse.at - monotonic() })
+      const isBehind = ports.folds && pulse.position > view.position
+      if (pulse.service !== view.service) turnTo(pulse.service)
+      else if (!isBehind && view.link === 'live') return
+      void follow()
+    },
+    guests: (guests) => {
+      if (guests.service === view.service) set({ names: { ...view.names, ...guests.names } })
+    },
+    lost: () => {
+      startOver()
+      set({ link: 'lost' })
+    },
+  })
+
+  outbox
+    .all()
+    .then((kept) => {
+      const byId = new Map([...kept, ...view.pending].map((one) => [one.id, one]))
+      set({ pending: [...byId.values()] })
+      sendAll()
+    })
+    .catch(() => undefined)
+
+  return {
+    view: () => view,
+    subscribe: (listener) => {
+      listeners.add(listener)
+      return () => listeners.delete(listener)
+    },
+    send: (command, id = ports.newId()) => {
+      const pending: Pending = { id, service: serviceFor(command, id, view.service), command }
+      const answered = new Promise<Answer>((resolve) => {
+        waiting.set(id, [...(waiting.get(id) ?? []), resolve])
+      })
+      if (view.pending.every((one) => one.id !== id)) {
+        set({ pending: [...view.pending, pending] })
+        outbox.put(pending).catch(() => undefined)
+      }
+      void sendOne(pending)
+      return answered
+    },
+    close: () => {
+      closed = true
+      followLater.cancel()
+      sendLater.cancel()
+      transport.close()
+    },
+  }
+}

@@ -1,0 +1,29 @@
+import type {
+  Answer,
+  CommandMessage,
+  EventsMessage,
+  Follow,
+  Followed,
+  GuestsMessage,
+  PictureMessage,
+  PulseMessage,
+  Welcome,
+} from '#lib/protocol/wire.ts'
+
+export interface TransportHandlers {
+  welcome(message: Welcome): void
+  events(message: EventsMessage): void
+  picture(message: PictureMessage): void
+  pulse(message: PulseMessage): void
+  guests(message: GuestsMessage): void
+  /** The connection is gone; the transport is trying to get it back. */
+  lost(): void
+}
+
+/** A connection that comes back by itself. Requests reject when no reply comes in time. */
+export interface Transport {
+  listen(handlers: TransportHandlers): void
+  follow(message: Follow): Promise<Followed>
+  command(message: CommandMessage): Promise<Answer>
+  close(): void
+}

@@ -1,0 +1,55 @@
+import { componentOf, itemOf } from '#lib/menu/find.ts'
+import type { NeedCode } from '#lib/needs/codes.ts'
+import type { BuildChoice } from '#lib/service/build-choice.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { buildName } from '#lib/service/tickets.ts'
+
+export interface Mark {
+  /** "21A" */
+  readonly name: string
+  /** Usual components that this build goes without. */
+  readonly without: readonly string[]
+  readonly onTheSide: readonly string[]
+  /** In it, though the item usually has it on the side or not at all; another base than the usual. */
+  readonly added: readonly string[]
+  /** Components with more than one portion. */
+  readonly extra: readonly string[]
+  /** What the build is kept from or made without; never written as the allergen alone. */
+  readonly keepFrom: readonly NeedCode[]
+  readonly leaveOut: readonly NeedCode[]
+}
+
+/**
+ * What is written on the wrap: the ways in which a build differs from the usual one, and every
+ * component that goes beside it.
+ */
+export const markOf = (
+  state: RunningState,
+  ticket: number,
+  letter: string,
+  choice: BuildChoice,
+): Mark => {
+  const item = itemOf(state.station, choice.item)
+  const named = (id: string) => componentOf(state.station, id).name
+  const parts = item.parts.map((part) => ({ part, chosen: choice.parts[part.component] }))
+  return {
+    name: buildName(ticket, letter),
+    without: parts
+      .filter(({ part, chosen }) => part.usual !== 'no' && chosen?.placement === 'no')
+      .map(({ part }) => named(part.component)),
+    onTheSide: parts
+      .filter(({ chosen }) => chosen?.placement === 'side')
+      .map(({ part }) => named(part.component)),
+    added: [
+      ...(choice.base === null || choice.base === item.base?.usual ? [] : [named(choice.base)]),
+      ...parts
+        .filter(({ part, chosen }) => part.usual !== 'in' && chosen?.placement === 'in')
+        .map(({ part }) => named(part.component)),
+    ],
+    extra: parts
+      .filter(({ chosen }) => chosen !== undefined && chosen.portions > 1)
+      .map(({ part }) => named(part.component)),
+    keepFrom: choice.needs.filter((one) => one.handling === 'keep-apart').map((one) => one.code),
+    leaveOut: choice.needs.filter((one) => one.handling === 'leave-out').map((one) => one.code),
+  }
+}

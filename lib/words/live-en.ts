@@ -1,0 +1,14 @@
+/** What a screen says of its connection. */
+const age = (seconds: number): string =>
+  seconds < 60
+    ? `${seconds} s`
+    : `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')} min`
+
+export const live = {
+  connecting: 'Connecting …',
+  isLive: 'Live',
+  isLost: 'No connection',
+  heard: (seconds: number) => `heard ${age(seconds)} ago`,
+  pending: (count: number) => `${count} waiting to send`,
+  tooOld: 'This screen doesn’t match the server. Load the page anew.',
+} as const

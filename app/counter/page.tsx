@@ -1,0 +1,9 @@
+import type { Metadata } from 'next'
+import { CounterScreen } from '#components/counter/counter-screen.tsx'
+import { titles } from '#lib/words/titles-en.ts'
+
+export const metadata: Metadata = { title: titles.of(titles.counter) }
+
+export default function Page() {
+  return <CounterScreen />
+}

@@ -1,0 +1,138 @@
+/** What a browser drew, measured in the page. */
+import type { Page } from '@playwright/test'
+import { CAP_HEIGHT_EM } from '#lib/views/legibility.ts'
+
+export interface Box {
+  readonly left: number
+  readonly top: number
+  readonly right: number
+  readonly bottom: number
+}
+
+/** A line of text as far as its letters reach, in CSS pixels of the window. */
+export interface DrawnText extends Box {
+  readonly text: string
+  readonly fontPx: number
+  /** What an ancestor or the window cuts off it, at the worst side, pixels; 0 where nothing. */
+  readonly cut: number
+}
+
+/** Letters reach this far below the line, in em (measured from the font file's "g"). */
+const DESCENT_EM = 0.2
+
+/** Every line of text that is drawn within `within`; of an open dialog only what is in it. */
+export const drawnTexts = (page: Page, within = 'body'): Promise<readonly DrawnText[]> =>
+  page.evaluate(
+    ({ within, cap, descent }) => {
+      const context = document.createElement('canvas').getContext('2d')
+      const ascentEm = (style: CSSStyleDeclaration): number => {
+        if (!context) return 0.95
+        context.font = `${style.fontWeight} 100px ${style.fontFamily}`
+        return context.measureText('H').fontBoundingBoxAscent / 100
+      }
+      const isHidden = (element: Element): boolean =>
+        element.closest('.visually-hidden') !== null ||
+        !element.checkVisibility({ visibilityProperty: true, opacityProperty: true })
+      const cutOff = (box: Box, element: Element): number => {
+        const sides = (inner: Box, outer: Box) =>
+          Math.max(
+            outer.left - inner.left,
+            outer.top - inner.top,
+            inner.right - outer.right,
+            inner.bottom - outer.bottom,
+          )
+        const page = document.documentElement
+        const drawn = { left: -scrollX, top: -scrollY, right: 0, bottom: 0 }
+        let worst = sides(box, {
+          ...drawn,
+          right: page.clientWidth,
+          bottom: Math.max(page.scrollHeight, page.clientHeight) - scrollY,
+        })
+        for (let at: Element | null = element; at && at !== document.body; at = at.parentElement) {
+          const { overflowX, overflowY } = getComputedStyle(at)
+          if (overflowX === 'visible' && overflowY === 'visible') continue
+          const edge = at.getBoundingClientRect()
+          const top = edge.top + at.clientTop
+          const left = edge.left + at.clientLeft
+          const right = left + at.clientWidth
+          worst = Math.max(worst, sides(box, { left, top, right, bottom: top + at.clientHeight }))
+        }
+        return Math.max(0, worst)
+      }
+      const dialog = document.querySelector('dialog[open]')
+      const root = dialog ?? document.querySelector(within)
+      if (!root) return []
+      const walker = document.createTreeWalker(root, NodeFilter.SHOW_TEXT)
+      const found: DrawnText[] = []
+      for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+        const element = node.parentElement
+        const text = node.textContent?.trim() ?? ''
+        if (!element || text === '' || isHidden(element)) continue
+        const style = getComputedStyle(element)
+        const fontPx = Number.parseFloat(style.fontSize)
+        const range = document.createRange()
+        range.selectNodeContents(node)
+        for (const line of range.getClientRects()) {
+          if (line.width < 1) continue
+          const { left, right } = line
+          const baseline = line.top + ascentEm(style) * fontPx
+          const below = /[gjpqy,;()]/.test(text) ? descent * fontPx : 0
+          const box =
+            style.writingMode === 'horizontal-tb'
+              ? { left, right, top: baseline - cap * fontPx, bottom: baseline + below }
+              : { left, right, top: line.top, bottom: line.bottom }
+          found.push({ text, fontPx, ...box, cut: cutOff(box, element) })
+        }
+      }
+      return found
+    },
+    { within, cap: CAP_HEIGHT_EM, descent: DESCENT_EM },
+  )
+
+export interface Control extends Box {
+  readonly name: string
+  readonly isEnabled: boolean
+}
+
+/** Everything that can be tapped and is drawn; of an open dialog only what is in it. */
+export const drawnControls = (page: Page): Promise<readonly Control[]> =>
+  page.evaluate(() => {
+    const root = document.querySelector('dialog[open]') ?? document.body
+    return [...root.querySelectorAll<HTMLElement>('button, a[href], input, select')]
+      .filter((element) => element.checkVisibility({ visibilityProperty: true }))
+      .map((element) => {
+        const { left, top, right, bottom } = element.getBoundingClientRect()
+        const name = element.getAttribute('aria-label') ?? element.textContent ?? ''
+        const isEnabled = !element.matches(':disabled') && element.closest('[inert]') === null
+        return { name: name.replace(/\s+/g, ' ').trim(), left, top, right, bottom, isEnabled }
+      })
+  })
+
+/** Elements that hold more than they show, the window first; a pixel of rounding is none. */
+export const scrolled = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() => {
+    const more = (element: Element): string | null => {
+      const down = element.scrollHeight - element.clientHeight
+      const across = element.scrollWidth - element.clientWidth
+      if (down <= 1 && across <= 1) return null
+      const name = element.getAttribute('aria-label') ?? element.className
+      return `${element.tagName.toLowerCase()} ${name}: ${down} px down, ${across} px across`
+    }
+    const scrolls = (element: Element): boolean => {
+      const { overflowX, overflowY } = getComputedStyle(element)
+      return /auto|scroll/.test(`${overflowX} ${overflowY}`)
+    }
+    const inner = [...document.body.querySelectorAll('*')].filter(
+      (element) => scrolls(element) && element.checkVisibility(),
+    )
+    return [document.documentElement, ...inner].flatMap((element) => more(element) ?? [])
+  })
+
+/** How far two boxes lie apart, pixels; below 0 where they overlap. */
+export const apart = (one: Box, other: Box): number =>
+  Math.max(
+    one.left - other.right,
+    other.left - one.right,
+    one.top - other.bottom,
+    other.top - one.bottom,
+  )

@@ -1,0 +1,109 @@
+/** What people do on the screens, by the words that stand there. */
+import type { Locator, Page } from '@playwright/test'
+import { assemblyEn } from '#lib/words/assembly-en.ts'
+import { counter } from '#lib/words/counter-en.ts'
+import { handOverEn } from '#lib/words/hand-over-en.ts'
+import { pansWords } from '#lib/words/pans-en.ts'
+import { pickUpWords } from '#lib/words/pick-up-en.ts'
+import { expect } from './job.ts'
+
+const plain = (words: string): string => words.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
+
+/** Begins with these words, whatever else the name of the control says. */
+export const beginning = (words: string): RegExp => new RegExp(`^${plain(words)}`)
+
+/** These words and no others, in this order, however they are laid out. */
+export const saying = (...words: readonly string[]): RegExp =>
+  new RegExp(`^\\s*${words.map(plain).join('\\s*')}\\s*$`)
+
+/** Taps like a person: again when nothing came of it, since screens ignore a tap that is too soon. */
+export const tapUntil = async (control: Locator, shown: Locator): Promise<void> => {
+  await expect(async () => {
+    if (await control.isEnabled({ timeout: 250 }).catch(() => false))
+      await control.click({ timeout: 5_000 })
+    await expect(shown).toBeVisible({ timeout: 1_000 })
+  }).toPass({ timeout: 20_000, intervals: [50] })
+}
+
+export const itemRow = (page: Page, item: string): Locator =>
+  page
+    .getByRole('list', { name: counter.menu, exact: true })
+    .getByRole('button', { name: beginning(item) })
+
+/** A pan on the counter, by its short name. */
+export const counterPan = (page: Page, short: string): Locator =>
+  page
+    .getByRole('list', { name: counter.line, exact: true })
+    .getByRole('button', { name: beginning(short) })
+
+export const sendButton = (page: Page): Locator =>
+  page.getByRole('button', { name: beginning(counter.send) })
+
+export const ticketIsSent = async (page: Page, number: number): Promise<void> => {
+  await expect(page.getByText(counter.ticket([number]), { exact: true })).toBeVisible()
+}
+
+/** Up to the read-back of an item as it comes, for a guest who keeps nothing away. */
+export const begin = async (page: Page, item: string): Promise<void> => {
+  await page.getByRole('button', { name: counter.askedNone }).click()
+  await itemRow(page, item).click()
+}
+
+export const order = async (page: Page, item: string, number: number): Promise<void> => {
+  await begin(page, item)
+  await sendButton(page).click()
+  await ticketIsSent(page, number)
+}
+
+/** A pan on the assembly screen that stands wide, by its short name. */
+export const assemblyPan = (page: Page, short: string): Locator =>
+  page
+    .getByRole('list', { name: assemblyEn.line, exact: true })
+    .getByRole('listitem')
+    .filter({ has: page.getByRole('heading', { name: short, exact: true }) })
+    .last()
+
+export const finishButton = (page: Page): Locator =>
+  page.getByRole('button', { name: beginning(assemblyEn.finish) })
+
+export const startButton = (page: Page, build: string): Locator =>
+  page.getByRole('button', { name: assemblyEn.start(build), exact: true })
+
+export const start = async (page: Page, build: string): Promise<void> => {
+  await tapUntil(startButton(page, build), finishButton(page))
+}
+
+/** Makes the build on the screen; `then` is what the screen shows after it. */
+export const makeAndMark = async (page: Page, build: string, then: Locator): Promise<void> => {
+  await start(page, build)
+  await tapUntil(finishButton(page), then)
+}
+
+export const assemblyRests = (page: Page): Locator =>
+  page.getByRole('heading', { name: assemblyEn.idle })
+
+/** A pan on the lead's screen: the whole of what it says. */
+export const leadPan = (
+  page: Page,
+  name: string,
+  left: number,
+  onTickets: number,
+  state = '',
+): Locator =>
+  page.getByRole('button', { name: pansWords.pan(name, left, state, onTickets), exact: true })
+
+export const pickUpNumber = (
+  page: Page,
+  place: keyof typeof pickUpWords.place,
+  build: string,
+): Locator =>
+  page
+    .getByRole('region', { name: pickUpWords.place[place], exact: true })
+    .getByText(build, { exact: true })
+
+/** A build on the shelf of the hand-over screen. */
+export const shelfCard = (page: Page, build: string): Locator =>
+  page
+    .getByRole('list', { name: handOverEn.shelf, exact: true })
+    .getByRole('listitem')
+    .filter({ has: page.getByRole('heading', { name: build, exact: true }) })

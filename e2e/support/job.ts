@@ -1,0 +1,147 @@
+/** A job story: a server of its own, screens on it, and a lead who reads and sets the stock. */
+import { execFile } from 'node:child_process'
+import { join } from 'node:path'
+import { promisify } from 'node:util'
+import type { BrowserContextOptions, Page } from '@playwright/test'
+import type { Answer } from '#lib/protocol/wire.ts'
+import type { Command } from '#lib/service/decide.ts'
+import { isRunning, type RunningState } from '#lib/service/state.ts'
+import { levelsOf } from '#lib/stock/levels.ts'
+import { live } from '#lib/words/live-en.ts'
+import { root } from '#server/root.ts'
+import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
+import { type LaunchedServer, launchServer } from '#tests/support/launch-server.ts'
+import { test as base, expect } from './station.ts'
+
+/** One line of `npm run -s log`. */
+export type LogLine = Readonly<Record<string, unknown>> & {
+  readonly position: number
+  readonly type: string
+  readonly command: string | null
+}
+
+/** Whole amounts by component, in milligrams or pieces. */
+export type ByComponent = Readonly<Record<string, number>>
+
+/** A lead beside the screens, over the same protocol. */
+export interface Lead {
+  state(): RunningState
+  /** Sends, and fails the story unless it is accepted. */
+  does(command: Command): Promise<void>
+  answerTo(command: Command): Promise<Answer>
+  inPan(): ByComponent
+  onTickets(): ByComponent
+  wasted(): ByComponent
+  /** So many portions of a component, as an amount. */
+  portions(component: string, count: number): number
+}
+
+export interface Job {
+  readonly lead: Lead
+  /** Opens a screen in a browser context of its own, and waits until it is live. */
+  open(path: string, options?: BrowserContextOptions): Promise<Page>
+  /** The server stands still until `goOn`: what is sent meanwhile reaches it all at once. */
+  holdStill(): void
+  goOn(): void
+  kill(): Promise<void>
+  /** The same data folder and port. */
+  startAgain(): Promise<void>
+  /** Closes the screens and the server, and reads the log offline. */
+  log(): Promise<readonly LogLine[]>
+}
+
+const LOADED_PANS = 10
+
+const readLog = async (data: string, ...flags: readonly string[]): Promise<readonly string[]> => {
+  const shell = join(root, 'server', 'shell', 'run.mjs')
+  const { stdout } = await promisify(execFile)(
+    process.execPath,
+    [shell, 'log', '--data', data, ...flags],
+    { cwd: root },
+  )
+  return stdout.trim().split('\n')
+}
+
+const leadOf = ({ client }: ReturnType<typeof connectCrew>): Lead => {
+  const state = (): RunningState => {
+    const now = client.view().state
+    if (!isRunning(now)) throw new Error('no service is open')
+    return now
+  }
+  const levels = (column: 'inPan' | 'onTickets'): ByComponent =>
+    Object.fromEntries(Object.entries(levelsOf(state())).map(([id, level]) => [id, level[column]]))
+  return {
+    state,
+    does: async (command) => {
+      expect(await client.send(command), JSON.stringify(command)).toMatchObject({
+        answer: 'accepted',
+      })
+    },
+    answerTo: (command) => client.send(command),
+    inPan: () => levels('inPan'),
+    onTickets: () => levels('onTickets'),
+    wasted: () =>
+      Object.fromEntries(
+        Object.entries(state().accounts).map(([id, account]) => [id, account.wasted]),
+      ),
+    portions: (component, count) => (state().portions[component]?.amount ?? Number.NaN) * count,
+  }
+}
+
+/** What `before` is once so much of some components is gone; the others are as they were. */
+export const less = (before: ByComponent, gone: ByComponent): ByComponent => ({
+  ...before,
+  ...Object.fromEntries(
+    Object.entries(gone).map(([id, amount]) => [id, (before[id] ?? Number.NaN) - amount]),
+  ),
+})
+
+export const test = base.extend<{ readonly job: Job }>({
+  job: async ({ open }, use) => {
+    let server: LaunchedServer | null = await launchServer()
+    const { data, port, url, pageUrl } = server
+    const connection = connectCrew(url, 'lead')
+    await whenView(connection.client, ({ state }) => {
+      const loaded = Object.values(state.pans).filter((pan) => pan.amount > 0)
+      return loaded.length === LOADED_PANS
+    })
+    const pages: Page[] = []
+    const end = async (): Promise<void> => {
+      if (server === null) return
+      for (const page of pages) await page.context().close()
+      const health = await server.health()
+      connection.close()
+      const { code, stderr } = await server.stop()
+      server = null
+      expect(stderr, 'what the server said on stderr').toBe('')
+      expect(code, 'how the server ended').toBe(0)
+      const { position, hash } = JSON.parse((await readLog(data, '--fold'))[0] ?? '{}')
+      expect(health.service, 'the log folds to what was served').toMatchObject({ position, hash })
+    }
+    await use({
+      lead: leadOf(connection),
+      open: async (path, options) => {
+        const page = await open(`${pageUrl}${path}`, options)
+        pages.push(page)
+        await expect(page.getByText(live.isLive, { exact: true }).first()).toBeVisible()
+        return page
+      },
+      holdStill: () => server?.signal('SIGSTOP'),
+      goOn: () => server?.signal('SIGCONT'),
+      kill: async () => {
+        const ended = await server?.kill()
+        expect(ended?.signal).toBe('SIGKILL')
+      },
+      startAgain: async () => {
+        server = await launchServer({ data, port })
+      },
+      log: async () => {
+        await end()
+        return (await readLog(data)).map((line) => JSON.parse(line))
+      },
+    })
+    await end()
+  },
+})
+
+export { expect }

@@ -1,0 +1,67 @@
+import type { BrowserContextOptions, Page } from '@playwright/test'
+import { live } from '#lib/words/live-en.ts'
+import { playScene, type Scene } from '#tests/support/scenes.ts'
+import { test as base, expect, untilHydrated } from './station.ts'
+import type { View } from './views.ts'
+
+interface OfTest {
+  /** Plays a scene on the worker's server. */
+  readonly play: (scene: Scene) => Promise<void>
+  /** Plays the view's scene, unless it stands already, opens its screen and taps on to it. */
+  readonly see: (view: View, options?: BrowserContextOptions) => Promise<Page>
+}
+
+interface OfWorker {
+  readonly standing: { scene: Scene | null }
+}
+
+/** Screens in the states that `views` names, on the worker's server. */
+export const test = base.extend<OfTest, OfWorker>({
+  standing: [
+    async ({ browserName: _ }, use) => {
+      await use({ scene: null })
+    },
+    { scope: 'worker' },
+  ],
+  play: async ({ server, standing }, use) => {
+    await use(async (scene) => {
+      standing.scene = null
+      await playScene(server.url, scene)
+    })
+  },
+  see: async ({ open, play, standing }, use) => {
+    await use(async (view, options) => {
+      if (standing.scene !== view.scene) await play(view.scene)
+      standing.scene = view.scene
+      const page = await open(view.path, options)
+      await untilHydrated(page)
+      await expect(page.getByText(live.isLive, { exact: true }).first()).toBeVisible()
+      await view.reach?.(page)
+      await expect(page.getByText(view.shows).first()).toBeVisible()
+      return page
+    })
+  },
+})
+
+export { expect }
+
+export const TABLETS = [
+  { width: 1280, height: 800 },
+  { width: 1024, height: 768 },
+] as const
+
+export const PHONE = { width: 390, height: 844 } as const
+
+/** A page at another size, drawn anew. */
+export const resize = async (
+  page: Page,
+  size: { readonly width: number; readonly height: number },
+): Promise<void> => {
+  await page.setViewportSize(size)
+  await page.evaluate(
+    () =>
+      new Promise<void>((done) => {
+        requestAnimationFrame(() => requestAnimationFrame(() => done()))
+      }),
+  )
+}

@@ -1,0 +1,90 @@
+import { type BrowserContextOptions, test as base, expect, type Page } from '@playwright/test'
+import { type LaunchedServer, launchServer } from '#tests/support/launch-server.ts'
+
+/** Words of the console that a test expects, such as those of a connection that it cuts. */
+export type ExpectedConsole = (...patterns: readonly RegExp[]) => void
+
+interface OfTest {
+  /**
+   * Opens a page in a browser context of its own: a path of the worker's server, or a whole address
+   * of another one. `options` say which device it is.
+   */
+  readonly open: (path: string, options?: BrowserContextOptions) => Promise<Page>
+  readonly expectConsole: ExpectedConsole
+}
+
+interface OfWorker {
+  readonly server: LaunchedServer
+}
+
+const watch = (page: Page, problems: string[]): void => {
+  page.on('console', (message) => {
+    if (message.type() === 'error' || message.type() === 'warning') {
+      problems.push(`${page.url()}: ${message.text()}`)
+    }
+  })
+  page.on('pageerror', (error) => problems.push(`${page.url()}: ${error.message}`))
+}
+
+/**
+ * One server a worker, on a port and a data folder of its own; pages on http://station.test, which
+ * fail the test by anything on their console that wasn't expected.
+ */
+export const test = base.extend<OfTest & { readonly consoleProblems: string[] }, OfWorker>({
+  server: [
+    async ({ browserName: _ }, use) => {
+      const server = await launchServer()
+      await use(server)
+      const { code, stderr } = await server.stop()
+      expect(stderr, 'what the server said on stderr').toBe('')
+      expect(code, 'how the server ended').toBe(0)
+    },
+    { scope: 'worker', timeout: 300_000 },
+  ],
+  consoleProblems: async ({ browserName: _ }, use) => {
+    await use([])
+  },
+  expectConsole: async ({ consoleProblems }, use) => {
+    const expected: RegExp[] = []
+    await use((...patterns) => expected.push(...patterns))
+    const unexpected = consoleProblems.filter(
+      (problem) => !expected.some((pattern) => pattern.test(problem)),
+    )
+    expect(unexpected, 'what the console said').toEqual([])
+  },
+  baseURL: async ({ server }, use) => {
+    await use(server.pageUrl)
+  },
+  page: async ({ page, consoleProblems, expectConsole: _ }, use) => {
+    watch(page, consoleProblems)
+    await use(page)
+  },
+  open: async ({ browser, server, consoleProblems, expectConsole: _ }, use, info) => {
+    const { viewport, hasTouch } = info.project.use
+    const pages: Page[] = []
+    await use(async (path, options = {}) => {
+      const context = await browser.newContext({
+        baseURL: server.pageUrl,
+        ...(viewport === undefined ? {} : { viewport }),
+        ...(hasTouch === undefined ? {} : { hasTouch }),
+        ...options,
+      })
+      const page = await context.newPage()
+      watch(page, consoleProblems)
+      await page.goto(path)
+      pages.push(page)
+      return page
+    })
+    for (const page of pages) await page.context().close()
+  },
+})
+
+export { expect }
+
+/** Waits until React took the page over: its own keys are on the elements then. */
+export const untilHydrated = async (page: Page): Promise<void> => {
+  await page.waitForFunction(() => {
+    const main = document.querySelector('main')
+    return main !== null && Object.keys(main).some((key) => key.startsWith('__reactFiber'))
+  })
+}

@@ -1,0 +1,179 @@
+import type { Page } from '@playwright/test'
+import type { Scene } from '#tests/support/scenes.ts'
+
+export interface View {
+  /** Unique: which screen, and what stands on it. */
+  readonly name: string
+  readonly path: string
+  readonly scene: Scene
+  /** What is tapped to come to it, from a page that was just opened. */
+  readonly reach?: (page: Page) => Promise<void>
+  /** Text that is on it, and on nothing before it. */
+  readonly shows: string | RegExp
+  /** Names of the buttons that the view is there for. */
+  readonly main?: readonly RegExp[]
+  /** It holds a list of any length, which may scroll. */
+  readonly long?: true
+}
+
+/** Longer than the guard that keeps a press from landing on what has only just come. */
+const GUARD_MS = 500
+
+const taps =
+  (...names: readonly (string | RegExp)[]) =>
+  async (page: Page): Promise<void> => {
+    for (const name of names) {
+      if (name === 'I read it aloud') await page.waitForTimeout(GUARD_MS)
+      await page.getByRole('button', { name }).first().click()
+    }
+  }
+
+const ALLERGENS = [
+  ...['Milk', 'Egg', 'Wheat', 'Soy', 'Peanut', 'Tree nuts', 'Fish', 'Sesame'],
+  'Crab, shrimp, lobster',
+]
+
+type Names = readonly (string | RegExp)[]
+
+const on =
+  (path: string, screen: string) =>
+  (
+    name: string,
+    scene: Scene,
+    shows: string | RegExp,
+    tapped: Names = [],
+    more: Pick<View, 'main' | 'long'> = {},
+  ): View => ({
+    name: `${screen}, ${name}`,
+    path,
+    scene,
+    shows,
+    ...(tapped.length > 0 ? { reach: taps(...tapped) } : {}),
+    ...more,
+  })
+
+const start = on('/', 'start')
+const counter = on('/counter', 'counter')
+const assembly = on('/assembly', 'assembly')
+const handOver = on('/hand-over', 'hand-over')
+const pans = on('/pans', 'pans')
+const pickUp = on('/pick-up', 'pick-up')
+
+const CHICKEN = /^Garden chicken/
+const BEANS = /^Bean and pepper/
+const TUNA = /^Harbor tuna/
+const MADE = { main: [/^Made and marked/] }
+const SEND = { main: [/^Said. Send/] }
+const FOOD = { main: [/^Said. Choose food/] }
+
+/** Every screen in the states that it has; no view changes its service. */
+export const views: readonly View[] = [
+  start('open', 'quiet', 'To the counter'),
+  start('closed', 'closed', 'Open a demo service'),
+
+  counter('ask', 'quiet', 'Ask every guest', [], { main: [/^Asked: none/] }),
+  counter('ask, one need', 'quiet', 'Said. Choose food', ['Milk'], FOOD),
+  counter('ask, every allergen', 'quiet', 'Said. Choose food', [...ALLERGENS, 'Vegan'], FOOD),
+  counter(
+    'ask, leave out',
+    'quiet',
+    'Said. Choose food',
+    ['Milk', 'Milk: change to leave out only'],
+    FOOD,
+  ),
+  counter('not sure', 'quiet', 'Stop. Call the person in charge.', [/^Not sure/]),
+  counter('choose', 'rush', 'Choose what the guest wants.', ['Asked: none']),
+  counter('read-back', 'rush', 'Said. Send', ['Asked: none', CHICKEN], SEND),
+  counter(
+    'read-back, changed',
+    'quiet',
+    'No cheddar',
+    [
+      ...['Asked: none', BEANS, /^Cheddar/, /^Yogurt sauce/, /^Sesame slaw/, /^Sesame slaw/],
+      ...[/^One more portion of roast/, /^One more portion of black/],
+    ],
+    SEND,
+  ),
+  counter('read-back, milk', 'rush', 'Said. Send', ['Milk', 'Said. Choose food', BEANS], SEND),
+  counter(
+    'third build',
+    'quiet',
+    'Remove C',
+    [
+      ...['Milk', 'Sesame', 'Said. Choose food', BEANS, /^Another/],
+      ...['Asked: none', TUNA, /^Another/, 'Asked: none', CHICKEN],
+    ],
+    SEND,
+  ),
+  counter('name', 'quiet', 'Name to call', ['Asked: none', CHICKEN, 'Add a name']),
+  counter('few tickets', 'waiting', '2A', [/^Tickets/]),
+  counter('tickets', 'rush', '7A', [/^Tickets/], { long: true }),
+  counter('cancelling', 'rush', 'Yes, cancel 4A', [/^Tickets/, 'Cancel 4A?'], { long: true }),
+  counter('closed', 'closed', 'This service is closed.'),
+
+  assembly('idle', 'quiet', 'No builds waiting'),
+  assembly('waiting', 'waiting', 'Start 1A', [], { main: [/^Start 1A/] }),
+  assembly('making', 'rush', 'Made and marked', [], MADE),
+  assembly('making, fullest', 'fullest', 'Made and marked', [], MADE),
+  assembly('reading', 'reading', 'I read it aloud', [], { main: [/^I read it aloud/] }),
+  assembly('waiting, kept apart', 'reading', 'Start 1A', ['I read it aloud'], {
+    main: [/^Start 1A/],
+  }),
+  assembly('making, kept apart', 'apart', 'Made and marked', [], MADE),
+  assembly('making, most kept apart', 'all-apart', 'Made and marked', [], MADE),
+  assembly('waiting, leave out', 'diet', 'Start 1A', [], { main: [/^Start 1A/] }),
+  assembly('waiting, short', 'short', 'Not enough', [], { main: [/^Make 2A first/] }),
+  assembly('stop', 'stopped', 'Was food in 1A?', [], { main: [/^Yes/, /^No/] }),
+  assembly('stop, cancelled', 'cancelled', 'Cancelled.', [], { main: [/^Yes/, /^No/] }),
+  assembly('take back', 'rush', 'Which one was a mistake?', ['Take back'], {
+    main: [/^Take back 2A/, /^Close/],
+  }),
+  assembly('take back, asked', 'rush', 'Was 3A made?', ['Take back', /^Take back 3A/], {
+    main: [/^Yes/, /^No/, /^Close/],
+  }),
+  assembly('closed', 'closed', 'This service is closed'),
+
+  handOver('empty', 'quiet', 'Nothing to hand over'),
+  handOver('shelf', 'rush', 'Hand over 2A', [], { main: [/^Hand over 2A/, /^Ask, then/] }),
+  handOver('ask', 'rush', 'What did you ask us to leave out?', [/^Ask, then/], {
+    main: [/^Same as the mark/],
+  }),
+  handOver('ask, differs', 'rush', 'Keep it here', [/^Ask, then/, 'Not the same'], {
+    main: [/^Back to the shelf/],
+  }),
+  handOver('wrong', 'rush', '2A: what is wrong?', ['Is something wrong with 2A?'], {
+    main: [/^Make it again/],
+  }),
+  handOver(
+    'wrong, sure',
+    'rush',
+    'Yes, make 2A again',
+    ['Is something wrong with 2A?', /^Make it again/],
+    { main: [/^Yes, make 2A again/] },
+  ),
+  handOver('closed', 'closed', 'This service is closed'),
+
+  pans('calm', 'quiet', 'Nothing to do'),
+  pans('rush', 'rush', 'Toasted almonds is sold out', [], { main: [/^Load the pan/] }),
+  pans('refill', 'rush', 'Change the pan', [/^Cheddar:/], { main: [/^Change the pan/] }),
+  pans('load', 'rush', 'The old pan is empty.', [/^Toasted almonds:/], {
+    main: [/^Load the pan/],
+  }),
+  pans('count', 'rush', 'It really holds', [/^Cheddar:/, 'Correct the count'], {
+    main: [/^The count is/],
+  }),
+  pans('stop selling', 'rush', 'Stop selling Cheddar?', [/^Cheddar:/, 'Stop selling'], {
+    main: [/^Stop selling/],
+  }),
+  pans('item', 'rush', 'Stop selling Garden chicken?', [/Garden chicken/], {
+    main: [/^Stop selling/],
+  }),
+  pans('close', 'rush', 'can’t be closed yet', ['Close the service']),
+  pans('unloaded', 'unloaded', 'Load 10 pans', [], { main: [/^Load as usual/] }),
+  pans('short', 'short', 'Short of Herb chicken', [], { main: [/^Load the pan/] }),
+  pans('closed', 'closed', 'The service was closed'),
+
+  pickUp('empty', 'quiet', 'None yet'),
+  pickUp('rush', 'rush', '4A'),
+  pickUp('closed', 'closed', 'Closed now'),
+]

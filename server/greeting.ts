@@ -1,0 +1,30 @@
+import { renderUnicodeCompact } from 'uqr'
+import { houseWords as words } from '#lib/words/house-en.ts'
+import type { LanAddress } from '#server/http/addresses.ts'
+
+/** What the terminal shows once everything answers. */
+export const greeting = (running: {
+  readonly version: string
+  readonly dataFolder: string
+  readonly host: string
+  readonly port: number
+  readonly lan: readonly LanAddress[]
+}): string => {
+  const onlyHere = /^(localhost|127\.|::1$)/.test(running.host)
+  const reachable = running.lan.filter(
+    ({ address }) => /^(0\.0\.0\.0|::)$/.test(running.host) || address === running.host,
+  )
+  const lan = onlyHere ? [] : reachable
+  const [first] = lan
+  const local = /^(0\.0\.0\.0|::1?|127\..*)$/.test(running.host) ? 'localhost' : running.host
+  const tablets = lan.map(({ url, network }) => words.tablets(url, network))
+  return [
+    words.running(running.version),
+    words.dataFolder(running.dataFolder),
+    words.thisMachine(`http://${local}:${running.port}/`),
+    ...(tablets.length > 0 ? tablets : [onlyHere ? words.onlyHere : words.noNetwork]),
+    ...(first === undefined ? [] : ['', renderUnicodeCompact(first.url), words.scan(first.url)]),
+    '',
+    words.cautions,
+  ].join('\n')
+}

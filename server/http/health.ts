@@ -1,0 +1,37 @@
+/** What /health tells about the service that is open. */
+export interface HealthSource {
+  /** Version of the wire messages. */
+  readonly protocol: number
+  /** The service that takes orders now: its id, the log's position, the hash of its folded state. */
+  service(): { readonly id: string; readonly position: number; readonly hash: string } | null
+  /** Appends committed since the start. */
+  commits(): number
+}
+
+/** Where each screen is, by the job's name. */
+export const screens = {
+  start: '/',
+  counter: '/counter',
+  assembly: '/assembly',
+  'hand-over': '/hand-over',
+  pans: '/pans',
+  'pick-up': '/pick-up',
+} as const
+
+export interface About {
+  /** Of package.json. */
+  readonly version: string
+  /** The commit that runs; null outside a clone. */
+  readonly revision: string | null
+}
+
+/** The process number is for this machine only: `npm stop` needs it, no tablet does. */
+export const healthAnswer = (about: About, source: HealthSource, fromLoopback: boolean) => ({
+  version: about.version,
+  protocol: source.protocol,
+  revision: about.revision,
+  screens,
+  service: source.service(),
+  commits: source.commits(),
+  ...(fromLoopback ? { pid: process.pid } : {}),
+})

@@ -1,0 +1,41 @@
+import { expect, test } from 'vitest'
+import { proveEnded } from '#tests/prove/ended.ts'
+import { proveKilled } from '#tests/prove/killed.ts'
+import { proveManyScreens } from '#tests/prove/many-screens.ts'
+import { proveSyncs, tracer } from '#tests/prove/syncs.ts'
+
+/** The proofs of `npm run prove`, small enough for every day. */
+const LONG_MS = 120_000
+
+test(
+  '[R4][R3] killed in the middle of 30 orders, nothing answered is lost and nothing is done twice',
+  async () => {
+    expect((await proveKilled(30)).failures).toEqual([])
+  },
+  LONG_MS,
+)
+
+test(
+  '[X10] ten crew screens end with the state that the log folds to',
+  async () => {
+    expect((await proveManyScreens(10, 10, 4, false)).failures).toEqual([])
+  },
+  LONG_MS,
+)
+
+test(
+  '[X12] ended during sends, all that was answered is in the log',
+  async () => {
+    expect((await proveEnded(60)).failures).toEqual([])
+  },
+  LONG_MS,
+)
+
+test(
+  '[R3] ten single sends are at least ten syncs of the log',
+  async (context) => {
+    if (tracer === undefined) context.skip('syncs are counted with strace, which is not here')
+    expect((await proveSyncs(10)).failures).toEqual([])
+  },
+  LONG_MS,
+)

@@ -1,0 +1,58 @@
+import type { Recorded } from '#lib/service/event.ts'
+import { createMemoryLog } from '#server/event-log/memory.ts'
+import type { EventLog, LoggedAnswer } from '#server/event-log/port.ts'
+import type { StoredAnswer } from '#server/rail/stored-answer.ts'
+
+export type RailLog = EventLog<Recorded, StoredAnswer>
+
+export interface Attempt {
+  readonly entries: readonly Recorded[]
+  readonly answers: readonly LoggedAnswer<StoredAnswer>[]
+}
+
+/** A log in memory that can be held back, be overtaken by another server, or fail. */
+export interface GatedLog {
+  readonly log: RailLog
+  /** Every append that was tried, in order. */
+  readonly attempts: readonly Attempt[]
+  /** From now on an append waits until the gate is opened. */
+  hold(): void
+  open(): void
+  /** The next append finds that another server was there first. */
+  overtake(by: (log: RailLog) => Promise<unknown>): void
+  /** The next append fails as a disk does. */
+  fail(error: Error): void
+}
+
+export const createGatedLog = (within: RailLog = createMemoryLog()): GatedLog => {
+  const attempts: Attempt[] = []
+  let gate: Promise<void> = Promise.resolve()
+  let lift: () => void = () => undefined
+  let first: ((log: RailLog) => Promise<unknown>) | null = null
+  return {
+    attempts,
+    hold: () => {
+      gate = new Promise((settle) => {
+        lift = settle
+      })
+    },
+    open: () => lift(),
+    overtake: (by) => {
+      first = by
+    },
+    fail: (error) => {
+      first = () => Promise.reject(error)
+    },
+    log: {
+      ...within,
+      append: async (service, after, entries, answers) => {
+        attempts.push({ entries, answers })
+        const before = first
+        first = null
+        await before?.(within)
+        await gate
+        return within.append(service, after, entries, answers)
+      },
+    },
+  }
+}

@@ -1,0 +1,143 @@
+import { once } from 'node:events'
+import { createServer, type Server } from 'node:http'
+import type { AddressInfo } from 'node:net'
+import { pino } from 'pino'
+import { io, type Socket } from 'socket.io-client'
+import { onTestFinished } from 'vitest'
+import { type Answer, type Followed, PROTOCOL, type Welcome } from '#lib/protocol/wire.ts'
+import type { Command } from '#lib/service/decide.ts'
+import type { Role } from '#lib/service/roles.ts'
+import { isAllowedHost, isAllowedOrigin } from '#server/http/allowed.ts'
+import { openStationServices, type StationServices } from '#server/rail/station-services.ts'
+import { attachSockets } from '#server/sockets/attach.ts'
+import { LOADS, OPEN } from '#tests/support/orders.ts'
+import { createRailRoom, type RailRoom } from '#tests/support/rail-room.ts'
+
+export interface SocketRoom {
+  readonly url: string
+  readonly port: number
+  readonly room: RailRoom
+  readonly services: StationServices
+  readonly httpServer: Server
+  readonly logged: string[]
+  stopTaking(): void
+  closeSockets(): Promise<void>
+}
+
+/** A server with its sockets on any free port, over stores in memory; the lunch service is open. */
+export const createSocketRoom = async (): Promise<SocketRoom> => {
+  const room = await createRailRoom()
+  const services = await openStationServices(room.ports)
+  await services.submit('s-lunch', 'open', OPEN, 'lead')
+  for (const [index, load] of LOADS.entries())
+    await services.submit('s-lunch', `load-${index}`, load, 'lead')
+  const httpServer = createServer((_, response) => response.end('a page'))
+  const logged: string[] = []
+  let taking = true
+  const sockets = attachSockets({
+    httpServer,
+    services,
+    guests: room.guests,
+    station: () => ({ id: 'alder-hall', name: 'Alder Hall' }),
+    build: 'build-1',
+    now: () => room.time.clock.now(),
+    isAllowed: ({ headers, socket }) =>
+      isAllowedHost(headers.host, { interfaces: [], hostname: 'laptop', extra: [] }) &&
+      isAllowedOrigin(headers.origin, headers.host, socket.remoteAddress),
+    isTaking: () => taking,
+    logger: pino({ level: 'trace' }, { write: (line) => logged.push(line) }),
+  })
+  httpServer.listen(0, '127.0.0.1')
+  await once(httpServer, 'listening')
+  const { port } = httpServer.address() as AddressInfo
+  let closing: Promise<void> | null = null
+  const closeSockets = () => {
+    closing ??= sockets.close()
+    return closing
+  }
+  onTestFinished(async () => {
+    await closeSockets()
+    services.close()
+    httpServer.closeAllConnections()
+    httpServer.close()
+  })
+  return {
+    url: `http://127.0.0.1:${port}`,
+    port,
+    room,
+    services,
+    httpServer,
+    logged,
+    stopTaking: () => {
+      taking = false
+    },
+    closeSockets,
+  }
+}
+
+export interface Screen {
+  readonly socket: Socket
+  readonly welcome: Welcome
+  /** Everything that the server sent by itself, in order: name and message. */
+  readonly heard: readonly (readonly [name: string, message: unknown])[]
+  of(name: string): readonly unknown[]
+  follow(position?: number, service?: string): Promise<Followed>
+  /** A command message as it should be, or with other fields. */
+  give(id: string, command: Command, change?: object): Promise<Answer>
+  /** Anything at all under the name of a command. */
+  say(message: unknown): Promise<Answer>
+}
+
+export interface Connecting {
+  readonly auth?: object
+  readonly headers?: Readonly<Record<string, string>>
+}
+
+/** A plain socket.io client that isn't connected yet. */
+export const knock = (url: string, role: Role, { auth, headers = {} }: Connecting = {}): Socket => {
+  const socket = io(url, {
+    auth: auth ?? { protocol: PROTOCOL, role, device: 'test-device' },
+    transports: ['websocket'],
+    forceNew: true,
+    reconnection: false,
+    extraHeaders: { ...headers },
+  })
+  onTestFinished(() => {
+    socket.disconnect()
+  })
+  return socket
+}
+
+/** Whether a client is let in; the words with which it isn't. */
+export const isLetIn = (socket: Socket): Promise<true | string> =>
+  new Promise((settle) => {
+    socket.once('connect', () => settle(true))
+    socket.once('connect_error', (error) => settle(error.message))
+  })
+
+/** A screen that is connected and was welcomed. */
+export const connectScreen = async (
+  url: string,
+  role: Role,
+  connecting?: Connecting,
+): Promise<Screen> => {
+  const socket = knock(url, role, connecting)
+  const heard: [string, unknown][] = []
+  socket.onAny((name: string, message: unknown) => heard.push([name, message]))
+  const welcome = await new Promise<Welcome>((settle, fail) => {
+    socket.once('welcome', settle)
+    socket.once('connect_error', fail)
+  })
+  const ask = <Reply>(name: string, message: unknown): Promise<Reply> =>
+    socket.timeout(5_000).emitWithAck(name, message)
+  return {
+    socket,
+    welcome,
+    heard,
+    of: (name) => heard.filter((one) => one[0] === name).map((one) => one[1]),
+    follow: (position = 0, service = 's-lunch') => ask('follow', { service, position }),
+    give: (id, command, change = {}) =>
+      ask('command', { protocol: PROTOCOL, id, service: 's-lunch', command, ...change }),
+    say: (message) => ask('command', message),
+  }
+}

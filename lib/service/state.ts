@@ -70,9 +70,9 @@ export interface ServiceState {
   readonly closesItselfAt: number | null
   readonly closedAt: number | null
   readonly nextTicket: number
-  /** Tickets with a build that isn't handed over or cancelled, by number. */
+  /** Tickets with a build that isn't handed over or cancelled. */
   readonly tickets: Readonly<Record<string, Ticket>>
-  /** The others, in chunks by number, so that no copy grows with the length of the service. */
+  /** The others, by chunk and place in it, so that no copy grows with the length of the service. */
   readonly past: Readonly<Record<string, Readonly<Record<string, Ticket>>>>
   readonly pans: Readonly<Record<string, PanState>>
   readonly accounts: Readonly<Record<string, Account>>

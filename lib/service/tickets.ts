@@ -1,15 +1,27 @@
 import type { Build, ServiceState, Ticket } from '#lib/service/state.ts'
 
+/** Letters of a ticket's builds, in order: so many go on one ticket. */
+export const LETTERS = 'ABCDEFGH'
+
 const CHUNK = 64
 
 const chunkOf = (ticket: number): string => String(Math.floor(ticket / CHUNK))
+
+/**
+ * A ticket's place in its chunk. Counted from the chunk's start: engines keep keys that are small
+ * whole numbers in an array, and copy a record of large ones three hundred times slower.
+ */
+const placeOf = (ticket: number): string => String(ticket % CHUNK)
+
+/** The key of an open ticket: no whole number, for the same reason. */
+const keyOf = (ticket: number): string => `t${ticket}`
 
 const isOver = (build: Build): boolean =>
   build.state === 'handed-over' || build.state === 'cancelled'
 
 /** An open ticket, or a past one of this service. */
 export const findTicket = (state: ServiceState, ticket: number): Ticket | undefined =>
-  state.tickets[ticket] ?? state.past[chunkOf(ticket)]?.[ticket]
+  state.tickets[keyOf(ticket)] ?? state.past[chunkOf(ticket)]?.[placeOf(ticket)]
 
 export const findBuild = (state: ServiceState, ticket: number, letter: string): Build | undefined =>
   findTicket(state, ticket)?.builds.find((build) => build.letter === letter)
@@ -21,16 +33,18 @@ export const putTicket = (
 ): Pick<ServiceState, 'tickets' | 'past'> => {
   const chunk = chunkOf(ticket.number)
   const chunkBefore = state.past[chunk]
+  const place = placeOf(ticket.number)
+  const key = keyOf(ticket.number)
   if (ticket.builds.every(isOver)) {
-    const { [ticket.number]: _, ...tickets } = state.tickets
+    const { [key]: _, ...tickets } = state.tickets
     return {
       tickets,
-      past: { ...state.past, [chunk]: { ...chunkBefore, [ticket.number]: ticket } },
+      past: { ...state.past, [chunk]: { ...chunkBefore, [place]: ticket } },
     }
   }
-  const tickets = { ...state.tickets, [ticket.number]: ticket }
-  if (chunkBefore?.[ticket.number] === undefined) return { tickets, past: state.past }
-  const { [ticket.number]: _, ...rest } = chunkBefore
+  const tickets = { ...state.tickets, [key]: ticket }
+  if (chunkBefore?.[place] === undefined) return { tickets, past: state.past }
+  const { [place]: _, ...rest } = chunkBefore
   return { tickets, past: { ...state.past, [chunk]: rest } }
 }
 

@@ -5,12 +5,12 @@
  */
 
 import { serviceFor } from '#lib/protocol/service-id.ts'
-import type { Answer, Followed, Welcome } from '#lib/protocol/wire.ts'
+import type { Answer, Welcome } from '#lib/protocol/wire.ts'
 import { PROTOCOL } from '#lib/protocol/wire.ts'
 import type { Command } from '#lib/service/decide.ts'
-import type { Recorded } from '#lib/service/event.ts'
-import { evolve } from '#lib/service/evolve.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
+import { type Copy, foldNewer, takeReply } from '#lib/sync/catch-up.ts'
+import { createLater } from '#lib/sync/later.ts'
 import type { Outbox, Pending } from '#lib/sync/outbox.ts'
 import type { Transport } from '#lib/sync/transport.ts'
 import type { PickUpPicture } from '#lib/views/pick-up.ts'
@@ -95,59 +95,12 @@ export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
     for (const listener of listeners) listener()
   }
 
-  /** Does something once, a while later, however often it is asked to meanwhile. */
-  const createLater = (act: () => void) => {
-    let stop: (() => void) | null = null
-    const cancel = (): void => {
-      stop?.()
-      stop = null
-    }
-    const ask = (): void => {
-      if (stop || closed) return
-      stop = ports.later(() => {
-        stop = null
-        act()
-      }, AGAIN_AFTER_MS)
-    }
-    return { ask, cancel }
+  const hold = ({ state, position }: Copy): void => {
+    if (state !== view.state || position !== view.position) set({ state, position })
   }
 
-  /** Folds what is newer, in order. Tells whether nothing was missing. */
-  const fold = (events: readonly Recorded[]): boolean => {
-    let { state, position } = view
-    let fits = true
-    try {
-      for (const event of events) {
-        if (event.position <= position) continue
-        fits = event.position === position + 1
-        if (!fits) break
-        state = evolve(state, event)
-        position = event.position
-      }
-    } catch {
-      // What this screen holds can't be what the server holds: it begins anew.
-      state = NOT_OPENED
-      position = 0
-      fits = false
-    }
-    if (position !== view.position) set({ state, position })
-    return fits
-  }
-
-  /** Takes a reply to what was asked from a position. Tells whether nothing was missing. */
-  const take = (followed: Followed, from: number): boolean => {
-    if (followed.kind === 'events') return fold(followed.events)
-    if (followed.kind === 'picture') set({ picture: followed.picture })
-    if (followed.kind === 'snapshot') {
-      const { state, position } = followed
-      // A server that is behind what was asked for is the truth; a reply that was overtaken isn't.
-      if (position >= view.position || position < from) set({ state, position })
-    }
-    return true
-  }
-
-  const followLater = createLater(() => void follow())
-  const sendLater = createLater(() => sendAll())
+  const followLater = createLater(ports.later, AGAIN_AFTER_MS, () => void follow())
+  const sendLater = createLater(ports.later, AGAIN_AFTER_MS, () => sendAll())
 
   const follow = async (): Promise<void> => {
     const { service } = view
@@ -172,10 +125,12 @@ export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
       followLater.ask()
       return
     }
-    const isWhole = take(followed, from)
+    if (followed.kind === 'picture') set({ picture: followed.picture })
+    const taken = takeReply(view, followed, from)
+    hold(taken)
     set({ link: 'live', heardAt: monotonic() })
     sendAll()
-    if (!isWhole) followLater.ask()
+    if (!taken.isWhole) followLater.ask()
     else if (followAgain) void follow()
   }
 
@@ -230,7 +185,9 @@ export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
     events: (message) => {
       set({ heardAt: monotonic() })
       if (message.service !== view.service || !ports.folds) return
-      if (!fold(message.events)) void follow()
+      const folded = foldNewer(view, message.events)
+      hold(folded)
+      if (!folded.isWhole) void follow()
     },
     picture: ({ service, picture }) => {
       set({ heardAt: monotonic() })

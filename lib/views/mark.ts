@@ -53,3 +53,7 @@ export const markOf = (
     leaveOut: choice.needs.filter((one) => one.handling === 'leave-out').map((one) => one.code),
   }
 }
+
+/** How many of a mark's lines tell of its parts; the lines after those tell of its needs. */
+export const linesOfParts = (mark: Mark): number =>
+  mark.without.length + mark.added.length + mark.extra.length + mark.onTheSide.length

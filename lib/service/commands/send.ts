@@ -4,9 +4,8 @@ import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands
 import { choiceSchema } from '#lib/service/commands/fields.ts'
 import type { AcceptedBuild } from '#lib/service/event.ts'
 import type { ServiceState } from '#lib/service/state.ts'
+import { LETTERS } from '#lib/service/tickets.ts'
 import { lacking } from '#lib/stock/levels.ts'
-
-export const LETTERS = 'ABCDEFGH'
 
 export const sendSchema = z.strictObject({
   type: z.literal('send'),

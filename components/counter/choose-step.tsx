@@ -1,0 +1,59 @@
+import styles from '#components/counter/choose.module.css'
+import { ItemRows } from '#components/counter/item-rows.tsx'
+import { OrderBar } from '#components/counter/order-bar.tsx'
+import { PanChoice } from '#components/counter/pan-choice.tsx'
+import { ReadBackPanel } from '#components/counter/read-back-panel.tsx'
+import type { OrderingDesk } from '#components/counter/use-ordering.ts'
+import { useNarrow } from '#components/device/use-device.ts'
+import { Line } from '#components/line/line.tsx'
+import type { RunningState } from '#lib/service/state.ts'
+import { panFace } from '#lib/views/counter.ts'
+import { EMPTY_DRAFT } from '#lib/views/draft.ts'
+import { settleAll } from '#lib/views/ordering.ts'
+import { counter } from '#lib/words/counter-en.ts'
+
+/** The menu as a grid over the line, the pans below, and what is said of it. */
+export function ChooseStep({
+  state,
+  desk,
+}: {
+  readonly state: RunningState
+  readonly desk: OrderingDesk
+}) {
+  const { ordering, tap } = desk
+  const narrow = useNarrow()
+  const found = settleAll(ordering, state)[ordering.current]
+  if (!found) return null
+  const { offer, settled } = found
+  return (
+    <section className={styles.choose} aria-labelledby="order">
+      <h2 id="order" className="visually-hidden" tabIndex={-1} data-step="">
+        {counter.order}
+      </h2>
+      <div className={styles.work} inert={ordering.sending !== null}>
+        <OrderBar state={state} desk={desk} />
+        <ItemRows
+          offer={offer}
+          draft={ordering.drafts[ordering.current] ?? EMPTY_DRAFT}
+          tap={tap}
+        />
+        <div className={styles.line}>
+          <Line
+            station={state.station}
+            label={counter.line}
+            wrap={narrow ? 'by-well' : 'never'}
+            renderPan={(pan, component) => (
+              <PanChoice
+                component={component}
+                face={panFace(offer, settled, pan)}
+                currency={state.station.currency}
+                tap={tap}
+              />
+            )}
+          />
+        </div>
+      </div>
+      <ReadBackPanel state={state} desk={desk} />
+    </section>
+  )
+}

@@ -1,0 +1,63 @@
+'use client'
+
+import styles from '#components/counter/counter.module.css'
+import { OrderDesk } from '#components/counter/order-desk.tsx'
+import { Awake } from '#components/device/awake-notice.tsx'
+import { useDevice } from '#components/device/use-device.ts'
+import { Connection } from '#components/live/connection.tsx'
+import { CrewProvider, useCrew } from '#components/live/crew.tsx'
+import { isRunning } from '#lib/service/state.ts'
+import { counterStage } from '#lib/views/counter.ts'
+import { counter } from '#lib/words/counter-en.ts'
+import { live } from '#lib/words/live-en.ts'
+
+/** Allergies and diet, the order on the line, the read-back, and open tickets. */
+export function CounterScreen() {
+  return (
+    <CrewProvider role="counter">
+      <Counter />
+    </CrewProvider>
+  )
+}
+
+function Counter() {
+  useDevice()
+  const state = useCrew((view) => view.state)
+  const service = useCrew((view) => view.service)
+  const welcome = useCrew((view) => view.welcome)
+  const stage = counterStage({ welcomed: welcome !== null, service, state })
+  return (
+    <main className={styles.screen}>
+      <header className={styles.strip}>
+        <h1 className={styles.title}>
+          {counter.title}
+          {welcome?.station && <span className={styles.station}>{welcome.station.name}</span>}
+        </h1>
+        <Awake />
+        <Connection />
+      </header>
+      {stage === 'open' && isRunning(state) ? (
+        <OrderDesk key={state.service} state={state} />
+      ) : (
+        <NoOrders stage={stage === 'open' ? 'connecting' : stage} />
+      )}
+    </main>
+  )
+}
+
+function NoOrders({ stage }: { readonly stage: 'connecting' | 'no-service' | 'closed' }) {
+  if (stage === 'connecting') return <p className={styles.noOrders}>{live.connecting}</p>
+  const [what, todo] =
+    stage === 'closed'
+      ? [counter.closed, counter.closedWhat]
+      : [counter.noService, counter.noServiceWhat]
+  return (
+    <section className={styles.noOrders}>
+      <h2>{what}</h2>
+      <p>{todo}</p>
+      <a className={styles.link} href="/">
+        {counter.toFirstPage}
+      </a>
+    </section>
+  )
+}

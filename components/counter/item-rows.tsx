@@ -1,0 +1,111 @@
+import styles from '#components/counter/items.module.css'
+import { Line } from '#components/line/line.tsx'
+import { pansOf } from '#lib/menu/find.ts'
+import { nameIn } from '#lib/menu/name-in.ts'
+import { type CellMark, type ItemRow, itemRows } from '#lib/views/counter.ts'
+import type { Draft } from '#lib/views/draft.ts'
+import { type Offer, standingOf } from '#lib/views/offer.ts'
+import type { Act } from '#lib/views/order-act.ts'
+import { counter } from '#lib/words/counter-en.ts'
+
+interface ItemRowsProps {
+  readonly offer: Offer
+  readonly draft: Draft
+  readonly tap: (act: Act) => void
+}
+
+/** The menu: a row an item, its marks in the pans' own columns. */
+export function ItemRows({ offer, draft, tap }: ItemRowsProps) {
+  const { station } = offer.state
+  const name = nameIn(station)
+  const places = pansOf(station)
+  return (
+    <ul className={styles.rows} aria-label={counter.menu}>
+      {itemRows(offer, draft).map((row) => (
+        <li
+          key={row.item.id}
+          className={styles.row}
+          data-chosen={row.chosen || undefined}
+          data-blocked={row.blocked !== null || undefined}
+        >
+          <button
+            type="button"
+            className={styles.press}
+            aria-pressed={row.chosen}
+            onClick={() => tap({ act: 'choose', item: row.item.id })}
+          >
+            <strong>{row.item.name}</strong>
+            <span className={styles.fit}>{sayFit(row, name)}</span>
+            <span className={styles.left}>{row.blocked ? '' : counter.left(row.left)}</span>
+          </button>
+          <div className={styles.marks} aria-hidden="true">
+            <Line
+              station={station}
+              label={row.item.name}
+              renderPan={(pan) => (
+                <Mark
+                  mark={row.marks[places.indexOf(pan)] ?? 'none'}
+                  word={markWord(offer, pan.component, row.marks[places.indexOf(pan)] ?? 'none')}
+                />
+              )}
+            />
+          </div>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+const sayFit = (row: ItemRow, name: (id: string) => string): string => {
+  if (row.blocked)
+    return row.blocked.component === null
+      ? counter.itemNotSold
+      : counter.rowNo(name(row.blocked.component))
+  return [
+    ...(row.insteadBase === null ? [] : [counter.rowBase(name(row.insteadBase))]),
+    ...(row.without.length === 0 ? [] : [counter.rowWithout(row.without.map(name))]),
+  ].join(', ')
+}
+
+const markWord = (offer: Offer, component: string, mark: CellMark): string => {
+  const standing = standingOf(offer, component)
+  switch (mark) {
+    case 'side':
+      return counter.mark.side
+    case 'no':
+      return counter.pan.no
+    case 'gone':
+      return standing.kind === 'not-selling' ? counter.pan.notSelling : counter.noneLeft
+    case 'need':
+      return standing.kind === 'need' ? counter.markNeed(standing.need, standing.declared) : ''
+    case 'in':
+    case 'could':
+    case 'none':
+      return ''
+  }
+}
+
+/** A shape and, where it isn't plainly in it, a word. */
+function Mark({ mark, word }: { readonly mark: CellMark; readonly word: string }) {
+  return (
+    <span className={styles.mark} data-mark={mark}>
+      <svg viewBox="0 0 24 24" aria-hidden="true">
+        {mark === 'in' && (
+          <rect className={styles.solid} x="2" y="2" width="20" height="20" rx="5" />
+        )}
+        {mark === 'side' && <circle className={styles.cup} cx="12" cy="12" r="9" />}
+        {mark === 'could' && <path className={styles.plus} d="M12 6v12M6 12h12" />}
+        {mark === 'gone' && (
+          <rect className={styles.dotted} x="3" y="3" width="18" height="18" rx="5" />
+        )}
+        {(mark === 'no' || mark === 'need') && (
+          <>
+            <rect className={styles.struck} x="3" y="3" width="18" height="18" rx="5" />
+            <path className={styles.struck} d="M5 5l14 14" />
+          </>
+        )}
+      </svg>
+      {word !== '' && <small>{word}</small>}
+    </span>
+  )
+}

@@ -1,0 +1,42 @@
+import type { FormEvent, Ref } from 'react'
+import styles from '#components/counter/bar.module.css'
+import shared from '#components/counter/counter.module.css'
+import { counter } from '#lib/words/counter-en.ts'
+
+interface NameDialogProps {
+  readonly ref: Ref<HTMLDialogElement>
+  readonly name: string
+  readonly onName: (name: string) => void
+}
+
+/** A name to call, where one is wanted. The number alone is the default. */
+export function NameDialog({ ref, name, onName }: NameDialogProps) {
+  const keep = (event: FormEvent<HTMLFormElement>) => {
+    const given = new FormData(event.currentTarget).get('name')
+    onName(typeof given === 'string' ? given : '')
+  }
+  return (
+    <dialog ref={ref} className={styles.dialog} aria-label={counter.addName}>
+      <form method="dialog" onSubmit={keep}>
+        <label htmlFor="name">{counter.nameLabel}</label>
+        <input id="name" name="name" defaultValue={name} maxLength={40} autoComplete="off" />
+        <div className={shared.row}>
+          <button type="submit" className={shared.main}>
+            {counter.nameKeep}
+          </button>
+          <button
+            type="button"
+            className={shared.button}
+            onClick={(event) => {
+              onName('')
+              event.currentTarget.form?.reset()
+              event.currentTarget.closest('dialog')?.close()
+            }}
+          >
+            {counter.nameNone}
+          </button>
+        </div>
+      </form>
+    </dialog>
+  )
+}

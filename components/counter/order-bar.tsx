@@ -1,0 +1,122 @@
+import { useRef } from 'react'
+import styles from '#components/counter/bar.module.css'
+import shared from '#components/counter/counter.module.css'
+import { NameDialog } from '#components/counter/name-dialog.tsx'
+import type { OrderingDesk } from '#components/counter/use-ordering.ts'
+import { nameIn } from '#lib/menu/name-in.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { buildName, findBuild, LETTERS } from '#lib/service/tickets.ts'
+import { settleAll, toSayAgain } from '#lib/views/ordering.ts'
+import { counter } from '#lib/words/counter-en.ts'
+
+/** What belongs to the whole order: needs, its builds, name, paid. */
+export function OrderBar({
+  state,
+  desk: { ordering, tap },
+}: {
+  readonly state: RunningState
+  readonly desk: OrderingDesk
+}) {
+  const dialog = useRef<HTMLDialogElement>(null)
+  const { drafts, current, changing, name, paid, step } = ordering
+  const draft = drafts[current]
+  const all = settleAll(ordering, state)
+  const again = toSayAgain(ordering, all)
+  const known = nameIn(state.station)
+  const settled = all[current]?.settled
+  const changed = changing && buildName(changing.ticket, changing.letter)
+  const isMaking =
+    changing !== null && findBuild(state, changing.ticket, changing.letter)?.state === 'making'
+  return (
+    <div className={styles.bar}>
+      {step === 'choose' && draft && (
+        <button
+          type="button"
+          className={styles.needs}
+          data-needs={draft.needs.length > 0 || undefined}
+          disabled={ordering.sending !== null}
+          onClick={() => tap({ act: 'ask-again' })}
+        >
+          <strong>
+            {counter.needsOf(
+              draft.asked === 'none',
+              draft.needs.map(({ code, handling }) => counter.need(code, handling)),
+            )}
+          </strong>
+          <small>{counter.changeNeeds}</small>
+        </button>
+      )}
+      {changed && (
+        <p className={styles.changing}>
+          <strong>{counter.changing(changed)}</strong>
+          {isMaking && <span>{counter.changingMaking(changed)}</span>}
+        </p>
+      )}
+      {drafts.length > 1 && (
+        <fieldset className={styles.tabs} aria-label={counter.builds}>
+          {drafts.map((one, index) => (
+            <button
+              // biome-ignore lint/suspicious/noArrayIndexKey: a build is its place on the ticket
+              key={index}
+              type="button"
+              className={styles.tab}
+              aria-pressed={index === current}
+              aria-label={counter.build(LETTERS.charAt(index), one.item && known(one.item))}
+              onClick={() => tap({ act: 'go-to', index })}
+            >
+              <strong>{LETTERS.charAt(index)}</strong>
+              {again === index && <small>{counter.tabSayAgain}</small>}
+            </button>
+          ))}
+        </fieldset>
+      )}
+      {!changing && (
+        <>
+          {step === 'choose' && (
+            <>
+              <button
+                type="button"
+                className={shared.button}
+                disabled={!settled || settled.blocked !== null || drafts.length >= LETTERS.length}
+                aria-label={counter.another}
+                onClick={() => tap({ act: 'another' })}
+              >
+                {drafts.length > 1 ? counter.anotherShort : counter.another}
+              </button>
+              <button
+                type="button"
+                className={shared.button}
+                onClick={() => dialog.current?.showModal()}
+              >
+                {name === '' ? counter.addName : counter.nameIs(name)}
+              </button>
+              <button
+                type="button"
+                className={`${shared.button} ${styles.pay}`}
+                data-paid={paid || undefined}
+                aria-label={counter.payToggle(paid)}
+                onClick={() => tap({ act: 'paid' })}
+              >
+                {paid ? counter.paid : counter.unpaid}
+              </button>
+            </>
+          )}
+          {step === 'ask' && drafts.length > 1 && (
+            <p className={styles.changing}>{counter.askAgainHint(LETTERS.charAt(current))}</p>
+          )}
+          {drafts.length > 1 && (
+            <button type="button" className={shared.button} onClick={() => tap({ act: 'drop' })}>
+              {counter.drop(LETTERS.charAt(current))}
+            </button>
+          )}
+        </>
+      )}
+      {drafts.length === 1 && (
+        <button type="button" className={shared.button} onClick={() => tap({ act: 'start-over' })}>
+          {changing ? counter.leaveUnchanged : counter.startOver}
+        </button>
+      )}
+      <NameDialog ref={dialog} name={name} onName={(given) => tap({ act: 'name', name: given })} />
+    </div>
+  )
+}

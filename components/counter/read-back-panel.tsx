@@ -1,0 +1,113 @@
+import shared from '#components/counter/counter.module.css'
+import styles from '#components/counter/panel.module.css'
+import { sayBlocked, sayNote } from '#components/counter/say-note.ts'
+import type { OrderingDesk } from '#components/counter/use-ordering.ts'
+import { useCrew } from '#components/live/crew.tsx'
+import { nameIn } from '#lib/menu/name-in.ts'
+import { sayCents } from '#lib/quantity/money.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { findTicket, LETTERS } from '#lib/service/tickets.ts'
+import { commandOf, settleAll, toSayAgain } from '#lib/views/ordering.ts'
+import { readBack } from '#lib/views/read-back.ts'
+import { counter } from '#lib/words/counter-en.ts'
+import { readBackText, sayReadBack } from '#lib/words/read-back-en.ts'
+
+/** Characters beyond which the sentence is set smaller, so that it is all in sight. */
+const LONG = 190
+
+interface ReadBackPanelProps {
+  readonly state: RunningState
+  readonly desk: OrderingDesk
+}
+
+/** The sentence to say, what stands in the way of it, and the button that sends. */
+export function ReadBackPanel({ state, desk }: ReadBackPanelProps) {
+  const { ordering, isLate, tap } = desk
+  const all = settleAll(ordering, state)
+  const found = all[ordering.current]
+  const settled = found?.settled
+  const station = state.station
+  const price = (cents: number) => sayCents(cents, station.currency)
+  if (isLate)
+    return (
+      <div className={styles.panel} data-late="">
+        <div className={styles.said}>
+          <p className={styles.title}>{counter.waitTitle}</p>
+          <p>{counter.waitWhy}</p>
+        </div>
+        <button type="button" className={shared.main} onClick={() => tap({ act: 'next-guest' })}>
+          {counter.nextGuest}
+        </button>
+      </div>
+    )
+  const sentences =
+    found && settled && !settled.blocked
+      ? sayReadBack(readBack(found.offer, settled), nameIn(station), price)
+      : []
+  const isLong = readBackText(sentences).length + (ordering.note ? 80 : 0) > LONG
+  return (
+    <div className={styles.panel} data-note={ordering.note?.kind} data-long={isLong || undefined}>
+      <div className={styles.said}>
+        {ordering.note && <p className={styles.note}>{sayNote(station, ordering.note)}</p>}
+        {found && settled ? (
+          settled.blocked ? (
+            <p className={styles.note}>{sayBlocked(station, settled.item.id, settled.blocked)}</p>
+          ) : (
+            <p className={styles.sentence}>
+              “
+              {sentences.map(({ before, strong, rest }, index) => (
+                // biome-ignore lint/suspicious/noArrayIndexKey: sentences have no other identity
+                <span key={index}>
+                  {index > 0 && ' '}
+                  {before}
+                  <strong>{strong}</strong>
+                  {rest}
+                </span>
+              ))}
+              ”
+            </p>
+          )
+        ) : (
+          !ordering.note && <p className={styles.title}>{counter.chooseFirst}</p>
+        )}
+      </div>
+      <SendButton state={state} desk={desk} price={price} />
+    </div>
+  )
+}
+
+function SendButton({
+  state,
+  desk: { ordering, submit, tap },
+  price,
+}: ReadBackPanelProps & { readonly price: (cents: number) => string }) {
+  const link = useCrew((view) => view.link)
+  const all = settleAll(ordering, state)
+  const again = toSayAgain(ordering, all)
+  if (again !== null && all[ordering.current]?.settled)
+    return (
+      <button
+        type="button"
+        className={shared.main}
+        onClick={() => tap({ act: 'go-to', index: again })}
+      >
+        {counter.sayAgain(LETTERS.charAt(again))}
+        <small>{counter.sayAgainWhy(LETTERS.charAt(again))}</small>
+      </button>
+    )
+  const total = all.reduce((sum, { settled }) => sum + (settled?.priceCents ?? 0), 0)
+  const { changing } = ordering
+  const isPaid = changing ? (findTicket(state, changing.ticket)?.paid ?? false) : ordering.paid
+  const isReady = ordering.sending === null && commandOf(ordering, state) !== null
+  const words = changing ? counter.sendChange : link === 'live' ? counter.send : counter.sendLater
+  return (
+    <button type="button" className={shared.main} disabled={!isReady} onClick={submit}>
+      {ordering.sending === null ? words : counter.sending}
+      {total > 0 && (
+        <small>
+          {price(total)} {isPaid ? counter.paid : counter.unpaid}
+        </small>
+      )}
+    </button>
+  )
+}

@@ -1,0 +1,46 @@
+import { findItem } from '#lib/menu/find.ts'
+import { nameIn } from '#lib/menu/name-in.ts'
+import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { Blocked } from '#lib/views/draft.ts'
+import type { NotFree } from '#lib/views/offer.ts'
+import type { Note } from '#lib/views/ordering.ts'
+import { counter } from '#lib/words/counter-en.ts'
+import { sayNotTaken, sayRefusal } from '#lib/words/refusals-en.ts'
+
+const sayCannot = (name: string, standing: NotFree): string => {
+  switch (standing.kind) {
+    case 'need':
+      return counter.cannot.need(name, standing.need, standing.declared)
+    case 'gone':
+      return counter.cannot.gone(name)
+    case 'not-selling':
+      return counter.cannot.notSelling(name)
+  }
+}
+
+/** Why an item can't be sold now, and what to do. */
+export const sayBlocked = (station: StationDocument, item: string, blocked: Blocked): string =>
+  `${sayCannot(nameIn(station)(blocked.component ?? item), blocked.standing)} ${counter.offerAnother}`
+
+/** Why a tap did nothing, or the order wasn't taken, and what to do. */
+export const sayNote = (station: StationDocument, note: Note): string => {
+  const name = nameIn(station)
+  switch (note.kind) {
+    case 'refused':
+      return sayRefusal(note.refusal, name)
+    case 'not-taken':
+      return sayNotTaken(note.because)
+    case 'cannot':
+      return sayCannot(name(note.component), note.standing)
+    case 'item-cannot':
+      return sayBlocked(station, note.item, note.blocked)
+    case 'kept':
+      return counter.kept(name(note.item), name(note.component))
+    case 'base':
+      return counter.isBase(
+        (findItem(station, note.item)?.base?.choices ?? []).map((one) => name(one)),
+      )
+    case 'not-of-item':
+      return counter.notOfItem(name(note.item), name(note.component))
+  }
+}

@@ -1,0 +1,165 @@
+import { useState } from 'react'
+import shared from '#components/counter/counter.module.css'
+import styles from '#components/counter/tickets.module.css'
+import { useActing } from '#components/live/acting.ts'
+import { useCrew } from '#components/live/crew.tsx'
+import { nameIn } from '#lib/menu/name-in.ts'
+import { sayCents } from '#lib/quantity/money.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { buildName } from '#lib/service/tickets.ts'
+import { type OpenTicketBuild, ticketsToChange } from '#lib/views/counter.ts'
+import { markOf } from '#lib/views/mark.ts'
+import type { Act } from '#lib/views/order-act.ts'
+import { counter } from '#lib/words/counter-en.ts'
+import { markLines, stateName } from '#lib/words/service-en.ts'
+
+interface TicketsStepProps {
+  readonly state: RunningState
+  readonly tap: (act: Act) => void
+}
+
+/** Open tickets: to change, cancel, or mark paid. */
+export function TicketsStep({ state, tap }: TicketsStepProps) {
+  const acting = useActing()
+  const [asking, setAsking] = useState<string | null>(null)
+  const builds = ticketsToChange(state)
+  return (
+    <section className={styles.tickets} aria-labelledby="tickets">
+      <div className={styles.head}>
+        <h2 id="tickets" tabIndex={-1} data-step="">
+          {counter.tickets}
+        </h2>
+        <p role="status" className={styles.answer} data-kind={acting.said?.kind}>
+          {acting.said?.text ?? ''}
+        </p>
+        <button type="button" className={shared.main} onClick={() => tap({ act: 'start-over' })}>
+          {counter.toOrder}
+        </button>
+      </div>
+      {builds.length === 0 && <p className={styles.none}>{counter.noTickets}</p>}
+      <ul className={styles.list}>
+        {builds.map((one) => {
+          const name = buildName(one.ticket.number, one.build.letter)
+          return (
+            <TicketBuild
+              key={name}
+              state={state}
+              one={one}
+              isAsking={asking === name}
+              ask={(is) => setAsking(is ? name : null)}
+              busy={acting.busy}
+              tap={tap}
+              onCancel={() => {
+                setAsking(null)
+                void acting.act(
+                  { type: 'cancel', ticket: one.ticket.number, letter: one.build.letter },
+                  one.build.state === 'making'
+                    ? counter.toldAssembly(name)
+                    : counter.cancelled(name),
+                )
+              }}
+              onPay={() => {
+                const paid = !one.ticket.paid
+                void acting.act(
+                  { type: 'pay', ticket: one.ticket.number, paid },
+                  counter.paidSaid(one.ticket.number, paid),
+                )
+              }}
+            />
+          )
+        })}
+      </ul>
+    </section>
+  )
+}
+
+interface TicketBuildProps {
+  readonly state: RunningState
+  readonly one: OpenTicketBuild
+  readonly isAsking: boolean
+  readonly ask: (is: boolean) => void
+  readonly busy: boolean
+  readonly tap: (act: Act) => void
+  readonly onCancel: () => void
+  readonly onPay: () => void
+}
+
+function TicketBuild(props: TicketBuildProps) {
+  const { state, one, isAsking, ask, busy, tap, onCancel, onPay } = props
+  const { ticket, build, canChange, canCancel } = one
+  const called = useCrew((view) => (ticket.sentBy ? view.names[ticket.sentBy] : undefined))
+  const name = buildName(ticket.number, build.letter)
+  const mark = markLines(markOf(state, ticket.number, build.letter, build.choice))
+  const isFirst =
+    ticket.builds.find((other) => other.state !== 'cancelled')?.letter === build.letter
+  return (
+    <li className={styles.build} data-state={build.state}>
+      <strong className={styles.name}>{name}</strong>
+      <div className={styles.what}>
+        <p>
+          <strong>{nameIn(state.station)(build.choice.item)}</strong>{' '}
+          <span className={styles.state}>
+            {build.stop ? counter.stopped : stateName[build.state]}
+          </span>
+        </p>
+        <p>
+          {[
+            ...(called === undefined ? [] : [called]),
+            ...mark,
+            sayCents(build.priceCents, state.station.currency),
+          ].join(' · ')}
+        </p>
+        {isAsking && (
+          <p className={styles.warning}>
+            {build.state === 'making' && counter.cancelMaking}
+            {build.state === 'made' && counter.cancelMade}
+          </p>
+        )}
+      </div>
+      {isAsking ? (
+        <>
+          <button type="button" className={styles.danger} disabled={busy} onClick={onCancel}>
+            {counter.cancelYes(name)}
+          </button>
+          <button type="button" className={shared.button} onClick={() => ask(false)}>
+            {counter.cancelNo}
+          </button>
+        </>
+      ) : (
+        <>
+          {isFirst && (
+            <button
+              type="button"
+              className={shared.button}
+              aria-label={counter.payOf(ticket.number, ticket.paid)}
+              disabled={busy}
+              onClick={onPay}
+            >
+              {ticket.paid ? counter.paid : counter.unpaid}
+            </button>
+          )}
+          <button
+            type="button"
+            className={shared.button}
+            aria-label={counter.changeOf(name)}
+            disabled={!canChange || busy}
+            onClick={() =>
+              tap({ act: 'change-build', ticket: ticket.number, letter: build.letter })
+            }
+          >
+            {counter.change}
+          </button>
+          <button
+            type="button"
+            className={shared.button}
+            aria-label={counter.cancelAsk(name)}
+            disabled={!canCancel || busy}
+            onClick={() => ask(true)}
+          >
+            {counter.cancel}
+          </button>
+        </>
+      )}
+    </li>
+  )
+}

@@ -1,0 +1,17 @@
+'use client'
+
+import { useEffect, useState } from 'react'
+import { type Held, holdAwake } from '#components/device/awake.ts'
+import styles from '#components/device/device.module.css'
+import { deviceEn } from '#lib/words/device-en.ts'
+
+/** Keeps this screen awake; says so where it can't. */
+export function Awake() {
+  const [held, setHeld] = useState<Held | null>(null)
+  useEffect(() => holdAwake(setHeld), [])
+  return (
+    <p className={styles.awake} role="status" data-held={held ?? 'not-yet'}>
+      {held === 'no' ? deviceEn.mayDim : ''}
+    </p>
+  )
+}

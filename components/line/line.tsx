@@ -1,0 +1,48 @@
+import type { ReactNode } from 'react'
+import styles from '#components/line/line.module.css'
+import { componentOf } from '#lib/menu/find.ts'
+import type { Component, Pan, StationDocument } from '#lib/menu/station-document.ts'
+
+/** How wide a pan stands against the others; `sliver` keeps its place and no more. */
+export type PanWidth = 'wide' | 'even' | 'sliver'
+
+interface LineProps {
+  readonly station: StationDocument
+  readonly label: string
+  /** `by-well` wraps whole wells onto more rows on a phone, and on nothing wider. */
+  readonly wrap?: 'never' | 'by-well'
+  readonly widthOf?: (pan: Pan) => PanWidth
+  readonly renderPan: (pan: Pan, component: Component) => ReactNode
+}
+
+/** The row of pans as it stands in the room: the picture that every screen shares. */
+export function Line({
+  station,
+  label,
+  wrap = 'never',
+  widthOf = () => 'even',
+  renderPan,
+}: LineProps) {
+  return (
+    <ol className={`${styles.line} ${wrap === 'by-well' ? styles.wraps : ''}`} aria-label={label}>
+      {station.line.wells.map((well) => (
+        <li
+          key={well.id}
+          className={styles.well}
+          style={{
+            flexGrow: well.pans.filter((pan) => widthOf(pan) !== 'sliver').length,
+            flexShrink: 1,
+          }}
+        >
+          <ol className={styles.pans}>
+            {well.pans.map((pan) => (
+              <li key={pan.id} className={styles.place} data-width={widthOf(pan)}>
+                {renderPan(pan, componentOf(station, pan.component))}
+              </li>
+            ))}
+          </ol>
+        </li>
+      ))}
+    </ol>
+  )
+}

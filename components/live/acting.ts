@@ -1,0 +1,50 @@
+import { useCallback, useState } from 'react'
+import { useCrew, useSend } from '#components/live/crew.tsx'
+import { nameIn } from '#lib/menu/name-in.ts'
+import type { Command } from '#lib/service/decide.ts'
+import { sayNotTaken, sayRefusal } from '#lib/words/refusals-en.ts'
+
+export interface Said {
+  readonly kind: 'done' | 'refused'
+  readonly text: string
+}
+
+export interface Acting {
+  /** What came of the newest act. */
+  readonly said: Said | null
+  /** An act is sent and not answered yet. */
+  readonly busy: boolean
+  /** Sends; true once it is accepted. `done` is said then. */
+  act(command: Command, done: string): Promise<boolean>
+  hush(): void
+}
+
+/** Sends commands and keeps what is to be said of them: what was done, or why it was refused. */
+export const useActing = (): Acting => {
+  const send = useSend()
+  const station = useCrew((view) => view.state.station)
+  const [said, setSaid] = useState<Said | null>(null)
+  const [underway, setUnderway] = useState(0)
+  const act = useCallback(
+    async (command: Command, done: string): Promise<boolean> => {
+      setSaid(null)
+      setUnderway((count) => count + 1)
+      const answer = await send(command)
+      setUnderway((count) => count - 1)
+      if (answer.answer === 'accepted') {
+        setSaid({ kind: 'done', text: done })
+        return true
+      }
+      setSaid({
+        kind: 'refused',
+        text:
+          answer.answer === 'refused'
+            ? sayRefusal(answer.refusal, nameIn(station))
+            : sayNotTaken(answer.because),
+      })
+      return false
+    },
+    [send, station],
+  )
+  return { said, busy: underway > 0, act, hush: () => setSaid(null) }
+}

@@ -1,0 +1,103 @@
+'use client'
+
+/** The live service in a screen: one connection, one store, hooks over it. */
+import { nanoid } from 'nanoid'
+import { createContext, type ReactNode, useContext, useEffect, useState } from 'react'
+import { io } from 'socket.io-client'
+import { createStore, type StoreApi, useStore } from 'zustand'
+import { openBrowserOutbox } from '#components/live/browser-outbox.ts'
+import { reloadOnceFor } from '#components/live/reload-once.ts'
+import { type Hello, PROTOCOL } from '#lib/protocol/wire.ts'
+import type { Role } from '#lib/service/roles.ts'
+import { type CrewClient, type CrewView, createCrewClient } from '#lib/sync/crew-client.ts'
+import { createSocketTransport } from '#lib/sync/socket-transport.ts'
+import { live } from '#lib/words/live-en.ts'
+
+interface Crew {
+  readonly store: StoreApi<CrewView>
+  readonly client: CrewClient
+}
+
+const DEVICE_KEY = 'level-scoop/device'
+
+const deviceId = (): string => {
+  try {
+    const kept = localStorage.getItem(DEVICE_KEY)
+    if (kept) return kept
+    const made = nanoid()
+    localStorage.setItem(DEVICE_KEY, made)
+    return made
+  } catch {
+    return nanoid()
+  }
+}
+
+const connect = (role: Role): Crew => {
+  const hello: Hello = { protocol: PROTOCOL, role, device: deviceId() }
+  const socket = io({
+    auth: { ...hello },
+    transports: ['websocket'],
+    reconnectionDelay: 300,
+    reconnectionDelayMax: 3_000,
+    timeout: 5_000,
+  })
+  const client = createCrewClient({
+    transport: createSocketTransport(socket),
+    outbox: openBrowserOutbox(role),
+    newId: () => nanoid(),
+    monotonic: () => performance.now(),
+    later: (act, ms) => {
+      const timer = setTimeout(act, ms)
+      return () => clearTimeout(timer)
+    },
+    folds: role !== 'pick-up',
+  })
+  const store = createStore<CrewView>(() => client.view())
+  client.subscribe(() => {
+    const view = client.view()
+    store.setState(view, true)
+    if (view.welcome) reloadOnceFor(view.welcome.build)
+  })
+  return { store, client }
+}
+
+const CrewContext = createContext<Crew | null>(null)
+
+/**
+ * Connects in a role for as long as the screen is shown. Before it is mounted only `fallback` is
+ * drawn: a page of its own, unless this is a part of one.
+ */
+export function CrewProvider({
+  role,
+  children,
+  fallback = (
+    <main>
+      <p>{live.connecting}</p>
+    </main>
+  ),
+}: {
+  readonly role: Role
+  readonly children: ReactNode
+  readonly fallback?: ReactNode
+}) {
+  const [crew, setCrew] = useState<Crew | null>(null)
+  useEffect(() => {
+    const connected = connect(role)
+    setCrew(connected)
+    return () => connected.client.close()
+  }, [role])
+  return crew ? <CrewContext value={crew}>{children}</CrewContext> : fallback
+}
+
+const useCrewContext = (): Crew => {
+  const crew = useContext(CrewContext)
+  if (!crew) throw new Error('a crew hook outside of CrewProvider')
+  return crew
+}
+
+/** A part of the live view; the screen draws again when that part changes. */
+export const useCrew = <Part,>(select: (view: CrewView) => Part): Part =>
+  useStore(useCrewContext().store, select)
+
+/** Sends a command; settles with the server's answer, however long that takes. */
+export const useSend = (): CrewClient['send'] => useCrewContext().client.send

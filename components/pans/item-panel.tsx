@@ -1,0 +1,33 @@
+import type { Acting } from '#components/live/acting.ts'
+import { Panel } from '#components/pans/panel.tsx'
+import { SellingChoice } from '#components/pans/selling-choice.tsx'
+import { nameIn } from '#lib/menu/name-in.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { itemPictures } from '#lib/views/pans-to-do.ts'
+import { pansWords as words } from '#lib/words/pans-en.ts'
+
+interface ItemPanelProps {
+  readonly state: RunningState
+  readonly item: string
+  readonly acting: Acting
+  readonly onBack: () => void
+}
+
+export function ItemPanel({ state, item, acting, onBack }: ItemPanelProps) {
+  const picture = itemPictures(state).find((one) => one.id === item)
+  const name = nameIn(state.station)(item)
+  const selling = picture?.selling ?? true
+  return (
+    <Panel title={name} facts={[words.leftFact(picture?.remaining ?? 0)]} onBack={onBack}>
+      <SellingChoice
+        what="item"
+        id={item}
+        name={name}
+        selling={selling}
+        because={[selling ? words.stopKept : words.resumeItemWhy]}
+        acting={acting}
+        onBack={onBack}
+      />
+    </Panel>
+  )
+}

@@ -1,0 +1,142 @@
+import { useState } from 'react'
+import type { Acting } from '#components/live/acting.ts'
+import styles from '#components/pans/panel.module.css'
+import { Panel } from '#components/pans/panel.tsx'
+import { PortionSteps } from '#components/pans/portion-steps.tsx'
+import { SellingChoice } from '#components/pans/selling-choice.tsx'
+import { useSettled } from '#components/ui/settled.ts'
+import { nameIn } from '#lib/menu/name-in.ts'
+import type { Pan } from '#lib/menu/station-document.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { amountOf, mostPortions, type PanPicture } from '#lib/views/pans.ts'
+import { effectOfStopping } from '#lib/views/pans-to-do.ts'
+import { sayClock } from '#lib/words/clock-en.ts'
+import { pansWords as words } from '#lib/words/pans-en.ts'
+
+type Mode = 'refill' | 'count' | 'selling'
+
+interface PanPanelProps {
+  readonly state: RunningState
+  readonly pan: Pan
+  readonly picture: PanPicture
+  readonly acting: Acting
+  readonly onBack: () => void
+}
+
+export function PanPanel({ state, pan, picture, acting, onBack }: PanPanelProps) {
+  const held = Math.round(picture.amount / picture.each)
+  const [mode, setMode] = useState<Mode>('refill')
+  const [refill, setRefill] = useState(pan.usualPortions)
+  const [count, setCount] = useState(held)
+  const settled = useSettled(mode)
+  const name = nameIn(state.station)(pan.component)
+  const isEmpty = picture.amount === 0
+  const most = mostPortions(state, pan)
+  const say = (portions: number) =>
+    words.amount(amountOf(state, pan.component, portions), picture.unit)
+
+  const send = async (type: 'load' | 'changePan' | 'correct', portions: number) => {
+    if (!settled() || acting.busy) return
+    const done = words.done[type](name, portions)
+    const amount = amountOf(state, pan.component, portions)
+    if (await acting.act({ type, pan: pan.id, amount }, done)) onBack()
+  }
+
+  const facts = [
+    isEmpty ? words.holdsNothing : words.holds(held, words.amount(picture.amount, picture.unit)),
+    words.onTicketsFact(picture.onTickets),
+    words.leftFact(picture.left),
+    ...(picture.loadedAt === null
+      ? []
+      : [words.loadedFact(sayClock(picture.loadedAt, state.station.timeZone))]),
+  ]
+  const toRefill = isEmpty ? words.loadPan : words.changePan
+  const toSelling = picture.selling ? words.stopSelling : words.resumeSelling
+
+  return (
+    <Panel title={name} facts={facts} onBack={onBack}>
+      {mode === 'selling' ? (
+        <SellingChoice
+          what="component"
+          id={pan.component}
+          name={name}
+          selling={picture.selling}
+          because={
+            picture.selling
+              ? [
+                  ...words.effect(
+                    effectOfStopping(state, pan.component),
+                    pan.component,
+                    nameIn(state.station),
+                  ),
+                  words.stopKept,
+                ]
+              : [words.resumeWhy(picture.left)]
+          }
+          acting={acting}
+          onBack={onBack}
+        />
+      ) : mode === 'refill' ? (
+        <div className={styles.doing}>
+          <PortionSteps
+            label={isEmpty ? words.firstPan : words.newPan}
+            value={refill}
+            amount={say(refill)}
+            least={1}
+            most={most}
+            onChange={setRefill}
+          />
+          <p>
+            {isEmpty
+              ? words.nothingGoesAway
+              : words.goesAway(held, words.amount(picture.amount, picture.unit))}
+          </p>
+        </div>
+      ) : (
+        <div className={styles.doing}>
+          <PortionSteps
+            label={words.reallyHolds}
+            value={count}
+            amount={say(count)}
+            least={0}
+            most={most}
+            onChange={setCount}
+          />
+          <p>
+            {words.countWas(held)}{' '}
+            {picture.onTickets > count && words.wouldBeShort(picture.onTickets)}
+          </p>
+        </div>
+      )}
+      {mode !== 'selling' && (
+        <div className={styles.acts}>
+          <button
+            type="button"
+            className={styles.main}
+            disabled={acting.busy || (mode === 'count' && count === held)}
+            onClick={() =>
+              mode === 'count'
+                ? void send('correct', count)
+                : void send(isEmpty ? 'load' : 'changePan', refill)
+            }
+          >
+            {mode === 'count' ? words.countIs(count) : toRefill}
+          </button>
+          <button
+            type="button"
+            className={styles.other}
+            onClick={() => {
+              setCount(held)
+              setMode(mode === 'count' ? 'refill' : 'count')
+            }}
+          >
+            {mode === 'count' ? toRefill : words.correct}
+          </button>
+          <button type="button" className={styles.other} onClick={() => setMode('selling')}>
+            {toSelling}
+          </button>
+        </div>
+      )}
+    </Panel>
+  )
+}

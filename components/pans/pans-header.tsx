@@ -1,0 +1,59 @@
+import { Awake } from '#components/device/awake-notice.tsx'
+import type { Said } from '#components/live/acting.ts'
+import { Connection } from '#components/live/connection.tsx'
+import { useServerTime } from '#components/live/server-time.ts'
+import styles from '#components/pans/pans-header.module.css'
+import type { RunningState } from '#lib/service/state.ts'
+import { queueOf } from '#lib/views/pans.ts'
+import { sayClock, sayLength } from '#lib/words/clock-en.ts'
+import { pansWords as words } from '#lib/words/pans-en.ts'
+
+interface PansHeaderProps {
+  readonly state: RunningState
+  readonly said: Said | null
+  readonly busy: boolean
+  readonly onClose: () => void
+}
+
+export function PansHeader({ state, said, busy, onClose }: PansHeaderProps) {
+  const now = useServerTime()
+  const queue = queueOf(state)
+  const { timeZone } = state.station
+  const counts = [
+    { label: words.waiting, count: queue.waiting },
+    { label: words.making, count: queue.making },
+    { label: words.onShelf, count: queue.made },
+    { label: words.handedOver, count: queue.handedOver },
+  ]
+  return (
+    <header className={styles.header}>
+      <div className={styles.title}>
+        <h1>{words.title}</h1>
+        <p>
+          {words.openSince(sayClock(now, timeZone), sayClock(state.openedAt, timeZone))}
+          {state.kind === 'demo' && <span className={styles.demo}>{words.demo}</span>}
+        </p>
+      </div>
+      <ul className={styles.queue} aria-label={words.queue}>
+        {counts.map(({ label, count }) => (
+          <li key={label} data-some={count > 0}>
+            <b>{count}</b> <span>{label}</span>
+            {label === words.waiting && queue.waitingSince !== null && (
+              <small>{words.longest(sayLength(now - queue.waitingSince))}</small>
+            )}
+          </li>
+        ))}
+      </ul>
+      <div className={styles.link}>
+        <Connection />
+        <Awake />
+        <p role="status" className={styles.said} data-kind={said?.kind ?? 'none'}>
+          {busy ? words.waitingToSend : said?.text}
+        </p>
+      </div>
+      <button type="button" className={styles.close} onClick={onClose}>
+        {words.closeService}
+      </button>
+    </header>
+  )
+}

@@ -1,0 +1,47 @@
+'use client'
+
+import { Connection } from '#components/live/connection.tsx'
+import { CrewProvider, useCrew } from '#components/live/crew.tsx'
+import styles from '#components/pans/pans.module.css'
+import { PansBoard } from '#components/pans/pans-board.tsx'
+import { isRunning } from '#lib/service/state.ts'
+import { sayClock } from '#lib/words/clock-en.ts'
+import { pansWords as words } from '#lib/words/pans-en.ts'
+
+function PansNow() {
+  const state = useCrew((view) => view.state)
+  const isKnown = useCrew((view) => view.welcome !== null && view.service === view.state.service)
+  const hasNone = useCrew((view) => view.welcome !== null && view.service === null)
+  if (isRunning(state) && state.stage === 'open') return <PansBoard state={state} />
+  if (!isKnown && !hasNone)
+    return (
+      <main className={styles.quiet}>
+        <h1>{words.title}</h1>
+        <Connection />
+      </main>
+    )
+  const closed = isRunning(state) && state.closedAt !== null
+  return (
+    <main className={styles.quiet}>
+      <Connection />
+      <h1>
+        {closed
+          ? words.closedAt(sayClock(state.closedAt, state.station.timeZone))
+          : words.noService}
+      </h1>
+      <p>{closed ? words.closedWhy(state.made, state.handedOver) : words.noServiceWhy}</p>
+      <a className={styles.toStart} href="/">
+        {words.toStart}
+      </a>
+    </main>
+  )
+}
+
+/** The lead's screen: the line with what is in it, what there is to do, what can still be sold. */
+export function PansScreen() {
+  return (
+    <CrewProvider role="lead">
+      <PansNow />
+    </CrewProvider>
+  )
+}

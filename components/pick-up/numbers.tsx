@@ -1,0 +1,39 @@
+import styles from '#components/pick-up/pick-up.module.css'
+import type { PickUpPlace, Standing } from '#lib/views/pick-up-places.ts'
+import { pickUpWords as words } from '#lib/words/pick-up-en.ts'
+
+interface NumbersProps {
+  readonly place: PickUpPlace
+  readonly standing: Standing
+}
+
+export function Numbers({ place, standing: { builds, more, columns, rows } }: NumbersProps) {
+  const letters = Math.max(3, ...builds.map((build) => build.name.length))
+  return (
+    <section className={styles.place} data-place={place} aria-label={words.place[place]}>
+      <h2>{words.place[place]}</h2>
+      <div className={styles.ground}>
+        {builds.length === 0 ? (
+          <p className={styles.none}>{words.none[place]}</p>
+        ) : (
+          <ol
+            className={styles.numbers}
+            style={{
+              ['--columns' as string]: columns,
+              ['--rows' as string]: rows,
+              ['--letters' as string]: letters,
+            }}
+            aria-live={place === 'made' ? 'polite' : 'off'}
+          >
+            {builds.map((build) => (
+              <li key={build.name} data-build={build.name}>
+                {build.name}
+              </li>
+            ))}
+            {more > 0 && <li className={styles.more}>{words.more(more)}</li>}
+          </ol>
+        )}
+      </div>
+    </section>
+  )
+}

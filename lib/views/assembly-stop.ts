@@ -1,0 +1,84 @@
+import type { Need } from '#lib/needs/codes.ts'
+import type { BuildChoice, Placement } from '#lib/service/build-choice.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { buildName, openBuilds } from '#lib/service/tickets.ts'
+
+export interface PartAs {
+  readonly placement: Placement
+  readonly portions: number
+}
+
+/** One thing that a changed build has otherwise than before. Ids, not words. */
+export type Difference =
+  | { readonly what: 'item'; readonly from: string; readonly to: string }
+  | { readonly what: 'base'; readonly from: string | null; readonly to: string | null }
+  | {
+      readonly what: 'part'
+      readonly component: string
+      readonly from: PartAs
+      readonly to: PartAs
+    }
+  | { readonly what: 'need'; readonly need: Need; readonly is: 'new' | 'gone' }
+
+export interface Stopped {
+  readonly ticket: number
+  readonly letter: string
+  readonly name: string
+  readonly at: number
+  /** What it becomes differs so; null where it is cancelled. */
+  readonly differences: readonly Difference[] | null
+}
+
+const NOT_IN: PartAs = { placement: 'no', portions: 0 }
+
+const needDifferences = (from: BuildChoice, to: BuildChoice): readonly Difference[] => {
+  const isIn = (need: Need, choice: BuildChoice) =>
+    choice.needs.some((one) => one.code === need.code && one.handling === need.handling)
+  return [
+    ...to.needs
+      .filter((need) => !isIn(need, from))
+      .map((need) => ({ what: 'need', need, is: 'new' }) as const),
+    ...from.needs
+      .filter((need) => !isIn(need, to))
+      .map((need) => ({ what: 'need', need, is: 'gone' }) as const),
+  ]
+}
+
+/** What differs between two choices: needs first, then item and base, then part by part. */
+export const differencesOf = (from: BuildChoice, to: BuildChoice): readonly Difference[] => {
+  const parts = [...new Set([...Object.keys(from.parts), ...Object.keys(to.parts)])]
+  return [
+    ...needDifferences(from, to),
+    ...(from.item === to.item
+      ? []
+      : [{ what: 'item', from: from.item, to: to.item } satisfies Difference]),
+    ...(from.base === to.base
+      ? []
+      : [{ what: 'base', from: from.base, to: to.base } satisfies Difference]),
+    ...parts.flatMap((component): Difference[] => {
+      const before = from.parts[component] ?? NOT_IN
+      const after = to.parts[component] ?? NOT_IN
+      return before.placement === after.placement && before.portions === after.portions
+        ? []
+        : [{ what: 'part', component, from: before, to: after }]
+    }),
+  ]
+}
+
+/** The builds in the making that were stopped and wait for an answer, oldest stop first. */
+export const stoppedBuilds = (state: RunningState): readonly Stopped[] =>
+  openBuilds(state)
+    .flatMap(({ ticket, build }) =>
+      build.stop
+        ? [
+            {
+              ticket: ticket.number,
+              letter: build.letter,
+              name: buildName(ticket.number, build.letter),
+              at: build.stop.at,
+              differences: build.stop.to ? differencesOf(build.choice, build.stop.to.choice) : null,
+            },
+          ]
+        : [],
+    )
+    .sort((one, other) => one.at - other.at)

@@ -1,0 +1,178 @@
+import { componentOf, itemOf, pansOf } from '#lib/menu/find.ts'
+import type { NeedCode } from '#lib/needs/codes.ts'
+import { type BuildChoice, takenComponents } from '#lib/service/build-choice.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { buildName, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
+import { shortBuilds } from '#lib/stock/short.ts'
+import { type PanForBuild, panForBuild } from '#lib/views/assembly-pan.ts'
+import { type Stopped, stoppedBuilds } from '#lib/views/assembly-stop.ts'
+import { type Mark, markOf } from '#lib/views/mark.ts'
+
+/** One thing to put on the heat for builds that come soon. */
+export interface WarmNext {
+  readonly component: string
+  readonly seconds: number
+  readonly on: string
+  readonly builds: readonly string[]
+}
+
+export interface InQueue {
+  readonly ticket: number
+  readonly letter: string
+  readonly name: string
+  readonly state: 'waiting' | 'making'
+  readonly item: string
+  readonly keptApart: boolean
+  readonly short: boolean
+}
+
+export interface NowBuild extends InQueue {
+  /** Name of the base; null where the item has none. */
+  readonly base: string | null
+  /** Which of its ticket's builds it is, 1 and up, cancelled ones not counted. */
+  readonly index: number
+  readonly of: number
+  readonly sentAt: number
+  readonly remakes: number
+  readonly keepFrom: readonly NeedCode[]
+  readonly leaveOut: readonly NeedCode[]
+  /** Tells a choice from a changed one: what was read aloud holds for this one only. */
+  readonly reads: string
+  readonly pans: Readonly<Record<string, PanForBuild>>
+  readonly mark: Mark
+  /** Name of the component that the pans lack for it. */
+  readonly lacks: string | null
+}
+
+export interface MadeBuild {
+  readonly ticket: number
+  readonly letter: string
+  readonly name: string
+  readonly item: string
+  readonly since: number
+}
+
+export interface AssemblyView {
+  readonly stopped: Stopped | null
+  readonly now: NowBuild | null
+  /** The other builds that wait or are being made, in order. */
+  readonly queue: readonly InQueue[]
+  /** The first of the queue that can be started. */
+  readonly next: string | null
+  readonly warmNext: readonly WarmNext[]
+  /** Made, not handed over; the newest first. */
+  readonly lastMade: readonly MadeBuild[]
+  readonly made: number
+}
+
+const WARM_AHEAD = 3
+const MADE_SHOWN = 6
+
+const isKeptApart = (choice: BuildChoice): boolean =>
+  choice.needs.some((need) => need.handling === 'keep-apart')
+
+const inQueue = (
+  state: RunningState,
+  { ticket, build }: QueuedBuild,
+  short: ReadonlyMap<string, string>,
+): InQueue => {
+  const name = buildName(ticket.number, build.letter)
+  return {
+    ticket: ticket.number,
+    letter: build.letter,
+    name,
+    state: build.state === 'making' ? 'making' : 'waiting',
+    item: itemOf(state.station, build.choice.item).name,
+    keptApart: isKeptApart(build.choice),
+    short: build.state === 'waiting' && short.has(name),
+  }
+}
+
+const nowBuild = (
+  state: RunningState,
+  queued: QueuedBuild,
+  short: ReadonlyMap<string, string>,
+): NowBuild => {
+  const { ticket, build } = queued
+  const entry = inQueue(state, queued, short)
+  const lacks = entry.short ? (short.get(entry.name) ?? null) : null
+  const builds = ticket.builds.filter((one) => one.state !== 'cancelled')
+  const { choice } = build
+  const mark = markOf(state, ticket.number, build.letter, choice)
+  return {
+    ...entry,
+    base: choice.base === null ? null : componentOf(state.station, choice.base).name,
+    index: builds.indexOf(build) + 1,
+    of: builds.length,
+    sentAt: ticket.sentAt,
+    remakes: build.remakes,
+    keepFrom: mark.keepFrom,
+    leaveOut: mark.leaveOut,
+    reads: JSON.stringify([entry.name, build.remakes, choice]),
+    pans: Object.fromEntries(
+      pansOf(state.station).map((pan) => [pan.id, panForBuild(state, pan, choice, lacks)]),
+    ),
+    mark,
+    lacks: lacks === null ? null : componentOf(state.station, lacks).name,
+  }
+}
+
+const warmNext = (state: RunningState, following: readonly QueuedBuild[]): readonly WarmNext[] => {
+  const found = new Map<string, { seconds: number; on: string; builds: string[] }>()
+  for (const { ticket, build } of following.slice(0, WARM_AHEAD))
+    for (const id of takenComponents(build.choice)) {
+      const { warm } = componentOf(state.station, id)
+      if (!warm) continue
+      const entry = found.get(id) ?? { ...warm, builds: [] }
+      entry.builds.push(buildName(ticket.number, build.letter))
+      found.set(id, entry)
+    }
+  return [...found].map(([id, rest]) => ({
+    component: componentOf(state.station, id).name,
+    ...rest,
+  }))
+}
+
+/**
+ * What the assembler sees: the one build to make (the one that was chosen while it is open, else
+ * the oldest being made, else the oldest that waits), and what comes after it. A stop comes first.
+ */
+export const assemblyView = (state: RunningState, chosen: string | null): AssemblyView => {
+  const short = shortBuilds(state)
+  const open = openBuilds(state)
+  const nameOf = ({ ticket, build }: QueuedBuild) => buildName(ticket.number, build.letter)
+  const toMake = open.filter(
+    ({ build }) => build.state === 'waiting' || (build.state === 'making' && build.stop === null),
+  )
+  const now =
+    toMake.find((one) => nameOf(one) === chosen) ??
+    toMake.find(({ build }) => build.state === 'making') ??
+    toMake[0] ??
+    null
+  const others = toMake.filter((one) => one !== now)
+  const following = others.filter(({ build }) => build.state === 'waiting')
+  const queue = others.map((one) => inQueue(state, one, short))
+  return {
+    stopped: stoppedBuilds(state)[0] ?? null,
+    now: now && nowBuild(state, now, short),
+    queue,
+    next: queue.find((one) => one.state === 'waiting' && !one.short)?.name ?? null,
+    warmNext: warmNext(state, following),
+    lastMade: open
+      .filter(({ build }) => build.state === 'made')
+      .sort((one, other) => other.build.since - one.build.since)
+      .slice(0, MADE_SHOWN)
+      .map(({ ticket, build }) => ({
+        ticket: ticket.number,
+        letter: build.letter,
+        name: buildName(ticket.number, build.letter),
+        item: itemOf(state.station, build.choice.item).name,
+        since: build.since,
+      })),
+    made: state.made,
+  }
+}
+
+/** How many pans stand wide: what a screen has to find room for. */
+export const widePans = (now: NowBuild): number =>
+  Object.values(now.pans).filter((pan) => pan.kind !== 'idle').length

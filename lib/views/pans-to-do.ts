@@ -1,0 +1,155 @@
+/** What the lead can do something about now. Plain facts of the pans: nothing here is forecast. */
+import { pansOf } from '#lib/menu/find.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { buildName, openBuilds } from '#lib/service/tickets.ts'
+import { itemLeft, levelOf, levelsOf, sellable } from '#lib/stock/levels.ts'
+import { shortBuilds } from '#lib/stock/short.ts'
+import { amountOf, type PanPicture, panPictures } from '#lib/views/pans.ts'
+
+export interface PanLoad {
+  readonly pan: string
+  /** Milligrams or pieces. */
+  readonly amount: number
+}
+
+export type ToDo =
+  | { readonly kind: 'confirm-clock'; readonly byMs: number }
+  | { readonly kind: 'load'; readonly loads: readonly PanLoad[] }
+  | {
+      readonly kind: 'short'
+      readonly pan: string
+      readonly component: string
+      /** Portions that are lacking. */
+      readonly lacking: number
+      /** Names of the builds it hits, newest first. */
+      readonly builds: readonly string[]
+    }
+  | {
+      readonly kind: 'sold-out'
+      readonly pan: string
+      readonly component: string
+      readonly onTickets: number
+    }
+  | {
+      readonly kind: 'nearly-empty'
+      readonly pan: string
+      readonly component: string
+      /** Portions left to sell. */
+      readonly left: number
+    }
+
+/** A load of its usual portions for every pan into which nothing was put yet. */
+export const usualLoads = (state: RunningState): readonly PanLoad[] =>
+  pansOf(state.station)
+    .filter((pan) => state.pans[pan.id]?.load === 0 && state.pans[pan.id]?.amount === 0)
+    .map((pan) => ({ pan: pan.id, amount: amountOf(state, pan.component, pan.usualPortions) }))
+
+/** Builds that lack a component, by its id, newest first. */
+export const shortByComponent = (state: RunningState): ReadonlyMap<string, readonly string[]> => {
+  const lacks = shortBuilds(state)
+  const found = new Map<string, string[]>()
+  for (const { ticket, build } of [...openBuilds(state)].reverse()) {
+    const name = buildName(ticket.number, build.letter)
+    const component = lacks.get(name)
+    if (component !== undefined) found.set(component, [...(found.get(component) ?? []), name])
+  }
+  return found
+}
+
+/** The emptiest pan of each component: the one to change. */
+const emptiest = (pictures: readonly PanPicture[]): readonly PanPicture[] => {
+  const found = new Map<string, PanPicture>()
+  for (const one of pictures) {
+    const before = found.get(one.component)
+    if (!before || one.filled < before.filled) found.set(one.component, one)
+  }
+  return [...found.values()]
+}
+
+/**
+ * All there is to do, most pressing first: a clock that jumped, pans to load, builds that are
+ * short, what is sold out, pans under a quarter (the emptiest first). What isn't sold by choice is
+ * only asked for where builds are short of it.
+ */
+export const toDos = (state: RunningState): readonly ToDo[] => {
+  const pans = emptiest(Object.values(panPictures(state)))
+  const short = shortByComponent(state)
+  const loads = usualLoads(state)
+  const of = (standing: PanPicture['standing']) => pans.filter((one) => one.standing === standing)
+  return [
+    ...(state.clockJump ? [{ kind: 'confirm-clock' as const, byMs: state.clockJump.byMs }] : []),
+    ...(loads.length > 0 ? [{ kind: 'load' as const, loads }] : []),
+    ...of('short').map(({ pan, component, lacking }) => ({
+      kind: 'short' as const,
+      pan,
+      component,
+      lacking,
+      builds: short.get(component) ?? [],
+    })),
+    ...of('sold-out')
+      .filter((one) => one.selling)
+      .map(({ pan, component }) => ({
+        kind: 'sold-out' as const,
+        pan,
+        component,
+        onTickets: Math.ceil(levelOf(state, component).onTickets / amountOf(state, component, 1)),
+      })),
+    ...Object.values(panPictures(state))
+      .filter((one) => one.selling && (one.standing === 'nearly-empty' || one.standing === 'empty'))
+      .sort((one, other) => one.filled - other.filled)
+      .map(({ pan, component, left }) => ({
+        kind: 'nearly-empty' as const,
+        pan,
+        component,
+        left,
+      })),
+  ]
+}
+
+export interface StopEffect {
+  /** Items that can't be sold without it. */
+  readonly cannot: readonly string[]
+  /** Items that are sold without it. */
+  readonly without: readonly string[]
+  /** Items that are sold in another base. */
+  readonly otherBase: readonly string[]
+}
+
+/** What it means for the items that none of a component is sold: by choice, or since it is gone. */
+export const effectOfStopping = (state: RunningState, component: string): StopEffect => {
+  const levels = levelsOf(state)
+  const selling = state.station.items.filter((item) => state.notSelling.item[item.id] === undefined)
+  const of = (wanted: keyof StopEffect): readonly string[] =>
+    selling
+      .filter((item) => {
+        const part = item.parts.find((one) => one.component === component)
+        if (part?.required || item.heart === component) return wanted === 'cannot'
+        if (item.base?.choices.includes(component)) {
+          const others = item.base.choices.filter((one) => one !== component)
+          const isLeft = others.some((one) => sellable(state, levels, one) > 0)
+          return wanted === (isLeft ? 'otherBase' : 'cannot')
+        }
+        return wanted === 'without' && part !== undefined && part.usual !== 'no'
+      })
+      .map((item) => item.id)
+  return { cannot: of('cannot'), without: of('without'), otherBase: of('otherBase') }
+}
+
+export interface ItemPicture {
+  readonly id: string
+  readonly remaining: number
+  readonly selling: boolean
+  /** Component, `base` or the item itself. */
+  readonly limitedBy: string | null
+  /** Components that it is sold without. */
+  readonly gone: readonly string[]
+}
+
+/** Every item of the menu with how many can still be sold. */
+export const itemPictures = (state: RunningState): readonly ItemPicture[] => {
+  const levels = levelsOf(state)
+  return state.station.items.map(({ id }) => {
+    const { remaining, limitedBy, gone } = itemLeft(state, levels, id)
+    return { id, remaining, limitedBy, gone, selling: state.notSelling.item[id] === undefined }
+  })
+}

@@ -1,0 +1,132 @@
+/** The line as the lead sees it: how full each pan is, what of it is owed, what is left to sell. */
+import { pansOf } from '#lib/menu/find.ts'
+import type { Pan } from '#lib/menu/station-document.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { openBuilds } from '#lib/service/tickets.ts'
+import { mostInPan } from '#lib/stock/capacity.ts'
+import { type Level, levelOf } from '#lib/stock/levels.ts'
+
+/** Under this share of what it was loaded with, a pan counts as nearly empty. */
+export const NEARLY_EMPTY = 1 / 4
+
+export type PanStanding =
+  /** Nothing was put in yet. */
+  | 'not-loaded'
+  /** Accepted builds take more of it than the pans hold. */
+  | 'short'
+  /** No whole portion is left to sell. */
+  | 'sold-out'
+  /** Used up, while another pan of the component still has some. */
+  | 'empty'
+  | 'nearly-empty'
+  | 'stocked'
+
+export interface PanPicture {
+  readonly pan: string
+  readonly component: string
+  readonly standing: PanStanding
+  /** False where selling was stopped by choice, whatever the pan holds. */
+  readonly selling: boolean
+  /** Share of a full pan that is in it, 0 to 1. */
+  readonly filled: number
+  /** Share of a full pan that is owed to builds, 0 to `filled`. */
+  readonly owed: number
+  /** Whole portions left to sell out of this pan, 0 or more. */
+  readonly left: number
+  /** Portions on tickets, a part of one counted whole; what no pan can fill counts at the last. */
+  readonly onTickets: number
+  /** Portions that accepted builds lack of the component, a part of one counted whole. */
+  readonly lacking: number
+  readonly unit: Level['unit']
+  /** What it holds, milligrams or pieces. */
+  readonly amount: number
+  /** One portion, milligrams or pieces. */
+  readonly each: number
+  /** Epoch milliseconds; null where it was never loaded. */
+  readonly loadedAt: number | null
+}
+
+const standingOf = (
+  component: { readonly level: Level; readonly loaded: boolean },
+  pan: { readonly amount: number; readonly full: number; readonly load: number },
+): PanStanding => {
+  if (component.level.remaining < 0) return 'short'
+  if (component.level.portionsLeft === 0) return component.loaded ? 'sold-out' : 'not-loaded'
+  if (pan.amount === 0) return pan.load === 0 ? 'not-loaded' : 'empty'
+  return pan.amount < pan.full * NEARLY_EMPTY ? 'nearly-empty' : 'stocked'
+}
+
+const picturesOf = (state: RunningState, component: string): readonly PanPicture[] => {
+  const level = levelOf(state, component)
+  const each = state.portions[component]?.amount ?? 1
+  const places = pansOf(state.station)
+    .filter((pan) => pan.component === component)
+    .map((pan) => ({
+      pan: pan.id,
+      held: state.pans[pan.id] ?? { amount: 0, full: 0, load: 0, counted: 0, loadedAt: 0 },
+    }))
+  const loaded = places.some(({ held }) => held.load > 0 || held.amount > 0)
+  let toOwe = level.onTickets
+  let free = 0
+  return places.map(({ pan, held }, place) => {
+    const owed = Math.min(held.amount, toOwe)
+    toOwe -= owed
+    const before = Math.floor(free / each)
+    free += held.amount - owed
+    const full = Math.max(held.full, held.amount)
+    return {
+      pan,
+      component,
+      standing: standingOf({ level, loaded }, held),
+      selling: state.notSelling.component[component] === undefined,
+      filled: full === 0 ? 0 : held.amount / full,
+      owed: full === 0 ? 0 : owed / full,
+      left: Math.floor(free / each) - before,
+      onTickets: Math.ceil((owed + (place === places.length - 1 ? toOwe : 0)) / each),
+      lacking: Math.ceil(Math.max(0, -level.remaining) / each),
+      unit: level.unit,
+      amount: held.amount,
+      each,
+      loadedAt: held.loadedAt > 0 ? held.loadedAt : null,
+    }
+  })
+}
+
+/** Every pan of the line by its id. Builds take from a component's pans in the line's order. */
+export const panPictures = (state: RunningState): Readonly<Record<string, PanPicture>> => {
+  const components = [...new Set(pansOf(state.station).map((pan) => pan.component))]
+  return Object.fromEntries(
+    components.flatMap((id) => picturesOf(state, id)).map((one) => [one.pan, one]),
+  )
+}
+
+/** Most whole portions that a pan can be said to hold, at least 1. */
+export const mostPortions = (state: RunningState, pan: Pan): number =>
+  Math.max(1, Math.floor(mostInPan(state, pan) / (state.portions[pan.component]?.amount ?? 1)))
+
+/** Whole portions as a command carries them: integer milligrams or pieces. */
+export const amountOf = (state: RunningState, component: string, portions: number): number =>
+  portions * (state.portions[component]?.amount ?? 1)
+
+export interface Queue {
+  readonly waiting: number
+  readonly making: number
+  /** Made and not handed over yet. */
+  readonly made: number
+  readonly handedOver: number
+  /** When the build that waits longest began to, epoch milliseconds. */
+  readonly waitingSince: number | null
+}
+
+/** How many builds are at each point of the line. */
+export const queueOf = (state: RunningState): Queue => {
+  const builds = openBuilds(state).map(({ build }) => build)
+  const waiting = builds.filter((build) => build.state === 'waiting')
+  return {
+    waiting: waiting.length,
+    making: builds.filter((build) => build.state === 'making').length,
+    made: builds.filter((build) => build.state === 'made').length,
+    handedOver: state.handedOver,
+    waitingSince: waiting.length === 0 ? null : Math.min(...waiting.map((build) => build.since)),
+  }
+}

@@ -1,0 +1,180 @@
+/** What the counter says and has said, in English. */
+import type { NeedCode } from '#lib/needs/codes.ts'
+import { inSentence, isPlural, list, since } from '#lib/words/read-back-en.ts'
+import { needName } from '#lib/words/service-en.ts'
+
+const isDiet = (code: NeedCode): boolean => code === 'vegetarian' || code === 'vegan'
+
+export const counter = {
+  title: 'Counter',
+  question: '“Do you have any allergies, or anything you don’t eat?”',
+  askedNone: 'Asked: none',
+  clearNeeds: 'None after all: clear',
+  notSure: 'Not sure',
+  notSureHint: 'call the person in charge',
+  needTile: {
+    milk: 'Milk',
+    egg: 'Egg',
+    wheat: 'Wheat',
+    soy: 'Soy',
+    peanut: 'Peanut',
+    'tree-nuts': 'Tree nuts',
+    fish: 'Fish',
+    shellfish: 'Crab, shrimp, lobster',
+    sesame: 'Sesame',
+    vegetarian: 'Vegetarian',
+    vegan: 'Vegan',
+  } satisfies Record<NeedCode, string>,
+  asked: (code: NeedCode, handling: 'keep-apart' | 'leave-out') =>
+    isDiet(code) ? 'asked' : handling === 'keep-apart' ? 'keep apart' : 'leave out only',
+  changeHandling: (code: NeedCode, handling: 'keep-apart' | 'leave-out') =>
+    handling === 'keep-apart'
+      ? `${counter.needTile[code]}: change to leave out only`
+      : `${counter.needTile[code]}: change to keep apart`,
+  tapFor: (handling: 'keep-apart' | 'leave-out') =>
+    handling === 'keep-apart' ? 'Tap: leave out only' : 'Tap: keep apart',
+  otherNeeds: 'Anything else, such as another allergen or faith: call the person in charge.',
+  caution:
+    'This screen shows what labels declare; it proves nothing. Local code and the person in charge decide.',
+  cautionShort:
+    'Shows what labels declare; proves nothing. Local code and the person in charge decide.',
+  saySharedLine: '“It’s a shared line. We take care, but can’t promise that none gets in.”',
+  saidNeeds: 'Said. Choose food',
+  askFirst: 'Ask every guest, and tap the answer.',
+  stopTitle: 'Stop. Call the person in charge.',
+  stopWhy:
+    'The guest isn’t sure what they can eat. That counts as unknown, so this order can’t be taken here.',
+  stopSay: 'Say: “I’ll get the person in charge, so that we don’t guess.”',
+  askAgain: 'Ask again',
+  startOver: 'Start over',
+  leaveUnchanged: 'Leave it as it was',
+
+  needsOf: (none: boolean, words: readonly string[]) => (none ? 'Asked: none' : words.join(' · ')),
+  need: (code: NeedCode, handling: 'keep-apart' | 'leave-out') =>
+    isDiet(code)
+      ? counter.needTile[code]
+      : `${counter.needTile[code]}, ${handling === 'keep-apart' ? 'keep apart' : 'leave out'}`,
+  changeNeeds: 'Change',
+  menu: 'Menu',
+  line: 'The line: tap a pan to change it',
+  left: (count: number) => `${count} left`,
+  noneLeft: 'none left',
+  itemNotSold: 'not selling',
+  rowNo: (name: string) => `no: ${inSentence(name)}`,
+  rowWithout: (names: readonly string[]) => `without ${list(names.map(inSentence), 'and')}`,
+  rowBase: (name: string) => `with ${inSentence(name)}`,
+  mark: { side: 'on side' },
+  markNeed: (need: NeedCode, declared: 'contains' | 'unknown' | 'may-contain') => {
+    if (declared === 'unknown') return 'not known'
+    if (isDiet(need)) return `not ${needName[need]}`
+    return declared === 'contains' ? needName[need] : `may: ${needName[need]}`
+  },
+
+  pan: {
+    with: 'with',
+    no: 'no',
+    could: 'add',
+    otherBase: 'or this',
+    gone: 'none left',
+    notSelling: 'not selling',
+    taken: (placement: 'in' | 'side', portions: number) =>
+      portions > 1
+        ? `${portions}× ${placement === 'in' ? 'with' : 'side'}`
+        : placement === 'in'
+          ? 'with'
+          : 'on the side',
+  },
+  moreLabel: (name: string, price: string) => `One more portion of ${inSentence(name)}, ${price}`,
+  declared: (need: NeedCode, declared: 'contains' | 'unknown' | 'may-contain') => {
+    if (declared === 'unknown') return `${needName[need]}: not known`
+    if (isDiet(need)) return `not ${needName[need]}`
+    return declared === 'contains' ? `contains ${needName[need]}` : `may contain ${needName[need]}`
+  },
+
+  chooseFirst: 'Choose what the guest wants.',
+  send: 'Said. Send',
+  sendLater: 'Said. Send when connected',
+  sendChange: 'Said. Change it',
+  sayAgain: (letter: string) => `Say ${letter} again`,
+  sayAgainWhy: (letter: string) => `${letter} is no longer as you said it: the pans changed.`,
+  sending: 'Sending …',
+  another: 'Another for this ticket',
+  anotherShort: 'Another',
+  askAgainHint: (letter: string) => `${letter}: ask again, for this guest.`,
+  drop: (letter: string) => `Remove ${letter}`,
+  build: (letter: string, item: string | null) => (item === null ? letter : `${letter}: ${item}`),
+  builds: 'Builds of this ticket',
+  order: 'This order',
+  tabSayAgain: 'say again',
+  addName: 'Add a name',
+  nameIs: (name: string) => `Name: ${name}`,
+  nameLabel: 'Name to call (the number is enough)',
+  nameKeep: 'Keep',
+  nameNone: 'Number only',
+  unpaid: 'Unpaid',
+  paid: 'Paid',
+  payToggle: (paid: boolean) => (paid ? 'Paid: change to unpaid' : 'Unpaid: change to paid'),
+  changing: (build: string) => `Changing ${build}`,
+  changingMaking: (build: string) =>
+    `${build} is being made. Assembly stops, and must acknowledge it, before it changes.`,
+
+  waitTitle: 'Waiting to send. Not sold yet.',
+  waitWhy:
+    'No connection. It is sent by itself when the connection is back. Don’t close this page.',
+  nextGuest: 'Take the next guest',
+  waiting: (count: number) =>
+    count === 1
+      ? '1 order waits to be sent. Not sold yet.'
+      : `${count} orders wait to be sent. Not sold yet.`,
+  ticket: (numbers: readonly number[]) =>
+    `${numbers.length > 1 ? 'Tickets' : 'Ticket'} ${numbers.join(', ')}`,
+  tellGuest: 'tell the guest',
+  spokenSent: (what: string) => `Sent. ${what}`,
+  changedSent: (builds: readonly string[]) => `${builds.join(', ')} changed`,
+  cameBack: (items: string) => `An order that waited was not taken: ${items}.`,
+  cameBackWhy: 'It may not be served as it was said.',
+  openAgain: 'Open it again',
+  forget: 'Guest has left',
+
+  cannot: {
+    gone: (name: string) => `No ${inSentence(name)} is left.`,
+    notSelling: (name: string) => `We aren’t selling ${inSentence(name)} now.`,
+    need: (name: string, need: NeedCode, declared: 'contains' | 'unknown' | 'may-contain') =>
+      `No ${inSentence(name)}, ${since(need, declared, isPlural(name))}.`,
+  },
+  offerAnother: 'Offer another item.',
+  kept: (item: string, component: string) =>
+    `${item} is made with ${inSentence(component)}. Offer another item.`,
+  isBase: (names: readonly string[]) =>
+    names.length > 1
+      ? `It comes with ${list(names.map(inSentence), 'or')}. Tap the other to switch.`
+      : 'It comes with that.',
+  notOfItem: (item: string, component: string) =>
+    `${component} doesn’t go with ${inSentence(item)}.`,
+
+  tickets: 'Tickets',
+  ticketsOpen: (count: number) => `Tickets (${count})`,
+  noTickets: 'No open tickets.',
+  toOrder: 'Back to the order',
+  change: 'Change',
+  cancel: 'Cancel',
+  cancelAsk: (build: string) => `Cancel ${build}?`,
+  cancelYes: (build: string) => `Yes, cancel ${build}`,
+  cancelNo: 'Keep it',
+  cancelMaking: 'It is being made: assembly stops, and must acknowledge it first.',
+  cancelMade: 'It is made: it can’t be sold again.',
+  stopped: 'stopped: assembly must acknowledge it',
+  payOf: (ticket: number, paid: boolean) =>
+    paid ? `Ticket ${ticket} paid: change to unpaid` : `Ticket ${ticket} unpaid: change to paid`,
+  paidSaid: (ticket: number, paid: boolean) =>
+    `Ticket ${ticket} is ${paid ? 'paid' : 'unpaid'} now.`,
+  changeOf: (build: string) => `Change ${build}`,
+  cancelled: (build: string) => `${build} cancelled.`,
+  toldAssembly: (build: string) => `Assembly is told to stop ${build}.`,
+
+  noService: 'No service is open.',
+  noServiceWhat: 'The lead opens one on the first page. Then orders can be taken here.',
+  closed: 'This service is closed.',
+  closedWhat: 'No more orders are taken. The lead opens the next one on the first page.',
+  toFirstPage: 'To the first page',
+} as const

@@ -1,0 +1,18 @@
+/** What a screen says of the device it runs on: sound, staying awake, true size. */
+export const deviceEn = {
+  soundOn: 'Sound on',
+  soundOff: 'Sound off',
+  soundLocked: 'Tap once for sound',
+  soundNone: 'No sound here',
+  mayDim: 'This screen may go dark. Set the tablet to stay on.',
+  calibrate: 'Set this screen’s true size',
+  calibrateHow: (side: 'long' | 'short') =>
+    `Hold a bank card against the glass, its ${side} side along the bar. Change the bar until both are as long.`,
+  bar: 'As long as the card',
+  shorter: 'Shorter',
+  longer: 'Longer',
+  keep: 'That is as long',
+  forget: 'Back to a 10-inch tablet',
+  kept: (mm: string) => `Set: ${mm} pixels are one millimetre here.`,
+  notSet: (mm: string) => `Not set: counted as a 10-inch tablet (${mm} pixels a millimetre).`,
+} as const

@@ -1,0 +1,165 @@
+/** What the Pans screen says to the lead. */
+
+import { sayPieces, sayWeight } from '#lib/quantity/say-amount.ts'
+import type { Level } from '#lib/stock/levels.ts'
+import type { StopEffect } from '#lib/views/pans-to-do.ts'
+import type { NameOf } from '#lib/words/refusals-en.ts'
+
+const portions = (count: number): string => `${count} ${count === 1 ? 'portion' : 'portions'}`
+const builds = (count: number): string => `${count} ${count === 1 ? 'build' : 'builds'}`
+
+const list = (names: readonly string[]): string =>
+  names.length < 2
+    ? names.join('')
+    : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`
+
+/** What is in a pan as a kitchen says it: "3 lb 8 oz · 1.6 kg", "24 pieces". */
+const sayAmount = (amount: number, unit: Level['unit']): string =>
+  unit === 'piece'
+    ? `${sayPieces(amount)} ${amount === 1 ? 'piece' : 'pieces'}`
+    : `${sayWeight(amount)} · ${sayWeight(amount, 'metric')}`
+
+const minutes = (ms: number): string => {
+  const whole = Math.round(Math.abs(ms) / 60_000)
+  if (whole === 0) return `${Math.max(1, Math.round(Math.abs(ms) / 1000))} s`
+  return whole < 120 ? `${whole} min` : `${Math.round(whole / 60)} h`
+}
+
+/** Sentences on the items that go without a component, or can't be sold for want of it. */
+const sayEffect = (effect: StopEffect, component: string, name: NameOf): readonly string[] => [
+  ...(effect.cannot.length > 0 ? [`${list(effect.cannot.map(name))} can’t be sold.`] : []),
+  ...(effect.otherBase.length > 0
+    ? [`${list(effect.otherBase.map(name))}: sold in another base.`]
+    : []),
+  ...(effect.without.length > 0
+    ? [`Sold without ${name(component)}: ${list(effect.without.map(name))}.`]
+    : []),
+  ...(effect.cannot.length + effect.otherBase.length + effect.without.length === 0
+    ? ['No item takes it as a rule.']
+    : []),
+]
+
+export const pansWords = {
+  title: 'Pans',
+  line: 'The line, left to right',
+  openSince: (clock: string, since: string) => `${clock} · open since ${since}`,
+  demo: 'demo',
+  closeService: 'Close the service',
+  queue: 'Builds',
+  waiting: 'waiting',
+  making: 'making',
+  onShelf: 'on the shelf',
+  handedOver: 'handed over',
+  longest: (age: string) => `longest ${age}`,
+
+  left: 'left',
+  notLoaded: 'not loaded',
+  short: (lacking: number) => `short ${lacking}`,
+  soldOut: 'sold out',
+  empty: 'empty',
+  nearlyEmpty: 'nearly empty',
+  notSelling: 'not selling',
+  onTickets: (count: number) => `${count} on tickets`,
+  noneOnTickets: 'none on tickets',
+  /** The whole state of a pan for people who don't see it drawn. */
+  pan: (name: string, left: number, state: string, onTickets: number) =>
+    `${name}: ${portions(left)} left${state === '' ? '' : `, ${state}`}, ${onTickets} on tickets`,
+
+  doNext: 'Do next',
+  afterThat: 'Then',
+  more: (count: number) => `and ${count} more`,
+  nothingToDo: 'Nothing to do',
+  nothingToDoWhy: 'Every pan holds a quarter or more, and the pans fill every build.',
+  clockTitle: 'The clock jumped',
+  clockWhy: (byMs: number) =>
+    `The server’s clock went ${byMs < 0 ? 'back' : 'forward'} by ${minutes(byMs)}. Nothing falls due by it until you say that it is right.`,
+  clockConfirm: 'The clock is right',
+  loadTitle: (count: number) => (count === 1 ? 'Load the pan that is empty' : `Load ${count} pans`),
+  loadWhy: 'Nothing was put in yet, so nothing of it can be sold.',
+  loadUsual: 'Load as usual',
+  shortTitle: (name: string) => `Short of ${name}`,
+  shortWhy: (lacking: number, names: readonly string[]) =>
+    names.length === 0
+      ? `${portions(lacking)} more on tickets than in the pans. Change the pan, or ask the counter to change or cancel.`
+      : `The pans can’t fill ${list(names)}. Change the pan, or ask the counter to change or cancel.`,
+  soldOutTitle: (name: string) => `${name} is sold out`,
+  nearlyTitle: (name: string) => `${name} is nearly empty`,
+  nearlyWhy: (left: number) => `${portions(left)} left to sell, under a quarter of the pan.`,
+  todo: {
+    clock: 'Clock jumped',
+    load: (count: number) => `Load ${count === 1 ? '1 pan' : `${count} pans`}`,
+    short: (name: string, names: readonly string[]) =>
+      `${name}: short${names.length > 0 ? ` for ${list(names)}` : ''}`,
+    soldOut: (name: string) => `${name}: sold out`,
+    nearly: (name: string, left: number) => `${name}: nearly empty, ${left} left`,
+  },
+  nothingElse: 'Nothing else',
+
+  canSell: 'Can still sell',
+  ticketsOff: 'what is on tickets is taken off already',
+  without: (names: readonly string[]) => `without ${list(names)}`,
+  noneFor: (name: string) => `no ${name} left`,
+  noBase: 'no base left',
+
+  close: 'Back to the line',
+  holds: (count: number, amount: string) => `In pan ${count} (${amount})`,
+  holdsNothing: 'Nothing in pan',
+  onTicketsFact: (count: number) => `on tickets ${count}`,
+  leftFact: (count: number) => `left to sell ${count}`,
+  loadedFact: (clock: string) => `loaded ${clock}`,
+  amount: sayAmount,
+  portions,
+  newPan: 'The new pan holds',
+  firstPan: 'The pan holds',
+  reallyHolds: 'It really holds',
+  portionsUnit: (count: number) => (count === 1 ? 'portion' : 'portions'),
+  changePan: 'Change the pan',
+  loadPan: 'Load the pan',
+  correct: 'Correct the count',
+  countIs: (count: number) => `The count is ${count}`,
+  goesAway: (count: number, amount: string) =>
+    `The old pan goes away with what it still holds: ${portions(count)} (${amount}).`,
+  nothingGoesAway: 'The old pan is empty.',
+  countWas: (count: number) => `Counted so far: ${portions(count)}.`,
+  wouldBeShort: (count: number) =>
+    `${portions(count)} are on tickets: with fewer, builds are short.`,
+  less: (step: number) => `${step} fewer`,
+  moreBy: (step: number) => `${step} more`,
+  stopSelling: 'Stop selling',
+  resumeSelling: 'Sell again',
+  stopTitle: (name: string) => `Stop selling ${name}?`,
+  resumeTitle: (name: string) => `Sell ${name} again?`,
+  stopKept: 'What is on tickets already is still made.',
+  resumeWhy: (left: number) => `${left} left to sell.`,
+  resumeItemWhy: 'The counter can take orders for it again.',
+  keepSelling: 'Keep selling',
+  leaveStopped: 'Leave it stopped',
+  effect: sayEffect,
+
+  closeTitle: 'Close the service?',
+  closeWhy: 'No more orders are taken after this, and this service can’t be opened again.',
+  closeNow: 'Close the service',
+  closeNot: 'Keep it open',
+  notYetTitle: 'It can’t be closed yet',
+  notYetWhy: (count: number) =>
+    `${builds(count)} still to hand over or cancel. Hand-over hands over what is made; the counter cancels what isn’t wanted.`,
+
+  waitingToSend: 'Waiting to send …',
+  done: {
+    load: (name: string, count: number) => `${name}: loaded, ${portions(count)}`,
+    changePan: (name: string, count: number) => `${name}: pan changed, ${portions(count)}`,
+    correct: (name: string, count: number) => `${name}: the count is ${count}`,
+    stopped: (name: string) => `${name}: not selling`,
+    resumed: (name: string) => `${name}: selling again`,
+    loadedAll: (count: number) => `${count === 1 ? '1 pan' : `${count} pans`} loaded as usual`,
+    clock: 'The clock is confirmed',
+    closed: 'The service is closed',
+  },
+
+  noService: 'No service is open',
+  noServiceWhy: 'Open one on the first page. Then the pans are loaded here.',
+  closedAt: (clock: string) => `The service was closed at ${clock}`,
+  closedWhy: (made: number, handedOver: number) =>
+    `${made} made, ${handedOver} handed over. The next one is opened on the first page.`,
+  toStart: 'To the first page',
+} as const

@@ -1,0 +1,63 @@
+/** What the first page says. */
+import { titles } from '#lib/words/titles-en.ts'
+
+const pans = (count: number): string => `${count} ${count === 1 ? 'pan' : 'pans'}`
+
+export const startWords = {
+  what: 'Runs a made-to-order food line: orders, builds, pans that count themselves down, hand-over.',
+  screens: 'Choose the screen that belongs where this tablet stands',
+  lead: { name: titles.pans, what: 'The lead: how full each pan is, what is left to sell' },
+  along: [
+    { path: '/counter', name: titles.counter, what: 'Takes the order and says it back' },
+    { path: '/assembly', name: titles.assembly, what: 'Makes one build at a time' },
+    { path: '/hand-over', name: titles.handOver, what: 'Gives it out by its mark' },
+    { path: '/pick-up', name: titles.pickUp, what: 'For guests: whose number is ready' },
+  ],
+  line: 'The line',
+
+  service: 'The service',
+  none: 'No service is open.',
+  noStation: 'No station is set up on this server.',
+  open: (station: string, since: string) => `${station}: open since ${since}.`,
+  openDemo: (station: string, since: string) => `${station}: a demo service, open since ${since}.`,
+  demoCloses: 'It closes itself at the end of the day.',
+  closed: (station: string, at: string) => `${station}: the last service was closed at ${at}.`,
+  notLoaded: (count: number) => `${pans(count)} not loaded yet: the lead loads them on Pans.`,
+  loaded: 'The pans are loaded: take an order at the counter.',
+  startReal: 'Open a service',
+  startRealWhat: 'For guests. The pans start empty and are loaded on Pans.',
+  startDemo: 'Open a demo service',
+  startDemoWhat: 'To try things out. The pans are loaded as usual.',
+  toPans: 'To Pans',
+  toCounter: 'To the counter',
+  opening: 'Opening …',
+  connecting: 'Connecting …',
+
+  tablets: 'Put it on tablets',
+  tabletsWhat: 'Same network, no internet needed',
+  qr: (address: string) => `QR code for ${address}`,
+  otherAddresses: 'or',
+  noAddress: 'This machine is on no network: connect it to one, then load this page again.',
+  finding: 'Looking for this machine’s address …',
+  steps: [
+    'Point the tablet’s camera at the code, or type the address.',
+    'Choose its screen above, and keep that tab open.',
+    'In the tablet’s settings turn on “stay awake while charging”, and plug it in.',
+  ],
+
+  cautions: 'Before you serve',
+  caution: [
+    {
+      head: 'Roles aren’t proved yet.',
+      text: 'Anyone on this network can open these screens and claim any role. Use a network of your own.',
+    },
+    {
+      head: 'Allergies: ask, and tell the person in charge.',
+      text: 'The screens show what was declared and what is shared on the line. They don’t promise more.',
+    },
+    {
+      head: 'Local code and the certified person in charge decide.',
+      text: 'The screens don’t replace labels, thermometers or a clean line.',
+    },
+  ],
+} as const

@@ -1,0 +1,155 @@
+import { describe, expect, it } from 'vitest'
+import type { Recorded, ServiceEvent } from '#lib/service/event.ts'
+import { evolve } from '#lib/service/evolve.ts'
+import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
+import { hashOf, stateHash } from '#lib/service/state-hash.ts'
+import { findTicket } from '#lib/service/tickets.ts'
+import {
+  at,
+  choose,
+  type Given,
+  given,
+  happening,
+  NOTHING,
+  onward,
+  openedService,
+  send,
+  type Told,
+} from '#tests/support/service.ts'
+
+const of1A = (type: 'start' | 'finish' | 'handOver' | 'cancel' | 'remake'): Given => ({
+  type,
+  ...at('1A'),
+})
+const sent = given(send(choose('garden-chicken')))
+const making = onward(sent, of1A('start'))
+const made = onward(making, of1A('finish'))
+const jumped: ServiceEvent = { type: 'clockJumped', byMs: 90_000 }
+
+/** A story in which each event happens. */
+const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
+  serviceOpened: openedService(),
+  panLoaded: given(),
+  panChanged: given({ type: 'changePan', pan: 'pan-pita', amount: 30 }),
+  countCorrected: given({ type: 'correct', pan: 'pan-pita', amount: 3 }),
+  ticketSent: sent,
+  buildChanged: onward(sent, { type: 'change', ...at('1A'), to: choose('harbor-tuna') }),
+  buildCancelled: onward(sent, of1A('cancel')),
+  buildStopped: onward(making, of1A('cancel')),
+  stopAcknowledged: onward(making, of1A('cancel'), {
+    type: 'acknowledge',
+    ...at('1A'),
+    foodInIt: true,
+  }),
+  buildStarted: making,
+  buildFinished: made,
+  finishTakenBack: onward(made, { type: 'takeBack', ...at('1A'), made: false }),
+  buildRemade: onward(made, of1A('remake')),
+  buildHandedOver: onward(made, of1A('handOver')),
+  ticketPaid: onward(sent, { type: 'pay', ticket: 1, paid: true }),
+  sellingStopped: given({ type: 'stopSelling', what: 'item', id: 'harbor-tuna' }),
+  sellingResumed: given(
+    { type: 'stopSelling', what: 'item', id: 'harbor-tuna' },
+    { type: 'resumeSelling', what: 'item', id: 'harbor-tuna' },
+  ),
+  clockJumped: happening(given(), [jumped], null),
+  clockConfirmed: onward(happening(given(), [jumped], null), { type: 'confirmClock' }),
+  serviceClosed: given({ type: 'close' }),
+}
+
+const replay = (events: readonly Recorded[]): ServiceState => events.reduce(evolve, NOT_OPENED)
+
+describe('what happened', () => {
+  it.each(Object.entries(stories))(
+    '[S55] with %s in it gives the same state and hash when it is read back',
+    (type, told) => {
+      expect(
+        told.events.at(-1)?.type === type || told.events.some((event) => event.type === type),
+      ).toBe(true)
+      const readBack = replay(JSON.parse(JSON.stringify(told.events)))
+      expect(readBack).toEqual(told.state)
+      expect(stateHash(readBack)).toBe(stateHash(told.state))
+    },
+  )
+
+  it.each(Object.entries(stories))(
+    '[S56] with %s in it leaves a state that is plain JSON',
+    (_, { state }) => {
+      expect(JSON.parse(JSON.stringify(state))).toEqual(state)
+    },
+  )
+
+  it('[S57] is folded only where it can have happened', () => {
+    const last = (told: Told): Recorded => {
+      const event = told.events.at(-1)
+      if (!event) throw new Error('nothing happened')
+      return event
+    }
+    expect(() => evolve(NOT_OPENED, last(given()))).toThrow('before the service opened')
+    expect(() => evolve(given().state, last(openedService()))).toThrow('opened once')
+    expect(() => evolve(openedService().state, last(making))).toThrow('no build 1A')
+    expect(() => happening(sent, [{ type: 'buildStarted', ...at('1B') }])).toThrow('no build 1B')
+    expect(() => happening(given(), [{ type: 'panLoaded', pan: 'pan-kale', amount: 1 }])).toThrow(
+      'no pan pan-kale',
+    )
+    expect(() => happening(given(), [{ type: 'ticketPaid', ticket: 1, paid: true }])).toThrow(
+      'no ticket 1',
+    )
+  })
+
+  it('is stamped on the state', () => {
+    expect(making.state.at).toBe(making.events.at(-1)?.at)
+    expect(NOTHING.state.at).toBe(0)
+  })
+})
+
+describe('the hash of a state', () => {
+  it('[S58] does not depend on the order in which it was written, and tells any difference', () => {
+    expect(hashOf({ a: 1, b: [1, { c: 2, d: 3 }] })).toBe(hashOf({ b: [1, { d: 3, c: 2 }], a: 1 }))
+    expect(hashOf({ a: [1, 2] })).not.toBe(hashOf({ a: [2, 1] }))
+    // After a confirmed clock all is as after resumed selling, two events later in both.
+    const { clockConfirmed, ...others } = stories
+    const hashes = new Set(Object.values(others).map((told) => stateHash(told.state)))
+    expect(hashes.size).toBe(Object.keys(others).length)
+    expect(hashes.has(stateHash(clockConfirmed.state))).toBe(true)
+  })
+
+  it('[S58] is SHA-256 in hex', () => {
+    // FIPS 180-4 example of one block, "abc", as JSON: with its quotation marks.
+    expect(hashOf('abc')).toBe('6cc43f858fbb763301637b5af970e2a46b46f461f27e5a0f41e009c59b827b25')
+  })
+})
+
+describe('a long service', () => {
+  const cycle = (number: number): Given[] => [
+    send(choose('harbor-tuna', { slaw: 'no', cheddar: 'no' })),
+    { type: 'cancel', ticket: number, letter: 'A' },
+  ]
+  const long = given(...Array.from({ length: 200 }, (_, index) => cycle(index + 1)).flat())
+
+  it('[S59] keeps its past tickets in chunks of 64, so that no copy grows with its length', () => {
+    expect(
+      Object.entries(long.state.past).map(([chunk, tickets]) => [
+        chunk,
+        Object.keys(tickets).length,
+      ]),
+    ).toEqual([
+      ['0', 63],
+      ['1', 64],
+      ['2', 64],
+      ['3', 9],
+    ])
+    expect(long.state.tickets).toEqual({})
+    for (const ticket of [1, 63, 64, 128, 200])
+      expect(findTicket(long.state, ticket)?.number).toBe(ticket)
+    expect(findTicket(long.state, 201)).toBeUndefined()
+  })
+
+  it('[S59] copies only what a command changes', () => {
+    const next = onward(long, { type: 'pay', ticket: 3, paid: true })
+    expect(next.state.past[0]).not.toBe(long.state.past[0])
+    for (const chunk of ['1', '2', '3']) expect(next.state.past[chunk]).toBe(long.state.past[chunk])
+    expect(next.state.pans).toBe(long.state.pans)
+    expect(next.state.accounts).toBe(long.state.accounts)
+  })
+})

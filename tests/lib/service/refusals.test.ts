@@ -1,0 +1,91 @@
+import { describe, expect, it } from 'vitest'
+import type { Decision } from '#lib/service/commands/decision.ts'
+import type { RefusalCode } from '#lib/service/refusal.ts'
+import {
+  at,
+  choose,
+  codeOf,
+  type Given,
+  given,
+  NOTHING,
+  needs,
+  ofPortions,
+  onward,
+  openedService,
+  parsed,
+  send,
+  type Told,
+  when,
+} from '#tests/support/service.ts'
+
+const sent = given(send(choose('garden-chicken')))
+const allergy = (code: 'milk' | 'sesame' | 'soy') =>
+  needs({ code, handling: 'keep-apart', reason: 'allergy' })
+const on1A = (type: 'start' | 'finish' | 'cancel'): Given => ({ type, ...at('1A') })
+
+/** Codes that come from the rail, not from a decision: an id that was used, a fault in a command. */
+type OfTheRail = 'id-used-for-something-else' | 'could-not-decide'
+
+/** A command that is refused with each code, and where. */
+const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, Given]>> = {
+  'service-not-open': [NOTHING, { type: 'close' }],
+  'service-already-open': [given(), { type: 'open', station: 'alder-hall', kind: 'demo' }],
+  'service-closed': [given({ type: 'close' }), { type: 'close' }],
+  'no-such-station': [NOTHING, { type: 'open', station: 'birch-hall', kind: 'demo' }],
+  'no-such-item': [given(), { type: 'stopSelling', what: 'item', id: 'kelp-roll' }],
+  'no-such-component': [given(), send(choose('harbor-tuna', { kelp: 'in' }))],
+  'no-such-pan': [given(), { type: 'load', pan: 'pan-kelp', amount: 1 }],
+  'no-such-ticket': [given(), on1A('start')],
+  'no-such-build': [sent, { type: 'start', ...at('1B') }],
+  'not-of-this-item': [given(), send(choose('harbor-tuna', { chicken: 'in' }))],
+  'base-missing': [given(), send(choose('harbor-tuna', {}, { base: null }))],
+  'no-cups': [given(), send(choose('harbor-tuna', { tuna: 'side' }))],
+  'cannot-leave-out': [given(), send(choose('harbor-tuna', { tuna: 'no' }))],
+  'nothing-in-it': [given(), send()],
+  'too-many-builds': [given(), send(...Array.from({ length: 9 }, () => choose('harbor-tuna')))],
+  'absurd-portions': [given(), send(choose('harbor-tuna', { slaw: 99 }))],
+  'absurd-amount': [given(), { type: 'correct', pan: 'pan-pita', amount: 501 }],
+  'sold-out': [openedService(), send(choose('harbor-tuna'))],
+  'not-selling': [
+    given({ type: 'stopSelling', what: 'component', id: 'slaw' }),
+    send(choose('harbor-tuna')),
+  ],
+  'not-asked': [given(), send(choose('harbor-tuna', {}, { asked: 'needs' }))],
+  'not-sure': [given(), send(choose('harbor-tuna', {}, { asked: 'not-sure' }))],
+  contains: [given(), send(choose('harbor-tuna', {}, allergy('milk')))],
+  'may-contain': [given(), send(choose('harbor-tuna', { slaw: 'no' }, allergy('sesame')))],
+  'unknown-declaration': [given(), send(choose('harbor-tuna', { slaw: 'no' }, allergy('soy')))],
+  'wrong-state': [sent, on1A('finish')],
+  'build-stopped': [onward(sent, on1A('start'), on1A('cancel')), on1A('finish')],
+  'nothing-to-acknowledge': [sent, { type: 'acknowledge', ...at('1A'), foodInIt: false }],
+  short: [onward(sent, { type: 'correct', pan: 'pan-slaw', amount: 0 }), on1A('start')],
+  'pan-not-empty': [given(), { type: 'load', pan: 'pan-pita', amount: 1 }],
+  'already-so': [given(), { type: 'correct', pan: 'pan-pita', amount: ofPortions('pita', 24) }],
+  'builds-open': [sent, { type: 'close' }],
+}
+
+describe('a refusal', () => {
+  it.each(Object.entries(refused))(
+    '[S60] %s is data with a code, and nothing happens',
+    (code, [told, command]) => {
+      const decision: Decision = when(told, command)
+      expect(codeOf(decision)).toBe(code)
+      expect(Object.keys(decision)).toEqual(['refusal'])
+      expect(JSON.parse(JSON.stringify(decision))).toEqual(decision)
+    },
+  )
+
+  it('[S61] of minus zero never enters the log, since JSON has none', () => {
+    const command = parsed({ type: 'correct', pan: 'pan-pita', amount: -0 })
+    expect(command.type === 'correct' && Object.is(command.amount, 0)).toBe(true)
+    const sending = parsed(
+      send({
+        ...choose('harbor-tuna'),
+        parts: { slaw: { placement: 'no', portions: -0, because: 'asked' } },
+      }),
+    )
+    expect(sending.type === 'send' && Object.is(sending.builds[0]?.parts.slaw?.portions, 0)).toBe(
+      true,
+    )
+  })
+})

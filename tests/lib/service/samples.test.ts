@@ -1,0 +1,129 @@
+import { describe, expect, it } from 'vitest'
+import { COMMAND_TYPES } from '#lib/service/command-type.ts'
+import { MAY, mayDo, ROLES } from '#lib/service/roles.ts'
+import { samplesFor } from '#lib/service/samples.ts'
+import {
+  at,
+  choose,
+  codeOf,
+  type Given,
+  given,
+  happening,
+  NOTHING,
+  onward,
+  send,
+  type Told,
+  when,
+} from '#tests/support/service.ts'
+
+const of = (name: string, ...types: ('start' | 'finish' | 'handOver' | 'cancel')[]): Given[] =>
+  types.map((type) => ({ type, ...at(name) }))
+
+const samples = ({ state }: Told, role: (typeof ROLES)[number] = 'lead') =>
+  samplesFor(state, role, 'alder-hall')
+const names = (told: Told, role: (typeof ROLES)[number] = 'lead') =>
+  Object.keys(samples(told, role)).sort()
+
+/** A waiting, a stopped and a made build, an empty pan, something not sold, and a clock that jumped. */
+const busy = happening(
+  given(
+    send(choose('garden-chicken')),
+    send(choose('harbor-tuna'), choose('bean-and-pepper')),
+    ...of('2A', 'start', 'cancel'),
+    ...of('2B', 'start', 'finish'),
+    send(choose('harbor-tuna')),
+    ...of('3A', 'start'),
+    { type: 'correct', pan: 'pan-almonds', amount: 0 },
+    { type: 'stopSelling', what: 'item', id: 'bean-and-pepper' },
+  ),
+  [{ type: 'clockJumped', byMs: 90_000 }],
+  null,
+)
+
+describe('the samples', () => {
+  it('[S62] are one of each command that is possible now', () => {
+    expect(names(NOTHING)).toEqual(['open'])
+    expect(names(given())).toEqual(['changePan', 'close', 'correct', 'send', 'stopSelling'])
+    expect(names(busy)).toEqual(
+      COMMAND_TYPES.filter((type) => type !== 'open' && type !== 'close').sort(),
+    )
+    const handed = given(send(choose('harbor-tuna')), ...of('1A', 'start', 'finish', 'handOver'))
+    expect(names(handed)).toEqual([
+      'changePan',
+      'close',
+      'correct',
+      'pay',
+      'remake',
+      'send',
+      'stopSelling',
+    ])
+    expect(names(onward(given(), { type: 'close' }))).toEqual(['open'])
+  })
+
+  it.each([
+    ['a service with guests', busy],
+    ['a quiet one', given()],
+    [
+      'one with an item that has nothing optional left',
+      given({ type: 'correct', pan: 'pan-slaw', amount: 0 }),
+    ],
+  ])('[S62] are accepted in %s', (_, told) => {
+    for (const sample of Object.values(samples(told)))
+      expect(codeOf(when(told, sample)), sample.type).toBeNull()
+  })
+
+  it('[S62] leave out what is gone, and take another base', () => {
+    const told = given(
+      { type: 'correct', pan: 'pan-slaw', amount: 0 },
+      { type: 'stopSelling', what: 'component', id: 'pita' },
+    )
+    const { send: sample } = samples(told)
+    expect(sample?.type === 'send' && sample.builds[0]).toMatchObject({
+      base: 'rice',
+      parts: { slaw: { placement: 'no', portions: 0, because: 'gone' } },
+    })
+  })
+
+  it('[S63] are only of what the role may do', () => {
+    for (const role of ROLES)
+      expect(names(busy, role)).toEqual(
+        names(busy).filter((type) => COMMAND_TYPES.some((one) => one === type && mayDo(role, one))),
+      )
+    expect(names(busy, 'pick-up')).toEqual([])
+  })
+})
+
+describe('a role', () => {
+  it('[RO1] may do what the table says, and nothing else', () => {
+    expect(MAY).toEqual({
+      counter: ['send', 'change', 'cancel', 'pay'],
+      assembly: ['start', 'finish', 'takeBack', 'remake', 'acknowledge'],
+      'hand-over': ['handOver', 'takeBack', 'remake', 'pay'],
+      lead: COMMAND_TYPES,
+      'in-charge': COMMAND_TYPES,
+      'pick-up': [],
+    })
+    for (const role of ROLES)
+      for (const type of COMMAND_TYPES) expect(mayDo(role, type)).toBe(MAY[role].includes(type))
+  })
+
+  it('[RO2] that reads may do nothing', () => {
+    expect(COMMAND_TYPES.filter((type) => mayDo('pick-up', type))).toEqual([])
+  })
+
+  it('[RO3] exists for every command but those of the lead and the person in charge', () => {
+    const ofCrew = (['counter', 'assembly', 'hand-over'] as const).flatMap((role) => MAY[role])
+    expect(COMMAND_TYPES.filter((type) => !ofCrew.includes(type))).toEqual([
+      ...[
+        'open',
+        'load',
+        'changePan',
+        'correct',
+        'stopSelling',
+        'resumeSelling',
+        'confirmClock',
+        'close',
+      ],
+    ])
+  })
+})

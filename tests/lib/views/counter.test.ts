@@ -1,0 +1,301 @@
+import { describe, expect, test } from 'vitest'
+import { findPan, itemOf, pansOf } from '#lib/menu/find.ts'
+import { DIETS, type Handling, NEED_CODES, type Need, US_NINE } from '#lib/needs/codes.ts'
+import { NOT_OPENED } from '#lib/service/state.ts'
+import {
+  counterStage,
+  itemRows,
+  panFace,
+  ticketSentBy,
+  ticketsToChange,
+} from '#lib/views/counter.ts'
+import { type Draft, EMPTY_DRAFT, settle, tapCycle } from '#lib/views/draft.ts'
+import { offerFor } from '#lib/views/offer.ts'
+import {
+  choose,
+  codeOf,
+  demoStation,
+  given,
+  needs,
+  openedService,
+  running,
+  send,
+  type Told,
+  when,
+} from '#tests/support/service.ts'
+
+const ALL = given()
+const NO_CHEDDAR = given({ type: 'correct', pan: 'pan-cheddar', amount: 0 })
+
+const draft = (item: string, over: Partial<Draft> = {}): Draft => ({
+  ...EMPTY_DRAFT,
+  asked: 'none',
+  item,
+  ...over,
+})
+
+const apart = (...codes: Need['code'][]): Need[] =>
+  codes.map((code) => ({ code, handling: 'keep-apart', reason: null }))
+
+const out = (...codes: Need['code'][]): Need[] =>
+  codes.map((code) => ({ code, handling: 'leave-out', reason: null }))
+
+const rowOf = (told: Told, item: string, list: readonly Need[] = [], over?: Partial<Draft>) => {
+  const offer = offerFor(running(told), list)
+  const rows = itemRows(offer, over ? draft(item, over) : EMPTY_DRAFT)
+  const row = rows.find((one) => one.item.id === item)
+  if (!row) throw new Error(`no row of ${item}`)
+  return row
+}
+
+const marksOf = (...args: Parameters<typeof rowOf>) =>
+  Object.fromEntries(
+    pansOf(demoStation).map((pan, index) => [pan.component, rowOf(...args).marks[index]]),
+  )
+
+const settledOf = (told: Told, made: Draft) => {
+  const settled = settle(offerFor(running(told), made.needs), made)
+  if (!settled) throw new Error('no item was chosen')
+  return settled
+}
+
+const faceOf = (told: Told, made: Draft | null, component: string) => {
+  const offer = offerFor(running(told), made?.needs ?? [])
+  const pan = findPan(demoStation, `pan-${component}`)
+  if (!pan) throw new Error(`no pan of ${component}`)
+  return panFace(offer, made && settle(offer, made), pan)
+}
+
+describe('the menu over the line', () => {
+  test('[C1] an item shows in the pans’ own columns what it takes, on the side, and can be added', () => {
+    expect(marksOf(ALL, 'bean-and-pepper')).toEqual({
+      pita: 'could',
+      rice: 'in',
+      chicken: 'none',
+      beans: 'in',
+      peppers: 'in',
+      tuna: 'none',
+      slaw: 'in',
+      cheddar: 'in',
+      almonds: 'in',
+      'yogurt-sauce': 'side',
+    })
+    expect(rowOf(ALL, 'bean-and-pepper').marks).toHaveLength(pansOf(demoStation).length)
+  })
+
+  test('[C1] what is gone, not sold, ruled out or said no to has a mark of its own', () => {
+    const told = given(
+      { type: 'correct', pan: 'pan-cheddar', amount: 0 },
+      { type: 'stopSelling', what: 'component', id: 'peppers' },
+    )
+    const marks = marksOf(told, 'bean-and-pepper', apart('sesame'), {
+      needs: apart('sesame'),
+      wishes: { almonds: { placement: 'no', portions: 0 } },
+    })
+    expect(marks).toMatchObject({
+      cheddar: 'gone',
+      peppers: 'gone',
+      slaw: 'need',
+      almonds: 'no',
+    })
+  })
+
+  test('[C2] a row says how many are left for this guest, and what it comes without', () => {
+    expect(rowOf(ALL, 'garden-chicken')).toMatchObject({ left: 24, without: [], blocked: null })
+    expect(rowOf(NO_CHEDDAR, 'garden-chicken')).toMatchObject({ left: 24, without: ['cheddar'] })
+    const fewRice = given({ type: 'correct', pan: 'pan-rice', amount: 0 })
+    expect(rowOf(fewRice, 'bean-and-pepper')).toMatchObject({ left: 24, insteadBase: 'pita' })
+    expect(rowOf(fewRice, 'bean-and-pepper', apart('wheat'))).toMatchObject({
+      left: 0,
+      blocked: { component: 'rice', standing: { kind: 'gone' } },
+    })
+  })
+
+  test('[C2] an item whose heart is ruled out, gone or not sold names it, and has none left', () => {
+    expect(rowOf(ALL, 'garden-chicken', out('vegetarian'))).toMatchObject({
+      left: 0,
+      blocked: { component: 'chicken', standing: { kind: 'need', declared: 'contains' } },
+    })
+    expect(rowOf(ALL, 'harbor-tuna', apart('soy')).blocked).toMatchObject({
+      component: 'tuna',
+      standing: { kind: 'need', declared: 'unknown' },
+    })
+    const stopped = given({ type: 'stopSelling', what: 'item', id: 'harbor-tuna' })
+    expect(rowOf(stopped, 'harbor-tuna')).toMatchObject({ left: 0, blocked: { component: null } })
+  })
+})
+
+describe('what becomes of a wish', () => {
+  const every: readonly Need[] = NEED_CODES.flatMap((code) =>
+    (['keep-apart', 'leave-out'] satisfies Handling[]).map((handling) => ({
+      code,
+      handling,
+      reason: null,
+    })),
+  )
+
+  test('[C3] for every need and item, what the screen leaves out is what the server refuses', () => {
+    expect(NEED_CODES).toHaveLength(US_NINE.length + DIETS.length)
+    let refused = 0
+    for (const need of every)
+      for (const item of demoStation.items) {
+        const { choice, parts, blocked } = settledOf(
+          ALL,
+          draft(item.id, { asked: 'needs', needs: [need] }),
+        )
+        const server = codeOf(when(ALL, send({ ...choice, ...needs(need) })))
+        if (blocked) expect(server).not.toBeNull()
+        else expect(server, `${item.id} ${need.code} ${need.handling}`).toBeNull()
+        for (const { part } of parts.filter(({ because }) => because === 'need')) {
+          const taken = { placement: 'in', portions: 1, because: 'asked' } as const
+          const forced = { ...choice, parts: { ...choice.parts, [part.component]: taken } }
+          expect(codeOf(when(ALL, send(forced)))).toMatch(/contain|unknown-declaration|cannot/)
+          refused += 1
+        }
+      }
+    expect(refused).toBeGreaterThan(20)
+  })
+
+  test('[C3] what may contain it is ruled out for keep apart, and not for leave out', () => {
+    const almonds = (list: Need[]) =>
+      settledOf(ALL, draft('bean-and-pepper', { asked: 'needs', needs: list })).choice.parts.almonds
+    expect(almonds(apart('peanut'))).toEqual({ placement: 'no', portions: 0, because: 'need' })
+    expect(almonds(out('peanut'))).toMatchObject({ placement: 'in' })
+  })
+
+  test('[C4] an optional component that is gone or not sold is no by itself, and is back with it', () => {
+    const stopped = given({ type: 'stopSelling', what: 'component', id: 'cheddar' })
+    for (const told of [NO_CHEDDAR, stopped])
+      expect(settledOf(told, draft('garden-chicken')).choice.parts.cheddar).toEqual({
+        placement: 'no',
+        portions: 0,
+        because: 'gone',
+      })
+    expect(settledOf(ALL, draft('garden-chicken')).choice.parts.cheddar).toMatchObject({
+      placement: 'in',
+    })
+  })
+
+  test('[C4] what the guest said no to stays asked for when it is gone', () => {
+    const wishes = { cheddar: { placement: 'no', portions: 0 } } as const
+    const { choice } = settledOf(NO_CHEDDAR, draft('garden-chicken', { wishes }))
+    expect(choice.parts.cheddar).toMatchObject({ because: 'asked' })
+  })
+
+  test('[C4] more portions than are left become what is left', () => {
+    const two = given({ type: 'stopSelling', what: 'component', id: 'almonds' })
+    const few = offerFor(running(two), [], { cheddar: 38 * cheddarMg })
+    const wishes = { cheddar: { placement: 'in', portions: 4 } } as const
+    expect(settle(few, draft('garden-chicken', { wishes }))?.choice.parts.cheddar).toMatchObject({
+      placement: 'in',
+      portions: 2,
+    })
+  })
+
+  test('[C5] a base that can’t be had gives way to another of the item’s', () => {
+    const needsWheat = { asked: 'needs', needs: apart('wheat') } as const
+    expect(settledOf(ALL, draft('garden-chicken', needsWheat)).base).toMatchObject({
+      component: 'rice',
+      because: 'instead',
+      wanted: 'pita',
+      wantedStanding: { kind: 'need', need: 'wheat' },
+    })
+    expect(settledOf(ALL, draft('garden-chicken')).base).toMatchObject({ because: 'usual' })
+    expect(settledOf(ALL, draft('garden-chicken', { base: 'rice' })).base).toMatchObject({
+      component: 'rice',
+      because: 'asked',
+    })
+  })
+})
+
+const cheddarMg = running(ALL).portions.cheddar?.amount ?? Number.NaN
+
+describe('taps on a pan', () => {
+  const cycle = (item: string, component: string) => {
+    const found = itemOf(demoStation, item)
+    const part = found.parts.find((one) => one.component === component)
+    const cups = demoStation.components.find((one) => one.id === component)?.side ?? false
+    if (!part) throw new Error(`${item} has no ${component}`)
+    return tapCycle(found, part, cups)
+  }
+
+  test('[C6] taps go from the usual to no first, then to the other placement', () => {
+    expect(cycle('garden-chicken', 'slaw')).toEqual(['in', 'no', 'side'])
+    expect(cycle('bean-and-pepper', 'yogurt-sauce')).toEqual(['side', 'no', 'in'])
+    expect(cycle('harbor-tuna', 'peppers')).toEqual(['no', 'in', 'side'])
+  })
+
+  test('[C6] on the side is there only where cups are, no only where it can be left out', () => {
+    expect(cycle('garden-chicken', 'cheddar')).toEqual(['in', 'no'])
+    expect(cycle('garden-chicken', 'chicken')).toEqual(['in'])
+  })
+
+  test('[C7] a pan says what is taken, what can be, and why not', () => {
+    const made = draft('garden-chicken', { asked: 'needs', needs: apart('sesame') })
+    expect(faceOf(NO_CHEDDAR, null, 'pita')).toEqual({ kind: 'idle' })
+    expect(faceOf(NO_CHEDDAR, null, 'cheddar')).toMatchObject({ kind: 'cannot' })
+    expect(faceOf(NO_CHEDDAR, made, 'cheddar')).toEqual({
+      kind: 'cannot',
+      standing: { kind: 'gone' },
+    })
+    expect(faceOf(ALL, made, 'slaw')).toEqual({
+      kind: 'cannot',
+      standing: { kind: 'need', need: 'sesame', declared: 'contains' },
+    })
+    expect(faceOf(ALL, made, 'pita')).toMatchObject({ standing: { declared: 'may-contain' } })
+    expect(faceOf(ALL, made, 'rice')).toEqual({ kind: 'base' })
+    expect(faceOf(ALL, draft('garden-chicken'), 'rice')).toEqual({ kind: 'other-base' })
+    expect(faceOf(ALL, made, 'tuna')).toEqual({ kind: 'idle' })
+    expect(faceOf(ALL, made, 'almonds')).toEqual({ kind: 'could' })
+    expect(faceOf(ALL, made, 'peppers')).toEqual({ kind: 'in', portions: 1, more: 50 })
+  })
+
+  test('[C7] no more portions are offered than the most, or than are left', () => {
+    const four = draft('garden-chicken', { wishes: { cheddar: { placement: 'in', portions: 4 } } })
+    expect(faceOf(ALL, four, 'cheddar')).toEqual({ kind: 'in', portions: 4, more: null })
+    const lastOne = given({ type: 'correct', pan: 'pan-cheddar', amount: cheddarMg })
+    expect(faceOf(lastOne, draft('garden-chicken'), 'cheddar')).toMatchObject({ more: null })
+  })
+})
+
+describe('what the screen is about', () => {
+  test('[C8] no orders are taken where no service is open', () => {
+    const stage = (told: Told, service: string | null = 's-lunch') =>
+      counterStage({ welcomed: true, service, state: told.state })
+    expect(counterStage({ welcomed: false, service: null, state: NOT_OPENED })).toBe('connecting')
+    expect(stage({ state: NOT_OPENED, events: [] }, null)).toBe('no-service')
+    expect(stage(openedService())).toBe('open')
+    expect(stage(given({ type: 'close' }))).toBe('closed')
+  })
+
+  test('[C9] a sent ticket is found by its command, open or past', () => {
+    const sent = given(send(choose('garden-chicken')))
+    const command = running(sent).tickets.t1?.sentBy ?? ''
+    expect(ticketSentBy(sent.state, command)).toBe(1)
+    const over = given(send(choose('garden-chicken')), { type: 'cancel', ticket: 1, letter: 'A' })
+    expect(ticketSentBy(over.state, command)).toBe(1)
+    expect(ticketSentBy(sent.state, 'another')).toBeNull()
+  })
+
+  test('[C10] open builds are listed newest first, with what can still be done to each', () => {
+    const told = given(
+      send(choose('garden-chicken')),
+      send(choose('bean-and-pepper'), choose('harbor-tuna')),
+      { type: 'start', ticket: 1, letter: 'A' },
+      { type: 'cancel', ticket: 1, letter: 'A' },
+      { type: 'start', ticket: 2, letter: 'A' },
+      { type: 'finish', ticket: 2, letter: 'A' },
+    )
+    expect(
+      ticketsToChange(running(told)).map(({ ticket, build, canChange, canCancel }) => [
+        `${ticket.number}${build.letter}`,
+        canChange,
+        canCancel,
+      ]),
+    ).toEqual([
+      ['2A', false, true],
+      ['2B', true, true],
+      ['1A', false, false],
+    ])
+  })
+})

@@ -1,0 +1,121 @@
+import { describe, expect, test } from 'vitest'
+import type { Need } from '#lib/needs/codes.ts'
+import { findTicket } from '#lib/service/tickets.ts'
+import { handOverView } from '#lib/views/hand-over.ts'
+import { linesOfParts } from '#lib/views/mark.ts'
+import { handOverEn } from '#lib/words/hand-over-en.ts'
+import { markLines } from '#lib/words/service-en.ts'
+import {
+  at,
+  choose,
+  given,
+  needs,
+  onward,
+  running,
+  send,
+  type Told,
+} from '#tests/support/service.ts'
+
+const plain = () => choose('garden-chicken')
+const milk: Need = { code: 'milk', handling: 'keep-apart', reason: 'allergy' }
+const withoutMilk = (need = milk) =>
+  choose('bean-and-pepper', { cheddar: 'no', 'yogurt-sauce': 'no' }, needs(need))
+
+const made = (told: Told, ...names: string[]): Told =>
+  names.reduce(
+    (so, name) => onward(so, { type: 'start', ...at(name) }, { type: 'finish', ...at(name) }),
+    told,
+  )
+const handOver = (name: string) => ({ type: 'handOver', ...at(name) }) as const
+const view = (told: Told) => handOverView(running(told))
+
+describe('the shelf', () => {
+  test('[H1] the build that has stood longest comes first, whatever its number', () => {
+    const told = made(given(send(plain()), send(plain()), send(plain())), '2A', '1A')
+    expect(view(told).shelf.map((one) => one.name)).toEqual(['2A', '1A'])
+    expect(view(told).coming).toEqual([{ name: '3A', state: 'waiting' }])
+    expect(view(onward(told, handOver('2A'))).shelf.map((one) => one.name)).toEqual(['1A'])
+  })
+
+  test('[H2] one with a need kept apart is asked about first; one to leave out isn’t', () => {
+    const leaveOut = withoutMilk({ ...milk, handling: 'leave-out' })
+    const told = made(given(send(withoutMilk(), leaveOut, plain())), '1A', '1B', '1C')
+    expect(view(told).shelf.map((one) => one.askFirst)).toEqual([true, false, false])
+  })
+
+  test('[H2] the question is open: it names nothing that the guest could only say yes to', () => {
+    expect(handOverEn.question).toMatch(/^What .*\?$/)
+    expect(handOverEn.askFirst('1A') + handOverEn.askFirstHint).not.toMatch(/milk|allerg/i)
+  })
+
+  test('[H3] a name is never shown with a need, not even beside another build of its ticket', () => {
+    const named = (...builds: Parameters<typeof send>) =>
+      ({ ...send(...builds), name: 'Guest One' }) as ReturnType<typeof send>
+    const free = made(given(named(plain())), '1A')
+    expect(view(free).shelf[0]?.nameKey).toBe(findTicket(running(free), 1)?.sentBy)
+    expect(view(free).shelf[0]?.nameKey).not.toBeNull()
+    const mixed = made(given(named(plain(), withoutMilk())), '1A', '1B')
+    expect(view(mixed).shelf.map((one) => one.nameKey)).toEqual([null, null])
+    const unnamed = made(given(send(plain())), '1A')
+    expect(view(unnamed).shelf[0]?.nameKey).toBeNull()
+  })
+
+  test('[H4] it says what the ticket still costs, and where its other builds are', () => {
+    const told = made(
+      given(
+        send(plain(), plain(), plain()),
+        { type: 'cancel', ...at('1C') },
+        {
+          type: 'start',
+          ...at('1B'),
+        },
+      ),
+      '1A',
+    )
+    expect(view(told).shelf[0]).toMatchObject({
+      paid: false,
+      totalCents: 1300,
+      siblings: [
+        { name: '1B', state: 'making' },
+        { name: '1C', state: 'cancelled' },
+      ],
+    })
+    const paid = onward(told, { type: 'pay', ticket: 1, paid: true })
+    expect(view(paid).shelf[0]?.paid).toBe(true)
+  })
+
+  test('[H5] the lines of the needs are told from those of the parts', () => {
+    const told = made(given(send(withoutMilk())), '1A')
+    const mark = view(told).shelf[0]?.mark
+    if (!mark) throw new Error('nothing on the shelf')
+    expect(markLines(mark).slice(linesOfParts(mark))).toEqual(['KEEP FROM MILK'])
+    expect(markLines(mark).slice(0, linesOfParts(mark))).not.toContain('KEEP FROM MILK')
+  })
+})
+
+describe('what comes and what went', () => {
+  test('[H6] what is being made comes before what waits', () => {
+    const told = onward(given(send(plain()), send(plain())), { type: 'start', ...at('2A') })
+    expect(view(told).coming).toEqual([
+      { name: '2A', state: 'making' },
+      { name: '1A', state: 'waiting' },
+    ])
+  })
+
+  test('[H7] what was handed over is listed newest first, also of a ticket that is still open', () => {
+    const told = made(given(send(plain(), plain()), send(plain())), '1A', '2A')
+    const gone = onward(told, handOver('2A'), handOver('1A'))
+    expect(view(gone).recent.map((one) => one.name)).toEqual(['1A', '2A'])
+    expect(view(gone).handedOver).toBe(2)
+    const again = onward(gone, { type: 'remake', ...at('2A') })
+    expect(view(again).recent.map((one) => one.name)).toEqual(['1A'])
+    expect(view(again).coming.map((one) => one.name)).toContain('2A')
+  })
+
+  test('[H7] only the last few are listed, however many went', () => {
+    const names = Array.from({ length: 9 }, (_, index) => `${index + 1}A`)
+    const told = made(given(...names.map(() => send(plain()))), ...names)
+    const gone = onward(told, ...names.map(handOver))
+    expect(view(gone).recent.map((one) => one.name)).toEqual(['9A', '8A', '7A', '6A', '5A', '4A'])
+  })
+})

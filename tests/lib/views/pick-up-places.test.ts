@@ -1,0 +1,72 @@
+import { expect, test } from 'vitest'
+import { pickUpPicture } from '#lib/views/pick-up.ts'
+import { ROOM, standingIn } from '#lib/views/pick-up-places.ts'
+import { at, choose, type Given, given, running, send } from '#tests/support/service.ts'
+
+const orders = (count: number): Given[] =>
+  Array.from({ length: count }, () => send(choose('harbor-tuna', { slaw: 'no', cheddar: 'no' })))
+
+const make = (name: string): Given[] => [
+  { type: 'start', ...at(name) },
+  { type: 'finish', ...at(name) },
+]
+
+test('[PU1] each number stands where its build is, and nowhere once it is handed over', () => {
+  const picture = pickUpPicture(
+    running(
+      given(
+        ...orders(4),
+        ...make('2A'),
+        ...make('1A'),
+        { type: 'start', ...at('3A') },
+        { type: 'handOver', ...at('1A') },
+      ),
+    ),
+  )
+  const names = (place: 'waiting' | 'making' | 'made') =>
+    standingIn(picture, place).builds.map((build) => build.name)
+  expect([names('waiting'), names('making'), names('made')]).toEqual([['4A'], ['3A'], ['2A']])
+})
+
+test('[PU2] on the shelf the one that has stood longest comes first', () => {
+  const picture = pickUpPicture(running(given(...orders(3), ...make('3A'), ...make('1A'))))
+  expect(standingIn(picture, 'made').builds.map((build) => build.name)).toEqual(['3A', '1A'])
+})
+
+test('[PU3] what there is no room for is counted, and all are counted or shown', () => {
+  for (const count of [0, 1, ROOM.waiting, ROOM.waiting + 1, 15]) {
+    const { builds, more, columns, rows } = standingIn(
+      pickUpPicture(running(given(...orders(count)))),
+      'waiting',
+    )
+    expect(builds.length + more).toBe(count)
+    expect(builds.length + (more > 0 ? 1 : 0)).toBeLessThanOrEqual(ROOM.waiting)
+    expect(columns * rows).toBeGreaterThanOrEqual(builds.length + (more > 0 ? 1 : 0))
+  }
+})
+
+test('[PU4] the picture tells numbers, states, times and the bare line, and nothing of the guest', () => {
+  const picture = pickUpPicture(
+    running(
+      given({
+        type: 'send',
+        builds: [
+          choose(
+            'bean-and-pepper',
+            { cheddar: 'no', 'yogurt-sauce': 'no' },
+            {
+              asked: 'needs',
+              needs: [{ code: 'milk', handling: 'leave-out', reason: 'allergy' }],
+            },
+          ),
+        ],
+      }),
+    ),
+  )
+  expect(Object.keys(picture).sort()).toEqual(['builds', 'open', 'station', 'wells'])
+  expect(picture.wells).toEqual([2, 3, 3, 2])
+  expect(picture.builds.map((build) => Object.keys(build).sort())).toEqual([
+    ['name', 'since', 'state'],
+  ])
+  expect(JSON.stringify(picture)).not.toMatch(/milk|bean|allergy/)
+})

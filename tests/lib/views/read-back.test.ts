@@ -1,0 +1,150 @@
+import { describe, expect, test } from 'vitest'
+import { nameIn } from '#lib/menu/name-in.ts'
+import type { Need } from '#lib/needs/codes.ts'
+import { sayCents } from '#lib/quantity/money.ts'
+import { type Draft, EMPTY_DRAFT, settle, type Wish } from '#lib/views/draft.ts'
+import { offerFor } from '#lib/views/offer.ts'
+import { readBack } from '#lib/views/read-back.ts'
+import { readBackText, sayReadBack } from '#lib/words/read-back-en.ts'
+import { demoStation, type Given, given, running } from '#tests/support/service.ts'
+
+const NO: Wish = { placement: 'no', portions: 0 }
+
+const said = (item: string, over: Partial<Draft> = {}, ...commands: Given[]): string => {
+  const draft = { ...EMPTY_DRAFT, asked: over.needs ? 'needs' : 'none', item, ...over } as const
+  const offer = offerFor(running(given(...commands)), draft.needs)
+  const settled = settle(offer, draft)
+  if (!settled) throw new Error('no item was chosen')
+  return readBackText(
+    sayReadBack(readBack(offer, settled), nameIn(demoStation), (cents) =>
+      sayCents(cents, demoStation.currency),
+    ),
+  )
+}
+
+const need = (code: Need['code'], handling: Need['handling'] = 'leave-out'): Need => ({
+  code,
+  handling,
+  reason: null,
+})
+
+const outOf = (component: string): Given => ({
+  type: 'correct',
+  pan: `pan-${component}`,
+  amount: 0,
+})
+
+describe('the read-back', () => {
+  test('[C11] an unchanged item is said with its base and price, as it comes', () => {
+    expect(said('harbor-tuna')).toBe('One harbor tuna with pita, as it comes. That’s $6.25.')
+  })
+
+  test('[C12] out of it today, asked for, not served and ruled out are told apart', () => {
+    expect(said('garden-chicken', {}, outOf('cheddar'))).toBe(
+      'One garden chicken with pita. We’re out of cheddar today. That’s $6.50.',
+    )
+    expect(said('garden-chicken', { wishes: { cheddar: NO } })).toBe(
+      'One garden chicken with pita. No cheddar, as you asked. That’s $6.50.',
+    )
+    expect(said('harbor-tuna', { needs: [need('milk')] })).toBe(
+      'One harbor tuna with pita. No cheddar, since it contains milk. That’s $6.25.',
+    )
+    expect(said('harbor-tuna', {}, { type: 'stopSelling', what: 'component', id: 'cheddar' })).toBe(
+      'One harbor tuna with pita. We aren’t serving cheddar now. That’s $6.25.',
+    )
+  })
+
+  test('[C12] all four in one order keep their own reasons', () => {
+    const text = said(
+      'bean-and-pepper',
+      { wishes: { peppers: NO }, needs: [need('milk')] },
+      outOf('almonds'),
+      { type: 'stopSelling', what: 'component', id: 'slaw' },
+    )
+    expect(text).toContain('No roast peppers, as you asked.')
+    expect(text).toContain('We’re out of toasted almonds today.')
+    expect(text).toContain('We aren’t serving sesame slaw now.')
+    expect(text).toContain('No cheddar or lemon yogurt sauce, since they contain milk.')
+  })
+
+  test('[C12] what may contain it, is not known, or is outside a diet is said so', () => {
+    expect(said('bean-and-pepper', { needs: [need('peanut', 'keep-apart')] })).toContain(
+      'No toasted almonds, since they may contain peanut.',
+    )
+    expect(said('bean-and-pepper', { needs: [need('vegan')] })).toContain(
+      'No cheddar or lemon yogurt sauce, since they aren’t vegan.',
+    )
+    const unread = {
+      ...running(given()),
+      station: {
+        ...demoStation,
+        ingredients: demoStation.ingredients.map((one) =>
+          one.id === 'cheddar' ? { ...one, declarations: {} } : one,
+        ),
+      },
+    }
+    const offer = offerFor(unread, [need('egg')])
+    const settled = settle(offer, {
+      ...EMPTY_DRAFT,
+      asked: 'needs',
+      needs: [need('egg')],
+      item: 'garden-chicken',
+    })
+    expect(settled && readBack(offer, settled)).toContainEqual({
+      say: 'need',
+      need: 'egg',
+      declared: 'unknown',
+      components: ['cheddar'],
+    })
+  })
+
+  test('[C13] the side, what is added, portions with what they cost, and fewer than wanted are said', () => {
+    expect(
+      said('garden-chicken', {
+        wishes: {
+          slaw: { placement: 'side', portions: 1 },
+          almonds: { placement: 'in', portions: 1 },
+          cheddar: { placement: 'in', portions: 3 },
+        },
+      }),
+    ).toBe(
+      'One garden chicken with pita. With toasted almonds. Sesame slaw on the side. 3 portions of cheddar, $1.20 more. That’s $7.70.',
+    )
+    const portion = running(given()).portions.cheddar?.amount ?? Number.NaN
+    expect(
+      said(
+        'garden-chicken',
+        { wishes: { cheddar: { placement: 'in', portions: 2 } } },
+        { type: 'correct', pan: 'pan-cheddar', amount: portion },
+      ),
+    ).toContain('Only 1 portion of cheddar left.')
+  })
+
+  test('[C13] a usual side is said as such, and said otherwise when the guest wants it in', () => {
+    expect(said('bean-and-pepper')).toContain('Lemon yogurt sauce on the side.')
+    expect(
+      said('bean-and-pepper', {
+        wishes: { 'yogurt-sauce': { placement: 'in', portions: 1 } },
+      }),
+    ).toContain('Lemon yogurt sauce in it, not on the side.')
+  })
+
+  test('[C14] another base is said with the reason why the usual one isn’t in it', () => {
+    expect(said('harbor-tuna', { base: 'rice' })).toBe(
+      'One harbor tuna with brown rice. That’s $6.25.',
+    )
+    expect(said('harbor-tuna', {}, outOf('pita'))).toContain(
+      'One harbor tuna with brown rice. We’re out of pita today.',
+    )
+    expect(said('garden-chicken', { needs: [need('wheat')] })).toContain(
+      'One garden chicken with brown rice. Not with pita, since it contains wheat.',
+    )
+  })
+
+  test('[C15] a need kept apart is said with what can’t be promised, and never as safe', () => {
+    const apart = said('garden-chicken', { needs: [need('milk', 'keep-apart')] })
+    expect(apart).toContain('It’s made on a shared line: we can’t promise that no milk gets in.')
+    expect(said('garden-chicken', { needs: [need('milk')] })).not.toContain('shared line')
+    expect(apart).not.toMatch(/safe|free of|allergen-free/i)
+  })
+})

@@ -1,0 +1,115 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { nameIn } from '#lib/menu/name-in.ts'
+import { US_NINE } from '#lib/needs/codes.ts'
+import type { NotTaken, NotTakenCode, Refusal, RefusalCode } from '#lib/service/refusal.ts'
+import { sayNotTaken, sayRefusal } from '#lib/words/refusals-en.ts'
+import { needName } from '#lib/words/service-en.ts'
+import { demoStation } from '#tests/support/service.ts'
+import { root } from '#tests/support/source-tree.ts'
+
+type Of<All extends { code: string }> = {
+  readonly [Code in All['code']]: Extract<All, { code: Code }>
+}
+
+/** One of each; a new code doesn't compile before it stands here. */
+const refusals: Of<Refusal> = {
+  'service-not-open': { code: 'service-not-open' },
+  'service-already-open': { code: 'service-already-open' },
+  'service-closed': { code: 'service-closed' },
+  'no-such-station': { code: 'no-such-station' },
+  'no-such-item': { code: 'no-such-item', id: 'kelp-roll' },
+  'no-such-component': { code: 'no-such-component', id: 'kelp' },
+  'no-such-pan': { code: 'no-such-pan', id: 'pan-kelp' },
+  'no-such-ticket': { code: 'no-such-ticket', ticket: 21 },
+  'no-such-build': { code: 'no-such-build', build: '21A' },
+  'not-of-this-item': { code: 'not-of-this-item', item: 'harbor-tuna', component: 'chicken' },
+  'base-missing': { code: 'base-missing', item: 'harbor-tuna' },
+  'no-cups': { code: 'no-cups', component: 'cheddar' },
+  'cannot-leave-out': { code: 'cannot-leave-out', item: 'harbor-tuna', component: 'tuna' },
+  'nothing-in-it': { code: 'nothing-in-it' },
+  'too-many-builds': { code: 'too-many-builds', most: 8 },
+  'absurd-portions': { code: 'absurd-portions', component: 'slaw', most: 4 },
+  'absurd-amount': { code: 'absurd-amount', pan: 'pan-pita', most: 500 },
+  'sold-out': { code: 'sold-out', component: 'cheddar' },
+  'not-selling': { code: 'not-selling', what: 'item', id: 'harbor-tuna' },
+  'not-asked': { code: 'not-asked' },
+  'not-sure': { code: 'not-sure' },
+  contains: { code: 'contains', component: 'cheddar', need: 'milk' },
+  'may-contain': { code: 'may-contain', component: 'pita', need: 'sesame' },
+  'unknown-declaration': { code: 'unknown-declaration', component: 'tuna', need: 'soy' },
+  'wrong-state': { code: 'wrong-state', build: '21A', state: 'handed-over' },
+  'build-stopped': { code: 'build-stopped', build: '21A' },
+  'nothing-to-acknowledge': { code: 'nothing-to-acknowledge', build: '21A' },
+  short: { code: 'short', build: '21A', component: 'slaw' },
+  'pan-not-empty': { code: 'pan-not-empty', pan: 'pan-pita' },
+  'already-so': { code: 'already-so' },
+  'builds-open': { code: 'builds-open', count: 3 },
+  'id-used-for-something-else': { code: 'id-used-for-something-else' },
+  'could-not-decide': { code: 'could-not-decide' },
+} satisfies Record<RefusalCode, Refusal>
+
+const notTaken: Of<NotTaken> = {
+  'not-the-protocol': { code: 'not-the-protocol' },
+  'too-large': { code: 'too-large' },
+  'newer-version': { code: 'newer-version' },
+  'older-version': { code: 'older-version' },
+  'role-may-not': { code: 'role-may-not', role: 'assembly', command: 'send' },
+  'no-such-service': { code: 'no-such-service' },
+  busy: { code: 'busy' },
+  closing: { code: 'closing' },
+} satisfies Record<NotTakenCode, NotTaken>
+
+const sentences = [
+  ...Object.values(refusals).map(
+    (one) => [one.code, sayRefusal(one, nameIn(demoStation))] as const,
+  ),
+  ...Object.values(notTaken).map((one) => [one.code, sayNotTaken(one)] as const),
+]
+
+describe('what a student reads when something is refused', () => {
+  it.each(sentences)('[W1] %s: “%s” is a whole sentence without codes or ids', (_, said) => {
+    expect(said).toMatch(/^[A-Z“0-9].*[.]$/)
+    expect(said).not.toMatch(/undefined|null|NaN|\[object|pan-pita|harbor-tuna|handed-over/)
+  })
+
+  it('[W1] no two refusals are told in the same words', () => {
+    const all = sentences.map(([, said]) => said)
+    expect(all.filter((said, index) => all.indexOf(said) !== index)).toEqual([])
+  })
+
+  it('[W2] says what is in it by name, and what to do', () => {
+    const name = nameIn(demoStation)
+    expect(sayRefusal(refusals.contains, name)).toBe(
+      'Cheddar contains milk. Leave it out or choose another item.',
+    )
+    expect(sayRefusal({ code: 'contains', component: 'chicken', need: 'vegan' }, name)).toBe(
+      'Herb chicken isn’t vegan. Leave it out or choose another item.',
+    )
+    expect(sayRefusal(refusals['unknown-declaration'], name)).toMatch(
+      /^Not known whether Tuna salad goes with soy/,
+    )
+    for (const need of US_NINE)
+      expect(sayRefusal({ code: 'may-contain', component: 'pita', need }, name)).toContain(
+        needName[need],
+      )
+  })
+})
+
+describe('all words that people read', () => {
+  const folder = join(root, 'lib', 'words')
+  const files = readdirSync(folder)
+  const said = (text: string): readonly string[] =>
+    /\b(safe|safely|safety|allergen[- ]free|86(?:'?d)?|gluten[- ]free)\b/i.exec(text) ?? []
+
+  it.each(files)('[W3] in %s never call food safe or allergen-free', (file) => {
+    expect(said(readFileSync(join(folder, file), 'utf8'))).toEqual([])
+  })
+
+  it('would be found if they did', () => {
+    expect(files.length).toBeGreaterThan(10)
+    for (const wrong of ['It is safe to eat.', 'Allergen-free', 'allergen free', 'Gluten-free'])
+      expect(said(wrong).length).toBeGreaterThan(0)
+  })
+})

@@ -4,7 +4,13 @@ import type { AddressInfo } from 'node:net'
 import { pino } from 'pino'
 import { io, type Socket } from 'socket.io-client'
 import { onTestFinished } from 'vitest'
-import { type Answer, type Followed, PROTOCOL, type Welcome } from '#lib/protocol/wire.ts'
+import {
+  type Answer,
+  type Followed,
+  MOST_MESSAGES_A_SECOND,
+  PROTOCOL,
+  type Welcome,
+} from '#lib/protocol/wire.ts'
 import type { Command } from '#lib/service/decide.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { isAllowedHost, isAllowedOrigin } from '#server/http/allowed.ts'
@@ -25,7 +31,10 @@ export interface SocketRoom {
 }
 
 /** A server with its sockets on any free port, over stores in memory; the lunch service is open. */
-export const createSocketRoom = async (): Promise<SocketRoom> => {
+export const createSocketRoom = async ({
+  mostMessagesASecond = MOST_MESSAGES_A_SECOND,
+  port: wanted = 0,
+} = {}): Promise<SocketRoom> => {
   const room = await createRailRoom()
   const services = await openStationServices(room.ports)
   await services.submit('s-lunch', 'open', OPEN, 'lead')
@@ -45,9 +54,10 @@ export const createSocketRoom = async (): Promise<SocketRoom> => {
       isAllowedHost(headers.host, { interfaces: [], hostname: 'laptop', extra: [] }) &&
       isAllowedOrigin(headers.origin, headers.host, socket.remoteAddress),
     isTaking: () => taking,
+    mostMessagesASecond,
     logger: pino({ level: 'trace' }, { write: (line) => logged.push(line) }),
   })
-  httpServer.listen(0, '127.0.0.1')
+  httpServer.listen(wanted, '127.0.0.1')
   await once(httpServer, 'listening')
   const { port } = httpServer.address() as AddressInfo
   let closing: Promise<void> | null = null

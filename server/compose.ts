@@ -1,0 +1,174 @@
+import type { Server } from 'node:http'
+import type { Logger } from 'pino'
+import { stationSchema } from '#lib/menu/schema.ts'
+import type { StationDocument } from '#lib/menu/station-document.ts'
+import { MOST_MESSAGES_A_SECOND, PROTOCOL } from '#lib/protocol/wire.ts'
+import type { Recorded } from '#lib/service/event.ts'
+import { stateHash } from '#lib/service/state-hash.ts'
+import type { Config } from '#server/config.ts'
+import { openDataFolder } from '#server/data-folder.ts'
+import { demoStation, loadsOf } from '#server/demo-station.ts'
+import { openSqliteLog } from '#server/event-log/sqlite.ts'
+import { openGuests } from '#server/guests/sqlite.ts'
+import { ownNames } from '#server/http/addresses.ts'
+import { isAllowedHost, isAllowedOrigin } from '#server/http/allowed.ts'
+import type { HealthSource } from '#server/http/health.ts'
+import { createServerClock } from '#server/rail/clock.ts'
+import { openStationServices, type StationServices } from '#server/rail/station-services.ts'
+import type { StoredAnswer } from '#server/rail/stored-answer.ts'
+import { attachSockets } from '#server/sockets/attach.ts'
+import { createSqliteStations } from '#server/stations/sqlite.ts'
+import { closeDurableDatabase } from '#server/store/durable-database.ts'
+import { openHouseDatabase } from '#server/store/house-database.ts'
+
+/** All that lives while the server runs, and how it ends: the steps are called in this order. */
+export interface Station {
+  readonly health: HealthSource
+  /** New commands are answered "not taken" from now on. Also the first act after a fault. */
+  stopTaking(): void
+  /** Settles when what was taken is committed, shown and answered. */
+  finish(): Promise<void>
+  closeSockets(): Promise<void>
+  /** Checkpoints and closes the stores. */
+  closeStores(): Promise<void>
+}
+
+/** The newest service's place in its log; its hash is worked out once a position. */
+const createHealth = (services: StationServices, commits: () => number): HealthSource => {
+  let known = { id: '', position: -1, hash: '' }
+  return {
+    protocol: PROTOCOL,
+    commits,
+    service: () => {
+      const rail = services.current()
+      if (!rail) return null
+      if (known.id !== rail.service || known.position !== rail.position())
+        known = {
+          id: rail.service,
+          position: rail.position(),
+          hash: stateHash(rail.state()),
+        }
+      return known
+    },
+  }
+}
+
+/**
+ * The store failed, so what it holds is unknown: the fault is thrown where nothing catches it, and
+ * the process ends as it does on any other fault.
+ */
+const endTheProcess = (error: unknown): void => {
+  setImmediate(() => {
+    throw error
+  })
+}
+
+const DEMO_SERVICE = 's-demo'
+
+/**
+ * With an empty data folder an order can be taken at once: a demo service with loaded pans. Called
+ * again after a start that was cut short in the middle, what was done already has no second effect.
+ */
+const openDemo = async (services: StationServices, station: StationDocument): Promise<void> => {
+  const service = DEMO_SERVICE
+  await services.submit(
+    service,
+    'demo-open',
+    { type: 'open', station: station.id, kind: 'demo' },
+    'lead',
+  )
+  for (const [index, load] of loadsOf(station).entries())
+    await services.submit(service, `demo-load-${index + 1}`, load, 'lead')
+}
+
+const sweepNames = async (
+  guests: ReturnType<typeof openGuests>,
+  services: StationServices,
+): Promise<void> => {
+  for (const service of await guests.services()) {
+    const rail = await services.find(service)
+    const state = rail?.state()
+    if (state?.stage !== 'open') {
+      await guests.forget(service)
+      continue
+    }
+    const tickets = [
+      ...Object.values(state.tickets),
+      ...Object.values(state.past).flatMap((chunk) => Object.values(chunk)),
+    ]
+    await guests.sweep(service, new Set(tickets.flatMap((one) => one.sentBy ?? [])))
+  }
+}
+
+/**
+ * Opens the stores and sets up the rail and the sockets on a server that doesn't listen yet.
+ * @throws {StoreProblem} for what people can mend: no data folder, one in use, a damaged one
+ */
+export const composeStation = async ({
+  config,
+  httpServer,
+  build,
+  log: logger,
+}: {
+  readonly config: Config
+  readonly httpServer: Server
+  /** Identity of the screens' build, told at each handshake so that old pages load anew. */
+  readonly build: string
+  readonly log: Logger
+}): Promise<Station> => {
+  const folder = openDataFolder(config.dataFolder)
+  const events = openSqliteLog<Recorded, StoredAnswer>({ path: folder.log })
+  const guests = openGuests({ path: folder.guests })
+  const house = openHouseDatabase({ path: folder.house })
+  const stations = createSqliteStations({ house, parse: (json) => stationSchema.parse(json) })
+  if ((await stations.list()).length === 0) await stations.put(demoStation.id, demoStation)
+  const kept = new Map((await stations.list()).map((one) => [one.station, one]))
+  const first = [...kept.values()][0]
+  const clock = createServerClock()
+  let taking = true
+  const services = await openStationServices({
+    log: events,
+    guests,
+    clock,
+    station: (id) => kept.get(id) ?? null,
+    logger,
+    fatal: endTheProcess,
+  })
+  await sweepNames(guests, services)
+  const followed = services.current()
+  const isFirstDemo = followed?.service === DEMO_SERVICE && followed.state().stage === 'open'
+  if (first && (followed === null || isFirstDemo)) await openDemo(services, first.document)
+  services.look()
+  const looking = setInterval(() => services.look(), 10_000)
+  const sockets = attachSockets({
+    httpServer,
+    services,
+    guests,
+    station: () => (first ? { id: first.station, name: first.document.name } : null),
+    build,
+    now: clock.now,
+    isAllowed: ({ headers, socket }) =>
+      isAllowedHost(headers.host, ownNames(config.extraHosts)) &&
+      isAllowedOrigin(headers.origin, headers.host, socket.remoteAddress),
+    isTaking: () => taking,
+    mostMessagesASecond: MOST_MESSAGES_A_SECOND,
+    logger,
+  })
+  return {
+    health: createHealth(services, () => events.commits()),
+    stopTaking: () => {
+      taking = false
+    },
+    finish: () => services.idle(),
+    closeSockets: () => {
+      clearInterval(looking)
+      services.close()
+      return sockets.close()
+    },
+    closeStores: async () => {
+      await guests.close()
+      closeDurableDatabase(house)
+      await events.close()
+    },
+  }
+}

@@ -1,0 +1,121 @@
+import type { Answer } from '#lib/protocol/wire.ts'
+import { type Command, decide } from '#lib/service/decide.ts'
+import { due } from '#lib/service/due.ts'
+import type { Recorded, ServiceEvent } from '#lib/service/event.ts'
+import { evolve } from '#lib/service/evolve.ts'
+import type { Role } from '#lib/service/roles.ts'
+import type { ServiceState } from '#lib/service/state.ts'
+import type { LoggedAnswer } from '#server/event-log/port.ts'
+import { fingerprintOf } from '#server/rail/fingerprint.ts'
+import type { RailPorts } from '#server/rail/rail-ports.ts'
+import type { StoredAnswer } from '#server/rail/stored-answer.ts'
+
+export interface Ordered {
+  readonly id: string
+  readonly command: Command
+  readonly by: Role
+  readonly settle: (answer: Answer) => void
+}
+
+export interface Batch {
+  readonly entries: readonly Recorded[]
+  readonly answers: readonly LoggedAnswer<StoredAnswer>[]
+  readonly names: readonly { readonly id: string; readonly name: string }[]
+  readonly replies: readonly { readonly order: Ordered; readonly answer: StoredAnswer }[]
+}
+
+interface Start {
+  readonly state: ServiceState
+  readonly position: number
+  /** Epoch milliseconds. */
+  readonly now: number
+  readonly jumpedBy: number
+}
+
+const USED_FOR_SOMETHING_ELSE: StoredAnswer = {
+  answer: 'refused',
+  refusal: { code: 'id-used-for-something-else' },
+}
+
+/** Decides commands in order, each on the state that the ones before it will leave. Stores nothing. */
+export const createBatch = async (
+  ports: RailPorts,
+  start: Start,
+  orders: readonly Ordered[],
+): Promise<Batch> => {
+  const { service, log, logger } = ports
+  let { state, position } = start
+  const entries: Recorded[] = []
+  const answers: LoggedAnswer<StoredAnswer>[] = []
+  const names: { id: string; name: string }[] = []
+  const replies: { order: Ordered; answer: StoredAnswer }[] = []
+  const answered = new Map<string, LoggedAnswer<StoredAnswer>>()
+  const now = Math.max(start.now, state.at)
+
+  const record = (events: readonly ServiceEvent[], command: string | null, dueAt?: number) => {
+    let next = state
+    let at = position
+    const recorded: Recorded[] = []
+    for (const event of events) {
+      at += 1
+      const stamped: Recorded = {
+        ...event,
+        position: at,
+        at: now,
+        command,
+        ...(dueAt === undefined ? {} : { due: dueAt }),
+      }
+      next = evolve(next, stamped)
+      recorded.push(stamped)
+    }
+    state = next
+    position = at
+    entries.push(...recorded)
+  }
+
+  if (start.jumpedBy !== 0 && state.stage === 'open' && state.clockJump === null)
+    record([{ type: 'clockJumped', byMs: start.jumpedBy }], null)
+  for (const fallen of due(state, now)) {
+    try {
+      record([fallen.event], null, fallen.due)
+    } catch (error) {
+      logger.error({ err: error, service, type: fallen.event.type }, 'what fell due failed')
+    }
+  }
+
+  const decideOne = (order: Ordered): StoredAnswer => {
+    try {
+      const decision = decide(state, order.command, {
+        now,
+        by: order.by,
+        service,
+        station: ports.station,
+        otherIsOpen: ports.otherIsOpen(service),
+      })
+      if ('refusal' in decision) return { answer: 'refused', refusal: decision.refusal }
+      record(decision.events, order.id)
+      return { answer: 'accepted', position }
+    } catch (error) {
+      logger.error({ err: error, service, command: order.command.type }, 'a command failed')
+      return { answer: 'refused', refusal: { code: 'could-not-decide' } }
+    }
+  }
+
+  for (const order of orders) {
+    const fingerprint = fingerprintOf(order.command)
+    const known = answered.get(order.id) ?? (await log.answerTo(service, order.id))
+    if (known) {
+      const answer = known.fingerprint === fingerprint ? known.answer : USED_FOR_SOMETHING_ELSE
+      replies.push({ order, answer })
+      continue
+    }
+    const answer = decideOne(order)
+    const logged = { command: order.id, fingerprint, answer }
+    answered.set(order.id, logged)
+    answers.push(logged)
+    replies.push({ order, answer })
+    if (answer.answer === 'accepted' && order.command.type === 'send' && order.command.name)
+      names.push({ id: order.id, name: order.command.name })
+  }
+  return { entries, answers, names, replies }
+}

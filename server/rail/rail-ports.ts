@@ -1,0 +1,20 @@
+import type { Logger } from 'pino'
+import type { Circumstances } from '#lib/service/commands/decision.ts'
+import type { Recorded } from '#lib/service/event.ts'
+import type { EventLog } from '#server/event-log/port.ts'
+import type { Guests } from '#server/guests/port.ts'
+import type { ServerClock } from '#server/rail/clock.ts'
+import type { StoredAnswer } from '#server/rail/stored-answer.ts'
+
+/** What a rail works with. */
+export interface RailPorts {
+  readonly service: string
+  readonly log: EventLog<Recorded, StoredAnswer>
+  readonly guests: Guests
+  readonly clock: ServerClock
+  readonly station: Circumstances['station']
+  readonly otherIsOpen: (service: string) => boolean
+  readonly logger: Logger
+  /** The store failed: what was appended is unknown, so the process ends. */
+  readonly fatal: (error: unknown) => void
+}

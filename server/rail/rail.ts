@@ -1,0 +1,182 @@
+/**
+ * The one writer of a service. It takes the commands that arrived since its last append, decides
+ * them in order on the state as it will be, appends events and answers together, then shows, then
+ * answers. Nothing is shown or acknowledged before it is durable.
+ */
+import type { Answer } from '#lib/protocol/wire.ts'
+import type { Command } from '#lib/service/decide.ts'
+import { nextDue } from '#lib/service/due.ts'
+import type { Recorded } from '#lib/service/event.ts'
+import { evolve } from '#lib/service/evolve.ts'
+import type { Role } from '#lib/service/roles.ts'
+import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
+import { createBatch, type Ordered } from '#server/rail/batch.ts'
+import type { RailPorts } from '#server/rail/rail-ports.ts'
+import { answerFor } from '#server/rail/stored-answer.ts'
+
+export interface Rail {
+  readonly service: string
+  state(): ServiceState
+  position(): number
+  /** Events after a position, or null where they aren't kept in memory any more. */
+  eventsAfter(position: number): readonly Recorded[] | null
+  /** Settles when the answer is durable and what happened has been shown. */
+  submit(id: string, command: Command, by: Role): Promise<Answer>
+  /** Appends what fell due, and a jump of the clock. */
+  look(): void
+  onShow(listener: (events: readonly Recorded[]) => void): void
+  /** Settles when nothing is under way any more. */
+  idle(): Promise<void>
+  close(): void
+}
+
+/** How many events are kept in memory for screens that catch up. */
+const KEPT = 2_000
+const MOST_IN_A_BATCH = 256
+const MOST_CONFLICTS = 20
+const LONGEST_TIMER_MS = 3_600_000
+/** What should have fallen due and didn't is tried again, without a rush. */
+const OVERDUE_AGAIN_MS = 1_000
+
+/** Reads a service from the log and takes its commands from then on. */
+export const openRail = async (ports: RailPorts): Promise<Rail> => {
+  const { service, log, guests, logger } = ports
+  let state: ServiceState = NOT_OPENED
+  let position = 0
+  let newest = 0
+  let kept: Recorded[] = []
+  let queue: Ordered[] = []
+  let running = false
+  let closed = false
+  let looking = false
+  let dueTimer: NodeJS.Timeout | undefined
+  const jumpedBy = ports.clock.watchJumps()
+  const whenIdle: (() => void)[] = []
+  const listeners: ((events: readonly Recorded[]) => void)[] = []
+
+  const advance = (events: readonly Recorded[]): void => {
+    for (const event of events) {
+      state = evolve(state, event)
+      position = event.position
+    }
+    kept = [...kept, ...events].slice(-KEPT)
+    for (const listener of listeners) show(listener, events)
+  }
+
+  /** What happened is durable: a screen that can't be told catches up, and nothing else suffers. */
+  const show = (
+    listener: (events: readonly Recorded[]) => void,
+    events: readonly Recorded[],
+  ): void => {
+    try {
+      listener(events)
+    } catch (error) {
+      logger.error({ err: error, service }, 'what happened was not shown')
+    }
+  }
+
+  const catchUp = async (): Promise<void> => {
+    const events = await log.read(service, position)
+    if (events.length > 0) advance(events)
+  }
+
+  const waitForDue = (): void => {
+    clearTimeout(dueTimer)
+    const at = nextDue(state)
+    if (at === null || closed) return
+    const left = at - ports.clock.now()
+    const wait = left > 0 ? Math.min(left, LONGEST_TIMER_MS) : OVERDUE_AGAIN_MS
+    dueTimer = setTimeout(look, wait).unref()
+  }
+
+  const runBatch = async (orders: readonly Ordered[]): Promise<void> => {
+    let jumped = 0
+    for (let conflicts = 0; conflicts < MOST_CONFLICTS; conflicts += 1) {
+      const now = ports.clock.now()
+      // Asked after the time was read, so that nothing falls due by a jump that wasn't noticed.
+      jumped += jumpedBy()
+      const batch = await createBatch(ports, { state, position, now, jumpedBy: jumped }, orders)
+      for (const { id, name } of batch.names) await guests.put(service, id, name)
+      if (batch.entries.length === 0 && batch.answers.length === 0) {
+        for (const { order, answer } of batch.replies) order.settle(answerFor(order.id, answer))
+        return
+      }
+      if ((await log.append(service, position, batch.entries, batch.answers)) === 'committed') {
+        if (batch.entries.length > 0) advance(batch.entries)
+        newest = Math.max(newest, position)
+        for (const { order, answer } of batch.replies) order.settle(answerFor(order.id, answer))
+        return
+      }
+      await catchUp()
+    }
+    for (const order of orders)
+      order.settle({ id: order.id, answer: 'not taken', because: { code: 'busy' } })
+  }
+
+  const run = async (): Promise<void> => {
+    while (queue.length > 0 || looking || newest > position) {
+      if (newest > position) await catchUp()
+      const orders = queue.slice(0, MOST_IN_A_BATCH)
+      queue = queue.slice(orders.length)
+      looking = false
+      await runBatch(orders)
+    }
+    running = false
+    waitForDue()
+    for (const settle of whenIdle.splice(0)) settle()
+  }
+
+  const wake = (): void => {
+    if (running) return
+    running = true
+    // What arrives in this turn of the event loop shares one commit.
+    setImmediate(() => {
+      run().catch((error: unknown) => {
+        logger.fatal({ err: error, service }, 'the log failed')
+        ports.fatal(error)
+      })
+    })
+  }
+
+  const look = (): void => {
+    if (closed) return
+    looking = true
+    wake()
+  }
+
+  const stopListening = log.onAdvance((advanced, to) => {
+    // Own appends are shown where they are made; another server's are read from the log.
+    if (advanced !== service) return
+    newest = Math.max(newest, to)
+    if (!running) look()
+  })
+
+  await catchUp()
+  waitForDue()
+
+  return {
+    service,
+    state: () => state,
+    position: () => position,
+    eventsAfter: (after) => {
+      if (after > position) return null
+      const first = kept[0]?.position ?? position + 1
+      return after + 1 >= first ? kept.slice(after + 1 - first) : null
+    },
+    submit: (id, command, by) =>
+      new Promise((settle) => {
+        queue.push({ id, command, by, settle })
+        wake()
+      }),
+    look,
+    onShow: (listener) => {
+      listeners.push(listener)
+    },
+    idle: () => (running ? new Promise((settle) => whenIdle.push(settle)) : Promise.resolve()),
+    close: () => {
+      closed = true
+      clearTimeout(dueTimer)
+      stopListening()
+    },
+  }
+}

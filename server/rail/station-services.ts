@@ -1,0 +1,112 @@
+/** The services of one station: which one is followed now, and a rail for each that is asked for. */
+import type { Answer } from '#lib/protocol/wire.ts'
+import type { Command } from '#lib/service/decide.ts'
+import type { Recorded } from '#lib/service/event.ts'
+import type { Role } from '#lib/service/roles.ts'
+import { openRail, type Rail } from '#server/rail/rail.ts'
+import type { RailPorts } from '#server/rail/rail-ports.ts'
+import { storeProblemOf } from '#server/store/store-problem.ts'
+
+export interface StationServices {
+  /** The newest service that was opened; null where none ever was. */
+  current(): Rail | null
+  /** A service by its id; null where there is none. */
+  find(service: string): Promise<Rail | null>
+  submit(service: string, id: string, command: Command, by: Role): Promise<Answer>
+  onShow(listener: (rail: Rail, events: readonly Recorded[]) => void): void
+  look(): void
+  idle(): Promise<void>
+  close(): void
+}
+
+export const openStationServices = async (
+  ports: Omit<RailPorts, 'service' | 'otherIsOpen'>,
+): Promise<StationServices> => {
+  const rails = new Map<string, Promise<Rail>>()
+  const opened = new Set<Rail>()
+  const listeners: ((rail: Rail, events: readonly Recorded[]) => void)[] = []
+  let current: Rail | null = null
+  let opening: Promise<unknown> = Promise.resolve()
+
+  const otherIsOpen = (service: string): boolean =>
+    current !== null && current.service !== service && current.state().stage === 'open'
+
+  /** Reading failed: where the store is at fault, nothing more may be said. */
+  const failed = (error: unknown): never => {
+    if (storeProblemOf(error, 'log') !== null) ports.fatal(error)
+    throw error
+  }
+
+  const start = async (service: string): Promise<Rail> => {
+    const rail = await openRail({ ...ports, service, otherIsOpen })
+    opened.add(rail)
+    rail.onShow((events) => {
+      if (events.some((event) => event.type === 'serviceOpened')) current = rail
+      for (const listener of listeners) listener(rail, events)
+    })
+    return rail
+  }
+
+  const railOf = (service: string): Promise<Rail> => {
+    const known = rails.get(service)
+    if (known) return known
+    const rail = start(service).catch((error: unknown) => {
+      rails.delete(service)
+      return failed(error)
+    })
+    rails.set(service, rail)
+    return rail
+  }
+
+  const find = async (service: string): Promise<Rail | null> =>
+    rails.has(service) || (await ports.log.head(service).catch(failed)) > 0 ? railOf(service) : null
+
+  const open = async (service: string, id: string, command: Command, by: Role) => {
+    const rail = await railOf(service)
+    const answer = await rail.submit(id, command, by)
+    if (rail.state().stage === 'none') await letGo(rail)
+    return answer
+  }
+
+  /** A service that wasn't opened keeps no rail, which would otherwise listen to the log for ever. */
+  const letGo = async (rail: Rail): Promise<void> => {
+    await rail.idle()
+    if (rail.state().stage !== 'none') return
+    rail.close()
+    opened.delete(rail)
+    rails.delete(rail.service)
+  }
+
+  const newest = (await ports.log.services()).at(-1)
+  if (newest !== undefined) current = await railOf(newest)
+
+  return {
+    current: () => current,
+    find,
+    submit: async (service, id, command, by) => {
+      if (command.type === 'open') {
+        // One opening at a time, so that two leads never open two services.
+        const turn = opening.then(() => open(service, id, command, by))
+        opening = turn.catch(() => undefined)
+        return turn
+      }
+      const rail = await find(service)
+      return rail
+        ? rail.submit(id, command, by)
+        : { id, answer: 'not taken', because: { code: 'no-such-service' } }
+    },
+    onShow: (listener) => {
+      listeners.push(listener)
+    },
+    look: () => {
+      for (const rail of opened) rail.look()
+    },
+    idle: async () => {
+      await opening
+      await Promise.all([...opened].map((rail) => rail.idle()))
+    },
+    close: () => {
+      for (const rail of opened) rail.close()
+    },
+  }
+}

@@ -1,0 +1,65 @@
+/** Prints the log of a service from its data folder, with no server running. */
+import { existsSync } from 'node:fs'
+import { join } from 'node:path'
+import { parseArgs } from 'node:util'
+import type { Recorded } from '#lib/service/event.ts'
+import { evolve } from '#lib/service/evolve.ts'
+import { NOT_OPENED } from '#lib/service/state.ts'
+import { stateHash } from '#lib/service/state-hash.ts'
+import { log as words } from '#lib/words/shell-en.ts'
+import { openSqliteLog } from '#server/event-log/sqlite.ts'
+import type { StoredAnswer } from '#server/rail/stored-answer.ts'
+import { StoreProblem, storeProblemSentence } from '#server/store/store-problem.ts'
+
+const { values } = parseArgs({
+  options: {
+    data: { type: 'string' },
+    service: { type: 'string' },
+    fold: { type: 'boolean', default: false },
+  },
+})
+
+const giveUp = (sentence: string, code: number): never => {
+  console.error(sentence)
+  process.exit(code)
+}
+
+const open = (path: string) => {
+  try {
+    return openSqliteLog<Recorded, StoredAnswer>({ path })
+  } catch (problem) {
+    if (problem instanceof StoreProblem) return giveUp(storeProblemSentence(problem), 1)
+    throw problem
+  }
+}
+
+const print = (value: unknown): void => {
+  process.stdout.write(`${JSON.stringify(value)}\n`)
+}
+
+/** Position, time, command and type first; then what the event says. */
+const lineOf = ({ position, at, command, type, ...rest }: Recorded): object => ({
+  position,
+  at,
+  command,
+  type,
+  ...rest,
+})
+
+const folder = values.data ?? giveUp(words.usage, 2)
+const path = join(folder, 'log.db')
+if (!existsSync(path)) giveUp(words.noLog(folder), 1)
+const events = open(path)
+const service = values.service ?? (await events.services()).at(-1)
+if (service === undefined) {
+  if (values.fold) print({ position: 0, hash: stateHash(NOT_OPENED) })
+} else {
+  const entries = await events.read(service, 0)
+  if (values.fold)
+    print({
+      position: entries.at(-1)?.position ?? 0,
+      hash: stateHash(entries.reduce(evolve, NOT_OPENED)),
+    })
+  else for (const entry of entries) print(lineOf(entry))
+}
+await events.close()

@@ -1,0 +1,209 @@
+/** The sockets' edge: who may connect, what is taken, and to whom it is shown. */
+import type { Server as HttpServer, IncomingMessage } from 'node:http'
+import type { Logger } from 'pino'
+import { RateLimiterMemory } from 'rate-limiter-flexible'
+import { Server, type Socket } from 'socket.io'
+import {
+  type Answer,
+  type Followed,
+  MOST_MESSAGE_BYTES,
+  PROTOCOL,
+  PULSE_EVERY_MS,
+  type ScreenMessages,
+  type ServerMessages,
+  type Welcome,
+} from '#lib/protocol/wire.ts'
+import { followSchema, helloSchema, idOf, takeCommand } from '#lib/protocol/wire-schema.ts'
+import type { Role } from '#lib/service/roles.ts'
+import { pickUpPicture } from '#lib/views/pick-up.ts'
+import type { Guests } from '#server/guests/port.ts'
+import type { Rail } from '#server/rail/rail.ts'
+import type { StationServices } from '#server/rail/station-services.ts'
+
+interface Caller {
+  readonly role: Role
+}
+
+type Io = Server<ScreenMessages, ServerMessages, Record<string, never>, Caller>
+type Connected = Socket<ScreenMessages, ServerMessages, Record<string, never>, Caller>
+
+export interface SocketPorts {
+  readonly httpServer: HttpServer
+  readonly services: StationServices
+  readonly guests: Guests
+  readonly station: () => Welcome['station']
+  readonly build: string
+  readonly now: () => number
+  readonly isAllowed: (request: IncomingMessage) => boolean
+  readonly isTaking: () => boolean
+  /** Of one connection. */
+  readonly mostMessagesASecond: number
+  readonly logger: Logger
+}
+
+const MOST_CONNECTIONS = 500
+/** A screen that doesn't take its last answer in this time is left without it. */
+const CLOSE_WITHIN_MS = 1_000
+
+const crewRoom = (service: string): string => `crew ${service}`
+const pictureRoom = (service: string): string => `picture ${service}`
+
+const follow = (rail: Rail, role: Role, position: number): Followed => {
+  if (role === 'pick-up') return { kind: 'picture', picture: pickUpPicture(rail.state()) }
+  const events = rail.eventsAfter(position)
+  return events
+    ? { kind: 'events', events }
+    : { kind: 'snapshot', position: rail.position(), state: rail.state() }
+}
+
+export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } => {
+  const { services, guests, logger } = ports
+  const limiter = new RateLimiterMemory({ points: ports.mostMessagesASecond, duration: 1 })
+  const io: Io = new Server(ports.httpServer, {
+    transports: ['websocket'],
+    serveClient: false,
+    pingInterval: 5_000,
+    pingTimeout: 5_000,
+    maxHttpBufferSize: MOST_MESSAGE_BYTES,
+    allowRequest: (request, decide) => {
+      const full = io.engine.clientsCount >= MOST_CONNECTIONS
+      decide(null, !full && ports.isAllowed(request))
+    },
+  })
+
+  io.use((socket, next) => {
+    const hello = helloSchema.safeParse(socket.handshake.auth)
+    if (!hello.success) {
+      next(new Error('not-the-protocol'))
+      return
+    }
+    socket.data = { role: hello.data.role }
+    next()
+  })
+
+  /** Answers that are being worked out: none is lost when the server ends in good order. */
+  const underway = new Set<Promise<void>>()
+
+  const pulse = () => {
+    const current = services.current()
+    io.emit('pulse', {
+      at: ports.now(),
+      service: current?.service ?? null,
+      position: current?.position() ?? 0,
+    })
+  }
+
+  const tellNames = async (socket: Connected, service: string): Promise<void> => {
+    const names = await guests.namesOf(service)
+    if (Object.keys(names).length > 0) socket.emit('guests', { service, names })
+  }
+
+  const tellNewNames = async (service: string, sentBy: readonly string[]): Promise<void> => {
+    const all = await guests.namesOf(service)
+    const names = Object.fromEntries(
+      sentBy.flatMap((id) => {
+        const name = all[id]
+        return name === undefined ? [] : [[id, name]]
+      }),
+    )
+    if (Object.keys(names).length > 0) io.to(crewRoom(service)).emit('guests', { service, names })
+  }
+
+  const isTooMuch = (socket: Connected): Promise<boolean> =>
+    limiter.consume(socket.id).then(
+      () => false,
+      () => true,
+    )
+
+  const onFollow = async (socket: Connected, message: unknown): Promise<Followed> => {
+    if (await isTooMuch(socket)) return { kind: 'busy' }
+    const asked = followSchema.safeParse(message)
+    const rail = asked.success ? await services.find(asked.data.service) : null
+    if (!rail || !asked.success) return { kind: 'no-such-service' }
+    const { role } = socket.data
+    const room = role === 'pick-up' ? pictureRoom(rail.service) : crewRoom(rail.service)
+    for (const before of socket.rooms)
+      if (before !== socket.id && before !== room) await socket.leave(before)
+    await socket.join(room)
+    if (role !== 'pick-up') void tellNames(socket, rail.service).catch(logger.error.bind(logger))
+    return follow(rail, role, asked.data.position)
+  }
+
+  const onCommand = async (socket: Connected, message: unknown): Promise<Answer> => {
+    if (await isTooMuch(socket))
+      return { id: idOf(message), answer: 'not taken', because: { code: 'busy' } }
+    const taken = takeCommand(message, socket.data.role)
+    if (!taken.taken) return { id: taken.id, answer: 'not taken', because: taken.because }
+    if (!ports.isTaking())
+      return { id: taken.id, answer: 'not taken', because: { code: 'closing' } }
+    return services.submit(taken.service, taken.id, taken.command, socket.data.role)
+  }
+
+  io.on('connection', (socket) => {
+    const current = services.current()
+    socket.emit('welcome', {
+      protocol: PROTOCOL,
+      build: ports.build,
+      station: ports.station(),
+      service: current?.service ?? null,
+      at: ports.now(),
+    })
+    const answering =
+      <Reply>(answer: (message: unknown) => Promise<Reply>) =>
+      (...parts: unknown[]) => {
+        const reply = parts.at(-1)
+        if (typeof reply !== 'function') return
+        const answered = answer(parts.length > 1 ? parts[0] : undefined)
+          .then(
+            (value) => reply(value),
+            (error: unknown) => logger.error({ err: error }, 'a message failed'),
+          )
+          .finally(() => underway.delete(answered))
+        underway.add(answered)
+      }
+    socket.on(
+      'follow',
+      answering((message) => onFollow(socket, message)),
+    )
+    socket.on(
+      'command',
+      answering((message) => onCommand(socket, message)),
+    )
+    socket.on('error', (error) => logger.warn({ err: error }, 'a socket failed'))
+  })
+
+  services.onShow((rail, events) => {
+    io.to(crewRoom(rail.service)).emit('events', { service: rail.service, events })
+    io.to(pictureRoom(rail.service)).emit('picture', {
+      service: rail.service,
+      picture: pickUpPicture(rail.state()),
+    })
+    const named = events.flatMap((event) =>
+      event.type === 'ticketSent' && event.named && event.command !== null ? [event.command] : [],
+    )
+    if (named.length > 0) void tellNewNames(rail.service, named).catch(logger.error.bind(logger))
+    if (events.some((event) => event.type === 'serviceClosed'))
+      void guests
+        .forget(rail.service)
+        .catch((error: unknown) => logger.error({ err: error }, 'names were not deleted'))
+    if (events.some((event) => event.type === 'serviceOpened')) pulse()
+  })
+
+  const pulsing = setInterval(pulse, PULSE_EVERY_MS)
+
+  return {
+    close: async () => {
+      clearInterval(pulsing)
+      await Promise.allSettled(underway)
+      // Below socket.io, whose own way tells screens to stay away, drops what isn't written yet,
+      // and waits for every http connection.
+      const gone = [...io.of('/').sockets.values()].map(
+        ({ conn }) => new Promise<void>((settle) => conn.once('close', () => settle())),
+      )
+      for (const socket of io.of('/').sockets.values()) socket.conn.close()
+      const tooLong = new Promise<void>((settle) => setTimeout(settle, CLOSE_WITHIN_MS).unref())
+      await Promise.race([Promise.all(gone), tooLong])
+      io.engine.close()
+    },
+  }
+}

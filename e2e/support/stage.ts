@@ -45,19 +45,22 @@ export const test = base.extend<OfTest, OfWorker>({
 
 export { expect }
 
-export const TABLETS = [
+/** Of a window, CSS pixels. */
+export interface Size {
+  readonly width: number
+  readonly height: number
+}
+
+export const TABLETS: readonly Size[] = [
   { width: 1280, height: 800 },
   { width: 1024, height: 768 },
-] as const
+]
 
-export const PHONE = { width: 390, height: 844 } as const
+export const PHONE: Size = { width: 390, height: 844 }
 
 /** A page at another size, drawn anew. */
-export const resize = async (
-  page: Page,
-  size: { readonly width: number; readonly height: number },
-): Promise<void> => {
-  await page.setViewportSize(size)
+export const resize = async (page: Page, size: Size): Promise<void> => {
+  await page.setViewportSize({ ...size })
   await page.evaluate(
     () =>
       new Promise<void>((done) => {

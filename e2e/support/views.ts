@@ -177,3 +177,9 @@ export const views: readonly View[] = [
   pickUp('rush', 'rush', '4A'),
   pickUp('closed', 'closed', 'Closed now'),
 ]
+
+export const view = (name: string): View => {
+  const found = views.find((one) => one.name === name)
+  if (!found) throw new Error(`no view is called ${name}`)
+  return found
+}

@@ -1,0 +1,81 @@
+/** What keyboards and readers of screens meet. */
+import { AxeBuilder } from '@axe-core/playwright'
+import type { Page } from '@playwright/test'
+import { expect } from './stage.ts'
+
+const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa']
+
+/** No rule of WCAG 2.2 AA that axe can check is broken, contrast among them. */
+export const breaksNoRule = async (page: Page): Promise<void> => {
+  const { violations, passes } = await new AxeBuilder({ page }).withTags(TAGS).analyze()
+  expect.soft(passes.length, 'rules that held').toBeGreaterThan(0)
+  const broken = violations.flatMap(({ id, nodes }) =>
+    nodes.map(({ target, failureSummary }) => `${id}: ${target.join(' ')} ${failureSummary}`),
+  )
+  expect.soft(broken, 'rules of WCAG 2.2 AA that are broken').toEqual([])
+}
+
+interface Stop {
+  readonly place: number
+  readonly ring: boolean
+  readonly inSight: boolean
+}
+
+/** Numbers what the Tab key should reach, in the order of the document; how many there are. */
+const numberControls = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() => {
+    const root = document.querySelector('dialog[open]') ?? document.body
+    const all = 'button, a[href], input, select, textarea, summary, [tabindex="0"]'
+    return [...root.querySelectorAll<HTMLElement>(all)]
+      .filter((element) => element.checkVisibility({ visibilityProperty: true }))
+      .filter((element) => !element.matches(':disabled') && element.closest('[inert]') === null)
+      .map((element, place) => {
+        element.dataset.walked = String(place)
+        return (
+          element.getAttribute('aria-label') ?? (element.textContent ?? '').replace(/\s+/g, ' ')
+        )
+      })
+  })
+
+const whereFocusStands = (page: Page): Promise<Stop | null> =>
+  page.evaluate(() => {
+    const element = document.activeElement
+    if (!(element instanceof HTMLElement) || element.dataset.walked === undefined) return null
+    const { outlineStyle, outlineWidth } = getComputedStyle(element)
+    const { left, right, top, bottom } = element.getBoundingClientRect()
+    const seen = document.elementFromPoint((left + right) / 2, (top + bottom) / 2)
+    return {
+      place: Number(element.dataset.walked),
+      ring: outlineStyle !== 'none' && Number.parseFloat(outlineWidth) >= 2,
+      inSight:
+        seen !== null &&
+        (element.contains(seen) || seen.contains(element)) &&
+        left >= 0 &&
+        right <= innerWidth,
+    }
+  })
+
+/** Tab reaches every control in the document's order, each with a ring and in sight. */
+export const tabReachesAll = async (page: Page): Promise<void> => {
+  const controls = await numberControls(page)
+  const stops: Stop[] = []
+  for (let press = 0; press < controls.length + 4; press += 1) {
+    await page.keyboard.press('Tab')
+    const stop = await whereFocusStands(page)
+    if (stop) stops.push(stop)
+    if (new Set(stops.map(({ place }) => place)).size === controls.length) break
+  }
+  const named = (some: readonly Stop[]) => some.map(({ place }) => controls[place])
+  const reached = new Set(stops.map(({ place }) => place))
+  const first = stops[0]?.place ?? 0
+  const inOrder = stops.map((_, index) => controls[(first + index) % controls.length])
+  expect
+    .soft(
+      controls.filter((_, place) => !reached.has(place)),
+      'controls that Tab passes by',
+    )
+    .toEqual([])
+  expect.soft(named(stops), 'the order in which Tab goes').toEqual(inOrder)
+  expect.soft(named(stops.filter(({ ring }) => !ring)), 'controls without a ring').toEqual([])
+  expect.soft(named(stops.filter(({ inSight }) => !inSight)), 'controls that hide').toEqual([])
+}

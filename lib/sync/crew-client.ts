@@ -96,7 +96,9 @@ export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
   }
 
   const hold = ({ state, position }: Copy): void => {
-    if (state !== view.state || position !== view.position) set({ state, position })
+    if (state === view.state && position === view.position) return
+    // Names go with the service: the server deletes them at the close, and so does every screen.
+    set({ state, position, ...(state.stage === 'closed' ? { names: {} } : {}) })
   }
 
   const followLater = createLater(ports.later, AGAIN_AFTER_MS, () => void follow())

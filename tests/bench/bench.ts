@@ -1,0 +1,27 @@
+/** `npm run bench`: what is measured against a bound, with the figures. */
+import { availableParallelism, loadavg } from 'node:os'
+import { benchCommandCost } from '#tests/bench/command-cost.ts'
+import { benchDurableCommits } from '#tests/bench/durable-commits.ts'
+import { benchFirstLoad } from '#tests/bench/first-load.ts'
+import type { Verdict } from '#tests/bench/verdict.ts'
+
+const benches: readonly (() => Verdict | Promise<Verdict>)[] = [
+  () => benchCommandCost(100, 20_000),
+  benchDurableCommits,
+  benchFirstLoad,
+]
+
+const load = (): string => (loadavg()[0] ?? 0).toFixed(1)
+
+console.log(`${availableParallelism()} cores, load ${load()} before`)
+let over = 0
+for (const bench of benches) {
+  const { title, figures, isWithin } = await bench()
+  if (!isWithin) over += 1
+  console.log(`${isWithin ? 'ok    ' : 'FAILED'} ${title}`)
+  for (const figure of figures) console.log(`       ${figure}`)
+}
+console.log(
+  `${benches.length - over} of ${benches.length} benches within their bounds; load ${load()} after`,
+)
+process.exit(over === 0 ? 0 : 1)

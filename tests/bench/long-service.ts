@@ -1,0 +1,81 @@
+import type { Command } from '#lib/service/decide.ts'
+import { decide } from '#lib/service/decide.ts'
+import type { Recorded } from '#lib/service/event.ts'
+import { evolve } from '#lib/service/evolve.ts'
+import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
+import { demoStation, loadsOf } from '#server/demo-station.ts'
+import { orderNumber } from '#tests/prove/orders.ts'
+
+/** A service as far as it has come: its state and where its log stands. */
+export interface Moment {
+  readonly state: ServiceState
+  readonly position: number
+}
+
+const START = Date.UTC(2026, 2, 2, 17)
+
+/** Decides a command on a moment and folds what happened. @throws where it is refused */
+export const give = ({ state, position }: Moment, command: Command): Moment => {
+  const decision = decide(state, command, {
+    now: Math.max(START, state.at) + 1,
+    by: 'lead',
+    service: 's-long',
+    station: () => ({ revision: 1, document: demoStation }),
+    otherIsOpen: false,
+  })
+  if ('refusal' in decision)
+    throw new Error(`${command.type} refused: ${JSON.stringify(decision.refusal)}`)
+  let next = state
+  let at = position
+  for (const event of decision.events) {
+    at += 1
+    const recorded: Recorded = {
+      ...event,
+      position: at,
+      at: Math.max(START, state.at) + 1,
+      command: `command-${at}`,
+    }
+    next = evolve(next, recorded)
+  }
+  return { state: next, position: at }
+}
+
+/** Tickets that are open at any time: sent, not yet handed over. */
+const OPEN_TICKETS = 6
+/** After so many orders every pan is changed. */
+const PANS_LAST = 10
+
+const changePans = loadsOf(demoStation).map(
+  (load): Command => (load.type === 'load' ? { ...load, type: 'changePan' } : load),
+)
+
+/** The commands with which a steady service takes its nth order: what a crew really gives. */
+export const roundOf = (order: number): readonly Command[] => {
+  const ready = order - OPEN_TICKETS
+  const making = order - OPEN_TICKETS / 2
+  const at = (ticket: number) => ({ ticket, letter: 'A' })
+  return [
+    ...(order % PANS_LAST === 0 ? changePans : []),
+    orderNumber(order),
+    ...(order % 10 === 5 ? [{ type: 'pay', ticket: order, paid: order % 3 !== 0 } as const] : []),
+    ...(making > 0 ? [{ type: 'start', ...at(making) } as const] : []),
+    ...(ready > 0
+      ? [{ type: 'finish', ...at(ready) } as const, { type: 'handOver', ...at(ready) } as const]
+      : []),
+  ]
+}
+
+/** Takes orders one after the other until the log holds so many events. */
+export const serveUntil = (
+  events: number,
+): { readonly moment: Moment; readonly orders: number } => {
+  let moment: Moment = { state: NOT_OPENED, position: 0 }
+  const open: Command = { type: 'open', station: demoStation.id, kind: 'real' }
+  for (const command of [open, ...loadsOf(demoStation)]) moment = give(moment, command)
+  let orders = 0
+  while (moment.position < events) {
+    orders += 1
+    for (const command of roundOf(orders)) moment = give(moment, command)
+  }
+  return { moment, orders }
+}

@@ -1,0 +1,6 @@
+/** What a bench measured, and whether it stays within its bound. */
+export interface Verdict {
+  readonly title: string
+  readonly figures: readonly string[]
+  readonly isWithin: boolean
+}

@@ -1,0 +1,185 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, test } from 'vitest'
+import {
+  MOST_COMMAND_BYTES,
+  MOST_MESSAGE_BYTES,
+  MOST_MESSAGES_A_SECOND,
+  PROTOCOL,
+  PULSE_EVERY_MS,
+} from '#lib/protocol/wire.ts'
+import { takeCommand } from '#lib/protocol/wire-schema.ts'
+import { COMMAND_TYPES } from '#lib/service/command-type.ts'
+import type { Recorded } from '#lib/service/event.ts'
+import { evolve } from '#lib/service/evolve.ts'
+import { MAY, ROLES } from '#lib/service/roles.ts'
+import { NOT_OPENED } from '#lib/service/state.ts'
+import { stateHash } from '#lib/service/state-hash.ts'
+import { readConfig } from '#server/config.ts'
+import { parseSource, root, walk } from '#tests/support/source-tree.ts'
+
+const read = (...path: readonly string[]): string => readFileSync(join(root, ...path), 'utf8')
+const document = read('lib', 'protocol', 'PROTOCOL.md')
+
+const section = (title: string): string =>
+  (document.split(/^#{2,3} /m).find((part) => part.startsWith(`${title}\n`)) ?? '').slice(
+    title.length,
+  )
+
+/** Names in the first column of a section's tables. */
+const rowsOf = (title: string): readonly string[] =>
+  [...section(title).matchAll(/^\| `(\w[\w-]*)`/gm)].map(([, name = '']) => name)
+
+/** Values of a field of a file's types, such as every `code` of a union. */
+const literalsOf = (path: string, within: string, field: string): readonly string[] => {
+  const found: string[] = []
+  walk(parseSource(path, read(path)).program, (node, above) => {
+    if (node.type !== 'TSPropertySignature' || node.key.type !== 'Identifier') return
+    if (node.key.name !== field) return
+    const type = node.typeAnnotation?.typeAnnotation
+    const inside = above.some(
+      (one) =>
+        (one.type === 'TSTypeAliasDeclaration' || one.type === 'TSInterfaceDeclaration') &&
+        (within === '' || one.id.name === within),
+    )
+    if (inside && type?.type === 'TSLiteralType' && type.literal.type === 'Literal')
+      found.push(String(type.literal.value))
+  })
+  return found
+}
+
+/** Names of an interface's members. */
+const membersOf = (path: string, name: string): readonly string[] => {
+  const found: string[] = []
+  walk(parseSource(path, read(path)).program, (node, above) => {
+    const [body, declaration] = above
+    if (node.type !== 'TSPropertySignature' || node.key.type !== 'Identifier') return
+    if (body?.type !== 'TSInterfaceBody' || declaration?.type !== 'TSInterfaceDeclaration') return
+    if (declaration.id.name === name) found.push(node.key.name)
+  })
+  return found
+}
+
+const sorted = (names: readonly string[]): readonly string[] => [...names].sort()
+
+describe('PROTOCOL.md', () => {
+  test('tells every message, both ways', () => {
+    const wire = 'lib/protocol/wire.ts'
+    const fromServer = membersOf(wire, 'ServerMessages')
+    expect(fromServer).toContain('welcome')
+    expect(sorted(rowsOf('What the server says by itself'))).toEqual(sorted(fromServer))
+    const fromScreen = membersOf(wire, 'ScreenMessages')
+    expect(fromScreen).toContain('follow')
+    expect(sorted(rowsOf('What a screen says'))).toEqual(sorted(fromScreen))
+    const kinds = literalsOf(wire, 'Followed', 'kind')
+    expect(kinds.length).toBeGreaterThan(4)
+    for (const kind of kinds) expect(section('Following a service')).toContain(`kind: "${kind}"`)
+  })
+
+  test('tells every command, an example of each that is taken, and who may give it', () => {
+    const rows = section('Commands')
+      .split('\n')
+      .filter((line) => /^\| `\w/.test(line))
+    expect(rowsOf('Commands')).toEqual(COMMAND_TYPES)
+    for (const row of rows) {
+      const [, type = '', who = ''] = /^\| `(\w+)` \| ([^|]+?) \|/.exec(row) ?? []
+      const may = ROLES.filter((role) => MAY[role].some((one) => one === type))
+      const named = may.filter((role) => role !== 'lead' && role !== 'in-charge')
+      expect(who.split(', '), type).toEqual(named.length > 0 ? named : ['lead'])
+      const example = /`(\{ "type".*?\})`/.exec(row)?.[1]
+      if (type === 'send') expect(example).toBeUndefined()
+      else {
+        const choice = '{"item":"harbor-tuna","base":"rice","parts":{},"asked":"none","needs":[]}'
+        const command: unknown = JSON.parse((example ?? '').replace('CHOICE', choice))
+        const message = { protocol: PROTOCOL, id: 'example', service: 's-demo', command }
+        expect(takeCommand(message, 'lead'), row).toMatchObject({ taken: true, command: { type } })
+      }
+    }
+  })
+
+  test('its examples in JSON are JSON, and its command messages are taken', () => {
+    const examples = [...document.matchAll(/```json\n(.*?)```/gs)].map(
+      ([, text = '']): Record<string, unknown> => JSON.parse(text),
+    )
+    expect(examples.length).toBeGreaterThan(4)
+    const commands = examples.flatMap((one) =>
+      'command' in one
+        ? [one]
+        : 'type' in one
+          ? [{ protocol: PROTOCOL, id: 'example', service: 's-demo', command: one }]
+          : [],
+    )
+    expect(commands).toHaveLength(2)
+    const sent = [...document.matchAll(/^> command +(.*)$/gm)].map(([, text = '']): unknown =>
+      JSON.parse(text),
+    )
+    expect(sent).toHaveLength(1)
+    for (const message of [...commands, ...sent])
+      expect(takeCommand(message, 'lead')).toMatchObject({ taken: true })
+  })
+
+  test('tells every code, each where it belongs', () => {
+    const refused = literalsOf('lib/service/refusal.ts', 'Refusal', 'code')
+    expect(refused.length).toBeGreaterThan(30)
+    expect(sorted(rowsOf('Refused'))).toEqual(sorted(refused))
+    const notTaken = literalsOf('lib/service/refusal.ts', 'NotTaken', 'code')
+    expect(sorted(rowsOf('Not taken'))).toEqual(sorted(notTaken))
+  })
+
+  test('tells every event', () => {
+    const events = literalsOf('lib/service/event.ts', '', 'type')
+    const told = [...section('Events').matchAll(/`([a-z]+[A-Z]\w+)`/g)].map(([, name = '']) => name)
+    expect(sorted(told)).toEqual(sorted(events))
+  })
+
+  test('tells sizes, rates and the version as they are', () => {
+    const sizes = section('Sizes and rates')
+    for (const size of [MOST_COMMAND_BYTES, MOST_MESSAGE_BYTES, MOST_MESSAGES_A_SECOND])
+      expect(sizes).toContain(size.toLocaleString('en-US'))
+    expect(section('What the server says by itself')).toContain(`every ${PULSE_EVERY_MS / 1_000} s`)
+    expect(document.startsWith(`# The protocol, version ${PROTOCOL}\n`)).toBe(true)
+    expect(section('History')).toMatch(/^\| 1 \| 2026-11-25 \|/m)
+    expect(section('History')).toContain(`| ${PROTOCOL} |`)
+  })
+
+  test('tells every variable of the environment, with its default', () => {
+    const source = read('server', 'config.ts')
+    const names = [...source.matchAll(/^ {2}([A-Z_]+): \{$/gm)].map(([, name = '']) => name)
+    expect(sorted(rowsOf('Environment'))).toEqual(sorted(names))
+    const defaults = readConfig({}, '/')
+    const rows = section('Environment')
+    if (!defaults.ok) throw new Error('the defaults are wrong')
+    const { port, host, logLevel } = defaults.config
+    expect(rows).toContain(`| \`PORT\` | ${port} |`)
+    expect(rows).toContain(`| \`HOST\` | ${host} |`)
+    expect(rows).toContain(`| \`LEVEL_SCOOP_LOG\` | ${logLevel} |`)
+  })
+})
+
+describe('what is frozen of version 1', () => {
+  const lines = (file: string): readonly unknown[] =>
+    read('fixtures', 'frozen', file)
+      .split('\n')
+      .filter((line) => line !== '')
+      .map((line): unknown => JSON.parse(line))
+
+  /** Of the state that the log folds to. It may change with the state's shape, never the log. */
+  const HASH = '9365ca55355f51650234d1dfca5a247e504376b9fea11c1f76f72625edee0103'
+
+  test('a log that holds every event folds to its hash', () => {
+    const log = lines('v1-log.jsonl') as readonly Recorded[]
+    expect(log.map(({ position }) => position)).toEqual(log.map((_, index) => index + 1))
+    const types = new Set(log.map(({ type }) => type))
+    expect(sorted([...types])).toEqual(sorted(literalsOf('lib/service/event.ts', '', 'type')))
+    const state = log.reduce((before, event) => evolve(before, event), NOT_OPENED)
+    expect(stateHash(state)).toBe(HASH)
+    expect(state).toMatchObject({ stage: 'closed', nextTicket: 5, clockJump: null })
+  })
+
+  test('every command as it was sent then is taken, and there is one of each', () => {
+    const taken = lines('v1-commands.jsonl').map((message) => takeCommand(message, 'lead'))
+    expect(taken.filter((one) => !one.taken)).toEqual([])
+    const types = new Set(taken.flatMap((one) => (one.taken ? [one.command.type] : [])))
+    expect(sorted([...types])).toEqual(sorted(COMMAND_TYPES))
+  })
+})

@@ -2,7 +2,7 @@ import { setTimeout as pause } from 'node:timers/promises'
 import type { Socket } from 'socket.io-client'
 import { z } from 'zod'
 import { serviceFor } from '#lib/protocol/service-id.ts'
-import { type Answer, PROTOCOL } from '#lib/protocol/wire.ts'
+import { type Answer, MOST_MESSAGE_BYTES, PROTOCOL } from '#lib/protocol/wire.ts'
 import type { Command } from '#lib/service/decide.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { samplesFor } from '#lib/service/samples.ts'
@@ -35,7 +35,13 @@ const ANSWER_WITHIN_MS = 15_000
 const BUSY_MS = 250
 const MOST_BUSY = 20
 
-const isBusy = (line: object): boolean => 'code' in line && line.code === 'busy'
+const BACK_WITHIN_MS = 15_000
+
+const tooLarge = (message: unknown): boolean =>
+  Buffer.byteLength(JSON.stringify(message) ?? '') > MOST_MESSAGE_BYTES - ENVELOPE_BYTES
+
+/** What the transport puts around a message, at most. */
+const ENVELOPE_BYTES = 64
 
 /** An answer as a line: the code of a refusal beside it. */
 const lineOf = (answer: Answer): object => {
@@ -73,8 +79,22 @@ export const createDriver = ({ client, socket, role, newId }: DriverPorts) => {
     )
     const line = await Promise.race([answered, dropped])
     once.abort()
-    if (!socket.connected) await whenLive()
     return line
+  }
+
+  const CLOSED = { answer: 'not taken', code: 'connection-closed' }
+
+  /** A command sent again has no second effect, so one that was cut off is, when the server is back. */
+  const persist = async (message: unknown): Promise<object> => {
+    for (let tries = 0; tries < MOST_BUSY; tries += 1) {
+      if (!(await whenLive())) return CLOSED
+      const line = await request(message)
+      const code = 'code' in line ? line.code : null
+      if (code === 'busy') await pause(BUSY_MS)
+      else if (code !== 'connection-closed') return line
+      else if (tooLarge(message)) return { answer: 'not taken', code: 'too-large' }
+    }
+    return CLOSED
   }
 
   /** What was accepted on this connection has been folded; a gap is closed first. */
@@ -82,8 +102,18 @@ export const createDriver = ({ client, socket, role, newId }: DriverPorts) => {
     await whenView(client, (view) => view.position >= position, 5_000).catch(() => {})
   }
 
-  const whenLive = (): Promise<void> =>
-    whenView(client, (view) => view.link === 'live').catch(() => {})
+  let gaveUp = false
+
+  /** Waits once for a server that is gone; after that, only asks whether it is back. */
+  const whenLive = async (): Promise<boolean> => {
+    const isLive = () => client.view().link === 'live' && socket.connected
+    if (!isLive() && !gaveUp)
+      await whenView(client, isLive, BACK_WITHIN_MS).catch(() => {
+        gaveUp = true
+      })
+    if (isLive()) gaveUp = false
+    return isLive()
+  }
 
   /** What was sent under an id goes to the same service when it is sent again. */
   const services = new Map<string, string>()
@@ -97,16 +127,11 @@ export const createDriver = ({ client, socket, role, newId }: DriverPorts) => {
   }
 
   const command = async (sent: unknown, id: string, service?: string): Promise<object> => {
-    await whenLive()
     const isOpen = z.object({ type: z.literal('open') }).safeParse(sent).success
     const isFirst = !services.has(id)
     const sentTo = service ?? serviceOf(sent, id, isOpen)
     const message = { protocol: PROTOCOL, id, service: sentTo, command: sent }
-    let line = await request(message)
-    for (let again = 0; again < MOST_BUSY && isBusy(line); again += 1) {
-      await pause(BUSY_MS)
-      line = await request(message)
-    }
+    const line = await persist(message)
     const accepted = z.object({ position: z.int() }).safeParse(line)
     if (accepted.success) {
       if (isOpen && isFirst)
@@ -114,6 +139,16 @@ export const createDriver = ({ client, socket, role, newId }: DriverPorts) => {
       if (client.view().service === sentTo) await settled(accepted.data.position)
     }
     return { id, ...line }
+  }
+
+  /** Sent once, as it is: nothing says that sending it again would have no second effect. */
+  const raw = async (message: unknown): Promise<object> => {
+    if (!(await whenLive())) return CLOSED
+    const line = await request(message)
+    if (!socket.connected) await whenLive()
+    return 'code' in line && line.code === 'connection-closed' && tooLarge(message)
+      ? { answer: 'not taken', code: 'too-large' }
+      : line
   }
 
   /** A round trip: what the server showed before this is folded when it is back. */
@@ -158,7 +193,7 @@ export const createDriver = ({ client, socket, role, newId }: DriverPorts) => {
     if (!parsed.success) return { answer: 'not taken', code: 'not-a-line' }
     const wanted = parsed.data
     if ('ask' in wanted) return ask(wanted.ask)
-    if ('raw' in wanted) return request(wanted.raw)
+    if ('raw' in wanted) return raw(wanted.raw)
     return command(wanted.command, wanted.id ?? newId(), wanted.service)
   }
 }

@@ -7,12 +7,23 @@
 export type Held = 'lock' | 'video' | 'no'
 
 const CHECK_EVERY_MS = 20_000
+const DRAW_EVERY_MS = 1_000
+const PLAYS_WITHIN_MS = 4_000
 
-const createVideo = (): HTMLVideoElement | null => {
+const after = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms))
+
+interface Small {
+  readonly video: HTMLVideoElement
+  /** Gives the stream a frame: without one the video waits and never counts as playing. */
+  readonly draw: () => void
+}
+
+const createVideo = (): Small | null => {
   const canvas = document.createElement('canvas')
   canvas.width = 2
   canvas.height = 2
-  if (!canvas.getContext('2d') || typeof canvas.captureStream !== 'function') return null
+  const context = canvas.getContext('2d')
+  if (!context || typeof canvas.captureStream !== 'function') return null
   const video = document.createElement('video')
   video.muted = true
   video.playsInline = true
@@ -26,14 +37,21 @@ const createVideo = (): HTMLVideoElement | null => {
   style.width = '2px'
   style.height = '2px'
   style.pointerEvents = 'none'
-  return video
+  let isLight = false
+  const draw = () => {
+    isLight = !isLight
+    context.fillStyle = isLight ? '#f4f1ea' : '#f3f0e9'
+    context.fillRect(0, 0, 2, 2)
+  }
+  return { video, draw }
 }
 
 /** Holds the screen until the returned function is called; says each time how it is held. */
 export const holdAwake = (onHeld: (held: Held) => void): (() => void) => {
   let ended = false
   let lock: WakeLockSentinel | null = null
-  let video: HTMLVideoElement | null = null
+  let small: Small | null = null
+  let drawing: ReturnType<typeof setInterval> | null = null
 
   const byLock = async (): Promise<boolean> => {
     if (!('wakeLock' in navigator)) return false
@@ -48,12 +66,15 @@ export const holdAwake = (onHeld: (held: Held) => void): (() => void) => {
   }
 
   const byVideo = async (): Promise<boolean> => {
-    video ??= createVideo()
-    if (!video) return false
+    small ??= createVideo()
+    if (!small) return false
+    const { video, draw } = small
     if (!video.isConnected) document.body.append(video)
+    drawing ??= setInterval(draw, DRAW_EVERY_MS)
+    draw()
     try {
-      await video.play()
-      return !video.paused
+      await Promise.race([video.play(), after(PLAYS_WITHIN_MS)])
+      return !video.paused && video.readyState >= HTMLMediaElement.HAVE_CURRENT_DATA
     } catch {
       return false
     }
@@ -76,6 +97,7 @@ export const holdAwake = (onHeld: (held: Held) => void): (() => void) => {
     document.removeEventListener('visibilitychange', again)
     document.removeEventListener('pointerup', again)
     if (lock) void lock.release()
-    video?.remove()
+    if (drawing !== null) clearInterval(drawing)
+    small?.video.remove()
   }
 }

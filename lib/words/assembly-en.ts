@@ -1,12 +1,11 @@
 /** What the assembly screen says, in English. */
-import type { NeedCode } from '#lib/needs/codes.ts'
+import { isDiet, type NeedCode } from '#lib/needs/codes.ts'
 import type { Because } from '#lib/service/build-choice.ts'
 import type { Hazard } from '#lib/views/assembly-pan.ts'
 import type { PartAs } from '#lib/views/assembly-stop.ts'
 import { sayLength } from '#lib/words/clock-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 
-const isDiet = (code: NeedCode): boolean => code === 'vegetarian' || code === 'vegan'
 const loud = (code: NeedCode): string => needName[code].toUpperCase()
 
 /** A long word may break on a narrow pan. */
@@ -43,7 +42,7 @@ export const assemblyEn = {
 
   keepApart: (codes: readonly NeedCode[]) => `${codes.map(loud).join(', ')}: keep apart`,
   leaveOut: (codes: readonly NeedCode[]) =>
-    codes.map((code) => (isDiet(code) ? loud(code) : `no ${loud(code)}`)).join(', '),
+    codes.map((code) => (isDiet(code) ? loud(code) : `no ${loud(code)}`)).join(' · '),
   stepsShort: 'washed hands · new gloves · fresh liner · clean scoop · own wrap',
   cleanGloves: 'No tap with clean gloves: pedal, or someone else.',
 

@@ -1,9 +1,7 @@
 /** What the counter says and has said, in English. */
-import type { NeedCode } from '#lib/needs/codes.ts'
+import { isDiet, type NeedCode } from '#lib/needs/codes.ts'
 import { inSentence, isPlural, list, since } from '#lib/words/read-back-en.ts'
 import { needName } from '#lib/words/service-en.ts'
-
-const isDiet = (code: NeedCode): boolean => code === 'vegetarian' || code === 'vegan'
 
 export const counter = {
   title: 'Counter',

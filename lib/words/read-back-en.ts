@@ -1,10 +1,8 @@
 /** The sentence that is said to the guest before sending, in English. */
-import type { NeedCode } from '#lib/needs/codes.ts'
+import { isDiet, type NeedCode } from '#lib/needs/codes.ts'
 import type { Statement } from '#lib/views/read-back.ts'
 import type { NameOf } from '#lib/words/refusals-en.ts'
 import { needName } from '#lib/words/service-en.ts'
-
-const isDiet = (code: NeedCode): boolean => code === 'vegetarian' || code === 'vegan'
 
 /** A name inside a sentence: "Herb chicken" becomes "herb chicken", "BBQ pork" stays. */
 export const inSentence = (name: string): string =>

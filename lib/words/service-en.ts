@@ -1,5 +1,5 @@
 /** English words for the service: needs, states, marks, answers. Typed functions, one place. */
-import type { Handling, NeedCode } from '#lib/needs/codes.ts'
+import { type Handling, isDiet, type NeedCode } from '#lib/needs/codes.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { BuildState } from '#lib/service/state.ts'
 import type { Mark } from '#lib/views/mark.ts'
@@ -39,8 +39,6 @@ export const roleName: Readonly<Record<Role, string>> = {
   'in-charge': 'Person in charge',
   'pick-up': 'Pick-up',
 }
-
-const isDiet = (code: NeedCode): boolean => code === 'vegetarian' || code === 'vegan'
 
 /** "KEEP FROM MILK", "MADE WITHOUT EGG", "VEGAN": never the allergen alone, which reads as contains. */
 const markNeeds = (mark: Mark): string[] => {

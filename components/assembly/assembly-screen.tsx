@@ -1,0 +1,214 @@
+'use client'
+
+import { useMemo, useState } from 'react'
+import styles from '#components/assembly/assembly.module.css'
+import { AssemblyPan } from '#components/assembly/assembly-pan.tsx'
+import { QueueStrip, WarmCard, WrapMark } from '#components/assembly/build-foot.tsx'
+import { BuildHeader, HandlingSteps, NeedsBanner } from '#components/assembly/build-header.tsx'
+import foot from '#components/assembly/foot.module.css'
+import { IdleLine } from '#components/assembly/idle-line.tsx'
+import { useMainAction } from '#components/assembly/pedal.ts'
+import { StopPanel } from '#components/assembly/stop-panel.tsx'
+import { TakeBackPanel } from '#components/assembly/take-back-panel.tsx'
+import { Awake } from '#components/device/awake-notice.tsx'
+import { SoundToggle } from '#components/device/sound-toggle.tsx'
+import { type Room, useDevice, useKnock, useRoom } from '#components/device/use-device.ts'
+import { Line } from '#components/line/line.tsx'
+import { useActing } from '#components/live/acting.ts'
+import { Connection } from '#components/live/connection.tsx'
+import { CrewProvider, useCrew } from '#components/live/crew.tsx'
+import { isRunning, type RunningState } from '#lib/service/state.ts'
+import { type AssemblyView, assemblyView, widePans } from '#lib/views/assembly.ts'
+import { stoppedBuilds } from '#lib/views/assembly-stop.ts'
+import { assemblyEn as say } from '#lib/words/assembly-en.ts'
+
+type Main = { readonly kind: 'read' | 'start' | 'finish' | 'skip'; readonly words: string }
+
+/** From this many wide pans on, those that stay shut are drawn from top to bottom. */
+const CROWDED: Readonly<Record<Room, number>> = {
+  phone: Number.POSITIVE_INFINITY,
+  small: 8,
+  medium: 9,
+  large: Number.POSITIVE_INFINITY,
+}
+
+const mainOf = (view: AssemblyView, read: string | null): Main | null => {
+  const { now, next } = view
+  if (!now || view.stopped) return null
+  if (now.short) return next === null ? null : { kind: 'skip', words: say.skipTo(next) }
+  if (now.state === 'making') return { kind: 'finish', words: say.finish }
+  return now.keptApart && read !== now.reads
+    ? { kind: 'read', words: say.wasRead }
+    : { kind: 'start', words: say.start(now.name) }
+}
+
+function Running({ state }: { readonly state: RunningState }) {
+  const [chosen, setChosen] = useState<string | null>(null)
+  const [read, setRead] = useState<string | null>(null)
+  const [takingBack, setTakingBack] = useState(false)
+  const { said, busy, act, hush } = useActing()
+  const room = useRoom()
+  const view = useMemo(() => assemblyView(state, chosen), [state, chosen])
+  useKnock('new', state.nextTicket)
+  useKnock('stop', stoppedBuilds(state).length)
+
+  const { now, stopped } = view
+  const main = takingBack ? null : mainOf(view, read)
+  const press = useMainAction(main && now ? `${main.kind} ${now.name}` : null, () => {
+    if (!main || !now || busy) return
+    const build = { ticket: now.ticket, letter: now.letter }
+    switch (main.kind) {
+      case 'read':
+        hush()
+        return setRead(now.reads)
+      case 'skip':
+        hush()
+        return setChosen(view.next)
+      case 'start':
+        return void act({ type: 'start', ...build }, say.started(now.name))
+      case 'finish':
+        return void act({ type: 'finish', ...build }, say.finishOf(now.name))
+    }
+  })
+
+  if (stopped)
+    return (
+      <StopPanel
+        stopped={stopped}
+        station={state.station}
+        busy={busy}
+        onAnswer={(foodInIt) =>
+          void act(
+            { type: 'acknowledge', ticket: stopped.ticket, letter: stopped.letter, foodInIt },
+            say.acknowledged(stopped.name),
+          )
+        }
+      />
+    )
+  if (takingBack)
+    return (
+      <TakeBackPanel
+        made={view.lastMade}
+        busy={busy}
+        onClose={() => setTakingBack(false)}
+        onTakeBack={(build, made) => {
+          setTakingBack(false)
+          void act(
+            { type: 'takeBack', ticket: build.ticket, letter: build.letter, made },
+            say.takenBack(build.name),
+          )
+        }}
+      />
+    )
+  const tools = (
+    <div className={foot.tools}>
+      <button
+        type="button"
+        className={foot.takeBack}
+        disabled={view.lastMade.length === 0}
+        onClick={() => setTakingBack(true)}
+      >
+        {say.takeBack}
+      </button>
+      <SoundToggle />
+    </div>
+  )
+  if (!now)
+    return (
+      <IdleLine station={state.station} made={view.made}>
+        {tools}
+      </IdleLine>
+    )
+  const isReading = main?.kind === 'read'
+  return (
+    <div className={styles.screen} data-with-needs={now.keepFrom.length + now.leaveOut.length > 0}>
+      <BuildHeader now={now}>
+        <Connection />
+        <Awake />
+      </BuildHeader>
+      <NeedsBanner now={now} withSteps={!isReading} />
+      {now.lacks !== null && (
+        <p className={styles.short} role="alert">
+          {say.short(now.name, now.lacks)}
+        </p>
+      )}
+      <p className={said?.kind === 'refused' ? styles.refused : 'visually-hidden'} role="status">
+        {said?.text}
+      </p>
+      {isReading ? (
+        <HandlingSteps />
+      ) : (
+        <div
+          className={styles.line}
+          data-crowded={widePans(now) >= CROWDED[room]}
+          data-apart={now.keptApart}
+        >
+          <Line
+            station={state.station}
+            label={say.line}
+            wrap={room === 'phone' ? 'by-well' : 'never'}
+            widthOf={(pan) => (now.pans[pan.id]?.kind === 'idle' ? 'sliver' : 'wide')}
+            renderPan={(pan, component) => (
+              <AssemblyPan pan={now.pans[pan.id] ?? { kind: 'idle' }} component={component} />
+            )}
+          />
+        </div>
+      )}
+      <div className={foot.foot}>
+        <div className={foot.cards}>
+          <WrapMark now={now} />
+          <WarmCard view={view} />
+        </div>
+        <div className={foot.strip}>
+          <QueueStrip
+            queue={view.queue}
+            onChoose={(name) => {
+              hush()
+              setChosen(name)
+            }}
+          />
+          {tools}
+        </div>
+        <button
+          type="button"
+          className={foot.main}
+          data-main-action=""
+          data-kind={main?.kind ?? 'none'}
+          disabled={main === null || busy}
+          onClick={press}
+        >
+          <span>{busy ? say.sending : (main?.words ?? say.cannotStart(now.name))}</span>
+          {now.keptApart && main?.kind === 'finish' && (
+            <span className={foot.hint}>{say.cleanGloves}</span>
+          )}
+        </button>
+      </div>
+    </div>
+  )
+}
+
+function Assembly() {
+  const state = useCrew((view) => view.state)
+  useDevice()
+  return (
+    <main className={styles.root}>
+      {state.stage === 'open' && isRunning(state) ? (
+        <Running state={state} />
+      ) : (
+        <div className={styles.calm}>
+          <h1>{state.stage === 'closed' ? say.closed : say.notOpen}</h1>
+          <Connection />
+        </div>
+      )}
+    </main>
+  )
+}
+
+/** The build to make now, drawn on the line; read from a metre, worked with a pedal. */
+export function AssemblyScreen() {
+  return (
+    <CrewProvider role="assembly">
+      <Assembly />
+    </CrewProvider>
+  )
+}

@@ -1,0 +1,95 @@
+import styles from '#components/assembly/foot.module.css'
+import type { AssemblyView, InQueue, NowBuild } from '#lib/views/assembly.ts'
+import { linesOfParts } from '#lib/views/mark.ts'
+import { assemblyEn as say } from '#lib/words/assembly-en.ts'
+import { markLines } from '#lib/words/service-en.ts'
+
+const QUEUE_SHOWN = 3
+
+/** A long mark is set smaller: letters over which, and how it is called in the styles. */
+const LENGTHS = [
+  [150, 'most'],
+  [95, 'very'],
+  [50, 'long'],
+] as const
+
+/** What to write on the wrap. */
+export function WrapMark({ now }: { readonly now: NowBuild }) {
+  const lines = markLines(now.mark)
+  const length = lines.join(' ').length
+  return (
+    <section
+      className={styles.card}
+      data-long={LENGTHS.find(([over]) => length > over)?.[1] ?? 'no'}
+    >
+      <h2>{say.wrap}</h2>
+      <p className={styles.wrap}>
+        <b>{now.name}</b>
+        {lines.map((line, index) => (
+          <span key={line} data-apart={now.keepFrom.length > 0 && index >= linesOfParts(now.mark)}>
+            {line}{' '}
+          </span>
+        ))}
+      </p>
+    </section>
+  )
+}
+
+export function WarmCard({ view }: { readonly view: AssemblyView }) {
+  if (view.warmNext.length === 0) return null
+  return (
+    <section className={styles.card}>
+      <h2>{say.warmNext}</h2>
+      {view.warmNext.map((one) => (
+        <p key={one.component}>
+          {say.warmThing(one.component, one.seconds, one.on)}
+          <b className={styles.warmFor}>{one.builds.join(', ')}</b>
+        </p>
+      ))}
+    </section>
+  )
+}
+
+const noteOf = (one: InQueue): string =>
+  [
+    ...(one.state === 'making' ? [say.beingMade] : []),
+    ...(one.short ? [say.isShort] : []),
+    ...(one.keptApart ? [say.keptApart] : []),
+  ].join(', ') || one.item
+
+/** The builds that follow; a tap shows one of them. */
+export function QueueStrip({
+  queue,
+  onChoose,
+}: {
+  readonly queue: readonly InQueue[]
+  readonly onChoose: (name: string) => void
+}) {
+  const hidden = queue.length - QUEUE_SHOWN
+  return (
+    <section className={styles.queue} aria-labelledby="queue-title">
+      <h2 id="queue-title" className={styles.queueTitle}>
+        {say.queue}
+      </h2>
+      {queue.length === 0 && <p className={styles.queueNone}>{say.queueNone}</p>}
+      <ul>
+        {queue.slice(0, QUEUE_SHOWN).map((one) => (
+          <li key={one.name}>
+            <button
+              type="button"
+              data-state={one.state}
+              data-apart={one.keptApart}
+              data-short={one.short}
+              aria-label={`${say.look(one.name)}, ${noteOf(one)}`}
+              onClick={() => onChoose(one.name)}
+            >
+              <b>{one.name}</b>
+              <span>{noteOf(one)}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      {hidden > 0 && <p className={styles.queueMore}>{say.queueMore(hidden)}</p>}
+    </section>
+  )
+}

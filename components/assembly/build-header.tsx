@@ -1,0 +1,81 @@
+import type { ReactNode } from 'react'
+import styles from '#components/assembly/header.module.css'
+import { useServerTime } from '#components/live/server-time.ts'
+import type { NowBuild } from '#lib/views/assembly.ts'
+import { assemblyEn as say } from '#lib/words/assembly-en.ts'
+
+/** Which build it is, and how long its guest has waited. */
+export function BuildHeader({
+  now,
+  children,
+}: {
+  readonly now: NowBuild
+  readonly children: ReactNode
+}) {
+  const time = useServerTime()
+  return (
+    <header className={styles.header}>
+      <h1 className={styles.title}>
+        <span className={styles.number}>{now.name}</span>{' '}
+        <span className={styles.item}>{now.item}</span>
+      </h1>
+      <p className={styles.base}>
+        {now.base}
+        {now.remakes > 0 && <b className={styles.again}>{say.madeAgain(now.remakes)}</b>}
+      </p>
+      <div className={styles.when}>
+        <span>
+          {now.of > 1 && <span className={styles.of}>{say.of(now.index, now.of)}</span>}
+          <b className={styles.age}>{say.waiting(time - now.sentAt)}</b>
+        </span>
+        {children}
+      </div>
+    </header>
+  )
+}
+
+/** The kept-apart or left-out needs of the build, and the handling in words. */
+export function NeedsBanner({
+  now,
+  withSteps,
+}: {
+  readonly now: NowBuild
+  readonly withSteps: boolean
+}) {
+  if (now.keepFrom.length === 0 && now.leaveOut.length === 0) return null
+  return (
+    <>
+      {now.keepFrom.length > 0 && (
+        <section className={styles.apart} data-needs="keep-apart">
+          <strong className={styles.need}>
+            <svg viewBox="0 0 32 30" className={styles.sign} aria-hidden="true">
+              <path d="M16 2 31 28H1z" />
+              <path d="M16 11v9M16 23v2.5" className={styles.mark} />
+            </svg>
+            {say.keepApart(now.keepFrom)}
+          </strong>
+          {withSteps && <span className={styles.steps}>{say.stepsShort}</span>}
+        </section>
+      )}
+      {now.leaveOut.length > 0 && (
+        <section className={styles.out} data-needs="leave-out">
+          <strong className={styles.need}>{say.leaveOut(now.leaveOut)}</strong>
+        </section>
+      )}
+    </>
+  )
+}
+
+/** The handling order, read aloud before hands are washed. */
+export function HandlingSteps() {
+  return (
+    <section className={styles.reading} aria-labelledby="read-aloud">
+      <h2 id="read-aloud">{say.readAloud}</h2>
+      <ol>
+        {say.steps.map((step) => (
+          <li key={step}>{step}</li>
+        ))}
+      </ol>
+    </section>
+  )
+}

@@ -1,0 +1,28 @@
+import styles from '#components/assembly/pan.module.css'
+import { scoopHandle } from '#lib/quantity/scoops.ts'
+import { assemblyEn } from '#lib/words/assembly-en.ts'
+import { quantityEn } from '#lib/words/quantity-en.ts'
+
+/**
+ * A scoop by its number, with the trade's handle colour drawn and named. `plain`: a purplish handle
+ * isn't drawn, since purple stands for allergen-only tools beside a keep-apart build.
+ */
+export function ScoopSign({ number, plain }: { readonly number: number; readonly plain: boolean }) {
+  const handle = scoopHandle(number)
+  const isDrawn = handle !== null && !(plain && handle.purplish)
+  return (
+    <span className={styles.scoop}>
+      {isDrawn && (
+        <span
+          className={styles.dot}
+          aria-hidden="true"
+          style={{ background: `var(${handle.token})` }}
+        />
+      )}
+      <span>
+        <b>{assemblyEn.scoop(number)}</b>
+        {handle && <span className={styles.under}>{quantityEn.scoopColour(handle.colour)}</span>}
+      </span>
+    </span>
+  )
+}

@@ -1,0 +1,199 @@
+'use client'
+
+import { useMemo, useRef, useState } from 'react'
+import { Awake } from '#components/device/awake-notice.tsx'
+import { SoundToggle } from '#components/device/sound-toggle.tsx'
+import { useDevice, useKnock } from '#components/device/use-device.ts'
+import { AskPanel } from '#components/hand-over/ask-panel.tsx'
+import styles from '#components/hand-over/hand-over.module.css'
+import { ShelfCard } from '#components/hand-over/shelf-card.tsx'
+import { WrongPanel } from '#components/hand-over/wrong-panel.tsx'
+import { useActing } from '#components/live/acting.ts'
+import { Connection } from '#components/live/connection.tsx'
+import { CrewProvider, useCrew } from '#components/live/crew.tsx'
+import { useServerTime } from '#components/live/server-time.ts'
+import { isRunning, type RunningState } from '#lib/service/state.ts'
+import { type Coming, type HandedOver, handOverView } from '#lib/views/hand-over.ts'
+import { handOverEn as say } from '#lib/words/hand-over-en.ts'
+
+/** A second tap this soon lands on the card that moved up: it isn't meant for it. */
+const GUARD_MS = 500
+
+interface Chosen {
+  readonly why: 'ask' | 'wrong'
+  readonly name: string
+}
+
+function ComingLine({ coming }: { readonly coming: readonly Coming[] }) {
+  const making = coming.filter((one) => one.state === 'making')
+  const waiting = coming.length - making.length
+  return (
+    <p className={styles.coming}>
+      <b>{say.coming}</b>
+      {coming.length === 0 && <span>{say.nothingComing}</span>}
+      {making.length > 0 && (
+        <span>
+          {making.map((one) => one.name).join(', ')} {say.comingMaking}
+        </span>
+      )}
+      {waiting > 0 && <span>{say.comingWaiting(waiting)}</span>}
+    </p>
+  )
+}
+
+function Recent({
+  recent,
+  count,
+  now,
+  onWrong,
+}: {
+  readonly recent: readonly HandedOver[]
+  readonly count: number
+  readonly now: number
+  readonly onWrong: (name: string) => void
+}) {
+  if (recent.length === 0) return null
+  return (
+    <section className={styles.recent} aria-labelledby="recent-title">
+      <h2 id="recent-title">
+        {say.recent} <small>{say.recentCount(count)}</small>
+      </h2>
+      <ul>
+        {recent.map((one) => (
+          <li key={one.name}>
+            <b>{one.name}</b>
+            <span>{one.item}</span>
+            <small>{say.ago(now - one.at)}</small>
+            <button
+              type="button"
+              className={styles.wrong}
+              aria-label={say.wrongOf(one.name)}
+              onClick={() => onWrong(one.name)}
+            >
+              {say.wrong}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
+function Running({ state }: { readonly state: RunningState }) {
+  const [chosen, setChosen] = useState<Chosen | null>(null)
+  const { said, busy, act } = useActing()
+  const names = useCrew((view) => view.names)
+  const now = useServerTime()
+  const view = useMemo(() => handOverView(state), [state])
+  const quietUntil = useRef(0)
+  useKnock('made', state.made)
+
+  const once = (act: () => void) => () => {
+    if (performance.now() < quietUntil.current) return
+    quietUntil.current = performance.now() + GUARD_MS
+    act()
+  }
+  const handOver = ({ ticket, letter, name }: HandedOver | (typeof view.shelf)[number]) =>
+    once(() => {
+      setChosen(null)
+      void act({ type: 'handOver', ticket, letter }, say.isHandedOver(name))
+    })()
+
+  const onShelf = view.shelf.find((one) => one.name === chosen?.name)
+  const wentOut = view.recent.find((one) => one.name === chosen?.name)
+  const wrongOne = chosen?.why === 'wrong' ? (onShelf ?? wentOut) : undefined
+  const back = () => setChosen(null)
+
+  if (chosen?.why === 'ask' && onShelf)
+    return (
+      <AskPanel build={onShelf} busy={busy} onBack={back} onHandOver={() => handOver(onShelf)} />
+    )
+  if (wrongOne)
+    return (
+      <WrongPanel
+        name={wrongOne.name}
+        isHandedOver={onShelf === undefined}
+        busy={busy}
+        onBack={back}
+        onAgain={() => {
+          back()
+          const { ticket, letter, name } = wrongOne
+          void act({ type: 'remake', ticket, letter }, say.isAgain(name))
+        }}
+        onNotMade={() => {
+          back()
+          const { ticket, letter, name } = wrongOne
+          void act({ type: 'takeBack', ticket, letter, made: false }, say.isBack(name))
+        }}
+      />
+    )
+  return (
+    <div className={styles.screen}>
+      <header className={styles.top}>
+        <h1>{say.title}</h1>
+        <Connection />
+        <SoundToggle />
+        <Awake />
+      </header>
+      <p className={styles.said} role="status" data-kind={said?.kind ?? 'none'}>
+        {said?.text}
+      </p>
+      {view.shelf.length === 0 ? (
+        <p className={styles.nothing}>{say.nothing}</p>
+      ) : (
+        <ul className={styles.shelf} aria-label={say.shelf}>
+          {view.shelf.map((build) => (
+            <ShelfCard
+              key={build.name}
+              build={build}
+              guest={build.nameKey === null ? null : (names[build.nameKey] ?? null)}
+              now={now}
+              currency={state.station.currency}
+              busy={busy}
+              acts={{
+                handOver,
+                ask: ({ name }) => setChosen({ why: 'ask', name }),
+                wrong: ({ name }) => setChosen({ why: 'wrong', name }),
+                pay: ({ ticket }, paid) =>
+                  void act({ type: 'pay', ticket, paid }, say.isPaid(ticket, paid)),
+              }}
+            />
+          ))}
+        </ul>
+      )}
+      <ComingLine coming={view.coming} />
+      <Recent
+        recent={view.recent}
+        count={view.handedOver}
+        now={now}
+        onWrong={(name) => setChosen({ why: 'wrong', name })}
+      />
+    </div>
+  )
+}
+
+function HandOver() {
+  const state = useCrew((view) => view.state)
+  useDevice()
+  return (
+    <main className={styles.root}>
+      {state.stage === 'open' && isRunning(state) ? (
+        <Running state={state} />
+      ) : (
+        <div className={styles.calm}>
+          <h1>{state.stage === 'closed' ? say.closed : say.notOpen}</h1>
+          <Connection />
+        </div>
+      )}
+    </main>
+  )
+}
+
+/** What stands on the shelf, for the one who gives it to the guest. */
+export function HandOverScreen() {
+  return (
+    <CrewProvider role="hand-over">
+      <HandOver />
+    </CrewProvider>
+  )
+}

@@ -1,0 +1,110 @@
+import styles from '#components/hand-over/hand-over.module.css'
+import { sayCents } from '#lib/quantity/money.ts'
+import type { OnShelf } from '#lib/views/hand-over.ts'
+import { handOverEn as say } from '#lib/words/hand-over-en.ts'
+import { markLines } from '#lib/words/service-en.ts'
+
+export interface ShelfActs {
+  readonly handOver: (build: OnShelf) => void
+  readonly ask: (build: OnShelf) => void
+  readonly pay: (build: OnShelf, paid: boolean) => void
+  readonly wrong: (build: OnShelf) => void
+}
+
+/** Whether the ticket is paid, with the act for it. */
+export function PaidLine({
+  build,
+  currency,
+  busy,
+  onPay,
+}: {
+  readonly build: OnShelf
+  readonly currency: string
+  readonly busy: boolean
+  readonly onPay: (paid: boolean) => void
+}) {
+  return (
+    <div className={styles.paidLine} data-paid={build.paid}>
+      <span>{build.paid ? say.paid : say.toPay(sayCents(build.totalCents, currency))}</span>
+      <button
+        type="button"
+        disabled={busy}
+        aria-label={build.paid ? say.unpayOf(build.name) : say.payOf(build.name)}
+        onClick={() => onPay(!build.paid)}
+      >
+        {build.paid ? say.unpay : say.pay}
+      </button>
+    </div>
+  )
+}
+
+/** One build on the shelf: its mark, how long it stands, and the tap that hands it over. */
+export function ShelfCard({
+  build,
+  guest,
+  now,
+  currency,
+  busy,
+  acts,
+}: {
+  readonly build: OnShelf
+  readonly guest: string | null
+  /** The server's time, epoch milliseconds. */
+  readonly now: number
+  readonly currency: string
+  readonly busy: boolean
+  readonly acts: ShelfActs
+}) {
+  const lines = markLines(build.mark)
+  return (
+    <li className={styles.card} data-ask={build.askFirst} data-build={build.name}>
+      <header className={styles.cardTop}>
+        <h2>{build.name}</h2>
+        <p className={styles.what}>
+          <span>{build.item}</span>
+          {guest !== null && <b>{guest}</b>}
+        </p>
+        <span className={styles.stood}>{say.stood(now - build.madeAt)}</span>
+      </header>
+      {build.askFirst ? (
+        <p className={styles.apart}>{say.askFirstHint}</p>
+      ) : (
+        <p className={styles.mark}>{lines.length > 0 ? lines.join(' · ') : say.usual}</p>
+      )}
+      {build.siblings.length > 0 && (
+        <p className={styles.siblings}>
+          {build.siblings.map((one) => (
+            <span key={one.name} data-state={one.state}>
+              {say.sibling(one.name, one.state)}
+            </span>
+          ))}
+        </p>
+      )}
+      <PaidLine
+        build={build}
+        currency={currency}
+        busy={busy}
+        onPay={(paid) => acts.pay(build, paid)}
+      />
+      <div className={styles.acts}>
+        <button
+          type="button"
+          className={styles.handOver}
+          data-ask={build.askFirst}
+          disabled={busy}
+          onClick={() => (build.askFirst ? acts.ask(build) : acts.handOver(build))}
+        >
+          {build.askFirst ? say.askFirst(build.name) : say.handOver(build.name)}
+        </button>
+        <button
+          type="button"
+          className={styles.wrong}
+          aria-label={say.wrongOf(build.name)}
+          onClick={() => acts.wrong(build)}
+        >
+          {say.wrong}
+        </button>
+      </div>
+    </li>
+  )
+}

@@ -19,7 +19,10 @@ import { readConfig } from '#server/config.ts'
 import { parseSource, root, walk } from '#tests/support/source-tree.ts'
 
 const read = (...path: readonly string[]): string => readFileSync(join(root, ...path), 'utf8')
+// A formatter pads the columns of tables; what they say is what is checked.
 const document = read('lib', 'protocol', 'PROTOCOL.md')
+  .replace(/ {2,}/g, ' ')
+  .replace(/-{4,}/g, '---')
 
 const section = (title: string): string =>
   (document.split(/^#{2,3} /m).find((part) => part.startsWith(`${title}\n`)) ?? '').slice(
@@ -164,7 +167,7 @@ describe('what is frozen of version 1', () => {
       .map((line): unknown => JSON.parse(line))
 
   /** Of the state that the log folds to. It may change with the state's shape, never the log. */
-  const HASH = '9365ca55355f51650234d1dfca5a247e504376b9fea11c1f76f72625edee0103'
+  const HASH = '25baa700f0a72376764c07a90a98008fe14e88e1aef6326e36823099cfa5c3c1'
 
   test('a log that holds every event folds to its hash', () => {
     const log = lines('v1-log.jsonl') as readonly Recorded[]

@@ -12,13 +12,19 @@ import { StopPanel } from '#components/assembly/stop-panel.tsx'
 import { TakeBackPanel } from '#components/assembly/take-back-panel.tsx'
 import { Awake } from '#components/device/awake-notice.tsx'
 import { SoundToggle } from '#components/device/sound-toggle.tsx'
-import { type Room, useDevice, useKnock, useRoom } from '#components/device/use-device.ts'
+import {
+  type Room,
+  useDevice,
+  useKnock,
+  useKnockForNew,
+  useRoom,
+} from '#components/device/use-device.ts'
 import { Line } from '#components/line/line.tsx'
 import { useActing } from '#components/live/acting.ts'
 import { Connection } from '#components/live/connection.tsx'
 import { CrewProvider, useCrew } from '#components/live/crew.tsx'
 import { isRunning, type RunningState } from '#lib/service/state.ts'
-import { type AssemblyView, assemblyView, widePans } from '#lib/views/assembly.ts'
+import { type AssemblyView, assemblyView, waitingRemakes, widePans } from '#lib/views/assembly.ts'
 import { stoppedBuilds } from '#lib/views/assembly-stop.ts'
 import { assemblyEn as say } from '#lib/words/assembly-en.ts'
 
@@ -50,11 +56,13 @@ function Running({ state }: { readonly state: RunningState }) {
   const room = useRoom()
   const view = useMemo(() => assemblyView(state, chosen), [state, chosen])
   useKnock('new', state.nextTicket)
+  useKnockForNew('new', waitingRemakes(state))
   useKnock('stop', stoppedBuilds(state).length)
 
   const { now, stopped } = view
   const main = takingBack ? null : mainOf(view, read)
-  const press = useMainAction(main && now ? `${main.kind} ${now.name}` : null, () => {
+  const pressed = main && now ? `${main.kind} ${now.keptApart} ${now.reads}` : null
+  const press = useMainAction(pressed, () => {
     if (!main || !now || busy) return
     const build = { ticket: now.ticket, letter: now.letter }
     switch (main.kind) {
@@ -65,7 +73,10 @@ function Running({ state }: { readonly state: RunningState }) {
         hush()
         return setChosen(view.next)
       case 'start':
-        return void act({ type: 'start', ...build }, say.started(now.name))
+        return void act(
+          { type: 'start', ...build, seen: now.version, read: read === now.reads },
+          say.started(now.name),
+        )
       case 'finish':
         return void act({ type: 'finish', ...build }, say.finishOf(now.name))
     }

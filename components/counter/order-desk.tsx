@@ -8,6 +8,7 @@ import { useSentWords } from '#components/counter/sent-banner.tsx'
 import { TicketsStep } from '#components/counter/tickets-step.tsx'
 import { useOrdering } from '#components/counter/use-ordering.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { settleAll, toSayAgain } from '#lib/views/ordering.ts'
 
 /** A second tap within this time was meant for what stood there before. */
 const DOUBLE_TAP_MS = 400
@@ -20,10 +21,12 @@ export function OrderDesk({ state }: { readonly state: RunningState }) {
   const sentWords = useSentWords(state, sent)
   const place = useRef<HTMLDivElement>(null)
   const stood = `${step} ${current}`
-  const shown = useRef(stood)
+  const again = step === 'choose' ? toSayAgain(ordering, settleAll(ordering, state)) : null
+  const buttons = `${stood} ${again}`
+  const shown = useRef(buttons)
   useLayoutEffect(() => {
-    if (sending === null && shown.current === stood) return
-    shown.current = stood
+    if (sending === null && shown.current === buttons) return
+    shown.current = buttons
     const element = place.current
     if (!element) return
     element.dataset.guard = 'on'
@@ -32,7 +35,7 @@ export function OrderDesk({ state }: { readonly state: RunningState }) {
       clearTimeout(timer)
       delete element.dataset.guard
     }
-  }, [stood, sending])
+  }, [buttons, sending])
   const focused = useRef(stood)
   useEffect(() => {
     if (focused.current === stood) return

@@ -91,8 +91,12 @@ function SendButton({
         className={shared.main}
         onClick={() => tap({ act: 'go-to', index: again })}
       >
-        {counter.sayAgain(LETTERS.charAt(again))}
-        <small>{counter.sayAgainWhy(LETTERS.charAt(again))}</small>
+        {again === ordering.current ? counter.readAgain : counter.sayAgain(LETTERS.charAt(again))}
+        <small>
+          {again === ordering.current
+            ? counter.readAgainWhy
+            : counter.sayAgainWhy(LETTERS.charAt(again))}
+        </small>
       </button>
     )
   const total = all.reduce((sum, { settled }) => sum + (settled?.priceCents ?? 0), 0)

@@ -1,5 +1,6 @@
 import styles from '#components/counter/counter.module.css'
 import type { RunningState } from '#lib/service/state.ts'
+import { buildName, findBuild } from '#lib/service/tickets.ts'
 import { ticketSentBy } from '#lib/views/counter.ts'
 import type { Sent } from '#lib/views/ordering.ts'
 import { counter } from '#lib/words/counter-en.ts'
@@ -16,9 +17,26 @@ export const useSentWords = (state: RunningState, sent: readonly Sent[]): SentWo
     const number = one.kind === 'ticket' ? ticketSentBy(state, one.id) : null
     return number === null ? [] : [number]
   })
-  const changed = sent.flatMap((one) => (one.kind === 'changed' ? [one.build] : []))
-  if (numbers.length === 0 && changed.length === 0) return null
-  const big = numbers.length > 0 ? counter.ticket(numbers) : counter.changedSent(changed)
+  const builds = (kind: 'changed' | 'cancelled' | 'stopping'): readonly string[] =>
+    sent.flatMap((one) => {
+      if (one.kind === 'ticket') return []
+      const stops = findBuild(state, one.ticket, one.letter)?.stop?.reason === 'cancel'
+      const is = one.kind === 'cancelled' && stops ? 'stopping' : one.kind
+      return is === kind ? [buildName(one.ticket, one.letter)] : []
+    })
+  const [changed, cancelled, stopping] = [
+    builds('changed'),
+    builds('cancelled'),
+    builds('stopping'),
+  ]
+  const words = [
+    ...(numbers.length > 0 ? [counter.ticket(numbers)] : []),
+    ...(changed.length > 0 ? [counter.changedSent(changed)] : []),
+    ...(cancelled.length > 0 ? [counter.cancelledSent(cancelled)] : []),
+    ...(stopping.length > 0 ? [counter.stopSent(stopping)] : []),
+  ]
+  if (words.length === 0) return null
+  const big = words.join(' · ')
   return { big, small: counter.tellGuest, spoken: counter.spokenSent(big) }
 }
 

@@ -86,8 +86,8 @@ interface TicketBuildProps {
 
 function TicketBuild(props: TicketBuildProps) {
   const { state, one, isAsking, ask, busy, tap, onCancel, onPay } = props
-  const { ticket, build, canChange, canCancel } = one
-  const called = useCrew((view) => (ticket.sentBy ? view.names[ticket.sentBy] : undefined))
+  const { ticket, build, canChange, canCancel, nameKey } = one
+  const called = useCrew((view) => (nameKey === null ? undefined : view.names[nameKey]))
   const name = buildName(ticket.number, build.letter)
   const mark = markLines(markOf(state, ticket.number, build.letter, build.choice))
   const isFirst =

@@ -1,11 +1,11 @@
 import { nanoid } from 'nanoid'
 import { useCallback, useEffect, useRef, useState } from 'react'
 import { useCrew, useSend } from '#components/live/crew.tsx'
+import type { Answer } from '#lib/protocol/wire.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import type { Pending } from '#lib/sync/outbox.ts'
-import { ticketSentBy } from '#lib/views/counter.ts'
 import { type Act, act } from '#lib/views/order-act.ts'
-import { commandOf, IDLE, type Ordering } from '#lib/views/ordering.ts'
+import { isLeft } from '#lib/views/order-answered.ts'
+import { commandOf, IDLE, type Note, type Ordering, type Step } from '#lib/views/ordering.ts'
 
 /** No answer for this long is shown as waiting, whatever the connection believes. */
 const SLOW_MS = 1_500
@@ -18,20 +18,34 @@ export interface OrderingDesk {
   readonly isLate: boolean
 }
 
-/** Orders that an earlier load of this page left waiting: says what became of each. */
-const useLeftBehind = (state: RunningState, own: ReadonlySet<string>, tap: (act: Act) => void) => {
+const noteOf = (answer: Exclude<Answer, { readonly answer: 'accepted' }>): Note =>
+  answer.answer === 'refused'
+    ? { kind: 'refused', refusal: answer.refusal }
+    : { kind: 'not-taken', because: answer.because }
+
+/**
+ * Orders, changes and cancels that this screen didn't send itself: an earlier load of the page left
+ * them waiting, or the list of tickets sent them. Says what became of each; the list says so itself
+ * for as long as it is shown.
+ */
+const useLeftBehind = (own: ReadonlySet<string>, step: Step, tap: (act: Act) => void) => {
+  const send = useSend()
   const pending = useCrew((view) => view.pending)
-  const known = useRef(new Map<string, Pending>())
+  const followed = useRef(new Set<string>())
+  const saidByList = useRef(new Set<string>())
   useEffect(() => {
-    for (const [id, { command }] of known.current) {
-      if (pending.some((one) => one.id === id)) continue
-      known.current.delete(id)
-      if (own.has(id) || command.type !== 'send') continue
-      if (ticketSentBy(state, id) !== null) tap({ act: 'accepted', id })
-      else tap({ act: 'came-back', id, choices: command.builds })
+    if (step !== 'tickets') saidByList.current.clear()
+    for (const { id, command } of pending) {
+      if (own.has(id) || followed.current.has(id) || !isLeft(command)) continue
+      followed.current.add(id)
+      if (step === 'tickets') saidByList.current.add(id)
+      void send(command, id).then((answer) => {
+        if (saidByList.current.has(id)) return
+        if (answer.answer === 'accepted') tap({ act: 'left-accepted', id, sent: command })
+        else tap({ act: 'came-back', id, sent: command, note: noteOf(answer) })
+      })
     }
-    for (const one of pending) known.current.set(one.id, one)
-  }, [pending, own, state, tap])
+  }, [pending, own, step, send, tap])
 }
 
 /** The order that this screen takes, and its way to the server. */
@@ -47,7 +61,7 @@ export const useOrdering = (state: RunningState): OrderingDesk => {
     (one: Act) => setOrdering((before) => act(before, one, newest.current)),
     [],
   )
-  useLeftBehind(state, own.current, tap)
+  useLeftBehind(own.current, ordering.step, tap)
   useEffect(() => {
     setSlow(false)
     if (ordering.sending === null) return
@@ -62,15 +76,7 @@ export const useOrdering = (state: RunningState): OrderingDesk => {
     tap({ act: 'send', id })
     const answer = await send(command, id)
     if (answer.answer === 'accepted') tap({ act: 'accepted', id })
-    else
-      tap({
-        act: 'refused',
-        id,
-        note:
-          answer.answer === 'refused'
-            ? { kind: 'refused', refusal: answer.refusal }
-            : { kind: 'not-taken', because: answer.because },
-      })
+    else tap({ act: 'refused', id, note: noteOf(answer) })
   }
   return {
     ordering,

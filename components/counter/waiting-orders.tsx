@@ -3,8 +3,9 @@ import { sayNote } from '#components/counter/say-note.ts'
 import { useCrew } from '#components/live/crew.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { buildName } from '#lib/service/tickets.ts'
 import type { Act } from '#lib/views/order-act.ts'
-import type { Ordering, Returned } from '#lib/views/ordering.ts'
+import type { Order, Ordering, Returned } from '#lib/views/ordering.ts'
 import { counter } from '#lib/words/counter-en.ts'
 
 interface WaitingOrdersProps {
@@ -20,6 +21,13 @@ export function WaitingOrders({ state, ordering, tap }: WaitingOrdersProps) {
   return (
     <>
       {waiting > 0 && <p className={styles.waiting}>{counter.waiting(waiting)}</p>}
+      {pending.map(({ id, command }) =>
+        command.type === 'change' || command.type === 'cancel' ? (
+          <p key={id} className={styles.waiting}>
+            {counter.waitingFor(command.type, buildName(command.ticket, command.letter))}
+          </p>
+        ) : null,
+      )}
       {ordering.returned.map((one) => (
         <CameBack key={one.id} state={state} returned={one} tap={tap} />
       ))}
@@ -27,36 +35,54 @@ export function WaitingOrders({ state, ordering, tap }: WaitingOrdersProps) {
   )
 }
 
+const itemNames = (state: RunningState, { drafts }: Order): string => {
+  const name = nameIn(state.station)
+  return drafts.flatMap(({ item }) => (item === null ? [] : [name(item)])).join(', ')
+}
+
 function CameBack({
   state,
-  returned: { id, order, note },
+  returned,
   tap,
 }: {
   readonly state: RunningState
   readonly returned: Returned
   readonly tap: (act: Act) => void
 }) {
-  const name = nameIn(state.station)
-  const items = order.drafts.flatMap(({ item }) => (item === null ? [] : [name(item)]))
+  const { id, kind } = returned
+  const why = sayNote(state.station, returned.note)
   return (
     <div className={styles.cameBack} role="alert">
       <p>
-        <strong>{counter.cameBack(items.join(', '))}</strong>{' '}
-        {note ? sayNote(state.station, note) : counter.cameBackWhy}
+        {kind === 'order' ? (
+          <>
+            <strong>{counter.cameBack(itemNames(state, returned.order))}</strong> {why}
+          </>
+        ) : (
+          <strong>
+            {counter.notTaken(kind, buildName(returned.ticket, returned.letter), why)}
+          </strong>
+        )}
       </p>
-      <button
-        type="button"
-        className={styles.button}
-        onClick={() => tap({ act: 'open-returned', id })}
-      >
-        {counter.openAgain}
-      </button>
+      {kind === 'cancel' ? (
+        <button type="button" className={styles.button} onClick={() => tap({ act: 'tickets' })}>
+          {counter.tickets}
+        </button>
+      ) : (
+        <button
+          type="button"
+          className={styles.button}
+          onClick={() => tap({ act: 'open-returned', id })}
+        >
+          {counter.openAgain}
+        </button>
+      )}
       <button
         type="button"
         className={styles.button}
         onClick={() => tap({ act: 'drop-returned', id })}
       >
-        {counter.forget}
+        {kind === 'order' ? counter.forget : counter.leaveUnchanged}
       </button>
     </div>
   )

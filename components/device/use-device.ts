@@ -49,6 +49,18 @@ export const useKnock = (knock: Knock, count: number | null): void => {
   }, [knock, count])
 }
 
+/** Knocks when something is there that wasn't when it was last seen. */
+export const useKnockForNew = (knock: Knock, names: readonly string[]): void => {
+  const seen = useRef<ReadonlySet<string> | null>(null)
+  const all = names.join(' ')
+  useEffect(() => {
+    const now = new Set(all === '' ? [] : all.split(' '))
+    const before = seen.current
+    if (before && [...now].some((name) => !before.has(name))) sound().knock(knock)
+    seen.current = now
+  }, [knock, all])
+}
+
 /** How much room there is: a phone, a 10-inch tablet at 1024 px, one at 1280 px, more. */
 export type Room = 'phone' | 'small' | 'medium' | 'large'
 

@@ -8,7 +8,7 @@ import { useSettled } from '#components/ui/settled.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Pan } from '#lib/menu/station-document.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { amountOf, mostPortions, type PanPicture } from '#lib/views/pans.ts'
+import { amountOf, isAsHeld, mostPortions, type PanPicture } from '#lib/views/pans.ts'
 import { effectOfStopping } from '#lib/views/pans-to-do.ts'
 import { sayClock } from '#lib/words/clock-en.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
@@ -113,7 +113,7 @@ export function PanPanel({ state, pan, picture, acting, onBack }: PanPanelProps)
           <button
             type="button"
             className={styles.main}
-            disabled={acting.busy || (mode === 'count' && count === held)}
+            disabled={acting.busy || (mode === 'count' && isAsHeld(state, picture, count))}
             onClick={() =>
               mode === 'count'
                 ? void send('correct', count)

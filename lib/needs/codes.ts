@@ -56,33 +56,21 @@ export type Asked = 'none' | 'needs' | 'not-sure'
 
 export const isDiet = (code: NeedCode): code is Diet => code === 'vegetarian' || code === 'vegan'
 
+const NOT_VEGETARIAN: readonly Trait[] = [
+  'meat',
+  'pork',
+  'beef',
+  'poultry',
+  'fish',
+  'shellfish',
+  'stock',
+  'lard',
+  'gelatin',
+  'animal-rennet',
+]
+
 /** Traits that a diet leaves out. Egg, dairy and honey pass vegetarian (ISO 23662:2021, ovo-lacto). */
 export const LEFT_OUT_BY: Readonly<Record<Diet, readonly Trait[]>> = {
-  vegetarian: [
-    'meat',
-    'pork',
-    'beef',
-    'poultry',
-    'fish',
-    'shellfish',
-    'stock',
-    'lard',
-    'gelatin',
-    'animal-rennet',
-  ],
-  vegan: [
-    'meat',
-    'pork',
-    'beef',
-    'poultry',
-    'fish',
-    'shellfish',
-    'stock',
-    'lard',
-    'gelatin',
-    'animal-rennet',
-    'egg',
-    'dairy',
-    'honey',
-  ],
+  vegetarian: NOT_VEGETARIAN,
+  vegan: [...NOT_VEGETARIAN, 'egg', 'dairy', 'honey'],
 }

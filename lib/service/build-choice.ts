@@ -81,3 +81,7 @@ export const priceOf = (station: StationDocument, item: Item, choice: BuildChoic
         componentOf(station, part.component).extraCents,
     item.priceCents,
   )
+
+/** Whether it is made by the handling order, which is read aloud before it is started. */
+export const isKeptApart = (choice: BuildChoice): boolean =>
+  choice.needs.some((need) => need.handling === 'keep-apart')

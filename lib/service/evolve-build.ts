@@ -105,6 +105,7 @@ const acknowledged = (
     ...to,
     state: 'waiting',
     stop: null,
+    version: one.version + 1,
     remakes: one.remakes + (event.foodInIt ? 1 : 0),
   }))
 }
@@ -117,6 +118,7 @@ export const evolveBuild = (state: RunningState, event: BuildEvent): RunningStat
       return put(reserve(release(state, build.takes), event.to.takes), event, (one) => ({
         ...one,
         ...event.to,
+        version: one.version + 1,
       }))
     case 'buildCancelled': {
       const next =

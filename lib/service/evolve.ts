@@ -47,6 +47,7 @@ const sent = (state: RunningState, event: TicketSent & Stamp): RunningState => (
       took: [],
       stop: null,
       remakes: 0,
+      version: 0,
       since: event.at,
     })),
   }),

@@ -32,6 +32,8 @@ export type Refusal =
   | { readonly code: 'wrong-state'; readonly build: string; readonly state: BuildState }
   | { readonly code: 'build-stopped'; readonly build: string }
   | { readonly code: 'nothing-to-acknowledge'; readonly build: string }
+  | { readonly code: 'changed-since'; readonly build: string }
+  | { readonly code: 'handling-not-read'; readonly build: string }
   | { readonly code: 'short'; readonly build: string; readonly component: string }
   | { readonly code: 'pan-not-empty'; readonly pan: string }
   | { readonly code: 'already-so' }

@@ -1,5 +1,5 @@
 import { itemOf, pansOf } from '#lib/menu/find.ts'
-import { type BuildChoice, usualChoice } from '#lib/service/build-choice.ts'
+import { type BuildChoice, isKeptApart, usualChoice } from '#lib/service/build-choice.ts'
 import type { CommandType } from '#lib/service/command-type.ts'
 import type { Circumstances } from '#lib/service/commands/decision.ts'
 import { type Command, decide } from '#lib/service/decide.ts'
@@ -81,10 +81,12 @@ const candidates = (state: RunningState): readonly Command[] => {
     ...onBuilds(builds, (at, { build }) =>
       otherChoice(state, build.choice).map((to) => ({ type: 'change', ...at, to })),
     ),
+    ...onBuilds(builds, (at, { build }) => [
+      isKeptApart(build.choice) ? { type: 'start', ...at, read: true } : { type: 'start', ...at },
+    ]),
     ...onBuilds(builds, (at) => [
       { type: 'cancel', ...at },
       { type: 'acknowledge', ...at, foodInIt: false },
-      { type: 'start', ...at },
       { type: 'finish', ...at },
       { type: 'takeBack', ...at, made: false },
       { type: 'remake', ...at },

@@ -23,6 +23,8 @@ export interface Build {
   readonly stop: Stop | null
   /** How often it was thrown out and started again. */
   readonly remakes: number
+  /** Counts how often its choice changed, so that nobody starts what they haven't seen. */
+  readonly version: number
   /** When it reached its state, epoch milliseconds. */
   readonly since: number
 }

@@ -203,7 +203,8 @@ export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
       void follow()
     },
     guests: (guests) => {
-      if (guests.service === view.service) set({ names: { ...view.names, ...guests.names } })
+      if (guests.service !== view.service || view.state.stage === 'closed') return
+      set({ names: { ...view.names, ...guests.names } })
     },
     lost: () => {
       startOver()
@@ -227,11 +228,12 @@ export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
       return () => listeners.delete(listener)
     },
     send: (command, id = ports.newId()) => {
-      const pending: Pending = { id, service: serviceFor(command, id, view.service), command }
+      const known = view.pending.find((one) => one.id === id)
+      const pending = known ?? { id, service: serviceFor(command, id, view.service), command }
       const answered = new Promise<Answer>((resolve) => {
         waiting.set(id, [...(waiting.get(id) ?? []), resolve])
       })
-      if (view.pending.every((one) => one.id !== id)) {
+      if (!known) {
         set({ pending: [...view.pending, pending] })
         outbox.put(pending).catch(() => undefined)
       }

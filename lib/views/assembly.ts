@@ -1,6 +1,6 @@
 import { componentOf, itemOf, pansOf } from '#lib/menu/find.ts'
 import type { NeedCode } from '#lib/needs/codes.ts'
-import { type BuildChoice, takenComponents } from '#lib/service/build-choice.ts'
+import { isKeptApart, takenComponents } from '#lib/service/build-choice.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
 import { shortBuilds } from '#lib/stock/short.ts'
@@ -34,6 +34,8 @@ export interface NowBuild extends InQueue {
   readonly of: number
   readonly sentAt: number
   readonly remakes: number
+  /** Of its choice; what is started is this one or nothing. */
+  readonly version: number
   readonly keepFrom: readonly NeedCode[]
   readonly leaveOut: readonly NeedCode[]
   /** Tells a choice from a changed one: what was read aloud holds for this one only. */
@@ -67,9 +69,6 @@ export interface AssemblyView {
 
 const WARM_AHEAD = 3
 const MADE_SHOWN = 6
-
-const isKeptApart = (choice: BuildChoice): boolean =>
-  choice.needs.some((need) => need.handling === 'keep-apart')
 
 const inQueue = (
   state: RunningState,
@@ -106,9 +105,10 @@ const nowBuild = (
     of: builds.length,
     sentAt: ticket.sentAt,
     remakes: build.remakes,
+    version: build.version,
     keepFrom: mark.keepFrom,
     leaveOut: mark.leaveOut,
-    reads: JSON.stringify([entry.name, build.remakes, choice]),
+    reads: JSON.stringify([entry.name, build.remakes, build.version]),
     pans: Object.fromEntries(
       pansOf(state.station).map((pan) => [pan.id, panForBuild(state, pan, choice, lacks)]),
     ),
@@ -172,6 +172,15 @@ export const assemblyView = (state: RunningState, chosen: string | null): Assemb
     made: state.made,
   }
 }
+
+/**
+ * Remakes that wait, each under a name of its own: a knock for those that came anew, such as one
+ * that was handed over.
+ */
+export const waitingRemakes = (state: RunningState): readonly string[] =>
+  openBuilds(state)
+    .filter(({ build }) => build.state === 'waiting' && build.remakes > 0)
+    .map(({ ticket, build }) => `${buildName(ticket.number, build.letter)}/${build.remakes}`)
 
 /** How many pans stand wide: what a screen has to find room for. */
 export const widePans = (now: NowBuild): number =>

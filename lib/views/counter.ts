@@ -12,6 +12,7 @@ import {
   type Settled,
   settle,
 } from '#lib/views/draft.ts'
+import { shownNameKey } from '#lib/views/name-shown.ts'
 import { type NotFree, type Offer, standingOf } from '#lib/views/offer.ts'
 
 /** How an item stands over one pan of the line. */
@@ -58,6 +59,10 @@ const markOn = (offer: Offer, settled: Settled, pan: Pan): CellMark => {
   return found.because
 }
 
+/** An accepted build's own item counts as one, though it isn't sold any more. */
+const leftOf = (offer: Offer, item: string): number =>
+  Math.max(itemLeft(offer.state, offer.levels, item).remaining, item === offer.ownItem ? 1 : 0)
+
 /** The menu as a grid over the line, for this guest and with what is left. */
 export const itemRows = (offer: Offer, draft: Draft): readonly ItemRow[] =>
   offer.state.station.items.flatMap((item) => {
@@ -70,7 +75,7 @@ export const itemRows = (offer: Offer, draft: Draft): readonly ItemRow[] =>
         item,
         chosen,
         marks: pansOf(offer.state.station).map((pan) => markOn(offer, settled, pan)),
-        left: blocked ? 0 : itemLeft(offer.state, offer.levels, item.id).remaining,
+        left: blocked ? 0 : leftOf(offer, item.id),
         blocked,
         without: parts
           .filter(({ part, because }) => part.usual !== 'no' && because !== 'asked')
@@ -131,6 +136,8 @@ export const ticketSentBy = (state: ServiceState, command: string): number | nul
 export interface OpenTicketBuild extends QueuedBuild {
   readonly canChange: boolean
   readonly canCancel: boolean
+  /** The command under which a name is kept; null where no name may be shown. */
+  readonly nameKey: string | null
 }
 
 /** Open builds, the newest ticket first: the one that a guest comes back about. */
@@ -142,6 +149,7 @@ export const ticketsToChange = (state: RunningState): readonly OpenTicketBuild[]
       build,
       canChange: build.stop === null && (build.state === 'waiting' || build.state === 'making'),
       canCancel: build.stop === null,
+      nameKey: shownNameKey(ticket),
     }))
 
 /** What the screen is about: an order, or why none can be taken. */

@@ -25,7 +25,7 @@ export interface Draft {
   /** The base the guest asked for; null: the usual one. */
   readonly base: string | null
   readonly wishes: Readonly<Record<string, Wish>>
-  /** What was read back when the next build was begun; null while it wasn't. */
+  /** What stood there to be read back after the student's last tap on it; null while nothing did. */
   readonly said: BuildChoice | null
 }
 
@@ -118,7 +118,7 @@ const blockedBy = (
   base: SettledBase | null,
   parts: readonly SettledPart[],
 ): Blocked | null => {
-  if (offer.state.notSelling.item[item.id] !== undefined)
+  if (offer.state.notSelling.item[item.id] !== undefined && item.id !== offer.ownItem)
     return { component: null, standing: { kind: 'not-selling' } }
   const stuck = parts.find(({ part, standing }) => isKept(item, part) && standing.kind !== 'free')
   if (stuck && stuck.standing.kind !== 'free')

@@ -1,7 +1,8 @@
 import { itemOf } from '#lib/menu/find.ts'
-import type { BuildState, RunningState, Ticket } from '#lib/service/state.ts'
+import type { BuildState, RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
 import { type Mark, markOf } from '#lib/views/mark.ts'
+import { shownNameKey } from '#lib/views/name-shown.ts'
 
 /** Another build of the same ticket, and where it is. */
 export interface Sibling {
@@ -52,10 +53,6 @@ export interface HandOverView {
 const RECENT_SHOWN = 6
 const CHUNKS_LOOKED_AT = 2
 
-/** A name and a need are never shown together: one need on a ticket hides its name everywhere. */
-const mayShowName = (ticket: Ticket): boolean =>
-  ticket.named && ticket.builds.every((build) => build.choice.needs.length === 0)
-
 const recentlyHandedOver = (state: RunningState): readonly HandedOver[] => {
   const chunks = Object.keys(state.past)
     .sort((one, other) => Number(other) - Number(one))
@@ -91,7 +88,7 @@ export const handOverView = (state: RunningState): HandOverView => {
         item: itemOf(state.station, build.choice.item).name,
         mark: markOf(state, ticket.number, build.letter, build.choice),
         askFirst: build.choice.needs.some((need) => need.handling === 'keep-apart'),
-        nameKey: mayShowName(ticket) ? ticket.sentBy : null,
+        nameKey: shownNameKey(ticket),
         madeAt: build.since,
         paid: ticket.paid,
         totalCents: ticket.builds

@@ -2,7 +2,7 @@ import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { Need, NeedCode } from '#lib/needs/codes.ts'
 import { declaredBy } from '#lib/needs/declared.ts'
 import type { Amounts } from '#lib/service/build-choice.ts'
-import type { RunningState } from '#lib/service/state.ts'
+import type { Build, RunningState } from '#lib/service/state.ts'
 import { type Level, levelsOf } from '#lib/stock/levels.ts'
 
 export interface RuledOut {
@@ -26,6 +26,8 @@ export interface Offer {
   readonly standing: Readonly<Record<string, Standing>>
   /** Levels in which only what this guest can have is left. */
   readonly levels: Readonly<Record<string, Level>>
+  /** The item of the accepted build that is changed, which stays its own; null for a new build. */
+  readonly ownItem: string | null
 }
 
 const WORST_FIRST = ['contains', 'unknown', 'may-contain'] as const
@@ -52,32 +54,35 @@ export const ruledOutBy = (
 }
 
 /**
- * @param elsewhere what earlier builds of the same order take, by component in its unit; below zero
- * for what a build that is being changed gives back
+ * @param elsewhere what earlier builds of the same order take, by component in its unit
+ * @param before the accepted build that is changed: what it holds stays available to it, whether
+ * that is sold out or not sold any more. The server accepts by the same rule.
  */
 export const offerFor = (
   state: RunningState,
   needs: readonly Need[],
   elsewhere: Amounts = {},
+  before: Pick<Build, 'choice' | 'takes'> | null = null,
 ): Offer => {
   const standing: Record<string, Standing> = {}
   const levels: Record<string, Level> = {}
   for (const [component, level] of Object.entries(levelsOf(state))) {
-    const remaining = level.remaining - (elsewhere[component] ?? 0)
+    const own = before?.takes[component] ?? 0
+    const beyondOwn = level.remaining - (elsewhere[component] ?? 0)
+    const remaining = own > 0 ? own + Math.max(0, beyondOwn) : beyondOwn
     const portion = state.portions[component]
-    const left = portion ? Math.max(0, Math.floor(remaining / portion.amount)) : 0
     const ruledOut = ruledOutBy(state.station, component, needs)
     const stopped = state.notSelling.component[component] !== undefined
+    const forSale = stopped ? own : remaining
+    const left = portion ? Math.max(0, Math.floor(forSale / portion.amount)) : 0
     standing[component] = ruledOut
       ? { kind: 'need', ...ruledOut }
-      : stopped
-        ? { kind: 'not-selling' }
-        : left === 0
-          ? { kind: 'gone' }
-          : { kind: 'free', left }
+      : left > 0
+        ? { kind: 'free', left }
+        : { kind: stopped ? 'not-selling' : 'gone' }
     levels[component] = { ...level, remaining, portionsLeft: ruledOut ? 0 : left }
   }
-  return { state, needs, standing, levels }
+  return { state, needs, standing, levels, ownItem: before?.choice.item ?? null }
 }
 
 export const standingOf = (offer: Offer, component: string): Standing =>

@@ -4,7 +4,6 @@
  */
 import { findItem } from '#lib/menu/find.ts'
 import { isDiet, type Need, type NeedCode } from '#lib/needs/codes.ts'
-import type { BuildChoice } from '#lib/service/build-choice.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findBuild } from '#lib/service/tickets.ts'
 import { keepsInItem } from '#lib/views/counter.ts'
@@ -14,6 +13,8 @@ import {
   accepted,
   cameBack,
   goTo,
+  type LeftCommand,
+  leftAccepted,
   nextGuest,
   openReturned,
   park,
@@ -42,7 +43,14 @@ export type Act =
   | { readonly act: 'next-guest' }
   | { readonly act: 'accepted'; readonly id: string }
   | { readonly act: 'refused'; readonly id: string; readonly note: Note }
-  | { readonly act: 'came-back'; readonly id: string; readonly choices: readonly BuildChoice[] }
+  /** What an earlier load of the page, or another step, left waiting was accepted. */
+  | { readonly act: 'left-accepted'; readonly id: string; readonly sent: LeftCommand }
+  | {
+      readonly act: 'came-back'
+      readonly id: string
+      readonly sent: LeftCommand
+      readonly note: Note
+    }
   | { readonly act: 'open-returned'; readonly id: string }
   | { readonly act: 'drop-returned'; readonly id: string }
   | { readonly act: 'tickets' }
@@ -108,10 +116,24 @@ const addPortion = (ordering: Ordering, component: string, state: RunningState):
   return withDraft(ordering, { wishes: { ...draft.wishes, [component]: wish } })
 }
 
-/** Keeps what was said of the current build, so that a later change of it is noticed. */
+/** Taps after which the current build stands there to be read, as it is by then. */
+const SHOWS_BUILD: ReadonlySet<Act['act']> = new Set([
+  'asked-none',
+  'said-needs',
+  'choose',
+  'tap',
+  'more',
+  'go-to',
+  'drop',
+  'open-returned',
+  'change-build',
+])
+
+/** Keeps what stands there to be read, so that a later change by the pans is noticed. */
 const saidCurrent = (ordering: Ordering, state: RunningState): Ordering => {
   const settled = settleAll(ordering, state)[ordering.current]?.settled
-  return settled ? withDraft(ordering, { said: settled.choice }) : ordering
+  if (ordering.step !== 'choose' || !settled) return ordering
+  return { ...withDraft(ordering, { said: settled.choice }), note: ordering.note }
 }
 
 const dropCurrent = (ordering: Ordering): Ordering => {
@@ -132,22 +154,37 @@ const changeBuild = (
 }
 
 /** Taps that are let through while an order waits for its answer. */
-const WHILE_SENDING: readonly Act['act'][] = ['accepted', 'refused', 'came-back', 'next-guest']
+const WHILE_SENDING: readonly Act['act'][] = [
+  'accepted',
+  'refused',
+  'left-accepted',
+  'came-back',
+  'next-guest',
+]
 
 /** What a tap makes of the order. Changes nothing itself. */
 export const act = (ordering: Ordering, tap: Act, state: RunningState): Ordering => {
   if (ordering.sending !== null && !WHILE_SENDING.includes(tap.act)) return ordering
+  const after = afterTap(ordering, tap, state)
+  return SHOWS_BUILD.has(tap.act) ? saidCurrent(after, state) : after
+}
+
+/** A guest's first answer clears what was told before; what is told during an order is kept. */
+const seen = ({ drafts, sent }: Ordering): Ordering['sent'] =>
+  drafts.some((draft) => draft.item !== null) ? sent : []
+
+const afterTap = (ordering: Ordering, tap: Act, state: RunningState): Ordering => {
   const draft = ordering.drafts[ordering.current] ?? EMPTY_DRAFT
   switch (tap.act) {
     case 'asked-none':
       return draft.needs.length > 0
         ? withDraft(ordering, { asked: null, needs: [] })
-        : { ...withDraft(ordering, { asked: 'none' }), step: 'choose', sent: [] }
+        : { ...withDraft(ordering, { asked: 'none' }), step: 'choose', sent: seen(ordering) }
     case 'need': {
       const needs = toggled(draft.needs, tap.code)
       return {
         ...withDraft(ordering, { needs, asked: needs.length > 0 ? 'needs' : null }),
-        sent: [],
+        sent: seen(ordering),
       }
     }
     case 'handling':
@@ -155,7 +192,11 @@ export const act = (ordering: Ordering, tap: Act, state: RunningState): Ordering
         needs: draft.needs.map((one) => (one.code === tap.code ? otherHandling(one) : one)),
       })
     case 'not-sure':
-      return { ...withDraft(ordering, { asked: 'not-sure' }), step: 'not-sure', sent: [] }
+      return {
+        ...withDraft(ordering, { asked: 'not-sure' }),
+        step: 'not-sure',
+        sent: seen(ordering),
+      }
     case 'ask-again':
       return {
         ...withDraft(ordering, { asked: draft.needs.length > 0 ? 'needs' : null }),
@@ -170,12 +211,11 @@ export const act = (ordering: Ordering, tap: Act, state: RunningState): Ordering
     case 'more':
       return addPortion(ordering, tap.component, state)
     case 'another': {
-      const said = saidCurrent(ordering, state)
-      const drafts = [...said.drafts, EMPTY_DRAFT]
-      return goTo({ ...said, drafts }, drafts.length - 1)
+      const drafts = [...ordering.drafts, EMPTY_DRAFT]
+      return goTo({ ...ordering, drafts, note: null }, drafts.length - 1)
     }
     case 'go-to':
-      return goTo(saidCurrent(ordering, state), tap.index)
+      return goTo({ ...ordering, note: null }, tap.index)
     case 'drop':
       return dropCurrent(ordering)
     case 'name':
@@ -193,7 +233,9 @@ export const act = (ordering: Ordering, tap: Act, state: RunningState): Ordering
     case 'refused':
       return refused(ordering, tap.id, tap.note)
     case 'came-back':
-      return cameBack(ordering, tap.id, tap.choices, state)
+      return cameBack(ordering, tap, state)
+    case 'left-accepted':
+      return leftAccepted(ordering, tap.id, tap.sent)
     case 'open-returned':
       return openReturned(ordering, tap.id)
     case 'drop-returned':

@@ -1,10 +1,23 @@
 /** What becomes of an order once it is sent: answered, parked while it waits, or come back. */
 import { findItem } from '#lib/menu/find.ts'
 import type { BuildChoice } from '#lib/service/build-choice.ts'
+import type { Command } from '#lib/service/decide.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { buildName } from '#lib/service/tickets.ts'
 import { type Draft, draftOf } from '#lib/views/draft.ts'
-import { IDLE, type Note, type Order, type Ordering } from '#lib/views/ordering.ts'
+import {
+  IDLE,
+  type Note,
+  type Order,
+  type Ordering,
+  type Returned,
+  type Sent,
+} from '#lib/views/ordering.ts'
+
+/** Commands that a guest waits for, so that what became of them is told whoever sent them. */
+export type LeftCommand = Extract<Command, { readonly type: 'send' | 'change' | 'cancel' }>
+
+export const isLeft = (command: Command): command is LeftCommand =>
+  command.type === 'send' || command.type === 'change' || command.type === 'cancel'
 
 const orderOf = ({ drafts, name, paid, changing }: Ordering): Order => ({
   drafts,
@@ -38,56 +51,75 @@ const answered = (ordering: Ordering, id: string): Ordering => ({
   parked: ordering.parked.filter((one) => one.id !== id),
 })
 
+const sentOf = (id: string, changing: Order['changing']): Sent =>
+  changing ? { kind: 'changed', ...changing } : { kind: 'ticket', id }
+
+/** What was told meanwhile stays in sight beside it. */
+const tell = (ordering: Ordering, sent: Sent): Ordering => ({
+  ...ordering,
+  sent: [...ordering.sent, sent],
+})
+
 export const accepted = (ordering: Ordering, id: string): Ordering => {
-  const { changing } = ordering
-  if (ordering.sending !== id) {
-    const parked = ordering.parked.find((one) => one.id === id)
-    if (parked?.order.changing) return answered(ordering, id)
-    return { ...answered(ordering, id), sent: [...ordering.sent, { kind: 'ticket', id }] }
-  }
-  return {
-    ...nextGuest(ordering),
-    sent: [
-      changing
-        ? { kind: 'changed', build: buildName(changing.ticket, changing.letter) }
-        : { kind: 'ticket', id },
-    ],
-  }
+  if (ordering.sending === id) return tell(nextGuest(ordering), sentOf(id, ordering.changing))
+  const parked = ordering.parked.find((one) => one.id === id)
+  return tell(answered(ordering, id), sentOf(id, parked?.order.changing ?? null))
 }
+
+export const leftAccepted = (ordering: Ordering, id: string, sent: LeftCommand): Ordering => {
+  if (sent.type === 'send') return tell(ordering, { kind: 'ticket', id })
+  const { type, ticket, letter } = sent
+  return tell(ordering, { kind: type === 'change' ? 'changed' : 'cancelled', ticket, letter })
+}
+
+const comeBack = (ordering: Ordering, returned: Returned): Ordering => ({
+  ...ordering,
+  returned: [...ordering.returned, returned],
+})
+
+const returnedOf = (id: string, order: Order, note: Note): Returned =>
+  order.changing
+    ? { kind: 'change', id, order, note, ...order.changing }
+    : { kind: 'order', id, order, note }
 
 export const refused = (ordering: Ordering, id: string, note: Note): Ordering => {
   if (ordering.sending === id) return { ...ordering, sending: null, note }
   const parked = ordering.parked.find((one) => one.id === id)
   if (!parked) return ordering
-  const returned = [...ordering.returned, { id, order: parked.order, note }]
-  return { ...answered(ordering, id), returned }
+  return comeBack(answered(ordering, id), returnedOf(id, parked.order, note))
 }
 
+/** What an earlier load of the page, or another step, left waiting was refused. */
 export const cameBack = (
   ordering: Ordering,
-  id: string,
-  choices: readonly BuildChoice[],
+  { id, sent, note }: { readonly id: string; readonly sent: LeftCommand; readonly note: Note },
   state: RunningState,
-): Ordering => ({
-  ...ordering,
-  returned: [
-    ...ordering.returned,
-    {
-      id,
-      note: null,
-      order: {
-        drafts: choices.map((choice) => draftOf(findItem(state.station, choice.item), choice)),
-        name: '',
-        paid: false,
-        changing: null,
-      },
-    },
-  ],
-})
+): Ordering => {
+  if (sent.type === 'cancel') {
+    const { ticket, letter } = sent
+    return comeBack(ordering, { kind: 'cancel', id, note, ticket, letter })
+  }
+  const draftFor = (choice: BuildChoice) => draftOf(findItem(state.station, choice.item), choice)
+  const order: Order =
+    sent.type === 'send'
+      ? {
+          drafts: sent.builds.map(draftFor),
+          name: sent.name ?? '',
+          paid: sent.paid,
+          changing: null,
+        }
+      : {
+          drafts: [draftFor(sent.to)],
+          name: '',
+          paid: false,
+          changing: { ticket: sent.ticket, letter: sent.letter },
+        }
+  return comeBack(ordering, returnedOf(id, order, note))
+}
 
 export const openReturned = (ordering: Ordering, id: string): Ordering => {
   const found = ordering.returned.find((one) => one.id === id)
-  if (!found) return ordering
+  if (!found || found.kind === 'cancel') return ordering
   const returned = ordering.returned.filter((one) => one.id !== id)
   return reopen({ ...ordering, returned }, found.order, found.note)
 }

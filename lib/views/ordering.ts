@@ -19,25 +19,30 @@ export type Note =
   | { readonly kind: 'base'; readonly item: string }
   | { readonly kind: 'not-of-item'; readonly item: string; readonly component: string }
 
-/** What was sent: tickets by the id of their command, a changed build by its name. */
+export interface BuildAt {
+  readonly ticket: number
+  readonly letter: string
+}
+
+/** What was accepted: tickets by the id of their command. */
 export type Sent =
   | { readonly kind: 'ticket'; readonly id: string }
-  | { readonly kind: 'changed'; readonly build: string }
+  | ({ readonly kind: 'changed' | 'cancelled' } & BuildAt)
 
 export interface Order {
   readonly drafts: readonly Draft[]
   readonly name: string
   readonly paid: boolean
   /** The accepted build that this order changes. */
-  readonly changing: { readonly ticket: number; readonly letter: string } | null
+  readonly changing: BuildAt | null
 }
 
-/** An order that waited to be sent and was then refused; `note` null where nobody heard why. */
-export interface Returned {
-  readonly id: string
-  readonly order: Order
-  readonly note: Note | null
-}
+/** An order, a change or a cancel that waited to be sent and was then refused. */
+export type Returned = { readonly id: string; readonly note: Note } & (
+  | { readonly kind: 'order'; readonly order: Order }
+  | ({ readonly kind: 'change'; readonly order: Order } & BuildAt)
+  | ({ readonly kind: 'cancel' } & BuildAt)
+)
 
 export interface Ordering extends Order {
   readonly step: Step
@@ -73,17 +78,13 @@ export interface SettledDraft {
 /** Every build of the order as it can be made now; an earlier one goes before a later one. */
 export const settleAll = (order: Order, state: RunningState): readonly SettledDraft[] => {
   const elsewhere: Record<string, number> = {}
-  const add = (amounts: Readonly<Record<string, number>>, sign: 1 | -1) => {
-    for (const [id, amount] of Object.entries(amounts))
-      elsewhere[id] = (elsewhere[id] ?? 0) + sign * amount
-  }
   const { changing } = order
   const before = changing ? findBuild(state, changing.ticket, changing.letter) : undefined
-  if (before) add(before.takes, -1)
   return order.drafts.map((draft) => {
-    const offer = offerFor(state, draft.needs, elsewhere)
+    const offer = offerFor(state, draft.needs, elsewhere, before)
     const settled = settle(offer, draft)
-    if (settled) add(takesOf(settled.choice, state.portions), 1)
+    const takes = settled ? takesOf(settled.choice, state.portions) : {}
+    for (const [id, amount] of Object.entries(takes)) elsewhere[id] = (elsewhere[id] ?? 0) + amount
     return { offer, settled }
   })
 }
@@ -91,14 +92,17 @@ export const settleAll = (order: Order, state: RunningState): readonly SettledDr
 const sameChoice = (one: BuildChoice, other: BuildChoice): boolean =>
   JSON.stringify(one) === JSON.stringify(other)
 
-/** The first other build that isn't as it was read back, since the pans changed; null for none. */
+/**
+ * The first build that isn't as it was read back, since the pans changed: the current one, too,
+ * unless it can't be made at all, which is said in its place. null for none, and while it is sent.
+ */
 export const toSayAgain = (ordering: Ordering, all: readonly SettledDraft[]): number | null => {
+  if (ordering.sending !== null) return null
   const index = ordering.drafts.findIndex((draft, at) => {
     const settled = all[at]?.settled
-    if (at === ordering.current || !settled) return false
-    return (
-      draft.said === null || settled.blocked !== null || !sameChoice(draft.said, settled.choice)
-    )
+    if (!settled) return false
+    if (settled.blocked !== null) return at !== ordering.current
+    return draft.said === null || !sameChoice(draft.said, settled.choice)
   })
   return index === -1 ? null : index
 }

@@ -112,7 +112,7 @@ export const assemblyEn = {
   need: (code: NeedCode, handling: 'keep-apart' | 'leave-out') =>
     handling === 'keep-apart' ? `${loud(code)}: keep apart` : `${loud(code)}: leave out`,
   needNew: 'NEW',
-  needGone: 'no more',
+  needGone: 'not asked any more',
   foodInIt: (name: string) => `Was food in ${name}?`,
   foodYes: 'Yes',
   foodYesThen: 'Throw it out. It never goes back to a pan.',

@@ -95,6 +95,8 @@ export const counter = {
   sendChange: 'Said. Change it',
   sayAgain: (letter: string) => `Say ${letter} again`,
   sayAgainWhy: (letter: string) => `${letter} is no longer as you said it: the pans changed.`,
+  readAgain: 'Read it again',
+  readAgainWhy: 'It is no longer as you said it: the pans changed.',
   sending: 'Sending …',
   another: 'Another for this ticket',
   anotherShort: 'Another',
@@ -114,7 +116,7 @@ export const counter = {
   payToggle: (paid: boolean) => (paid ? 'Paid: change to unpaid' : 'Unpaid: change to paid'),
   changing: (build: string) => `Changing ${build}`,
   changingMaking: (build: string) =>
-    `${build} is being made. Assembly stops, and must acknowledge it, before it changes.`,
+    `${build} is being made. Assembly must answer first, then it changes.`,
 
   waitTitle: 'Waiting to send. Not sold yet.',
   waitWhy:
@@ -124,13 +126,18 @@ export const counter = {
     count === 1
       ? '1 order waits to be sent. Not sold yet.'
       : `${count} orders wait to be sent. Not sold yet.`,
+  waitingFor: (what: 'change' | 'cancel', build: string) =>
+    `${what === 'change' ? 'Change' : 'Cancel'} of ${build}: waiting to send.`,
+  notTaken: (what: 'change' | 'cancel', build: string, sentence: string) =>
+    `The ${what} of ${build} was not taken: ${sentence}`,
   ticket: (numbers: readonly number[]) =>
     `${numbers.length > 1 ? 'Tickets' : 'Ticket'} ${numbers.join(', ')}`,
   tellGuest: 'tell the guest',
   spokenSent: (what: string) => `Sent. ${what}`,
   changedSent: (builds: readonly string[]) => `${builds.join(', ')} changed`,
+  cancelledSent: (builds: readonly string[]) => `${builds.join(', ')} cancelled`,
+  stopSent: (builds: readonly string[]) => `${builds.join(', ')}: assembly is told to stop`,
   cameBack: (items: string) => `An order that waited was not taken: ${items}.`,
-  cameBackWhy: 'It may not be served as it was said.',
   openAgain: 'Open it again',
   forget: 'Guest has left',
 
@@ -159,9 +166,9 @@ export const counter = {
   cancelAsk: (build: string) => `Cancel ${build}?`,
   cancelYes: (build: string) => `Yes, cancel ${build}`,
   cancelNo: 'Keep it',
-  cancelMaking: 'It is being made: assembly stops, and must acknowledge it first.',
+  cancelMaking: 'It is being made. Assembly must answer first, then it is cancelled.',
   cancelMade: 'It is made: it can’t be sold again.',
-  stopped: 'stopped: assembly must acknowledge it',
+  stopped: 'stopped: assembly must answer it first',
   payOf: (ticket: number, paid: boolean) =>
     paid ? `Ticket ${ticket} paid: change to unpaid` : `Ticket ${ticket} unpaid: change to paid`,
   paidSaid: (ticket: number, paid: boolean) =>

@@ -10,5 +10,5 @@ export const live = {
   isLost: 'No connection',
   heard: (seconds: number) => `heard ${age(seconds)} ago`,
   pending: (count: number) => `${count} waiting to send`,
-  tooOld: 'This screen doesn’t match the server. Load the page anew.',
+  tooOld: 'This screen doesn’t match the server. Reload the page.',
 } as const

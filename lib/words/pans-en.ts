@@ -3,15 +3,13 @@
 import { sayPieces, sayWeight } from '#lib/quantity/say-amount.ts'
 import type { Level } from '#lib/stock/levels.ts'
 import type { StopEffect } from '#lib/views/pans-to-do.ts'
+import { list as listWith } from '#lib/words/read-back-en.ts'
 import type { NameOf } from '#lib/words/refusals-en.ts'
 
 const portions = (count: number): string => `${count} ${count === 1 ? 'portion' : 'portions'}`
 const builds = (count: number): string => `${count} ${count === 1 ? 'build' : 'builds'}`
 
-const list = (names: readonly string[]): string =>
-  names.length < 2
-    ? names.join('')
-    : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`
+const list = (names: readonly string[]): string => listWith(names, 'and')
 
 /** What is in a pan as a kitchen says it: "3 lb 8 oz · 1.6 kg", "24 pieces". */
 const sayAmount = (amount: number, unit: Level['unit']): string =>
@@ -35,7 +33,7 @@ const sayEffect = (effect: StopEffect, component: string, name: NameOf): readonl
     ? [`Sold without ${name(component)}: ${list(effect.without.map(name))}.`]
     : []),
   ...(effect.cannot.length + effect.otherBase.length + effect.without.length === 0
-    ? ['No item takes it as a rule.']
+    ? ['No item usually has it.']
     : []),
 ]
 

@@ -1,4 +1,5 @@
 /** A sentence for every refusal, for a student who has a guest in front of them. */
+import { isDiet } from '#lib/needs/codes.ts'
 import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
 import { needName, roleName, stateName } from '#lib/words/service-en.ts'
 
@@ -50,29 +51,35 @@ export const sayRefusal = (refusal: Refusal, name: NameOf): string => {
     case 'not-sure':
       return 'The guest isn’t sure. Call the person in charge before you take this order.'
     case 'contains':
-      return refusal.need === 'vegetarian' || refusal.need === 'vegan'
+      return isDiet(refusal.need)
         ? `${name(refusal.component)} isn’t ${refusal.need}. Leave it out or choose another item.`
         : `${name(refusal.component)} contains ${needName[refusal.need]}. Leave it out or choose another item.`
     case 'may-contain':
       return `${name(refusal.component)} may contain ${needName[refusal.need]}, its label says. Leave it out, or call the person in charge.`
     case 'unknown-declaration':
-      return `Not known whether ${name(refusal.component)} goes with ${needName[refusal.need]}. Read the label first, or leave it out.`
+      return isDiet(refusal.need)
+        ? `We don’t know whether ${name(refusal.component)} is ${needName[refusal.need]}. Leave it out, or call the person in charge.`
+        : `We don’t know whether ${name(refusal.component)} contains ${needName[refusal.need]}. Leave it out, or call the person in charge.`
     case 'wrong-state':
       return `${refusal.build} is ${stateName[refusal.state]}, so that can’t be done now.`
     case 'build-stopped':
-      return `${refusal.build} was stopped. Assembly acknowledges it first.`
+      return `${refusal.build} was stopped. Assembly must answer it first.`
     case 'nothing-to-acknowledge':
       return `${refusal.build} isn’t stopped.`
+    case 'changed-since':
+      return `${refusal.build} was changed just now. Look again, then start.`
+    case 'handling-not-read':
+      return `${refusal.build} is kept apart from something. Read the steps aloud first, then start.`
     case 'short':
       return `Not enough ${name(refusal.component)} for ${refusal.build}. Change a pan, or change the build.`
     case 'pan-not-empty':
       return `${name(refusal.pan)} isn’t empty. Change the pan instead, or correct the count.`
     case 'already-so':
-      return 'That is so already.'
+      return 'It’s like that already.'
     case 'builds-open':
       return `${refusal.count} still to hand over or cancel before closing.`
     case 'id-used-for-something-else':
-      return 'This was sent before with other content. Send it again as a new one.'
+      return 'This was already sent with something else in it. Send it again as a new one.'
     case 'could-not-decide':
       return 'That went wrong here, and nothing was changed. Tell the lead.'
   }
@@ -81,17 +88,17 @@ export const sayRefusal = (refusal: Refusal, name: NameOf): string => {
 export const sayNotTaken = (because: NotTaken): string => {
   switch (because.code) {
     case 'not-the-protocol':
-      return 'The server doesn’t understand this message. Load the page anew.'
+      return 'The server doesn’t understand this message. Reload the page.'
     case 'too-large':
       return 'This message is too large.'
     case 'newer-version':
       return 'This screen is newer than the server. Restart the server.'
     case 'older-version':
-      return 'This screen is older than the server. Load the page anew.'
+      return 'This screen is older than the server. Reload the page.'
     case 'role-may-not':
       return `${roleName[because.role]} may not do this.`
     case 'no-such-service':
-      return 'There is no such service. Load the page anew.'
+      return 'There is no such service. Reload the page.'
     case 'busy':
       return 'The server is busy. It is sent again by itself.'
     case 'closing':

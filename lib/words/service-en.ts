@@ -1,5 +1,5 @@
 /** English words for the service: needs, states, marks, answers. Typed functions, one place. */
-import { type Handling, isDiet, type NeedCode } from '#lib/needs/codes.ts'
+import { isDiet, type NeedCode } from '#lib/needs/codes.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { BuildState } from '#lib/service/state.ts'
 import type { Mark } from '#lib/views/mark.ts'
@@ -16,11 +16,6 @@ export const needName: Readonly<Record<NeedCode, string>> = {
   sesame: 'sesame',
   vegetarian: 'vegetarian',
   vegan: 'vegan',
-}
-
-export const handlingName: Readonly<Record<Handling, string>> = {
-  'keep-apart': 'keep apart',
-  'leave-out': 'leave out',
 }
 
 export const stateName: Readonly<Record<BuildState, string>> = {

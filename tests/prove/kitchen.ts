@@ -32,7 +32,8 @@ const stepsOf = (state: RunningState): readonly (readonly [string, Command])[] =
     if (build.state === 'handed-over' || build.state === 'cancelled') return []
     const type = NEXT[build.state]
     const at = { ticket: ticket.number, letter: build.letter }
-    return [[`${type}-${buildName(at.ticket, at.letter)}`, { type, ...at }]]
+    const command: Command = type === 'start' ? { type, ...at, read: true } : { type, ...at }
+    return [[`${type}-${buildName(at.ticket, at.letter)}`, command]]
   })
   const pans = pansOf(state.station).flatMap((pan): [string, Command][] => {
     const portion = state.portions[pan.component]

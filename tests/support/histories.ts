@@ -185,7 +185,14 @@ export const step: fc.Arbitrary<Step> = fc.oneof(
   { weight: 10, arbitrary: sending },
   { weight: 8, arbitrary: ofPan },
   { weight: 9, arbitrary: changing },
-  { weight: 9, arbitrary: ofBuild(['waiting'], (at) => ({ type: 'start', ...at })) },
+  {
+    weight: 9,
+    arbitrary: fc
+      .record({ read: fc.boolean(), seen: fc.constantFrom(undefined, undefined, undefined, 0) })
+      .chain(({ read, seen }) =>
+        ofBuild(['waiting'], (at) => ({ type: 'start', ...at, seen, read })),
+      ),
+  },
   { weight: 8, arbitrary: ofBuild(['making'], (at) => ({ type: 'finish', ...at })) },
   {
     weight: 4,

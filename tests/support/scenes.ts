@@ -55,7 +55,10 @@ const STAGES: readonly Stage[] = ['start', 'finish', 'handOver']
 
 /** Takes a build as far as `until`. */
 const work = (ticket: number, letter: string, until: Stage): readonly Step[] =>
-  STAGES.slice(0, STAGES.indexOf(until) + 1).map((type) => () => ({ type, ticket, letter }))
+  STAGES.slice(0, STAGES.indexOf(until) + 1).map((type) => () => {
+    const at = { ticket, letter }
+    return type === 'start' ? { type, ...at, read: true } : { type, ...at }
+  })
 
 const portions = (pan: string, component: string, count: number): Step => {
   return (state) => ({

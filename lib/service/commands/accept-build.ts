@@ -11,6 +11,7 @@ import {
   priceOf,
   takenComponents,
   takesOf,
+  usualChoice,
 } from '#lib/service/build-choice.ts'
 import type { AcceptedBuild } from '#lib/service/event.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
@@ -84,14 +85,7 @@ const complete = (item: Item, sent: BuildChoice): BuildChoice => ({
   ...sent,
   needs: strictest(sent.needs),
   parts: {
-    ...Object.fromEntries(
-      item.parts.map((part): [string, PartChoice] => [
-        part.component,
-        part.usual === 'no'
-          ? { placement: 'no', portions: 0, because: 'asked' }
-          : { placement: part.usual, portions: 1, because: 'asked' },
-      ]),
-    ),
+    ...usualChoice(item).parts,
     ...sent.parts,
   },
 })

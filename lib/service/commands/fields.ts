@@ -4,16 +4,16 @@ import { NEED_CODES, REASONS } from '#lib/needs/codes.ts'
 
 export const idField = z.string().min(1).max(60)
 
-export const buildFields = {
-  ticket: z.int().min(0).max(1_000_000),
-  letter: z.string().min(1).max(2),
-}
-
 /** A number, minus zero made plain: JSON doesn't keep its sign. */
 const plainNumber = z.number().transform((value) => value + 0)
 
 /** Milligrams or pieces; refused as absurd where it makes no sense. */
 export const amountField = plainNumber
+
+/** Any number: one that no ticket has is refused by its name. */
+export const ticketField = plainNumber
+
+export const buildFields = { ticket: ticketField, letter: z.string().min(1).max(2) }
 
 const needSchema = z.strictObject({
   code: z.enum(NEED_CODES as [(typeof NEED_CODES)[number]]),

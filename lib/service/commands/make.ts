@@ -1,10 +1,18 @@
 import { z } from 'zod'
+import { isKeptApart } from '#lib/service/build-choice.ts'
 import { type Decision, happened, refuse, withBuild } from '#lib/service/commands/decision.ts'
 import { buildFields } from '#lib/service/commands/fields.ts'
 import type { Build, ServiceState } from '#lib/service/state.ts'
 import { shortBuilds, withdraw } from '#lib/stock/short.ts'
 
-export const startSchema = z.strictObject({ type: z.literal('start'), ...buildFields })
+export const startSchema = z.strictObject({
+  type: z.literal('start'),
+  ...buildFields,
+  /** The version of the build that was on the screen. */
+  seen: z.int().min(0).optional(),
+  /** Whether the handling order was read aloud; no where left away. */
+  read: z.boolean().optional(),
+})
 export const finishSchema = z.strictObject({ type: z.literal('finish'), ...buildFields })
 export const takeBackSchema = z.strictObject({
   type: z.literal('takeBack'),
@@ -21,8 +29,12 @@ const wrong = (build: Build, name: string): Decision =>
 export const decideStart = (state: ServiceState, command: z.infer<typeof startSchema>): Decision =>
   withBuild(state, command, ({ state: running, build, name }) => {
     if (build.state !== 'waiting') return wrong(build, name)
+    if (command.seen !== undefined && command.seen !== build.version)
+      return refuse({ code: 'changed-since', build: name })
     const component = shortBuilds(running).get(name)
     if (component !== undefined) return refuse({ code: 'short', build: name, component })
+    if (isKeptApart(build.choice) && command.read !== true)
+      return refuse({ code: 'handling-not-read', build: name })
     return happened({ type: 'buildStarted', ticket: command.ticket, letter: command.letter })
   })
 

@@ -71,8 +71,10 @@ describe('a command message', () => {
     ['a field that nobody knows', message({ type: 'close', now: true })],
     ['an amount in words', message({ ...of.load, amount: 'much' })],
     ['an amount that is no number', message({ ...of.load, amount: Number.NaN })],
-    ['a ticket below zero', message({ ...of.start, ticket: -1 })],
-    ['half a ticket', message({ ...of.start, ticket: 1.5 })],
+    ['a ticket in words', message({ ...of.start, ticket: 'one' })],
+    ['a ticket that is no number', message({ ...of.start, ticket: Number.POSITIVE_INFINITY })],
+    ['half a version seen', message({ ...of.start, seen: 0.5 })],
+    ['a yes in words', message({ ...of.start, read: 'yes' })],
     [
       'a need that nobody knows',
       message(
@@ -86,6 +88,13 @@ describe('a command message', () => {
   ])('[X3] of %s is not the protocol', (_, sent) => {
     expect(codeFor(sent)).toBe('not-the-protocol')
   })
+
+  it.each([-1, 1.5, 1e300])(
+    '[X3] for ticket %d is taken: that there is none is decided',
+    (ticket) => {
+      expect(codeFor(message({ ...of.start, ticket }))).toBeNull()
+    },
+  )
 
   it('[X3] of another version is told which of the two is older', () => {
     expect(codeFor(message({ type: 'eat' }, { protocol: PROTOCOL + 1 }))).toBe('newer-version')

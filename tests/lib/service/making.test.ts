@@ -9,6 +9,7 @@ import {
   type Given,
   given,
   inPan,
+  needs,
   ofPortions,
   onward,
   refusalOf,
@@ -44,6 +45,55 @@ describe('a waiting build', () => {
     })
     const filled = onward(short, { type: 'changePan', pan: 'pan-chicken', amount: chicken(3) })
     expect(codeOf(when(filled, start('1A')))).toBeNull()
+  })
+
+  it('[S64] that was changed since it was seen is not started, whatever the change was', () => {
+    const saw = (name: string, seen: number): Given => ({ ...start(name), seen }) as Given
+    const change = (to: ReturnType<typeof choose>): Given => ({ type: 'change', ...at('1A'), to })
+    expect(buildIn(sent, '1A').version).toBe(0)
+    expect(codeOf(when(sent, saw('1A', 0)))).toBeNull()
+    const changed = onward(sent, change(choose('garden-chicken', { slaw: 'no' })))
+    expect(buildIn(changed, '1A').version).toBe(1)
+    expect(refusalOf(when(changed, saw('1A', 0)))).toEqual({ code: 'changed-since', build: '1A' })
+    expect(codeOf(when(changed, saw('1A', 1)))).toBeNull()
+    expect(codeOf(when(changed, start('1A')))).toBeNull()
+    const back = onward(changed, change(choose('garden-chicken')))
+    expect(codeOf(when(back, saw('1A', 0)))).toBe('changed-since')
+    expect(buildIn(onward(back, start('1A'), finish('1A'), remake('1A')), '1A').version).toBe(2)
+  })
+
+  it('[S64] counts a change that assembly acknowledged, and no other stop', () => {
+    const to = choose('garden-chicken', { slaw: 'no' })
+    const stopped = onward(making, { type: 'change', ...at('1A'), to })
+    expect(buildIn(stopped, '1A').version).toBe(0)
+    const again = onward(stopped, { type: 'acknowledge', ...at('1A'), foodInIt: false })
+    expect(buildIn(again, '1A').version).toBe(1)
+    expect(codeOf(when(again, { ...start('1A'), seen: 0 } as Given))).toBe('changed-since')
+    const cancelled = onward(
+      making,
+      { type: 'cancel', ...at('1A') },
+      { type: 'acknowledge', ...at('1A'), foodInIt: false },
+    )
+    expect(buildIn(cancelled, '1A').version).toBe(0)
+  })
+
+  it('[S65] that is kept apart is started only once its handling order was read', () => {
+    const of = (handling: 'keep-apart' | 'leave-out') =>
+      choose(
+        'bean-and-pepper',
+        { cheddar: 'no', 'yogurt-sauce': 'no' },
+        needs({ code: 'milk', handling, reason: null }),
+      )
+    const unread = { code: 'handling-not-read', build: '1A' }
+    const starts = (read: boolean): Given => ({ ...start('1A'), read }) as Given
+    const apart = given(send(of('keep-apart')))
+    expect(refusalOf(when(apart, start('1A')))).toEqual(unread)
+    expect(refusalOf(when(apart, starts(false)))).toEqual(unread)
+    expect(codeOf(when(apart, starts(true)))).toBeNull()
+    const leftOut = given(send(of('leave-out')))
+    expect(codeOf(when(leftOut, start('1A')))).toBeNull()
+    const became = onward(leftOut, { type: 'change', ...at('1A'), to: of('keep-apart') })
+    expect(refusalOf(when(became, start('1A')))).toEqual(unread)
   })
 })
 

@@ -23,6 +23,12 @@ const allergy = (code: 'milk' | 'sesame' | 'soy') =>
   needs({ code, handling: 'keep-apart', reason: 'allergy' })
 const on1A = (type: 'start' | 'finish' | 'cancel'): Given => ({ type, ...at('1A') })
 
+const milkApart = choose(
+  'bean-and-pepper',
+  { cheddar: 'no', 'yogurt-sauce': 'no' },
+  allergy('milk'),
+)
+
 /** Codes that come from the rail, not from a decision: an id that was used, a fault in a command. */
 type OfTheRail = 'id-used-for-something-else' | 'could-not-decide'
 
@@ -58,6 +64,11 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
   'wrong-state': [sent, on1A('finish')],
   'build-stopped': [onward(sent, on1A('start'), on1A('cancel')), on1A('finish')],
   'nothing-to-acknowledge': [sent, { type: 'acknowledge', ...at('1A'), foodInIt: false }],
+  'changed-since': [
+    onward(sent, { type: 'change', ...at('1A'), to: choose('garden-chicken', { slaw: 'no' }) }),
+    { type: 'start', ...at('1A'), seen: 0 },
+  ],
+  'handling-not-read': [given(send(milkApart)), on1A('start')],
   short: [onward(sent, { type: 'correct', pan: 'pan-slaw', amount: 0 }), on1A('start')],
   'pan-not-empty': [given(), { type: 'load', pan: 'pan-pita', amount: 1 }],
   'already-so': [given(), { type: 'correct', pan: 'pan-pita', amount: ofPortions('pita', 24) }],

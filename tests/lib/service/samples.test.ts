@@ -10,6 +10,7 @@ import {
   given,
   happening,
   NOTHING,
+  needs,
   onward,
   send,
   type Told,
@@ -70,6 +71,19 @@ describe('the samples', () => {
   ])('[S62] are accepted in %s', (_, told) => {
     for (const sample of Object.values(samples(told)))
       expect(codeOf(when(told, sample)), sample.type).toBeNull()
+  })
+
+  it('[S62] say of a kept-apart build that its handling order was read', () => {
+    const milk = needs({ code: 'milk', handling: 'keep-apart', reason: null })
+    const apart = choose('bean-and-pepper', { cheddar: 'no', 'yogurt-sauce': 'no' }, milk)
+    const told = given(send(apart))
+    const { start: sample } = samples(told)
+    expect(sample).toEqual({ type: 'start', ...at('1A'), read: true })
+    expect(sample && codeOf(when(told, sample))).toBeNull()
+    expect(samples(given(send(choose('harbor-tuna')))).start).toEqual({
+      type: 'start',
+      ...at('1A'),
+    })
   })
 
   it('[S62] leave out what is gone, and take another base', () => {

@@ -90,6 +90,10 @@ describe('a command to a build', () => {
       expect(when(told, { ...command, ticket: 9 } as Given)).toEqual({
         refusal: { code: 'no-such-ticket', ticket: 9 },
       })
+      for (const ticket of [-1, 0.5, 1.5, 1e300])
+        expect(when(told, { ...command, ticket } as Given)).toEqual({
+          refusal: { code: 'no-such-ticket', ticket },
+        })
       expect(when(told, { ...command, letter: 'B' } as Given)).toEqual({
         refusal: { code: 'no-such-build', build: '1B' },
       })

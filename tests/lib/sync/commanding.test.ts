@@ -104,6 +104,18 @@ describe('a command', () => {
     expect(await outbox.all()).toEqual([])
   })
 
+  it('[Y14] asked about again by its id it stays what was kept, and the answer is heard', async () => {
+    const kept: Pending = { id: 'k-1', service: 's-earlier', command: close }
+    const outbox = createMemoryOutbox()
+    await outbox.put(kept)
+    const screen = await liveScreen({ outbox })
+    const answered = screen.client.send(close, 'k-1')
+    expect(screen.commands.map((one) => one.message)).toMatchObject([{ service: 's-earlier' }])
+    expect(screen.client.view().pending).toEqual([kept])
+    lastOf(screen.commands).reply(accepted('k-1'))
+    await expect(answered).resolves.toEqual(accepted('k-1'))
+  })
+
   it('[Y14] is sent from an outbox that opens late, and one that fails is done without', async () => {
     const gate: { open?: () => void } = {}
     const late = createMemoryOutbox()

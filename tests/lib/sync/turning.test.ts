@@ -37,6 +37,23 @@ describe('a screen of another service', () => {
     expect(screen.client.view().names).toEqual({})
   })
 
+  it('[X8] keeps no names of a service that was closed, also not late ones', async () => {
+    const screen = await liveScreen()
+    screen.say.guests({ service: LUNCH, names: { 'c-9': 'Kim' } })
+    const { position } = screen.client.view()
+    const closed = {
+      type: 'serviceClosed',
+      why: 'by-hand',
+      position: position + 1,
+      at: 9_000,
+      command: 'c-99',
+    } as const
+    screen.say.events({ service: LUNCH, events: [closed] })
+    expect(screen.client.view()).toMatchObject({ state: { stage: 'closed' }, names: {} })
+    screen.say.guests({ service: LUNCH, names: { 'c-9': 'Kim' } })
+    expect(screen.client.view().names).toEqual({})
+  })
+
   it('[Y17] never folds into it what it had asked of the one before', async () => {
     const screen = createScreen()
     screen.say.welcome(welcomeTo(LUNCH))

@@ -3,7 +3,13 @@ import { pansOf } from '#lib/menu/find.ts'
 import { NEED_CODES, type Need } from '#lib/needs/codes.ts'
 import { declaredBy } from '#lib/needs/declared.ts'
 import type { BuildChoice } from '#lib/service/build-choice.ts'
-import { type AssemblyView, assemblyView, type NowBuild, widePans } from '#lib/views/assembly.ts'
+import {
+  type AssemblyView,
+  assemblyView,
+  type NowBuild,
+  waitingRemakes,
+  widePans,
+} from '#lib/views/assembly.ts'
 import { handCount, type PanForBuild, panForBuild } from '#lib/views/assembly-pan.ts'
 import { differencesOf, stoppedBuilds } from '#lib/views/assembly-stop.ts'
 import {
@@ -226,7 +232,23 @@ describe('what stands in the way, and what comes', () => {
       ),
     })
     expect(nowOf(changed).reads).not.toBe(nowOf(told).reads)
+    const back = onward(changed, { type: 'change', ...at('1A'), to: withoutMilk() })
+    expect(nowOf(back).reads).not.toBe(nowOf(told).reads)
+    expect([told, changed, back].map((one) => nowOf(one).version)).toEqual([0, 1, 2])
     expect(nowOf(told)).toMatchObject({ keptApart: true, keepFrom: ['milk'], leaveOut: [] })
+  })
+
+  test('[A13] a remake that waits again is named anew each time, and no longer once it is started', () => {
+    const handOver = (name: string) => ({ type: 'handOver', ...at(name) }) as const
+    const remake = (name: string) => ({ type: 'remake', ...at(name) }) as const
+    const remakes = (told: Told) => waitingRemakes(running(told))
+    const handed = given(send(plain(), plain()), start('1A'), finish('1A'), handOver('1A'))
+    expect(remakes(handed)).toEqual([])
+    const again = onward(handed, remake('1A'))
+    expect(remakes(again)).toEqual(['1A/1'])
+    const started = onward(again, start('1A'))
+    expect(remakes(started)).toEqual([])
+    expect(remakes(onward(started, finish('1A'), remake('1A')))).toEqual(['1A/2'])
   })
 })
 

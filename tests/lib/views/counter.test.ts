@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { findPan, itemOf, pansOf } from '#lib/menu/find.ts'
 import { DIETS, type Handling, NEED_CODES, type Need, US_NINE } from '#lib/needs/codes.ts'
+import type { BuildChoice } from '#lib/service/build-choice.ts'
 import { NOT_OPENED } from '#lib/service/state.ts'
 import {
   counterStage,
@@ -15,6 +16,7 @@ import {
   choose,
   codeOf,
   demoStation,
+  type Given,
   given,
   needs,
   openedService,
@@ -296,6 +298,37 @@ describe('what the screen is about', () => {
       ['2A', false, true],
       ['2B', true, true],
       ['1A', false, false],
+    ])
+  })
+
+  test('[C28] the list shows no name with a need, nor beside another build that has one', () => {
+    const named = (...builds: readonly BuildChoice[]): Given => ({
+      type: 'send',
+      builds,
+      paid: false,
+      name: 'Kim',
+    })
+    const kept: BuildChoice = {
+      ...choose('bean-and-pepper'),
+      base: 'rice',
+      asked: 'needs',
+      needs: apart('fish'),
+    }
+    const told = given(
+      named(choose('garden-chicken')),
+      named(choose('garden-chicken'), kept),
+      send(choose('garden-chicken')),
+    )
+    const shown = ticketsToChange(running(told)).map(({ ticket, nameKey }) => [
+      ticket.number,
+      nameKey,
+    ])
+    const first = running(told).tickets.t1?.sentBy ?? 'none'
+    expect(shown).toEqual([
+      [3, null],
+      [2, null],
+      [2, null],
+      [1, first],
     ])
   })
 })

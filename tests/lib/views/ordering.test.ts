@@ -3,18 +3,7 @@ import { type Command, commandSchema } from '#lib/service/decide.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { type Act, act } from '#lib/views/order-act.ts'
 import { commandOf, IDLE, type Ordering, settleAll, toSayAgain } from '#lib/views/ordering.ts'
-import {
-  buildIn,
-  choose,
-  codeOf,
-  type Given,
-  given,
-  ofPortions,
-  onward,
-  running,
-  send,
-  when,
-} from '#tests/support/service.ts'
+import { choose, codeOf, given, ofPortions, running, when } from '#tests/support/service.ts'
 
 const ALL = given()
 const STATE = running(ALL)
@@ -35,8 +24,8 @@ const sentCommand = (ordering: Ordering, state = STATE): Command => {
   return commandSchema.parse(command)
 }
 
-const sentParts = (ordering: Ordering) => {
-  const command = sentCommand(ordering)
+const sentParts = (ordering: Ordering, state = STATE) => {
+  const command = sentCommand(ordering, state)
   return command.type === 'send' ? command.builds[0]?.parts : undefined
 }
 
@@ -178,9 +167,39 @@ describe('several builds', () => {
     expect(toSayAgain(ordering, settleAll(ordering, gone))).toBe(0)
     expect(commandOf(ordering, gone)).toBeNull()
     const again = taps(ordering, gone, { act: 'go-to', index: 0 })
-    expect(commandOf(again, gone)).toMatchObject({ type: 'send' })
+    expect(toSayAgain(again, settleAll(again, gone))).toBe(1)
+    expect(commandOf(again, gone)).toBeNull()
+    const both = taps(again, gone, { act: 'go-to', index: 1 })
+    expect(commandOf(both, gone)).toMatchObject({ type: 'send' })
+  })
+
+  test('[C22] the build in sight, too: a pan that runs out before the tap on send asks to read again', () => {
+    const ordering = taps(IDLE, cheddar(1), none, item('garden-chicken'))
+    const gone = cheddar(0)
+    expect(commandOf(ordering, cheddar(1))).not.toBeNull()
+    expect(toSayAgain(ordering, settleAll(ordering, gone))).toBe(0)
+    expect(commandOf(ordering, gone)).toBeNull()
+    for (const aside of [{ act: 'paid' }, { act: 'name', name: 'Kim' }] as const)
+      expect(commandOf(taps(ordering, gone, aside), gone), aside.act).toBeNull()
+    const read = taps(ordering, gone, { act: 'go-to', index: 0 })
+    expect(commandOf(read, gone)).toMatchObject({
+      builds: [{ parts: { cheddar: { placement: 'no', because: 'gone' } } }],
+    })
+    expect(commandOf(ordering, cheddar(1))).not.toBeNull()
+  })
+
+  test('[C22] a pan that changes what the build doesn’t take asks for nothing', () => {
+    const ordering = taps(IDLE, cheddar(9), none, item('garden-chicken'))
+    expect(commandOf(ordering, cheddar(8))).not.toBeNull()
+  })
+
+  test('[C22] while it is sent the pans ask for nothing to be read again', () => {
+    const sending = taps(two(cheddar(2)), cheddar(2), sendAs('c-1'))
+    expect(toSayAgain(sending, settleAll(sending, cheddar(0)))).toBeNull()
   })
 })
+
+const CLOSED = { kind: 'refused', refusal: { code: 'service-closed' } } as const
 
 describe('sending', () => {
   const ready = taps(IDLE, STATE, none, item('garden-chicken'), pan('cheddar'))
@@ -217,9 +236,35 @@ describe('sending', () => {
 
   test('[C25] an order that an earlier load of the page left waiting comes back as it was', () => {
     const choices = [choose('garden-chicken', { cheddar: 'no' })]
-    const back = taps(IDLE, STATE, { act: 'came-back', id: 'c-0', choices })
+    const back = taps(IDLE, STATE, {
+      act: 'came-back',
+      id: 'c-0',
+      sent: { type: 'send', builds: choices, paid: true, name: 'Kim' },
+      note: CLOSED,
+    })
     const opened = taps(back, STATE, { act: 'open-returned', id: 'c-0' })
     expect(sentParts(opened)?.cheddar).toMatchObject({ placement: 'no', because: 'asked' })
+    expect(opened).toMatchObject({ paid: true, name: 'Kim', note: CLOSED })
+  })
+
+  test('[C25] what waited is told in the next guest’s order, and still there when that is sent', () => {
+    const parked = taps(ready, STATE, sendAs('c-1'), { act: 'next-guest' }, none)
+    const both = taps(
+      parked,
+      STATE,
+      item('garden-chicken'),
+      { act: 'accepted', id: 'c-1' },
+      { act: 'ask-again' },
+      need('milk'),
+      need('milk'),
+      none,
+      sendAs('c-2'),
+      { act: 'accepted', id: 'c-2' },
+    )
+    expect(both.sent).toEqual([
+      { kind: 'ticket', id: 'c-1' },
+      { kind: 'ticket', id: 'c-2' },
+    ])
   })
 
   test('[C26] name and paid go with the order; number only and unpaid are the defaults', () => {
@@ -227,38 +272,5 @@ describe('sending', () => {
     expect(sentCommand(ready)).not.toHaveProperty('name')
     const named = taps(ready, STATE, { act: 'name', name: ' Juno ' }, { act: 'paid' })
     expect(sentCommand(named)).toMatchObject({ paid: true, name: 'Juno' })
-  })
-})
-
-describe('changing an accepted build', () => {
-  test('[C27] it starts from what was accepted, and its own portions count as there', () => {
-    const last: Given = {
-      type: 'correct',
-      pan: 'pan-cheddar',
-      amount: ofPortions('cheddar', 1),
-    }
-    const told = given(last, send(choose('garden-chicken', { slaw: 'side' })))
-    const state = running(told)
-    const opened = taps(
-      IDLE,
-      state,
-      { act: 'tickets' },
-      {
-        act: 'change-build',
-        ticket: 1,
-        letter: 'A',
-      },
-    )
-    expect(opened).toMatchObject({ step: 'choose', changing: { ticket: 1, letter: 'A' } })
-    expect(settleAll(opened, state)[0]?.settled?.choice).toEqual(buildIn(told, '1A').choice)
-    const changed = taps(opened, state, pan('peppers'))
-    const command = commandSchema.parse(commandOf(changed, state))
-    expect(command).toMatchObject({
-      type: 'change',
-      ticket: 1,
-      letter: 'A',
-      to: { parts: { cheddar: { placement: 'in' }, peppers: { placement: 'no' } } },
-    })
-    expect(buildIn(onward(told, command), '1A').choice.parts.peppers?.placement).toBe('no')
   })
 })

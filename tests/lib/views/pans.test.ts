@@ -2,7 +2,14 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { pansOf } from '#lib/menu/find.ts'
 import { levelOf } from '#lib/stock/levels.ts'
-import { mostPortions, type PanPicture, panPictures, queueOf } from '#lib/views/pans.ts'
+import {
+  amountOf,
+  isAsHeld,
+  mostPortions,
+  type PanPicture,
+  panPictures,
+  queueOf,
+} from '#lib/views/pans.ts'
 import {
   at,
   choose,
@@ -168,4 +175,21 @@ test('[P1] a pan that was never loaded has no time of loading', () => {
   expect(pictureOf(openedService(), 'pan-rice').loadedAt).toBeNull()
   const loaded = later(openedService(), { type: 'load', pan: 'pan-rice', amount: 1000 })
   expect(pictureOf(loaded, 'pan-rice').loadedAt).toBe(running(loaded).at)
+})
+
+describe('a count of a pan', () => {
+  test('[P14] corrects it also by less than a portion', () => {
+    const each = ofPortions('chicken', 1)
+    const holding = (amount: number) =>
+      later(given(), { type: 'correct', pan: 'pan-chicken', amount })
+    const part = Math.floor(each * 0.4)
+    const odd = holding(12 * each + part)
+    expect(isAsHeld(running(odd), pictureOf(odd, 'pan-chicken'), 12)).toBe(false)
+    const amount = amountOf(running(odd), 'chicken', 12)
+    const counted = later(odd, { type: 'correct', pan: 'pan-chicken', amount })
+    const picture = pictureOf(counted, 'pan-chicken')
+    expect(picture.amount).toBe(12 * each)
+    expect(isAsHeld(running(counted), picture, 12)).toBe(true)
+    expect(isAsHeld(running(counted), picture, 11)).toBe(false)
+  })
 })

@@ -42,6 +42,8 @@ const refusals: Of<Refusal> = {
   'wrong-state': { code: 'wrong-state', build: '21A', state: 'handed-over' },
   'build-stopped': { code: 'build-stopped', build: '21A' },
   'nothing-to-acknowledge': { code: 'nothing-to-acknowledge', build: '21A' },
+  'changed-since': { code: 'changed-since', build: '21A' },
+  'handling-not-read': { code: 'handling-not-read', build: '21A' },
   short: { code: 'short', build: '21A', component: 'slaw' },
   'pan-not-empty': { code: 'pan-not-empty', pan: 'pan-pita' },
   'already-so': { code: 'already-so' },
@@ -87,9 +89,12 @@ describe('what a student reads when something is refused', () => {
     expect(sayRefusal({ code: 'contains', component: 'chicken', need: 'vegan' }, name)).toBe(
       'Herb chicken isn’t vegan. Leave it out or choose another item.',
     )
-    expect(sayRefusal(refusals['unknown-declaration'], name)).toMatch(
-      /^Not known whether Tuna salad goes with soy/,
+    expect(sayRefusal(refusals['unknown-declaration'], name)).toBe(
+      'We don’t know whether Tuna salad contains soy. Leave it out, or call the person in charge.',
     )
+    expect(
+      sayRefusal({ code: 'unknown-declaration', component: 'chicken', need: 'vegan' }, name),
+    ).toMatch(/^We don’t know whether Herb chicken is vegan\./)
     for (const need of US_NINE)
       expect(sayRefusal({ code: 'may-contain', component: 'pita', need }, name)).toContain(
         needName[need],

@@ -104,13 +104,13 @@ const NONSENSE: readonly unknown[] = [
     protocol: PROTOCOL,
     id: 'n',
     service: 's-lunch',
-    command: { type: 'finish', ticket: -1, letter: 'A' },
+    command: { type: 'finish', ticket: 'one', letter: 'A' },
   },
   {
     protocol: PROTOCOL,
     id: 'n',
     service: 's-lunch',
-    command: { type: 'finish', ticket: 1.5, letter: 'A' },
+    command: { type: 'finish', ticket: null, letter: 'A' },
   },
   {
     protocol: PROTOCOL,
@@ -143,6 +143,8 @@ const IMPOSSIBLE: readonly object[] = [
   { type: 'correct', pan: 'pan-rice', amount: 0.5 },
   { type: 'correct', pan: 'pan-rice', amount: 1e300 },
   { type: 'start', ticket: 999_999, letter: 'Z' },
+  { type: 'start', ticket: -1, letter: 'A' },
+  { type: 'pay', ticket: 0.5, paid: true },
   { type: 'handOver', ticket: 0, letter: '__' },
   { type: 'stopSelling', what: 'item', id: 'toString' },
 ]

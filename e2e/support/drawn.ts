@@ -20,7 +20,7 @@ export interface DrawnText extends Box {
 /** Letters reach this far below the line, in em (measured from the font file's "g"). */
 const DESCENT_EM = 0.2
 
-/** Every line of text that is drawn within `within`; of an open dialog only what is in it. */
+/** Every line of text that is drawn within a selector; of an open dialog only what is in it. */
 export const drawnTexts = (page: Page, within = 'body'): Promise<readonly DrawnText[]> =>
   page.evaluate(
     ({ within, cap, descent }) => {
@@ -60,11 +60,13 @@ export const drawnTexts = (page: Page, within = 'body'): Promise<readonly DrawnT
         return Math.max(0, worst)
       }
       const dialog = document.querySelector('dialog[open]')
-      const root = dialog ?? document.querySelector(within)
-      if (!root) return []
-      const walker = document.createTreeWalker(root, NodeFilter.SHOW_TEXT)
+      const nodes: Node[] = []
+      for (const root of dialog ? [dialog] : document.querySelectorAll(within)) {
+        const walker = document.createTreeWalker(root, NodeFilter.SHOW_TEXT)
+        for (let node = walker.nextNode(); node; node = walker.nextNode()) nodes.push(node)
+      }
       const found: DrawnText[] = []
-      for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+      for (const node of nodes) {
         const element = node.parentElement
         const text = node.textContent?.trim() ?? ''
         if (!element || text === '' || isHidden(element)) continue
@@ -74,13 +76,13 @@ export const drawnTexts = (page: Page, within = 'body'): Promise<readonly DrawnT
         range.selectNodeContents(node)
         for (const line of range.getClientRects()) {
           if (line.width < 1) continue
-          const { left, right } = line
-          const baseline = line.top + ascentEm(style) * fontPx
+          const { left, right, top, bottom } = line
+          const above = ascentEm(style) * fontPx
           const below = /[gjpqy,;()]/.test(text) ? descent * fontPx : 0
           const box =
             style.writingMode === 'horizontal-tb'
-              ? { left, right, top: baseline - cap * fontPx, bottom: baseline + below }
-              : { left, right, top: line.top, bottom: line.bottom }
+              ? { left, right, top: top + above - cap * fontPx, bottom: top + above + below }
+              : { top, bottom, left: right - above - below, right: right - above + cap * fontPx }
           found.push({ text, fontPx, ...box, cut: cutOff(box, element) })
         }
       }

@@ -51,10 +51,8 @@ export interface Size {
   readonly height: number
 }
 
-export const TABLETS: readonly Size[] = [
-  { width: 1280, height: 800 },
-  { width: 1024, height: 768 },
-]
+export const TABLET: Size = { width: 1280, height: 800 }
+export const TABLETS: readonly Size[] = [TABLET, { width: 1024, height: 768 }]
 
 export const PHONE: Size = { width: 390, height: 844 }
 

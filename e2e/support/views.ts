@@ -159,7 +159,7 @@ export const views: readonly View[] = [
   pans('load', 'rush', 'The old pan is empty.', [/^Toasted almonds:/], {
     main: [/^Load the pan/],
   }),
-  pans('count', 'rush', 'It really holds', [/^Cheddar:/, 'Correct the count'], {
+  pans('count', 'rush', 'It really holds', [/^Cheddar:/, 'Correct the count', '1 fewer'], {
     main: [/^The count is/],
   }),
   pans('stop selling', 'rush', 'Stop selling Cheddar?', [/^Cheddar:/, 'Stop selling'], {

@@ -1,0 +1,36 @@
+import { breaksNoRule, tabReachesAll } from './support/accessible.ts'
+import {
+  fitsGlovedHands,
+  fitsWithoutScrolling,
+  nothingIsCut,
+  readsOnTheLine,
+  targetsAreLarge,
+  worksOnAPhone,
+} from './support/legible.ts'
+import { PHONE, resize, TABLET, TABLETS, test } from './support/stage.ts'
+import { views } from './support/views.ts'
+
+for (const view of views) {
+  const { name, path, main, long } = view
+  const isHot = path !== '/'
+  const isBuild = path === '/assembly' && /making|waiting/.test(name)
+
+  test(`${name}: accessible, legible, and it fits`, async ({ see }) => {
+    const page = await see(view)
+    for (const size of TABLETS) {
+      await resize(page, size)
+      if (size === TABLET) await breaksNoRule(page)
+      if (isBuild) await readsOnTheLine(page, view, size)
+      if (!long) await nothingIsCut(page, size)
+      if (isHot && !long) await fitsWithoutScrolling(page, size)
+      if (main && /assembly|pans/.test(path)) await fitsGlovedHands(page, view, size)
+      if (path === '/counter') await targetsAreLarge(page, size)
+    }
+    if (/counter|hand-over|pans/.test(path)) {
+      await resize(page, PHONE)
+      await worksOnAPhone(page, view, PHONE)
+      await resize(page, TABLET)
+    }
+    await tabReachesAll(page)
+  })
+}

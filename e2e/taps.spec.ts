@@ -1,0 +1,66 @@
+import { isRunning } from '#lib/service/state.ts'
+import { findBuild } from '#lib/service/tickets.ts'
+import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
+import { expect, test } from './support/stage.ts'
+import { view } from './support/views.ts'
+
+const LEFT_OUT = [
+  { component: 'cheddar', pan: /^Cheddar/ },
+  { component: 'slaw', pan: /^Sesame slaw/ },
+  { component: 'peppers', pan: /^Roast peppers/ },
+]
+
+test('3 taps from an idle counter to sent, and one more for each no', async ({
+  see,
+  play,
+  server,
+}) => {
+  await play('quiet')
+  const page = await see(view('counter, ask'))
+  await page.evaluate(() => {
+    document.documentElement.dataset.taps = '0'
+    const count = ({ isTrusted }: Event) => {
+      const { dataset } = document.documentElement
+      if (isTrusted) dataset.taps = String(Number(dataset.taps) + 1)
+    }
+    addEventListener('click', count, true)
+  })
+  const tapped = async () => Number(await page.locator('html').getAttribute('data-taps'))
+  const question = page.getByRole('region', { name: /^“Do you have any allergies/ })
+  const tiles = () =>
+    question
+      .getByRole('button')
+      .filter({ hasNotText: /^Tickets/ })
+      .allInnerTexts()
+  const atRest = await tiles()
+  const { client, close } = connectCrew(server.url, 'lead')
+  await whenView(client, ({ state }) => isRunning(state))
+
+  for (const noes of [0, 1, 2, 3]) {
+    const before = await tapped()
+    await page.getByRole('button', { name: 'Asked: none' }).click()
+    await page.getByRole('button', { name: /^Garden chicken/ }).click()
+    for (const { pan } of LEFT_OUT.slice(0, noes)) {
+      await page.getByRole('button', { name: pan }).click()
+    }
+    await page.getByRole('button', { name: /^Said. Send/ }).click()
+    const ticket = noes + 1
+    await expect(page.getByText(`Ticket ${ticket}`, { exact: true })).toBeVisible()
+    expect(await tapped()).toBe(before + 3 + noes)
+
+    await whenView(
+      client,
+      ({ state }) => isRunning(state) && findBuild(state, ticket, 'A') !== undefined,
+    )
+    const { state } = client.view()
+    const choice = isRunning(state) ? findBuild(state, ticket, 'A')?.choice : undefined
+    const gone = LEFT_OUT.filter(({ component }) => choice?.parts[component]?.placement === 'no')
+    expect(gone).toEqual(LEFT_OUT.slice(0, noes))
+    expect(choice).toMatchObject({ item: 'garden-chicken', base: 'pita', asked: 'none', needs: [] })
+
+    expect(await tiles(), 'the next order begins where this one did').toEqual(atRest)
+    await expect(question.locator('[aria-pressed="true"]')).toHaveCount(0)
+  }
+  close()
+  await play('quiet')
+})

@@ -23,7 +23,8 @@ const withoutMilk = (need = milk) =>
 
 const made = (told: Told, ...names: string[]): Told =>
   names.reduce(
-    (so, name) => onward(so, { type: 'start', ...at(name) }, { type: 'finish', ...at(name) }),
+    (so, name) =>
+      onward(so, { type: 'start', ...at(name), read: true }, { type: 'finish', ...at(name) }),
     told,
   )
 const handOver = (name: string) => ({ type: 'handOver', ...at(name) }) as const

@@ -128,7 +128,7 @@ describe('what is private', () => {
     const first = await pickUp.follow(0)
     expect(first).toMatchObject({ kind: 'picture' })
     expect(await lead.give('order', PRIVATE)).toMatchObject({ answer: 'accepted' })
-    await lead.give('start', { type: 'start', ticket: 1, letter: 'A' })
+    await lead.give('start', { type: 'start', ticket: 1, letter: 'A', read: true })
     await lead.give('finish', { type: 'finish', ticket: 1, letter: 'A' })
     await heardAll(pickUp)
     const again = await pickUp.follow(0)

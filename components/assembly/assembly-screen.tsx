@@ -21,9 +21,10 @@ import {
 } from '#components/device/use-device.ts'
 import { Line } from '#components/line/line.tsx'
 import { useActing } from '#components/live/acting.ts'
+import { CalmUnlessOpen } from '#components/live/calm-unless-open.tsx'
 import { Connection } from '#components/live/connection.tsx'
-import { CrewProvider, useCrew } from '#components/live/crew.tsx'
-import { isRunning, type RunningState } from '#lib/service/state.ts'
+import { CrewProvider } from '#components/live/crew.tsx'
+import type { RunningState } from '#lib/service/state.ts'
 import { type AssemblyView, assemblyView, waitingRemakes, widePans } from '#lib/views/assembly.ts'
 import { stoppedBuilds } from '#lib/views/assembly-stop.ts'
 import { assemblyEn as say } from '#lib/words/assembly-en.ts'
@@ -199,18 +200,12 @@ function Running({ state }: { readonly state: RunningState }) {
 }
 
 function Assembly() {
-  const state = useCrew((view) => view.state)
   useDevice()
   return (
     <main className={styles.root}>
-      {state.stage === 'open' && isRunning(state) ? (
-        <Running state={state} />
-      ) : (
-        <div className={styles.calm}>
-          <h1>{state.stage === 'closed' ? say.closed : say.notOpen}</h1>
-          <Connection />
-        </div>
-      )}
+      <CalmUnlessOpen className={styles.calm}>
+        {(state) => <Running state={state} />}
+      </CalmUnlessOpen>
     </main>
   )
 }

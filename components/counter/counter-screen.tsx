@@ -6,8 +6,8 @@ import { Awake } from '#components/device/awake-notice.tsx'
 import { useDevice } from '#components/device/use-device.ts'
 import { Connection } from '#components/live/connection.tsx'
 import { CrewProvider, useCrew } from '#components/live/crew.tsx'
+import { useServiceStage } from '#components/live/service-stage.ts'
 import { isRunning } from '#lib/service/state.ts'
-import { counterStage } from '#lib/views/counter.ts'
 import { counter } from '#lib/words/counter-en.ts'
 import { live } from '#lib/words/live-en.ts'
 
@@ -23,9 +23,8 @@ export function CounterScreen() {
 function Counter() {
   useDevice()
   const state = useCrew((view) => view.state)
-  const service = useCrew((view) => view.service)
   const welcome = useCrew((view) => view.welcome)
-  const stage = counterStage({ welcomed: welcome !== null, service, state })
+  const stage = useServiceStage()
   return (
     <main className={styles.screen}>
       <header className={styles.strip}>

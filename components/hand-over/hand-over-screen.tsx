@@ -9,10 +9,11 @@ import styles from '#components/hand-over/hand-over.module.css'
 import { ShelfCard } from '#components/hand-over/shelf-card.tsx'
 import { WrongPanel } from '#components/hand-over/wrong-panel.tsx'
 import { useActing } from '#components/live/acting.ts'
+import { CalmUnlessOpen } from '#components/live/calm-unless-open.tsx'
 import { Connection } from '#components/live/connection.tsx'
 import { CrewProvider, useCrew } from '#components/live/crew.tsx'
 import { useServerTime } from '#components/live/server-time.ts'
-import { isRunning, type RunningState } from '#lib/service/state.ts'
+import type { RunningState } from '#lib/service/state.ts'
 import { type Coming, type HandedOver, handOverView } from '#lib/views/hand-over.ts'
 import { handOverEn as say } from '#lib/words/hand-over-en.ts'
 
@@ -173,18 +174,12 @@ function Running({ state }: { readonly state: RunningState }) {
 }
 
 function HandOver() {
-  const state = useCrew((view) => view.state)
   useDevice()
   return (
     <main className={styles.root}>
-      {state.stage === 'open' && isRunning(state) ? (
-        <Running state={state} />
-      ) : (
-        <div className={styles.calm}>
-          <h1>{state.stage === 'closed' ? say.closed : say.notOpen}</h1>
-          <Connection />
-        </div>
-      )}
+      <CalmUnlessOpen className={styles.calm}>
+        {(state) => <Running state={state} />}
+      </CalmUnlessOpen>
     </main>
   )
 }

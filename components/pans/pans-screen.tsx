@@ -2,6 +2,7 @@
 
 import { Connection } from '#components/live/connection.tsx'
 import { CrewProvider, useCrew } from '#components/live/crew.tsx'
+import { useServiceStage } from '#components/live/service-stage.ts'
 import styles from '#components/pans/pans.module.css'
 import { PansBoard } from '#components/pans/pans-board.tsx'
 import { isRunning } from '#lib/service/state.ts'
@@ -10,10 +11,9 @@ import { pansWords as words } from '#lib/words/pans-en.ts'
 
 function PansNow() {
   const state = useCrew((view) => view.state)
-  const isKnown = useCrew((view) => view.welcome !== null && view.service === view.state.service)
-  const hasNone = useCrew((view) => view.welcome !== null && view.service === null)
-  if (isRunning(state) && state.stage === 'open') return <PansBoard state={state} />
-  if (!isKnown && !hasNone)
+  const stage = useServiceStage()
+  if (stage === 'open' && isRunning(state)) return <PansBoard state={state} />
+  if (stage === 'connecting')
     return (
       <main className={styles.quiet}>
         <h1>{words.title}</h1>

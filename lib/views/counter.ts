@@ -1,6 +1,6 @@
 import { componentOf, pansOf } from '#lib/menu/find.ts'
 import type { Item, Pan } from '#lib/menu/station-document.ts'
-import { isRunning, type RunningState, type ServiceState } from '#lib/service/state.ts'
+import type { RunningState, ServiceState } from '#lib/service/state.ts'
 import { openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
 import { itemLeft } from '#lib/stock/levels.ts'
 import {
@@ -151,17 +151,3 @@ export const ticketsToChange = (state: RunningState): readonly OpenTicketBuild[]
       canCancel: build.stop === null,
       nameKey: shownNameKey(ticket),
     }))
-
-/** What the screen is about: an order, or why none can be taken. */
-export type CounterStage = 'connecting' | 'no-service' | 'closed' | 'open'
-
-export const counterStage = (view: {
-  readonly welcomed: boolean
-  readonly service: string | null
-  readonly state: ServiceState
-}): CounterStage => {
-  if (!view.welcomed) return 'connecting'
-  if (view.service === null) return 'no-service'
-  if (!isRunning(view.state)) return 'connecting'
-  return view.state.stage === 'open' ? 'open' : 'closed'
-}

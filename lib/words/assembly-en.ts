@@ -94,8 +94,6 @@ export const assemblyEn = {
 
   idle: 'No builds waiting',
   idleMade: (count: number) => (count === 1 ? '1 made so far' : `${count} made so far`),
-  notOpen: 'The service isn’t open yet',
-  closed: 'This service is closed',
 
   stop: 'STOP',
   cancelled: 'Cancelled. Don’t make it.',

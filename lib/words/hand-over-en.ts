@@ -63,6 +63,4 @@ export const handOverEn = {
   comingMaking: 'being made',
   comingWaiting: (count: number) => `${count} waiting`,
   nothingComing: 'No orders open',
-  notOpen: 'The service isn’t open yet',
-  closed: 'This service is closed',
 } as const

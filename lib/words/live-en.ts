@@ -6,6 +6,8 @@ const age = (seconds: number): string =>
 
 export const live = {
   connecting: 'Connecting …',
+  notOpen: 'The service isn’t open yet',
+  closed: 'This service is closed',
   isLive: 'Live',
   isLost: 'No connection',
   heard: (seconds: number) => `heard ${age(seconds)} ago`,

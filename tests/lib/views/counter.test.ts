@@ -3,15 +3,10 @@ import { findPan, itemOf, pansOf } from '#lib/menu/find.ts'
 import { DIETS, type Handling, NEED_CODES, type Need, US_NINE } from '#lib/needs/codes.ts'
 import type { BuildChoice } from '#lib/service/build-choice.ts'
 import { NOT_OPENED } from '#lib/service/state.ts'
-import {
-  counterStage,
-  itemRows,
-  panFace,
-  ticketSentBy,
-  ticketsToChange,
-} from '#lib/views/counter.ts'
+import { itemRows, panFace, ticketSentBy, ticketsToChange } from '#lib/views/counter.ts'
 import { type Draft, EMPTY_DRAFT, settle, tapCycle } from '#lib/views/draft.ts'
 import { offerFor } from '#lib/views/offer.ts'
+import { serviceStage } from '#lib/views/service-stage.ts'
 import {
   choose,
   codeOf,
@@ -263,8 +258,8 @@ describe('taps on a pan', () => {
 describe('what the screen is about', () => {
   test('[C8] no orders are taken where no service is open', () => {
     const stage = (told: Told, service: string | null = 's-lunch') =>
-      counterStage({ welcomed: true, service, state: told.state })
-    expect(counterStage({ welcomed: false, service: null, state: NOT_OPENED })).toBe('connecting')
+      serviceStage({ welcomed: true, service, state: told.state })
+    expect(serviceStage({ welcomed: false, service: null, state: NOT_OPENED })).toBe('connecting')
     expect(stage({ state: NOT_OPENED, events: [] }, null)).toBe('no-service')
     expect(stage(openedService())).toBe('open')
     expect(stage(given({ type: 'close' }))).toBe('closed')

@@ -55,7 +55,7 @@ function NoOrders({ stage }: { readonly stage: 'connecting' | 'no-service' | 'cl
       <h2>{what}</h2>
       <p>{todo}</p>
       <a className={styles.link} href="/">
-        {counter.toFirstPage}
+        {live.toFirstPage}
       </a>
     </section>
   )

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react'
+import styles from '#components/live/calm-unless-open.module.css'
 import { Connection } from '#components/live/connection.tsx'
 import { useCrew } from '#components/live/crew.tsx'
 import { useServiceStage } from '#components/live/service-stage.ts'
@@ -26,6 +27,11 @@ export function CalmUnlessOpen({
     <div className={className}>
       <h1>{said}</h1>
       <Connection />
+      {stage !== 'connecting' && (
+        <a className={styles.link} href="/">
+          {live.toFirstPage}
+        </a>
+      )}
     </div>
   )
 }

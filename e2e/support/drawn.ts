@@ -94,19 +94,36 @@ export const drawnTexts = (page: Page, within = 'body'): Promise<readonly DrawnT
 export interface Control extends Box {
   readonly name: string
   readonly isEnabled: boolean
+  /** How much of it a frame around it hides, pixels. */
+  readonly cut: number
 }
 
 /** Everything that can be tapped and is drawn; of an open dialog only what is in it. */
 export const drawnControls = (page: Page): Promise<readonly Control[]> =>
   page.evaluate(() => {
     const root = document.querySelector('dialog[open]') ?? document.body
+    const hidden = (element: Element, box: DOMRect): number => {
+      const frame = element.parentElement
+      if (!frame) return 0
+      const { left, top, right, bottom } = frame.getBoundingClientRect()
+      const beyond = Math.max(
+        left - box.left,
+        top - box.top,
+        box.right - right,
+        box.bottom - bottom,
+      )
+      const clips = /hidden|clip/.test(getComputedStyle(frame).overflow)
+      return Math.max(clips ? beyond : 0, hidden(frame, box))
+    }
     return [...root.querySelectorAll<HTMLElement>('button, a[href], input, select')]
       .filter((element) => element.checkVisibility({ visibilityProperty: true }))
       .map((element) => {
-        const { left, top, right, bottom } = element.getBoundingClientRect()
+        const box = element.getBoundingClientRect()
+        const { left, top, right, bottom } = box
+        const cut = hidden(element, box)
         const name = element.getAttribute('aria-label') ?? element.textContent ?? ''
         const isEnabled = !element.matches(':disabled') && element.closest('[inert]') === null
-        return { name: name.replace(/\s+/g, ' ').trim(), left, top, right, bottom, isEnabled }
+        return { name: name.replace(/\s+/g, ' ').trim(), left, top, right, bottom, isEnabled, cut }
       })
   })
 

@@ -84,6 +84,13 @@ export const fitsWithoutScrolling = async (page: Page, size: Size): Promise<void
       `${place(size)}: out of sight`,
     )
     .toEqual([])
+  const clipped = (await drawnControls(page)).filter(({ cut }) => cut > ROUNDING_PX)
+  expect
+    .soft(
+      clipped.map(({ name, cut }) => `${name}: ${cut.toFixed(1)} px`),
+      `${place(size)}: controls that a frame cuts`,
+    )
+    .toEqual([])
 }
 
 /** On a phone nothing is beside the window, and the main action can be tapped. */

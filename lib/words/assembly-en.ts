@@ -20,7 +20,7 @@ const HAZARD: Readonly<Record<Hazard['declared'], (code: NeedCode) => string>> =
 
 const BECAUSE: Readonly<Record<Because, string>> = {
   asked: 'guest asked',
-  gone: 'none left',
+  gone: 'not today',
   need: 'guest’s need',
 }
 

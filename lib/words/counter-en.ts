@@ -181,5 +181,4 @@ export const counter = {
   noServiceWhat: 'The lead opens one on the first page. Then orders can be taken here.',
   closed: 'This service is closed.',
   closedWhat: 'No more orders are taken. The lead opens the next one on the first page.',
-  toFirstPage: 'To the first page',
 } as const

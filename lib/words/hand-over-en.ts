@@ -17,7 +17,7 @@ export const handOverEn = {
   usual: 'nothing to write: the usual',
   handOver: (name: string) => `Hand over ${name}`,
   askFirst: (name: string) => `Ask, then hand over ${name}`,
-  askFirstHint: 'Needs kept apart: alone, with a question',
+  askFirstHint: 'Kept apart: hand it over alone, ask first',
   sibling: (name: string, state: BuildState) => `${name} ${SIBLING[state]}`,
   paid: 'paid',
   toPay: (amount: string) => `${amount} to pay`,
@@ -62,5 +62,5 @@ export const handOverEn = {
   coming: 'Coming',
   comingMaking: 'being made',
   comingWaiting: (count: number) => `${count} waiting`,
-  nothingComing: 'No orders open',
+  nothingComing: 'nothing',
 } as const

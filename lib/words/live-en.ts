@@ -8,6 +8,7 @@ export const live = {
   connecting: 'Connecting …',
   notOpen: 'The service isn’t open yet',
   closed: 'This service is closed',
+  toFirstPage: 'To the first page',
   isLive: 'Live',
   isLost: 'No connection',
   heard: (seconds: number) => `heard ${age(seconds)} ago`,

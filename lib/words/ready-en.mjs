@@ -27,7 +27,8 @@ export const readyWords = {
   missingEntry: (name, file) => `"${name}" can't run: its file ${file} is missing.`,
   portTaken: (port) =>
     `Port ${port} is in use by another program, or Level Scoop runs already ("npm stop" ends it). Another port: PORT=${Number(port) + 1} npm start. Nothing was started.`,
-  nothingRunning: (port) => `Nothing was running on port ${port}.`,
+  nothingRunning: (port) =>
+    `Nothing was running on port ${port}. Started on another port? Then: PORT=… npm stop`,
   notOurs: (port) =>
     `Something answers on port ${port}, but it is not a Level Scoop that this machine may stop. It was left alone.`,
   stopping: (pid) => `Stopping Level Scoop (process ${pid}) ...`,

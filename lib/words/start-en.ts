@@ -25,7 +25,8 @@ export const startWords = {
   notLoaded: (count: number) => `${pans(count)} not loaded yet: the lead loads them on Pans.`,
   loaded: 'The pans are loaded: take an order at the counter.',
   startReal: 'Open a service',
-  startRealWhat: 'For guests. The pans start empty and are loaded on Pans.',
+  startRealWhat:
+    'Pans start empty and are loaded on Pans. This station’s labels and prices are invented: for practice, not for guests.',
   startDemo: 'Open a demo service',
   startDemoWhat: 'To try things out. The pans are loaded as usual.',
   toPans: 'To Pans',

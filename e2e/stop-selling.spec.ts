@@ -39,6 +39,11 @@ test('the lead stops selling a component and an item, and resumes', async ({ job
       counter.rowWithout(['Cheddar']),
     )
     await expect(counterPage.getByText('We aren’t serving cheddar now.')).toBeVisible()
+    // The sentence changed under the student's hand, so it is read once more before it is sent.
+    await tapUntil(
+      counterPage.getByRole('button', { name: beginning(counter.readAgain) }),
+      sendButton(counterPage),
+    )
     await sendButton(counterPage).click()
     await ticketIsSent(counterPage, 1)
     await expect(assemblyPan(assembly, 'Cheddar')).toHaveText(

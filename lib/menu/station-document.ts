@@ -1,7 +1,7 @@
 import type { z } from 'zod'
-import type { declarationSchema, stationSchema } from '#lib/menu/schema.ts'
+import type { declarationSchema, StationShape } from '#lib/menu/station-shape.ts'
 
-export type StationDocument = z.infer<typeof stationSchema>
+export type StationDocument = StationShape
 export type Ingredient = StationDocument['ingredients'][number]
 export type Component = StationDocument['components'][number]
 export type Item = StationDocument['items'][number]
@@ -11,3 +11,6 @@ export type Pan = Well['pans'][number]
 export type PortionRule = Component['portion']
 export type Declaration = z.infer<typeof declarationSchema>
 export type Held = Component['held']
+export type Recipe = StationDocument['recipes'][number]
+export type Contact = NonNullable<StationDocument['contacts']>[number]
+export type ContactKind = Contact['kind']

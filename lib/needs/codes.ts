@@ -1,43 +1,10 @@
-/** The US nine major allergens: FALCPA 2004 and the FASTER Act 2021 (sesame from 2023-01-01). */
-export const US_NINE = [
-  'milk',
-  'egg',
-  'fish',
-  'shellfish',
-  'tree-nuts',
-  'wheat',
-  'peanut',
-  'soy',
-  'sesame',
-] as const
+import { isDietCode } from '#lib/needs/diets.ts'
 
-export const DIETS = ['vegetarian', 'vegan'] as const
-
-/** What an ingredient is or comes from; diets are rules over these. */
-export const TRAITS = [
-  'meat',
-  'pork',
-  'beef',
-  'poultry',
-  'fish',
-  'shellfish',
-  'stock',
-  'lard',
-  'gelatin',
-  'animal-rennet',
-  'egg',
-  'dairy',
-  'honey',
-  'alcohol',
-  'gluten-grain',
-] as const
-
-export type Allergen = (typeof US_NINE)[number]
-export type Diet = (typeof DIETS)[number]
-export type Trait = (typeof TRAITS)[number]
-export type NeedCode = Allergen | Diet
-
-export const NEED_CODES: readonly NeedCode[] = [...US_NINE, ...DIETS]
+/**
+ * What a guest keeps away from: an allergen of the station's set or a kind of one, gluten or a
+ * grain, an allergen of the station's own, a diet, or a claim such as halal.
+ */
+export type NeedCode = string
 
 /** How a need is handled: `keep-apart` counts shared contact, `leave-out` does not. */
 export type Handling = 'keep-apart' | 'leave-out'
@@ -54,23 +21,9 @@ export interface Need {
 /** What the guest answered when asked. `not-sure` counts as unknown. */
 export type Asked = 'none' | 'needs' | 'not-sure'
 
-export const isDiet = (code: NeedCode): code is Diet => code === 'vegetarian' || code === 'vegan'
+/** Diets and claims are said as what the guest eats, allergens as what they keep away from. */
+export const isDiet = (code: NeedCode): boolean => isDietCode(code)
 
-const NOT_VEGETARIAN: readonly Trait[] = [
-  'meat',
-  'pork',
-  'beef',
-  'poultry',
-  'fish',
-  'shellfish',
-  'stock',
-  'lard',
-  'gelatin',
-  'animal-rennet',
-]
-
-/** Traits that a diet leaves out. Egg, dairy and honey pass vegetarian (ISO 23662:2021, ovo-lacto). */
-export const LEFT_OUT_BY: Readonly<Record<Diet, readonly Trait[]>> = {
-  vegetarian: NOT_VEGETARIAN,
-  vegan: [...NOT_VEGETARIAN, 'egg', 'dairy', 'honey'],
-}
+/** One tap on an allergen or on gluten is keep apart; diets and claims are left out. */
+export const usualHandling = (code: NeedCode): Handling =>
+  isDietCode(code) ? 'leave-out' : 'keep-apart'

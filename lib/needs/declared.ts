@@ -1,43 +1,152 @@
-import { componentOf } from '#lib/menu/find.ts'
+/** What labels declare about a need, from the ingredient up to the component. */
 import type { Declaration, Ingredient, StationDocument } from '#lib/menu/station-document.ts'
-import { isDiet, LEFT_OUT_BY, type NeedCode } from '#lib/needs/codes.ts'
+import { GLUTEN_GRAINS } from '#lib/needs/allergen-sets.ts'
+import { type Allergens, groupOf, kindsOf } from '#lib/needs/askable.ts'
+import type { NeedCode } from '#lib/needs/codes.ts'
+import {
+  ALLERGENS_OF,
+  CLAIMS,
+  type Claim,
+  DIET_RULES,
+  DIETS,
+  type Diet,
+  NAMES_THE_ANIMAL,
+} from '#lib/needs/diets.ts'
 
 export interface Declared {
   readonly state: Declaration
-  /** The ingredient that decides it; null where every one is declared free. */
-  readonly ingredient: string | null
+  /** Recipes, outermost first, then the ingredient that decides it; empty where all is free. */
+  readonly through: readonly string[]
 }
 
 const WORST_FIRST: readonly Declaration[] = ['contains', 'unknown', 'may-contain', 'free']
 
+/** Below zero where `one` is worse for the guest than `other`. */
+export const byWorst = (one: Declaration, other: Declaration): number =>
+  WORST_FIRST.indexOf(one) - WORST_FIRST.indexOf(other)
+
+const worstOf = (words: readonly Declaration[]): Declaration =>
+  WORST_FIRST.find((word) => words.includes(word)) ?? 'unknown'
+
+const isDietRule = (code: NeedCode): code is Diet => DIETS.some((one) => one === code)
+const isClaim = (code: NeedCode): code is Claim => CLAIMS.some((one) => one === code)
+
+/** An allergen's own word together with those of its kinds; undefined where it has none itself. */
+const ownWord = (
+  station: Allergens,
+  ingredient: Ingredient,
+  code: string,
+): Declaration | undefined => {
+  const own = ingredient.declarations[code]
+  if (own === undefined) return undefined
+  return worstOf([
+    own,
+    ...kindsOf(station, code).flatMap((kind) => ingredient.declarations[kind] ?? []),
+  ])
+}
+
+/** A kind that isn't named stays open: a label that names almonds says nothing of walnuts. */
+const kindByGroup = (word: Declaration | undefined): Declaration =>
+  word === 'free' || word === 'may-contain' ? word : 'unknown'
+
+const grainWord = (station: Allergens, ingredient: Ingredient, grain: string): Declaration => {
+  const own = ingredient.declarations[grain]
+  const group = groupOf(station, grain)
+  return own ?? (group === null ? 'unknown' : kindByGroup(ownWord(station, ingredient, group)))
+}
+
+const allergenWord = (station: Allergens, ingredient: Ingredient, code: NeedCode): Declaration => {
+  const own = ownWord(station, ingredient, code)
+  if (own !== undefined) return own
+  const group = groupOf(station, code)
+  if (group !== null) return kindByGroup(ownWord(station, ingredient, group))
+  if (code === 'gluten') {
+    const isGrain =
+      ingredient.traits?.includes('gluten-grain') ||
+      GLUTEN_GRAINS.some((grain) => grainWord(station, ingredient, grain) === 'contains')
+    return isGrain ? 'contains' : 'unknown'
+  }
+  const isKind = kindsOf(station, code).some((kind) => ingredient.declarations[kind] === 'contains')
+  return isKind ? 'contains' : 'unknown'
+}
+
+const dietWord = (station: Allergens, ingredient: Ingredient, diet: Diet): Declaration => {
+  const { out, unclear } = DIET_RULES[diet]
+  const linked = out.flatMap((trait) => ALLERGENS_OF[trait] ?? [])
+  const said = linked.flatMap((code) =>
+    [code, ...kindsOf(station, code)].map((one) => ingredient.declarations[one]),
+  )
+  if (said.includes('contains')) return 'contains'
+  const { traits } = ingredient
+  if (traits === null) return 'unknown'
+  if (out.some((trait) => traits.includes(trait))) return 'contains'
+  const isNamed = NAMES_THE_ANIMAL.some((trait) => traits.includes(trait))
+  if (!isNamed && unclear.some((trait) => traits.includes(trait))) return 'unknown'
+  return said.includes('may-contain') ? 'may-contain' : 'free'
+}
+
+const claimWord = (ingredient: Ingredient, claim: Claim): Declaration => {
+  const said = ingredient.claims[claim]
+  if (said === undefined) return 'unknown'
+  return said === 'declared' ? 'free' : 'contains'
+}
+
 /**
  * What one ingredient declares about a need. What isn't declared is unknown, never free; and where
- * nobody has read the label, only what it is said to contain counts.
+ * nobody has read the label, only what it is said to contain counts. A declaration of gluten is
+ * that of 21 CFR 101.91, and stands beside one of wheat (101.91(b)(3)).
  */
-export const declaredIn = (ingredient: Ingredient, code: NeedCode): Declaration => {
-  const said = saidOf(ingredient, code)
-  return ingredient.readOn === null && said !== 'contains' ? 'unknown' : said
+export const declaredIn = (
+  station: Allergens,
+  ingredient: Ingredient,
+  code: NeedCode,
+): Declaration => {
+  const word = isDietRule(code)
+    ? dietWord(station, ingredient, code)
+    : isClaim(code)
+      ? claimWord(ingredient, code)
+      : allergenWord(station, ingredient, code)
+  return ingredient.readOn === null && word !== 'contains' ? 'unknown' : word
 }
 
-const saidOf = (ingredient: Ingredient, code: NeedCode): Declaration => {
-  if (!isDiet(code)) return ingredient.declarations[code] ?? 'unknown'
-  if (ingredient.traits === null) return 'unknown'
-  const traits = ingredient.traits
-  return LEFT_OUT_BY[code].some((trait) => traits.includes(trait)) ? 'contains' : 'free'
+interface Made {
+  readonly ingredients: readonly string[]
+  readonly recipes: readonly string[]
 }
 
-/** What a component declares about a need: the worst of its ingredients, and which one that is. */
+/** Ingredients of what is made, each with the way to it, through recipes and sub-recipes. */
+export function* waysTo(
+  station: Pick<StationDocument, 'recipes'>,
+  made: Made,
+  before: readonly string[] = [],
+): Generator<readonly string[]> {
+  for (const ingredient of made.ingredients) yield [...before, ingredient]
+  for (const id of made.recipes) {
+    if (before.includes(id)) throw new Error(`recipe ${id} contains itself`)
+    const recipe = station.recipes.find((one) => one.id === id)
+    if (!recipe) throw new Error(`the station has no recipe ${id}`)
+    yield* waysTo(station, recipe, [...before, id])
+  }
+}
+
+/**
+ * What a component declares about a need: the worst of its ingredients, and the way to that one.
+ * @throws where the document is damaged: a recipe or component that isn't there.
+ */
 export const declaredBy = (
   station: StationDocument,
   component: string,
   code: NeedCode,
 ): Declared => {
-  let worst: Declared = { state: 'free', ingredient: null }
-  for (const id of componentOf(station, component).ingredients) {
-    const ingredient = station.ingredients.find((one) => one.id === id)
-    const state = ingredient ? declaredIn(ingredient, code) : 'unknown'
-    if (WORST_FIRST.indexOf(state) < WORST_FIRST.indexOf(worst.state))
-      worst = { state, ingredient: id }
+  const made = station.components.find((one) => one.id === component)
+  if (!made) throw new Error(`the station has no component ${component}`)
+  const ingredients = new Map(station.ingredients.map((one) => [one.id, one]))
+  let worst: Declared | null = null
+  for (const through of waysTo(station, made)) {
+    const ingredient = ingredients.get(through.at(-1) ?? '')
+    const state = ingredient ? declaredIn(station, ingredient, code) : 'unknown'
+    if (worst === null || byWorst(state, worst.state) < 0) worst = { state, through }
   }
-  return worst
+  if (worst === null) return { state: 'unknown', through: [] }
+  return worst.state === 'free' ? { state: 'free', through: [] } : worst
 }

@@ -4,11 +4,13 @@ import { benchCommandCost } from '#tests/bench/command-cost.ts'
 import { benchDurableCommits } from '#tests/bench/durable-commits.ts'
 import { benchFirstLoad } from '#tests/bench/first-load.ts'
 import type { Verdict } from '#tests/bench/verdict.ts'
+import { benchVerdicts } from '#tests/bench/verdicts.ts'
 
 const benches: readonly (() => Verdict | Promise<Verdict>)[] = [
   () => benchCommandCost(100, 20_000),
   benchDurableCommits,
   benchFirstLoad,
+  benchVerdicts,
 ]
 
 const load = (): string => (loadavg()[0] ?? 0).toFixed(1)

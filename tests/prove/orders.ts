@@ -12,5 +12,5 @@ export const orderNumber = (index: number): Command => {
   const choice = usualChoice(item)
   const without = { placement: 'no' as const, portions: 0, because: 'asked' as const }
   const parts = index % 2 === 0 ? choice.parts : { ...choice.parts, slaw: without }
-  return { type: 'send', builds: [{ ...choice, parts }], paid: index % 3 === 0 }
+  return { type: 'send', builds: [{ ...choice, parts }], paid: index % 3 === 0, readBack: true }
 }

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import type { z } from 'zod'
 import alderHall from '#fixtures/stations/alder-hall.json' with { type: 'json' }
-import { stationSchema } from '#lib/menu/schema.ts'
+import { type newestStationSchema, stationSchema } from '#lib/menu/schema.ts'
 
-type Written = z.input<typeof stationSchema>
+type Written = z.input<typeof newestStationSchema>
 
 /** What is said of the demo station's document after an edit. */
 const saidOf = (edit: (document: Written) => void): readonly string[] => {
@@ -254,11 +254,44 @@ describe('a station document', () => {
 
   it.each([
     ['another format', { format: 'another/station' }],
-    ['a newer version', { version: 2 }],
+    ['a newer version', { version: 3 }],
     ['a field nobody knows', { color: 'green' }],
     ['a number in words', { name: 12 }],
     ['no items', { items: [] }],
   ])('[M14] %s is refused whole', (_, wrong) => {
     expect(saidOf((to) => Object.assign(to, wrong)).length).toBeGreaterThan(0)
+  })
+
+  it('[M12] a kind that it contains names where it comes from, and so does a mollusc', () => {
+    const says = (id: string, declarations: Record<string, 'contains'>) =>
+      saidOf((to) => {
+        named(to.ingredients, id).declarations = declarations
+      })
+    expect(says('relish', { salmon: 'contains' })).toEqual([
+      "relish contains salmon, but its traits don't name fish",
+    ])
+    expect(says('relish', { molluscs: 'contains' })).toEqual([
+      "relish contains molluscs, but its traits don't name shellfish",
+    ])
+  })
+
+  it('[M31] of version 1 is read as the newest, with contact and claims unknown', () => {
+    const { ingredients, components, recipes, ...rest } = alderHall
+    const old = {
+      ...rest,
+      version: 1,
+      ingredients: ingredients.map(({ claims: _, readBy: __, ...one }) => one),
+      components: components.map(({ recipes: _, ...one }) => ({
+        ...one,
+        ingredients: one.ingredients.length > 0 ? one.ingredients : ['relish'],
+      })),
+    }
+    for (const key of ['allergenSet', 'ownAllergens', 'cautions', 'contacts', 'backups'])
+      delete (old as Record<string, unknown>)[key]
+    const read = stationSchema.parse(old)
+    expect(read).toMatchObject({ version: 2, allergenSet: 'us-9', contacts: null, backups: [] })
+    expect(read.ingredients.every((one) => Object.keys(one.claims).length === 0)).toBe(true)
+    expect(stationSchema.parse(read)).toEqual(read)
+    expect(stationSchema.safeParse({ ...old, recipes }).success).toBe(true)
   })
 })

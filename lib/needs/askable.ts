@@ -1,0 +1,35 @@
+import { ALLERGEN_SETS, ALWAYS_ASKABLE, type AllergenSetId } from '#lib/needs/allergen-sets.ts'
+import type { NeedCode } from '#lib/needs/codes.ts'
+import { CLAIMS, DIETS } from '#lib/needs/diets.ts'
+
+/** What decides which allergens a station knows. */
+export interface Allergens {
+  readonly allergenSet: AllergenSetId
+  readonly ownAllergens: readonly string[]
+}
+
+/** Kinds of a group of the station's set that a guest can keep away from alone. */
+export const kindsOf = ({ allergenSet }: Allergens, group: string): readonly string[] =>
+  ALLERGEN_SETS[allergenSet].groups.find((one) => one.code === group)?.kinds ?? []
+
+/** The group of the station's set that a kind is of; null where it is of none. */
+export const groupOf = ({ allergenSet }: Allergens, kind: string): string | null =>
+  ALLERGEN_SETS[allergenSet].groups.find((one) => one.kinds.includes(kind))?.code ?? null
+
+/** Groups of the set in its order, then what is askable beside them, then the station's own. */
+export const askableAllergens = (station: Allergens): readonly string[] => {
+  const groups = ALLERGEN_SETS[station.allergenSet].groups.map((one) => one.code)
+  const beside = ALWAYS_ASKABLE.filter(
+    (code) => !groups.includes(code) && groupOf(station, code) === null,
+  )
+  return [...groups, ...beside, ...station.ownAllergens]
+}
+
+/** Everything that a label can declare. */
+export const declarable = (station: Allergens): ReadonlySet<string> =>
+  new Set(askableAllergens(station).flatMap((code) => [code, ...kindsOf(station, code)]))
+
+export const isKnownNeed = (station: Allergens, code: NeedCode): boolean =>
+  DIETS.some((one) => one === code) ||
+  CLAIMS.some((one) => one === code) ||
+  declarable(station).has(code)

@@ -1,0 +1,112 @@
+import { findPan } from '#lib/menu/find.ts'
+import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { NeedCode } from '#lib/needs/codes.ts'
+import { type Reach, type Reached, reachOf, type Soil } from '#lib/needs/contact.ts'
+import { byWorst, type Declared, declaredBy } from '#lib/needs/declared.ts'
+import type { RunningState } from '#lib/service/state.ts'
+
+/** A station as it stands now: its document, what went into its pans, which back-ups are ready. */
+export interface Kitchen {
+  readonly station: StationDocument
+  readonly soiled: readonly Soil[]
+  /** Components whose protected back-up pan is said to stand ready. */
+  readonly ready: readonly string[]
+}
+
+export interface Touched extends Reached {
+  readonly declared: Declared
+}
+
+/** What one component is to one need, however that is handled. */
+export interface Facts {
+  readonly declared: Declared
+  /** The worst that reaches the pan on the line; null where all that does is declared free. */
+  readonly touched: Touched | null
+  /** The worst that still reaches its protected back-up pan. */
+  readonly touchedInBackup: Touched | null
+  /** A protected back-up pan of it stands ready. */
+  readonly hasBackup: boolean
+  /** Nobody has said what touches what. */
+  readonly contactUnknown: boolean
+}
+
+export type FactsOf = (component: string, code: NeedCode) => Facts
+
+const worstOf = (
+  reached: readonly Reached[],
+  declared: ReadonlyMap<string, Declared>,
+): Touched | null => {
+  let worst: Touched | null = null
+  for (const one of reached) {
+    const word = declared.get(one.component)
+    if (!word) throw new Error(`the station has no component ${one.component}`)
+    if (word.state === 'free') continue
+    if (worst === null || byWorst(word.state, worst.declared.state) < 0)
+      worst = { ...one, declared: word }
+  }
+  return worst
+}
+
+const createFacts = ({ station, soiled, ready }: Kitchen): FactsOf => {
+  const reach = reachOf(station, soiled)
+  const hasBackup = new Set(
+    station.backups
+      .filter((one) => one.protected && ready.includes(one.component))
+      .map((one) => one.component),
+  )
+  const byCode = new Map<NeedCode, ReadonlyMap<string, Facts>>()
+  const column = (code: NeedCode): ReadonlyMap<string, Facts> => {
+    const declared = new Map(
+      station.components.map(({ id }) => [id, declaredBy(station, id, code)] as const),
+    )
+    const nowhere: Reach = { line: [], backup: [] }
+    return new Map(
+      [...declared].map(([id, word]) => {
+        const { line, backup } = reach?.get(id) ?? nowhere
+        return [
+          id,
+          {
+            declared: word,
+            touched: worstOf(line, declared),
+            touchedInBackup: worstOf(backup, declared),
+            hasBackup: hasBackup.has(id),
+            contactUnknown: reach === null,
+          },
+        ]
+      }),
+    )
+  }
+  return (component, code) => {
+    const known = byCode.get(code) ?? column(code)
+    byCode.set(code, known)
+    const facts = known.get(component)
+    if (!facts) throw new Error(`the station has no component ${component}`)
+    return facts
+  }
+}
+
+const factsByKitchen = new WeakMap<Kitchen, FactsOf>()
+
+/** The facts of a kitchen, worked out once a need. @throws where the document is damaged. */
+export const factsOf = (kitchen: Kitchen): FactsOf => {
+  const known = factsByKitchen.get(kitchen) ?? createFacts(kitchen)
+  factsByKitchen.set(kitchen, known)
+  return known
+}
+
+const kitchens = new WeakMap<StationDocument, { readonly key: string; readonly kitchen: Kitchen }>()
+
+/** The kitchen of a service as it is now; the same object while nothing of it changes. */
+export const kitchenOf = (state: RunningState): Kitchen => {
+  const soiled = Object.entries(state.pans).flatMap(([pan, { soiledBy }]) => {
+    const component = findPan(state.station, pan)?.component
+    return component === undefined ? [] : soiledBy.map((by) => ({ component, by }))
+  })
+  const ready = Object.keys(state.backups)
+  const key = JSON.stringify([soiled, ready])
+  const known = kitchens.get(state.station)
+  if (known?.key === key) return known.kitchen
+  const kitchen: Kitchen = { station: state.station, soiled, ready }
+  kitchens.set(state.station, { key, kitchen })
+  return kitchen
+}

@@ -1,0 +1,178 @@
+import { describe, expect, it } from 'vitest'
+import type { Declaration } from '#lib/menu/station-document.ts'
+import { judgeComponent, judgeTaken } from '#lib/needs/judge.ts'
+import { kitchen, need, touching } from '#tests/support/kitchens.ts'
+
+const milk = (word: Declaration) => ({ said: { cheese: { milk: word } } })
+
+describe('what a component is to a guest', () => {
+  it('[N14] keep apart rules out what contains it and what isn’t known, and warns as the label does', () => {
+    const said = (word: Declaration) =>
+      judgeComponent(kitchen(milk(word)), 'cheese', [need('milk')])
+    expect(said('contains')).toMatchObject({ level: 'no', findings: [{ why: 'contains' }] })
+    expect(said('unknown')).toMatchObject({ level: 'no', findings: [{ why: 'unknown' }] })
+    expect(said('may-contain')).toMatchObject({
+      level: 'caution',
+      findings: [{ why: 'may-contain', through: ['cheese'] }],
+    })
+    expect(said('free')).toEqual({ level: 'ok', findings: [], fromBackup: false })
+  })
+
+  it('[N15] leave out rules out what contains it, asks about what isn’t known, and notes the rest', () => {
+    const said = (word: Declaration) =>
+      judgeComponent(kitchen(milk(word)), 'cheese', [need('milk', 'leave-out')]).level
+    expect(said('contains')).toBe('no')
+    expect(said('unknown')).toBe('ask')
+    expect(said('may-contain')).toBe('note')
+    expect(said('free')).toBe('ok')
+    const beside = kitchen({ ...milk('contains'), contacts: [touching('scoop', 'cheese', 'leaf')] })
+    expect(judgeComponent(beside, 'leaf', [need('milk', 'leave-out')])).toMatchObject({
+      level: 'note',
+      findings: [{ why: 'contact', touches: 'cheese' }],
+    })
+    const unsaid = kitchen({ contacts: null })
+    expect(judgeComponent(unsaid, 'leaf', [need('milk', 'leave-out')])).toMatchObject({
+      level: 'note',
+      findings: [{ why: 'contact-unknown' }],
+    })
+  })
+
+  it('[N16] shared contact reaches over any number of tools and pans', () => {
+    const row = kitchen({
+      ...milk('contains'),
+      contacts: [
+        touching('beside', 'sauce', 'leaf'),
+        touching('board', 'leaf', 'heart'),
+        touching('scoop', 'heart', 'cheese'),
+      ],
+    })
+    expect(judgeComponent(row, 'sauce', [need('milk')])).toMatchObject({
+      level: 'caution',
+      findings: [{ why: 'contact', touches: 'cheese', contact: 'beside', through: ['cheese'] }],
+    })
+    expect(judgeComponent(row, 'bowl', [need('milk')]).level).toBe('ok')
+  })
+
+  it.each(['may-contain', 'unknown'] as const)('[N16] counts what is %s beside it', (word) => {
+    const beside = kitchen({ ...milk(word), contacts: [touching('beside', 'cheese', 'leaf')] })
+    expect(judgeComponent(beside, 'leaf', [need('milk')]).level).toBe('caution')
+  })
+
+  const leafBackup = { backups: [{ component: 'leaf', protected: true }], ready: ['leaf'] }
+
+  it.each(['scoop', 'beside', 'reached-over'] as const)(
+    '[N17] a protected back-up pan that stands ready clears %s',
+    (kind) => {
+      const contacts = [touching(kind, 'cheese', 'leaf')]
+      const at = (over: object) =>
+        judgeComponent(kitchen({ ...milk('contains'), contacts, ...over }), 'leaf', [need('milk')])
+      expect(at(leafBackup)).toEqual({ level: 'ok', findings: [], fromBackup: true })
+      expect(at({ ...leafBackup, ready: [] })).toMatchObject({
+        level: 'caution',
+        fromBackup: false,
+      })
+      const bare = { ...leafBackup, backups: [{ component: 'leaf', protected: false }] }
+      expect(at(bare)).toMatchObject({ level: 'caution', fromBackup: false })
+    },
+  )
+
+  it.each(['board', 'griddle', 'press', 'toaster', 'fryer', 'warmer'] as const)(
+    '[N17] nothing clears a shared %s',
+    (kind) => {
+      const contacts = [touching(kind, 'cheese', 'leaf')]
+      const shared = kitchen({ ...milk('contains'), contacts, ...leafBackup })
+      expect(judgeComponent(shared, 'leaf', [need('milk')])).toMatchObject({
+        level: 'caution',
+        fromBackup: false,
+      })
+    },
+  )
+
+  it('[N17] nor what comes by way of the line over something that never clears', () => {
+    const round = kitchen({
+      ...milk('contains'),
+      contacts: [touching('griddle', 'leaf', 'wrap'), touching('beside', 'leaf', 'cheese')],
+      ...leafBackup,
+    })
+    expect(judgeComponent(round, 'leaf', [need('milk')]).level).toBe('caution')
+  })
+
+  it('[N18] nothing is kept apart where nobody has said what touches what', () => {
+    expect(judgeComponent(kitchen({ contacts: null }), 'leaf', [need('milk')])).toMatchObject({
+      level: 'no',
+      findings: [{ why: 'contact-unknown' }],
+    })
+  })
+
+  it('[N19] another scoop that went in brings what it carried, and its pan touches on', () => {
+    const soiled = kitchen({
+      ...milk('contains'),
+      contacts: [touching('beside', 'leaf', 'sauce')],
+      soiled: [{ component: 'leaf', by: 'cheese' }],
+    })
+    for (const one of ['leaf', 'sauce'])
+      expect(judgeComponent(soiled, one, [need('milk')]).level).toBe('caution')
+    expect(judgeComponent(soiled, 'heart', [need('milk')]).level).toBe('ok')
+  })
+
+  it('[N20] a station that blocks cautions serves none of them', () => {
+    const over = { cautions: 'block' as const }
+    const contacts = [touching('beside', 'cheese', 'leaf')]
+    const strict = kitchen({ ...milk('may-contain'), contacts, over })
+    for (const one of ['cheese', 'leaf'])
+      expect(judgeComponent(strict, one, [need('milk')]).level).toBe('no')
+    expect(judgeComponent(strict, 'leaf', [need('milk', 'leave-out')]).level).toBe('note')
+  })
+
+  it('[N16] names the warning of its own label and what touches it', () => {
+    const plan = kitchen({
+      said: { cheese: { milk: 'contains' }, leaf: { milk: 'may-contain' } },
+      contacts: [touching('beside', 'cheese', 'leaf')],
+    })
+    expect(judgeComponent(plan, 'leaf', [need('milk')]).findings.map((one) => one.why)).toEqual([
+      'may-contain',
+      'contact',
+    ])
+  })
+
+  it('[N17] is taken from the back-up pan only for what is kept apart', () => {
+    const contacts = [touching('beside', 'cheese', 'leaf')]
+    const plan = kitchen({ ...milk('contains'), contacts, ...leafBackup })
+    const at = (...needs: ReturnType<typeof need>[]) => judgeComponent(plan, 'leaf', needs)
+    expect(at(need('milk', 'leave-out'))).toMatchObject({ level: 'note', fromBackup: false })
+    expect(at(need('milk', 'leave-out'), need('egg'))).toMatchObject({ fromBackup: false })
+    expect(at(need('egg', 'leave-out'), need('milk'))).toMatchObject({ fromBackup: true })
+  })
+
+  it('counts a need that is named twice as keep apart', () => {
+    const contacts = [touching('beside', 'cheese', 'leaf')]
+    const beside = kitchen({ ...milk('contains'), contacts })
+    const both = [need('milk', 'leave-out'), need('milk')]
+    expect(judgeComponent(beside, 'leaf', both)).toMatchObject({ level: 'caution' })
+    expect(judgeComponent(beside, 'leaf', both).findings).toHaveLength(1)
+  })
+})
+
+describe('what a build is to a guest', () => {
+  it('[N21] is the worst of what it takes, worst first, with the pans to take it from', () => {
+    const busy = kitchen({
+      said: { cheese: { milk: 'contains' }, sauce: { milk: 'may-contain' } },
+      contacts: [touching('beside', 'cheese', 'leaf')],
+      backups: [{ component: 'leaf', protected: true }],
+      ready: ['leaf'],
+    })
+    const taken = (...components: string[]) => judgeTaken(busy, components, [need('milk')])
+    expect(taken('bowl', 'heart')).toEqual({ level: 'ok', findings: [], fromBackup: [] })
+    expect(taken('bowl', 'leaf')).toMatchObject({ level: 'ok', fromBackup: ['leaf'] })
+    expect(taken('bowl', 'leaf', 'sauce').level).toBe('caution')
+    expect(taken('sauce', 'leaf', 'cheese').findings.map((one) => one.component)).toEqual([
+      'cheese',
+      'sauce',
+    ])
+    expect(judgeTaken(busy, ['cheese'], [])).toEqual({ level: 'ok', findings: [], fromBackup: [] })
+  })
+
+  it('fails on a component that isn’t there', () => {
+    expect(() => judgeTaken(kitchen(), ['nothing'], [need('milk')])).toThrow('no component nothing')
+  })
+})

@@ -1,0 +1,21 @@
+/** What the comparison asks of an engine, right or wrong. */
+import type { Need } from '#lib/needs/codes.ts'
+import type { JudgedComponent, JudgedTaken } from '#lib/needs/judge.ts'
+import type { Verdict } from '#lib/needs/verdict.ts'
+import type { BuildChoice } from '#lib/service/build-choice.ts'
+import type { Place } from '#tests/lib/needs/oracle/oracle.ts'
+
+export interface Checker {
+  readonly taken: (choice: BuildChoice) => readonly string[]
+  readonly judgeComponent: (
+    place: Place,
+    component: string,
+    needs: readonly Need[],
+  ) => JudgedComponent
+  readonly judgeTaken: (
+    place: Place,
+    taken: readonly string[],
+    needs: readonly Need[],
+  ) => JudgedTaken
+  readonly verdictsFor: (place: Place, needs: readonly Need[]) => Readonly<Record<string, Verdict>>
+}

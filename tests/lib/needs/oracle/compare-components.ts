@@ -1,0 +1,74 @@
+/** Each component alone: its level, its findings, and whether what is told of them is true. */
+import type { Finding } from '#lib/needs/judge.ts'
+import type { Asking } from '#tests/lib/needs/oracle/asked.ts'
+import type { Checker } from '#tests/lib/needs/oracle/checker.ts'
+import type { Found } from '#tests/lib/needs/oracle/found.ts'
+import {
+  CLASSES,
+  type Place,
+  reachedFrom,
+  wordOfIngredient,
+} from '#tests/lib/needs/oracle/oracle.ts'
+import { sayCase, wrongWay } from '#tests/lib/needs/oracle/said-case.ts'
+
+/** Whether the way leads from the component through recipes to an ingredient that says so. */
+const leadsThere = ({ station }: Place, finding: Finding, from: string): boolean => {
+  let made = station.components.find((one) => one.id === from) ?? null
+  for (const [at, step] of finding.through.entries()) {
+    if (!made) return false
+    if (at === finding.through.length - 1) {
+      const ingredient = station.ingredients.find((one) => one.id === step)
+      return (
+        ingredient !== undefined &&
+        made.ingredients.includes(step) &&
+        wordOfIngredient(station, ingredient, finding.need) !== 'free' &&
+        (finding.why === 'contact' ||
+          wordOfIngredient(station, ingredient, finding.need) === finding.why)
+      )
+    }
+    const recipe = made.recipes.includes(step)
+      ? station.recipes.find((one) => one.id === step)
+      : undefined
+    made = recipe ? { ...made, ingredients: recipe.ingredients, recipes: recipe.recipes } : null
+  }
+  return false
+}
+
+const isTrue = (place: Place, finding: Finding): boolean => {
+  const { why, component, touches, contact } = finding
+  if (why === 'contact-unknown') return touches === null && contact === null
+  if (why !== 'contact') return touches === null && leadsThere(place, finding, component)
+  return (
+    touches !== null &&
+    contact !== null &&
+    reachedFrom(place, component, false).has(touches) &&
+    leadsThere(place, finding, touches)
+  )
+}
+
+export const compareComponents = (
+  place: Place,
+  asking: Asking,
+  checker: Checker,
+  found: Found,
+): void => {
+  for (const { id } of place.station.components) {
+    found.counts.components += 1
+    const about = () => sayCase(place, asking.needs, id)
+    const { level, findings, fromBackup } = checker.judgeComponent(place, id, asking.needs)
+    const expected = asking.rank(id)
+    const rank = CLASSES.indexOf(level)
+    if (rank !== expected)
+      found.disagree(
+        wrongWay(rank, expected),
+        () => `${about()}: ${level}, the oracle ${CLASSES[expected]}`,
+      )
+    const misnamed = asking.misnamed([id], findings)
+    if (misnamed !== null) found.disagree('named otherwise', () => `${about()}: ${misnamed}`)
+    const untrue = findings.find((one) => !isTrue(place, one))
+    if (untrue)
+      found.disagree('named otherwise', () => `${about()}: led by ${JSON.stringify(untrue)}`)
+    if (fromBackup !== asking.isFromBackup(id))
+      found.disagree('back-up otherwise', () => `${about()}: ${fromBackup}`)
+  }
+}

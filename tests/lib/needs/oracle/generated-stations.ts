@@ -1,0 +1,241 @@
+/** Whole station documents out of a seed: every way in which a kitchen can be told about needs. */
+import { stationSchema } from '#lib/menu/schema.ts'
+import type {
+  Component,
+  Contact,
+  Declaration,
+  Ingredient,
+  Item,
+  Part,
+  Recipe,
+  StationDocument,
+} from '#lib/menu/station-document.ts'
+import { CONTACT_KINDS } from '#lib/menu/station-shape.ts'
+import { TRAITS } from '#lib/needs/diets.ts'
+import {
+  ALLERGENS_OF_TRAITS,
+  allergenCodes,
+  CLAIMED,
+  groupsOf,
+} from '#tests/lib/needs/oracle/laws.ts'
+import type { Place } from '#tests/lib/needs/oracle/oracle.ts'
+import { createRandom, type Random } from '#tests/lib/needs/oracle/random.ts'
+
+type Set = Pick<StationDocument, 'allergenSet' | 'ownAllergens'>
+
+const names = (prefix: string, count: number): string[] =>
+  Array.from({ length: count }, (_, index) => `${prefix}-${index + 1}`)
+
+/** Shares in a thousand of what a label says of a group; the rest is declared free. */
+const SAID: readonly (readonly [Declaration | null, number])[] = [
+  ['contains', 22],
+  ['may-contain', 30],
+  ['unknown', 8],
+  [null, 25],
+]
+
+const said = (random: Random, muddle: number): Declaration | null => {
+  let place = random.below(1000) / muddle
+  for (const [word, share] of SAID) {
+    if (place < share) return word
+    place -= share
+  }
+  return 'free'
+}
+
+const declarations = (random: Random, set: Set, muddle: number) => {
+  const groups = groupsOf(set)
+  const kinds = new Map(
+    Object.entries(groups).flatMap(([group, all]) => all.map((one) => [one, group])),
+  )
+  const words: Record<string, Declaration> = {}
+  for (const code of allergenCodes(set)) {
+    const group = kinds.get(code)
+    if (group === undefined) {
+      // What is free of wheat is often not declared free of gluten.
+      const word = code === 'gluten' && random.chance(0.15) ? null : said(random, muddle)
+      if (word !== null) words[code] = word
+    } else if (words[group] === 'free') {
+      if (random.chance(0.05)) words[code] = 'free'
+    } else if (random.chance(0.3))
+      words[code] = random.one(['contains', 'may-contain', 'free', 'free', 'unknown'])
+  }
+  return words
+}
+
+/** Traits that agree with the declarations, and declarations that agree with the traits. */
+const traits = (random: Random, set: Set, words: Record<string, Declaration>) => {
+  const found = TRAITS.filter((trait) => {
+    if (random.chance(trait === 'gluten-grain' || trait === 'honey' ? 0.08 : 0.03)) return true
+    return (ALLERGENS_OF_TRAITS[trait] ?? []).some((allergen) =>
+      [allergen, ...(groupsOf(set)[allergen] ?? [])].some((code) => words[code] === 'contains'),
+    )
+  })
+  for (const trait of found)
+    for (const allergen of ALLERGENS_OF_TRAITS[trait] ?? []) {
+      if (words[allergen] !== 'free' || trait === 'shellfish') continue
+      if (random.chance(0.5)) delete words[allergen]
+      else words[allergen] = 'contains'
+    }
+  return found
+}
+
+const ingredient = (random: Random, set: Set, id: string): Ingredient => {
+  const words = declarations(random, set, random.chance(0.12) ? 8 : 1)
+  const made = random.chance(0.04) ? null : traits(random, set, words)
+  const claims: Ingredient['claims'] = {}
+  for (const claim of CLAIMED)
+    if (random.chance(0.93)) claims[claim] = random.chance(0.96) ? 'declared' : 'not'
+  const isRead = !random.chance(0.05)
+  return {
+    id,
+    name: id,
+    declarations: words,
+    traits: made,
+    claims,
+    readOn: isRead ? '2026-11-20' : null,
+    readBy: isRead ? 'person in charge' : null,
+  }
+}
+
+/** Each made of ingredients, or of recipes of the level before, down to three below another. */
+const recipes = (random: Random, from: readonly string[]): Recipe[] => {
+  const all: Recipe[] = []
+  let before: readonly string[] = []
+  for (const level of ['base', 'mix', 'blend']) {
+    const ids = names(level, before.length > 0 || level === 'base' ? random.below(4) : 0)
+    for (const id of ids)
+      all.push({
+        id,
+        name: id,
+        ingredients: random.some(from, before.length > 0 ? random.below(2) : 1 + random.below(3)),
+        recipes: before.length > 0 ? random.some(before, 1 + random.below(2)) : [],
+      })
+    before = ids
+  }
+  return all
+}
+
+const component = (
+  random: Random,
+  id: string,
+  from: readonly string[],
+  made: readonly Recipe[],
+): Component => {
+  const inIt = random.chance(0.4) ? random.some(made, 1).map((one) => one.id) : []
+  return {
+    id,
+    name: id,
+    short: [id.slice(0, 12)],
+    ingredients: random.some(from, inIt.length > 0 ? random.below(2) : 1 + random.below(2)),
+    recipes: inIt,
+    held: random.one(['hot', 'cold', 'dry']),
+    portion: { tool: 'piece', pieces: 1 },
+    side: random.chance(0.5),
+    extraCents: 0,
+    warm: null,
+  }
+}
+
+/** How many parts can be left out: mostly few, now and then all eight. */
+const optionalCount = (random: Random): number =>
+  random.chance(0.03) ? 8 : random.one([1, 2, 2, 3, 3, 3, 3, 4, 4, 5])
+
+const item = (random: Random, id: string, components: readonly Component[]): Item => {
+  const shuffled = random.some(components, components.length)
+  const bases = random.chance(0.3) ? [] : shuffled.splice(0, 1 + random.below(4))
+  const [heart, ...others] = shuffled
+  if (!heart) throw new Error('an item needs a heart')
+  const stays = random.chance(0.3) ? others.splice(0, 1) : []
+  const optional = others.slice(0, optionalCount(random))
+  const placed = ({ side }: Component): 'in' | 'side' =>
+    side && random.chance(0.4) ? 'side' : 'in'
+  const [usual] = bases
+  return {
+    id,
+    name: id,
+    priceCents: 500,
+    heart: heart.id,
+    base: usual ? { choices: bases.map((one) => one.id), usual: random.one(bases).id } : null,
+    parts: random.some<Part>(
+      [
+        { component: heart.id, usual: placed(heart), required: random.chance(0.5) },
+        ...stays.map((one): Part => ({ component: one.id, usual: placed(one), required: true })),
+        ...optional.map(
+          (one): Part => ({
+            component: one.id,
+            usual: random.chance(0.2) ? 'no' : placed(one),
+            required: false,
+          }),
+        ),
+      ],
+      12,
+    ),
+  }
+}
+
+const contacts = (random: Random, components: readonly string[]): Contact[] | null =>
+  random.chance(0.1)
+    ? null
+    : names('touch', random.below(5)).map((id) => ({
+        id,
+        kind: random.one(CONTACT_KINDS),
+        components: random.some(components, random.one([2, 2, 2, 3, 4])),
+      }))
+
+/** The station of a seed; the same for ever. Throws where it isn't a valid document. */
+export const generatedStation = (seed: number): StationDocument => {
+  const random = createRandom(seed)
+  const set: Set = {
+    allergenSet: random.one(['us-9', 'eu-14']),
+    ownAllergens: random.some(['kiwi', 'coconut', 'buckwheat'], random.below(3)),
+  }
+  const ingredients = names('stuff', 6 + random.below(10)).map((id) => ingredient(random, set, id))
+  const from = ingredients.map((one) => one.id)
+  const made = recipes(random, from)
+  const components = names('food', 8 + random.below(7)).map((id) =>
+    component(random, id, from, made),
+  )
+  const ids = components.map((one) => one.id)
+  return stationSchema.parse({
+    format: 'level-scoop/station',
+    version: 2,
+    id: `generated-${seed}`,
+    name: `Generated ${seed}`,
+    line: {
+      wells: ids.map((one) => ({
+        id: `well-${one}`,
+        held: 'cold',
+        pans: [{ id: `pan-${one}`, component: one, size: 'third', depthIn: 4, usualPortions: 20 }],
+      })),
+    },
+    timeZone: 'Etc/UTC',
+    currency: 'USD',
+    ...set,
+    cautions: random.chance(0.25) ? 'block' : 'ask',
+    ingredients,
+    recipes: made,
+    components,
+    items: names('item', 1 + random.below(3)).map((id) => item(random, id, components)),
+    contacts: contacts(random, ids),
+    backups: random
+      .some(ids, random.below(ids.length))
+      .map((one) => ({ component: one, protected: random.chance(0.75) })),
+  })
+}
+
+/** A line with nothing ready behind it; one with all ready; one with some ready and soiled pans. */
+export const placesOf = (station: StationDocument, seed: number): readonly Place[] => {
+  const random = createRandom(seed + 1_000_000)
+  const ids = station.components.map((one) => one.id)
+  const backups = station.backups.map((one) => one.component)
+  const soiled = Array.from({ length: 1 + random.below(2) }, () => {
+    const [pan = '', by = ''] = random.some(ids, 2)
+    return { component: pan, by }
+  })
+  return [
+    { station, soiled: [], ready: [] },
+    { station, soiled: [], ready: backups },
+    { station, soiled, ready: random.some(backups, Math.ceil(backups.length / 2)) },
+  ]
+}

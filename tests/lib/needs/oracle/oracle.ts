@@ -1,0 +1,226 @@
+/**
+ * A second opinion on needs: slow, plain, over every ingredient, written from the rules and not
+ * from the engine, of which it imports nothing.
+ */
+import type { Component, Ingredient, StationDocument } from '#lib/menu/station-document.ts'
+import {
+  ALLERGENS_OF_TRAITS,
+  ANIMALS,
+  CLAIMED,
+  DIETS,
+  GLUTEN_GRAINS,
+  groupsOf,
+} from '#tests/lib/needs/oracle/laws.ts'
+
+type Word = 'contains' | 'unknown' | 'may-contain' | 'free'
+
+/** From what nobody may accept to what is not worth a word. */
+export const CLASSES = ['no', 'caution', 'ask', 'note', 'ok'] as const
+export type Class = (typeof CLASSES)[number]
+
+export interface Place {
+  readonly station: StationDocument
+  readonly soiled: readonly { readonly component: string; readonly by: string }[]
+  readonly ready: readonly string[]
+}
+
+export interface AskedFor {
+  readonly code: string
+  readonly handling: 'keep-apart' | 'leave-out'
+}
+
+/** A component and one need: its class, why, what it may be noted for, and from which pan. */
+export interface Opinion {
+  readonly class: Class
+  /** Reasons of the class `no`, `caution` or `ask`; each has to be named. */
+  readonly named: readonly string[]
+  readonly noted: readonly string[]
+  readonly fromBackup: boolean
+}
+
+const worst = (words: readonly Word[]): Word => {
+  for (const word of ['contains', 'unknown', 'may-contain'] as const)
+    if (words.includes(word)) return word
+  return 'free'
+}
+
+const kindsIn = (station: StationDocument, group: string): readonly string[] =>
+  groupsOf(station)[group] ?? []
+
+/** What the label says of an allergen, before it is asked whether anybody has read it. */
+const labelled = (station: StationDocument, ingredient: Ingredient, code: string): Word => {
+  const said = ingredient.declarations
+  const own = said[code]
+  const ofKinds = kindsIn(station, code).flatMap((kind) => said[kind] ?? [])
+  if (own !== undefined) return worst([own, ...ofKinds])
+  if (code === 'gluten') {
+    const isThere =
+      GLUTEN_GRAINS.some((grain) => said[grain] === 'contains') ||
+      ingredient.traits?.includes('gluten-grain')
+    return isThere ? 'contains' : 'unknown'
+  }
+  for (const [group, kinds] of Object.entries(groupsOf(station))) {
+    if (!kinds.includes(code)) continue
+    if (said[group] === undefined) return 'unknown'
+    const ofGroup = labelled(station, ingredient, group)
+    return ofGroup === 'free' || ofGroup === 'may-contain' ? ofGroup : 'unknown'
+  }
+  return ofKinds.includes('contains') ? 'contains' : 'unknown'
+}
+
+/** What may contain salmon may contain fish, whether or not the label names fish. */
+const warnsOf = (station: StationDocument, ingredient: Ingredient, allergen: string): boolean =>
+  [allergen, ...kindsIn(station, allergen)].some(
+    (code) => ingredient.declarations[code] === 'may-contain',
+  )
+
+const eaten = (station: StationDocument, ingredient: Ingredient, diet: string): Word => {
+  const { never, dependsOnTheAnimal } = DIETS[diet] ?? { never: [], dependsOnTheAnimal: [] }
+  const traits: readonly string[] = ingredient.traits ?? []
+  const linked = never.flatMap((trait) => ALLERGENS_OF_TRAITS[trait] ?? [])
+  if (traits.some((trait) => never.includes(trait))) return 'contains'
+  if (linked.some((allergen) => labelled(station, ingredient, allergen) === 'contains'))
+    return 'contains'
+  if (ingredient.traits === null) return 'unknown'
+  const isNamed = traits.some((trait) => ANIMALS.includes(trait))
+  if (!isNamed && traits.some((trait) => dependsOnTheAnimal.includes(trait))) return 'unknown'
+  return linked.some((allergen) => warnsOf(station, ingredient, allergen)) ? 'may-contain' : 'free'
+}
+
+const claimed = (ingredient: Ingredient, claim: (typeof CLAIMED)[number]): Word => {
+  const said = ingredient.claims[claim]
+  if (said === undefined) return 'unknown'
+  return said === 'declared' ? 'free' : 'contains'
+}
+
+export const wordOfIngredient = (
+  station: StationDocument,
+  ingredient: Ingredient,
+  code: string,
+): Word => {
+  const claim = CLAIMED.find((one) => one === code)
+  const word =
+    claim !== undefined
+      ? claimed(ingredient, claim)
+      : DIETS[code] !== undefined
+        ? eaten(station, ingredient, code)
+        : labelled(station, ingredient, code)
+  return ingredient.readOn === null && word !== 'contains' ? 'unknown' : word
+}
+
+/** Every ingredient, through recipes and the recipes in them. */
+export const ingredientsOf = (
+  station: StationDocument,
+  made: Pick<Component, 'ingredients' | 'recipes'>,
+): readonly Ingredient[] => [
+  ...station.ingredients.filter((one) => made.ingredients.includes(one.id)),
+  ...station.recipes
+    .filter((one) => made.recipes.includes(one.id))
+    .flatMap((one) => ingredientsOf(station, one)),
+]
+
+const wordOf = (station: StationDocument, component: string, code: string): Word => {
+  const made = station.components.find((one) => one.id === component)
+  if (!made) throw new Error(`no component ${component}`)
+  return worst(ingredientsOf(station, made).map((one) => wordOfIngredient(station, one, code)))
+}
+
+interface Touch {
+  readonly kind: string
+  readonly components: readonly string[]
+}
+
+const touchesOf = ({ station, soiled }: Place): readonly Touch[] => [
+  ...(station.contacts ?? []),
+  ...soiled.map(({ component, by }) => ({ kind: 'scoop', components: [component, by] })),
+]
+
+/** Kinds that a pan of its own behind the line, with its own scoop, takes away. */
+const GONE_WITH_ITS_OWN_PAN = ['scoop', 'beside', 'reached-over']
+
+/** Everything that can be on `component`, by way of others; from its own pan, what still can. */
+export const reachedFrom = (
+  place: Place,
+  component: string,
+  isOwnPan: boolean,
+): ReadonlySet<string> => {
+  const touches = touchesOf(place)
+  const first = touches.filter((one) => !isOwnPan || !GONE_WITH_ITS_OWN_PAN.includes(one.kind))
+  const found = new Set(
+    first
+      .filter((one) => one.components.includes(component))
+      .flatMap((one) => one.components)
+      .filter((one) => one !== component),
+  )
+  for (let before = -1; before !== found.size; ) {
+    before = found.size
+    for (const { components } of touches)
+      if (components.some((one) => found.has(one))) for (const one of components) found.add(one)
+  }
+  found.delete(component)
+  return found
+}
+
+/** Of a component's own pan on the line: what a need meets there. */
+const opinionOf = (
+  { station, ready }: Place,
+  component: string,
+  need: AskedFor,
+  word: Word,
+  touched: Word,
+  touchedFromItsOwn: Word,
+): Opinion => {
+  const noted: string[] = []
+  if (word === 'contains') return { class: 'no', named: ['contains'], noted, fromBackup: false }
+  if (need.handling === 'leave-out') {
+    if (word === 'may-contain') noted.push('may-contain')
+    if (station.contacts === null) noted.push('contact-unknown')
+    if (touched !== 'free') noted.push('contact')
+    if (word === 'unknown') return { class: 'ask', named: ['unknown'], noted, fromBackup: false }
+    return { class: noted.length > 0 ? 'note' : 'ok', named: [], noted, fromBackup: false }
+  }
+  if (word === 'unknown') return { class: 'no', named: ['unknown'], noted, fromBackup: false }
+  if (station.contacts === null)
+    return { class: 'no', named: ['contact-unknown'], noted, fromBackup: false }
+  const hasItsOwn =
+    ready.includes(component) &&
+    station.backups.some((one) => one.component === component && one.protected)
+  const fromBackup = touched !== 'free' && hasItsOwn && touchedFromItsOwn === 'free'
+  const named = [
+    ...(word === 'may-contain' ? ['may-contain'] : []),
+    ...(touched !== 'free' && !fromBackup ? ['contact'] : []),
+  ]
+  const whenNamed = station.cautions === 'block' ? 'no' : 'caution'
+  return { class: named.length > 0 ? whenNamed : 'ok', named, noted, fromBackup }
+}
+
+/** Opinions of one place on any component and need, each worked out once. */
+export const createOracle = (place: Place) => {
+  const words = new Map<string, Word>()
+  const word = (component: string, code: string): Word => {
+    const key = `${component} ${code}`
+    const known = words.get(key) ?? wordOf(place.station, component, code)
+    words.set(key, known)
+    return known
+  }
+  const reaches = new Map(
+    place.station.components.map(({ id }) => [
+      id,
+      { line: reachedFrom(place, id, false), own: reachedFrom(place, id, true) },
+    ]),
+  )
+  return (component: string, need: AskedFor): Opinion => {
+    const reach = reaches.get(component)
+    if (!reach) throw new Error(`no component ${component}`)
+    const over = (others: ReadonlySet<string>): Word =>
+      worst([...others].map((one) => word(one, need.code)))
+    return opinionOf(
+      place,
+      component,
+      need,
+      word(component, need.code),
+      over(reach.line),
+      over(reach.own),
+    )
+  }
+}

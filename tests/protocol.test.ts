@@ -88,14 +88,28 @@ describe('PROTOCOL.md', () => {
       const [, type = '', who = ''] = /^\| `(\w+)` \| ([^|]+?) \|/.exec(row) ?? []
       const may = ROLES.filter((role) => MAY[role].some((one) => one === type))
       const named = may.filter((role) => role !== 'lead' && role !== 'in-charge')
-      expect(who.split(', '), type).toEqual(named.length > 0 ? named : ['lead'])
+      const adults = may.includes('lead') ? ['lead'] : ['in-charge']
+      expect(who.split(', '), type).toEqual(named.length > 0 ? named : adults)
       const example = /`(\{ "type".*?\})`/.exec(row)?.[1]
       if (type === 'send') expect(example).toBeUndefined()
       else {
         const choice = '{"item":"harbor-tuna","base":"rice","parts":{},"asked":"none","needs":[]}'
-        const command: unknown = JSON.parse((example ?? '').replace('CHOICE', choice))
-        const message = { protocol: PROTOCOL, id: 'example', service: 's-demo', command }
-        expect(takeCommand(message, 'lead'), row).toMatchObject({ taken: true, command: { type } })
+        const need = '{"code":"milk","handling":"leave-out","reason":null}'
+        const label = '{"declarations":{},"traits":null,"claims":{},"readOn":null,"readBy":null}'
+        const command: unknown = JSON.parse(
+          (example ?? '').replace('CHOICE', choice).replace('NEED', need).replace('LABEL', label),
+        )
+        const message = {
+          protocol: PROTOCOL,
+          id: 'example',
+          service: 's-demo',
+          command,
+          ...(may.includes('lead') ? {} : { passphrase: 'kettle lantern orchard' }),
+        }
+        expect(takeCommand(message, 'lead'), row).toMatchObject({
+          taken: true,
+          command: { type },
+        })
       }
     }
   })
@@ -159,30 +173,53 @@ describe('PROTOCOL.md', () => {
   })
 })
 
-describe('what is frozen of version 1', () => {
+describe('what is frozen', () => {
   const lines = (file: string): readonly unknown[] =>
     read('fixtures', 'frozen', file)
       .split('\n')
       .filter((line) => line !== '')
       .map((line): unknown => JSON.parse(line))
 
-  /** Of the state that the log folds to. It may change with the state's shape, never the log. */
-  const HASH = '25baa700f0a72376764c07a90a98008fe14e88e1aef6326e36823099cfa5c3c1'
+  /** Of the states that the logs fold to. They may change with the state's shape, never a log. */
+  const HASHES = {
+    1: '14094df4a38c9032b6304bb21592cc9cc5bdad8d806835c7900220b4870456d5',
+    2: 'a3f7cddd0d8336f5a0aceed6303bfbf7ffceb4330c744bbe499d853558de6d1a',
+  } as const
 
-  test('a log that holds every event folds to its hash', () => {
-    const log = lines('v1-log.jsonl') as readonly Recorded[]
+  const folded = (version: keyof typeof HASHES) => {
+    const log = lines(`v${version}-log.jsonl`) as readonly Recorded[]
     expect(log.map(({ position }) => position)).toEqual(log.map((_, index) => index + 1))
-    const types = new Set(log.map(({ type }) => type))
-    expect(sorted([...types])).toEqual(sorted(literalsOf('lib/service/event.ts', '', 'type')))
     const state = log.reduce((before, event) => evolve(before, event), NOT_OPENED)
-    expect(stateHash(state)).toBe(HASH)
-    expect(state).toMatchObject({ stage: 'closed', nextTicket: 5, clockJump: null })
+    expect(stateHash(state)).toBe(HASHES[version])
+    expect(state).toMatchObject({ stage: 'closed', clockJump: null })
+    return { state, types: new Set(log.map(({ type }) => type)) }
+  }
+
+  test('the log of version 1 folds to its hash, with a document of today: nothing known of contact', () => {
+    const { state } = folded(1)
+    expect(state.nextTicket).toBe(5)
+    expect(state.station).toMatchObject({ version: 2, contacts: null, backups: [] })
+    const builds = Object.values(state.past['0'] ?? {}).flatMap((ticket) => ticket.builds)
+    for (const { choice } of builds) expect(choice).toMatchObject({ agreed: false, caution: null })
   })
 
-  test('every command as it was sent then is taken, and there is one of each', () => {
-    const taken = lines('v1-commands.jsonl').map((message) => takeCommand(message, 'lead'))
+  test('the log of version 2 holds every event, and folds to its hash', () => {
+    const { types } = folded(2)
+    expect(sorted([...types])).toEqual(sorted(literalsOf('lib/service/event.ts', '', 'type')))
+  })
+
+  test('every command of version 2 as it was sent then is taken, and there is one of each', () => {
+    const taken = lines('v2-commands.jsonl').map((message) => takeCommand(message, 'lead'))
     expect(taken.filter((one) => !one.taken)).toEqual([])
     const types = new Set(taken.flatMap((one) => (one.taken ? [one.command.type] : [])))
     expect(sorted([...types])).toEqual(sorted(COMMAND_TYPES))
+  })
+
+  test('no command of version 1 is taken: its page loads itself anew', () => {
+    for (const message of lines('v1-commands.jsonl'))
+      expect(takeCommand(message, 'lead')).toMatchObject({
+        taken: false,
+        because: { code: 'older-version' },
+      })
   })
 })

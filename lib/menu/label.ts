@@ -1,5 +1,5 @@
 import type { z } from 'zod'
-import type { labelSchema } from '#lib/menu/station-shape.ts'
+import type { labelSchema } from '#lib/menu/station-parts-schema.ts'
 
 export type Label = z.infer<typeof labelSchema>
 

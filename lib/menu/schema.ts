@@ -4,7 +4,7 @@
  */
 import { z } from 'zod'
 import { upgraded } from '#lib/menu/older-documents.ts'
-import { stationShape } from '#lib/menu/station-shape.ts'
+import { stationShape } from '#lib/menu/station-parts-schema.ts'
 import { wrongKitchen } from '#lib/menu/wrong-kitchen.ts'
 import { wrongMenu } from '#lib/menu/wrong-menu.ts'
 

@@ -1,5 +1,5 @@
 import type { z } from 'zod'
-import type { declarationSchema, StationShape } from '#lib/menu/station-shape.ts'
+import type { declarationSchema, StationShape } from '#lib/menu/station-parts-schema.ts'
 
 export type StationDocument = StationShape
 export type Ingredient = StationDocument['ingredients'][number]

@@ -1,5 +1,5 @@
 /** Where the parts of a document don't know or contradict each other, in words that name the part. */
-import type { StationShape } from '#lib/menu/station-shape.ts'
+import type { StationShape } from '#lib/menu/station-parts-schema.ts'
 import { kindsOf } from '#lib/needs/askable.ts'
 import type { Trait } from '#lib/needs/diets.ts'
 import { fitsOneWell } from '#lib/quantity/well.ts'

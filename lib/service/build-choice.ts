@@ -22,6 +22,10 @@ export interface BuildChoice {
   readonly parts: Readonly<Record<string, PartChoice>>
   readonly asked: Asked
   readonly needs: readonly Need[]
+  /** The guest read the turned screen and agreed: for what is kept apart. */
+  readonly agreed: boolean
+  /** Number of the acceptance under which its cautions were accepted; null where it has none. */
+  readonly caution: number | null
 }
 
 /** Amounts by component, in the component's unit (milligrams or pieces). */
@@ -45,6 +49,8 @@ export const usualChoice = (item: Item): BuildChoice => ({
   ),
   asked: 'none',
   needs: [],
+  agreed: false,
+  caution: null,
 })
 
 /** Components that a choice takes, the base first, then in the item's order; the side counts. */

@@ -8,6 +8,20 @@ import {
 } from '#lib/service/commands/close.ts'
 import type { Circumstances, Decision } from '#lib/service/commands/decision.ts'
 import {
+  acceptCautionSchema,
+  decideAcceptCaution,
+  decideSignOff,
+  decideSignOn,
+  signOffSchema,
+  signOnSchema,
+} from '#lib/service/commands/in-charge.ts'
+import {
+  changeLabelSchema,
+  decideChangeLabel,
+  decideNotSameProduct,
+  notSameProductSchema,
+} from '#lib/service/commands/label.ts'
+import {
   decideFinish,
   decideHandOver,
   decideRemake,
@@ -26,7 +40,11 @@ import {
   decideChangePan,
   decideCorrect,
   decideLoad,
+  decideSetBackup,
+  decideSoilPan,
   loadSchema,
+  setBackupSchema,
+  soilPanSchema,
 } from '#lib/service/commands/pans.ts'
 import { decidePay, paySchema } from '#lib/service/commands/pay.ts'
 import {
@@ -41,6 +59,7 @@ import {
   decideAcknowledge,
   decideCancel,
 } from '#lib/service/commands/stop-build.ts'
+import { decideTellNeed, tellNeedSchema } from '#lib/service/commands/tell-need.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 
 /** Every command, as it may come from outside. */
@@ -61,6 +80,14 @@ export const commandSchema = z.discriminatedUnion('type', [
   paySchema,
   stopSellingSchema,
   resumeSellingSchema,
+  signOnSchema,
+  signOffSchema,
+  acceptCautionSchema,
+  tellNeedSchema,
+  changeLabelSchema,
+  notSameProductSchema,
+  soilPanSchema,
+  setBackupSchema,
   confirmClockSchema,
   closeSchema,
 ])
@@ -83,9 +110,9 @@ export const decide = (
     case 'correct':
       return decideCorrect(state, command)
     case 'send':
-      return decideSend(state, command)
+      return decideSend(state, command, circumstances)
     case 'change':
-      return decideChange(state, command)
+      return decideChange(state, command, circumstances)
     case 'cancel':
       return decideCancel(state, command)
     case 'acknowledge':
@@ -95,9 +122,9 @@ export const decide = (
     case 'finish':
       return decideFinish(state, command)
     case 'takeBack':
-      return decideTakeBack(state, command)
+      return decideTakeBack(state, command, circumstances)
     case 'remake':
-      return decideRemake(state, command)
+      return decideRemake(state, command, circumstances)
     case 'handOver':
       return decideHandOver(state, command)
     case 'pay':
@@ -105,6 +132,22 @@ export const decide = (
     case 'stopSelling':
     case 'resumeSelling':
       return decideSelling(state, command)
+    case 'signOn':
+      return decideSignOn(state, circumstances)
+    case 'signOff':
+      return decideSignOff(state)
+    case 'acceptCaution':
+      return decideAcceptCaution(state, command, circumstances)
+    case 'tellNeed':
+      return decideTellNeed(state, command)
+    case 'changeLabel':
+      return decideChangeLabel(state, command, circumstances)
+    case 'notSameProduct':
+      return decideNotSameProduct(state, command, circumstances)
+    case 'soilPan':
+      return decideSoilPan(state, command, circumstances)
+    case 'setBackup':
+      return decideSetBackup(state, command, circumstances)
     case 'confirmClock':
       return decideConfirmClock(state)
     case 'close':

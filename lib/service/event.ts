@@ -1,5 +1,7 @@
+import type { Label } from '#lib/menu/label.ts'
+import type { AnyStationDocument } from '#lib/menu/newest-document.ts'
 import type { Portion } from '#lib/menu/portion.ts'
-import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { Asked, Handling, Need, NeedCode } from '#lib/needs/codes.ts'
 import type { Amounts, BuildChoice } from '#lib/service/build-choice.ts'
 
 /** One build of a ticket, as it was accepted. */
@@ -25,14 +27,35 @@ interface OfBuild {
   readonly letter: string
 }
 
-export type StopReason = 'change' | 'cancel'
+/** Why a build may not go on as it is: a need told late, a label, or what touched what. */
+export type HoldReason = 'need' | 'label' | 'contact'
+
+export type StopReason = 'change' | 'cancel' | HoldReason
+
+/** What the person in charge looked at before accepting a caution. No free text: it is in the log. */
+export const CAUTION_REASONS = [
+  'guest-accepts',
+  'label-read',
+  'supplier-asked',
+  'recipe-checked',
+] as const
+export type CautionReason = (typeof CAUTION_REASONS)[number]
+
+/** One caution as it stood when it was accepted. */
+export interface AcceptedFinding {
+  readonly component: string
+  readonly need: NeedCode
+  readonly why: 'may-contain' | 'contact' | 'unknown'
+  /** The component that it shares contact with, for `contact`. */
+  readonly touches: string | null
+}
 
 export interface ServiceOpened {
   readonly type: 'serviceOpened'
   readonly service: string
   readonly kind: 'demo' | 'real'
   readonly revision: number
-  readonly station: StationDocument
+  readonly station: AnyStationDocument
   readonly portions: Readonly<Record<string, Portion>>
   /** Epoch milliseconds at which a forgotten demo closes itself. */
   readonly closesItselfAt: number | null
@@ -41,6 +64,8 @@ export interface PanLoaded {
   readonly type: 'panLoaded'
   readonly pan: string
   readonly amount: number
+  /** It was emptied and washed before: nothing foreign is in it any more. */
+  readonly washed?: boolean
 }
 export interface PanChanged {
   readonly type: 'panChanged'
@@ -117,6 +142,54 @@ export interface SellingResumed {
   readonly what: 'component' | 'item'
   readonly id: string
 }
+/** The certified adult proved to be there, by passphrase. */
+export interface InChargeSignedOn {
+  readonly type: 'inChargeSignedOn'
+}
+export interface InChargeSignedOff {
+  readonly type: 'inChargeSignedOff'
+}
+export interface CautionAccepted {
+  readonly type: 'cautionAccepted'
+  /** 1, 2, 3 ... of its service. */
+  readonly caution: number
+  readonly item: string
+  readonly needs: readonly { readonly code: NeedCode; readonly handling: Handling }[]
+  readonly findings: readonly AcceptedFinding[]
+  readonly reason: CautionReason
+}
+/** A guest told of a need after sending: the build is held as by `buildHeld`, and what it keeps from is known. */
+export interface NeedTold extends OfBuild {
+  readonly type: 'needTold'
+  readonly asked: Asked
+  readonly needs: readonly Need[]
+}
+/** A build that no longer fits its guest: it stops at once, in any state. */
+export interface BuildHeld extends OfBuild {
+  readonly type: 'buildHeld'
+  readonly reason: Exclude<HoldReason, 'need'>
+}
+export interface LabelChanged {
+  readonly type: 'labelChanged'
+  readonly ingredient: string
+  /** null: not the same product as last time, and nobody has read its label yet. */
+  readonly label: Label | null
+  /** Of the station's document that this makes. */
+  readonly revision: number
+}
+/** A scoop of another component went into a pan: it may contain that until emptied and washed. */
+export interface PanSoiled {
+  readonly type: 'panSoiled'
+  readonly pan: string
+  /** The component whose scoop it was. */
+  readonly by: string
+}
+/** A protected back-up pan (lidded, own scoop, not reached over) stands ready, or no longer does. */
+export interface BackupSet {
+  readonly type: 'backupSet'
+  readonly component: string
+  readonly ready: boolean
+}
 export interface ClockJumped {
   readonly type: 'clockJumped'
   readonly byMs: number
@@ -148,6 +221,14 @@ export type ServiceEvent =
   | TicketPaid
   | SellingStopped
   | SellingResumed
+  | InChargeSignedOn
+  | InChargeSignedOff
+  | CautionAccepted
+  | NeedTold
+  | BuildHeld
+  | LabelChanged
+  | PanSoiled
+  | BackupSet
   | ClockJumped
   | ClockConfirmed
   | ServiceClosed

@@ -1,52 +1,19 @@
-import { addToAccounts, byComponent, takeFromPans } from '#lib/service/accounts.ts'
-import type { Amounts } from '#lib/service/build-choice.ts'
-import type { Recorded, Taking } from '#lib/service/event.ts'
+import { addToAccounts, byComponent } from '#lib/service/accounts.ts'
+import type { BuildChoice } from '#lib/service/build-choice.ts'
+import {
+  type BuildEvent,
+  buildOf,
+  put,
+  release,
+  reserve,
+  takeOut,
+  usedToWasted,
+} from '#lib/service/build-folding.ts'
+import type { AcceptedBuild, Taking } from '#lib/service/event.ts'
+import { acknowledged, held } from '#lib/service/evolve-held.ts'
+import { keptByStop } from '#lib/service/reserved.ts'
 import type { Build, PanState, RunningState } from '#lib/service/state.ts'
-import { findTicket, putTicket } from '#lib/service/tickets.ts'
-
-export type BuildEvent = Extract<Recorded, { readonly ticket: number; readonly letter: string }>
-
-const put = (
-  state: RunningState,
-  event: BuildEvent,
-  change: (build: Build) => Build,
-): RunningState => {
-  const ticket = findTicket(state, event.ticket)
-  if (!ticket) throw new Error(`no ticket ${event.ticket}`)
-  const builds = ticket.builds.map((build) => {
-    if (build.letter !== event.letter) return build
-    const next = change(build)
-    return next.state === build.state ? next : { ...next, since: event.at }
-  })
-  return { ...state, ...putTicket(state, { ...ticket, builds }) }
-}
-
-const release = (state: RunningState, takes: Amounts): RunningState => ({
-  ...state,
-  accounts: addToAccounts(state.accounts, 'onTickets', takes, -1),
-})
-
-const reserve = (state: RunningState, takes: Amounts): RunningState => ({
-  ...state,
-  accounts: addToAccounts(state.accounts, 'onTickets', takes),
-})
-
-const takeOut = (
-  state: RunningState,
-  takings: readonly Taking[],
-  uncounted: Amounts,
-  column: 'used' | 'wasted',
-): RunningState => {
-  let accounts = addToAccounts(state.accounts, column, byComponent(state, takings))
-  accounts = addToAccounts(accounts, column, uncounted)
-  accounts = addToAccounts(accounts, 'corrected', uncounted)
-  return { ...state, accounts, pans: takeFromPans(state.pans, takings) }
-}
-
-const usedToWasted = (state: RunningState, takes: Amounts): RunningState => ({
-  ...state,
-  accounts: addToAccounts(addToAccounts(state.accounts, 'used', takes, -1), 'wasted', takes),
-})
+import { buildName } from '#lib/service/tickets.ts'
 
 /**
  * Undoes the use of a build that was never made. Food of a pan that has been changed since went
@@ -76,61 +43,70 @@ const neverUsed = (state: RunningState, build: Build): RunningState => {
   return { ...state, accounts, pans }
 }
 
-const buildOf = (state: RunningState, event: BuildEvent): Build => {
-  const build = findTicket(state, event.ticket)?.builds.find((one) => one.letter === event.letter)
-  if (!build) throw new Error(`no build ${event.ticket}${event.letter}`)
-  return build
+/** A build as a log of any version says it: version 1 knew no agreement and no acceptance. */
+export const asAccepted = (build: AcceptedBuild): AcceptedBuild => ({
+  ...build,
+  choice: {
+    ...build.choice,
+    agreed: build.choice.agreed ?? false,
+    caution: build.choice.caution ?? null,
+  },
+})
+
+/** Marks the acceptance under which a build was accepted, so that it counts for no other. */
+export const spendCaution = (
+  cautions: RunningState['cautions'],
+  { caution }: BuildChoice,
+  ticket: number,
+  letter: string,
+): RunningState['cautions'] => {
+  const key = `c${caution}`
+  const acceptance = cautions[key]
+  return caution === null || acceptance === undefined
+    ? cautions
+    : { ...cautions, [key]: { ...acceptance, build: buildName(ticket, letter) } }
 }
 
-/** What a build's new choice takes beyond its old one: held while a stop isn't acknowledged. */
-export const beyond = (before: Amounts, after: Amounts): Amounts =>
-  Object.fromEntries(
-    Object.entries(after)
-      .map(([component, amount]) => [component, amount - (before[component] ?? 0)] as const)
-      .filter(([, amount]) => amount > 0),
-  )
-
-const acknowledged = (
-  state: RunningState,
-  event: Extract<BuildEvent, { readonly type: 'stopAcknowledged' }>,
-  build: Build,
-): RunningState => {
-  const to = build.stop?.to ?? null
-  let next = release(state, build.takes)
-  if (to) next = release(next, beyond(build.takes, to.takes))
-  if (event.foodInIt) next = takeOut(next, event.wasted, event.uncounted, 'wasted')
-  if (!to) return put(next, event, (one) => ({ ...one, state: 'cancelled', stop: null, took: [] }))
-  return put(reserve(next, to.takes), event, (one) => ({
-    ...one,
-    ...to,
-    state: 'waiting',
-    stop: null,
-    version: one.version + 1,
-    remakes: one.remakes + (event.foodInIt ? 1 : 0),
-  }))
-}
+const using = (state: RunningState, event: BuildEvent, choice: BuildChoice): RunningState => ({
+  ...state,
+  cautions: spendCaution(state.cautions, choice, event.ticket, event.letter),
+})
 
 /** Folds what happened to one build. @throws where there is no such build. */
 export const evolveBuild = (state: RunningState, event: BuildEvent): RunningState => {
   const build = buildOf(state, event)
   switch (event.type) {
-    case 'buildChanged':
-      return put(reserve(release(state, build.takes), event.to.takes), event, (one) => ({
-        ...one,
-        ...event.to,
-        version: one.version + 1,
-      }))
-    case 'buildCancelled': {
-      const next =
-        build.state === 'made' ? usedToWasted(state, build.takes) : release(state, build.takes)
-      return put(next, event, (one) => ({ ...one, state: 'cancelled', took: [] }))
-    }
-    case 'buildStopped': {
-      const next = event.to ? reserve(state, beyond(build.takes, event.to.takes)) : state
+    case 'needTold':
+    case 'buildHeld':
+      return held(state, event, build)
+    case 'buildChanged': {
+      const to = asAccepted(event.to)
+      const next = using(reserve(release(state, build.takes), to.takes), event, to.choice)
       return put(next, event, (one) => ({
         ...one,
-        stop: { reason: event.reason, at: event.at, to: event.to },
+        ...to,
+        hold: null,
+        version: one.version + 1,
       }))
+    }
+    case 'buildCancelled': {
+      const next =
+        build.state === 'made'
+          ? usedToWasted(state, build.takes)
+          : release(release(state, build.takes), keptByStop(build))
+      return put(next, event, (one) => ({
+        ...one,
+        state: 'cancelled',
+        took: [],
+        stop: null,
+        hold: null,
+      }))
+    }
+    case 'buildStopped': {
+      const to = event.to ? asAccepted(event.to) : null
+      const stopped: Build = { ...build, stop: { reason: event.reason, at: event.at, to } }
+      const next = reserve(release(state, keptByStop(build)), keptByStop(stopped))
+      return put(to ? using(next, event, to.choice) : next, event, () => stopped)
     }
     case 'stopAcknowledged':
       return acknowledged(state, event, build)
@@ -145,7 +121,8 @@ export const evolveBuild = (state: RunningState, event: BuildEvent): RunningStat
       }))
     }
     case 'finishTakenBack': {
-      const next = reserve(neverUsed(state, build), build.takes)
+      const making: Build = { ...build, state: 'making' }
+      const next = reserve(reserve(neverUsed(state, build), build.takes), keptByStop(making))
       return put({ ...next, made: next.made - 1 }, event, (one) => ({
         ...one,
         state: 'making',

@@ -3,61 +3,75 @@
  * function; it decides nothing and asks no clock.
  */
 import { pansOf } from '#lib/menu/find.ts'
+import { newestOf } from '#lib/menu/newest-document.ts'
+import { relabelled } from '#lib/menu/relabelled.ts'
 import { addToAccounts, EMPTY_ACCOUNT } from '#lib/service/accounts.ts'
 import type { Recorded, ServiceOpened, Stamp, TicketSent } from '#lib/service/event.ts'
-import { evolveBuild } from '#lib/service/evolve-build.ts'
+import { asAccepted, evolveBuild, spendCaution } from '#lib/service/evolve-build.ts'
 import { isRunning, NOT_OPENED, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import { findTicket, putTicket } from '#lib/service/tickets.ts'
 
-const opened = (event: ServiceOpened & Stamp): ServiceState => ({
-  ...NOT_OPENED,
-  stage: 'open',
-  service: event.service,
-  kind: event.kind,
-  revision: event.revision,
-  station: event.station,
-  portions: event.portions,
-  openedAt: event.at,
-  closesItselfAt: event.closesItselfAt,
-  pans: Object.fromEntries(
-    pansOf(event.station).map((pan) => [
-      pan.id,
-      { amount: 0, full: 0, load: 0, counted: 0, loadedAt: 0 },
-    ]),
-  ),
-  accounts: Object.fromEntries(event.station.components.map((one) => [one.id, EMPTY_ACCOUNT])),
-})
+const opened = (event: ServiceOpened & Stamp): ServiceState => {
+  const station = newestOf(event.station)
+  return {
+    ...NOT_OPENED,
+    stage: 'open',
+    service: event.service,
+    kind: event.kind,
+    revision: event.revision,
+    station,
+    portions: event.portions,
+    openedAt: event.at,
+    closesItselfAt: event.closesItselfAt,
+    pans: Object.fromEntries(
+      pansOf(station).map((pan) => [
+        pan.id,
+        { amount: 0, full: 0, load: 0, counted: 0, loadedAt: 0, soiledBy: [] },
+      ]),
+    ),
+    accounts: Object.fromEntries(station.components.map((one) => [one.id, EMPTY_ACCOUNT])),
+  }
+}
 
-const sent = (state: RunningState, event: TicketSent & Stamp): RunningState => ({
-  ...state,
-  nextTicket: event.ticket + 1,
-  accounts: event.builds.reduce(
-    (accounts, build) => addToAccounts(accounts, 'onTickets', build.takes),
-    state.accounts,
-  ),
-  ...putTicket(state, {
-    number: event.ticket,
-    sentBy: event.command,
-    named: event.named,
-    sentAt: event.at,
-    paid: event.paid,
-    builds: event.builds.map((build) => ({
-      ...build,
-      state: 'waiting',
-      took: [],
-      stop: null,
-      remakes: 0,
-      version: 0,
-      since: event.at,
-    })),
-  }),
-})
+const sent = (state: RunningState, event: TicketSent & Stamp): RunningState => {
+  const builds = event.builds.map(asAccepted)
+  return {
+    ...state,
+    nextTicket: event.ticket + 1,
+    cautions: builds.reduce(
+      (cautions, build) => spendCaution(cautions, build.choice, event.ticket, build.letter),
+      state.cautions,
+    ),
+    accounts: builds.reduce(
+      (accounts, build) => addToAccounts(accounts, 'onTickets', build.takes),
+      state.accounts,
+    ),
+    ...putTicket(state, {
+      number: event.ticket,
+      sentBy: event.command,
+      named: event.named,
+      sentAt: event.at,
+      paid: event.paid,
+      builds: builds.map((build) => ({
+        ...build,
+        state: 'waiting',
+        took: [],
+        stop: null,
+        hold: null,
+        remakes: 0,
+        version: 0,
+        since: event.at,
+      })),
+    }),
+  }
+}
 
 const withPan = (
   state: RunningState,
   pan: string,
   event: Stamp,
   amounts: { readonly to: number; readonly column: 'loaded' | 'corrected'; readonly by: number },
+  isWashed = false,
 ): RunningState => {
   const before = state.pans[pan]
   const component = pansOf(state.station).find((one) => one.id === pan)?.component
@@ -73,6 +87,7 @@ const withPan = (
         load: before.load + (isLoad ? 1 : 0),
         counted: before.counted + (isLoad ? 0 : 1),
         loadedAt: isLoad ? event.at : before.loadedAt,
+        soiledBy: isWashed ? [] : before.soiledBy,
       },
     },
     accounts: addToAccounts(state.accounts, amounts.column, { [component]: amounts.by }),
@@ -100,17 +115,61 @@ const fold = (state: RunningState, event: Recorded): ServiceState => {
     case 'serviceOpened':
       throw new Error('a service is opened once')
     case 'panLoaded':
-      return withPan(state, event.pan, event, {
-        to: event.amount,
-        column: 'loaded',
-        by: event.amount,
-      })
+      return withPan(
+        state,
+        event.pan,
+        event,
+        { to: event.amount, column: 'loaded', by: event.amount },
+        event.washed,
+      )
     case 'panChanged':
-      return withPan(takenAway(state, event.pan, event.takenAway), event.pan, event, {
-        to: event.amount,
-        column: 'loaded',
-        by: event.amount,
-      })
+      return withPan(
+        takenAway(state, event.pan, event.takenAway),
+        event.pan,
+        event,
+        { to: event.amount, column: 'loaded', by: event.amount },
+        true,
+      )
+    case 'panSoiled': {
+      const pan = state.pans[event.pan]
+      if (!pan) throw new Error(`the line has no pan ${event.pan}`)
+      return {
+        ...state,
+        pans: { ...state.pans, [event.pan]: { ...pan, soiledBy: [...pan.soiledBy, event.by] } },
+      }
+    }
+    case 'backupSet':
+      return {
+        ...state,
+        backups: event.ready
+          ? { ...state.backups, [event.component]: event.at }
+          : without(state.backups, event.component),
+      }
+    case 'labelChanged':
+      return {
+        ...state,
+        station: relabelled(state.station, event.ingredient, event.label),
+        revision: event.revision,
+        labelChanges: [
+          ...state.labelChanges,
+          { ingredient: event.ingredient, at: event.at, read: event.label !== null },
+        ],
+      }
+    case 'inChargeSignedOn':
+      return { ...state, inCharge: event.at }
+    case 'inChargeSignedOff':
+      return { ...state, inCharge: null }
+    case 'cautionAccepted': {
+      const { item, needs, findings, reason, at } = event
+      return {
+        ...state,
+        nextCaution: event.caution + 1,
+        cautions: {
+          ...state.cautions,
+          [`c${event.caution}`]: { item, needs, findings, reason, at, build: null },
+        },
+      }
+    }
     case 'countCorrected':
       return withPan(state, event.pan, event, {
         to: event.to,
@@ -156,6 +215,8 @@ const fold = (state: RunningState, event: Recorded): ServiceState => {
     case 'finishTakenBack':
     case 'buildRemade':
     case 'buildHandedOver':
+    case 'needTold':
+    case 'buildHeld':
       return evolveBuild(state, event)
   }
 }

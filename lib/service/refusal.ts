@@ -1,5 +1,6 @@
 import type { NeedCode } from '#lib/needs/codes.ts'
 import type { CommandType } from '#lib/service/command-type.ts'
+import type { AcceptedFinding, HoldReason } from '#lib/service/event.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { BuildState } from '#lib/service/state.ts'
 
@@ -29,6 +30,28 @@ export type Refusal =
   | { readonly code: 'contains'; readonly component: string; readonly need: NeedCode }
   | { readonly code: 'may-contain'; readonly component: string; readonly need: NeedCode }
   | { readonly code: 'unknown-declaration'; readonly component: string; readonly need: NeedCode }
+  | { readonly code: 'no-such-need'; readonly need: NeedCode }
+  | { readonly code: 'no-such-ingredient'; readonly id: string }
+  | { readonly code: 'no-such-backup'; readonly component: string }
+  | { readonly code: 'contact-not-known'; readonly component: string; readonly need: NeedCode }
+  | {
+      readonly code: 'shared-contact'
+      readonly component: string
+      readonly need: NeedCode
+      readonly touches: string
+    }
+  | ({ readonly code: 'caution' } & AcceptedFinding)
+  | { readonly code: 'no-such-caution'; readonly caution: number }
+  | { readonly code: 'nothing-to-accept' }
+  | { readonly code: 'no-one-in-charge' }
+  | { readonly code: 'not-in-charge' }
+  | { readonly code: 'label-contradicts'; readonly ingredient: string }
+  | { readonly code: 'needs-not-checked'; readonly why: 'stale' | 'failed' }
+  | { readonly code: 'not-read-back' }
+  | { readonly code: 'not-agreed'; readonly letter: string }
+  | { readonly code: 'build-held'; readonly build: string; readonly reason: HoldReason }
+  | { readonly code: 'pan-soiled'; readonly pan: string }
+  | { readonly code: 'made-food-is-waste'; readonly build: string }
   | { readonly code: 'wrong-state'; readonly build: string; readonly state: BuildState }
   | { readonly code: 'build-stopped'; readonly build: string }
   | { readonly code: 'nothing-to-acknowledge'; readonly build: string }
@@ -50,6 +73,9 @@ export type NotTaken =
   | { readonly code: 'newer-version' }
   | { readonly code: 'older-version' }
   | { readonly code: 'role-may-not'; readonly role: Role; readonly command: CommandType }
+  | { readonly code: 'wrong-passphrase' }
+  | { readonly code: 'no-passphrase' }
+  | { readonly code: 'too-many-tries' }
   | { readonly code: 'no-such-service' }
   | { readonly code: 'busy' }
   | { readonly code: 'closing' }

@@ -1,55 +1,18 @@
-import { itemOf, pansOf } from '#lib/menu/find.ts'
-import { type BuildChoice, isKeptApart, usualChoice } from '#lib/service/build-choice.ts'
+import { pansOf } from '#lib/menu/find.ts'
+import { isKeptApart } from '#lib/service/build-choice.ts'
 import type { CommandType } from '#lib/service/command-type.ts'
 import type { Circumstances } from '#lib/service/commands/decision.ts'
 import { type Command, decide } from '#lib/service/decide.ts'
 import { mayDo, type Role } from '#lib/service/roles.ts'
+import {
+  choices,
+  needsToTry,
+  ofTheKitchen,
+  otherChoice,
+  plainest,
+} from '#lib/service/sample-orders.ts'
 import { isRunning, type RunningState, type ServiceState } from '#lib/service/state.ts'
-import { openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
-import { itemLeft, levelsOf, sellable } from '#lib/stock/levels.ts'
-
-const choices = (state: RunningState): readonly BuildChoice[] => {
-  const levels = levelsOf(state)
-  return state.station.items.map((item) => {
-    const usual = usualChoice(item)
-    const { gone } = itemLeft(state, levels, item.id)
-    const base =
-      item.base?.choices.find((choice) => sellable(state, levels, choice) > 0) ?? usual.base
-    return {
-      ...usual,
-      base,
-      parts: {
-        ...usual.parts,
-        ...Object.fromEntries(
-          gone.map((id) => [
-            id,
-            { placement: 'no' as const, portions: 0, because: 'gone' as const },
-          ]),
-        ),
-      },
-    }
-  })
-}
-
-const otherChoice = (state: RunningState, choice: BuildChoice): readonly BuildChoice[] => {
-  const item = itemOf(state.station, choice.item)
-  const others = (item.base?.choices ?? []).filter((base) => base !== choice.base)
-  const parts = item.parts
-    .filter((part) => !part.required && part.component !== item.heart)
-    .map(
-      (part): BuildChoice => ({
-        ...choice,
-        parts: {
-          ...choice.parts,
-          [part.component]:
-            choice.parts[part.component]?.placement === 'no'
-              ? { placement: 'in', portions: 1, because: 'asked' }
-              : { placement: 'no', portions: 0, because: 'asked' },
-        },
-      }),
-    )
-  return [...parts, ...others.map((base) => ({ ...choice, base }))]
-}
+import { findTicket, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
 
 const onBuilds = (
   builds: readonly QueuedBuild[],
@@ -58,6 +21,20 @@ const onBuilds = (
   builds.flatMap((queued) =>
     make({ ticket: queued.ticket.number, letter: queued.build.letter }, queued),
   )
+
+/** The newest ticket's that are handed over, and all whose guests are to be found. */
+const handedOver = (state: RunningState): readonly QueuedBuild[] => {
+  const numbers = new Set([
+    ...Object.values(state.toFind).map((one) => one.ticket),
+    ...Array.from({ length: 8 }, (_, index) => state.nextTicket - 1 - index),
+  ])
+  return [...numbers].flatMap((number) => {
+    const ticket = findTicket(state, number)
+    return (ticket?.builds ?? [])
+      .filter((build) => build.state === 'handed-over')
+      .flatMap((build) => (ticket ? [{ ticket, build }] : []))
+  })
+}
 
 /** Commands worth trying, several for each type, the likeliest first. */
 const candidates = (state: RunningState): readonly Command[] => {
@@ -68,8 +45,22 @@ const candidates = (state: RunningState): readonly Command[] => {
   const usual = (pan: (typeof pans)[number]) =>
     pan.usualPortions * (state.portions[pan.component]?.amount ?? 0)
   return [
-    ...choices(state).map((choice): Command => ({ type: 'send', builds: [choice], paid: false })),
-    ...pans.map((pan): Command => ({ type: 'load', pan: pan.id, amount: usual(pan) })),
+    ...choices(state).map(
+      (choice): Command => ({
+        type: 'send',
+        builds: [choice],
+        paid: false,
+        readBack: true,
+      }),
+    ),
+    ...pans.map(
+      (pan): Command => ({
+        type: 'load',
+        pan: pan.id,
+        amount: usual(pan),
+        ...((state.pans[pan.id]?.soiledBy ?? []).length > 0 ? { washed: true } : {}),
+      }),
+    ),
     ...pans.map((pan): Command => ({ type: 'changePan', pan: pan.id, amount: usual(pan) })),
     ...pans.map(
       (pan): Command => ({
@@ -79,7 +70,12 @@ const candidates = (state: RunningState): readonly Command[] => {
       }),
     ),
     ...onBuilds(builds, (at, { build }) =>
-      otherChoice(state, build.choice).map((to) => ({ type: 'change', ...at, to })),
+      [...plainest(state, build), ...otherChoice(state, build.choice)].map((to) => ({
+        type: 'change',
+        ...at,
+        to,
+        readBack: true,
+      })),
     ),
     ...onBuilds(builds, (at, { build }) => [
       isKeptApart(build.choice) ? { type: 'start', ...at, read: true } : { type: 'start', ...at },
@@ -87,11 +83,27 @@ const candidates = (state: RunningState): readonly Command[] => {
     ...onBuilds(builds, (at) => [
       { type: 'cancel', ...at },
       { type: 'acknowledge', ...at, foodInIt: false },
+      { type: 'acknowledge', ...at, foodInIt: true },
       { type: 'finish', ...at },
       { type: 'takeBack', ...at, made: false },
       { type: 'remake', ...at },
       { type: 'handOver', ...at },
     ]),
+    ...onBuilds([...builds, ...handedOver(state)], (at) =>
+      needsToTry(state).map((need) => ({
+        type: 'tellNeed',
+        ...at,
+        asked: 'needs',
+        needs: [need],
+      })),
+    ),
+    ...onBuilds(handedOver(state), (at, { build }) => [
+      { type: 'acknowledge', ...at, foodInIt: false },
+      ...plainest(state, build).map(
+        (to): Command => ({ type: 'change', ...at, to, readBack: true }),
+      ),
+    ]),
+    ...ofTheKitchen(state),
     ...past.flatMap((ticket) =>
       ticket.builds.map(
         (build): Command => ({ type: 'remake', ticket: ticket.number, letter: build.letter }),
@@ -125,6 +137,7 @@ export const samplesFor = (
     service: state.service,
     otherIsOpen: state.stage === 'open',
     station: () => null,
+    newestRevision: state.revision,
   }
   const samples: Partial<Record<CommandType, Command>> = {}
   if (state.stage !== 'open' && mayDo(role, 'open'))

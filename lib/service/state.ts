@@ -1,7 +1,15 @@
 import type { Portion } from '#lib/menu/portion.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { Asked, Handling, Need, NeedCode } from '#lib/needs/codes.ts'
 import type { Amounts, BuildChoice } from '#lib/service/build-choice.ts'
-import type { AcceptedBuild, StopReason, Taking } from '#lib/service/event.ts'
+import type {
+  AcceptedBuild,
+  AcceptedFinding,
+  CautionReason,
+  HoldReason,
+  StopReason,
+  Taking,
+} from '#lib/service/event.ts'
 
 export type BuildState = 'waiting' | 'making' | 'made' | 'handed-over' | 'cancelled'
 
@@ -9,6 +17,40 @@ export interface Stop {
   readonly reason: StopReason
   readonly at: number
   readonly to: AcceptedBuild | null
+}
+
+/** A build that may not go on as it is. It is lifted by a change that fits, or ends cancelled. */
+export interface Hold {
+  readonly reason: HoldReason
+  readonly at: number
+  /** What the guest answered when the need was told; null where they told none. */
+  readonly told: { readonly asked: Asked; readonly needs: readonly Need[] } | null
+}
+
+/** A caution that the person in charge accepted with the guest, for one build. */
+export interface Acceptance {
+  readonly item: string
+  readonly needs: readonly { readonly code: NeedCode; readonly handling: Handling }[]
+  readonly findings: readonly AcceptedFinding[]
+  readonly reason: CautionReason
+  readonly at: number
+  /** "21A": the build that was accepted under it; null while none was. */
+  readonly build: string | null
+}
+
+/** A handed-over build whose guest is to be found. */
+export interface ToFind {
+  readonly ticket: number
+  readonly letter: string
+  readonly reason: HoldReason
+  readonly at: number
+}
+
+export interface LabelChange {
+  readonly ingredient: string
+  readonly at: number
+  /** Whether the new label was read; until then nothing of it counts as free. */
+  readonly read: boolean
 }
 
 export interface Build {
@@ -21,6 +63,7 @@ export interface Build {
   /** What it took when it was finished. */
   readonly took: readonly Taking[]
   readonly stop: Stop | null
+  readonly hold: Hold | null
   /** How often it was thrown out and started again. */
   readonly remakes: number
   /** Counts how often its choice changed, so that nobody starts what they haven't seen. */
@@ -49,6 +92,8 @@ export interface PanState {
   /** Counts corrections, so that a take-back never adds to what was counted since. */
   readonly counted: number
   readonly loadedAt: number
+  /** Components whose scoop went into it since it was last washed or changed. */
+  readonly soiledBy: readonly string[]
 }
 
 /** loaded + corrected = in pan + used + wasted + takenAway, by component. */
@@ -83,6 +128,17 @@ export interface ServiceState {
     readonly component: Readonly<Record<string, number>>
     readonly item: Readonly<Record<string, number>>
   }
+  /** Since when the person in charge is signed on; null: nobody is. */
+  readonly inCharge: number | null
+  /** Acceptances of cautions by their number, as `c1`. */
+  readonly cautions: Readonly<Record<string, Acceptance>>
+  readonly nextCaution: number
+  /** Components whose protected back-up pan stands ready, and since when. */
+  readonly backups: Readonly<Record<string, number>>
+  /** Handed-over builds whose guests are to be found, by "21A". */
+  readonly toFind: Readonly<Record<string, ToFind>>
+  /** Labels that changed in this service, oldest first. */
+  readonly labelChanges: readonly LabelChange[]
   readonly made: number
   readonly handedOver: number
   /** A jump of the server's clock that nobody has confirmed: nothing falls due by it. */
@@ -112,6 +168,12 @@ export const NOT_OPENED: ServiceState = {
   pans: {},
   accounts: {},
   notSelling: { component: {}, item: {} },
+  inCharge: null,
+  cautions: {},
+  nextCaution: 1,
+  backups: {},
+  toFind: {},
+  labelChanges: [],
   made: 0,
   handedOver: 0,
   clockJump: null,

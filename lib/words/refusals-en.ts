@@ -53,13 +53,57 @@ export const sayRefusal = (refusal: Refusal, name: NameOf): string => {
     case 'contains':
       return isDiet(refusal.need)
         ? `${name(refusal.component)} isn’t ${refusal.need}. Leave it out or choose another item.`
-        : `${name(refusal.component)} contains ${needName[refusal.need]}. Leave it out or choose another item.`
+        : `${name(refusal.component)} contains ${needName(refusal.need)}. Leave it out or choose another item.`
     case 'may-contain':
-      return `${name(refusal.component)} may contain ${needName[refusal.need]}, its label says. Leave it out, or call the person in charge.`
+      return `${name(refusal.component)} may contain ${needName(refusal.need)}, its label says. Leave it out, or call the person in charge.`
     case 'unknown-declaration':
       return isDiet(refusal.need)
-        ? `We don’t know whether ${name(refusal.component)} is ${needName[refusal.need]}. Leave it out, or call the person in charge.`
-        : `We don’t know whether ${name(refusal.component)} contains ${needName[refusal.need]}. Leave it out, or call the person in charge.`
+        ? `We don’t know whether ${name(refusal.component)} is ${needName(refusal.need)}. Leave it out, or call the person in charge.`
+        : `We don’t know whether ${name(refusal.component)} contains ${needName(refusal.need)}. Leave it out, or call the person in charge.`
+    case 'no-such-need':
+      return `This station’s labels say nothing of ${needName(refusal.need)}. Ask the guest for what it is, and call the person in charge.`
+    case 'no-such-ingredient':
+      return `The station has no ingredient “${refusal.id}”.`
+    case 'no-such-backup':
+      return `There is no protected back-up pan for ${name(refusal.component)}. Ask the person in charge.`
+    case 'contact-not-known':
+      return `Nobody has said what ${name(refusal.component)} touches, so ${needName(refusal.need)} can’t be kept apart. Call the person in charge.`
+    case 'shared-contact':
+      return `${name(refusal.component)} shares contact with ${name(refusal.touches)}, so ${needName(refusal.need)} can’t be kept apart. Leave it out or choose another item.`
+    case 'caution':
+      return refusal.why === 'contact'
+        ? `${name(refusal.component)} shares contact with ${name(refusal.touches ?? refusal.component)}, and the guest said ${needName(refusal.need)}. Only the person in charge can accept that with the guest.`
+        : refusal.why === 'may-contain'
+          ? `The label of ${name(refusal.component)} warns, and the guest said ${needName(refusal.need)}. Only the person in charge can accept that with the guest.`
+          : `Whether ${name(refusal.component)} suits ${needName(refusal.need)} isn’t known. Only the person in charge can accept that with the guest.`
+    case 'no-such-caution':
+      return 'The person in charge hasn’t accepted this caution. Call them again.'
+    case 'nothing-to-accept':
+      return 'There is no caution in this order to accept. Send it as it is.'
+    case 'no-one-in-charge':
+      return 'Nobody in charge is signed on, so nothing can be kept apart. Call the person in charge to sign on.'
+    case 'not-in-charge':
+      return 'Only the person in charge may do this, with their passphrase. Call them.'
+    case 'label-contradicts':
+      return `What the new label of ${name(refusal.ingredient)} declares and what it is made of don’t agree. Read the label again.`
+    case 'needs-not-checked':
+      return refusal.why === 'stale'
+        ? 'The labels here are older than the station’s newest, so needs can’t be checked. Call the person in charge.'
+        : 'Needs can’t be checked now. Don’t take this order: call the person in charge.'
+    case 'not-read-back':
+      return 'Read the order back to the guest first, then send.'
+    case 'not-agreed':
+      return `Turn the screen to the guest of ${refusal.letter}, and let them tap agree.`
+    case 'build-held':
+      return refusal.reason === 'need'
+        ? `${refusal.build} is held: its guest told a need after it was sent. Change it or cancel it.`
+        : refusal.reason === 'label'
+          ? `${refusal.build} is held: a label changed, and it doesn’t suit its guest any more. Change it or cancel it.`
+          : `${refusal.build} is held: another food got into a pan, or a back-up pan isn’t ready. Change it or cancel it.`
+    case 'pan-soiled':
+      return `Another scoop was in ${name(refusal.pan)}. Wash the pan first, and say that it is washed.`
+    case 'made-food-is-waste':
+      return `${refusal.build} is made, so food is in it: throw it out, then answer yes.`
     case 'wrong-state':
       return `${refusal.build} is ${stateName[refusal.state]}, so that can’t be done now.`
     case 'build-stopped':
@@ -97,6 +141,12 @@ export const sayNotTaken = (because: NotTaken): string => {
       return 'This screen is older than the server. Reload the page.'
     case 'role-may-not':
       return `${roleName[because.role]} may not do this.`
+    case 'wrong-passphrase':
+      return 'That isn’t the passphrase. Type it again.'
+    case 'no-passphrase':
+      return 'No passphrase is set yet. The person in charge sets it on the laptop.'
+    case 'too-many-tries':
+      return 'Too many wrong passphrases. Wait a minute, then type it again.'
     case 'no-such-service':
       return 'There is no such service. Reload the page.'
     case 'busy':

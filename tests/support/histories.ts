@@ -1,38 +1,13 @@
 /** Random histories of commands on a station with little in its pans, for fast-check. */
 import fc from 'fast-check'
-import { pansOf } from '#lib/menu/find.ts'
-import type { StationDocument } from '#lib/menu/station-document.ts'
+import { isFine, judgeComponent } from '#lib/needs/judge.ts'
+import { kitchenOf } from '#lib/needs/kitchen.ts'
 import { type BuildChoice, usualChoice } from '#lib/service/build-choice.ts'
-import type { BuildState, ServiceState } from '#lib/service/state.ts'
-import { demoStation, type Given, ofPortions } from '#tests/support/service.ts'
-
-/** The demo station with a second pan of slaw and of tuna, so that a build takes out of two. */
-export const stationWithSpares: StationDocument = {
-  ...demoStation,
-  line: {
-    wells: [
-      ...demoStation.line.wells,
-      {
-        id: 'spares',
-        held: 'cold',
-        pans: ['slaw', 'tuna'].map((component) => ({
-          id: `pan-${component}-spare`,
-          component,
-          size: 'third',
-          depthIn: 4,
-          usualPortions: 20,
-        })),
-      },
-    ],
-  },
-}
-
-const pans = pansOf(stationWithSpares)
-const items = stationWithSpares.items
-const components = stationWithSpares.components.map((one) => one.id)
-
-/** A step of a history: a command, once the service has come to where it is. */
-export type Step = (state: ServiceState) => Given
+import { type BuildState, isRunning, type ServiceState } from '#lib/service/state.ts'
+import { findBuild } from '#lib/service/tickets.ts'
+import { emptying, ofTheKitchen } from '#tests/support/kitchen-steps.ts'
+import { type Given, ofPortions } from '#tests/support/service.ts'
+import { components, items, mostly, pans, type Step } from '#tests/support/spare-station.ts'
 
 const part = fc.oneof(
   {
@@ -59,7 +34,7 @@ const part = fc.oneof(
 )
 
 const need = fc.record({
-  code: fc.constantFrom('milk' as const, 'sesame' as const, 'soy' as const, 'vegan' as const),
+  code: fc.constantFrom('milk', 'sesame', 'soy', 'vegan', 'peanut', 'almond', 'kelp-dust'),
   handling: fc.constantFrom('keep-apart' as const, 'leave-out' as const),
   reason: fc.constantFrom(null, 'allergy' as const),
 })
@@ -75,23 +50,37 @@ const choice: fc.Arbitrary<BuildChoice> = fc
       maxKeys: 2,
     }),
     needs: fc.oneof(
-      { weight: 19, arbitrary: fc.constant([]) },
-      { weight: 2, arbitrary: fc.array(need, { maxLength: 2 }) },
+      { weight: 2, arbitrary: fc.constant([]) },
+      { weight: 2, arbitrary: fc.array(need, { minLength: 1, maxLength: 2 }) },
     ),
     isSure: fc.integer({ min: 0, max: 40 }),
+    agreed: mostly,
+    plain: fc.boolean(),
+    caution: fc.oneof(
+      { weight: 3, arbitrary: fc.constant(null) },
+      { weight: 2, arbitrary: fc.integer({ min: 1, max: 4 }) },
+    ),
   })
-  .map(({ item, base, parts, needs, isSure }) => {
+  .map(({ item, base, parts, needs, isSure, agreed, plain, caution }) => {
     const usual = usualChoice(item)
+    const stays = item.parts.filter((one) => one.required).map((one) => one.component)
+    const plainer =
+      plain && needs.length > 0 ? Object.keys(usual.parts).filter((id) => !stays.includes(id)) : []
     const own = Object.entries(parts).filter(([id]) => isSure < 2 || id in usual.parts)
     return {
       item: isSure === 1 ? 'kelp-roll' : item.id,
       base,
       parts: {
         ...usual.parts,
+        ...Object.fromEntries(
+          plainer.map((id) => [id, { placement: 'no', portions: 0, because: 'need' } as const]),
+        ),
         ...Object.fromEntries(own.map(([id, one]) => [id, { ...one, because: 'asked' as const }])),
       },
       asked: isSure === 0 ? 'not-sure' : needs.length > 0 ? 'needs' : 'none',
       needs,
+      agreed,
+      caution,
     }
   })
 
@@ -118,6 +107,16 @@ const pick = (state: ServiceState, by: Meant, suiting: readonly BuildState[]): B
   const found = suited[by.index % Math.max(1, suited.length)]
   return by.suits && found ? found : { ticket: by.index, letter: by.letter }
 }
+
+/** Builds that are held, wherever they stand. */
+const heldBuilds = (state: ServiceState): readonly BuildAt[] =>
+  [...Object.values(state.past), state.tickets]
+    .flatMap((one) => Object.values(one))
+    .flatMap((ticket) =>
+      ticket.builds
+        .filter((build) => build.hold !== null)
+        .map(({ letter }) => ({ ticket: ticket.number, letter })),
+    )
 
 const ofBuild = (
   suiting: readonly BuildState[],
@@ -154,6 +153,7 @@ const ofPan: fc.Arbitrary<Step> = fc
     type,
     pan: pan.id,
     amount: ofPortions(pan.component, count) + off,
+    ...(type === 'load' && off === 0 ? { washed: true } : {}),
   }))
 
 const selling: fc.Arbitrary<Step> = fc
@@ -169,22 +169,123 @@ const selling: fc.Arbitrary<Step> = fc
     return { type, what, id: ids[index] ?? ids[0] ?? 'kelp' }
   })
 
-const sending: fc.Arbitrary<Step> = fc
-  .record({ builds: fc.array(choice, { maxLength: 3, size: 'max' }), paid: fc.boolean() })
-  .map((sent) => () => ({ type: 'send', ...sent }))
+/** What the counter would make of a choice: parts and bases that don't suit its needs are out. */
+const fitted = (
+  state: ServiceState,
+  sent: BuildChoice,
+  accepted: readonly string[] = [],
+): BuildChoice => {
+  const item = items.find((one) => one.id === sent.item)
+  if (!isRunning(state) || !item || sent.needs.length === 0) return sent
+  const kitchen = kitchenOf(state)
+  const suits = (id: string) =>
+    accepted.includes(id) || isFine(judgeComponent(kitchen, id, sent.needs).level)
+  const out = item.parts.filter((one) => !one.required && !suits(one.component))
+  return {
+    ...sent,
+    base: item.base?.choices.find(suits) ?? sent.base,
+    parts: {
+      ...sent.parts,
+      ...Object.fromEntries(
+        out.map(({ component }) => [
+          component,
+          { placement: 'no', portions: 0, because: 'need' } as const,
+        ]),
+      ),
+    },
+  }
+}
 
-const changing: fc.Arbitrary<Step> = fc
-  .record({ by: meant, to: choice })
-  .map(({ by, to }) => (state) => ({
-    type: 'change',
-    ...pick(state, by, ['waiting', 'making']),
-    to,
+/** An order under an acceptance that no build has used. */
+const underAcceptance: fc.Arbitrary<Step> = fc.nat({ max: 9 }).map((index) => (state) => {
+  const open = Object.entries(state.cautions).filter(([, one]) => one.build === null)
+  const [key, acceptance] = open[index % Math.max(1, open.length)] ?? ['c1', null]
+  const item = items.find((one) => one.id === acceptance?.item) ?? items[0]
+  if (!item) throw new Error('the station sells nothing')
+  const choice: BuildChoice = {
+    ...usualChoice(item),
+    asked: 'needs',
+    needs: (acceptance?.needs ?? []).map((one) => ({ ...one, reason: null })),
+    agreed: true,
+    caution: Number(key.slice(1)),
+  }
+  const accepted = (acceptance?.findings ?? []).map((one) => one.component)
+  return { type: 'send', builds: [fitted(state, choice, accepted)], readBack: true }
+})
+
+const sending: fc.Arbitrary<Step> = fc
+  .record({
+    builds: fc.array(choice, { maxLength: 2, size: 'max' }),
+    paid: fc.boolean(),
+    readBack: mostly,
+    fits: mostly,
+  })
+  .map(({ fits, builds, ...sent }) => (state) => ({
+    type: 'send',
+    ...sent,
+    builds: fits ? builds.map((one) => fitted(state, one)) : builds,
   }))
 
+/** Told needs go into what a held build becomes, as the counter puts them there. */
+const withTold = (state: ServiceState, at: BuildAt, to: BuildChoice): BuildChoice => {
+  const told = findBuild(state, at.ticket, at.letter)?.hold?.told?.needs ?? []
+  const needs = [...to.needs, ...told]
+  return needs.length === 0 ? to : { ...to, asked: 'needs', needs }
+}
+
+const changing: fc.Arbitrary<Step> = fc
+  .record({ by: meant, to: choice, readBack: mostly, remembers: mostly, heldOnly: fc.boolean() })
+  .map(({ by, to, readBack, remembers, heldOnly }) => (state) => {
+    const held = heldOnly ? heldBuilds(state) : []
+    const at = held[by.index % Math.max(1, held.length)] ?? pick(state, by, ['waiting', 'making'])
+    const told = remembers ? fitted(state, withTold(state, at, to)) : to
+    return { type: 'change', ...at, to: told, readBack }
+  })
+
+const telling: fc.Arbitrary<Step> = fc
+  .record({
+    by: meant,
+    asked: fc.constantFrom(
+      'needs' as const,
+      'needs' as const,
+      'not-sure' as const,
+      'none' as const,
+    ),
+    needs: fc.array(need, { minLength: 1, maxLength: 2 }),
+    made: fc.boolean(),
+  })
+  .map(({ by, asked, needs, made }) => (state) => ({
+    type: 'tellNeed',
+    ...pick(state, by, made ? ['made'] : ['waiting', 'making', 'made', 'handed-over']),
+    asked,
+    needs: asked === 'needs' ? needs : [],
+  }))
+
+const answering: fc.Arbitrary<Step> = fc
+  .record({ by: meant, foodInIt: fc.boolean() })
+  .map(({ by, foodInIt }) => (state) => {
+    const held = heldBuilds(state)
+    const at = held[by.index % Math.max(1, held.length)] ?? pick(state, by, ['making'])
+    return { type: 'acknowledge', ...at, foodInIt }
+  })
+
+/** Accepts the cautions of an order, and the next sends that order under it. */
+const accepting: fc.Arbitrary<Step> = choice.map((build) => () => ({
+  type: 'acceptCaution',
+  build,
+  reason: 'guest-accepts',
+}))
+
 export const step: fc.Arbitrary<Step> = fc.oneof(
-  { weight: 10, arbitrary: sending },
+  { weight: 19, arbitrary: sending },
   { weight: 8, arbitrary: ofPan },
   { weight: 9, arbitrary: changing },
+  { weight: 6, arbitrary: telling },
+  { weight: 14, arbitrary: answering },
+  { weight: 5, arbitrary: ofTheKitchen },
+  { weight: 5, arbitrary: emptying },
+  { weight: 5, arbitrary: accepting },
+  { weight: 3, arbitrary: underAcceptance },
   {
     weight: 9,
     arbitrary: fc
@@ -199,9 +300,9 @@ export const step: fc.Arbitrary<Step> = fc.oneof(
     arbitrary: ofBuild(['waiting', 'making', 'made'], (at) => ({ type: 'cancel', ...at })),
   },
   { weight: 3, arbitrary: ofBuild(['made'], (at) => ({ type: 'handOver', ...at })) },
-  { weight: 2, arbitrary: ofBuild(['made', 'handed-over'], (at) => ({ type: 'remake', ...at })) },
+  { weight: 4, arbitrary: ofBuild(['made', 'handed-over'], (at) => ({ type: 'remake', ...at })) },
   {
-    weight: 4,
+    weight: 7,
     arbitrary: fc
       .boolean()
       .chain((made) => ofBuild(['made'], (at) => ({ type: 'takeBack', ...at, made }))),
@@ -228,4 +329,4 @@ export const step: fc.Arbitrary<Step> = fc.oneof(
   },
 )
 
-export const history = fc.array(step, { minLength: 10, maxLength: 80, size: 'max' })
+export const history = fc.array(step, { minLength: 60, maxLength: 90, size: 'max' })

@@ -19,5 +19,6 @@ export const order = (item?: string, name?: string): Command => ({
   type: 'send',
   builds: [usual(item)],
   paid: false,
+  readBack: true,
   ...(name === undefined ? {} : { name }),
 })

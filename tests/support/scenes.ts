@@ -1,12 +1,12 @@
 /** Services in the states that a screen must look right in, made of the same orders as at a counter. */
 import type { Need, NeedCode } from '#lib/needs/codes.ts'
-import type { BuildChoice } from '#lib/service/build-choice.ts'
+import { type BuildChoice, isKeptApart } from '#lib/service/build-choice.ts'
 import type { Command } from '#lib/service/decide.ts'
 import { isRunning, type RunningState } from '#lib/service/state.ts'
 import { openBuilds } from '#lib/service/tickets.ts'
 import { EMPTY_DRAFT, settle, type Wish } from '#lib/views/draft.ts'
 import { offerFor } from '#lib/views/offer.ts'
-import { loadsOf } from '#server/demo-station.ts'
+import { backupsOf, loadsOf } from '#server/demo-station.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
 
 /** A command, told from the service as it stands then. */
@@ -36,7 +36,7 @@ const build =
     const settled = settle(offerFor(state, needs), draft)
     if (!settled || settled.blocked)
       throw new Error(`${item} can't be ordered: ${JSON.stringify(settled?.blocked)}`)
-    return settled.choice
+    return isKeptApart(settled.choice) ? { ...settled.choice, agreed: true } : settled.choice
   }
 
 type Ordered = ReturnType<typeof build>
@@ -45,6 +45,7 @@ const send =
   (ordered: readonly Ordered[], more: { paid?: boolean; name?: string } = {}): Step =>
   (state) => ({
     type: 'send',
+    readBack: true,
     builds: ordered.map((one) => one(state)),
     paid: more.paid ?? false,
     ...(more.name === undefined ? {} : { name: more.name }),
@@ -67,6 +68,11 @@ const portions = (pan: string, component: string, count: number): Step => {
     amount: count * (state.portions[component]?.amount ?? Number.NaN),
   })
 }
+
+/** Told after sending, of the first build of a ticket. */
+const tellNeed =
+  (ticket: number, needs: readonly Need[]): Step =>
+  () => ({ type: 'tellNeed', ticket, letter: 'A', asked: 'needs', needs })
 
 const usualChicken = build('garden-chicken')
 const usualBeans = build('bean-and-pepper')
@@ -147,11 +153,12 @@ export const scenes = {
     ...work(1, 'A', 'start'),
     (state) => ({
       type: 'change',
+      readBack: true,
       ticket: 1,
       letter: 'A',
       to: build('garden-chicken', {
         base: 'rice',
-        wishes: { cheddar: NO, 'yogurt-sauce': ON_THE_SIDE, peppers: NO },
+        wishes: { cheddar: NO, 'yogurt-sauce': NO, peppers: NO },
         needs: apart('peanut'),
       })(state),
     }),
@@ -160,6 +167,36 @@ export const scenes = {
     send([usualChicken]),
     ...work(1, 'A', 'start'),
     () => ({ type: 'cancel', ticket: 1, letter: 'A' }),
+  ],
+  'told-late': [
+    send([usualChicken]),
+    send([usualBeans]),
+    ...work(1, 'A', 'start'),
+    tellNeed(1, apart('milk', 'tree-nuts')),
+  ],
+  held: [
+    send([usualChicken]),
+    ...work(1, 'A', 'start'),
+    tellNeed(1, apart('milk')),
+    () => ({ type: 'acknowledge', ticket: 1, letter: 'A', foodInIt: true }),
+  ],
+  'to-find': [
+    send([usualChicken]),
+    send([usualBeans]),
+    send([usualChicken]),
+    send([plainer]),
+    ...work(1, 'A', 'handOver'),
+    ...work(2, 'A', 'finish'),
+    ...work(3, 'A', 'finish'),
+    ...work(4, 'A', 'finish'),
+    tellNeed(1, apart('milk')),
+    tellNeed(2, without('sesame')),
+  ],
+  soiled: [
+    send([usualChicken]),
+    ...work(1, 'A', 'start'),
+    () => ({ type: 'soilPan', pan: 'pan-chicken', by: 'cheddar' }),
+    () => ({ type: 'soilPan', pan: 'pan-rice', by: 'chicken' }),
   ],
   short: [
     send([usualChicken, usualChicken]),
@@ -181,9 +218,13 @@ const stateOf = (lead: Lead): RunningState => {
 }
 
 /** @throws where it isn't accepted */
-const give = async (lead: Lead, command: Command): Promise<void> => {
+const give = async (
+  lead: Lead,
+  command: Command,
+  proof?: { readonly passphrase: string },
+): Promise<void> => {
   const before = lead.view().service
-  const answer = await lead.send(command)
+  const answer = await lead.send(command, undefined, proof)
   if (answer.answer !== 'accepted')
     throw new Error(`${JSON.stringify(command)} got ${JSON.stringify(answer)}`)
   await whenView(lead, ({ position, service, state }) =>
@@ -209,12 +250,38 @@ const startOver = async (lead: Lead): Promise<void> => {
       break
     }
     const at = { ticket: first.ticket.number, letter: first.build.letter }
-    if (first.build.stop) await give(lead, { type: 'acknowledge', ...at, foodInIt: false })
+    if (first.build.state === 'making' && first.build.stop)
+      await give(lead, { type: 'acknowledge', ...at, foodInIt: false })
     else await give(lead, { type: 'cancel', ...at })
   }
   const { station } = stateOf(lead)
   await give(lead, { type: 'open', station: station.id, kind: 'demo' })
-  for (const load of loadsOf(station)) await give(lead, load)
+  for (const step of [...loadsOf(station), ...backupsOf(station)]) await give(lead, step)
+}
+
+/** The person in charge's on every server that scenes are played on. */
+export const PASSPHRASE = 'kettle lantern orchard'
+
+/**
+ * Signs the person in charge on, who sets the passphrase first where none is.
+ * @throws where the server has another one
+ */
+export const signOn = async (url: string): Promise<void> => {
+  const { set } = (await (await fetch(`${url}/in-charge`)).json()) as { set: boolean }
+  if (!set)
+    await fetch(`${url}/in-charge/passphrase`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ passphrase: PASSPHRASE }),
+    })
+  const { client, close } = connectCrew(url, 'in-charge')
+  try {
+    await whenView(client, ({ state, link }) => link === 'live' && isRunning(state))
+    if (stateOf(client).inCharge === null)
+      await give(client, { type: 'signOn' }, { passphrase: PASSPHRASE })
+  } finally {
+    close()
+  }
 }
 
 /**
@@ -226,6 +293,8 @@ export const playScene = async (url: string, scene: Scene): Promise<void> => {
   try {
     await whenView(client, ({ state, link }) => link === 'live' && isRunning(state))
     await startOver(client)
+    await signOn(url)
+    await whenView(client, ({ state }) => state.inCharge !== null)
     for (const step of scenes[scene]) await give(client, step(stateOf(client)))
   } finally {
     close()

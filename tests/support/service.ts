@@ -52,6 +52,7 @@ export const circumstances = (over: Partial<Circumstances> = {}): Circumstances 
   service: 's-lunch',
   otherIsOpen: false,
   station: (id) => (id === demoStation.id ? { revision: 3, document: demoStation } : null),
+  newestRevision: 3,
   ...over,
 })
 
@@ -66,7 +67,8 @@ export const when = (
   over: Partial<Circumstances> = {},
 ): Decision => {
   const now = OPENED_AT + events.length * BETWEEN_COMMANDS_MS
-  return decide(deepFreeze(state), parsed(command), circumstances({ now, ...over }))
+  const known = { now, newestRevision: state.revision, ...over }
+  return decide(deepFreeze(state), parsed(command), circumstances(known))
 }
 
 /** Folds events onto what was told. */
@@ -96,7 +98,7 @@ export const happening = (
 /** Commands that must be accepted, one after the other. */
 export const onward = (told: Told, ...commands: Given[]): Told =>
   commands.reduce((so, command) => {
-    const decision = when(so, command)
+    const decision = when(so, command, { by: 'in-charge' })
     if ('refusal' in decision)
       throw new Error(`${command.type} was refused: ${JSON.stringify(decision.refusal)}`)
     return happening(so, decision.events)
@@ -123,6 +125,19 @@ export const loadedService = (kind: 'demo' | 'real' = 'real'): Told =>
   )
 
 const LOADED = loadedService()
+
+/** Protected back-up pans that the demo station has. */
+const BACKUPS = demoStation.backups.filter((one) => one.protected).map((one) => one.component)
+
+/** A loaded service in which the person in charge is signed on and every back-up stands ready. */
+const READY = onward(
+  LOADED,
+  { type: 'signOn' },
+  ...BACKUPS.map((component): Given => ({ type: 'setBackup', component, ready: true })),
+)
+
+/** A service that keeps apart, after these commands. */
+export const ready = (...commands: Given[]): Told => onward(READY, ...commands)
 
 /** A loaded service after these commands. */
 export const given = (...commands: Given[]): Told => onward(LOADED, ...commands)
@@ -151,12 +166,21 @@ export const choose = (
   }
 }
 
-export const needs = (...list: Need[]): Pick<BuildChoice, 'asked' | 'needs'> => ({
+export const needs = (...list: Need[]): Pick<BuildChoice, 'asked' | 'needs' | 'agreed'> => ({
   asked: 'needs',
   needs: list,
+  agreed: true,
 })
 
-export const send = (...builds: BuildChoice[]): Given => ({ type: 'send', builds })
+export const send = (...builds: BuildChoice[]): Given => ({ type: 'send', builds, readBack: true })
+
+/** A change that was read back. */
+export const change = (name: string, to: BuildChoice): Given => ({
+  type: 'change',
+  ...at(name),
+  to,
+  readBack: true,
+})
 
 /** "1A" as the fields of a command. */
 export const at = (name: string): { ticket: number; letter: string } => ({

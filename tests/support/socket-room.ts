@@ -14,8 +14,11 @@ import {
 import type { Command } from '#lib/service/decide.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { isAllowedHost, isAllowedOrigin } from '#server/http/allowed.ts'
+import { createInCharge, type InCharge } from '#server/in-charge/in-charge.ts'
+import { createMemoryPassphrases } from '#server/in-charge/memory.ts'
 import { openStationServices, type StationServices } from '#server/rail/station-services.ts'
 import { attachSockets } from '#server/sockets/attach.ts'
+import { CHEAP } from '#tests/support/cheap-hash.ts'
 import { LOADS, OPEN } from '#tests/support/orders.ts'
 import { createRailRoom, type RailRoom } from '#tests/support/rail-room.ts'
 
@@ -26,6 +29,9 @@ export interface SocketRoom {
   readonly services: StationServices
   readonly httpServer: Server
   readonly logged: string[]
+  readonly inCharge: InCharge
+  /** What was handed to the rail, and by whose right. */
+  readonly given: readonly { readonly id: string; readonly by: Role }[]
   stopTaking(): void
   closeSockets(): Promise<void>
 }
@@ -42,11 +48,20 @@ export const createSocketRoom = async ({
     await services.submit('s-lunch', `load-${index}`, load, 'lead')
   const httpServer = createServer((_, response) => response.end('a page'))
   const logged: string[] = []
+  const given: { id: string; by: Role }[] = []
+  const inCharge = createInCharge({ passphrases: createMemoryPassphrases(), cost: CHEAP })
   let taking = true
   const sockets = attachSockets({
     httpServer,
-    services,
+    services: {
+      ...services,
+      submit: (service, id, command, by) => {
+        given.push({ id, by })
+        return services.submit(service, id, command, by)
+      },
+    },
     guests: room.guests,
+    inCharge,
     station: () => ({ id: 'alder-hall', name: 'Alder Hall' }),
     build: 'build-1',
     now: () => room.time.clock.now(),
@@ -78,6 +93,8 @@ export const createSocketRoom = async ({
     services,
     httpServer,
     logged,
+    inCharge,
+    given,
     stopTaking: () => {
       taking = false
     },

@@ -1,8 +1,9 @@
 /** Whether a guest's choice can be accepted: of this menu, of what it may leave out, of its needs. */
 import { findComponent, findItem } from '#lib/menu/find.ts'
 import type { Item } from '#lib/menu/station-document.ts'
-import type { Need } from '#lib/needs/codes.ts'
-import { declaredBy } from '#lib/needs/declared.ts'
+import { isKnownNeed } from '#lib/needs/askable.ts'
+import type { Asked, Need } from '#lib/needs/codes.ts'
+import { strictest } from '#lib/needs/judge.ts'
 import {
   type Amounts,
   type BuildChoice,
@@ -13,12 +14,17 @@ import {
   takesOf,
   usualChoice,
 } from '#lib/service/build-choice.ts'
+import { fitting } from '#lib/service/commands/check-needs.ts'
+import type { Circumstances } from '#lib/service/commands/decision.ts'
 import type { AcceptedBuild } from '#lib/service/event.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 /** What a change starts from. */
-type Accepted = Pick<AcceptedBuild, 'choice' | 'takes'>
+interface Accepted extends Pick<AcceptedBuild, 'choice' | 'takes'> {
+  /** "21A": acceptances that it used are its own. */
+  readonly name: string
+}
 
 const badPart = (
   state: RunningState,
@@ -43,18 +49,15 @@ const badPart = (
   return null
 }
 
-const badNeeds = (state: RunningState, choice: BuildChoice): Refusal | null => {
-  if (choice.asked === 'not-sure') return { code: 'not-sure' }
-  if ((choice.asked === 'needs') !== choice.needs.length > 0) return { code: 'not-asked' }
-  for (const component of takenComponents(choice))
-    for (const { code: need, handling } of choice.needs) {
-      const { state: declared } = declaredBy(state.station, component, need)
-      if (declared === 'contains') return { code: 'contains', component, need }
-      if (declared === 'unknown') return { code: 'unknown-declaration', component, need }
-      if (declared === 'may-contain' && handling === 'keep-apart')
-        return { code: 'may-contain', component, need }
-    }
-  return null
+/** Whether an answer and its needs agree, and are of what this station can be asked. */
+export const badAnswer = (
+  state: RunningState,
+  asked: Asked,
+  needs: readonly Need[],
+): Refusal | null => {
+  if ((asked === 'needs') !== needs.length > 0) return { code: 'not-asked' }
+  const unknown = needs.find((need) => !isKnownNeed(state.station, need.code))
+  return unknown ? { code: 'no-such-need', need: unknown.code } : null
 }
 
 /** What isn't sold now. What a build was accepted with stays its own when it is changed. */
@@ -73,13 +76,6 @@ const notSold = (
   return stopped === undefined ? null : { code: 'not-selling', what: 'component', id: stopped }
 }
 
-/** One need for each code: where a code is named twice, keep apart is the stricter. */
-const strictest = (needs: readonly Need[]): readonly Need[] =>
-  needs.filter((need, index) => {
-    const same = needs.filter((one) => one.code === need.code)
-    return needs.indexOf(same.find((one) => one.handling === 'keep-apart') ?? need) === index
-  })
-
 /** Parts that the sender didn't name are taken as the item usually has them. */
 const complete = (item: Item, sent: BuildChoice): BuildChoice => ({
   ...sent,
@@ -90,16 +86,11 @@ const complete = (item: Item, sent: BuildChoice): BuildChoice => ({
   },
 })
 
-/**
- * A choice as an accepted build, or why not. Says nothing about what the pans hold.
- * `before` is the build that is changed, if one is.
- */
-export const acceptBuild = (
+/** A choice of this menu with an answer, complete; says nothing yet about whether it fits. */
+export const chosen = (
   state: RunningState,
-  letter: string,
   sent: BuildChoice,
-  before: Accepted | null = null,
-): { readonly build: AcceptedBuild } | { readonly refusal: Refusal } => {
+): { readonly item: Item; readonly choice: BuildChoice } | { readonly refusal: Refusal } => {
   const item = findItem(state.station, sent.item)
   if (!item) return { refusal: { code: 'no-such-item', id: sent.item } }
   const base = sent.base
@@ -110,17 +101,31 @@ export const acceptBuild = (
     if (refusal) return { refusal }
   }
   const choice = complete(item, sent)
-  const taken = takenComponents(choice)
-  if (taken.length === 0) return { refusal: { code: 'nothing-in-it' } }
+  if (takenComponents(choice).length === 0) return { refusal: { code: 'nothing-in-it' } }
+  if (choice.asked === 'not-sure') return { refusal: { code: 'not-sure' } }
+  const refusal = badAnswer(state, choice.asked, choice.needs)
+  return refusal ? { refusal } : { item, choice }
+}
+
+/**
+ * A choice as an accepted build, or why not. Says nothing about what the pans hold.
+ * `before` is the build that is changed, if one is.
+ */
+export const acceptBuild = (
+  state: RunningState,
+  letter: string,
+  sent: BuildChoice,
+  known: Pick<Circumstances, 'newestRevision' | 'checker'>,
+  before: Accepted | null = null,
+): { readonly build: AcceptedBuild } | { readonly refusal: Refusal } => {
+  const found = chosen(state, sent)
+  if ('refusal' in found) return found
+  const { item } = found
+  const fit = fitting(state, letter, found.choice, known, before?.name ?? null)
+  if ('refusal' in fit) return fit
+  const choice = { ...found.choice, caution: fit.caution }
   const takes = takesOf(choice, state.portions)
-  const refusal = badNeeds(state, choice) ?? notSold(state, choice, takes, before)
+  const refusal = notSold(state, choice, takes, before)
   if (refusal) return { refusal }
-  return {
-    build: {
-      letter,
-      choice,
-      takes,
-      priceCents: priceOf(state.station, item, choice),
-    },
-  }
+  return { build: { letter, choice, takes, priceCents: priceOf(state.station, item, choice) } }
 }

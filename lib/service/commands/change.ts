@@ -1,35 +1,63 @@
 import stringify from 'safe-stable-stringify'
 import { z } from 'zod'
+import type { BuildChoice } from '#lib/service/build-choice.ts'
 import { acceptBuild } from '#lib/service/commands/accept-build.ts'
-import { type Decision, happened, refuse, withBuild } from '#lib/service/commands/decision.ts'
-import { buildFields, choiceSchema } from '#lib/service/commands/fields.ts'
-import { beyond } from '#lib/service/evolve-build.ts'
-import type { ServiceState } from '#lib/service/state.ts'
+import {
+  type Circumstances,
+  type Decision,
+  happened,
+  refuse,
+  withBuild,
+} from '#lib/service/commands/decision.ts'
+import { buildFields, choiceSchema, readBackField } from '#lib/service/commands/fields.ts'
+import { beyond, keptBy } from '#lib/service/reserved.ts'
+import type { Build, ServiceState } from '#lib/service/state.ts'
 import { lacking } from '#lib/stock/levels.ts'
 
 export const changeSchema = z.strictObject({
   type: z.literal('change'),
   ...buildFields,
   to: choiceSchema,
+  readBack: readBackField,
 })
 
-/** A waiting build changes at once; one in the making is stopped until assembly acknowledges. */
+/** What was told after sending is kept in what the build becomes, at least as strictly. */
+const forgetsTold = ({ hold }: Build, to: BuildChoice): boolean =>
+  (hold?.told?.needs ?? []).some(
+    (told) =>
+      !to.needs.some(
+        ({ code, handling }) =>
+          code === told.code && (handling === told.handling || handling === 'keep-apart'),
+      ),
+  )
+
+/**
+ * A waiting build changes at once; one in the making, or one that is held and not acknowledged, is
+ * stopped until assembly acknowledges. A change that fits lifts a hold.
+ */
 export const decideChange = (
   state: ServiceState,
   command: z.infer<typeof changeSchema>,
+  circumstances: Circumstances,
 ): Decision =>
   withBuild(state, command, ({ state: running, build, name }) => {
-    if (build.state !== 'waiting' && build.state !== 'making')
+    const { hold, stop } = build
+    if (build.state !== 'waiting' && build.state !== 'making' && !hold)
       return refuse({ code: 'wrong-state', build: name, state: build.state })
-    if (build.stop) return refuse({ code: 'build-stopped', build: name })
-    const accepted = acceptBuild(running, build.letter, command.to, build)
+    if (stop && (!hold || stop.reason === 'cancel'))
+      return refuse({ code: 'build-stopped', build: name })
+    if (!command.readBack) return refuse({ code: 'not-read-back' })
+    const before = { ...build, name }
+    const accepted = acceptBuild(running, build.letter, command.to, circumstances, before)
     if ('refusal' in accepted) return refuse(accepted.refusal)
     const to = accepted.build
-    if (stringify(to.choice) === stringify(build.choice)) return refuse({ code: 'already-so' })
-    const gone = lacking(running, beyond(build.takes, to.takes))
+    if (forgetsTold(build, to.choice)) return refuse({ code: 'not-asked' })
+    if (stringify(to.choice) === stringify(hold ? stop?.to?.choice : build.choice))
+      return refuse({ code: 'already-so' })
+    const gone = lacking(running, beyond(keptBy(build), to.takes))
     if (gone !== null) return refuse({ code: 'sold-out', component: gone })
     const at = { ticket: command.ticket, letter: command.letter }
-    return build.state === 'waiting'
+    return build.state === 'waiting' && !stop
       ? happened({ type: 'buildChanged', ...at, to })
-      : happened({ type: 'buildStopped', ...at, reason: 'change', to })
+      : happened({ type: 'buildStopped', ...at, reason: stop?.reason ?? 'change', to })
   })

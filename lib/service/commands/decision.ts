@@ -1,4 +1,5 @@
 import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { Checker } from '#lib/needs/judge.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { Role } from '#lib/service/roles.ts'
@@ -24,6 +25,10 @@ export interface Circumstances {
   readonly station: (
     id: string,
   ) => { readonly revision: number; readonly document: StationDocument } | null
+  /** The newest revision of this service's station; null where that isn't known. */
+  readonly newestRevision: number | null
+  /** Judges what is taken; the rules' own where left away. */
+  readonly checker?: Checker
 }
 
 export type Decision = { readonly events: readonly ServiceEvent[] } | { readonly refusal: Refusal }

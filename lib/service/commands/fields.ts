@@ -1,6 +1,6 @@
 /** Fields that commands share. Shapes only: what a number may mean is decided, not parsed. */
 import { z } from 'zod'
-import { NEED_CODES, REASONS } from '#lib/needs/codes.ts'
+import { REASONS } from '#lib/needs/codes.ts'
 
 export const idField = z.string().min(1).max(60)
 
@@ -16,10 +16,17 @@ export const ticketField = plainNumber
 export const buildFields = { ticket: ticketField, letter: z.string().min(1).max(2) }
 
 const needSchema = z.strictObject({
-  code: z.enum(NEED_CODES as [(typeof NEED_CODES)[number]]),
+  code: idField,
   handling: z.enum(['keep-apart', 'leave-out']),
   reason: z.enum(REASONS).nullable(),
 })
+
+export const askedField = z.enum(['none', 'needs', 'not-sure'])
+
+export const needsField = z.array(needSchema).max(20).readonly()
+
+/** Whether the order was read back to the guest; no where left away. */
+export const readBackField = z.boolean().default(false)
 
 export const choiceSchema = z.strictObject({
   item: idField,
@@ -35,6 +42,10 @@ export const choiceSchema = z.strictObject({
     )
     .readonly(),
   /** Whether the guest was asked, and what they said. There is no default: silence isn't an answer. */
-  asked: z.enum(['none', 'needs', 'not-sure']),
-  needs: z.array(needSchema).max(20).readonly(),
+  asked: askedField,
+  needs: needsField,
+  /** The guest agreed on the turned screen; no where left away. */
+  agreed: z.boolean().default(false),
+  /** Number of the acceptance of its cautions. */
+  caution: z.int().min(1).nullable().default(null),
 })

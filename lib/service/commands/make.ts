@@ -1,8 +1,16 @@
 import { z } from 'zod'
 import { isKeptApart } from '#lib/service/build-choice.ts'
-import { type Decision, happened, refuse, withBuild } from '#lib/service/commands/decision.ts'
+import { standsInTheWay } from '#lib/service/commands/check-needs.ts'
+import {
+  type Circumstances,
+  type Decision,
+  happened,
+  refuse,
+  withBuild,
+} from '#lib/service/commands/decision.ts'
 import { buildFields } from '#lib/service/commands/fields.ts'
-import type { Build, ServiceState } from '#lib/service/state.ts'
+import type { BuildRemade, ServiceEvent } from '#lib/service/event.ts'
+import type { Build, Hold, RunningState, ServiceState } from '#lib/service/state.ts'
 import { shortBuilds, withdraw } from '#lib/stock/short.ts'
 
 export const startSchema = z.strictObject({
@@ -26,9 +34,29 @@ export const handOverSchema = z.strictObject({ type: z.literal('handOver'), ...b
 const wrong = (build: Build, name: string): Decision =>
   refuse({ code: 'wrong-state', build: name, state: build.state })
 
+const isHeld = ({ reason }: Hold, name: string): Decision =>
+  refuse({ code: 'build-held', build: name, reason })
+
+/** Made again, it waits; and it is held where it wouldn't be accepted as things are now. */
+const madeAgain = (
+  state: RunningState,
+  build: Build,
+  event: BuildRemade,
+  name: string,
+  { checker }: Circumstances,
+): Decision => {
+  if (build.choice.needs.length === 0) return happened(event)
+  const standing = standsInTheWay(state, build.choice, checker, name)
+  const { ticket, letter } = event
+  const hold: readonly ServiceEvent[] =
+    standing?.size === 0 ? [] : [{ type: 'buildHeld', ticket, letter, reason: 'label' }]
+  return happened(event, ...hold)
+}
+
 export const decideStart = (state: ServiceState, command: z.infer<typeof startSchema>): Decision =>
   withBuild(state, command, ({ state: running, build, name }) => {
     if (build.state !== 'waiting') return wrong(build, name)
+    if (build.hold) return isHeld(build.hold, name)
     if (command.seen !== undefined && command.seen !== build.version)
       return refuse({ code: 'changed-since', build: name })
     const component = shortBuilds(running).get(name)
@@ -44,6 +72,7 @@ export const decideFinish = (
 ): Decision =>
   withBuild(state, command, ({ state: running, build, name }) => {
     if (build.state !== 'making') return wrong(build, name)
+    if (build.hold) return isHeld(build.hold, name)
     if (build.stop) return refuse({ code: 'build-stopped', build: name })
     return happened({
       type: 'buildFinished',
@@ -56,36 +85,36 @@ export const decideFinish = (
 export const decideTakeBack = (
   state: ServiceState,
   command: z.infer<typeof takeBackSchema>,
+  circumstances: Circumstances,
 ): Decision =>
-  withBuild(state, command, ({ build, name }) => {
+  withBuild(state, command, ({ state: running, build, name }) => {
     if (build.state !== 'made') return wrong(build, name)
     const at = { ticket: command.ticket, letter: command.letter }
-    return command.made
-      ? happened({ type: 'buildRemade', ...at, from: 'made' })
-      : happened({ type: 'finishTakenBack', ...at })
+    if (!command.made) return happened({ type: 'finishTakenBack', ...at })
+    if (build.hold) return isHeld(build.hold, name)
+    const event = { type: 'buildRemade', ...at, from: 'made' } as const
+    return madeAgain(running, build, event, name, circumstances)
   })
 
 export const decideRemake = (
   state: ServiceState,
   command: z.infer<typeof remakeSchema>,
+  circumstances: Circumstances,
 ): Decision =>
-  withBuild(state, command, ({ build, name }) =>
-    build.state === 'made' || build.state === 'handed-over'
-      ? happened({
-          type: 'buildRemade',
-          ticket: command.ticket,
-          letter: command.letter,
-          from: build.state,
-        })
-      : wrong(build, name),
-  )
+  withBuild(state, command, ({ state: running, build, name }) => {
+    if (build.state !== 'made' && build.state !== 'handed-over') return wrong(build, name)
+    if (build.hold) return isHeld(build.hold, name)
+    const at = { ticket: command.ticket, letter: command.letter }
+    const event = { type: 'buildRemade', ...at, from: build.state } as const
+    return madeAgain(running, build, event, name, circumstances)
+  })
 
 export const decideHandOver = (
   state: ServiceState,
   command: z.infer<typeof handOverSchema>,
 ): Decision =>
-  withBuild(state, command, ({ build, name }) =>
-    build.state === 'made'
-      ? happened({ type: 'buildHandedOver', ticket: command.ticket, letter: command.letter })
-      : wrong(build, name),
-  )
+  withBuild(state, command, ({ build, name }) => {
+    if (build.state !== 'made') return wrong(build, name)
+    if (build.hold) return isHeld(build.hold, name)
+    return happened({ type: 'buildHandedOver', ticket: command.ticket, letter: command.letter })
+  })

@@ -1,7 +1,13 @@
 import { z } from 'zod'
 import { acceptBuild } from '#lib/service/commands/accept-build.ts'
-import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands/decision.ts'
-import { choiceSchema } from '#lib/service/commands/fields.ts'
+import {
+  type Circumstances,
+  type Decision,
+  happened,
+  refuse,
+  whenOpen,
+} from '#lib/service/commands/decision.ts'
+import { choiceSchema, readBackField } from '#lib/service/commands/fields.ts'
 import type { AcceptedBuild } from '#lib/service/event.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 import { LETTERS } from '#lib/service/tickets.ts'
@@ -11,19 +17,30 @@ export const sendSchema = z.strictObject({
   type: z.literal('send'),
   builds: z.array(choiceSchema).max(50).readonly(),
   paid: z.boolean().default(false),
+  readBack: readBackField,
   /** Kept apart from the log; number only where it is missing. */
   name: z.string().trim().min(1).max(40).optional(),
 })
 
-export const decideSend = (state: ServiceState, command: z.infer<typeof sendSchema>): Decision =>
+/** The acceptance that two builds of one ticket name: it counts for one. */
+const namedTwice = (builds: readonly AcceptedBuild[], caution: number | null): boolean =>
+  caution !== null && builds.some(({ choice }) => choice.caution === caution)
+
+export const decideSend = (
+  state: ServiceState,
+  command: z.infer<typeof sendSchema>,
+  circumstances: Circumstances,
+): Decision =>
   whenOpen(state, (running) => {
     if (command.builds.length === 0) return refuse({ code: 'nothing-in-it' })
     if (command.builds.length > LETTERS.length)
       return refuse({ code: 'too-many-builds', most: LETTERS.length })
+    if (!command.readBack) return refuse({ code: 'not-read-back' })
     const builds: AcceptedBuild[] = []
     const wanted: Record<string, number> = {}
     for (const [index, choice] of command.builds.entries()) {
-      const accepted = acceptBuild(running, LETTERS.charAt(index), choice)
+      const once = namedTwice(builds, choice.caution) ? { ...choice, caution: null } : choice
+      const accepted = acceptBuild(running, LETTERS.charAt(index), once, circumstances)
       if ('refusal' in accepted) return refuse(accepted.refusal)
       builds.push(accepted.build)
       for (const [component, amount] of Object.entries(accepted.build.takes))

@@ -25,7 +25,7 @@ export const decideCancel = (
       return refuse({ code: 'wrong-state', build: name, state: build.state })
     return build.stop?.reason === 'cancel'
       ? refuse({ code: 'already-so' })
-      : build.stop
+      : build.stop && !build.hold
         ? refuse({ code: 'build-stopped', build: name })
         : happened({ type: 'buildStopped', ...at, reason: 'cancel', to: null })
   })
@@ -37,9 +37,12 @@ export const decideAcknowledge = (
 ): Decision =>
   withBuild(state, command, ({ state: running, build, name }) => {
     if (!build.stop) return refuse({ code: 'nothing-to-acknowledge', build: name })
-    const { took, uncounted } = command.foodInIt
-      ? withdraw(running, build.takes)
-      : { took: [], uncounted: {} }
+    const isOut = build.state === 'made' || build.state === 'handed-over'
+    if (build.state === 'made' && !command.foodInIt)
+      return refuse({ code: 'made-food-is-waste', build: name })
+    // What is out of the pans already becomes waste where it is; what is in the making comes out now.
+    const { took, uncounted } =
+      command.foodInIt && !isOut ? withdraw(running, build.takes) : { took: [], uncounted: {} }
     return happened({
       type: 'stopAcknowledged',
       ticket: command.ticket,

@@ -22,6 +22,7 @@ import {
 
 const change = (name: string, to: ReturnType<typeof choose>): Given => ({
   type: 'change',
+  readBack: true,
   ...at(name),
   to,
 })
@@ -67,7 +68,9 @@ describe('a waiting build', () => {
       asked: 'none',
       needs: [],
     } as const
-    expect(codeOf(when(sent, { type: 'change', ...at('1A'), to: bare }))).toBe('already-so')
+    expect(codeOf(when(sent, { type: 'change', readBack: true, ...at('1A'), to: bare }))).toBe(
+      'already-so',
+    )
     expect(codeOf(when(onward(sent, start('1A')), change('1A', choose('garden-chicken'))))).toBe(
       'already-so',
     )

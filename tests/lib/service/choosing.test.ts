@@ -32,6 +32,8 @@ describe("a guest's choice", () => {
       parts: {},
       asked: 'none',
       needs: [],
+      agreed: false,
+      caution: null,
     }
     expect(ticketOf(given(), send(bare))).toEqual(
       ticketOf(given(), send(choose('bean-and-pepper'))),
@@ -177,6 +179,8 @@ describe("a guest's choice", () => {
       parts: {},
       asked: 'none',
       needs: [],
+      agreed: false,
+      caution: null,
     }
     expect(codeOf(when(told, send(empty)))).toBe('nothing-in-it')
   })

@@ -11,6 +11,7 @@ import {
   given,
   happening,
   NOTHING,
+  needs,
   onward,
   openedService,
   send,
@@ -26,6 +27,10 @@ const making = onward(sent, of1A('start'))
 const made = onward(making, of1A('finish'))
 const jumped: ServiceEvent = { type: 'clockJumped', byMs: 90_000 }
 
+const soy = needs({ code: 'soy', handling: 'leave-out', reason: null })
+const soyOut = choose('harbor-tuna', { slaw: 'no' }, soy)
+const chickenWithoutSoy = choose('garden-chicken', { slaw: 'no' }, soy)
+
 /** A story in which each event happens. */
 const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
   serviceOpened: openedService(),
@@ -33,7 +38,12 @@ const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
   panChanged: given({ type: 'changePan', pan: 'pan-pita', amount: 30 }),
   countCorrected: given({ type: 'correct', pan: 'pan-pita', amount: 3 }),
   ticketSent: sent,
-  buildChanged: onward(sent, { type: 'change', ...at('1A'), to: choose('harbor-tuna') }),
+  buildChanged: onward(sent, {
+    type: 'change',
+    readBack: true,
+    ...at('1A'),
+    to: choose('harbor-tuna'),
+  }),
   buildCancelled: onward(sent, of1A('cancel')),
   buildStopped: onward(making, of1A('cancel')),
   stopAcknowledged: onward(making, of1A('cancel'), {
@@ -52,6 +62,30 @@ const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
     { type: 'stopSelling', what: 'item', id: 'harbor-tuna' },
     { type: 'resumeSelling', what: 'item', id: 'harbor-tuna' },
   ),
+  inChargeSignedOn: given({ type: 'signOn' }),
+  inChargeSignedOff: given(
+    { type: 'signOn' },
+    { type: 'signOff' },
+    { type: 'correct', pan: 'pan-pita', amount: 7 },
+  ),
+  cautionAccepted: given(
+    { type: 'signOn' },
+    { type: 'acceptCaution', build: soyOut, reason: 'supplier-asked' },
+    send({ ...soyOut, caution: 1 }),
+  ),
+  needTold: onward(sent, {
+    type: 'tellNeed',
+    ...at('1A'),
+    asked: 'needs',
+    needs: [{ code: 'milk', handling: 'leave-out', reason: null }],
+  }),
+  buildHeld: given(send(chickenWithoutSoy), {
+    type: 'notSameProduct',
+    ingredient: 'chicken-breast',
+  }),
+  labelChanged: given({ type: 'notSameProduct', ingredient: 'pita' }),
+  panSoiled: given({ type: 'soilPan', pan: 'pan-pita', by: 'cheddar' }),
+  backupSet: given({ type: 'setBackup', component: 'rice', ready: true }),
   clockJumped: happening(given(), [jumped], null),
   clockConfirmed: onward(happening(given(), [jumped], null), { type: 'confirmClock' }),
   serviceClosed: given({ type: 'close' }),

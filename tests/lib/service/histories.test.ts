@@ -1,16 +1,18 @@
 import fc from 'fast-check'
-import { beforeAll, describe, expect, it } from 'vitest'
-import type { Amounts } from '#lib/service/build-choice.ts'
+import { describe, expect, it } from 'vitest'
+import { judgeTaken } from '#lib/needs/judge.ts'
+import { kitchenOf } from '#lib/needs/kitchen.ts'
+import { type Amounts, takenComponents } from '#lib/service/build-choice.ts'
 import type { CommandType } from '#lib/service/command-type.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
-import { beyond } from '#lib/service/evolve-build.ts'
+import { beyond, keptBy } from '#lib/service/reserved.ts'
 import { type Build, NOT_OPENED, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
 import { findBuild, openBuilds } from '#lib/service/tickets.ts'
 import { levelOf } from '#lib/stock/levels.ts'
 import { shortBuilds } from '#lib/stock/short.ts'
-import { history, type Step, stationWithSpares } from '#tests/support/histories.ts'
+import { history } from '#tests/support/histories.ts'
 import {
   codeOf,
   eventsOf,
@@ -23,20 +25,28 @@ import {
   type Told,
   when,
 } from '#tests/support/service.ts'
+import { type Step, stationWithSpares } from '#tests/support/spare-station.ts'
 
-const RUNS = { numRuns: 300, seed: 20_261_125, endOnFailure: false }
+const RUNS = { numRuns: 900, seed: 20_261_125 }
 const components = stationWithSpares.components.map((one) => one.id)
 
 const opened = (): Told => {
   const station = () => ({ revision: 1, document: stationWithSpares })
   const open: Given = { type: 'open', station: 'alder-hall', kind: 'real' }
   const told = happening(NOTHING, eventsOf(when(NOTHING, open, { station })))
+  const ready = onward(
+    told,
+    { type: 'signOn' },
+    ...stationWithSpares.backups
+      .filter((one) => one.protected)
+      .map(({ component }): Given => ({ type: 'setBackup', component, ready: true })),
+  )
   return stationWithSpares.line.wells
     .flatMap((well) => well.pans)
     .filter((pan) => !pan.id.endsWith('spare'))
     .reduce(
       (so, pan) => onward(so, { type: 'load', pan: pan.id, amount: ofPortions(pan.component, 6) }),
-      told,
+      ready,
     )
 }
 
@@ -47,65 +57,91 @@ interface Happened {
   readonly after: Told
 }
 
-/** Runs a history, and shows each command that was accepted. */
-const run = (steps: readonly Step[], look: (happened: Happened) => void): Told =>
-  steps.reduce((before, step) => {
-    const command = step(before.state)
-    const decision = when(before, command)
-    if ('refusal' in decision) return before
-    const after = happening(before, decision.events)
-    look({ command, before, events: decision.events, after })
-    return after
-  }, opened())
+interface Lived {
+  readonly happened: readonly Happened[]
+  readonly refused: readonly string[]
+  readonly end: Told
+}
 
-const always = (look: (happened: Happened) => void, end: (told: Told) => void = () => undefined) =>
-  fc.assert(
-    fc.property(history, (steps) => end(run(steps, look))),
-    RUNS,
-  )
+const live = (steps: readonly Step[]): Lived => {
+  const happened: Happened[] = []
+  const refused: string[] = []
+  let before = opened()
+  for (const step of steps) {
+    const command = step(before.state)
+    const decision = when(before, command, { by: 'in-charge' })
+    const code = codeOf(decision)
+    if (code !== null) {
+      refused.push(code)
+      continue
+    }
+    const events = eventsOf(decision)
+    const after = happening(before, events)
+    happened.push({ command, before, events, after })
+    before = after
+  }
+  return { happened, refused, end: before }
+}
+
+/** Lived once; each rule looks at all of them. */
+const histories: readonly Lived[] = fc.sample(history, RUNS).map(live)
+
+const always = (
+  look: (happened: Happened) => void,
+  end: (told: Told) => void = () => undefined,
+): void => {
+  for (const lived of histories) {
+    for (const [index, one] of lived.happened.entries())
+      try {
+        look(one)
+      } catch (problem) {
+        const story = lived.happened.slice(0, index + 1).map(({ command }) => command)
+        throw new Error(`after ${JSON.stringify(story)}`, { cause: problem })
+      }
+    end(lived.end)
+  }
+}
 
 const held = (state: RunningState, component: string): number => levelOf(state, component).inPan
 
 /** What an open build keeps others from selling: nothing once it is made. */
 const owed = (build: Build, component: string): number => {
   if (build.state !== 'waiting' && build.state !== 'making') return 0
-  const more = build.stop?.to ? beyond(build.takes, build.stop.to.takes) : {}
-  return (build.takes[component] ?? 0) + (more[component] ?? 0)
+  return Math.max(build.takes[component] ?? 0, build.stop?.to?.takes[component] ?? 0)
 }
 
 const amountsIn = ({ accounts, pans }: ServiceState): readonly number[] => [
   ...Object.values(accounts).flatMap((account) => Object.values(account)),
-  ...Object.values(pans).flatMap((pan) => Object.values(pan)),
+  ...Object.values(pans).flatMap(({ soiledBy: _, ...pan }) => Object.values(pan)),
 ]
 
-describe('whatever is commanded', () => {
-  const accepted = new Map<string, number>()
-  const refused = new Map<string, number>()
+const takesBefore = ({ state }: Told, ticket: number, letter: string): Amounts => {
+  const build = findBuild(state, ticket, letter)
+  return build ? keptBy(build) : {}
+}
 
-  beforeAll(() => {
-    fc.assert(
-      fc.property(history, (steps) => {
-        steps.reduce((before, step) => {
-          const command = step(before.state)
-          const decision = when(before, command)
-          const code = codeOf(decision)
-          if (code === null) {
-            accepted.set(command.type, (accepted.get(command.type) ?? 0) + 1)
-            return happening(before, eventsOf(decision))
-          }
-          refused.set(code, (refused.get(code) ?? 0) + 1)
-          return before
-        }, opened())
-      }),
-      RUNS,
-    )
-  })
+const allBuilds = ({ state }: Told): readonly Build[] =>
+  [...Object.values(state.past), state.tickets]
+    .flatMap((one) => Object.values(one))
+    .flatMap((ticket) => ticket.builds)
+
+describe('whatever is commanded', () => {
+  const count = (names: readonly string[]): ReadonlyMap<string, number> => {
+    const counts = new Map<string, number>()
+    for (const name of names) counts.set(name, (counts.get(name) ?? 0) + 1)
+    return counts
+  }
+  const accepted = count(
+    histories.flatMap((lived) => lived.happened.map(({ command }) => command.type)),
+  )
+  const refused = count(histories.flatMap((lived) => lived.refused))
 
   it('the histories are worth it: each kind of command is accepted in them, and nonsense refused', () => {
     const often: CommandType[] = [
       ...(['load', 'changePan', 'correct', 'send', 'change', 'cancel', 'acknowledge'] as const),
       ...(['start', 'finish', 'takeBack', 'remake', 'handOver', 'pay'] as const),
-      ...(['stopSelling', 'resumeSelling'] as const),
+      ...(['stopSelling', 'resumeSelling', 'signOn', 'signOff', 'acceptCaution'] as const),
+      ...(['tellNeed', 'changeLabel', 'notSameProduct', 'soilPan', 'setBackup'] as const),
     ]
     for (const type of often) expect(accepted.get(type) ?? 0, type).toBeGreaterThan(20)
     for (const code of [
@@ -117,6 +153,15 @@ describe('whatever is commanded', () => {
       'absurd-portions',
       'contains',
       'no-such-item',
+      'no-such-need',
+      'caution',
+      'no-one-in-charge',
+      'not-agreed',
+      'not-read-back',
+      'not-asked',
+      'build-held',
+      'made-food-is-waste',
+      'pan-soiled',
     ])
       expect(refused.get(code) ?? 0, code).toBeGreaterThan(10)
   })
@@ -149,12 +194,7 @@ describe('whatever is commanded', () => {
           event.type === 'ticketSent'
             ? event.builds.map((build) => build.takes)
             : event.type === 'buildChanged' || (event.type === 'buildStopped' && event.to)
-              ? [
-                  beyond(
-                    findBuild(before.state, event.ticket, event.letter)?.takes ?? {},
-                    event.to?.takes ?? {},
-                  ),
-                ]
+              ? [beyond(takesBefore(before, event.ticket, event.letter), event.to?.takes ?? {})]
               : []
         for (const id of wanted.flatMap((one) => Object.keys(one)))
           expect(levelOf(running(after), id).remaining, id).toBeGreaterThanOrEqual(0)
@@ -210,11 +250,78 @@ describe('whatever is commanded', () => {
         for (const id of components)
           expect(
             levelOf(running(after), id).remaining - levelOf(running(before), id).remaining,
-          ).toBe(build.takes[id] ?? 0)
+          ).toBe(keptBy(build)[id] ?? 0)
         expect(
           codeOf(when(after, { type: 'cancel', ticket: event.ticket, letter: event.letter })),
         ).toBe('wrong-state')
       }
+    })
+  })
+
+  it('[S75] a held build is never started, finished or handed over', () => {
+    let held = 0
+    always(({ events, before }) => {
+      held += allBuilds(before).filter((build) => build.hold).length
+      for (const event of events)
+        if (
+          event.type === 'buildStarted' ||
+          event.type === 'buildFinished' ||
+          event.type === 'buildHandedOver'
+        )
+          expect(findBuild(before.state, event.ticket, event.letter)?.hold).toBeNull()
+    })
+    expect(held).toBeGreaterThan(500)
+  })
+
+  it('[S66] no build is accepted of which anything that is taken is ruled out or not accepted', () => {
+    let looked = 0
+    always(({ events, before }) => {
+      const accepted = events.flatMap((event) => {
+        if (event.type === 'ticketSent') return event.builds
+        return (event.type === 'buildChanged' || event.type === 'buildStopped') && event.to
+          ? [event.to]
+          : []
+      })
+      for (const { choice } of accepted) {
+        if (choice.needs.length === 0) continue
+        looked += 1
+        const state = running(before)
+        const { findings } = judgeTaken(kitchenOf(state), takenComponents(choice), choice.needs)
+        expect(findings.filter((one) => one.level === 'no')).toEqual([])
+        const wanting = findings.filter((one) => one.level === 'caution' || one.level === 'ask')
+        const { findings: accepted = [], item } = state.cautions[`c${choice.caution}`] ?? {}
+        expect(wanting.length === 0 || item === choice.item).toBe(true)
+        for (const { component, need, why, touches } of wanting)
+          expect(accepted).toContainEqual({ component, need, why, touches })
+      }
+    })
+    expect(looked).toBeGreaterThan(300)
+  })
+
+  it('[S80] whatever goes on fits its guest, after every label, scoop and back-up', () => {
+    always(({ after }) => {
+      const state = running(after)
+      for (const { build } of openBuilds(state)) {
+        const { hold, stop, choice } = build
+        if (hold || stop?.reason === 'cancel') continue
+        const goesOn = stop?.to?.choice ?? choice
+        const { findings } = judgeTaken(kitchenOf(state), takenComponents(goesOn), goesOn.needs)
+        expect(findings.filter((one) => one.level === 'no')).toEqual([])
+      }
+    })
+  })
+
+  it('[S71] an acceptance is of one build', () => {
+    always(({ after }) => {
+      const used = Object.values(after.state.cautions).map((one) => one.build)
+      for (const build of allBuilds(after)) {
+        const number = build.choice.caution
+        const acceptance = after.state.cautions[`c${number}`]
+        if (acceptance) expect(acceptance.build?.endsWith(build.letter)).toBe(true)
+      }
+      const carried = allBuilds(after).flatMap(({ choice }) => choice.caution ?? [])
+      expect(new Set(carried).size).toBe(carried.length)
+      expect(used.length).toBe(after.state.nextCaution - 1)
     })
   })
 

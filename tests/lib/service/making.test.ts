@@ -12,6 +12,7 @@ import {
   needs,
   ofPortions,
   onward,
+  ready,
   refusalOf,
   send,
   when,
@@ -49,7 +50,12 @@ describe('a waiting build', () => {
 
   it('[S64] that was changed since it was seen is not started, whatever the change was', () => {
     const saw = (name: string, seen: number): Given => ({ ...start(name), seen }) as Given
-    const change = (to: ReturnType<typeof choose>): Given => ({ type: 'change', ...at('1A'), to })
+    const change = (to: ReturnType<typeof choose>): Given => ({
+      type: 'change',
+      readBack: true,
+      ...at('1A'),
+      to,
+    })
     expect(buildIn(sent, '1A').version).toBe(0)
     expect(codeOf(when(sent, saw('1A', 0)))).toBeNull()
     const changed = onward(sent, change(choose('garden-chicken', { slaw: 'no' })))
@@ -64,7 +70,7 @@ describe('a waiting build', () => {
 
   it('[S64] counts a change that assembly acknowledged, and no other stop', () => {
     const to = choose('garden-chicken', { slaw: 'no' })
-    const stopped = onward(making, { type: 'change', ...at('1A'), to })
+    const stopped = onward(making, { type: 'change', readBack: true, ...at('1A'), to })
     expect(buildIn(stopped, '1A').version).toBe(0)
     const again = onward(stopped, { type: 'acknowledge', ...at('1A'), foodInIt: false })
     expect(buildIn(again, '1A').version).toBe(1)
@@ -81,18 +87,23 @@ describe('a waiting build', () => {
     const of = (handling: 'keep-apart' | 'leave-out') =>
       choose(
         'bean-and-pepper',
-        { cheddar: 'no', 'yogurt-sauce': 'no' },
+        { cheddar: 'no', almonds: 'no', 'yogurt-sauce': 'no' },
         needs({ code: 'milk', handling, reason: null }),
       )
     const unread = { code: 'handling-not-read', build: '1A' }
     const starts = (read: boolean): Given => ({ ...start('1A'), read }) as Given
-    const apart = given(send(of('keep-apart')))
+    const apart = ready(send(of('keep-apart')))
     expect(refusalOf(when(apart, start('1A')))).toEqual(unread)
     expect(refusalOf(when(apart, starts(false)))).toEqual(unread)
     expect(codeOf(when(apart, starts(true)))).toBeNull()
-    const leftOut = given(send(of('leave-out')))
+    const leftOut = ready(send(of('leave-out')))
     expect(codeOf(when(leftOut, start('1A')))).toBeNull()
-    const became = onward(leftOut, { type: 'change', ...at('1A'), to: of('keep-apart') })
+    const became = onward(leftOut, {
+      type: 'change',
+      readBack: true,
+      ...at('1A'),
+      to: of('keep-apart'),
+    })
     expect(refusalOf(when(became, start('1A')))).toEqual(unread)
   })
 })

@@ -32,7 +32,7 @@ const EVERY_OTHER: readonly Given[] = [
   { type: 'changePan', pan: 'pan-rice', amount: 101_000 },
   { type: 'correct', pan: 'pan-rice', amount: 0 },
   send(choose('garden-chicken')),
-  { type: 'change', ...at('1A'), to: choose('garden-chicken') },
+  { type: 'change', readBack: true, ...at('1A'), to: choose('garden-chicken') },
   { type: 'cancel', ...at('1A') },
   { type: 'acknowledge', ...at('1A'), foodInIt: false },
   { type: 'start', ...at('1A') },

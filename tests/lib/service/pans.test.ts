@@ -33,6 +33,7 @@ describe('an empty pan', () => {
       load: 1,
       counted: 0,
       loadedAt: OPENED_AT + 10_000,
+      soiledBy: [],
     })
     expect(accountOf(loaded, 'beans').loaded).toBe(beans(24))
   })

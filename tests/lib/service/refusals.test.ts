@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import type { Decision } from '#lib/service/commands/decision.ts'
+import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { BuildChoice } from '#lib/service/build-choice.ts'
+import type { Circumstances, Decision } from '#lib/service/commands/decision.ts'
 import type { RefusalCode } from '#lib/service/refusal.ts'
 import {
   at,
   choose,
   codeOf,
+  demoStation,
   type Given,
   given,
   NOTHING,
@@ -13,6 +16,7 @@ import {
   onward,
   openedService,
   parsed,
+  ready,
   send,
   type Told,
   when,
@@ -23,11 +27,35 @@ const allergy = (code: 'milk' | 'sesame' | 'soy') =>
   needs({ code, handling: 'keep-apart', reason: 'allergy' })
 const on1A = (type: 'start' | 'finish' | 'cancel'): Given => ({ type, ...at('1A') })
 
-const milkApart = choose(
-  'bean-and-pepper',
-  { cheddar: 'no', 'yogurt-sauce': 'no' },
-  allergy('milk'),
+const WITHOUT_MILK = { cheddar: 'no', almonds: 'no', 'yogurt-sauce': 'no' } as const
+const milkApart = choose('bean-and-pepper', WITHOUT_MILK, allergy('milk'))
+const slawAndMilk = choose('garden-chicken', WITHOUT_MILK, allergy('milk'))
+const soyOut = choose(
+  'harbor-tuna',
+  { slaw: 'no' },
+  needs({ code: 'soy', handling: 'leave-out', reason: null }),
 )
+const signedOn = given({ type: 'signOn' })
+const held = ready(send(choose('harbor-tuna')), {
+  type: 'tellNeed',
+  ...at('1A'),
+  asked: 'needs',
+  needs: [{ code: 'egg', handling: 'keep-apart', reason: null }],
+})
+const accept = (build: BuildChoice): Given => ({
+  type: 'acceptCaution',
+  build,
+  reason: 'guest-accepts',
+})
+const soiled = given(
+  { type: 'soilPan', pan: 'pan-almonds', by: 'cheddar' },
+  { type: 'correct', pan: 'pan-almonds', amount: 0 },
+)
+/** A service whose station says otherwise. */
+const atStation = (over: Partial<StationDocument>): Told => {
+  const told = ready()
+  return { ...told, state: { ...told.state, station: { ...demoStation, ...over } } }
+}
 
 /** Codes that come from the rail, not from a decision: an id that was used, a fault in a command. */
 type OfTheRail = 'id-used-for-something-else' | 'could-not-decide'
@@ -59,27 +87,98 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
   'not-asked': [given(), send(choose('harbor-tuna', {}, { asked: 'needs' }))],
   'not-sure': [given(), send(choose('harbor-tuna', {}, { asked: 'not-sure' }))],
   contains: [given(), send(choose('harbor-tuna', {}, allergy('milk')))],
-  'may-contain': [given(), send(choose('harbor-tuna', { slaw: 'no' }, allergy('sesame')))],
+  'may-contain': [
+    atStation({ cautions: 'block' }),
+    send(choose('harbor-tuna', { slaw: 'no' }, allergy('sesame'))),
+  ],
   'unknown-declaration': [given(), send(choose('harbor-tuna', { slaw: 'no' }, allergy('soy')))],
+  'no-such-need': [
+    given(),
+    send(
+      choose('harbor-tuna', {}, needs({ code: 'mustard', handling: 'leave-out', reason: null })),
+    ),
+  ],
+  'no-such-ingredient': [given(), { type: 'notSameProduct', ingredient: 'kelp' }],
+  'no-such-backup': [given(), { type: 'setBackup', component: 'pita', ready: true }],
+  'contact-not-known': [atStation({ contacts: null }), send(milkApart)],
+  'shared-contact': [
+    onward(atStation({ cautions: 'block' }), {
+      type: 'setBackup',
+      component: 'slaw',
+      ready: false,
+    }),
+    send(slawAndMilk),
+  ],
+  caution: [given(), send(slawAndMilk)],
+  'no-such-caution': [given(), send({ ...slawAndMilk, caution: 7 })],
+  'nothing-to-accept': [ready(), accept(milkApart)],
+  'no-one-in-charge': [onward(ready(), { type: 'signOff' }), send(milkApart)],
+  'not-in-charge': [signedOn, accept(soyOut)],
+  'label-contradicts': [
+    given(),
+    {
+      type: 'changeLabel',
+      ingredient: 'cheddar',
+      label: {
+        declarations: { milk: 'contains' },
+        traits: [],
+        claims: {},
+        readOn: '2026-11-25',
+        readBy: 'AB',
+      },
+    },
+  ],
+  'needs-not-checked': [ready(), send(milkApart)],
+  'not-read-back': [given(), { type: 'send', builds: [choose('harbor-tuna')] }],
+  'not-agreed': [ready(), send({ ...milkApart, agreed: false })],
+  'build-held': [held, on1A('start')],
+  'pan-soiled': [soiled, { type: 'load', pan: 'pan-almonds', amount: ofPortions('almonds', 3) }],
+  'made-food-is-waste': [
+    onward(
+      ready(
+        send(choose('harbor-tuna')),
+        ...(['start', 'finish'] as const).map((type): Given => ({ type, ...at('1A') })),
+      ),
+      {
+        type: 'tellNeed',
+        ...at('1A'),
+        asked: 'not-sure',
+        needs: [],
+      },
+    ),
+    { type: 'acknowledge', ...at('1A'), foodInIt: false },
+  ],
   'wrong-state': [sent, on1A('finish')],
   'build-stopped': [onward(sent, on1A('start'), on1A('cancel')), on1A('finish')],
   'nothing-to-acknowledge': [sent, { type: 'acknowledge', ...at('1A'), foodInIt: false }],
   'changed-since': [
-    onward(sent, { type: 'change', ...at('1A'), to: choose('garden-chicken', { slaw: 'no' }) }),
+    onward(sent, {
+      type: 'change',
+      readBack: true,
+      ...at('1A'),
+      to: choose('garden-chicken', { slaw: 'no' }),
+    }),
     { type: 'start', ...at('1A'), seen: 0 },
   ],
-  'handling-not-read': [given(send(milkApart)), on1A('start')],
+  'handling-not-read': [ready(send(milkApart)), on1A('start')],
   short: [onward(sent, { type: 'correct', pan: 'pan-slaw', amount: 0 }), on1A('start')],
   'pan-not-empty': [given(), { type: 'load', pan: 'pan-pita', amount: 1 }],
   'already-so': [given(), { type: 'correct', pan: 'pan-pita', amount: ofPortions('pita', 24) }],
   'builds-open': [sent, { type: 'close' }],
 }
 
+/** Where they come about by what is around the state. */
+const around: Readonly<Partial<Record<string, Partial<Circumstances>>>> = {
+  'needs-not-checked': { newestRevision: null },
+  'nothing-to-accept': { by: 'in-charge' },
+  'label-contradicts': { by: 'in-charge' },
+}
+
 describe('a refusal', () => {
   it.each(Object.entries(refused))(
     '[S60] %s is data with a code, and nothing happens',
     (code, [told, command]) => {
-      const decision: Decision = when(told, command)
+      const decision: Decision = when(told, command, around[code] ?? {})
       expect(codeOf(decision)).toBe(code)
       expect(Object.keys(decision)).toEqual(['refusal'])
       expect(JSON.parse(JSON.stringify(decision))).toEqual(decision)

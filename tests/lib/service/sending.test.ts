@@ -61,6 +61,7 @@ describe('a ticket', () => {
     })
     const named = ticketOf(given(), {
       type: 'send',
+      readBack: true,
       builds: [choose('harbor-tuna')],
       paid: true,
       name: 'Kim',

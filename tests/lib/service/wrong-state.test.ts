@@ -15,12 +15,20 @@ const standing: Readonly<Record<string, readonly Given[]>> = {
   made: [of1A('start'), of1A('finish')],
   'handed-over': [of1A('start'), of1A('finish'), of1A('handOver')],
   cancelled: [of1A('cancel')],
-  'stopped to change': [of1A('start'), { type: 'change', ...at('1A'), to: changed }],
+  'stopped to change': [
+    of1A('start'),
+    { type: 'change', readBack: true, ...at('1A'), to: changed },
+  ],
   'stopped to cancel': [of1A('start'), of1A('cancel')],
 }
 
 const tried: Readonly<Record<string, Given>> = {
-  change: { type: 'change', ...at('1A'), to: choose('garden-chicken', { cheddar: 'no' }) },
+  change: {
+    type: 'change',
+    readBack: true,
+    ...at('1A'),
+    to: choose('garden-chicken', { cheddar: 'no' }),
+  },
   cancel: of1A('cancel'),
   acknowledge: { type: 'acknowledge', ...at('1A'), foodInIt: true },
   start: of1A('start'),

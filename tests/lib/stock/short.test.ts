@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest'
 import { shortBuilds, withdraw } from '#lib/stock/short.ts'
-import { stationWithSpares } from '#tests/support/histories.ts'
 import {
   at,
   choose,
@@ -11,6 +10,7 @@ import {
   running,
   send,
 } from '#tests/support/service.ts'
+import { stationWithSpares } from '#tests/support/spare-station.ts'
 
 const correct = (component: string, count: number): Given => ({
   type: 'correct',
@@ -44,7 +44,7 @@ describe('the builds that are short', () => {
     expect([...shortBuilds(running(onward(making, correct('tuna', 0)))).keys()]).toContain('1A')
     const stopped = onward(
       making,
-      { type: 'change', ...at('1A'), to: choose('harbor-tuna', { tuna: 4 }) },
+      { type: 'change', readBack: true, ...at('1A'), to: choose('harbor-tuna', { tuna: 4 }) },
       correct('tuna', 3),
     )
     expect([...shortBuilds(running(stopped))]).toEqual([['1A', 'tuna']])
@@ -70,6 +70,7 @@ describe('what a build takes', () => {
         load: 4,
         counted: 2,
         loadedAt: 0,
+        soiledBy: [],
       },
     }
     expect(withdraw({ ...state, pans }, { tuna: ofPortions('tuna', 3) })).toEqual({

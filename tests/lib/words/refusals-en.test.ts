@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { nameIn } from '#lib/menu/name-in.ts'
-import { US_NINE } from '#lib/needs/codes.ts'
+import { ALLERGEN_SETS } from '#lib/needs/allergen-sets.ts'
 import type { NotTaken, NotTakenCode, Refusal, RefusalCode } from '#lib/service/refusal.ts'
 import { sayNotTaken, sayRefusal } from '#lib/words/refusals-en.ts'
 import { needName } from '#lib/words/service-en.ts'
@@ -39,6 +39,34 @@ const refusals: Of<Refusal> = {
   contains: { code: 'contains', component: 'cheddar', need: 'milk' },
   'may-contain': { code: 'may-contain', component: 'pita', need: 'sesame' },
   'unknown-declaration': { code: 'unknown-declaration', component: 'tuna', need: 'soy' },
+  'no-such-need': { code: 'no-such-need', need: 'mustard' },
+  'no-such-ingredient': { code: 'no-such-ingredient', id: 'kelp' },
+  'no-such-backup': { code: 'no-such-backup', component: 'tuna' },
+  'contact-not-known': { code: 'contact-not-known', component: 'rice', need: 'milk' },
+  'shared-contact': {
+    code: 'shared-contact',
+    component: 'slaw',
+    need: 'milk',
+    touches: 'cheddar',
+  },
+  caution: {
+    code: 'caution',
+    component: 'slaw',
+    need: 'milk',
+    why: 'contact',
+    touches: 'cheddar',
+  },
+  'no-such-caution': { code: 'no-such-caution', caution: 7 },
+  'nothing-to-accept': { code: 'nothing-to-accept' },
+  'no-one-in-charge': { code: 'no-one-in-charge' },
+  'not-in-charge': { code: 'not-in-charge' },
+  'label-contradicts': { code: 'label-contradicts', ingredient: 'cheddar' },
+  'needs-not-checked': { code: 'needs-not-checked', why: 'failed' },
+  'not-read-back': { code: 'not-read-back' },
+  'not-agreed': { code: 'not-agreed', letter: 'A' },
+  'build-held': { code: 'build-held', build: '21A', reason: 'label' },
+  'pan-soiled': { code: 'pan-soiled', pan: 'pan-pita' },
+  'made-food-is-waste': { code: 'made-food-is-waste', build: '21A' },
   'wrong-state': { code: 'wrong-state', build: '21A', state: 'handed-over' },
   'build-stopped': { code: 'build-stopped', build: '21A' },
   'nothing-to-acknowledge': { code: 'nothing-to-acknowledge', build: '21A' },
@@ -58,6 +86,9 @@ const notTaken: Of<NotTaken> = {
   'newer-version': { code: 'newer-version' },
   'older-version': { code: 'older-version' },
   'role-may-not': { code: 'role-may-not', role: 'assembly', command: 'send' },
+  'wrong-passphrase': { code: 'wrong-passphrase' },
+  'no-passphrase': { code: 'no-passphrase' },
+  'too-many-tries': { code: 'too-many-tries' },
   'no-such-service': { code: 'no-such-service' },
   busy: { code: 'busy' },
   closing: { code: 'closing' },
@@ -95,9 +126,9 @@ describe('what a student reads when something is refused', () => {
     expect(
       sayRefusal({ code: 'unknown-declaration', component: 'chicken', need: 'vegan' }, name),
     ).toMatch(/^We don’t know whether Herb chicken is vegan\./)
-    for (const need of US_NINE)
+    for (const need of ALLERGEN_SETS['us-9'].groups.map((one) => one.code))
       expect(sayRefusal({ code: 'may-contain', component: 'pita', need }, name)).toContain(
-        needName[need],
+        needName(need),
       )
   })
 })

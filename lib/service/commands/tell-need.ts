@@ -1,0 +1,39 @@
+import { z } from 'zod'
+import type { Need } from '#lib/needs/codes.ts'
+import { badAnswer } from '#lib/service/commands/accept-build.ts'
+import { type Decision, happened, refuse, withBuild } from '#lib/service/commands/decision.ts'
+import { askedField, buildFields, needsField } from '#lib/service/commands/fields.ts'
+import type { Build, ServiceState } from '#lib/service/state.ts'
+
+export const tellNeedSchema = z.strictObject({
+  type: z.literal('tellNeed'),
+  ...buildFields,
+  asked: askedField,
+  needs: needsField,
+})
+
+const isKnown = ({ choice, hold }: Build, need: Need): boolean =>
+  [...choice.needs, ...(hold?.told?.needs ?? [])].some(
+    ({ code, handling }) =>
+      code === need.code && (handling === need.handling || handling === 'keep-apart'),
+  )
+
+/** A need told after sending stops the build at once, in whatever state it is. */
+export const decideTellNeed = (
+  state: ServiceState,
+  { ticket, letter, asked, needs }: z.infer<typeof tellNeedSchema>,
+): Decision =>
+  withBuild(state, { ticket, letter }, ({ state: running, build, name }) => {
+    if (build.state === 'cancelled')
+      return refuse({ code: 'wrong-state', build: name, state: build.state })
+    if (asked === 'none') return refuse({ code: 'not-asked' })
+    const refusal = badAnswer(running, asked, needs)
+    if (refusal) return refuse(refusal)
+    const isTold =
+      asked === 'needs'
+        ? needs.every((need) => isKnown(build, need))
+        : build.hold?.told?.asked === 'not-sure'
+    return isTold
+      ? refuse({ code: 'already-so' })
+      : happened({ type: 'needTold', ticket, letter, asked, needs })
+  })

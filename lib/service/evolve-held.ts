@@ -1,0 +1,104 @@
+/** Folds what stops a build, and what becomes of it when that is acknowledged. */
+import { strictest } from '#lib/needs/judge.ts'
+import type { BuildChoice } from '#lib/service/build-choice.ts'
+import {
+  type BuildEvent,
+  put,
+  release,
+  reserve,
+  takeOut,
+  usedToWasted,
+} from '#lib/service/build-folding.ts'
+import { keptByStop } from '#lib/service/reserved.ts'
+import type { Build, Hold, RunningState } from '#lib/service/state.ts'
+import { buildName } from '#lib/service/tickets.ts'
+
+const found = (state: RunningState, event: BuildEvent): RunningState => {
+  const { [buildName(event.ticket, event.letter)]: _, ...toFind } = state.toFind
+  return { ...state, toFind }
+}
+
+/** Stops a build in whatever state it is. What was told before stays told. */
+export const held = (
+  state: RunningState,
+  event: Extract<BuildEvent, { readonly type: 'needTold' | 'buildHeld' }>,
+  build: Build,
+): RunningState => {
+  const before = build.hold?.told ?? null
+  const told: Hold['told'] =
+    event.type === 'needTold'
+      ? { asked: event.asked, needs: strictest([...(before?.needs ?? []), ...event.needs]) }
+      : before
+  const reason = event.type === 'needTold' || told ? 'need' : event.reason
+  const isCancelled = build.stop?.reason === 'cancel'
+  const next = put(release(state, keptByStop(build)), event, (one) => ({
+    ...one,
+    hold: { reason, at: event.at, told },
+    stop: isCancelled ? one.stop : { reason, at: event.at, to: null },
+  }))
+  if (build.state !== 'handed-over') return next
+  const { ticket, letter, at } = event
+  const name = buildName(ticket, letter)
+  return { ...next, toFind: { ...next.toFind, [name]: { ticket, letter, reason, at } } }
+}
+
+/** A choice that remembers what its guest told after it was handed over. */
+const remembering = ({ choice, hold }: Build): BuildChoice => {
+  const told = hold?.told?.needs ?? []
+  return told.length === 0
+    ? choice
+    : { ...choice, asked: 'needs', needs: strictest([...choice.needs, ...told]) }
+}
+
+type Acknowledged = Extract<BuildEvent, { readonly type: 'stopAcknowledged' }>
+
+/** Gives a stopped build what it waits with from then on: its new choice, or its own and its hold. */
+const waitingAgain = (state: RunningState, event: Acknowledged, build: Build): RunningState => {
+  const to = build.stop?.to ?? null
+  const isRemake = event.foodInIt ? 1 : 0
+  return put(reserve(state, to?.takes ?? build.takes), event, (one) => ({
+    ...one,
+    ...to,
+    state: 'waiting',
+    took: [],
+    stop: null,
+    hold: to ? null : one.hold,
+    version: one.version + (to ? 1 : 0),
+    remakes: one.remakes + isRemake,
+  }))
+}
+
+export const acknowledged = (
+  state: RunningState,
+  event: Acknowledged,
+  build: Build,
+): RunningState => {
+  if (build.state === 'made' || build.state === 'handed-over') {
+    const isOver = build.state === 'handed-over'
+    const next = isOver ? found(state, event) : state
+    if (!event.foodInIt)
+      return put(next, event, (one) => ({
+        ...one,
+        choice: remembering(one),
+        stop: null,
+        hold: null,
+      }))
+    const counted = {
+      ...usedToWasted(next, build.takes),
+      made: next.made - 1,
+      handedOver: next.handedOver - (isOver ? 1 : 0),
+    }
+    return waitingAgain(counted, event, build)
+  }
+  let next = release(release(state, build.takes), keptByStop(build))
+  if (event.foodInIt) next = takeOut(next, event.wasted, event.uncounted, 'wasted')
+  if ((!build.stop?.to && !build.hold) || build.stop?.reason === 'cancel')
+    return put(next, event, (one) => ({
+      ...one,
+      state: 'cancelled',
+      stop: null,
+      hold: null,
+      took: [],
+    }))
+  return waitingAgain(next, event, build)
+}

@@ -1,0 +1,68 @@
+/** Random steps of labels, scoops, back-up pans and the person in charge. */
+import fc from 'fast-check'
+import {
+  components,
+  mostly,
+  pans,
+  type Step,
+  stationWithSpares,
+} from '#tests/support/spare-station.ts'
+
+const ingredients = stationWithSpares.ingredients
+const protectedOnes = stationWithSpares.backups.map((one) => one.component)
+
+/** Empties a soiled pan, then loads it, washed or not. */
+export const emptying: fc.Arbitrary<Step> = fc
+  .record({ index: fc.nat({ max: 9 }), washed: fc.boolean() })
+  .map(({ index, washed }) => (state) => {
+    const soiled = pans.filter((pan) => (state.pans[pan.id]?.soiledBy.length ?? 0) > 0)
+    const pan = soiled[index % Math.max(1, soiled.length)]?.id ?? pans[0]?.id ?? ''
+    return (state.pans[pan]?.amount ?? 0) > 0
+      ? { type: 'correct', pan, amount: 0 }
+      : { type: 'load', pan, amount: 100_000, washed }
+  })
+
+export const ofTheKitchen: fc.Arbitrary<Step> = fc.oneof(
+  {
+    weight: 3,
+    arbitrary: fc.constantFrom(...ingredients).map(({ id }) => () => ({
+      type: 'notSameProduct' as const,
+      ingredient: id,
+    })),
+  },
+  {
+    weight: 5,
+    arbitrary: fc
+      .record({
+        one: fc.constantFrom(...ingredients),
+        says: fc.constantFrom('free', 'may-contain'),
+      })
+      .map(({ one: { id, name: _, ...label }, says }) => () => ({
+        type: 'changeLabel' as const,
+        ingredient: id,
+        label: {
+          ...label,
+          declarations: { ...label.declarations, peanut: says as 'free' | 'may-contain' },
+        },
+      })),
+  },
+  {
+    weight: 3,
+    arbitrary: fc
+      .record({ pan: fc.constantFrom(...pans), by: fc.constantFrom(...components) })
+      .map(({ pan, by }) => () => ({ type: 'soilPan' as const, pan: pan.id, by })),
+  },
+  {
+    weight: 6,
+    arbitrary: fc
+      .record({ component: fc.constantFrom(...protectedOnes), ready: mostly })
+      .map(({ component, ready }) => () => ({ type: 'setBackup' as const, component, ready })),
+  },
+  {
+    weight: 8,
+    arbitrary: fc.constantFrom<Step>(
+      () => ({ type: 'signOn' }),
+      () => ({ type: 'signOff' }),
+    ),
+  },
+)

@@ -1,0 +1,37 @@
+/** The station that random histories happen on, and what their steps have in common. */
+import fc from 'fast-check'
+import { pansOf } from '#lib/menu/find.ts'
+import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { ServiceState } from '#lib/service/state.ts'
+import { demoStation, type Given } from '#tests/support/service.ts'
+
+/** The demo station with a second pan of slaw and of tuna, so that a build takes out of two. */
+export const stationWithSpares: StationDocument = {
+  ...demoStation,
+  line: {
+    wells: [
+      ...demoStation.line.wells,
+      {
+        id: 'spares',
+        held: 'cold',
+        pans: ['slaw', 'tuna'].map((component) => ({
+          id: `pan-${component}-spare`,
+          component,
+          size: 'third',
+          depthIn: 4,
+          usualPortions: 20,
+        })),
+      },
+    ],
+  },
+}
+
+export const pans = pansOf(stationWithSpares)
+export const items = stationWithSpares.items
+export const components = stationWithSpares.components.map((one) => one.id)
+
+/** A step of a history: a command, once the service has come to where it is. */
+export type Step = (state: ServiceState) => Given
+
+/** True nine times in ten. */
+export const mostly = fc.integer({ min: 0, max: 9 }).map((one) => one > 0)

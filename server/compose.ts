@@ -5,18 +5,23 @@ import type { StationDocument } from '#lib/menu/station-document.ts'
 import { MOST_MESSAGES_A_SECOND, PROTOCOL } from '#lib/protocol/wire.ts'
 import type { Recorded } from '#lib/service/event.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
+import type { SheetAnswer } from '#lib/views/allergen-sheet.ts'
 import type { Config } from '#server/config.ts'
 import { openDataFolder } from '#server/data-folder.ts'
-import { demoStation, loadsOf } from '#server/demo-station.ts'
+import { backupsOf, demoStation, loadsOf } from '#server/demo-station.ts'
 import { openSqliteLog } from '#server/event-log/sqlite.ts'
 import { openGuests } from '#server/guests/sqlite.ts'
 import { ownNames } from '#server/http/addresses.ts'
+import { createAllergens } from '#server/http/allergens.ts'
 import { isAllowedHost, isAllowedOrigin } from '#server/http/allowed.ts'
 import type { HealthSource } from '#server/http/health.ts'
+import { createInCharge, type InCharge } from '#server/in-charge/in-charge.ts'
+import { createSqlitePassphrases } from '#server/in-charge/sqlite.ts'
 import { createServerClock } from '#server/rail/clock.ts'
 import { openStationServices, type StationServices } from '#server/rail/station-services.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
 import { attachSockets } from '#server/sockets/attach.ts'
+import { openKnownStations } from '#server/stations/known-stations.ts'
 import { createSqliteStations } from '#server/stations/sqlite.ts'
 import { closeDurableDatabase } from '#server/store/durable-database.ts'
 import { openHouseDatabase } from '#server/store/house-database.ts'
@@ -24,6 +29,9 @@ import { openHouseDatabase } from '#server/store/house-database.ts'
 /** All that lives while the server runs, and how it ends: the steps are called in this order. */
 export interface Station {
   readonly health: HealthSource
+  readonly inCharge: InCharge
+  /** What the allergen sheet is made of, for whoever asks. */
+  readonly allergens: () => SheetAnswer
   /** New commands are answered "not taken" from now on. Also the first act after a fault. */
   stopTaking(): void
   /** Settles when what was taken is committed, shown and answered. */
@@ -79,6 +87,8 @@ const openDemo = async (services: StationServices, station: StationDocument): Pr
   )
   for (const [index, load] of loadsOf(station).entries())
     await services.submit(service, `demo-load-${index + 1}`, load, 'lead')
+  for (const [index, backup] of backupsOf(station).entries())
+    await services.submit(service, `demo-backup-${index + 1}`, backup, 'lead')
 }
 
 const sweepNames = async (
@@ -122,18 +132,26 @@ export const composeStation = async ({
   const house = openHouseDatabase({ path: folder.house })
   const stations = createSqliteStations({ house, parse: (json) => stationSchema.parse(json) })
   if ((await stations.list()).length === 0) await stations.put(demoStation.id, demoStation)
-  const kept = new Map((await stations.list()).map((one) => [one.station, one]))
-  const first = [...kept.values()][0]
+  const known = await openKnownStations({ stations, fatal: endTheProcess })
+  const first = known.first()
+  const inCharge = createInCharge({ passphrases: createSqlitePassphrases(house) })
   const clock = createServerClock()
   let taking = true
   const services = await openStationServices({
     log: events,
     guests,
     clock,
-    station: (id) => kept.get(id) ?? null,
+    station: known.find,
+    newestRevision: known.newestRevision,
     logger,
     fatal: endTheProcess,
   })
+  services.onShow((rail, events) => {
+    if (events.some(({ type }) => type === 'labelChanged')) known.take(rail.state())
+  })
+  // What the server didn't get to before it was cut short.
+  const newest = services.current()?.state()
+  if (newest) known.take(newest)
   await sweepNames(guests, services)
   const followed = services.current()
   const isFirstDemo = followed?.service === DEMO_SERVICE && followed.state().stage === 'open'
@@ -144,6 +162,7 @@ export const composeStation = async ({
     httpServer,
     services,
     guests,
+    inCharge,
     station: () => (first ? { id: first.station, name: first.document.name } : null),
     build,
     now: clock.now,
@@ -159,7 +178,16 @@ export const composeStation = async ({
     stopTaking: () => {
       taking = false
     },
-    finish: () => services.idle(),
+    inCharge,
+    allergens: createAllergens({
+      state: () => services.current()?.state() ?? null,
+      stations: known,
+      now: clock.now,
+    }),
+    finish: async () => {
+      await services.idle()
+      await known.idle()
+    },
     closeSockets: () => {
       clearInterval(looking)
       services.close()

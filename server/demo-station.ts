@@ -8,6 +8,12 @@ import type { Command } from '#lib/service/decide.ts'
 /** The station that a new data folder starts with. */
 export const demoStation: StationDocument = stationSchema.parse(demo)
 
+/** The protected back-up pans of the station, standing ready. */
+export const backupsOf = (station: StationDocument): readonly Command[] =>
+  station.backups
+    .filter((backup) => backup.protected)
+    .map(({ component }) => ({ type: 'setBackup', component, ready: true }))
+
 /** Every pan loaded as the station usually does. */
 export const loadsOf = (station: StationDocument): readonly Command[] =>
   pansOf(station).flatMap((pan): Command[] => {

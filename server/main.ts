@@ -67,6 +67,8 @@ const serve = async (config: Config, log: Logger): Promise<void> => {
   const answer = createAnswer({
     about,
     health: station.health,
+    inCharge: station.inCharge,
+    allergens: station.allergens,
     pages,
     extraHosts: config.extraHosts,
     development,

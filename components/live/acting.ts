@@ -2,6 +2,7 @@ import { useCallback, useState } from 'react'
 import { useCrew, useSend } from '#components/live/crew.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Command } from '#lib/service/decide.ts'
+import type { Proof } from '#lib/sync/crew-client.ts'
 import { sayNotTaken, sayRefusal } from '#lib/words/refusals-en.ts'
 
 export interface Said {
@@ -14,8 +15,8 @@ export interface Acting {
   readonly said: Said | null
   /** An act is sent and not answered yet. */
   readonly busy: boolean
-  /** Sends; true once it is accepted. `done` is said then. */
-  act(command: Command, done: string): Promise<boolean>
+  /** Sends; true once it is accepted. `done` is said then. `proof`: by the person in charge. */
+  act(command: Command, done: string, proof?: Proof): Promise<boolean>
   hush(): void
 }
 
@@ -26,10 +27,10 @@ export const useActing = (): Acting => {
   const [said, setSaid] = useState<Said | null>(null)
   const [underway, setUnderway] = useState(0)
   const act = useCallback(
-    async (command: Command, done: string): Promise<boolean> => {
+    async (command: Command, done: string, proof?: Proof): Promise<boolean> => {
       setSaid(null)
       setUnderway((count) => count + 1)
-      const answer = await send(command)
+      const answer = await send(command, undefined, proof)
       setUnderway((count) => count - 1)
       if (answer.answer === 'accepted') {
         setSaid({ kind: 'done', text: done })

@@ -1,6 +1,6 @@
 /** What comes from a screen, parsed before anything else looks at it. */
 import { z } from 'zod'
-import { MOST_COMMAND_BYTES, PROTOCOL } from '#lib/protocol/wire.ts'
+import { MOST_COMMAND_BYTES, MOST_PASSPHRASE_UNITS, PROTOCOL } from '#lib/protocol/wire.ts'
 import { type Command, commandSchema } from '#lib/service/decide.ts'
 import type { NotTaken } from '#lib/service/refusal.ts'
 import { mayDo, ROLES, type Role } from '#lib/service/roles.ts'
@@ -21,6 +21,7 @@ const envelopeSchema = z.object({
   /** Empty where the screen follows none yet. */
   service: name.or(z.literal('')),
   command: z.unknown(),
+  passphrase: z.string().max(MOST_PASSPHRASE_UNITS).optional(),
 })
 
 export type Taken =
@@ -29,6 +30,9 @@ export type Taken =
       readonly id: string
       readonly service: string
       readonly command: Command
+      /** Whose command it is, once the passphrase is verified where there is one. */
+      readonly by: Role
+      readonly passphrase: string | null
     }
   | { readonly taken: false; readonly id: string | null; readonly because: NotTaken }
 
@@ -47,7 +51,19 @@ const bytesOf = (value: unknown): number => {
   }
 }
 
-/** Takes a command message from a role, or says why not. Never throws. */
+/**
+ * With a passphrase a command is the person in charge's, or nobody's. Who only claims to be in
+ * charge has the lead's rights.
+ */
+const byOf = (role: Role, passphrase: string | undefined): Role => {
+  if (passphrase !== undefined) return 'in-charge'
+  return role === 'in-charge' ? 'lead' : role
+}
+
+/**
+ * Takes a command message from a role, or says why not. A passphrase is handed on unverified: what
+ * comes with one counts only when it is right. Never throws.
+ */
 export const takeCommand = (message: unknown, role: Role): Taken => {
   const not = (because: NotTaken): Taken => ({ taken: false, id: idOf(message), because })
   const envelope = envelopeSchema.safeParse(message)
@@ -58,7 +74,9 @@ export const takeCommand = (message: unknown, role: Role): Taken => {
   if (bytesOf(envelope.data.command) > MOST_COMMAND_BYTES) return not({ code: 'too-large' })
   const command = commandSchema.safeParse(envelope.data.command)
   if (!command.success) return not({ code: 'not-the-protocol' })
-  if (!mayDo(role, command.data.type))
-    return not({ code: 'role-may-not', role, command: command.data.type })
-  return { taken: true, id, service, command: command.data }
+  const { passphrase } = envelope.data
+  const by = byOf(role, passphrase)
+  if (!mayDo(by, command.data.type))
+    return not({ code: 'role-may-not', role: by, command: command.data.type })
+  return { taken: true, id, service, command: command.data, by, passphrase: passphrase ?? null }
 }

@@ -6,7 +6,7 @@ import type { Role } from '#lib/service/roles.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 import type { PickUpPicture } from '#lib/views/pick-up.ts'
 
-export const PROTOCOL = 1
+export const PROTOCOL = 2
 
 /** A command is answered as too large beyond this many bytes of JSON. */
 export const MOST_COMMAND_BYTES = 16_384
@@ -19,6 +19,9 @@ export const MOST_MESSAGES_A_SECOND = 500
 
 /** How often the server says that it is there, in milliseconds. */
 export const PULSE_EVERY_MS = 2_000
+
+/** UTF-16 units of a passphrase in a message; what it may be is counted where it is set. */
+export const MOST_PASSPHRASE_UNITS = 800
 
 /** Said by the screen when it connects. The role is claimed, not proved. */
 export interface Hello {
@@ -44,7 +47,25 @@ export interface CommandMessage {
   readonly id: string
   readonly service: string
   readonly command: Command
+  /** Proves the person in charge for this command alone. Never stored or logged, on either side. */
+  readonly passphrase?: string
 }
+
+/** What `POST /in-charge/passphrase` answers with. */
+export type PassphraseCode =
+  | 'set'
+  | 'not-json'
+  | 'not-as-asked'
+  | 'too-short'
+  | 'too-long'
+  | 'other-origin'
+  | 'only-on-this-machine'
+  | 'wrong-passphrase'
+  | 'before-missing'
+  | 'no-passphrase'
+  | 'too-large'
+  | 'too-many-tries'
+  | 'failed'
 
 export type Answer =
   | { readonly id: string; readonly answer: 'accepted'; readonly position: number }

@@ -3,13 +3,12 @@
  * position, keeps what waits to be sent, and gives every command the same id however often it is
  * sent. Knows nothing of sockets, browsers or screens.
  */
-
 import { serviceFor } from '#lib/protocol/service-id.ts'
-import type { Answer, Welcome } from '#lib/protocol/wire.ts'
-import { PROTOCOL } from '#lib/protocol/wire.ts'
+import { type Answer, PROTOCOL, type Welcome } from '#lib/protocol/wire.ts'
 import type { Command } from '#lib/service/decide.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
 import { type Copy, foldNewer, takeReply } from '#lib/sync/catch-up.ts'
+import { isSettled } from '#lib/sync/is-settled.ts'
 import { createLater } from '#lib/sync/later.ts'
 import type { Outbox, Pending } from '#lib/sync/outbox.ts'
 import type { Transport } from '#lib/sync/transport.ts'
@@ -33,11 +32,19 @@ export interface CrewView {
   readonly serverOffset: number
 }
 
+/** What proves the person in charge for one command. */
+export interface Proof {
+  readonly passphrase: string
+}
+
 export interface CrewClient {
   view(): CrewView
   subscribe(listener: () => void): () => void
-  /** Sends a command and keeps sending it until it is accepted or refused. */
-  send(command: Command, id?: string): Promise<Answer>
+  /**
+   * Sends a command and keeps sending it until it is accepted or refused. One that is proved by a
+   * passphrase is kept in memory only, and is gone when the page is loaded anew.
+   */
+  send(command: Command, id?: string, proof?: Proof): Promise<Answer>
   close(): void
 }
 
@@ -54,24 +61,13 @@ export interface CrewClientPorts {
 
 const AGAIN_AFTER_MS = 1_000
 
-/** Not-taken answers that won't get better by sending the same again. */
-const FINAL = new Set([
-  'not-the-protocol',
-  'too-large',
-  'newer-version',
-  'older-version',
-  'role-may-not',
-  'no-such-service',
-])
-
-const isSettled = (answer: Answer): boolean =>
-  answer.answer !== 'not taken' || FINAL.has(answer.because.code)
-
 export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
   const { transport, outbox, monotonic } = ports
   const listeners = new Set<() => void>()
   const waiting = new Map<string, readonly ((answer: Answer) => void)[]>()
   const underway = new Set<string>()
+  /** By command id, apart from what is pending, which is shown and stored. */
+  const proofs = new Map<string, Proof>()
   /** Counts connections: what was asked over an earlier one isn't waited for any more. */
   let connection = 0
   let following = false
@@ -140,6 +136,7 @@ export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
     for (const resolve of waiting.get(id) ?? []) resolve(answer)
     waiting.delete(id)
     underway.delete(id)
+    proofs.delete(id)
     set({ pending: view.pending.filter((one) => one.id !== id) })
     outbox.remove(id).catch(() => undefined)
   }
@@ -148,7 +145,8 @@ export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
     if (underway.has(pending.id) || closed || view.link !== 'live') return
     underway.add(pending.id)
     const over = connection
-    const answer = await transport.command({ protocol: PROTOCOL, ...pending }).catch(() => null)
+    const message = { protocol: PROTOCOL, ...pending, ...proofs.get(pending.id) }
+    const answer = await transport.command(message).catch(() => null)
     if (closed) return
     if (answer && isSettled(answer)) settle(pending.id, answer)
     else if (over === connection) {
@@ -227,21 +225,23 @@ export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
       listeners.add(listener)
       return () => listeners.delete(listener)
     },
-    send: (command, id = ports.newId()) => {
+    send: (command, id = ports.newId(), proof) => {
       const known = view.pending.find((one) => one.id === id)
       const pending = known ?? { id, service: serviceFor(command, id, view.service), command }
       const answered = new Promise<Answer>((resolve) => {
         waiting.set(id, [...(waiting.get(id) ?? []), resolve])
       })
       if (!known) {
+        if (proof) proofs.set(id, { passphrase: proof.passphrase })
+        else outbox.put(pending).catch(() => undefined)
         set({ pending: [...view.pending, pending] })
-        outbox.put(pending).catch(() => undefined)
       }
       void sendOne(pending)
       return answered
     },
     close: () => {
       closed = true
+      proofs.clear()
       followLater.cancel()
       sendLater.cancel()
       transport.close()

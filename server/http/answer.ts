@@ -1,14 +1,18 @@
 import type { IncomingMessage, ServerResponse } from 'node:http'
 import type { Logger } from 'pino'
+import type { SheetAnswer } from '#lib/views/allergen-sheet.ts'
 import { houseWords as words } from '#lib/words/house-en.ts'
 import { lanAddresses, ownNames } from '#server/http/addresses.ts'
 import { isAllowedHost, isLoopback } from '#server/http/allowed.ts'
 import { type About, type HealthSource, healthAnswer, screens } from '#server/http/health.ts'
+import { answerInCharge } from '#server/http/in-charge.ts'
 import {
   contentSecurityPolicy,
   type PageHashes,
   plainHeaders,
 } from '#server/http/security-headers.ts'
+import { sendJson, sendText } from '#server/http/sending.ts'
+import type { InCharge } from '#server/in-charge/in-charge.ts'
 
 export type Answer = (request: IncomingMessage, response: ServerResponse) => Promise<void>
 
@@ -18,29 +22,17 @@ export interface Pages {
   readonly hashes: PageHashes
 }
 
-const send = (response: ServerResponse, status: number, type: string, body: string): void => {
-  response.writeHead(status, {
-    'Content-Type': type,
-    'Content-Length': Buffer.byteLength(body),
-    'Cache-Control': 'no-store',
-  })
-  response.end(response.req.method === 'HEAD' ? undefined : body)
-}
-
-const sendText = (response: ServerResponse, status: number, body: string): void =>
-  send(response, status, 'text/plain; charset=utf-8', body)
-
-const sendJson = (response: ServerResponse, value: unknown): void =>
-  send(response, 200, 'application/json; charset=utf-8', `${JSON.stringify(value)}\n`)
-
 /**
- * Answers every request: Host first, then headers, then /health and /addresses, then the screens.
+ * Answers every request: Host first, then headers, then /health, /addresses, /allergens and the
+ * passphrase of the person in charge, then the screens.
  * @param deps.port read at each request, known once the server listens
  * @param deps.pages null where the server runs without screens
  */
 export const createAnswer = (deps: {
   readonly about: About
   readonly health: HealthSource
+  readonly inCharge: InCharge
+  readonly allergens: () => SheetAnswer
   readonly pages: Pages | null
   readonly extraHosts: readonly string[]
   readonly development: boolean
@@ -50,6 +42,7 @@ export const createAnswer = (deps: {
   const data: Readonly<Record<string, (request: IncomingMessage) => unknown>> = {
     '/health': ({ socket }) =>
       healthAnswer(deps.about, deps.health, isLoopback(socket.remoteAddress)),
+    '/allergens': () => deps.allergens(),
     '/addresses': () => ({ addresses: lanAddresses(deps.port()) }),
   }
   const pagePaths = new Set<string>(Object.values(screens))
@@ -75,8 +68,13 @@ export const createAnswer = (deps: {
     setPolicy(response, path, host.toLowerCase())
     const make = Object.hasOwn(data, path) ? data[path] : undefined
     if (make !== undefined) {
-      if (request.method === 'GET' || request.method === 'HEAD') sendJson(response, make(request))
+      if (request.method === 'GET' || request.method === 'HEAD')
+        sendJson(response, 200, make(request))
       else sendText(response.setHeader('Allow', 'GET, HEAD'), 405, words.readOnly)
+      return
+    }
+    if (path === '/in-charge' || path === '/in-charge/passphrase') {
+      await answerInCharge(deps, path, request, response)
       return
     }
     if (deps.pages === null) {

@@ -16,6 +16,7 @@ export const screens = {
   'hand-over': '/hand-over',
   pans: '/pans',
   'pick-up': '/pick-up',
+  sheet: '/sheet',
 } as const
 
 export interface About {

@@ -83,6 +83,12 @@ export const createBatch = async (
     }
   }
 
+  /** The batch may be ahead of what is kept: then its own is the newest. */
+  const newestRevision = (): number | null => {
+    const newest = state.station === null ? null : ports.newestRevision(state.station.id)
+    return newest === null ? null : Math.max(newest, state.revision ?? 0)
+  }
+
   const decideOne = (order: Ordered): StoredAnswer => {
     try {
       const decision = decide(state, order.command, {
@@ -91,6 +97,7 @@ export const createBatch = async (
         service,
         station: ports.station,
         otherIsOpen: ports.otherIsOpen(service),
+        newestRevision: newestRevision(),
       })
       if ('refusal' in decision) return { answer: 'refused', refusal: decision.refusal }
       record(decision.events, order.id)

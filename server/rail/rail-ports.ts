@@ -13,6 +13,8 @@ export interface RailPorts {
   readonly guests: Guests
   readonly clock: ServerClock
   readonly station: Circumstances['station']
+  /** The newest revision known of a station's document; null where there is none. */
+  readonly newestRevision: (station: string) => number | null
   readonly otherIsOpen: (service: string) => boolean
   readonly logger: Logger
   /** The store failed: what was appended is unknown, so the process ends. */

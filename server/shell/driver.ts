@@ -12,12 +12,17 @@ import { itemLeft, levelsOf } from '#lib/stock/levels.ts'
 import type { CrewClient } from '#lib/sync/crew-client.ts'
 import { whenView } from '#server/shell/crew-connection.ts'
 
+const commandLineSchema = z.strictObject({
+  command: z.unknown(),
+  id: z.string().optional(),
+  service: z.string().optional(),
+  passphrase: z.string().optional(),
+})
+
+type CommandLine = z.infer<typeof commandLineSchema>
+
 const lineSchema = z.union([
-  z.strictObject({
-    command: z.unknown(),
-    id: z.string().optional(),
-    service: z.string().optional(),
-  }),
+  commandLineSchema,
   z.strictObject({ ask: z.enum(['samples', 'stock', 'state']) }),
   z.strictObject({ raw: z.unknown() }),
 ])
@@ -126,11 +131,17 @@ export const createDriver = ({ client, socket, role, newId }: DriverPorts) => {
     return service
   }
 
-  const command = async (sent: unknown, id: string, service?: string): Promise<object> => {
+  const command = async ({
+    command: sent,
+    id = newId(),
+    service,
+    passphrase,
+  }: CommandLine): Promise<object> => {
     const isOpen = z.object({ type: z.literal('open') }).safeParse(sent).success
     const isFirst = !services.has(id)
     const sentTo = service ?? serviceOf(sent, id, isOpen)
-    const message = { protocol: PROTOCOL, id, service: sentTo, command: sent }
+    const proof = passphrase === undefined ? {} : { passphrase }
+    const message = { protocol: PROTOCOL, id, service: sentTo, command: sent, ...proof }
     const line = await persist(message)
     const accepted = z.object({ position: z.int() }).safeParse(line)
     if (accepted.success) {
@@ -194,6 +205,6 @@ export const createDriver = ({ client, socket, role, newId }: DriverPorts) => {
     const wanted = parsed.data
     if ('ask' in wanted) return ask(wanted.ask)
     if ('raw' in wanted) return raw(wanted.raw)
-    return command(wanted.command, wanted.id ?? newId(), wanted.service)
+    return command(wanted)
   }
 }

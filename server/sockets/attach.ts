@@ -14,9 +14,11 @@ import {
   type Welcome,
 } from '#lib/protocol/wire.ts'
 import { followSchema, helloSchema, idOf, takeCommand } from '#lib/protocol/wire-schema.ts'
+import type { NotTaken } from '#lib/service/refusal.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { pickUpPicture } from '#lib/views/pick-up.ts'
 import type { Guests } from '#server/guests/port.ts'
+import type { InCharge } from '#server/in-charge/in-charge.ts'
 import type { Rail } from '#server/rail/rail.ts'
 import type { StationServices } from '#server/rail/station-services.ts'
 
@@ -31,6 +33,7 @@ export interface SocketPorts {
   readonly httpServer: HttpServer
   readonly services: StationServices
   readonly guests: Guests
+  readonly inCharge: InCharge
   readonly station: () => Welcome['station']
   readonly build: string
   readonly now: () => number
@@ -134,9 +137,15 @@ export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } =>
       return { id: idOf(message), answer: 'not taken', because: { code: 'busy' } }
     const taken = takeCommand(message, socket.data.role)
     if (!taken.taken) return { id: taken.id, answer: 'not taken', because: taken.because }
-    if (!ports.isTaking())
-      return { id: taken.id, answer: 'not taken', because: { code: 'closing' } }
-    return services.submit(taken.service, taken.id, taken.command, socket.data.role)
+    const { id, service, command, by, passphrase } = taken
+    const not = (because: NotTaken): Answer => ({ id, answer: 'not taken', because })
+    if (!ports.isTaking()) return not({ code: 'closing' })
+    if (passphrase !== null) {
+      const tried = await ports.inCharge.prove(passphrase, socket.conn.remoteAddress)
+      if (tried !== 'right') return not({ code: tried })
+      if (!ports.isTaking()) return not({ code: 'closing' })
+    }
+    return services.submit(service, id, command, by)
   }
 
   io.on('connection', (socket) => {

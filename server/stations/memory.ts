@@ -4,26 +4,30 @@ import type { KeptStation, ParseDocument, Stations } from '#server/stations/port
 export const createMemoryStations = <Document>(setup: {
   readonly parse: ParseDocument<Document>
 }): Stations<Document> => {
-  const kept = new Map<string, string[]>()
+  const kept = new Map<string, { revision: number; body: string }>()
 
-  const newest = (station: string, bodies: readonly string[]): KeptStation<Document> => ({
-    station,
-    revision: bodies.length,
-    document: setup.parse(JSON.parse(bodies.at(-1) ?? 'null')),
-  })
+  const newest = (
+    station: string,
+    { revision, body }: { revision: number; body: string },
+  ): KeptStation<Document> => ({ station, revision, document: setup.parse(JSON.parse(body)) })
 
   return {
     async put(station, document) {
-      const bodies = [...(kept.get(station) ?? []), JSON.stringify(document)]
-      kept.set(station, bodies)
-      return bodies.length
+      const revision = 1 + (kept.get(station)?.revision ?? 0)
+      kept.set(station, { revision, body: JSON.stringify(document) })
+      return revision
+    },
+    async putAs(station, revision, document) {
+      if (revision <= (kept.get(station)?.revision ?? 0))
+        throw new Error(`Revision ${revision} of station ${station} is not ahead`)
+      kept.set(station, { revision, body: JSON.stringify(document) })
     },
     async latest(station) {
-      const bodies = kept.get(station)
-      return bodies === undefined ? null : newest(station, bodies)
+      const one = kept.get(station)
+      return one === undefined ? null : newest(station, one)
     },
     async list() {
-      return [...kept].map(([station, bodies]) => newest(station, bodies))
+      return [...kept].map(([station, one]) => newest(station, one))
     },
   }
 }

@@ -8,6 +8,14 @@ const versions = [
      body TEXT NOT NULL CHECK (json_valid(body)),
      UNIQUE (station, revision)
    ) STRICT;`,
+  `CREATE TABLE passphrases (
+     holder TEXT PRIMARY KEY,
+     n INTEGER NOT NULL CHECK (n > 1),
+     r INTEGER NOT NULL CHECK (r > 0),
+     p INTEGER NOT NULL CHECK (p > 0),
+     salt BLOB NOT NULL CHECK (length(salt) >= 16),
+     hash BLOB NOT NULL CHECK (length(hash) >= 32)
+   ) STRICT, WITHOUT ROWID;`,
 ]
 
 /**

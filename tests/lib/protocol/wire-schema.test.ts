@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest'
+import { UNREAD_LABEL } from '#lib/menu/label.ts'
 import { serviceFor } from '#lib/protocol/service-id.ts'
 import { MOST_COMMAND_BYTES, PROTOCOL } from '#lib/protocol/wire.ts'
 import { takeCommand } from '#lib/protocol/wire-schema.ts'
 import { COMMAND_TYPES, type CommandType } from '#lib/service/command-type.ts'
-import { mayDo, ROLES, type Role } from '#lib/service/roles.ts'
+import { mayDo, ONLY_IN_CHARGE, ROLES, type Role } from '#lib/service/roles.ts'
 import { at, choose, type Given, parsed, send } from '#tests/support/service.ts'
 
 const message = (command: unknown, over: Record<string, unknown> = {}): unknown => ({
@@ -36,6 +37,14 @@ const of: Readonly<Record<CommandType, Given>> = {
   pay: { type: 'pay', ticket: 1, paid: true },
   stopSelling: { type: 'stopSelling', what: 'item', id: 'harbor-tuna' },
   resumeSelling: { type: 'resumeSelling', what: 'item', id: 'harbor-tuna' },
+  signOn: { type: 'signOn' },
+  signOff: { type: 'signOff' },
+  acceptCaution: { type: 'acceptCaution', build: choose('harbor-tuna'), reason: 'guest-accepts' },
+  tellNeed: { type: 'tellNeed', ...at('1A'), asked: 'not-sure', needs: [] },
+  changeLabel: { type: 'changeLabel', ingredient: 'rice', label: UNREAD_LABEL },
+  notSameProduct: { type: 'notSameProduct', ingredient: 'rice' },
+  soilPan: { type: 'soilPan', pan: 'pan-rice', by: 'slaw' },
+  setBackup: { type: 'setBackup', component: 'rice', ready: true },
   confirmClock: { type: 'confirmClock' },
   close: { type: 'close' },
 }
@@ -44,9 +53,37 @@ describe('a command message', () => {
   it.each(ROLES.flatMap((role) => COMMAND_TYPES.map((type) => ({ role, type }))))(
     '[RO4] of a $role to $type is taken by the table of roles',
     ({ role, type }) => {
-      expect(codeFor(message(of[type]), role)).toBe(mayDo(role, type) ? null : 'role-may-not')
+      const counts = role === 'in-charge' ? 'lead' : role
+      expect(codeFor(message(of[type]), role)).toBe(mayDo(counts, type) ? null : 'role-may-not')
     },
   )
+
+  it.each(ROLES.flatMap((role) => COMMAND_TYPES.map((type) => ({ role, type }))))(
+    '[I8] of a $role to $type, with a passphrase, is the person in charge’s or nobody’s',
+    ({ role, type }) => {
+      const passphrase = 'left of the grill'
+      expect(takeCommand(message(of[type], { passphrase }), role)).toMatchObject({
+        taken: true,
+        by: 'in-charge',
+        passphrase,
+      })
+    },
+  )
+
+  it.each(ROLES)('[I8] of a %s without a passphrase never counts as in charge', (role) => {
+    const taken = takeCommand(message(of.correct), role)
+    if (taken.taken) expect(taken).toMatchObject({ by: 'lead', passphrase: null })
+    else expect(taken.because).toEqual({ code: 'role-may-not', role, command: 'correct' })
+    for (const type of ONLY_IN_CHARGE)
+      expect(codeFor(message(of[type]), role), type).toBe('role-may-not')
+  })
+
+  it('[I8] whose passphrase is none, or beyond bounds, is not the protocol', () => {
+    for (const passphrase of [null, 12_345_678, ['left of the grill'], {}, 'x'.repeat(801)])
+      expect(codeFor(message(of.close, { passphrase }))).toBe('not-the-protocol')
+    expect(codeFor(message(of.close, { passphrase: '' }))).toBeNull()
+    expect(codeFor(message(of.close, { passphrase: '\u{1F957}'.repeat(200) }))).toBeNull()
+  })
 
   it('[X3] is taken with its id, its service, and its defaults filled in', () => {
     expect(takeCommand(message(of.send), 'counter')).toEqual({
@@ -54,6 +91,8 @@ describe('a command message', () => {
       id: 'c-1',
       service: 's-lunch',
       command: { ...of.send, paid: false },
+      by: 'counter',
+      passphrase: null,
     })
   })
 
@@ -76,11 +115,11 @@ describe('a command message', () => {
     ['half a version seen', message({ ...of.start, seen: 0.5 })],
     ['a yes in words', message({ ...of.start, read: 'yes' })],
     [
-      'a need that nobody knows',
+      'a need that can be no code',
       message(
         send({
           ...choose('harbor-tuna'),
-          needs: [{ code: 'celery' as 'milk', handling: 'leave-out', reason: null }],
+          needs: [{ code: 'x'.repeat(61), handling: 'leave-out', reason: null }],
         }),
       ),
     ],

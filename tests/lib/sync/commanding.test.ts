@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Answer } from '#lib/protocol/wire.ts'
+import { type Answer, PROTOCOL } from '#lib/protocol/wire.ts'
 import type { Command } from '#lib/service/decide.ts'
 import type { NotTaken } from '#lib/service/refusal.ts'
 import { createMemoryOutbox, type Pending } from '#lib/sync/outbox.ts'
@@ -83,6 +83,9 @@ describe('a command', () => {
     { code: 'older-version' },
     { code: 'role-may-not', role: 'counter', command: 'close' },
     { code: 'no-such-service' },
+    { code: 'wrong-passphrase' },
+    { code: 'no-passphrase' },
+    { code: 'too-many-tries' },
   ])('[Y13] that was not taken as $code is not sent again', async (because) => {
     const screen = await liveScreen()
     const answered = screen.client.send(close)
@@ -157,5 +160,56 @@ describe('a command', () => {
     screen.say.lost()
     screen.say.welcome(welcomeTo(null))
     expect(screen.commands).toHaveLength(2)
+  })
+})
+
+describe('a command with a passphrase', () => {
+  const passphrase = 'left of the grill'
+
+  it('[Y21] carries it to the server, each time it is sent', async () => {
+    const screen = await liveScreen()
+    const answered = screen.client.send(close, undefined, { passphrase })
+    screen.say.lost()
+    screen.say.welcome(welcomeTo(LUNCH))
+    lastOf(screen.follows).reply({ kind: 'events', events: [] })
+    await settled()
+    expect(screen.commands.map(({ message }) => message)).toEqual([
+      { protocol: PROTOCOL, id: 'c-1', service: LUNCH, command: close, passphrase },
+      { protocol: PROTOCOL, id: 'c-1', service: LUNCH, command: close, passphrase },
+    ])
+    lastOf(screen.commands).reply(accepted('c-1'))
+    await expect(answered).resolves.toEqual(accepted('c-1'))
+  })
+
+  it('[Y21] is kept in memory only, and no one sees the passphrase there', async () => {
+    const put: Pending[] = []
+    const kept = createMemoryOutbox()
+    const outbox = {
+      ...kept,
+      put: (pending: Pending) => {
+        put.push(pending)
+        return kept.put(pending)
+      },
+    }
+    const screen = await liveScreen({ outbox })
+    void screen.client.send(close, undefined, { passphrase })
+    await settled()
+    expect(screen.client.view().pending).toHaveLength(1)
+    expect(JSON.stringify(screen.client.view())).not.toContain(passphrase)
+    expect(put).toEqual([])
+    const again = await liveScreen({ outbox })
+    expect(again.commands).toEqual([])
+    expect(again.client.view().pending).toEqual([])
+  })
+
+  it('[Y21] gives it to no command but its own, and forgets it with the answer', async () => {
+    const screen = await liveScreen()
+    void screen.client.send(close, 'x-1', { passphrase })
+    void screen.client.send(close, 'x-2')
+    expect(screen.commands.map(({ message }) => 'passphrase' in message)).toEqual([true, false])
+    for (const asked of screen.commands) asked.reply(accepted(asked.message.id))
+    await settled()
+    void screen.client.send(close, 'x-1')
+    expect(lastOf(screen.commands).message).not.toHaveProperty('passphrase')
   })
 })

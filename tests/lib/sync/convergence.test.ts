@@ -3,8 +3,9 @@ import { describe, expect, it } from 'vitest'
 import type { Answer } from '#lib/protocol/wire.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
 import { createTinyServer, settled, type TinyServer } from '#tests/support/crew.ts'
-import { type Step, step } from '#tests/support/histories.ts'
+import { step } from '#tests/support/histories.ts'
 import { choose, type Given, ofPortions, parsed, send } from '#tests/support/service.ts'
+import type { Step } from '#tests/support/spare-station.ts'
 import { createWire } from '#tests/support/wires.ts'
 
 type Act =

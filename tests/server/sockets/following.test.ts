@@ -20,10 +20,11 @@ const PRIVATE: Command = {
       base: 'rice',
       parts: { cheddar: { placement: 'no', portions: 0, because: 'need' } },
       asked: 'needs',
-      needs: [{ code: 'peanut', handling: 'keep-apart', reason: 'allergy' }],
+      needs: [{ code: 'peanut', handling: 'leave-out', reason: 'allergy' }],
     },
   ],
   paid: true,
+  readBack: true,
   name: 'Ada',
 }
 

@@ -1,0 +1,45 @@
+import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { ServiceState } from '#lib/service/state.ts'
+import type { KeptStation, Stations } from '#server/stations/port.ts'
+
+/** The newest document of each station, in memory as the rail needs it, and in its store. */
+export interface KnownStations {
+  /** The station that was kept first; null where there is none. */
+  first(): KeptStation<StationDocument> | null
+  find(station: string): KeptStation<StationDocument> | null
+  newestRevision(station: string): number | null
+  /**
+   * Keeps the document of a service that changed it, where it is ahead of what is known: at once
+   * for whoever asks, and in the store. Its event is committed before, so that a start after a crash
+   * in between takes the same again.
+   */
+  take(state: ServiceState): void
+  /** Settles when all that was taken is durable or has failed. */
+  idle(): Promise<void>
+}
+
+/** @param deps.fatal told where what was taken couldn't be stored: the process ends */
+export const openKnownStations = async ({
+  stations,
+  fatal,
+}: {
+  readonly stations: Stations<StationDocument>
+  readonly fatal: (error: unknown) => void
+}): Promise<KnownStations> => {
+  const known = new Map((await stations.list()).map((one) => [one.station, one]))
+  let storing: Promise<void> = Promise.resolve()
+
+  return {
+    first: () => [...known.values()][0] ?? null,
+    find: (station) => known.get(station) ?? null,
+    newestRevision: (station) => known.get(station)?.revision ?? null,
+    take: ({ station: document, revision }) => {
+      if (document === null || revision === null) return
+      const { id } = document
+      if (revision <= (known.get(id)?.revision ?? 0)) return
+      known.set(id, { station: id, revision, document })
+      storing = storing.then(() => stations.putAs(id, revision, document)).catch(fatal)
+    },
+    idle: () => storing,
+  }
+}

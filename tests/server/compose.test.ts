@@ -1,0 +1,176 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, test } from 'vitest'
+import type { Label } from '#lib/menu/label.ts'
+import { stationSchema } from '#lib/menu/schema.ts'
+import type { Recorded } from '#lib/service/event.ts'
+import { evolve } from '#lib/service/evolve.ts'
+import { NOT_OPENED } from '#lib/service/state.ts'
+import { demoStation } from '#server/demo-station.ts'
+import { openSqliteLog } from '#server/event-log/sqlite.ts'
+import type { StoredAnswer } from '#server/rail/stored-answer.ts'
+import { createSqliteStations } from '#server/stations/sqlite.ts'
+import { closeDurableDatabase, type SqliteDatabase } from '#server/store/durable-database.ts'
+import { openHouseDatabase } from '#server/store/house-database.ts'
+import { startComposedStation } from '#tests/support/composed-station.ts'
+import { connectScreen } from '#tests/support/socket-room.ts'
+import { temporaryFolder } from '#tests/support/temporary-folder.ts'
+
+const RIGHT = 'left of the grill'
+const WRONG = 'right of the grill'
+const DEMO = 's-demo'
+
+const setPassphrase = (url: string, body: object) =>
+  fetch(`${url}/in-charge/passphrase`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(body),
+  })
+
+const withHouse = async <Result>(data: string, act: (house: SqliteDatabase) => Promise<Result>) => {
+  const house = openHouseDatabase({ path: join(data, 'house.db') })
+  try {
+    return await act(house)
+  } finally {
+    closeDurableDatabase(house)
+  }
+}
+
+const keptIn = (data: string) =>
+  withHouse(data, (house) =>
+    createSqliteStations({ house, parse: (json) => stationSchema.parse(json) }).latest(
+      demoStation.id,
+    ),
+  )
+
+const demoOf = async (data: string) => {
+  const log = openSqliteLog<Recorded, StoredAnswer>({ path: join(data, 'log.db') })
+  const events = await log.read(DEMO, 0)
+  await log.close()
+  return events.reduce(evolve, NOT_OPENED)
+}
+
+const INGREDIENT = demoStation.ingredients[0]?.id ?? ''
+
+const labelReadBy = (readBy: string): Label => {
+  const found = demoStation.ingredients.find((one) => one.id === INGREDIENT)
+  if (!found) throw new Error('the demo station has no ingredient')
+  const { id: _id, name: _name, ...label } = found
+  return { ...label, readBy }
+}
+
+/** A data folder in which the person in charge has changed a label of the demo service. */
+const changedFolder = async (...readers: readonly string[]) => {
+  const data = temporaryFolder()
+  const server = await startComposedStation(data)
+  expect((await setPassphrase(server.url, { passphrase: RIGHT })).status).toBe(200)
+  const { give } = await connectScreen(server.url, 'lead')
+  const proof = { service: DEMO, passphrase: RIGHT }
+  expect(await give('on', { type: 'signOn' }, proof)).toMatchObject({ answer: 'accepted' })
+  const answers = await Promise.all(
+    readers.map((reader, index) =>
+      give(
+        `label-${index}`,
+        { type: 'changeLabel', ingredient: INGREDIENT, label: labelReadBy(reader) },
+        proof,
+      ),
+    ),
+  )
+  expect(answers.map(({ answer }) => answer)).toEqual(readers.map(() => 'accepted'))
+  return { data, server, give }
+}
+
+const readerIn = (station: typeof demoStation | null | undefined) =>
+  station?.ingredients.find((one) => one.id === INGREDIENT)?.readBy
+
+describe('a new data folder', () => {
+  test('[R23] starts with a demo whose protected back-ups stand ready, and no passphrase', async () => {
+    const data = temporaryFolder()
+    const server = await startComposedStation(data)
+    expect(await (await fetch(`${server.url}/in-charge`)).json()).toEqual({ set: false })
+    await server.end()
+    const wanted = demoStation.backups.filter((one) => one.protected).map((one) => one.component)
+    expect(wanted.length).toBeGreaterThan(0)
+    const state = await demoOf(data)
+    expect(Object.keys(state.backups).sort()).toEqual([...wanted].sort())
+    expect(state.inCharge).toBeNull()
+  })
+
+  test('[R23] a back-up that was put away stays so when the server starts again', async () => {
+    const data = temporaryFolder()
+    const first = await startComposedStation(data)
+    const component = demoStation.backups.find((one) => one.protected)?.component ?? ''
+    const { give } = await connectScreen(first.url, 'lead')
+    expect(
+      await give('away', { type: 'setBackup', component, ready: false }, { service: DEMO }),
+    ).toMatchObject({ answer: 'accepted' })
+    await first.end()
+    await (await startComposedStation(data)).end()
+    expect((await demoOf(data)).backups).not.toHaveProperty(component)
+  })
+})
+
+describe('a label that changed', () => {
+  test('[R21] is in the next service, and in the station’s document from then on', async () => {
+    const { data, server, give } = await changedFolder('KM', 'LT')
+    expect(await give('close', { type: 'close' }, { service: DEMO })).toMatchObject({
+      answer: 'accepted',
+    })
+    await give('open', { type: 'open', station: demoStation.id, kind: 'real' }, { service: 's-2' })
+    const { follow } = await connectScreen(server.url, 'lead')
+    const followed = await follow(0, 's-2')
+    expect(followed).toMatchObject({ kind: 'events', events: [{ revision: 3 }] })
+    await server.end()
+    const kept = await keptIn(data)
+    expect(kept?.revision).toBe(3)
+    expect(readerIn(kept?.document)).toBe('LT')
+    expect((await demoOf(data)).station).toEqual(kept?.document)
+  })
+
+  test('[R22] and never reached the document before a crash is put there at the next start', async () => {
+    const { data, server } = await changedFolder('KM', 'LT')
+    await server.end()
+    const whole = await keptIn(data)
+    await withHouse(data, async (house) => house.exec('DELETE FROM stations WHERE revision > 1'))
+    expect((await keptIn(data))?.revision).toBe(1)
+    await (await startComposedStation(data)).end()
+    expect(await keptIn(data)).toEqual(whole)
+    await (await startComposedStation(data)).end()
+    expect(await keptIn(data)).toEqual(whole)
+  })
+})
+
+describe('a passphrase that was used', () => {
+  test('[I10] is in no file of the data folder and in nothing the server wrote', async () => {
+    const { data, server, give } = await changedFolder('KM')
+    await give('wrong', { type: 'signOff' }, { service: DEMO, passphrase: WRONG })
+    await give(
+      'stop',
+      { type: 'stopSelling', what: 'item', id: 'x' },
+      {
+        service: DEMO,
+        passphrase: RIGHT,
+      },
+    )
+    expect(
+      (await setPassphrase(server.url, { passphrase: 'below the grill', before: RIGHT })).status,
+    ).toBe(200)
+    const filesNow = () =>
+      readdirSync(data, { recursive: true, withFileTypes: true })
+        .filter((one) => one.isFile())
+        .map((one) => readFileSync(join(one.parentPath, one.name)))
+    const running = filesNow()
+    await server.end()
+    const files = [...running, ...filesNow(), Buffer.from(server.logged.join('\n'))]
+    expect(files.length).toBeGreaterThan(6)
+    expect(files.some((file) => file.includes('labelChanged'))).toBe(true)
+    for (const secret of [RIGHT, WRONG, 'below the grill'])
+      for (const form of [
+        Buffer.from(secret),
+        Buffer.from(secret, 'utf16le'),
+        Buffer.from(Buffer.from(secret).toString('hex')),
+        Buffer.from(Buffer.from(secret).toString('base64').replace(/=+$/, '')),
+      ])
+        expect(files.filter((file) => file.includes(form))).toEqual([])
+  })
+})

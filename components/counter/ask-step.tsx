@@ -1,29 +1,22 @@
+import { Suspense, useState } from 'react'
 import styles from '#components/counter/ask.module.css'
 import shared from '#components/counter/counter.module.css'
+import { HeldStrip } from '#components/counter/held-strip.tsx'
+import { LaterPart } from '#components/counter/later.tsx'
+import { parts } from '#components/counter/later-parts.ts'
+import { NeedsPanel } from '#components/counter/needs-panel.tsx'
 import { OrderBar } from '#components/counter/order-bar.tsx'
 import { SentBanner, type SentWords } from '#components/counter/sent-banner.tsx'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
 import { WaitingOrders } from '#components/counter/waiting-orders.tsx'
+import { kindsOf } from '#lib/needs/askable.ts'
 import { isDiet, type Need, type NeedCode } from '#lib/needs/codes.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { openBuilds } from '#lib/service/tickets.ts'
+import { buildName, LETTERS, openBuilds } from '#lib/service/tickets.ts'
+import { askTiles } from '#lib/views/ask-tiles.ts'
 import type { Act } from '#lib/views/order-act.ts'
 import { counter } from '#lib/words/counter-en.ts'
-
-/** In the order in which the tiles stand; the widest name takes two places. */
-const TILES: readonly NeedCode[] = [
-  'milk',
-  'egg',
-  'wheat',
-  'soy',
-  'peanut',
-  'tree-nuts',
-  'fish',
-  'sesame',
-  'shellfish',
-  'vegetarian',
-  'vegan',
-]
+import { needsEn } from '#lib/words/needs-en.ts'
 
 interface AskStepProps {
   readonly state: RunningState
@@ -34,18 +27,32 @@ interface AskStepProps {
 /** Allergies and diet first, in words to say aloud. Idle, it shows what was just sent. */
 export function AskStep({ state, desk, sentWords }: AskStepProps) {
   const { ordering, tap } = desk
+  const [behind, setBehind] = useState<'more' | 'detail' | null>(null)
   const draft = ordering.drafts[ordering.current]
   const needs = draft?.needs ?? []
-  const isIdle = ordering.drafts.length === 1 && draft?.item === null && !ordering.changing
+  const { telling } = ordering
+  const isIdle =
+    ordering.drafts.length === 1 && draft?.item === null && !ordering.changing && !telling
+  const close = () => setBehind(null)
+  const detail = () => setBehind('detail')
   return (
     <section className={styles.ask} aria-labelledby="ask">
       <div className={styles.top}>
         <div className={styles.news}>
-          {!isIdle && <OrderBar state={state} desk={desk} />}
+          {!isIdle && !telling && <OrderBar state={state} desk={desk} />}
+          {telling && (
+            <p className={styles.telling}>
+              {needsEn.tellTitle(buildName(telling.ticket, telling.letter))}
+            </p>
+          )}
           {isIdle && sentWords && <SentBanner words={sentWords} />}
+          {isIdle && <HeldStrip state={state} tap={tap} />}
           <WaitingOrders state={state} ordering={ordering} tap={tap} />
           {isIdle && <p className={styles.hint}>{counter.askFirst}</p>}
         </div>
+        {ordering.current > 0 && draft?.asked === null && needs.length === 0 && (
+          <SameGuest current={ordering.current} drafts={ordering.drafts} tap={tap} />
+        )}
         {isIdle && (
           <button type="button" className={shared.button} onClick={() => tap({ act: 'tickets' })}>
             {counter.ticketsOpen(openBuilds(state).length)}
@@ -55,98 +62,146 @@ export function AskStep({ state, desk, sentWords }: AskStepProps) {
       <h2 id="ask" className={styles.question} tabIndex={-1} data-step="">
         {counter.question}
       </h2>
-      <div className={styles.tiles}>
-        <button
-          type="button"
-          className={styles.none}
-          data-clear={needs.length > 0 || undefined}
-          onClick={() => tap({ act: 'asked-none' })}
-        >
-          {needs.length > 0 ? counter.clearNeeds : counter.askedNone}
-        </button>
-        <button type="button" className={styles.notSure} onClick={() => tap({ act: 'not-sure' })}>
-          <strong>{counter.notSure}</strong>
-          <small>{counter.notSureHint}</small>
-        </button>
-        {TILES.map((code) => (
-          <Tile key={code} code={code} need={needs.find((one) => one.code === code)} tap={tap} />
-        ))}
-      </div>
-      <NeedsPanel needs={needs} tap={tap} />
+      <Suspense fallback={<div className={styles.tiles} />}>
+        {behind === 'detail' && needs.length > 0 ? (
+          <LaterPart of={parts.needDetail} given={{ station: state.station, needs, tap, close }} />
+        ) : (
+          <>
+            {behind === 'more' ? (
+              <LaterPart
+                of={parts.moreNeeds}
+                given={{ station: state.station, needs, tap, close }}
+              />
+            ) : (
+              <Tiles state={state} needs={needs} desk={desk} more={() => setBehind('more')} />
+            )}
+            {telling ? (
+              <LaterPart of={parts.tellPanel} given={{ state, at: telling, needs, tap, detail }} />
+            ) : (
+              <NeedsPanel state={state} desk={desk} detail={detail} />
+            )}
+          </>
+        )}
+      </Suspense>
     </section>
   )
 }
 
+function SameGuest({
+  current,
+  drafts,
+  tap,
+}: {
+  readonly current: number
+  readonly drafts: OrderingDesk['ordering']['drafts']
+  readonly tap: (act: Act) => void
+}) {
+  const before = drafts[current - 1]
+  if (!before || (before.asked !== 'none' && before.asked !== 'needs')) return null
+  return (
+    <button
+      type="button"
+      className={`${shared.button} ${styles.same}`}
+      onClick={() => tap({ act: 'same-guest', index: current - 1 })}
+    >
+      {counter.sameGuest(LETTERS.charAt(current - 1))}
+      <small>
+        {counter.needsOf(
+          before.asked === 'none',
+          before.needs.map(({ code, handling }) => counter.need(code, handling)),
+        )}
+      </small>
+    </button>
+  )
+}
+
+function Tiles({
+  state,
+  needs,
+  desk: { ordering, tap },
+  more,
+}: {
+  readonly state: RunningState
+  readonly needs: readonly Need[]
+  readonly desk: OrderingDesk
+  readonly more: () => void
+}) {
+  const { tiles, more: others } = askTiles(state.station)
+  const { telling } = ordering
+  const toldOthers = needs.filter(
+    ({ code }) => others.includes(code) && !tiles.some((tile) => isKindOf(state, tile, code)),
+  )
+  return (
+    <div className={styles.tiles}>
+      <button
+        type="button"
+        className={styles.none}
+        data-clear={needs.length > 0 || telling ? '' : undefined}
+        onClick={() => tap(telling ? { act: 'start-over' } : { act: 'asked-none' })}
+      >
+        {telling ? needsEn.tellNothing : needs.length > 0 ? counter.clearNeeds : counter.askedNone}
+      </button>
+      {!telling && (
+        <button type="button" className={styles.notSure} onClick={() => tap({ act: 'not-sure' })}>
+          <strong>{counter.notSure}</strong>
+          <small>{counter.notSureHint}</small>
+        </button>
+      )}
+      {tiles.map((code) => (
+        <Tile
+          key={code}
+          code={code}
+          need={needs.find((one) => one.code === code)}
+          kinds={needs.filter((one) => isKindOf(state, code, one.code))}
+          tap={tap}
+        />
+      ))}
+      <button
+        type="button"
+        className={styles.tile}
+        data-more=""
+        data-told={toldOthers.length > 0 || undefined}
+        onClick={more}
+      >
+        <strong>{counter.more}</strong>
+        {toldOthers.length > 0 && (
+          <small>{toldOthers.map(({ code }) => counter.needTile(code)).join(', ')}</small>
+        )}
+      </button>
+    </div>
+  )
+}
+
+const isKindOf = (state: RunningState, group: NeedCode, code: NeedCode): boolean =>
+  kindsOf(state.station, group).includes(code)
+
 function Tile({
   code,
   need,
+  kinds,
   tap,
 }: {
   readonly code: NeedCode
   readonly need: Need | undefined
+  readonly kinds: readonly Need[]
   readonly tap: (act: Act) => void
 }) {
+  const handling = need?.handling ?? kinds[0]?.handling
   return (
     <button
       type="button"
       className={styles.tile}
       data-code={code}
       data-diet={isDiet(code) || undefined}
-      data-handling={need?.handling}
-      aria-pressed={need !== undefined}
+      data-handling={handling}
+      aria-pressed={handling !== undefined}
       onClick={() => tap({ act: 'need', code })}
     >
-      <strong>{counter.needTile[code]}</strong>
+      <strong>{counter.needTile(code)}</strong>
       {need && <small>{counter.asked(code, need.handling)}</small>}
+      {kinds.length > 0 && (
+        <small>{kinds.map((one) => counter.needTile(one.code)).join(', ')}</small>
+      )}
     </button>
-  )
-}
-
-function NeedsPanel({
-  needs,
-  tap,
-}: {
-  readonly needs: readonly Need[]
-  readonly tap: (act: Act) => void
-}) {
-  if (needs.length === 0)
-    return (
-      <div className={styles.panel} data-idle="">
-        <div className={styles.words}>
-          <p>{counter.caution}</p>
-          <p>{counter.otherNeeds}</p>
-        </div>
-      </div>
-    )
-  const allergens = needs.filter((one) => !isDiet(one.code))
-  return (
-    <div className={styles.panel}>
-      <div className={styles.words}>
-        {allergens.length > 0 && (
-          <div className={styles.handlings}>
-            {allergens.map(({ code, handling }) => (
-              <button
-                key={code}
-                type="button"
-                className={styles.handling}
-                data-handling={handling}
-                aria-label={counter.changeHandling(code, handling)}
-                onClick={() => tap({ act: 'handling', code })}
-              >
-                <strong>{counter.need(code, handling)}</strong>
-                <small>{counter.tapFor(handling)}</small>
-              </button>
-            ))}
-          </div>
-        )}
-        {needs.some((one) => one.handling === 'keep-apart') && (
-          <p className={styles.sayAloud}>{counter.saySharedLine}</p>
-        )}
-        <p>{counter.cautionShort}</p>
-      </div>
-      <button type="button" className={shared.main} onClick={() => tap({ act: 'said-needs' })}>
-        {counter.saidNeeds}
-      </button>
-    </div>
   )
 }

@@ -6,6 +6,7 @@ import { ReadBackPanel } from '#components/counter/read-back-panel.tsx'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
 import { useNarrow } from '#components/device/use-device.ts'
 import { Line } from '#components/line/line.tsx'
+import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { panFace } from '#lib/views/counter.ts'
 import { EMPTY_DRAFT } from '#lib/views/draft.ts'
@@ -25,6 +26,7 @@ export function ChooseStep({
   const found = settleAll(ordering, state)[ordering.current]
   if (!found) return null
   const { offer, settled } = found
+  const nameOf = nameIn(state.station)
   return (
     <section className={styles.choose} aria-labelledby="order">
       <h2 id="order" className="visually-hidden" tabIndex={-1} data-step="">
@@ -48,6 +50,7 @@ export function ChooseStep({
                 face={panFace(offer, settled, pan)}
                 currency={state.station.currency}
                 tap={tap}
+                nameOf={nameOf}
               />
             )}
           />

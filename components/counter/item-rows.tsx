@@ -1,12 +1,13 @@
 import styles from '#components/counter/items.module.css'
+import { type RowSaid, sayRow } from '#components/counter/say-row.ts'
 import { Line } from '#components/line/line.tsx'
 import { pansOf } from '#lib/menu/find.ts'
-import { nameIn } from '#lib/menu/name-in.ts'
-import { type CellMark, type ItemRow, itemRows } from '#lib/views/counter.ts'
+import { type CellMark, itemRows } from '#lib/views/counter.ts'
 import type { Draft } from '#lib/views/draft.ts'
-import { type Offer, standingOf } from '#lib/views/offer.ts'
+import { type Offer, standingOf, toAcceptOf } from '#lib/views/offer.ts'
 import type { Act } from '#lib/views/order-act.ts'
 import { counter } from '#lib/words/counter-en.ts'
+import { foodOf, needName } from '#lib/words/service-en.ts'
 
 interface ItemRowsProps {
   readonly offer: Offer
@@ -17,7 +18,6 @@ interface ItemRowsProps {
 /** The menu: a row an item, its marks in the pans' own columns. */
 export function ItemRows({ offer, draft, tap }: ItemRowsProps) {
   const { station } = offer.state
-  const name = nameIn(station)
   const places = pansOf(station)
   return (
     <ul className={styles.rows} aria-label={counter.menu}>
@@ -35,7 +35,7 @@ export function ItemRows({ offer, draft, tap }: ItemRowsProps) {
             onClick={() => tap({ act: 'choose', item: row.item.id })}
           >
             <strong>{row.item.name}</strong>
-            <span className={styles.fit}>{sayFit(row, name)}</span>
+            <Fit said={sayRow(offer, row)} />
             <span className={styles.left}>{row.blocked ? '' : counter.left(row.left)}</span>
           </button>
           <div className={styles.marks} aria-hidden="true">
@@ -56,33 +56,33 @@ export function ItemRows({ offer, draft, tap }: ItemRowsProps) {
   )
 }
 
-const sayFit = (row: ItemRow, name: (id: string) => string): string => {
-  if (row.blocked)
-    return row.blocked.component === null
-      ? counter.itemNotSold
-      : counter.rowNo(name(row.blocked.component))
-  return [
-    ...(row.insteadBase === null ? [] : [counter.rowBase(name(row.insteadBase))]),
-    ...(row.without.length === 0 ? [] : [counter.rowWithout(row.without.map(name))]),
-  ].join(', ')
-}
-
 const markWord = (offer: Offer, component: string, mark: CellMark): string => {
   const standing = standingOf(offer, component)
+  const finding = standing.kind === 'need' ? standing.finding : toAcceptOf(standing)[0]
   switch (mark) {
     case 'side':
       return counter.mark.side
     case 'no':
       return counter.pan.no
+    case 'ask':
+      return counter.ask
     case 'gone':
       return standing.kind === 'not-selling' ? counter.pan.notSelling : counter.noneLeft
     case 'need':
-      return standing.kind === 'need' ? counter.markNeed(standing.need, standing.declared) : ''
+      return finding ? (foodOf(finding.need) ?? needName(finding.need)) : counter.pan.unchecked
     case 'in':
     case 'could':
     case 'none':
       return ''
   }
+}
+
+function Fit({ said }: { readonly said: RowSaid }) {
+  return (
+    <span className={styles.fit} data-fit={said.kind}>
+      {said.text}
+    </span>
+  )
 }
 
 /** A shape and, where it isn't plainly in it, a word. */
@@ -92,6 +92,12 @@ function Mark({ mark, word }: { readonly mark: CellMark; readonly word: string }
       <svg viewBox="0 0 24 24" aria-hidden="true">
         {mark === 'in' && (
           <rect className={styles.solid} x="2" y="2" width="20" height="20" rx="5" />
+        )}
+        {mark === 'ask' && (
+          <>
+            <path className={styles.care} d="M12 2.5 22.5 21h-21Z" />
+            <path className={styles.careMark} d="M12 9v6M12 17.6v.4" />
+          </>
         )}
         {mark === 'side' && <circle className={styles.cup} cx="12" cy="12" r="9" />}
         {mark === 'could' && <path className={styles.plus} d="M12 6v12M6 12h12" />}

@@ -74,6 +74,15 @@ export function OrderBar({
         <>
           {step === 'choose' && (
             <>
+              {draft && draft.needs.length > 0 && settled && !settled.blocked && (
+                <button
+                  type="button"
+                  className={shared.button}
+                  onClick={() => tap({ act: 'turn', index: current })}
+                >
+                  {counter.show}
+                </button>
+              )}
               <button
                 type="button"
                 className={shared.button}

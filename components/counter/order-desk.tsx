@@ -1,28 +1,32 @@
-import { useEffect, useLayoutEffect, useRef } from 'react'
+import { Suspense, useEffect, useLayoutEffect, useRef } from 'react'
 import { AskStep } from '#components/counter/ask-step.tsx'
-import { ChooseStep } from '#components/counter/choose-step.tsx'
 import styles from '#components/counter/counter.module.css'
+import { LaterPart } from '#components/counter/later.tsx'
+import { parts } from '#components/counter/later-parts.ts'
 import { NotSureStep } from '#components/counter/not-sure-step.tsx'
 import { sayNote } from '#components/counter/say-note.ts'
 import { useSentWords } from '#components/counter/sent-banner.tsx'
-import { TicketsStep } from '#components/counter/tickets-step.tsx'
+import { useLaterParts } from '#components/counter/use-later-parts.ts'
 import { useOrdering } from '#components/counter/use-ordering.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { settleAll, toSayAgain } from '#lib/views/ordering.ts'
+import { nextStep } from '#lib/views/next-step.ts'
+import { counter } from '#lib/words/counter-en.ts'
 
 /** A second tap within this time was meant for what stood there before. */
 const DOUBLE_TAP_MS = 400
 
 /** Taking orders while a service is open: one step at a time. */
 export function OrderDesk({ state }: { readonly state: RunningState }) {
+  useLaterParts()
   const desk = useOrdering(state)
   const { ordering, tap } = desk
   const { step, current, sending, sent, note } = ordering
   const sentWords = useSentWords(state, sent)
   const place = useRef<HTMLDivElement>(null)
   const stood = `${step} ${current}`
-  const again = step === 'choose' ? toSayAgain(ordering, settleAll(ordering, state)) : null
-  const buttons = `${stood} ${again}`
+  const next = step === 'choose' ? nextStep(ordering, state) : null
+  const isWay = next !== null && next.step !== 'order' && next.step !== 'send'
+  const buttons = `${stood} ${isWay ? `${next.step} ${next.index}` : ''}`
   const shown = useRef(buttons)
   useLayoutEffect(() => {
     if (sending === null && shown.current === buttons) return
@@ -47,10 +51,21 @@ export function OrderDesk({ state }: { readonly state: RunningState }) {
       <p role="status" className="visually-hidden">
         {note ? sayNote(state.station, note) : (sentWords?.spoken ?? '')}
       </p>
-      {step === 'ask' && <AskStep state={state} desk={desk} sentWords={sentWords} />}
+      <Suspense fallback={<p className={styles.noOrders}>{counter.oneMoment}</p>}>
+        {step === 'ask' && (
+          <AskStep
+            key={`${current} ${ordering.telling?.ticket}`}
+            state={state}
+            desk={desk}
+            sentWords={sentWords}
+          />
+        )}
+        {step === 'choose' && <LaterPart of={parts.choose} given={{ state, desk }} />}
+        {step === 'in-charge' && <LaterPart of={parts.inCharge} given={{ state, desk }} />}
+        {step === 'turned' && <LaterPart of={parts.turned} given={{ state, desk }} />}
+        {step === 'tickets' && <LaterPart of={parts.tickets} given={{ state, tap }} />}
+      </Suspense>
       {step === 'not-sure' && <NotSureStep tap={tap} />}
-      {step === 'choose' && <ChooseStep state={state} desk={desk} />}
-      {step === 'tickets' && <TicketsStep state={state} tap={tap} />}
     </div>
   )
 }

@@ -1,19 +1,23 @@
+import type { ReactNode } from 'react'
 import styles from '#components/counter/pan.module.css'
 import type { Component } from '#lib/menu/station-document.ts'
+import type { Finding } from '#lib/needs/judge.ts'
 import { sayCents } from '#lib/quantity/money.ts'
 import type { PanFace } from '#lib/views/counter.ts'
 import type { Act } from '#lib/views/order-act.ts'
 import { counter } from '#lib/words/counter-en.ts'
+import { shortFinding } from '#lib/words/findings-en.ts'
 
 interface PanChoiceProps {
   readonly component: Component
   readonly face: PanFace
   readonly currency: string
   readonly tap: (act: Act) => void
+  readonly nameOf: (id: string) => string
 }
 
 /** A pan as the guest's choice: a tap goes on to no, on the side, with; the plus adds a portion. */
-export function PanChoice({ component, face, currency, tap }: PanChoiceProps) {
+export function PanChoice({ component, face, currency, tap, nameOf }: PanChoiceProps) {
   const more = face.kind === 'in' || face.kind === 'side' ? face.more : null
   const price = sayCents(more ?? 0, currency)
   return (
@@ -28,7 +32,7 @@ export function PanChoice({ component, face, currency, tap }: PanChoiceProps) {
             <span key={line}>{line} </span>
           ))}
         </span>
-        <FaceWords face={face} />
+        <FaceWords face={face} nameOf={nameOf} />
       </button>
       {more !== null && (
         <button
@@ -47,37 +51,94 @@ export function PanChoice({ component, face, currency, tap }: PanChoiceProps) {
   )
 }
 
-const whyOf = (face: PanFace): string | undefined =>
-  face.kind === 'cannot' ? face.standing.kind : undefined
+const whyOf = (face: PanFace): string | undefined => {
+  if (face.kind === 'left-out') return 'need'
+  if (face.kind === 'cannot')
+    return face.standing.kind === 'unchecked' ? 'need' : face.standing.kind
+  return 'asks' in face && face.asks !== null ? 'asks' : undefined
+}
 
-function FaceWords({ face }: { readonly face: PanFace }) {
+function FaceWords({
+  face,
+  nameOf,
+}: {
+  readonly face: PanFace
+  readonly nameOf: (id: string) => string
+}) {
+  const short = ({ need, why, touches }: Finding) => (
+    <span className={styles.reason}>
+      {shortFinding(need, why, touches === null ? null : nameOf(touches))}
+    </span>
+  )
+  const asks = 'asks' in face && face.asks !== null ? short(face.asks) : null
   switch (face.kind) {
     case 'idle':
       return null
     case 'in':
     case 'side':
-      return <strong className={styles.word}>{counter.pan.taken(face.kind, face.portions)}</strong>
+      return (
+        <>
+          <strong className={styles.word}>{counter.pan.taken(face.kind, face.portions)}</strong>
+          {asks}
+        </>
+      )
     case 'no':
       return <strong className={styles.word}>{counter.pan.no}</strong>
     case 'could':
-      return <span className={styles.word}>{counter.pan.could}</span>
+      return (
+        <>
+          <span className={styles.word}>{counter.pan.could}</span>
+          {asks}
+        </>
+      )
     case 'base':
-      return <strong className={styles.word}>{counter.pan.with}</strong>
+      return (
+        <>
+          <strong className={styles.word}>{counter.pan.with}</strong>
+          {asks}
+        </>
+      )
     case 'other-base':
-      return <span className={styles.word}>{counter.pan.otherBase}</span>
+      return (
+        <>
+          <span className={styles.word}>{counter.pan.otherBase}</span>
+          {asks}
+        </>
+      )
+    case 'left-out':
+      return (
+        <>
+          <strong className={styles.word}>{counter.pan.no}</strong>
+          {short(face.finding)}
+        </>
+      )
     case 'cannot':
-      if (face.standing.kind === 'need')
-        return (
-          <>
-            <strong className={styles.word}>{counter.pan.no}</strong>
-            <span className={styles.reason}>
-              {counter.declared(face.standing.need, face.standing.declared)}
-            </span>
-          </>
-        )
+      return <Cannot standing={face.standing} short={short} />
+  }
+}
+
+function Cannot({
+  standing,
+  short,
+}: {
+  readonly standing: Extract<PanFace, { readonly kind: 'cannot' }>['standing']
+  readonly short: (finding: Finding) => ReactNode
+}) {
+  switch (standing.kind) {
+    case 'need':
+      return (
+        <>
+          <strong className={styles.word}>{counter.pan.no}</strong>
+          {short(standing.finding)}
+        </>
+      )
+    case 'unchecked':
+      return <strong className={styles.word}>{counter.pan.unchecked}</strong>
+    case 'gone':
+    case 'not-selling':
       return (
         <strong className={styles.word}>
-          {face.standing.kind === 'gone' ? counter.pan.gone : counter.pan.notSelling}
+          {standing.kind === 'gone' ? counter.pan.gone : counter.pan.notSelling}
         </strong>
       )
   }

@@ -7,7 +7,9 @@ import { nameIn } from '#lib/menu/name-in.ts'
 import { sayCents } from '#lib/quantity/money.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findTicket, LETTERS } from '#lib/service/tickets.ts'
-import { commandOf, settleAll, toSayAgain } from '#lib/views/ordering.ts'
+import { type NextStep, nextStep } from '#lib/views/next-step.ts'
+import type { Act } from '#lib/views/order-act.ts'
+import { settleAll } from '#lib/views/ordering.ts'
 import { readBack } from '#lib/views/read-back.ts'
 import { counter } from '#lib/words/counter-en.ts'
 import { readBackText, sayReadBack } from '#lib/words/read-back-en.ts'
@@ -83,26 +85,13 @@ function SendButton({
 }: ReadBackPanelProps & { readonly price: (cents: number) => string }) {
   const link = useCrew((view) => view.link)
   const all = settleAll(ordering, state)
-  const again = toSayAgain(ordering, all)
-  if (again !== null && all[ordering.current]?.settled)
-    return (
-      <button
-        type="button"
-        className={shared.main}
-        onClick={() => tap({ act: 'go-to', index: again })}
-      >
-        {again === ordering.current ? counter.readAgain : counter.sayAgain(LETTERS.charAt(again))}
-        <small>
-          {again === ordering.current
-            ? counter.readAgainWhy
-            : counter.sayAgainWhy(LETTERS.charAt(again))}
-        </small>
-      </button>
-    )
+  const next = nextStep(ordering, state)
+  const { changing, current } = ordering
+  if (ordering.sending === null && next.step !== 'order' && next.step !== 'send')
+    return <BeforeSending state={state} next={next} current={current} tap={tap} />
   const total = all.reduce((sum, { settled }) => sum + (settled?.priceCents ?? 0), 0)
-  const { changing } = ordering
   const isPaid = changing ? (findTicket(state, changing.ticket)?.paid ?? false) : ordering.paid
-  const isReady = ordering.sending === null && commandOf(ordering, state) !== null
+  const isReady = ordering.sending === null && next.step === 'send'
   const words = changing ? counter.sendChange : link === 'live' ? counter.send : counter.sendLater
   return (
     <button type="button" className={shared.main} disabled={!isReady} onClick={submit}>
@@ -112,6 +101,74 @@ function SendButton({
           {price(total)} {isPaid ? counter.paid : counter.unpaid}
         </small>
       )}
+    </button>
+  )
+}
+
+interface Way {
+  readonly words: string
+  readonly why: string
+  /** null: nothing to tap here, but on the pans. */
+  readonly act: Act | null
+}
+
+const wayOf = (
+  next: Exclude<NextStep, { readonly step: 'order' | 'send' }>,
+  current: number,
+  nameOf: (id: string) => string,
+): Way => {
+  const letter = LETTERS.charAt(next.index)
+  const isHere = next.index === current
+  const goTo = { act: 'go-to', index: next.index } as const
+  switch (next.step) {
+    case 'base':
+      return {
+        words: counter.chooseBase,
+        why: counter.chooseBaseWhy(next.bases.map(nameOf)),
+        act: isHere ? null : goTo,
+      }
+    case 'say-again':
+      return isHere
+        ? { words: counter.readAgain, why: counter.readAgainWhy, act: goTo }
+        : { words: counter.sayAgain(letter), why: counter.sayAgainWhy(letter), act: goTo }
+    case 'sign-on':
+      return { words: counter.signOn, why: counter.signOnWhy, act: { act: 'in-charge' } }
+    case 'accept':
+      return {
+        words: counter.callInCharge,
+        why: counter.callInChargeFor(letter),
+        act: isHere ? { act: 'in-charge' } : goTo,
+      }
+    case 'turn':
+      return {
+        words: isHere ? counter.turn : counter.turnTo(letter),
+        why: counter.turnWhy,
+        act: { act: 'turn', index: next.index },
+      }
+  }
+}
+
+function BeforeSending({
+  state,
+  next,
+  current,
+  tap,
+}: {
+  readonly state: RunningState
+  readonly next: Exclude<NextStep, { readonly step: 'order' | 'send' }>
+  readonly current: number
+  readonly tap: (act: Act) => void
+}) {
+  const { words, why, act } = wayOf(next, current, nameIn(state.station))
+  return (
+    <button
+      type="button"
+      className={`${shared.main} ${styles.before}`}
+      disabled={act === null}
+      onClick={() => act && tap(act)}
+    >
+      {words}
+      <small>{why}</small>
     </button>
   )
 }

@@ -2,15 +2,19 @@ import { findItem } from '#lib/menu/find.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { Blocked } from '#lib/views/draft.ts'
+import { tellFinding } from '#lib/views/finding-told.ts'
 import type { NotFree } from '#lib/views/offer.ts'
 import type { Note } from '#lib/views/ordering.ts'
 import { counter } from '#lib/words/counter-en.ts'
+import { sayFinding } from '#lib/words/findings-en.ts'
 import { sayNotTaken, sayRefusal } from '#lib/words/refusals-en.ts'
 
-const sayCannot = (name: string, standing: NotFree): string => {
+const sayCannot = (station: StationDocument, name: string, standing: NotFree): string => {
   switch (standing.kind) {
     case 'need':
-      return counter.cannot.need(name, standing.need, standing.declared)
+      return counter.cannot.need(sayFinding(tellFinding(station, standing.finding)))
+    case 'unchecked':
+      return counter.cannot.unchecked
     case 'gone':
       return counter.cannot.gone(name)
     case 'not-selling':
@@ -19,8 +23,10 @@ const sayCannot = (name: string, standing: NotFree): string => {
 }
 
 /** Why an item can't be sold now, and what to do. */
-export const sayBlocked = (station: StationDocument, item: string, blocked: Blocked): string =>
-  `${sayCannot(nameIn(station)(blocked.component ?? item), blocked.standing)} ${counter.offerAnother}`
+export const sayBlocked = (station: StationDocument, item: string, blocked: Blocked): string => {
+  const why = sayCannot(station, nameIn(station)(blocked.component ?? item), blocked.standing)
+  return blocked.standing.kind === 'unchecked' ? why : `${why} ${counter.offerAnother}`
+}
 
 /** Why a tap did nothing, or the order wasn't taken, and what to do. */
 export const sayNote = (station: StationDocument, note: Note): string => {
@@ -31,7 +37,7 @@ export const sayNote = (station: StationDocument, note: Note): string => {
     case 'not-taken':
       return sayNotTaken(note.because)
     case 'cannot':
-      return sayCannot(name(note.component), note.standing)
+      return sayCannot(station, name(note.component), note.standing)
     case 'item-cannot':
       return sayBlocked(station, note.item, note.blocked)
     case 'kept':

@@ -7,10 +7,17 @@ import { nameIn } from '#lib/menu/name-in.ts'
 import { sayCents } from '#lib/quantity/money.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
-import { type OpenTicketBuild, ticketsToChange } from '#lib/views/counter.ts'
+import { whyHeld } from '#lib/views/held.ts'
 import { markOf } from '#lib/views/mark.ts'
 import type { Act } from '#lib/views/order-act.ts'
+import {
+  handedOverLately,
+  type TicketBuild,
+  ticketsToChange,
+} from '#lib/views/tickets-to-change.ts'
 import { counter } from '#lib/words/counter-en.ts'
+import { sayWhyHeld } from '#lib/words/held-en.ts'
+import { needsEn } from '#lib/words/needs-en.ts'
 import { markLines, stateName } from '#lib/words/service-en.ts'
 
 interface TicketsStepProps {
@@ -23,6 +30,36 @@ export function TicketsStep({ state, tap }: TicketsStepProps) {
   const acting = useActing()
   const [asking, setAsking] = useState<string | null>(null)
   const builds = ticketsToChange(state)
+  const late = handedOverLately(state)
+  const row = (one: TicketBuild) => {
+    const name = buildName(one.ticket.number, one.build.letter)
+    const at = { ticket: one.ticket.number, letter: one.build.letter }
+    return (
+      <BuildRow
+        key={name}
+        state={state}
+        one={one}
+        isAsking={asking === name}
+        ask={(is) => setAsking(is ? name : null)}
+        busy={acting.busy}
+        tap={tap}
+        onCancel={() => {
+          setAsking(null)
+          void acting.act(
+            { type: 'cancel', ...at },
+            one.build.state === 'making' ? counter.toldAssembly(name) : counter.cancelled(name),
+          )
+        }}
+        onPay={() => {
+          const paid = !one.ticket.paid
+          void acting.act(
+            { type: 'pay', ticket: one.ticket.number, paid },
+            counter.paidSaid(one.ticket.number, paid),
+          )
+        }}
+      />
+    )
+  }
   return (
     <section className={styles.tickets} aria-labelledby="tickets">
       <div className={styles.head}>
@@ -36,46 +73,24 @@ export function TicketsStep({ state, tap }: TicketsStepProps) {
           {counter.toOrder}
         </button>
       </div>
-      {builds.length === 0 && <p className={styles.none}>{counter.noTickets}</p>}
+      {builds.length + late.length === 0 && <p className={styles.none}>{counter.noTickets}</p>}
       <ul className={styles.list}>
-        {builds.map((one) => {
-          const name = buildName(one.ticket.number, one.build.letter)
-          return (
-            <TicketBuild
-              key={name}
-              state={state}
-              one={one}
-              isAsking={asking === name}
-              ask={(is) => setAsking(is ? name : null)}
-              busy={acting.busy}
-              tap={tap}
-              onCancel={() => {
-                setAsking(null)
-                void acting.act(
-                  { type: 'cancel', ticket: one.ticket.number, letter: one.build.letter },
-                  one.build.state === 'making'
-                    ? counter.toldAssembly(name)
-                    : counter.cancelled(name),
-                )
-              }}
-              onPay={() => {
-                const paid = !one.ticket.paid
-                void acting.act(
-                  { type: 'pay', ticket: one.ticket.number, paid },
-                  counter.paidSaid(one.ticket.number, paid),
-                )
-              }}
-            />
-          )
-        })}
+        {builds.map(row)}
+        {late.length > 0 && (
+          <li className={styles.late}>
+            <strong>{needsEn.handedOver}</strong>
+            <small>{needsEn.handedOverTell}</small>
+          </li>
+        )}
+        {late.map(row)}
       </ul>
     </section>
   )
 }
 
-interface TicketBuildProps {
+interface BuildRowProps {
   readonly state: RunningState
-  readonly one: OpenTicketBuild
+  readonly one: TicketBuild
   readonly isAsking: boolean
   readonly ask: (is: boolean) => void
   readonly busy: boolean
@@ -84,22 +99,26 @@ interface TicketBuildProps {
   readonly onPay: () => void
 }
 
-function TicketBuild(props: TicketBuildProps) {
+function BuildRow(props: BuildRowProps) {
   const { state, one, isAsking, ask, busy, tap, onCancel, onPay } = props
-  const { ticket, build, canChange, canCancel, nameKey } = one
+  const { ticket, build, canChange, canCancel, canTell, nameKey } = one
   const called = useCrew((view) => (nameKey === null ? undefined : view.names[nameKey]))
   const name = buildName(ticket.number, build.letter)
   const mark = markLines(markOf(state, ticket.number, build.letter, build.choice))
   const isFirst =
     ticket.builds.find((other) => other.state !== 'cancelled')?.letter === build.letter
   return (
-    <li className={styles.build} data-state={build.state}>
+    <li
+      className={styles.build}
+      data-state={build.state}
+      data-held={build.hold === null ? undefined : ''}
+    >
       <strong className={styles.name}>{name}</strong>
       <div className={styles.what}>
         <p>
           <strong>{nameIn(state.station)(build.choice.item)}</strong>{' '}
           <span className={styles.state}>
-            {build.stop ? counter.stopped : stateName[build.state]}
+            {build.hold ? counter.held : build.stop ? counter.stopped : stateName[build.state]}
           </span>
         </p>
         <p>
@@ -109,6 +128,9 @@ function TicketBuild(props: TicketBuildProps) {
             sayCents(build.priceCents, state.station.currency),
           ].join(' · ')}
         </p>
+        {build.hold && (
+          <p className={styles.warning}>{sayWhyHeld(whyHeld(state, build, build.hold))}</p>
+        )}
         {isAsking && (
           <p className={styles.warning}>
             {build.state === 'making' && counter.cancelMaking}
@@ -127,7 +149,16 @@ function TicketBuild(props: TicketBuildProps) {
         </>
       ) : (
         <>
-          {isFirst && (
+          <button
+            type="button"
+            className={shared.button}
+            aria-label={needsEn.tellOf(name)}
+            disabled={!canTell || busy}
+            onClick={() => tap({ act: 'tell-need', ticket: ticket.number, letter: build.letter })}
+          >
+            {needsEn.tellA}
+          </button>
+          {isFirst && build.state !== 'handed-over' && (
             <button
               type="button"
               className={shared.button}
@@ -138,26 +169,30 @@ function TicketBuild(props: TicketBuildProps) {
               {ticket.paid ? counter.paid : counter.unpaid}
             </button>
           )}
-          <button
-            type="button"
-            className={shared.button}
-            aria-label={counter.changeOf(name)}
-            disabled={!canChange || busy}
-            onClick={() =>
-              tap({ act: 'change-build', ticket: ticket.number, letter: build.letter })
-            }
-          >
-            {counter.change}
-          </button>
-          <button
-            type="button"
-            className={shared.button}
-            aria-label={counter.cancelAsk(name)}
-            disabled={!canCancel || busy}
-            onClick={() => ask(true)}
-          >
-            {counter.cancel}
-          </button>
+          {(build.state !== 'handed-over' || canChange) && (
+            <>
+              <button
+                type="button"
+                className={shared.button}
+                aria-label={counter.changeOf(name)}
+                disabled={!canChange || busy}
+                onClick={() =>
+                  tap({ act: 'change-build', ticket: ticket.number, letter: build.letter })
+                }
+              >
+                {counter.change}
+              </button>
+              <button
+                type="button"
+                className={shared.button}
+                aria-label={counter.cancelAsk(name)}
+                disabled={!canCancel || busy}
+                onClick={() => ask(true)}
+              >
+                {counter.cancel}
+              </button>
+            </>
+          )}
         </>
       )}
     </li>

@@ -3,9 +3,10 @@ import { useCallback, useEffect, useRef, useState } from 'react'
 import { useCrew, useSend } from '#components/live/crew.tsx'
 import type { Answer } from '#lib/protocol/wire.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { commandOf } from '#lib/views/next-step.ts'
 import { type Act, act } from '#lib/views/order-act.ts'
 import { isLeft } from '#lib/views/order-answered.ts'
-import { commandOf, IDLE, type Note, type Ordering, type Step } from '#lib/views/ordering.ts'
+import { IDLE, type Note, type Ordering, type Step } from '#lib/views/ordering.ts'
 
 /** No answer for this long is shown as waiting, whatever the connection believes. */
 const SLOW_MS = 1_500

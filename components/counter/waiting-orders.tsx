@@ -26,6 +26,10 @@ export function WaitingOrders({ state, ordering, tap }: WaitingOrdersProps) {
           <p key={id} className={styles.waiting}>
             {counter.waitingFor(command.type, buildName(command.ticket, command.letter))}
           </p>
+        ) : command.type === 'tellNeed' ? (
+          <p key={id} className={styles.waiting} role="alert">
+            {counter.waitingToTell(buildName(command.ticket, command.letter))}
+          </p>
         ) : null,
       )}
       {ordering.returned.map((one) => (

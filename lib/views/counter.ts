@@ -1,7 +1,7 @@
 import { componentOf, pansOf } from '#lib/menu/find.ts'
 import type { Item, Pan } from '#lib/menu/station-document.ts'
-import type { RunningState, ServiceState } from '#lib/service/state.ts'
-import { openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
+import type { Finding } from '#lib/needs/judge.ts'
+import type { ServiceState } from '#lib/service/state.ts'
 import { itemLeft } from '#lib/stock/levels.ts'
 import {
   type Blocked,
@@ -10,15 +10,23 @@ import {
   EMPTY_DRAFT,
   isKept,
   type Settled,
+  type SettledPart,
   settle,
 } from '#lib/views/draft.ts'
-import { shownNameKey } from '#lib/views/name-shown.ts'
-import { type NotFree, type Offer, standingOf } from '#lib/views/offer.ts'
+import {
+  type NotFree,
+  type Offer,
+  type Standing,
+  standingOf,
+  toAcceptOf,
+} from '#lib/views/offer.ts'
 
 /** How an item stands over one pan of the line. */
 export type CellMark =
   | 'in'
   | 'side'
+  /** Taken, but the person in charge has to accept its caution with the guest. */
+  | 'ask'
   /** The guest said no. */
   | 'no'
   /** Usual, but a need rules it out. */
@@ -39,24 +47,33 @@ export interface ItemRow {
   readonly blocked: Blocked | null
   /** Usual components it comes without, by no wish of the guest. */
   readonly without: readonly string[]
+  /** Bases that fit equally, where the guest has to choose one. */
+  readonly bases: readonly string[]
+  /** What has to be accepted for what can't be left out; null where nothing has to be. */
+  readonly asks: Finding | null
   /** The base that stands in for the usual one; null where it needn't. */
   readonly insteadBase: string | null
+}
+
+const taken = (placement: 'in' | 'side', standing: Standing): CellMark =>
+  toAcceptOf(standing).length > 0 ? 'ask' : placement
+
+const baseMark = (standing: Standing, isTaken: boolean): CellMark => {
+  if (standing.kind === 'free') return isTaken ? taken('in', standing) : 'could'
+  return standing.kind === 'need' || standing.kind === 'unchecked' ? 'need' : 'gone'
 }
 
 const markOn = (offer: Offer, settled: Settled, pan: Pan): CellMark => {
   const { item, base, parts } = settled
   const standing = standingOf(offer, pan.component)
-  if (item.base?.choices.includes(pan.component)) {
-    if (standing.kind === 'free') return base?.component === pan.component ? 'in' : 'could'
-    return standing.kind === 'need' ? 'need' : 'gone'
-  }
+  if (item.base?.choices.includes(pan.component))
+    return baseMark(standing, base?.component === pan.component)
   const found = parts.find(({ part }) => part.component === pan.component)
   if (!found) return 'none'
-  if (found.placement !== 'no') return found.placement
+  if (found.placement !== 'no') return taken(found.placement, standing)
   if (found.part.usual === 'no' && found.wanted.placement === 'no')
     return standing.kind === 'free' ? 'could' : 'none'
-  if (found.because === 'asked') return 'no'
-  return found.because
+  return found.because === 'asked' ? 'no' : found.because
 }
 
 /** An accepted build's own item counts as one, though it isn't sold any more. */
@@ -69,7 +86,7 @@ export const itemRows = (offer: Offer, draft: Draft): readonly ItemRow[] =>
     const chosen = draft.item === item.id
     const settled = settle(offer, chosen ? draft : { ...EMPTY_DRAFT, item: item.id })
     if (!settled) return []
-    const { blocked, parts, base } = settled
+    const { blocked, parts, base, toAccept, toChoose } = settled
     return [
       {
         item,
@@ -81,6 +98,8 @@ export const itemRows = (offer: Offer, draft: Draft): readonly ItemRow[] =>
           .filter(({ part, because }) => part.usual !== 'no' && because !== 'asked')
           .map(({ part }) => part.component),
         insteadBase: base?.because === 'instead' ? base.component : null,
+        bases: toChoose,
+        asks: toAccept[0] ?? null,
       },
     ]
   })
@@ -89,13 +108,37 @@ export const itemRows = (offer: Offer, draft: Draft): readonly ItemRow[] =>
 export type PanFace =
   /** Not of this item, or no item is chosen. */
   | { readonly kind: 'idle' }
-  /** `more`: what one more portion costs in cents; null where none can be had. */
-  | { readonly kind: 'in' | 'side'; readonly portions: number; readonly more: number | null }
+  | {
+      readonly kind: 'in' | 'side'
+      readonly portions: number
+      /** What one more portion costs in cents; null where none can be had, or it has a caution. */
+      readonly more: number | null
+      /** What has to be accepted for it; null for nothing. */
+      readonly asks: Finding | null
+    }
   | { readonly kind: 'no' }
-  | { readonly kind: 'could' }
-  | { readonly kind: 'base' }
-  | { readonly kind: 'other-base' }
+  | { readonly kind: 'could' | 'base' | 'other-base'; readonly asks: Finding | null }
+  /** Left out for a caution; a tap asks for it. */
+  | { readonly kind: 'left-out'; readonly finding: Finding }
   | { readonly kind: 'cannot'; readonly standing: NotFree }
+
+const freeFace = (
+  offer: Offer,
+  settled: Settled,
+  part: SettledPart | undefined,
+  component: string,
+): PanFace => {
+  const asks = toAcceptOf(standingOf(offer, component))[0] ?? null
+  if (!part) return { kind: settled.base?.component === component ? 'base' : 'other-base', asks }
+  if (part.leftFor !== null) return { kind: 'left-out', finding: part.leftFor }
+  if (part.placement === 'no')
+    return part.part.usual === 'no' && part.wanted.placement === 'no'
+      ? { kind: 'could', asks }
+      : { kind: 'no' }
+  const more =
+    canAdd(part) && asks === null ? componentOf(offer.state.station, component).extraCents : null
+  return { kind: part.placement, portions: part.portions, more, asks }
+}
 
 export const panFace = (offer: Offer, settled: Settled | null, pan: Pan): PanFace => {
   const { component } = pan
@@ -106,18 +149,9 @@ export const panFace = (offer: Offer, settled: Settled | null, pan: Pan): PanFac
     return standing.kind === 'gone' || standing.kind === 'not-selling'
       ? { kind: 'cannot', standing }
       : { kind: 'idle' }
-  if (part?.placement === 'no' && part.because === 'asked' && part.wanted.placement === 'no') {
-    if (standing.kind === 'free') return { kind: part.part.usual === 'no' ? 'could' : 'no' }
-    return { kind: 'cannot', standing }
-  }
-  if (standing.kind !== 'free') return { kind: 'cannot', standing }
-  if (!part) return { kind: settled.base?.component === component ? 'base' : 'other-base' }
-  if (part.placement === 'no') return { kind: 'no' }
-  return {
-    kind: part.placement,
-    portions: part.portions,
-    more: canAdd(part) ? componentOf(offer.state.station, component).extraCents : null,
-  }
+  return standing.kind === 'free'
+    ? freeFace(offer, settled, part, component)
+    : { kind: 'cannot', standing }
 }
 
 /** Why a pan that the guest can't do without doesn't change. */
@@ -132,22 +166,3 @@ export const ticketSentBy = (state: ServiceState, command: string): number | nul
     for (const ticket of Object.values(chunk)) if (ticket.sentBy === command) return ticket.number
   return null
 }
-
-export interface OpenTicketBuild extends QueuedBuild {
-  readonly canChange: boolean
-  readonly canCancel: boolean
-  /** The command under which a name is kept; null where no name may be shown. */
-  readonly nameKey: string | null
-}
-
-/** Open builds, the newest ticket first: the one that a guest comes back about. */
-export const ticketsToChange = (state: RunningState): readonly OpenTicketBuild[] =>
-  [...openBuilds(state)]
-    .sort((one, other) => other.ticket.number - one.ticket.number)
-    .map(({ ticket, build }) => ({
-      ticket,
-      build,
-      canChange: build.stop === null && (build.state === 'waiting' || build.state === 'making'),
-      canCancel: build.stop === null,
-      nameKey: shownNameKey(ticket),
-    }))

@@ -1,14 +1,24 @@
 import { componentOf, findItem } from '#lib/menu/find.ts'
 import type { Item, Part } from '#lib/menu/station-document.ts'
 import type { Asked, Need } from '#lib/needs/codes.ts'
+import { type Finding, RANK } from '#lib/needs/judge.ts'
 import {
   type Because,
   type BuildChoice,
   MOST_PORTIONS,
   type Placement,
   priceOf,
+  takenComponents,
 } from '#lib/service/build-choice.ts'
-import { type NotFree, type Offer, type Standing, standingOf } from '#lib/views/offer.ts'
+import { basesToChoose, type SettledBase, settleBase } from '#lib/views/base-choice.ts'
+import { foodKey } from '#lib/views/food-key.ts'
+import {
+  type NotFree,
+  type Offer,
+  type Standing,
+  standingOf,
+  toAcceptOf,
+} from '#lib/views/offer.ts'
 
 /** How a guest wants one part; `portions` is 1 to MOST_PORTIONS where it is taken, else 0. */
 export interface Wish {
@@ -25,8 +35,12 @@ export interface Draft {
   /** The base the guest asked for; null: the usual one. */
   readonly base: string | null
   readonly wishes: Readonly<Record<string, Wish>>
-  /** What stood there to be read back after the student's last tap on it; null while nothing did. */
-  readonly said: BuildChoice | null
+  /** `reading` of what stood there to be read back after the student's last tap; null: nothing. */
+  readonly said: string | null
+  /** `reading` of what the guest agreed to on the turned screen. */
+  readonly agreed: string | null
+  /** The acceptance of its cautions, and the food that it was for. */
+  readonly accepted: { readonly caution: number; readonly food: string } | null
 }
 
 export const EMPTY_DRAFT: Draft = {
@@ -36,6 +50,8 @@ export const EMPTY_DRAFT: Draft = {
   base: null,
   wishes: {},
   said: null,
+  agreed: null,
+  accepted: null,
 }
 
 export interface SettledPart extends Wish {
@@ -44,16 +60,8 @@ export interface SettledPart extends Wish {
   readonly standing: Standing
   /** What the guest wants or the item usually has. */
   readonly wanted: Wish
-}
-
-export interface SettledBase {
-  readonly component: string
-  readonly usual: string
-  /** `instead`: neither asked for nor usual, but what there is. */
-  readonly because: 'usual' | 'asked' | 'instead'
-  /** How the base stands that was wanted. */
-  readonly wantedStanding: Standing
-  readonly wanted: string
+  /** The need that it is left out for: it rules it out, or nobody has accepted its caution. */
+  readonly leftFor: Finding | null
 }
 
 /** Why an item can't be sold to this guest now. `component` null: the item itself isn't sold. */
@@ -68,6 +76,14 @@ export interface Settled {
   readonly choice: BuildChoice
   readonly base: SettledBase | null
   readonly parts: readonly SettledPart[]
+  /** Bases among which the guest has to choose before it can be sent. */
+  readonly toChoose: readonly string[]
+  /** Cautions of what is taken, worst first: the person in charge accepts them with the guest. */
+  readonly toAccept: readonly Finding[]
+  /** What is taken from its protected back-up pan. */
+  readonly fromBackup: readonly string[]
+  /** All that is said of it: a change of that has to be said, accepted and agreed to again. */
+  readonly reading: string
   readonly priceCents: number
   readonly blocked: Blocked | null
 }
@@ -80,35 +96,25 @@ const usualWish = (part: Part): Wish => ({
   portions: part.usual === 'no' ? 0 : 1,
 })
 
-const settlePart = (offer: Offer, draft: Draft, part: Part): SettledPart => {
+const settlePart = (offer: Offer, draft: Draft, item: Item, part: Part): SettledPart => {
   const standing = standingOf(offer, part.component)
-  const wanted = draft.wishes[part.component] ?? usualWish(part)
-  const none = { placement: 'no', portions: 0 } as const
-  const found = { part, standing, wanted }
-  if (standing.kind === 'free')
-    return {
-      ...found,
-      placement: wanted.placement,
-      portions: Math.min(wanted.portions, standing.left),
-      because: 'asked',
-    }
-  if (standing.kind === 'need') return { ...found, ...none, because: 'need' }
-  return { ...found, ...none, because: wanted.placement === 'no' ? 'asked' : 'gone' }
-}
-
-const settleBase = (offer: Offer, draft: Draft, item: Item): SettledBase | null => {
-  if (!item.base) return null
-  const { choices, usual } = item.base
-  const wanted = draft.base ?? usual
-  const wantedStanding = standingOf(offer, wanted)
-  const other = choices.find((one) => standingOf(offer, one).kind === 'free')
-  const instead = wantedStanding.kind !== 'free' && other !== undefined
+  const wish = draft.wishes[part.component]
+  const wanted = wish ?? usualWish(part)
+  const found = { part, standing, wanted, leftFor: null }
+  const none = { ...found, placement: 'no', portions: 0 } as const
+  if (standing.kind === 'need') return { ...none, because: 'need', leftFor: standing.finding }
+  if (standing.kind === 'unchecked') return { ...none, because: 'need' }
+  if (standing.kind !== 'free')
+    return { ...none, because: wanted.placement === 'no' ? 'asked' : 'gone' }
+  const [caution] = standing.toAccept
+  // What needn't be in it is left out before anyone is asked to accept it; a tap asks for it.
+  if (caution && wish === undefined && wanted.placement !== 'no' && !isKept(item, part))
+    return { ...none, because: 'need', leftFor: caution }
   return {
-    component: instead ? other : wanted,
-    usual,
-    wanted,
-    wantedStanding,
-    because: instead ? 'instead' : wanted === usual ? 'usual' : 'asked',
+    ...found,
+    placement: wanted.placement,
+    portions: Math.min(wanted.portions, standing.left),
+    because: 'asked',
   }
 }
 
@@ -123,10 +129,21 @@ const blockedBy = (
   const stuck = parts.find(({ part, standing }) => isKept(item, part) && standing.kind !== 'free')
   if (stuck && stuck.standing.kind !== 'free')
     return { component: stuck.part.component, standing: stuck.standing }
-  const standing = base ? standingOf(offer, base.component) : null
-  return base && standing && standing.kind !== 'free'
-    ? { component: base.component, standing }
-    : null
+  if (!base || base.component === null) return null
+  const standing = standingOf(offer, base.component)
+  return standing.kind === 'free' ? null : { component: base.component, standing }
+}
+
+/** The acceptance that a draft holds, while it is for this food and covers what there is. */
+const cautionOf = (
+  offer: Offer,
+  draft: Draft,
+  food: string,
+  toAccept: readonly Finding[],
+): number | null => {
+  if (draft.accepted === null || toAccept.length === 0 || draft.accepted.food !== food) return null
+  const acceptance = offer.state.cautions[`c${draft.accepted.caution}`]
+  return acceptance?.build === null ? draft.accepted.caution : null
 }
 
 /**
@@ -137,9 +154,9 @@ export const settle = (offer: Offer, draft: Draft): Settled | null => {
   const { station } = offer.state
   const item = draft.item === null ? undefined : findItem(station, draft.item)
   if (!item) return null
-  const parts = item.parts.map((part) => settlePart(offer, draft, part))
-  const base = settleBase(offer, draft, item)
-  const choice: BuildChoice = {
+  const parts = item.parts.map((part) => settlePart(offer, draft, item, part))
+  const base = settleBase(offer, draft.base, item)
+  const food: BuildChoice = {
     item: item.id,
     base: base?.component ?? null,
     parts: Object.fromEntries(
@@ -150,16 +167,35 @@ export const settle = (offer: Offer, draft: Draft): Settled | null => {
     ),
     asked: draft.asked ?? 'not-sure',
     needs: draft.needs,
+    agreed: false,
+    caution: null,
   }
+  const taken = takenComponents(food).map((id) => ({ id, standing: standingOf(offer, id) }))
+  const toAccept = taken
+    .flatMap(({ standing }) => toAcceptOf(standing))
+    .sort((one, other) => RANK[one.level] - RANK[other.level])
+  const fromBackup = taken.flatMap(({ id, standing }) =>
+    standing.kind === 'free' && standing.fromBackup ? [id] : [],
+  )
+  const foodText = foodKey(food, toAccept)
+  const caution = cautionOf(offer, draft, foodText, toAccept)
+  const reading = JSON.stringify([foodText, fromBackup, caution])
   return {
     item,
-    choice,
+    choice: { ...food, caution, agreed: draft.agreed === reading },
     base,
     parts,
-    priceCents: priceOf(station, item, choice),
+    toChoose: basesToChoose(offer, item, base),
+    toAccept,
+    fromBackup,
+    reading,
+    priceCents: priceOf(station, item, food),
     blocked: blockedBy(offer, item, base, parts),
   }
 }
+
+/** What an acceptance is for: the food and its cautions, whatever was agreed since. */
+export const foodOfSettled = ({ choice, toAccept }: Settled): string => foodKey(choice, toAccept)
 
 /**
  * The order in which taps on a pan go: from the usual placement to no, so that a no is one tap,
@@ -175,7 +211,8 @@ export const tapCycle = (item: Item, part: Part, cups: boolean): readonly Placem
 
 /** The wish after a tap on a part's pan. */
 export const tapped = (offer: Offer, item: Item, settled: SettledPart): Wish => {
-  const { part } = settled
+  const { part, leftFor } = settled
+  if (leftFor !== null) return { placement: part.usual === 'no' ? 'in' : part.usual, portions: 1 }
   const cycle = tapCycle(item, part, componentOf(offer.state.station, part.component).side)
   const next = cycle[(cycle.indexOf(settled.placement) + 1) % cycle.length] ?? settled.placement
   return { placement: next, portions: next === 'no' ? 0 : 1 }
@@ -187,16 +224,26 @@ export const canAdd = ({ placement, portions, standing }: SettledPart): boolean 
   standing.kind === 'free' &&
   portions < Math.min(MOST_PORTIONS, standing.left)
 
-/** A draft that says what a choice said: for a build that is changed or an order that came back. */
-export const draftOf = (item: Item | undefined, choice: BuildChoice): Draft => ({
-  asked: choice.asked,
-  needs: choice.needs,
-  item: choice.item,
-  base: choice.base === item?.base?.usual ? null : choice.base,
-  wishes: Object.fromEntries(
-    Object.entries(choice.parts)
-      .filter(([, part]) => part.because === 'asked')
-      .map(([id, { placement, portions }]) => [id, { placement, portions }]),
-  ),
-  said: null,
-})
+/**
+ * A draft that says what a choice said: for a build that is changed or an order that came back.
+ * What is as usual follows the pans and the needs, unless it was taken under an accepted caution.
+ */
+export const draftOf = (item: Item | undefined, choice: BuildChoice): Draft => {
+  const isUsual = (id: string, { placement, portions }: Wish) => {
+    const part = item?.parts.find((one) => one.component === id)
+    return part?.usual === placement && portions <= 1
+  }
+  return {
+    ...EMPTY_DRAFT,
+    asked: choice.asked,
+    needs: choice.needs,
+    item: choice.item,
+    base: choice.base === item?.base?.usual ? null : choice.base,
+    wishes: Object.fromEntries(
+      Object.entries(choice.parts)
+        .filter(([, part]) => part.because === 'asked')
+        .filter(([id, part]) => choice.caution !== null || !isUsual(id, part))
+        .map(([id, { placement, portions }]) => [id, { placement, portions }]),
+    ),
+  }
+}

@@ -1,19 +1,25 @@
-import type { StationDocument } from '#lib/menu/station-document.ts'
-import type { Need, NeedCode } from '#lib/needs/codes.ts'
-import { declaredBy } from '#lib/needs/declared.ts'
+import type { Need } from '#lib/needs/codes.ts'
+import { type Finding, isFine, type JudgedComponent, judgeComponent } from '#lib/needs/judge.ts'
+import { kitchenOf } from '#lib/needs/kitchen.ts'
 import type { Amounts } from '#lib/service/build-choice.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { type Level, levelsOf } from '#lib/stock/levels.ts'
 
-export interface RuledOut {
-  readonly need: NeedCode
-  readonly declared: 'contains' | 'unknown' | 'may-contain'
-}
-
 /** Whether a guest can have a component now, and why not. */
 export type Standing =
-  | { readonly kind: 'free'; readonly left: number }
-  | ({ readonly kind: 'need' } & RuledOut)
+  | {
+      readonly kind: 'free'
+      readonly left: number
+      /** Cautions that the person in charge would have to accept with the guest; worst first. */
+      readonly toAccept: readonly Finding[]
+      /** What is said of it and stands in nobody's way. */
+      readonly notes: readonly Finding[]
+      /** It is taken from its protected back-up pan. */
+      readonly fromBackup: boolean
+    }
+  | { readonly kind: 'need'; readonly finding: Finding }
+  /** Needs couldn't be checked, so nothing is known. */
+  | { readonly kind: 'unchecked' }
   | { readonly kind: 'not-selling' }
   | { readonly kind: 'gone' }
 
@@ -30,27 +36,30 @@ export interface Offer {
   readonly ownItem: string | null
 }
 
-const WORST_FIRST = ['contains', 'unknown', 'may-contain'] as const
+const NO_NEEDS: JudgedComponent = { level: 'ok', findings: [], fromBackup: false }
 
-/**
- * The need that rules a component out: what it contains, what nobody knows of it, and for
- * keep apart what it may contain. The worst is named. The server refuses by the same rule.
- */
-export const ruledOutBy = (
-  station: StationDocument,
+/** null where the checker fails: then a guest with needs can't be served from this screen. */
+const judgedBy = (
+  state: RunningState,
   component: string,
   needs: readonly Need[],
-): RuledOut | null => {
-  const found = needs.flatMap(({ code, handling }): RuledOut[] => {
-    const declared = declaredBy(station, component, code).state
-    if (declared === 'free' || (declared === 'may-contain' && handling === 'leave-out')) return []
-    return [{ need: code, declared }]
-  })
-  for (const declared of WORST_FIRST) {
-    const worst = found.find((one) => one.declared === declared)
-    if (worst) return worst
+): JudgedComponent | null => {
+  if (needs.length === 0) return NO_NEEDS
+  try {
+    return judgeComponent(kitchenOf(state), component, needs)
+  } catch {
+    return null
   }
-  return null
+}
+
+const standingFor = (judged: JudgedComponent | null, left: number, stopped: boolean): Standing => {
+  if (judged === null) return { kind: 'unchecked' }
+  const [worst] = judged.findings
+  if (worst?.level === 'no') return { kind: 'need', finding: worst }
+  if (left === 0) return { kind: stopped ? 'not-selling' : 'gone' }
+  const toAccept = judged.findings.filter((one) => !isFine(one.level))
+  const notes = judged.findings.filter((one) => isFine(one.level))
+  return { kind: 'free', left, toAccept, notes, fromBackup: judged.fromBackup }
 }
 
 /**
@@ -71,19 +80,20 @@ export const offerFor = (
     const beyondOwn = level.remaining - (elsewhere[component] ?? 0)
     const remaining = own > 0 ? own + Math.max(0, beyondOwn) : beyondOwn
     const portion = state.portions[component]
-    const ruledOut = ruledOutBy(state.station, component, needs)
     const stopped = state.notSelling.component[component] !== undefined
     const forSale = stopped ? own : remaining
     const left = portion ? Math.max(0, Math.floor(forSale / portion.amount)) : 0
-    standing[component] = ruledOut
-      ? { kind: 'need', ...ruledOut }
-      : left > 0
-        ? { kind: 'free', left }
-        : { kind: stopped ? 'not-selling' : 'gone' }
-    levels[component] = { ...level, remaining, portionsLeft: ruledOut ? 0 : left }
+    const stands = standingFor(judgedBy(state, component, needs), left, stopped)
+    const isOut = stands.kind === 'need' || stands.kind === 'unchecked'
+    standing[component] = stands
+    levels[component] = { ...level, remaining, portionsLeft: isOut ? 0 : left }
   }
   return { state, needs, standing, levels, ownItem: before?.choice.item ?? null }
 }
 
 export const standingOf = (offer: Offer, component: string): Standing =>
   offer.standing[component] ?? { kind: 'gone' }
+
+/** What must be accepted before a guest has it, worst first; empty where nothing must. */
+export const toAcceptOf = (standing: Standing): readonly Finding[] =>
+  standing.kind === 'free' ? standing.toAccept : []

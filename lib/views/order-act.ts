@@ -2,13 +2,12 @@
  * Taking an order, as a pure machine: what each tap does. The screen only draws it and carries its
  * command to the server.
  */
-import { findItem } from '#lib/menu/find.ts'
-import { isDiet, type Need, type NeedCode } from '#lib/needs/codes.ts'
+import { kindsOf } from '#lib/needs/askable.ts'
+import type { Need, NeedCode, Reason } from '#lib/needs/codes.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { findBuild } from '#lib/service/tickets.ts'
-import { keepsInItem } from '#lib/views/counter.ts'
-import { canAdd, type Draft, draftOf, EMPTY_DRAFT, settle, tapped } from '#lib/views/draft.ts'
-import { standingOf } from '#lib/views/offer.ts'
+import { otherHandling, sameGuest, tapKind, tapNeed, tapReason } from '#lib/views/asking.ts'
+import { changeBuild, tellNeed } from '#lib/views/changing.ts'
+import { EMPTY_DRAFT } from '#lib/views/draft.ts'
 import {
   accepted,
   cameBack,
@@ -19,14 +18,25 @@ import {
   openReturned,
   park,
   refused,
-  reopen,
 } from '#lib/views/order-answered.ts'
-import { type Note, type Ordering, settleAll } from '#lib/views/ordering.ts'
+import {
+  type BuildAt,
+  type Note,
+  type Ordering,
+  type Step,
+  settleAll,
+  withDraft,
+} from '#lib/views/ordering.ts'
+import { addPortion, chooseItem, tapPan } from '#lib/views/pan-tap.ts'
 
 export type Act =
   | { readonly act: 'asked-none' }
   | { readonly act: 'need'; readonly code: NeedCode }
+  | { readonly act: 'kind'; readonly group: NeedCode; readonly code: NeedCode }
   | { readonly act: 'handling'; readonly code: NeedCode }
+  | { readonly act: 'reason'; readonly code: NeedCode; readonly reason: Reason }
+  /** The next build is for a guest who was asked already. */
+  | { readonly act: 'same-guest'; readonly index: number }
   | { readonly act: 'not-sure' }
   | { readonly act: 'ask-again' }
   | { readonly act: 'said-needs' }
@@ -36,6 +46,14 @@ export type Act =
   | { readonly act: 'another' }
   | { readonly act: 'go-to'; readonly index: number }
   | { readonly act: 'drop' }
+  /** The person in charge is called. */
+  | { readonly act: 'in-charge' }
+  /** The person in charge accepted the cautions of `food`, under this number. */
+  | { readonly act: 'caution-accepted'; readonly caution: number; readonly food: string }
+  /** The screen is turned to the guest of a build. */
+  | { readonly act: 'turn'; readonly index: number }
+  | { readonly act: 'agree' }
+  | { readonly act: 'back' }
   | { readonly act: 'name'; readonly name: string }
   | { readonly act: 'paid' }
   | { readonly act: 'start-over' }
@@ -54,67 +72,16 @@ export type Act =
   | { readonly act: 'open-returned'; readonly id: string }
   | { readonly act: 'drop-returned'; readonly id: string }
   | { readonly act: 'tickets' }
-  | { readonly act: 'change-build'; readonly ticket: number; readonly letter: string }
+  | ({ readonly act: 'change-build' } & BuildAt)
+  /** A guest who has ordered tells a need. */
+  | ({ readonly act: 'tell-need' } & BuildAt)
+  /** It was told, and the build is stopped. */
+  | ({ readonly act: 'need-told' } & BuildAt)
 
-const withDraft = (ordering: Ordering, change: Partial<Draft>): Ordering => ({
-  ...ordering,
-  note: null,
-  drafts: ordering.drafts.map((draft, index) =>
-    index === ordering.current ? { ...draft, ...change } : draft,
-  ),
+const withNeeds = (ordering: Ordering, needs: readonly Need[]): Ordering => ({
+  ...withDraft(ordering, { needs, asked: needs.length > 0 ? 'needs' : null }),
+  sent: seen(ordering),
 })
-
-const toggled = (needs: readonly Need[], code: NeedCode): readonly Need[] =>
-  needs.some((one) => one.code === code)
-    ? needs.filter((one) => one.code !== code)
-    : [...needs, { code, handling: isDiet(code) ? 'leave-out' : 'keep-apart', reason: null }]
-
-const otherHandling = (need: Need): Need => ({
-  ...need,
-  handling: need.handling === 'keep-apart' ? 'leave-out' : 'keep-apart',
-})
-
-const chooseItem = (ordering: Ordering, item: string, state: RunningState): Ordering => {
-  const draft = ordering.drafts[ordering.current]
-  if (!draft || draft.item === item) return { ...ordering, note: null }
-  const offer = settleAll(ordering, state)[ordering.current]?.offer
-  const settled = offer ? settle(offer, { ...draft, item, base: null, wishes: {} }) : null
-  if (!settled) return ordering
-  if (settled.blocked)
-    return { ...ordering, note: { kind: 'item-cannot', item, blocked: settled.blocked } }
-  return withDraft(ordering, { item, base: null, wishes: {} })
-}
-
-const tapPan = (ordering: Ordering, component: string, state: RunningState): Ordering => {
-  const found = settleAll(ordering, state)[ordering.current]
-  const draft = ordering.drafts[ordering.current]
-  if (!found?.settled || !draft) return ordering
-  const { item, parts, base } = found.settled
-  const say = (note: Note): Ordering => ({ ...ordering, note })
-  const part = parts.find((one) => one.part.component === component)
-  const isBase = item.base?.choices.includes(component) ?? false
-  if (!part && !isBase) return say({ kind: 'not-of-item', item: item.id, component })
-  const standing = standingOf(found.offer, component)
-  if (standing.kind !== 'free') return say({ kind: 'cannot', component, standing })
-  if (!part)
-    return base?.component === component
-      ? say({ kind: 'base', item: item.id })
-      : withDraft(ordering, { base: component === item.base?.usual ? null : component })
-  const wish = tapped(found.offer, item, part)
-  if (wish.placement === part.placement && keepsInItem(item, component) && part.portions === 1)
-    return say({ kind: 'kept', item: item.id, component })
-  return withDraft(ordering, { wishes: { ...draft.wishes, [component]: wish } })
-}
-
-const addPortion = (ordering: Ordering, component: string, state: RunningState): Ordering => {
-  const draft = ordering.drafts[ordering.current]
-  const part = settleAll(ordering, state)[ordering.current]?.settled?.parts.find(
-    (one) => one.part.component === component,
-  )
-  if (!draft || !part || !canAdd(part)) return ordering
-  const wish = { placement: part.placement, portions: part.portions + 1 }
-  return withDraft(ordering, { wishes: { ...draft.wishes, [component]: wish } })
-}
 
 /** Taps after which the current build stands there to be read, as it is by then. */
 const SHOWS_BUILD: ReadonlySet<Act['act']> = new Set([
@@ -127,13 +94,17 @@ const SHOWS_BUILD: ReadonlySet<Act['act']> = new Set([
   'drop',
   'open-returned',
   'change-build',
+  'need-told',
+  'same-guest',
+  'back',
+  'caution-accepted',
 ])
 
 /** Keeps what stands there to be read, so that a later change by the pans is noticed. */
 const saidCurrent = (ordering: Ordering, state: RunningState): Ordering => {
   const settled = settleAll(ordering, state)[ordering.current]?.settled
   if (ordering.step !== 'choose' || !settled) return ordering
-  return { ...withDraft(ordering, { said: settled.choice }), note: ordering.note }
+  return { ...withDraft(ordering, { said: settled.reading }), note: ordering.note }
 }
 
 const dropCurrent = (ordering: Ordering): Ordering => {
@@ -142,15 +113,17 @@ const dropCurrent = (ordering: Ordering): Ordering => {
   return goTo({ ...ordering, drafts, note: null }, Math.min(ordering.current, drafts.length - 1))
 }
 
-const changeBuild = (
-  ordering: Ordering,
-  at: { readonly ticket: number; readonly letter: string },
-  state: RunningState,
-): Ordering => {
-  const build = findBuild(state, at.ticket, at.letter)
-  if (!build) return ordering
-  const drafts = [draftOf(findItem(state.station, build.choice.item), build.choice)]
-  return reopen(ordering, { drafts, name: '', paid: false, changing: at }, null)
+const cover = (ordering: Ordering, step: Step): Ordering => ({
+  ...ordering,
+  step,
+  note: null,
+  from: ordering.step === 'ask' || ordering.step === 'not-sure' ? 'ask' : 'choose',
+})
+
+const agree = (ordering: Ordering, state: RunningState): Ordering => {
+  const settled = settleAll(ordering, state)[ordering.current]?.settled
+  if (ordering.step !== 'turned' || !settled) return ordering
+  return { ...withDraft(ordering, { agreed: settled.reading }), step: 'choose' }
 }
 
 /** Taps that are let through while an order waits for its answer. */
@@ -177,20 +150,35 @@ const afterTap = (ordering: Ordering, tap: Act, state: RunningState): Ordering =
   const draft = ordering.drafts[ordering.current] ?? EMPTY_DRAFT
   switch (tap.act) {
     case 'asked-none':
+      if (ordering.telling && draft.needs.length === 0) return nextGuest(ordering)
       return draft.needs.length > 0
         ? withDraft(ordering, { asked: null, needs: [] })
         : { ...withDraft(ordering, { asked: 'none' }), step: 'choose', sent: seen(ordering) }
-    case 'need': {
-      const needs = toggled(draft.needs, tap.code)
-      return {
-        ...withDraft(ordering, { needs, asked: needs.length > 0 ? 'needs' : null }),
-        sent: seen(ordering),
-      }
+    case 'need':
+      return withNeeds(ordering, tapNeed(draft.needs, tap.code, kindsOf(state.station, tap.code)))
+    case 'kind': {
+      const kinds = kindsOf(state.station, tap.group)
+      return withNeeds(ordering, tapKind(draft.needs, tap.group, tap.code, kinds))
     }
     case 'handling':
-      return withDraft(ordering, {
-        needs: draft.needs.map((one) => (one.code === tap.code ? otherHandling(one) : one)),
-      })
+      return withDraft(ordering, { needs: otherHandling(draft.needs, tap.code) })
+    case 'reason':
+      return withDraft(ordering, { needs: tapReason(draft.needs, tap.code, tap.reason) })
+    case 'same-guest':
+      return sameGuest(ordering, tap.index)
+    case 'in-charge':
+      return cover(ordering, 'in-charge')
+    case 'caution-accepted':
+      return {
+        ...withDraft(ordering, { accepted: { caution: tap.caution, food: tap.food } }),
+        step: 'choose',
+      }
+    case 'turn':
+      return cover({ ...ordering, current: tap.index }, 'turned')
+    case 'agree':
+      return agree(ordering, state)
+    case 'back':
+      return { ...ordering, step: ordering.from, note: null }
     case 'not-sure':
       return {
         ...withDraft(ordering, { asked: 'not-sure' }),
@@ -203,7 +191,9 @@ const afterTap = (ordering: Ordering, tap: Act, state: RunningState): Ordering =
         step: 'ask',
       }
     case 'said-needs':
-      return draft.needs.length > 0 ? { ...ordering, step: 'choose', note: null } : ordering
+      return draft.needs.length > 0 && !ordering.telling
+        ? { ...ordering, step: 'choose', note: null }
+        : ordering
     case 'choose':
       return chooseItem(ordering, tap.item, state)
     case 'tap':
@@ -244,5 +234,14 @@ const afterTap = (ordering: Ordering, tap: Act, state: RunningState): Ordering =
       return { ...ordering, step: 'tickets' }
     case 'change-build':
       return changeBuild(ordering, { ticket: tap.ticket, letter: tap.letter }, state)
+    case 'tell-need':
+      return tellNeed(ordering, { ticket: tap.ticket, letter: tap.letter }, state)
+    case 'need-told': {
+      const { telling } = ordering
+      const at = { ticket: tap.ticket, letter: tap.letter }
+      return telling?.ticket === at.ticket && telling.letter === at.letter
+        ? changeBuild(ordering, at, state)
+        : ordering
+    }
   }
 }

@@ -1,13 +1,20 @@
 /** An order while it is taken: what was said so far, and what would be sent. */
-import { type BuildChoice, takesOf } from '#lib/service/build-choice.ts'
-import type { Command } from '#lib/service/decide.ts'
+import { takesOf } from '#lib/service/build-choice.ts'
 import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findBuild } from '#lib/service/tickets.ts'
 import { type Blocked, type Draft, EMPTY_DRAFT, type Settled, settle } from '#lib/views/draft.ts'
 import { type NotFree, type Offer, offerFor } from '#lib/views/offer.ts'
 
-export type Step = 'ask' | 'not-sure' | 'choose' | 'tickets'
+export type Step =
+  | 'ask'
+  | 'not-sure'
+  | 'choose'
+  | 'tickets'
+  /** The person in charge signs on, or accepts what the build in sight has to be asked for. */
+  | 'in-charge'
+  /** The screen is turned to the guest: to agree, or only to be shown. */
+  | 'turned'
 
 /** Why a tap did nothing, or an order wasn't taken. */
 export type Note =
@@ -47,6 +54,10 @@ export type Returned = { readonly id: string; readonly note: Note } & (
 export interface Ordering extends Order {
   readonly step: Step
   readonly current: number
+  /** Where a step that covers the order goes back to. */
+  readonly from: 'ask' | 'choose'
+  /** The accepted build of which a need is told late, while that is asked. */
+  readonly telling: BuildAt | null
   /** Id of the command that waits for its answer. */
   readonly sending: string | null
   readonly note: Note | null
@@ -60,6 +71,8 @@ export const IDLE: Ordering = {
   step: 'ask',
   drafts: [EMPTY_DRAFT],
   current: 0,
+  from: 'ask',
+  telling: null,
   name: '',
   paid: false,
   changing: null,
@@ -75,22 +88,32 @@ export interface SettledDraft {
   readonly settled: Settled | null
 }
 
+interface Known {
+  readonly state: RunningState
+  readonly changing: Order['changing']
+  readonly all: readonly SettledDraft[]
+}
+
+/** A screen asks for the same order many times while it draws. */
+const newest = new WeakMap<Order['drafts'], Known>()
+
 /** Every build of the order as it can be made now; an earlier one goes before a later one. */
 export const settleAll = (order: Order, state: RunningState): readonly SettledDraft[] => {
+  const { drafts, changing } = order
+  const known = newest.get(drafts)
+  if (known?.state === state && known.changing === changing) return known.all
   const elsewhere: Record<string, number> = {}
-  const { changing } = order
   const before = changing ? findBuild(state, changing.ticket, changing.letter) : undefined
-  return order.drafts.map((draft) => {
+  const all = drafts.map((draft) => {
     const offer = offerFor(state, draft.needs, elsewhere, before)
     const settled = settle(offer, draft)
     const takes = settled ? takesOf(settled.choice, state.portions) : {}
     for (const [id, amount] of Object.entries(takes)) elsewhere[id] = (elsewhere[id] ?? 0) + amount
     return { offer, settled }
   })
+  newest.set(drafts, { state, changing, all })
+  return all
 }
-
-const sameChoice = (one: BuildChoice, other: BuildChoice): boolean =>
-  JSON.stringify(one) === JSON.stringify(other)
 
 /**
  * The first build that isn't as it was read back, since the pans changed: the current one, too,
@@ -102,21 +125,16 @@ export const toSayAgain = (ordering: Ordering, all: readonly SettledDraft[]): nu
     const settled = all[at]?.settled
     if (!settled) return false
     if (settled.blocked !== null) return at !== ordering.current
-    return draft.said === null || !sameChoice(draft.said, settled.choice)
+    return draft.said !== settled.reading
   })
   return index === -1 ? null : index
 }
 
-/** The command that sends the order as it was read back; null while it can't be sent. */
-export const commandOf = (ordering: Ordering, state: RunningState): Command | null => {
-  const all = settleAll(ordering, state)
-  const builds = all.flatMap(({ settled }) =>
-    settled && !settled.blocked && settled.choice.asked !== 'not-sure' ? [settled.choice] : [],
-  )
-  const first = builds[0]
-  if (!first || builds.length < ordering.drafts.length || toSayAgain(ordering, all) !== null)
-    return null
-  if (ordering.changing) return { type: 'change', ...ordering.changing, to: first }
-  const name = ordering.name === '' ? {} : { name: ordering.name }
-  return { type: 'send', builds, paid: ordering.paid, ...name }
-}
+/** The build in sight with a change; a note about it is over by then. */
+export const withDraft = (ordering: Ordering, change: Partial<Draft>): Ordering => ({
+  ...ordering,
+  note: null,
+  drafts: ordering.drafts.map((draft, index) =>
+    index === ordering.current ? { ...draft, ...change } : draft,
+  ),
+})

@@ -1,7 +1,9 @@
 import { componentOf } from '#lib/menu/find.ts'
 import type { NeedCode } from '#lib/needs/codes.ts'
+import type { Finding, Why } from '#lib/needs/judge.ts'
 import type { Settled, SettledPart } from '#lib/views/draft.ts'
-import type { NotFree, Offer, RuledOut } from '#lib/views/offer.ts'
+import { type FindingTold, tellFinding } from '#lib/views/finding-told.ts'
+import { type Offer, type Standing, standingOf, toAcceptOf } from '#lib/views/offer.ts'
 
 /** One thing that is said to the guest before sending. Ids are components; cents are whole. */
 export type Statement =
@@ -12,11 +14,21 @@ export type Statement =
       /** Nothing else is said of the food. */
       readonly asItComes: boolean
     }
-  | { readonly say: 'other-base'; readonly wanted: string; readonly standing: NotFree }
+  /** Several fit equally, and the guest is asked which. */
+  | { readonly say: 'which-base'; readonly bases: readonly string[] }
+  | { readonly say: 'other-base'; readonly wanted: string; readonly why: 'gone' | 'not-selling' }
+  | { readonly say: 'not-this-base'; readonly wanted: string; readonly because: FindingTold }
   | { readonly say: 'no-asked'; readonly components: readonly string[] }
   | { readonly say: 'out'; readonly components: readonly string[] }
   | { readonly say: 'not-selling'; readonly components: readonly string[] }
-  | ({ readonly say: 'need'; readonly components: readonly string[] } & RuledOut)
+  | {
+      readonly say: 'need'
+      readonly components: readonly string[]
+      readonly need: NeedCode
+      readonly why: Why
+      /** What it touches, where that is why. */
+      readonly touches: string | null
+    }
   | { readonly say: 'added'; readonly components: readonly string[] }
   | { readonly say: 'in-it'; readonly components: readonly string[] }
   | { readonly say: 'side'; readonly components: readonly string[] }
@@ -27,7 +39,13 @@ export type Statement =
       readonly moreCents: number
     }
   | { readonly say: 'fewer'; readonly component: string; readonly portions: number }
+  | { readonly say: 'backup'; readonly components: readonly string[] }
+  /** What has to be accepted with the person in charge. */
+  | { readonly say: 'caution'; readonly told: FindingTold }
+  | { readonly say: 'accepted' }
   | { readonly say: 'keep-apart'; readonly codes: readonly NeedCode[] }
+  /** Left out only, and something that touches or may contain it is taken. */
+  | { readonly say: 'noted'; readonly codes: readonly NeedCode[] }
   | { readonly say: 'price'; readonly cents: number }
 
 const ids = (parts: readonly SettledPart[]): readonly string[] =>
@@ -37,24 +55,59 @@ const ids = (parts: readonly SettledPart[]): readonly string[] =>
 const isMissed = ({ part, placement, wanted }: SettledPart): boolean =>
   placement === 'no' && (part.usual !== 'no' || wanted.placement !== 'no')
 
+type ByNeed = Extract<Statement, { readonly say: 'need' }>
+
 const byNeed = (missed: readonly SettledPart[]): readonly Statement[] => {
-  const groups = new Map<string, RuledOut & { components: string[] }>()
-  for (const { part, standing, because } of missed) {
-    if (because !== 'need' || standing.kind !== 'need') continue
-    const { need, declared } = standing
-    const group = groups.get(`${need} ${declared}`) ?? { need, declared, components: [] }
-    group.components.push(part.component)
-    groups.set(`${need} ${declared}`, group)
+  const groups = new Map<string, ByNeed>()
+  for (const { part, leftFor } of missed) {
+    if (leftFor === null) continue
+    const { need, why, touches } = leftFor
+    const key = `${need} ${why} ${touches}`
+    const components = [...(groups.get(key)?.components ?? []), part.component]
+    groups.set(key, { say: 'need', need, why, touches, components })
   }
-  return [...groups.values()].map((group) => ({ say: 'need', ...group }))
+  return [...groups.values()]
+}
+
+const whyNotBase = (standing: Standing): Finding | null =>
+  standing.kind === 'need' ? standing.finding : (toAcceptOf(standing)[0] ?? null)
+
+const byBase = (offer: Offer, { base, toChoose }: Settled): readonly Statement[] => {
+  if (base?.because !== 'instead') return []
+  const { wanted, wantedStanding } = base
+  const finding = whyNotBase(wantedStanding)
+  const said: Statement[] = []
+  if (finding)
+    said.push({
+      say: 'not-this-base',
+      wanted,
+      because: tellFinding(offer.state.station, finding),
+    })
+  else if (wantedStanding.kind === 'gone' || wantedStanding.kind === 'not-selling')
+    said.push({ say: 'other-base', wanted, why: wantedStanding.kind })
+  if (toChoose.length > 0) said.push({ say: 'which-base', bases: toChoose })
+  return said
+}
+
+/** Needs that are left out only, of which something taken has a note. */
+const noted = (offer: Offer, { base, parts }: Settled): readonly NeedCode[] => {
+  const taken = [
+    ...(base?.component ? [base.component] : []),
+    ...parts.filter(({ placement }) => placement !== 'no').map(({ part }) => part.component),
+  ]
+  const codes = taken.flatMap((component) => {
+    const standing = standingOf(offer, component)
+    return standing.kind === 'free' ? standing.notes.map((one) => one.need) : []
+  })
+  return [...new Set(codes)]
 }
 
 /**
  * What is said to the guest: the item, every way in which it differs from the usual one and whose
- * doing that is, the shared line where a need is kept apart, and the price.
+ * doing that is, the shared line where it counts, and the price.
  */
 export const readBack = (offer: Offer, settled: Settled): readonly Statement[] => {
-  const { item, base, parts, choice } = settled
+  const { item, base, parts, choice, toAccept, fromBackup } = settled
   const missed = parts.filter(isMissed)
   const taken = parts.filter(({ placement }) => placement !== 'no')
   const differences: Statement[] = []
@@ -64,8 +117,7 @@ export const readBack = (offer: Offer, settled: Settled): readonly Statement[] =
   ) => {
     if (of.length > 0) differences.push({ say, components: ids(of) })
   }
-  if (base?.because === 'instead' && base.wantedStanding.kind !== 'free')
-    differences.push({ say: 'other-base', wanted: base.wanted, standing: base.wantedStanding })
+  differences.push(...byBase(offer, settled))
   sayOf(
     'no-asked',
     missed.filter(({ because }) => because === 'asked'),
@@ -103,6 +155,7 @@ export const readBack = (offer: Offer, settled: Settled): readonly Statement[] =
       differences.push({ say: 'fewer', component: part.component, portions })
   }
   const apart = choice.needs.filter((one) => one.handling === 'keep-apart').map((one) => one.code)
+  const notes = noted(offer, settled)
   return [
     {
       say: 'item',
@@ -111,7 +164,16 @@ export const readBack = (offer: Offer, settled: Settled): readonly Statement[] =
       asItComes: differences.length === 0 && base?.because !== 'asked',
     },
     ...differences,
+    ...(fromBackup.length > 0 ? [{ say: 'backup', components: fromBackup } as const] : []),
+    ...toAccept.map(
+      (one): Statement => ({
+        say: 'caution',
+        told: tellFinding(offer.state.station, one),
+      }),
+    ),
+    ...(toAccept.length > 0 && choice.caution !== null ? [{ say: 'accepted' } as const] : []),
     ...(apart.length > 0 ? [{ say: 'keep-apart', codes: apart } as const] : []),
+    ...(notes.length > 0 ? [{ say: 'noted', codes: notes } as const] : []),
     { say: 'price', cents: settled.priceCents },
   ]
 }

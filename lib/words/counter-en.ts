@@ -1,37 +1,37 @@
 /** What the counter says and has said, in English. */
-import { isDiet, type NeedCode } from '#lib/needs/codes.ts'
-import { inSentence, isPlural, list, since } from '#lib/words/read-back-en.ts'
+import { type Handling, isDiet, type NeedCode } from '#lib/needs/codes.ts'
+import { inSentence, list, startingWith } from '#lib/words/findings-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 
 export const counter = {
   title: 'Counter',
+  oneMoment: 'One moment …',
   question: '“Do you have any allergies, or anything you don’t eat?”',
   askedNone: 'Asked: none',
   clearNeeds: 'None after all: clear',
   notSure: 'Not sure',
   notSureHint: 'call the person in charge',
-  needTile: {
-    milk: 'Milk',
-    egg: 'Egg',
-    wheat: 'Wheat',
-    soy: 'Soy',
-    peanut: 'Peanut',
-    'tree-nuts': 'Tree nuts',
-    fish: 'Fish',
-    shellfish: 'Crab, shrimp, lobster',
-    sesame: 'Sesame',
-    vegetarian: 'Vegetarian',
-    vegan: 'Vegan',
-  } satisfies Record<NeedCode, string>,
-  asked: (code: NeedCode, handling: 'keep-apart' | 'leave-out') =>
-    isDiet(code) ? 'asked' : handling === 'keep-apart' ? 'keep apart' : 'leave out only',
-  changeHandling: (code: NeedCode, handling: 'keep-apart' | 'leave-out') =>
-    handling === 'keep-apart'
-      ? `${counter.needTile[code]}: change to leave out only`
-      : `${counter.needTile[code]}: change to keep apart`,
-  tapFor: (handling: 'keep-apart' | 'leave-out') =>
-    handling === 'keep-apart' ? 'Tap: leave out only' : 'Tap: keep apart',
-  otherNeeds: 'Anything else, such as another allergen or faith: call the person in charge.',
+  needTile: (code: NeedCode) => startingWith(needName(code)),
+  more: 'More …',
+  asked: (code: NeedCode, handling: Handling) =>
+    handling === 'keep-apart' ? 'keep apart' : isDiet(code) ? 'asked' : 'leave out only',
+  changeHandling: (code: NeedCode, handling: Handling) =>
+    handling === 'leave-out'
+      ? `${counter.needTile(code)}: change to keep apart`
+      : isDiet(code)
+        ? `${counter.needTile(code)}: change to not kept apart`
+        : `${counter.needTile(code)}: change to leave out only`,
+  tapFor: (code: NeedCode, handling: Handling) =>
+    handling === 'leave-out'
+      ? 'Tap: keep apart'
+      : isDiet(code)
+        ? 'Tap: not kept apart'
+        : 'Tap: leave out only',
+  detail: 'One kind only? Reason?',
+  noOneInCharge: 'Nobody is: nothing can be kept apart now.',
+  signOn: 'Sign on the person in charge',
+  sameGuest: (letter: string) => `Same guest as ${letter}`,
+  otherNeeds: 'Anything that isn’t here: call the person in charge.',
   caution:
     'This screen shows what labels declare; it proves nothing. Local code and the person in charge decide.',
   cautionShort:
@@ -48,10 +48,11 @@ export const counter = {
   leaveUnchanged: 'Leave it as it was',
 
   needsOf: (none: boolean, words: readonly string[]) => (none ? 'Asked: none' : words.join(' · ')),
-  need: (code: NeedCode, handling: 'keep-apart' | 'leave-out') =>
-    isDiet(code)
-      ? counter.needTile[code]
-      : `${counter.needTile[code]}, ${handling === 'keep-apart' ? 'keep apart' : 'leave out'}`,
+  need: (code: NeedCode, handling: Handling) => {
+    const name = counter.needTile(code)
+    if (handling === 'keep-apart') return `${name}, keep apart`
+    return isDiet(code) ? name : `${name}, leave out`
+  },
   changeNeeds: 'Change',
   menu: 'Menu',
   line: 'The line: tap a pan to change it',
@@ -62,16 +63,22 @@ export const counter = {
   rowWithout: (names: readonly string[]) => `without ${list(names.map(inSentence), 'and')}`,
   rowBase: (name: string) => `with ${inSentence(name)}`,
   mark: { side: 'on side' },
-  markNeed: (need: NeedCode, declared: 'contains' | 'unknown' | 'may-contain') => {
-    if (declared === 'unknown') return 'not known'
-    if (isDiet(need)) return `not ${needName[need]}`
-    return declared === 'contains' ? needName[need] : `may: ${needName[need]}`
-  },
+  ask: 'ask',
+  rowFits: 'fits',
+  rowFitsWith: (changes: string) => `fits ${changes}`,
+  rowDoesNot: (why: string) => `no: ${inSentence(why)}`,
+  rowAsk: (why: string) => `ask the person in charge: ${inSentence(why)}`,
+  rowAskShort: (why: string) => `ask: ${inSentence(why)}`,
+  rowShort: (name: string, why: string) => `${name}, ${why}`,
+  rowBases: (names: readonly string[]) => `with ${list(names.map(inSentence), 'or')}`,
+  fits: 'What fits',
 
   pan: {
     with: 'with',
     no: 'no',
     could: 'add',
+    choose: 'choose',
+    unchecked: 'not checked',
     otherBase: 'or this',
     gone: 'none left',
     notSelling: 'not selling',
@@ -83,16 +90,19 @@ export const counter = {
           : 'on the side',
   },
   moreLabel: (name: string, price: string) => `One more portion of ${inSentence(name)}, ${price}`,
-  declared: (need: NeedCode, declared: 'contains' | 'unknown' | 'may-contain') => {
-    if (declared === 'unknown') return `${needName[need]}: not known`
-    if (isDiet(need)) return `not ${needName[need]}`
-    return declared === 'contains' ? `contains ${needName[need]}` : `may contain ${needName[need]}`
-  },
-
   chooseFirst: 'Choose what the guest wants.',
   send: 'Said. Send',
   sendLater: 'Said. Send when connected',
   sendChange: 'Said. Change it',
+  turn: 'Said. Turn to the guest',
+  turnTo: (letter: string) => `Turn to the guest of ${letter}`,
+  turnWhy: 'The guest reads it and taps “I agree”.',
+  show: 'Show the guest',
+  callInCharge: 'Call the person in charge',
+  callInChargeFor: (letter: string) => `${letter} has to be accepted with the guest.`,
+  signOnWhy: 'Nothing is kept apart without one.',
+  chooseBase: 'Which base?',
+  chooseBaseWhy: (names: readonly string[]) => `Tap ${list(names.map(inSentence), 'or')}.`,
   sayAgain: (letter: string) => `Say ${letter} again`,
   sayAgainWhy: (letter: string) => `${letter} is no longer as you said it: the pans changed.`,
   readAgain: 'Read it again',
@@ -128,6 +138,8 @@ export const counter = {
       : `${count} orders wait to be sent. Not sold yet.`,
   waitingFor: (what: 'change' | 'cancel', build: string) =>
     `${what === 'change' ? 'Change' : 'Cancel'} of ${build}: waiting to send.`,
+  waitingToTell: (build: string) =>
+    `No connection: ${build} isn’t stopped yet. Go and tell assembly: stop ${build}.`,
   notTaken: (what: 'change' | 'cancel', build: string, sentence: string) =>
     `The ${what} of ${build} was not taken: ${sentence}`,
   ticket: (numbers: readonly number[]) =>
@@ -144,8 +156,9 @@ export const counter = {
   cannot: {
     gone: (name: string) => `No ${inSentence(name)} is left.`,
     notSelling: (name: string) => `We aren’t selling ${inSentence(name)} now.`,
-    need: (name: string, need: NeedCode, declared: 'contains' | 'unknown' | 'may-contain') =>
-      `No ${inSentence(name)}, ${since(need, declared, isPlural(name))}.`,
+    need: (why: string) => `${why}.`,
+    unchecked:
+      'The needs can’t be checked, so nothing can be sold to this guest here. Call the person in charge.',
   },
   offerAnother: 'Offer another item.',
   kept: (item: string, component: string) =>
@@ -169,6 +182,7 @@ export const counter = {
   cancelMaking: 'It is being made. Assembly must answer first, then it is cancelled.',
   cancelMade: 'It is made: it can’t be sold again.',
   stopped: 'stopped: assembly must answer it first',
+  held: 'held: change it or cancel it',
   payOf: (ticket: number, paid: boolean) =>
     paid ? `Ticket ${ticket} paid: change to unpaid` : `Ticket ${ticket} unpaid: change to paid`,
   paidSaid: (ticket: number, paid: boolean) =>

@@ -1,36 +1,16 @@
 /** The sentence that is said to the guest before sending, in English. */
-import { isDiet, type NeedCode } from '#lib/needs/codes.ts'
+import type { NeedCode } from '#lib/needs/codes.ts'
 import type { Statement } from '#lib/views/read-back.ts'
+import {
+  inSentence,
+  isPlural,
+  list,
+  sayFinding,
+  since,
+  startingWith,
+} from '#lib/words/findings-en.ts'
 import type { NameOf } from '#lib/words/refusals-en.ts'
-import { needName } from '#lib/words/service-en.ts'
-
-/** A name inside a sentence: "Herb chicken" becomes "herb chicken", "BBQ pork" stays. */
-export const inSentence = (name: string): string =>
-  /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name
-
-export const isPlural = (name: string): boolean => /[^s]s$/.test(name)
-
-export const list = (names: readonly string[], word: 'and' | 'or'): string =>
-  names.length < 2
-    ? names.join('')
-    : `${names.slice(0, -1).join(', ')} ${word} ${names[names.length - 1]}`
-
-/** What a label says against a need, of one or more components. */
-export const since = (
-  need: NeedCode,
-  declared: 'contains' | 'unknown' | 'may-contain',
-  many: boolean,
-): string => {
-  const [it, is, contains] = many ? ['they', 'aren’t', 'contain'] : ['it', 'isn’t', 'contains']
-  if (declared === 'unknown')
-    return isDiet(need)
-      ? `since we don’t know that ${it} ${many ? 'are' : 'is'} ${needName[need]}`
-      : `since we don’t know whether ${it} ${contains} ${needName[need]}`
-  if (isDiet(need)) return `since ${it} ${is} ${needName[need]}`
-  return declared === 'contains'
-    ? `since ${it} ${contains} ${needName[need]}`
-    : `since ${it} may contain ${needName[need]}`
-}
+import { foodOf, needName } from '#lib/words/service-en.ts'
 
 /** A sentence in up to three stretches, the middle one said with stress. */
 export interface Said {
@@ -45,9 +25,24 @@ const noneOf = (names: readonly string[]): string => `No ${list(names.map(inSent
 
 const allOf = (names: readonly string[]): string => list(names.map(inSentence), 'and')
 
-const startingWith = (names: readonly string[]): string => {
-  const all = allOf(names)
-  return all.charAt(0).toUpperCase() + all.slice(1)
+/** What can't be promised on a shared line, for each need that is kept apart. */
+const notPromised = (codes: readonly NeedCode[]): string => {
+  const foods = codes.flatMap((code) => foodOf(code) ?? [])
+  const diets = codes.filter((code) => foodOf(code) === null).map(needName)
+  return [
+    ...(foods.length > 0 ? [`that no ${list(foods, 'or')} gets in`] : []),
+    ...(diets.length > 0 ? [`that all it touches is ${list(diets, 'and')}`] : []),
+  ].join(', or ')
+}
+
+/** What a shared line can bring to who only leaves it out. */
+const noting = (codes: readonly NeedCode[]): string => {
+  const foods = codes.flatMap((code) => foodOf(code) ?? [])
+  const diets = codes.filter((code) => foodOf(code) === null).map(needName)
+  return [
+    ...(foods.length > 0 ? [`a little ${list(foods, 'or')} can get in`] : []),
+    ...(diets.length > 0 ? [`it can touch what isn’t ${list(diets, 'or')}`] : []),
+  ].join(', and ')
 }
 
 const sayStatement = (one: Statement, name: NameOf, price: (cents: number) => string): Said => {
@@ -59,15 +54,20 @@ const sayStatement = (one: Statement, name: NameOf, price: (cents: number) => st
         `One ${inSentence(name(one.item))}${one.base === null ? '' : ` with ${inSentence(name(one.base))}`}`,
         one.asItComes ? ', as it comes.' : '.',
       )
+    case 'which-base':
+      return said('', `With ${list(one.bases.map(name).map(inSentence), 'or')}`, '?')
+    case 'not-this-base': {
+      const { need, why, contact } = one.because
+      const wanted = inSentence(name(one.wanted))
+      return said(
+        '',
+        `Not with ${wanted}`,
+        `, ${since(need, why, isPlural(wanted), contact?.component)}.`,
+      )
+    }
     case 'other-base': {
       const wanted = inSentence(name(one.wanted))
-      if (one.standing.kind === 'need')
-        return said(
-          '',
-          `Not with ${wanted}`,
-          `, ${since(one.standing.need, one.standing.declared, isPlural(wanted))}.`,
-        )
-      return one.standing.kind === 'gone'
+      return one.why === 'gone'
         ? said('We’re ', `out of ${wanted}`, ' today.')
         : said('We ', `aren’t serving ${wanted}`, ' now.')
     }
@@ -81,14 +81,14 @@ const sayStatement = (one: Statement, name: NameOf, price: (cents: number) => st
       return said(
         '',
         noneOf(names),
-        `, ${since(one.need, one.declared, names.length > 1 || isPlural(names[0] ?? ''))}.`,
+        `, ${since(one.need, one.why, names.length > 1 || isPlural(names[0] ?? ''), one.touches && name(one.touches))}.`,
       )
     case 'added':
       return said('', `With ${allOf(names)}`, '.')
     case 'in-it':
-      return said(`${startingWith(names)} `, 'in it', ', not on the side.')
+      return said(`${startingWith(allOf(names))} `, 'in it', ', not on the side.')
     case 'side':
-      return said(`${startingWith(names)} `, 'on the side', '.')
+      return said(`${startingWith(allOf(names))} `, 'on the side', '.')
     case 'portions':
       return said(
         '',
@@ -101,15 +101,16 @@ const sayStatement = (one: Statement, name: NameOf, price: (cents: number) => st
         `${one.portions} ${one.portions === 1 ? 'portion' : 'portions'} of ${inSentence(name(one.component))}`,
         ' left.',
       )
+    case 'backup':
+      return said(`${startingWith(allOf(names))} `, 'from a covered pan', ' with its own scoop.')
+    case 'caution':
+      return said('', sayFinding(one.told), '.')
+    case 'accepted':
+      return said('', 'You accept that', ', with the person in charge.')
     case 'keep-apart':
-      return said(
-        'It’s made on a shared line: ',
-        `we can’t promise that no ${list(
-          one.codes.map((code) => needName[code]),
-          'or',
-        )} gets in`,
-        '.',
-      )
+      return said('It’s made on a shared line: ', `we can’t promise ${notPromised(one.codes)}`, '.')
+    case 'noted':
+      return said('Left out, not kept apart: ', noting(one.codes), '.')
     case 'price':
       return said('That’s ', price(one.cents), '.')
   }

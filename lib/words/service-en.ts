@@ -4,18 +4,28 @@ import type { Role } from '#lib/service/roles.ts'
 import type { BuildState } from '#lib/service/state.ts'
 import type { Mark } from '#lib/views/mark.ts'
 
-export const needName: Readonly<Record<NeedCode, string>> = {
-  milk: 'milk',
-  egg: 'egg',
-  fish: 'fish',
+/** Said otherwise than spelled, hyphens as spaces. */
+const NEED_WORDS: Readonly<Record<NeedCode, string>> = {
   shellfish: 'crab, shrimp, lobster',
-  'tree-nuts': 'tree nuts',
-  wheat: 'wheat',
-  peanut: 'peanut',
-  soy: 'soy',
-  sesame: 'sesame',
-  vegetarian: 'vegetarian',
-  vegan: 'vegan',
+  molluscs: 'clams, oysters, squid',
+  'gluten-cereals': 'wheat, rye, barley, oats',
+  'brazil-nut': 'Brazil nut',
+  'california-walnut': 'California walnut',
+  sulphites: 'sulfites',
+  'ovo-vegetarian': 'vegetarian without milk',
+  'lacto-vegetarian': 'vegetarian without egg',
+}
+
+/**
+ * A need as a guest says it: an allergen is what they keep away from, a diet what they eat. Codes
+ * that a station adds are said as they are spelled.
+ */
+export const needName = (code: NeedCode): string => NEED_WORDS[code] ?? code.replaceAll('-', ' ')
+
+/** The food that a need keeps away from; null for a diet that says what the food must be. */
+export const foodOf = (code: NeedCode): string | null => {
+  if (!isDiet(code)) return needName(code)
+  return code.startsWith('no-') ? code.slice('no-'.length) : null
 }
 
 export const stateName: Readonly<Record<BuildState, string>> = {
@@ -35,15 +45,27 @@ export const roleName: Readonly<Record<Role, string>> = {
   'pick-up': 'Pick-up',
 }
 
-/** "KEEP FROM MILK", "MADE WITHOUT EGG", "VEGAN": never the allergen alone, which reads as contains. */
+/** A diet that keeps one thing out, as `no-pork`: that thing; null for the others. */
+const keptOut = (code: NeedCode): string | null =>
+  isDiet(code) && code.startsWith('no-') ? code.slice('no-'.length) : null
+
+/**
+ * "KEEP FROM MILK", "MADE WITHOUT EGG", "VEGAN", "HALAL, KEPT APART": never the allergen alone,
+ * which reads as contains.
+ */
 const markNeeds = (mark: Mark): string[] => {
-  const apart = mark.keepFrom.filter((code) => !isDiet(code)).map((code) => needName[code])
-  const out = mark.leaveOut.filter((code) => !isDiet(code)).map((code) => needName[code])
-  const diets = [...mark.keepFrom, ...mark.leaveOut].filter(isDiet).map((code) => needName[code])
+  const named = (codes: readonly NeedCode[]) =>
+    codes.filter((code) => !isDiet(code) || keptOut(code) !== null)
+  const diets = (codes: readonly NeedCode[]) =>
+    codes.filter((code) => isDiet(code) && keptOut(code) === null).map(needName)
+  const said = (code: NeedCode) => keptOut(code) ?? needName(code)
+  const apart = named(mark.keepFrom).map(said)
+  const out = named(mark.leaveOut).map(said)
   return [
     ...(apart.length > 0 ? [`keep from ${apart.join(', ')}`] : []),
     ...(out.length > 0 ? [`made without ${out.join(', ')}`] : []),
-    ...diets,
+    ...diets(mark.keepFrom).map((diet) => `${diet}, kept apart`),
+    ...diets(mark.leaveOut),
   ]
 }
 

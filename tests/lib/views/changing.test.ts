@@ -3,10 +3,11 @@ import { type Command, commandSchema } from '#lib/service/decide.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { itemRows } from '#lib/views/counter.ts'
 import { EMPTY_DRAFT } from '#lib/views/draft.ts'
+import { commandOf } from '#lib/views/next-step.ts'
 import { offerFor } from '#lib/views/offer.ts'
 import { type Act, act } from '#lib/views/order-act.ts'
 import { isLeft } from '#lib/views/order-answered.ts'
-import { commandOf, IDLE, type Ordering, settleAll } from '#lib/views/ordering.ts'
+import { IDLE, type Ordering, settleAll } from '#lib/views/ordering.ts'
 import { counter } from '#lib/words/counter-en.ts'
 import {
   buildIn,

@@ -1,12 +1,15 @@
 import { describe, expect, test } from 'vitest'
 import { findPan, itemOf, pansOf } from '#lib/menu/find.ts'
-import { DIETS, type Handling, NEED_CODES, type Need, US_NINE } from '#lib/needs/codes.ts'
+import { askableAllergens } from '#lib/needs/askable.ts'
+import type { Handling, Need } from '#lib/needs/codes.ts'
+import { CLAIMS, DIETS } from '#lib/needs/diets.ts'
 import type { BuildChoice } from '#lib/service/build-choice.ts'
 import { NOT_OPENED } from '#lib/service/state.ts'
-import { itemRows, panFace, ticketSentBy, ticketsToChange } from '#lib/views/counter.ts'
+import { itemRows, panFace, ticketSentBy } from '#lib/views/counter.ts'
 import { type Draft, EMPTY_DRAFT, settle, tapCycle } from '#lib/views/draft.ts'
 import { offerFor } from '#lib/views/offer.ts'
 import { serviceStage } from '#lib/views/service-stage.ts'
+import { ticketsToChange } from '#lib/views/tickets-to-change.ts'
 import {
   choose,
   codeOf,
@@ -15,6 +18,7 @@ import {
   given,
   needs,
   openedService,
+  ready,
   running,
   send,
   type Told,
@@ -22,6 +26,7 @@ import {
 } from '#tests/support/service.ts'
 
 const ALL = given()
+const READY = ready()
 const NO_CHEDDAR = given({ type: 'correct', pan: 'pan-cheddar', amount: 0 })
 
 const draft = (item: string, over: Partial<Draft> = {}): Draft => ({
@@ -111,11 +116,11 @@ describe('the menu over the line', () => {
   test('[C2] an item whose heart is ruled out, gone or not sold names it, and has none left', () => {
     expect(rowOf(ALL, 'garden-chicken', out('vegetarian'))).toMatchObject({
       left: 0,
-      blocked: { component: 'chicken', standing: { kind: 'need', declared: 'contains' } },
+      blocked: { component: 'chicken', standing: { kind: 'need', finding: { why: 'contains' } } },
     })
     expect(rowOf(ALL, 'harbor-tuna', apart('soy')).blocked).toMatchObject({
       component: 'tuna',
-      standing: { kind: 'need', declared: 'unknown' },
+      standing: { kind: 'need', finding: { why: 'unknown' } },
     })
     const stopped = given({ type: 'stopSelling', what: 'item', id: 'harbor-tuna' })
     expect(rowOf(stopped, 'harbor-tuna')).toMatchObject({ left: 0, blocked: { component: null } })
@@ -123,7 +128,8 @@ describe('the menu over the line', () => {
 })
 
 describe('what becomes of a wish', () => {
-  const every: readonly Need[] = NEED_CODES.flatMap((code) =>
+  const codes = [...askableAllergens(demoStation), ...DIETS, ...CLAIMS]
+  const every: readonly Need[] = codes.flatMap((code) =>
     (['keep-apart', 'leave-out'] satisfies Handling[]).map((handling) => ({
       code,
       handling,
@@ -132,28 +138,36 @@ describe('what becomes of a wish', () => {
   )
 
   test('[C3] for every need and item, what the screen leaves out is what the server refuses', () => {
-    expect(NEED_CODES).toHaveLength(US_NINE.length + DIETS.length)
-    let refused = 0
+    let [refused, cautioned, sold] = [0, 0, 0]
     for (const need of every)
       for (const item of demoStation.items) {
-        const { choice, parts, blocked } = settledOf(
-          ALL,
-          draft(item.id, { asked: 'needs', needs: [need] }),
-        )
-        const server = codeOf(when(ALL, send({ ...choice, ...needs(need) })))
-        if (blocked) expect(server).not.toBeNull()
-        else expect(server, `${item.id} ${need.code} ${need.handling}`).toBeNull()
-        for (const { part } of parts.filter(({ because }) => because === 'need')) {
+        const made = draft(item.id, { asked: 'needs', needs: [need] })
+        const { choice, parts, blocked, toAccept } = settledOf(READY, made)
+        const server = codeOf(when(READY, send({ ...choice, ...needs(need) })))
+        const said = `${item.id} ${need.code} ${need.handling}`
+        if (blocked) {
+          expect(server, said).toMatch(/contain|unknown-declaration|contact|cannot-leave-out/)
+          continue
+        }
+        expect(server, said).toBe(toAccept.length > 0 ? 'caution' : null)
+        if (toAccept.length === 0) sold += 1
+        if (toAccept.length > 0) cautioned += 1
+        for (const { part, leftFor } of parts) {
+          if (leftFor === null) continue
           const taken = { placement: 'in', portions: 1, because: 'asked' } as const
           const forced = { ...choice, parts: { ...choice.parts, [part.component]: taken } }
-          expect(codeOf(when(ALL, send(forced)))).toMatch(/contain|unknown-declaration|cannot/)
+          expect(codeOf(when(READY, send({ ...forced, agreed: true }))), said).toMatch(
+            /contain|unknown-declaration|contact|caution/,
+          )
           refused += 1
         }
       }
     expect(refused).toBeGreaterThan(20)
+    expect(cautioned).toBeGreaterThan(0)
+    expect(sold).toBeGreaterThan(20)
   })
 
-  test('[C3] what may contain it is ruled out for keep apart, and not for leave out', () => {
+  test('[C3] a caution leaves an optional part out for keep apart, and is a note for leave out', () => {
     const almonds = (list: Need[]) =>
       settledOf(ALL, draft('bean-and-pepper', { asked: 'needs', needs: list })).choice.parts.almonds
     expect(almonds(apart('peanut'))).toEqual({ placement: 'no', portions: 0, because: 'need' })
@@ -195,7 +209,7 @@ describe('what becomes of a wish', () => {
       component: 'rice',
       because: 'instead',
       wanted: 'pita',
-      wantedStanding: { kind: 'need', need: 'wheat' },
+      wantedStanding: { kind: 'need', finding: { need: 'wheat' } },
     })
     expect(settledOf(ALL, draft('garden-chicken')).base).toMatchObject({ because: 'usual' })
     expect(settledOf(ALL, draft('garden-chicken', { base: 'rice' })).base).toMatchObject({
@@ -235,21 +249,41 @@ describe('taps on a pan', () => {
       kind: 'cannot',
       standing: { kind: 'gone' },
     })
-    expect(faceOf(ALL, made, 'slaw')).toEqual({
+    expect(faceOf(READY, made, 'slaw')).toMatchObject({
       kind: 'cannot',
-      standing: { kind: 'need', need: 'sesame', declared: 'contains' },
+      standing: { kind: 'need', finding: { need: 'sesame', why: 'contains' } },
     })
-    expect(faceOf(ALL, made, 'pita')).toMatchObject({ standing: { declared: 'may-contain' } })
-    expect(faceOf(ALL, made, 'rice')).toEqual({ kind: 'base' })
-    expect(faceOf(ALL, draft('garden-chicken'), 'rice')).toEqual({ kind: 'other-base' })
-    expect(faceOf(ALL, made, 'tuna')).toEqual({ kind: 'idle' })
-    expect(faceOf(ALL, made, 'almonds')).toEqual({ kind: 'could' })
-    expect(faceOf(ALL, made, 'peppers')).toEqual({ kind: 'in', portions: 1, more: 50 })
+    expect(faceOf(READY, made, 'pita')).toMatchObject({
+      kind: 'other-base',
+      asks: { why: 'may-contain' },
+    })
+    expect(faceOf(READY, made, 'rice')).toEqual({ kind: 'base', asks: null })
+    expect(faceOf(ALL, draft('garden-chicken'), 'rice')).toEqual({
+      kind: 'other-base',
+      asks: null,
+    })
+    expect(faceOf(READY, made, 'tuna')).toEqual({ kind: 'idle' })
+    expect(faceOf(READY, draft('garden-chicken'), 'almonds')).toEqual({ kind: 'could', asks: null })
+    expect(faceOf(READY, made, 'yogurt-sauce')).toMatchObject({
+      kind: 'left-out',
+      finding: { why: 'contact' },
+    })
+    expect(faceOf(READY, draft('garden-chicken'), 'peppers')).toEqual({
+      kind: 'in',
+      portions: 1,
+      more: 50,
+      asks: null,
+    })
   })
 
   test('[C7] no more portions are offered than the most, or than are left', () => {
     const four = draft('garden-chicken', { wishes: { cheddar: { placement: 'in', portions: 4 } } })
-    expect(faceOf(ALL, four, 'cheddar')).toEqual({ kind: 'in', portions: 4, more: null })
+    expect(faceOf(ALL, four, 'cheddar')).toEqual({
+      kind: 'in',
+      portions: 4,
+      more: null,
+      asks: null,
+    })
     const lastOne = given({ type: 'correct', pan: 'pan-cheddar', amount: cheddarMg })
     expect(faceOf(lastOne, draft('garden-chicken'), 'cheddar')).toMatchObject({ more: null })
   })
@@ -301,13 +335,15 @@ describe('what the screen is about', () => {
       type: 'send',
       builds,
       paid: false,
+      readBack: true,
       name: 'Kim',
     })
     const kept: BuildChoice = {
       ...choose('bean-and-pepper'),
       base: 'rice',
       asked: 'needs',
-      needs: apart('fish'),
+      needs: out('fish'),
+      agreed: true,
     }
     const told = given(
       named(choose('garden-chicken')),

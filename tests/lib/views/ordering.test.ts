@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { type Command, commandSchema } from '#lib/service/decide.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { commandOf } from '#lib/views/next-step.ts'
 import { type Act, act } from '#lib/views/order-act.ts'
-import { commandOf, IDLE, type Ordering, settleAll, toSayAgain } from '#lib/views/ordering.ts'
+import { IDLE, type Ordering, settleAll, toSayAgain } from '#lib/views/ordering.ts'
 import { choose, codeOf, given, ofPortions, running, when } from '#tests/support/service.ts'
 
 const ALL = given()
@@ -84,7 +85,7 @@ describe('the flow', () => {
     const milk = taps(IDLE, STATE, need('milk'), { act: 'said-needs' }, item('garden-chicken'))
     expect(taps(milk, STATE, pan('cheddar')).note).toMatchObject({
       kind: 'cannot',
-      standing: { kind: 'need', need: 'milk' },
+      standing: { kind: 'need', finding: { need: 'milk', why: 'contains' } },
     })
     const vegan = taps(IDLE, STATE, need('vegan'), { act: 'said-needs' }, item('harbor-tuna'))
     expect(vegan.drafts[0]?.item).toBeNull()
@@ -130,16 +131,16 @@ describe('asking', () => {
     const two = taps(
       IDLE,
       STATE,
-      need('milk'),
+      need('vegan'),
       { act: 'said-needs' },
-      item('garden-chicken'),
+      item('bean-and-pepper'),
       { act: 'another' },
       none,
       item('harbor-tuna'),
     )
     expect(sentCommand(two)).toMatchObject({
       builds: [
-        { asked: 'needs', needs: [{ code: 'milk' }] },
+        { asked: 'needs', needs: [{ code: 'vegan' }] },
         { asked: 'none', needs: [] },
       ],
     })
@@ -239,7 +240,7 @@ describe('sending', () => {
     const back = taps(IDLE, STATE, {
       act: 'came-back',
       id: 'c-0',
-      sent: { type: 'send', builds: choices, paid: true, name: 'Kim' },
+      sent: { type: 'send', builds: choices, paid: true, name: 'Kim', readBack: true },
       note: CLOSED,
     })
     const opened = taps(back, STATE, { act: 'open-returned', id: 'c-0' })

@@ -6,7 +6,7 @@ import { type Draft, EMPTY_DRAFT, settle, type Wish } from '#lib/views/draft.ts'
 import { offerFor } from '#lib/views/offer.ts'
 import { readBack } from '#lib/views/read-back.ts'
 import { readBackText, sayReadBack } from '#lib/words/read-back-en.ts'
-import { demoStation, type Given, given, running } from '#tests/support/service.ts'
+import { demoStation, type Given, given, ready, running } from '#tests/support/service.ts'
 
 const NO: Wish = { placement: 'no', portions: 0 }
 
@@ -47,7 +47,7 @@ describe('the read-back', () => {
       'One garden chicken with pita. No cheddar, as you asked. That’s $6.50.',
     )
     expect(said('harbor-tuna', { needs: [need('milk')] })).toBe(
-      'One harbor tuna with pita. No cheddar, since it contains milk. That’s $6.25.',
+      'One harbor tuna with pita. No cheddar, since it contains milk. Left out, not kept apart: a little milk can get in. That’s $6.25.',
     )
     expect(said('harbor-tuna', {}, { type: 'stopSelling', what: 'component', id: 'cheddar' })).toBe(
       'One harbor tuna with pita. We aren’t serving cheddar now. That’s $6.25.',
@@ -93,7 +93,8 @@ describe('the read-back', () => {
     expect(settled && readBack(offer, settled)).toContainEqual({
       say: 'need',
       need: 'egg',
-      declared: 'unknown',
+      why: 'unknown',
+      touches: null,
       components: ['cheddar'],
     })
   })
@@ -141,10 +142,45 @@ describe('the read-back', () => {
     )
   })
 
+  test('[C46] what is left out only and can still get in is said', () => {
+    expect(said('harbor-tuna', { needs: [need('milk')] })).toContain(
+      'Left out, not kept apart: a little milk can get in.',
+    )
+    expect(said('bean-and-pepper', { needs: [need('vegetarian'), need('almond')] })).toContain(
+      'a little almond can get in, and it can touch what isn’t vegetarian.',
+    )
+    expect(said('garden-chicken', { needs: [need('no-alcohol')] })).not.toContain('Left out')
+    expect(said('garden-chicken', { needs: [need('milk', 'keep-apart')] })).not.toContain(
+      'Left out',
+    )
+  })
+
   test('[C15] a need kept apart is said with what can’t be promised, and never as safe', () => {
     const apart = said('garden-chicken', { needs: [need('milk', 'keep-apart')] })
     expect(apart).toContain('It’s made on a shared line: we can’t promise that no milk gets in.')
     expect(said('garden-chicken', { needs: [need('milk')] })).not.toContain('shared line')
     expect(apart).not.toMatch(/safe|free of|allergen-free/i)
+  })
+
+  test('[C39] cautions, their acceptance and back-up pans are said, in the words of the read-back', () => {
+    const sesame = [need('sesame', 'keep-apart')]
+    const state = running(ready())
+    const offer = offerFor(state, sesame)
+    const draft = { ...EMPTY_DRAFT, asked: 'needs', needs: sesame, item: 'garden-chicken' } as const
+    const words = (over: Partial<Draft>) => {
+      const settled = settle(offer, { ...draft, ...over })
+      if (!settled) throw new Error('no item was chosen')
+      return readBackText(sayReadBack(readBack(offer, settled), nameIn(demoStation), String))
+    }
+    expect(words({ base: 'pita' })).toContain('The label of pita warns: may contain sesame.')
+    expect(words({ base: 'pita' })).not.toContain('You accept that')
+    expect(words({})).toContain('from a covered pan with its own scoop.')
+    expect(words({})).not.toMatch(/safe|free of/i)
+    const settled = settle(offer, { ...draft, base: 'pita' })
+    const accepted = settled && {
+      ...settled,
+      choice: { ...settled.choice, caution: 1 },
+    }
+    expect(accepted && readBack(offer, accepted)).toContainEqual({ say: 'accepted' })
   })
 })

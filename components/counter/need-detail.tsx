@@ -1,0 +1,109 @@
+import { useState } from 'react'
+import shared from '#components/counter/counter.module.css'
+import styles from '#components/counter/need-detail.module.css'
+import type { StationDocument } from '#lib/menu/station-document.ts'
+import { groupOf, kindsOf } from '#lib/needs/askable.ts'
+import { type Need, REASONS } from '#lib/needs/codes.ts'
+import type { Act } from '#lib/views/order-act.ts'
+import { counter } from '#lib/words/counter-en.ts'
+import { needsEn } from '#lib/words/needs-en.ts'
+
+interface NeedDetailProps {
+  readonly station: StationDocument
+  readonly needs: readonly Need[]
+  readonly tap: (act: Act) => void
+  readonly close: () => void
+}
+
+/** One need closer: one kind only, how strict, and why. */
+export function NeedDetail({ station, needs, tap, close }: NeedDetailProps) {
+  const [shown, setShown] = useState(needs.at(-1)?.code ?? '')
+  const need = needs.find((one) => one.code === shown) ?? needs.at(-1)
+  if (!need) return null
+  const group = groupOf(station, need.code) ?? need.code
+  const kinds = kindsOf(station, group)
+  const isWhole = needs.some((one) => one.code === group)
+  return (
+    <div className={styles.detail}>
+      <div className={styles.which}>
+        {needs.map((one) => (
+          <button
+            key={one.code}
+            type="button"
+            className={styles.choice}
+            aria-pressed={one.code === need.code}
+            onClick={() => setShown(one.code)}
+          >
+            {counter.needTile(one.code)}
+          </button>
+        ))}
+        <button type="button" className={shared.main} onClick={close}>
+          {needsEn.done}
+        </button>
+      </div>
+      <fieldset className={styles.rows}>
+        <legend>{needsEn.handling}</legend>
+        {(['keep-apart', 'leave-out'] as const).map((handling) => (
+          <button
+            key={handling}
+            type="button"
+            className={styles.choice}
+            aria-pressed={need.handling === handling}
+            onClick={() => {
+              if (need.handling !== handling) tap({ act: 'handling', code: need.code })
+            }}
+          >
+            {handling === 'keep-apart' ? needsEn.keepApart : needsEn.leaveOut}
+            <small>{handling === 'keep-apart' ? needsEn.keepApartWhy : needsEn.leaveOutWhy}</small>
+          </button>
+        ))}
+      </fieldset>
+      {kinds.length > 0 && (
+        <fieldset className={styles.rows}>
+          <legend>{needsEn.kinds}</legend>
+          <button
+            type="button"
+            className={styles.choice}
+            aria-pressed={isWhole}
+            onClick={() => {
+              if (isWhole) return
+              setShown(group)
+              tap({ act: 'need', code: group })
+              tap({ act: 'need', code: group })
+            }}
+          >
+            {needsEn.all}
+          </button>
+          {kinds.map((code) => (
+            <button
+              key={code}
+              type="button"
+              className={styles.choice}
+              aria-pressed={needs.some((one) => one.code === code)}
+              onClick={() => {
+                setShown(code)
+                tap({ act: 'kind', group, code })
+              }}
+            >
+              {counter.needTile(code)}
+            </button>
+          ))}
+        </fieldset>
+      )}
+      <fieldset className={styles.rows}>
+        <legend>{needsEn.reason}</legend>
+        {REASONS.map((reason) => (
+          <button
+            key={reason}
+            type="button"
+            className={styles.choice}
+            aria-pressed={need.reason === reason}
+            onClick={() => tap({ act: 'reason', code: need.code, reason })}
+          >
+            {needsEn.reasons[reason]}
+          </button>
+        ))}
+      </fieldset>
+    </div>
+  )
+}

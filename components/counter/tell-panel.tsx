@@ -1,0 +1,86 @@
+import styles from '#components/counter/ask.module.css'
+import shared from '#components/counter/counter.module.css'
+import { useActing } from '#components/live/acting.ts'
+import { useCrew } from '#components/live/crew.tsx'
+import type { Asked, Need } from '#lib/needs/codes.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { buildName, findBuild } from '#lib/service/tickets.ts'
+import { isTelling } from '#lib/views/changing.ts'
+import type { Act } from '#lib/views/order-act.ts'
+import type { BuildAt } from '#lib/views/ordering.ts'
+import { counter } from '#lib/words/counter-en.ts'
+import { needsEn } from '#lib/words/needs-en.ts'
+
+interface TellPanelProps {
+  readonly state: RunningState
+  readonly at: BuildAt
+  readonly needs: readonly Need[]
+  readonly tap: (act: Act) => void
+  readonly detail: () => void
+}
+
+/** A need told after sending: one tap stops the build on every screen, then it is ordered anew. */
+export function TellPanel({ state, at, needs, tap, detail }: TellPanelProps) {
+  const acting = useActing()
+  const link = useCrew((view) => view.link)
+  const { ticket, letter } = at
+  const name = buildName(ticket, letter)
+  const build = findBuild(state, ticket, letter)
+  const tell = async (asked: Exclude<Asked, 'none'>) => {
+    const told = await acting.act(
+      { type: 'tellNeed', ticket, letter, asked, needs },
+      needsEn.told(name),
+    )
+    if (told) tap({ act: 'need-told', ticket, letter })
+  }
+  const isNew = build !== undefined && isTelling(build.choice.needs, needs)
+  return (
+    <div className={styles.panel}>
+      <div className={styles.words}>
+        <div className={styles.handlings}>
+          {needs.map(({ code, handling }) => (
+            <button
+              key={code}
+              type="button"
+              className={styles.handling}
+              data-handling={handling}
+              aria-label={counter.changeHandling(code, handling)}
+              onClick={() => tap({ act: 'handling', code })}
+            >
+              <strong>{counter.need(code, handling)}</strong>
+              <small>{counter.tapFor(code, handling)}</small>
+            </button>
+          ))}
+          {needs.length > 0 && (
+            <button type="button" className={styles.closer} onClick={detail}>
+              {counter.detail}
+            </button>
+          )}
+        </div>
+        <p role="status" className={acting.said?.kind === 'refused' ? styles.refused : undefined}>
+          {link === 'live' || !acting.busy
+            ? (acting.said?.text ?? needsEn.tellWhy)
+            : counter.waitingToTell(name)}
+        </p>
+      </div>
+      <div className={styles.ways}>
+        <button
+          type="button"
+          className={shared.button}
+          disabled={acting.busy}
+          onClick={() => void tell('not-sure')}
+        >
+          {needsEn.tellNotSure}
+        </button>
+        <button
+          type="button"
+          className={`${shared.main} ${styles.stopIt}`}
+          disabled={acting.busy || !isNew}
+          onClick={() => void tell('needs')}
+        >
+          {acting.busy ? needsEn.telling : needsEn.tell(name)}
+        </button>
+      </div>
+    </div>
+  )
+}

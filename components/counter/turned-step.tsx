@@ -1,0 +1,138 @@
+import shared from '#components/counter/counter.module.css'
+import { NeedSign } from '#components/counter/need-sign.tsx'
+import styles from '#components/counter/turned.module.css'
+import type { OrderingDesk } from '#components/counter/use-ordering.ts'
+import { nameIn } from '#lib/menu/name-in.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import type { Settled } from '#lib/views/draft.ts'
+import { tellFinding } from '#lib/views/finding-told.ts'
+import { nextStep } from '#lib/views/next-step.ts'
+import { settleAll } from '#lib/views/ordering.ts'
+import { sayFinding } from '#lib/words/findings-en.ts'
+import { turnedEn } from '#lib/words/turned-en.ts'
+
+interface TurnedStepProps {
+  readonly state: RunningState
+  readonly desk: OrderingDesk
+}
+
+/** Upside down for the student, so that the guest reads it across the counter: signs and words. */
+export function TurnedStep({ state, desk: { ordering, tap } }: TurnedStepProps) {
+  const settled = settleAll(ordering, state)[ordering.current]?.settled
+  if (!settled) return null
+  const next = nextStep(ordering, state)
+  const mayAgree = next.step === 'turn' && next.index === ordering.current
+  return (
+    <section className={styles.step} aria-labelledby="turned">
+      <div className={styles.turned}>
+        <h2 id="turned" className={styles.title} tabIndex={-1} data-step="">
+          {turnedEn.title}
+        </h2>
+        <Told settled={settled} />
+        <Food state={state} settled={settled} />
+        <Cautions state={state} settled={settled} />
+        <div className={styles.ways}>
+          <button type="button" className={shared.button} onClick={() => tap({ act: 'back' })}>
+            {mayAgree ? turnedEn.notRight : turnedEn.back}
+          </button>
+          {mayAgree && (
+            <button type="button" className={shared.main} onClick={() => tap({ act: 'agree' })}>
+              {turnedEn.agree}
+            </button>
+          )}
+        </div>
+      </div>
+      <p className={styles.student}>{turnedEn.turnBack}</p>
+    </section>
+  )
+}
+
+function Told({ settled }: { readonly settled: Settled }) {
+  const { needs } = settled.choice
+  return (
+    <div className={styles.told}>
+      <h3>{turnedEn.needs}</h3>
+      {needs.length === 0 && <p>{turnedEn.none}</p>}
+      <ul className={styles.signs} data-many={needs.length > 4 || undefined}>
+        {needs.map(({ code, handling }) => (
+          <li key={code} data-handling={handling}>
+            <NeedSign code={code} />
+            <strong>{turnedEn.need(code, handling)}</strong>
+          </li>
+        ))}
+      </ul>
+    </div>
+  )
+}
+
+function Food({ state, settled }: { readonly state: RunningState; readonly settled: Settled }) {
+  const name = nameIn(state.station)
+  const { item, base, parts } = settled
+  const has = [
+    ...(base?.component ? [name(base.component)] : []),
+    ...parts
+      .filter(({ placement }) => placement !== 'no')
+      .map(({ part, placement, portions }) => {
+        const said = name(part.component)
+        if (placement === 'side') return turnedEn.onTheSide(said)
+        return portions > 1 ? turnedEn.portions(said, portions) : said
+      }),
+  ]
+  const without = parts
+    .filter(({ part, placement }) => placement === 'no' && part.usual !== 'no')
+    .map(({ part }) => name(part.component))
+  return (
+    <div className={styles.food}>
+      <h3>{turnedEn.food(item.name)}</h3>
+      <div className={styles.lists}>
+        <List title={turnedEn.has} names={has} sign="M4 13l5 6L20 5" />
+        {without.length > 0 && (
+          <List title={turnedEn.without} names={without} sign="M5 5l14 14M19 5L5 19" />
+        )}
+      </div>
+    </div>
+  )
+}
+
+function List({
+  title,
+  names,
+  sign,
+}: {
+  readonly title: string
+  readonly names: readonly string[]
+  readonly sign: string
+}) {
+  return (
+    <div>
+      <h4>{title}</h4>
+      <ul className={styles.names}>
+        {names.map((name) => (
+          <li key={name}>
+            <svg viewBox="0 0 24 24" aria-hidden="true">
+              <path d={sign} />
+            </svg>
+            {name}
+          </li>
+        ))}
+      </ul>
+    </div>
+  )
+}
+
+function Cautions({ state, settled }: { readonly state: RunningState; readonly settled: Settled }) {
+  const { toAccept, choice } = settled
+  const isApart = choice.needs.some((one) => one.handling === 'keep-apart')
+  if (toAccept.length === 0 && !isApart) return null
+  return (
+    <div className={styles.cautions}>
+      <h3>{turnedEn.cautions}</h3>
+      {toAccept.map((one) => {
+        const text = sayFinding(tellFinding(state.station, one))
+        return <p key={`${text} ${one.need}`}>{text}.</p>
+      })}
+      {choice.caution !== null && <p>{turnedEn.accepted}</p>}
+      {isApart && <p>{turnedEn.shared}</p>}
+    </div>
+  )
+}

@@ -1,0 +1,66 @@
+/** What a tap on the ask step makes of a guest's needs. */
+import { type Need, type NeedCode, type Reason, usualHandling } from '#lib/needs/codes.ts'
+import { strictest } from '#lib/needs/judge.ts'
+import { type Ordering, withDraft } from '#lib/views/ordering.ts'
+
+const needFor = (code: NeedCode): Need => ({ code, handling: usualHandling(code), reason: null })
+
+const has = (needs: readonly Need[], code: NeedCode): boolean =>
+  needs.some((one) => one.code === code)
+
+const without = (needs: readonly Need[], codes: readonly NeedCode[]): readonly Need[] =>
+  needs.filter((one) => !codes.includes(one.code))
+
+/** A tile: its need is told, or taken back with all its kinds. */
+export const tapNeed = (
+  needs: readonly Need[],
+  code: NeedCode,
+  kinds: readonly NeedCode[],
+): readonly Need[] =>
+  has(needs, code) || kinds.some((kind) => has(needs, kind))
+    ? without(needs, [code, ...kinds])
+    : [...needs, needFor(code)]
+
+/** One kind only: the first one takes the whole group's place, the last one gives it back. */
+export const tapKind = (
+  needs: readonly Need[],
+  group: NeedCode,
+  kind: NeedCode,
+  kinds: readonly NeedCode[],
+): readonly Need[] => {
+  if (!has(needs, kind)) return [...without(needs, [group]), needFor(kind)]
+  const left = without(needs, [kind])
+  return kinds.some((one) => has(left, one)) ? left : [...left, needFor(group)]
+}
+
+const changed = (
+  needs: readonly Need[],
+  code: NeedCode,
+  change: (need: Need) => Partial<Need>,
+): readonly Need[] =>
+  needs.map((need) => (need.code === code ? { ...need, ...change(need) } : need))
+
+export const otherHandling = (needs: readonly Need[], code: NeedCode): readonly Need[] =>
+  changed(needs, code, ({ handling }) => ({
+    handling: handling === 'keep-apart' ? 'leave-out' : 'keep-apart',
+  }))
+
+/** A reason is told, or taken back by a second tap. */
+export const tapReason = (
+  needs: readonly Need[],
+  code: NeedCode,
+  reason: Reason,
+): readonly Need[] =>
+  changed(needs, code, (need) => ({ reason: need.reason === reason ? null : reason }))
+
+/** Needs told late beside those of the order: where a code is in both, keep apart is the stricter. */
+export const withTold = (own: readonly Need[], told: readonly Need[]): readonly Need[] =>
+  strictest([...own, ...told])
+
+/** The build in sight is for the guest of another one, who was asked already. */
+export const sameGuest = (ordering: Ordering, index: number): Ordering => {
+  const asked = ordering.drafts[index]
+  if (!asked || asked.asked === null || asked.asked === 'not-sure') return ordering
+  const known = { asked: asked.asked, needs: asked.needs }
+  return { ...withDraft(ordering, known), step: 'choose' }
+}

@@ -1,0 +1,61 @@
+/** Why something doesn't fit a guest, down to the ingredient, ready to be said. */
+
+import { ingredientIn } from '#lib/menu/ingredient-name.ts'
+import { nameIn } from '#lib/menu/name-in.ts'
+import type { ContactKind, Declaration, StationDocument } from '#lib/menu/station-document.ts'
+import type { Handling, NeedCode } from '#lib/needs/codes.ts'
+import { declaredBy } from '#lib/needs/declared.ts'
+import type { Finding, Why } from '#lib/needs/judge.ts'
+
+/** A finding in names instead of ids. */
+export interface FindingTold {
+  readonly component: string
+  readonly need: NeedCode
+  readonly handling: Handling
+  readonly why: Why
+  /** What decides it; null where that is the component itself, or isn't known. */
+  readonly ingredient: string | null
+  readonly contact: {
+    readonly component: string
+    /** How the two touch; null where something stands between them. */
+    readonly by: ContactKind | null
+    /** What the other one declares. */
+    readonly declared: Declaration
+  } | null
+}
+
+const touching = (station: StationDocument, finding: Finding): ContactKind | null => {
+  const { component, touches } = finding
+  if (touches === null) return null
+  const edges = station.contacts ?? []
+  const shared = edges.filter(
+    ({ components }) => components.includes(component) && components.includes(touches),
+  )
+  return shared.find(({ kind }) => kind === finding.contact)?.kind ?? shared[0]?.kind ?? null
+}
+
+/** @throws where the document is damaged, as the findings themselves do */
+export const tellFinding = (station: StationDocument, finding: Finding): FindingTold => {
+  const name = nameIn(station)
+  const { component, need, handling, why, through, touches } = finding
+  const last = through.at(-1)
+  const ingredient = last === undefined ? null : ingredientIn(station)(last)
+  // "Pita" of "Pita bread" says nothing more.
+  const isItself = (said: string) => said.toLowerCase().startsWith(name(component).toLowerCase())
+  return {
+    component: name(component),
+    need,
+    handling,
+    why,
+    ingredient:
+      touches === null && ingredient !== null && !isItself(ingredient) ? ingredient : null,
+    contact:
+      touches === null
+        ? null
+        : {
+            component: name(touches),
+            by: touching(station, finding),
+            declared: declaredBy(station, touches, need).state,
+          },
+  }
+}

@@ -1,0 +1,130 @@
+/** Why something doesn't fit a guest, in English. Unknown is never said as free. */
+import type { ContactKind } from '#lib/menu/station-document.ts'
+import type { NeedCode } from '#lib/needs/codes.ts'
+import type { Why } from '#lib/needs/judge.ts'
+import type { FindingTold } from '#lib/views/finding-told.ts'
+import { foodOf, needName } from '#lib/words/service-en.ts'
+
+/** A name inside a sentence: "Herb chicken" becomes "herb chicken", "BBQ pork" stays. */
+export const inSentence = (name: string): string =>
+  /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name
+
+export const isPlural = (name: string): boolean => /[^s]s$/.test(name)
+
+export const list = (names: readonly string[], word: 'and' | 'or'): string =>
+  names.length < 2
+    ? names.join('')
+    : `${names.slice(0, -1).join(', ')} ${word} ${names[names.length - 1]}`
+
+export const startingWith = (words: string): string =>
+  words.charAt(0).toUpperCase() + words.slice(1)
+
+/** "contains milk", "may contain milk", "isn’t vegan". */
+const declares = (need: NeedCode, why: Why, many: boolean): string => {
+  const food = foodOf(need)
+  if (why === 'may-contain')
+    return food === null ? `may not be ${needName(need)}` : `may contain ${food}`
+  if (food === null) return `${many ? 'aren’t' : 'isn’t'} ${needName(need)}`
+  return `${many ? 'contain' : 'contains'} ${food}`
+}
+
+/** "whether it contains milk", "that it is vegan" */
+const whether = (need: NeedCode, it: string, many: boolean): string => {
+  const food = foodOf(need)
+  if (food === null) return `that ${it} ${many ? 'are' : 'is'} ${needName(need)}`
+  return `whether ${it} ${many ? 'contain' : 'contains'} ${food}`
+}
+
+const TOUCHING: Readonly<Record<ContactKind, string>> = {
+  scoop: 'shares a scoop with',
+  board: 'is cut on the same board as',
+  griddle: 'is warmed on the same griddle as',
+  press: 'is pressed in the same press as',
+  toaster: 'goes through the same toaster as',
+  fryer: 'is fried in the same fryer as',
+  warmer: 'is kept in the same warmer as',
+  beside: 'stands beside',
+  'reached-over': 'is reached over together with',
+}
+
+const TOUCHING_MANY: Readonly<Record<ContactKind, string>> = {
+  scoop: 'share a scoop with',
+  board: 'are cut on the same board as',
+  griddle: 'are warmed on the same griddle as',
+  press: 'are pressed in the same press as',
+  toaster: 'go through the same toaster as',
+  fryer: 'are fried in the same fryer as',
+  warmer: 'are kept in the same warmer as',
+  beside: 'stand beside',
+  'reached-over': 'are reached over together with',
+}
+
+const sayContact = (told: FindingTold, contact: NonNullable<FindingTold['contact']>): string => {
+  const many = isPlural(told.component)
+  const touching = many ? TOUCHING_MANY : TOUCHING
+  const by =
+    contact.by === null
+      ? `${many ? 'share' : 'shares'} tools or a place on the line with`
+      : touching[contact.by]
+  const other = inSentence(contact.component)
+  const manyOther = isPlural(contact.component)
+  const what =
+    contact.declared === 'unknown'
+      ? `and nobody knows ${whether(told.need, manyOther ? 'they' : 'it', manyOther)}`
+      : `which ${declares(told.need, contact.declared === 'contains' ? 'contains' : 'may-contain', manyOther)}`
+  return `${told.component} ${by} ${other}, ${what}`
+}
+
+/** One finding as a sentence without its full stop, down to the ingredient. */
+export const sayFinding = (told: FindingTold): string => {
+  const { component, ingredient, need, why, contact } = told
+  if (contact) return sayContact(told, contact)
+  const it = ingredient ?? component
+  const many = isPlural(it)
+  const before = ingredient === null ? '' : `${component}: `
+  const named = ingredient === null ? it : inSentence(it)
+  if (why === 'contact-unknown')
+    return `Nobody has said what ${inSentence(component)} can touch on the line`
+  if (why === 'unknown')
+    return `${before}${ingredient === null ? 'N' : 'n'}ot known ${whether(need, inSentence(it), many)}: read the label first`
+  if (why === 'may-contain')
+    return `${before}${ingredient === null ? 'T' : 't'}he label of ${inSentence(it)} warns: ${declares(need, why, many)}`
+  return `${before}${named} ${declares(need, why, many)}`
+}
+
+/** As it stands in a pan: a word or three. */
+export const shortFinding = (need: NeedCode, why: Why, touches: string | null): string => {
+  const food = foodOf(need)
+  switch (why) {
+    case 'contains':
+    case 'may-contain':
+      return declares(need, why, false)
+    case 'unknown':
+      return `${food ?? needName(need)}: not known`
+    case 'contact':
+      return `touches ${inSentence(touches ?? '')}`
+    case 'contact-unknown':
+      return 'contact not known'
+  }
+}
+
+/** "since it contains milk", of one or more components. */
+export const since = (
+  need: NeedCode,
+  why: Why,
+  many: boolean,
+  touches: string | null = null,
+): string => {
+  const it = many ? 'they' : 'it'
+  switch (why) {
+    case 'contains':
+    case 'may-contain':
+      return `since ${it} ${declares(need, why, many)}`
+    case 'unknown':
+      return `since we don’t know ${whether(need, it, many)}`
+    case 'contact':
+      return `since ${it} can touch ${inSentence(touches ?? '')} on the line`
+    case 'contact-unknown':
+      return `since we don’t know what ${it} can touch`
+  }
+}

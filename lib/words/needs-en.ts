@@ -1,0 +1,40 @@
+/** Asking closer: kinds, reasons, what stands behind "more", and a need told late, in English. */
+import type { Reason } from '#lib/needs/codes.ts'
+import { list } from '#lib/words/findings-en.ts'
+
+export const needsEn = {
+  done: 'Done',
+  handling: 'How strict?',
+  keepApart: 'Keep apart',
+  keepApartWhy: 'shared scoops and pans count',
+  leaveOut: 'Leave out only',
+  leaveOutWhy: 'not in it is enough',
+  kinds: '“All of them, or only one kind?”',
+  all: 'All of them',
+  reason: 'Why, if the guest says so',
+  reasons: {
+    allergy: 'Allergy',
+    coeliac: 'Celiac disease',
+    faith: 'Faith',
+    diet: 'Diet',
+    dislike: 'Dislike',
+  } satisfies Record<Reason, string>,
+
+  tellTitle: (build: string) => `What does the guest of ${build} tell?`,
+  tell: (build: string) => `Stop ${build} now`,
+  tellWhy: 'It stops on every screen. Then change it or cancel it.',
+  tellNothing: 'Nothing new. Leave it',
+  tellNotSure: 'Not sure: stop it',
+  telling: 'Telling …',
+  told: (build: string) => `${build} is stopped.`,
+  tellA: 'A need',
+  tellOf: (build: string) => `The guest of ${build} tells a need`,
+  handedOver: 'Handed over lately',
+  handedOverTell: 'Has the guest of one told something? Tap “A need”.',
+  heldNow: (builds: readonly string[]) => `Held: ${list(builds, 'and')}`,
+  findNow: (builds: readonly string[]) =>
+    builds.length === 1
+      ? `Find the guest of ${builds[0]}, now`
+      : `Find the guests of ${list(builds, 'and')}, now`,
+  see: 'See them',
+} as const

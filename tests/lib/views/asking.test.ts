@@ -1,0 +1,72 @@
+import { describe, expect, test } from 'vitest'
+import { ALLERGEN_SETS } from '#lib/needs/allergen-sets.ts'
+import { askableAllergens, kindsOf } from '#lib/needs/askable.ts'
+import { CLAIMS, DIETS } from '#lib/needs/diets.ts'
+import { askTiles, MOST_TILES } from '#lib/views/ask-tiles.ts'
+import { type Act, act } from '#lib/views/order-act.ts'
+import { IDLE, type Ordering } from '#lib/views/ordering.ts'
+import { demoStation, ready, running } from '#tests/support/service.ts'
+
+const STATE = running(ready())
+
+const taps = (...list: Act[]): Ordering => list.reduce((so, one) => act(so, one, STATE), IDLE)
+const needsAfter = (...list: Act[]) => taps(...list).drafts[0]?.needs
+const nuts: Act = { act: 'need', code: 'tree-nuts' }
+const kind = (code: string): Act => ({ act: 'kind', group: 'tree-nuts', code })
+
+describe('what is asked about', () => {
+  const us = { allergenSet: 'us-9', ownAllergens: ['kiwi'] } as const
+  const eu = { allergenSet: 'eu-14', ownAllergens: [] } as const
+
+  test('[C31] allergens stand in the order of the station’s set, then gluten, then diets', () => {
+    const groups = ALLERGEN_SETS['us-9'].groups.map((one) => one.code)
+    expect(askTiles(us).tiles).toEqual([
+      ...groups,
+      'gluten',
+      ...['vegetarian', 'vegan', 'no-pork', 'halal', 'kosher', 'pescatarian', 'no-beef'],
+    ])
+    expect(askTiles(eu).tiles.slice(0, 14)).toEqual(
+      ALLERGEN_SETS['eu-14'].groups.map((one) => one.code),
+    )
+    expect(askTiles(eu).tiles).toContain('vegan')
+  })
+
+  test('[C31] all that can be asked has one place, in sight or behind “more”', () => {
+    for (const station of [us, eu, demoStation]) {
+      const { tiles, more } = askTiles(station)
+      const all = [...tiles, ...more]
+      expect(tiles).toHaveLength(MOST_TILES)
+      expect([...all].sort()).toEqual(
+        [...new Set([...askableAllergens(station), ...DIETS, ...CLAIMS])].sort(),
+      )
+      expect(new Set(all).size).toBe(all.length)
+    }
+    expect(askTiles(us).more).toContain('kiwi')
+  })
+})
+
+describe('asking closer', () => {
+  test('[C32] one kind takes the group’s place, and the last one taken back gives it back', () => {
+    expect(needsAfter(nuts)).toMatchObject([{ code: 'tree-nuts', handling: 'keep-apart' }])
+    expect(needsAfter(nuts, kind('almond'))).toEqual([
+      { code: 'almond', handling: 'keep-apart', reason: null },
+    ])
+    expect(needsAfter(nuts, kind('almond'), kind('cashew'))).toHaveLength(2)
+    expect(needsAfter(nuts, kind('almond'), kind('almond'))).toMatchObject([{ code: 'tree-nuts' }])
+  })
+
+  test('[C32] a tap on a group’s tile takes all its kinds back', () => {
+    expect(needsAfter(nuts, kind('almond'), kind('cashew'), nuts)).toEqual([])
+    expect(kindsOf(demoStation, 'tree-nuts')).toContain('almond')
+  })
+
+  test('[C32] a diet can be kept apart, and a reason is told and taken back', () => {
+    const vegan: Act = { act: 'need', code: 'vegan' }
+    expect(needsAfter(vegan, { act: 'handling', code: 'vegan' })).toMatchObject([
+      { handling: 'keep-apart' },
+    ])
+    const faith: Act = { act: 'reason', code: 'vegan', reason: 'faith' }
+    expect(needsAfter(vegan, faith)).toMatchObject([{ reason: 'faith' }])
+    expect(needsAfter(vegan, faith, faith)).toMatchObject([{ reason: null }])
+  })
+})

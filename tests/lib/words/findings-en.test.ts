@@ -1,0 +1,52 @@
+import { describe, expect, test } from 'vitest'
+import type { Need } from '#lib/needs/codes.ts'
+import { judgeComponent } from '#lib/needs/judge.ts'
+import type { Kitchen } from '#lib/needs/kitchen.ts'
+import { tellFinding } from '#lib/views/finding-told.ts'
+import { sayFinding, shortFinding } from '#lib/words/findings-en.ts'
+import { demoStation } from '#tests/support/service.ts'
+
+const kitchen: Kitchen = { station: demoStation, soiled: [], ready: [] }
+
+const said = (component: string, code: string, handling: Need['handling'], at = kitchen) =>
+  judgeComponent(at, component, [{ code, handling, reason: null }]).findings.map((one) =>
+    sayFinding(tellFinding(at.station, one)),
+  )
+
+describe('why something doesn’t fit', () => {
+  test('[C44] it is said down to the ingredient', () => {
+    expect(said('slaw', 'wheat', 'keep-apart')).toEqual(['Sesame slaw: soy sauce contains wheat'])
+    expect(said('cheddar', 'milk', 'leave-out')[0]).toBe('Cheddar contains milk')
+    expect(said('chicken', 'vegan', 'leave-out')[0]).toMatch(/^Herb chicken: .* isn’t vegan$/)
+  })
+
+  test('[C44] what isn’t known says to read the label first', () => {
+    expect(said('tuna', 'soy', 'keep-apart')[0]).toMatch(
+      /^Tuna salad: not known whether .* contains soy: read the label first$/,
+    )
+  })
+
+  test('[C44] what a label warns of and what it touches are said as such', () => {
+    const pita = said('pita', 'sesame', 'keep-apart')
+    expect(pita[0]).toBe('The label of pita warns: may contain sesame')
+    expect(said('rice', 'wheat', 'keep-apart')).toEqual([
+      'Brown rice stands beside pita, which contains wheat',
+    ])
+    expect(said('almonds', 'fish', 'keep-apart')).toEqual([
+      'Toasted almonds share tools or a place on the line with tuna salad, which contains fish',
+    ])
+    const silent = { ...kitchen, station: { ...demoStation, contacts: null } }
+    expect(said('rice', 'wheat', 'keep-apart', silent)).toEqual([
+      'Nobody has said what brown rice can touch on the line',
+    ])
+  })
+
+  test('[C44] in a pan it is a few words, and never safe or free of something', () => {
+    expect(shortFinding('wheat', 'contains', null)).toBe('contains wheat')
+    expect(shortFinding('vegan', 'contains', null)).toBe('isn’t vegan')
+    expect(shortFinding('no-pork', 'contains', null)).toBe('contains pork')
+    expect(shortFinding('soy', 'unknown', null)).toBe('soy: not known')
+    expect(shortFinding('fish', 'contact', 'Tuna salad')).toBe('touches tuna salad')
+    expect(shortFinding('fish', 'contact-unknown', null)).toBe('contact not known')
+  })
+})

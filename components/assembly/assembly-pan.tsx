@@ -50,11 +50,36 @@ function Tool({ pan }: { readonly pan: TakePan }) {
   }
 }
 
+/** What went into the pan by a wrong scoop, and stays in it until it is emptied and washed. */
+function Soiled({ by }: { readonly by: readonly string[] }) {
+  if (by.length === 0) return null
+  return <span className={styles.soiled}>{say.soiled(by)}</span>
+}
+
+function BackUpSign() {
+  return (
+    <span className={styles.backUp}>
+      <svg viewBox="0 0 44 22" className={styles.lidded} aria-hidden="true">
+        <path d="M2 10h40M18 10V4h8v6M6 10l4 10h24l4-10" />
+      </svg>
+      <b>
+        {say.backUp.map((word) => (
+          <span key={word} className={styles.backUpWord}>
+            {word}{' '}
+          </span>
+        ))}
+      </b>
+    </span>
+  )
+}
+
 function Take({ pan }: { readonly pan: TakePan }) {
   return (
     <>
+      {pan.fromBackup && <BackUpSign />}
       <div className={styles.middle}>
         <span className={styles.count}>{pan.count}</span>
+        {pan.fromBackup && <span className={styles.notThis}>{say.notThisPan}</span>}
         {pan.onTheSide ? (
           <span className={styles.side}>{say.onTheSide}</span>
         ) : (
@@ -62,6 +87,11 @@ function Take({ pan }: { readonly pan: TakePan }) {
         )}
         {pan.lacking && <span className={styles.lacking}>{say.lacking}</span>}
         {pan.hazards.length > 0 && <span className={styles.lacking}>{say.askInCharge}</span>}
+        {pan.accepted.map((hazard) => (
+          <span key={say.hazard(hazard)} className={styles.accepted}>
+            {say.hazardAccepted(hazard)}
+          </span>
+        ))}
       </div>
       <div className={styles.foot}>
         <Tool pan={pan} />
@@ -70,18 +100,34 @@ function Take({ pan }: { readonly pan: TakePan }) {
   )
 }
 
+/** What hazards say, each sentence once; what touches a pan only where its own word is no reason. */
+const hazardWords = ({ hazards }: Extract<PanForBuild, { kind: 'away' }>) => {
+  const declared = hazards.filter(({ why }) => why !== 'contact')
+  const shown = declared.length > 0 ? declared : hazards.slice(0, 1)
+  return [...new Map(shown.map((hazard) => [say.hazard(hazard), hazard]))]
+}
+
+const isNoted = (pan: TakePan): boolean =>
+  pan.lacking || pan.hazards.length > 0 || pan.accepted.length > 0
+
 /** One pan of the line as one build sees it. */
 export function AssemblyPan({
   pan,
   component,
+  soiledBy,
 }: {
   readonly pan: PanForBuild
   readonly component: Component
+  /** Names of what another scoop brought into it. */
+  readonly soiledBy: readonly string[]
 }) {
   if (pan.kind === 'idle')
     return (
-      <div className={styles.sliver}>
-        <span>{component.name}</span>
+      <div className={styles.sliver} data-soiled={soiledBy.length > 0}>
+        <span>
+          {component.name}
+          {soiledBy.length > 0 && <b> {say.soiledShort(soiledBy)}</b>}
+        </span>
       </div>
     )
   return (
@@ -90,12 +136,15 @@ export function AssemblyPan({
       data-kind={pan.kind}
       data-side={pan.kind === 'take' && pan.onTheSide}
       data-lacking={pan.kind === 'take' && pan.lacking}
+      data-backup={pan.kind === 'take' && pan.fromBackup}
+      data-noted={soiledBy.length > 0 || (pan.kind === 'take' && isNoted(pan))}
     >
       <h2 className={styles.name}>
         {component.short.map((line) => (
           <span key={line}>{line} </span>
         ))}
       </h2>
+      <Soiled by={soiledBy} />
       {pan.kind === 'take' && <Take pan={pan} />}
       {pan.kind === 'no' && (
         <>
@@ -115,9 +164,9 @@ export function AssemblyPan({
           </div>
           <div className={styles.foot}>
             <span className={styles.hazards}>
-              {pan.hazards.map((hazard) => (
-                <b key={hazard.code} data-declared={hazard.declared}>
-                  {say.hazard(hazard)}{' '}
+              {hazardWords(pan).map(([words, { why }]) => (
+                <b key={words} data-why={why}>
+                  {words}{' '}
                 </b>
               ))}
             </span>

@@ -7,9 +7,11 @@ import { QueueStrip, WarmCard, WrapMark } from '#components/assembly/build-foot.
 import { BuildHeader, HandlingSteps, NeedsBanner } from '#components/assembly/build-header.tsx'
 import foot from '#components/assembly/foot.module.css'
 import { IdleLine } from '#components/assembly/idle-line.tsx'
+import { NotMade } from '#components/assembly/not-made.tsx'
 import { useMainAction } from '#components/assembly/pedal.ts'
 import { StopPanel } from '#components/assembly/stop-panel.tsx'
 import { TakeBackPanel } from '#components/assembly/take-back-panel.tsx'
+import { WrongScoopPanel } from '#components/assembly/wrong-scoop-panel.tsx'
 import { Awake } from '#components/device/awake-notice.tsx'
 import { SoundToggle } from '#components/device/sound-toggle.tsx'
 import {
@@ -24,6 +26,7 @@ import { useActing } from '#components/live/acting.ts'
 import { CalmUnlessOpen } from '#components/live/calm-unless-open.tsx'
 import { Connection } from '#components/live/connection.tsx'
 import { CrewProvider } from '#components/live/crew.tsx'
+import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { type AssemblyView, assemblyView, waitingRemakes, widePans } from '#lib/views/assembly.ts'
 import { stoppedBuilds } from '#lib/views/assembly-stop.ts'
@@ -41,7 +44,7 @@ const CROWDED: Readonly<Record<Room, number>> = {
 
 const mainOf = (view: AssemblyView, read: string | null): Main | null => {
   const { now, next } = view
-  if (!now || view.stopped) return null
+  if (!now || view.stopped || now.held || !now.checked) return null
   if (now.short) return next === null ? null : { kind: 'skip', words: say.skipTo(next) }
   if (now.state === 'making') return { kind: 'finish', words: say.finish }
   return now.keptApart && read !== now.reads
@@ -52,16 +55,16 @@ const mainOf = (view: AssemblyView, read: string | null): Main | null => {
 function Running({ state }: { readonly state: RunningState }) {
   const [chosen, setChosen] = useState<string | null>(null)
   const [read, setRead] = useState<string | null>(null)
-  const [takingBack, setTakingBack] = useState(false)
+  const [panel, setPanel] = useState<'take-back' | 'wrong-scoop' | null>(null)
   const { said, busy, act, hush } = useActing()
   const room = useRoom()
   const view = useMemo(() => assemblyView(state, chosen), [state, chosen])
   useKnock('new', state.nextTicket)
   useKnockForNew('new', waitingRemakes(state))
   useKnock('stop', stoppedBuilds(state).length)
-
   const { now, stopped } = view
-  const main = takingBack ? null : mainOf(view, read)
+  const name = nameIn(state.station)
+  const main = panel ? null : mainOf(view, read)
   const pressed = main && now ? `${main.kind} ${now.keptApart} ${now.reads}` : null
   const press = useMainAction(pressed, () => {
     if (!main || !now || busy) return
@@ -97,14 +100,26 @@ function Running({ state }: { readonly state: RunningState }) {
         }
       />
     )
-  if (takingBack)
+  if (panel === 'wrong-scoop')
+    return (
+      <WrongScoopPanel
+        station={state.station}
+        busy={busy}
+        onClose={() => setPanel(null)}
+        onSoiled={(pan, by) => {
+          setPanel(null)
+          void act({ type: 'soilPan', pan, by }, say.soiledBy(name(pan), name(by)))
+        }}
+      />
+    )
+  if (panel === 'take-back')
     return (
       <TakeBackPanel
         made={view.lastMade}
         busy={busy}
-        onClose={() => setTakingBack(false)}
+        onClose={() => setPanel(null)}
         onTakeBack={(build, made) => {
-          setTakingBack(false)
+          setPanel(null)
           void act(
             { type: 'takeBack', ticket: build.ticket, letter: build.letter, made },
             say.takenBack(build.name),
@@ -118,9 +133,12 @@ function Running({ state }: { readonly state: RunningState }) {
         type="button"
         className={foot.takeBack}
         disabled={view.lastMade.length === 0}
-        onClick={() => setTakingBack(true)}
+        onClick={() => setPanel('take-back')}
       >
         {say.takeBack}
+      </button>
+      <button type="button" className={foot.takeBack} onClick={() => setPanel('wrong-scoop')}>
+        {say.wrongScoop}
       </button>
       <SoundToggle />
     </div>
@@ -132,13 +150,14 @@ function Running({ state }: { readonly state: RunningState }) {
       </IdleLine>
     )
   const isReading = main?.kind === 'read'
+  const isShut = now.held || !now.checked
   return (
     <div className={styles.screen} data-with-needs={now.keepFrom.length + now.leaveOut.length > 0}>
       <BuildHeader now={now}>
         <Connection />
         <Awake />
       </BuildHeader>
-      <NeedsBanner now={now} withSteps={!isReading} />
+      <NeedsBanner now={now} withSteps={!isReading && !isShut} />
       {now.lacks !== null && (
         <p className={styles.short} role="alert">
           {say.short(now.name, now.lacks)}
@@ -147,9 +166,9 @@ function Running({ state }: { readonly state: RunningState }) {
       <p className={said?.kind === 'refused' ? styles.refused : 'visually-hidden'} role="status">
         {said?.text}
       </p>
-      {isReading ? (
-        <HandlingSteps />
-      ) : (
+      {isReading && <HandlingSteps backups={now.backups} />}
+      {isShut && <NotMade now={now} />}
+      {!isReading && !isShut && (
         <div
           className={styles.line}
           data-crowded={widePans(now) >= CROWDED[room]}
@@ -161,19 +180,26 @@ function Running({ state }: { readonly state: RunningState }) {
             wrap={room === 'phone' ? 'by-well' : 'never'}
             widthOf={(pan) => (now.pans[pan.id]?.kind === 'idle' ? 'sliver' : 'wide')}
             renderPan={(pan, component) => (
-              <AssemblyPan pan={now.pans[pan.id] ?? { kind: 'idle' }} component={component} />
+              <AssemblyPan
+                pan={now.pans[pan.id] ?? { kind: 'idle' }}
+                component={component}
+                soiledBy={view.soiled[pan.id] ?? []}
+              />
             )}
           />
         </div>
       )}
-      <div className={foot.foot}>
-        <div className={foot.cards}>
-          <WrapMark now={now} />
-          <WarmCard view={view} />
-        </div>
+      <div className={foot.foot} data-short={isReading || isShut}>
+        {!isReading && !isShut && (
+          <div className={foot.cards}>
+            <WrapMark now={now} />
+            <WarmCard view={view} />
+          </div>
+        )}
         <div className={foot.strip}>
           <QueueStrip
             queue={view.queue}
+            room={room}
             onChoose={(name) => {
               hush()
               setChosen(name)
@@ -189,7 +215,11 @@ function Running({ state }: { readonly state: RunningState }) {
           disabled={main === null || busy}
           onClick={press}
         >
-          <span>{busy ? say.sending : (main?.words ?? say.cannotStart(now.name))}</span>
+          <span>
+            {busy
+              ? say.sending
+              : (main?.words ?? (now.held ? say.held(now.name) : say.cannotStart(now.name)))}
+          </span>
           {now.keptApart && main?.kind === 'finish' && (
             <span className={foot.hint}>{say.cleanGloves}</span>
           )}

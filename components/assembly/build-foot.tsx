@@ -1,22 +1,28 @@
 import styles from '#components/assembly/foot.module.css'
+import type { Room } from '#components/device/use-device.ts'
 import type { AssemblyView, InQueue, NowBuild } from '#lib/views/assembly.ts'
 import { linesOfParts } from '#lib/views/mark.ts'
 import { assemblyEn as say } from '#lib/words/assembly-en.ts'
 import { markLines } from '#lib/words/service-en.ts'
 
-const QUEUE_SHOWN = 3
+const QUEUE_SHOWN: Readonly<Record<Room, number>> = { phone: 3, small: 2, medium: 3, large: 4 }
 
 /** A long mark is set smaller: letters over which, and how it is called in the styles. */
 const LENGTHS = [
   [150, 'most'],
   [95, 'very'],
-  [50, 'long'],
+  [40, 'long'],
 ] as const
+
+const lengthOf = (now: NowBuild): number => markLines(now.mark).join(' ').length
+
+/** A mark this long takes all the room there is. */
+const isLongest = (now: NowBuild): boolean => lengthOf(now) > 95
 
 /** What to write on the wrap. */
 export function WrapMark({ now }: { readonly now: NowBuild }) {
   const lines = markLines(now.mark)
-  const length = lines.join(' ').length
+  const length = lengthOf(now)
   return (
     <section
       className={styles.card}
@@ -36,7 +42,7 @@ export function WrapMark({ now }: { readonly now: NowBuild }) {
 }
 
 export function WarmCard({ view }: { readonly view: AssemblyView }) {
-  if (view.warmNext.length === 0) return null
+  if (view.warmNext.length === 0 || (view.now && isLongest(view.now))) return null
   return (
     <section className={styles.card}>
       <h2>{say.warmNext}</h2>
@@ -53,6 +59,7 @@ export function WarmCard({ view }: { readonly view: AssemblyView }) {
 const noteOf = (one: InQueue): string =>
   [
     ...(one.state === 'making' ? [say.beingMade] : []),
+    ...(one.held ? [say.isHeld] : []),
     ...(one.short ? [say.isShort] : []),
     ...(one.keptApart ? [say.keptApart] : []),
   ].join(', ') || one.item
@@ -60,12 +67,15 @@ const noteOf = (one: InQueue): string =>
 /** The builds that follow; a tap shows one of them. */
 export function QueueStrip({
   queue,
+  room,
   onChoose,
 }: {
   readonly queue: readonly InQueue[]
+  readonly room: Room
   readonly onChoose: (name: string) => void
 }) {
-  const hidden = queue.length - QUEUE_SHOWN
+  const shown = QUEUE_SHOWN[room]
+  const hidden = queue.length - shown
   return (
     <section className={styles.queue} aria-labelledby="queue-title">
       <h2 id="queue-title" className={styles.queueTitle}>
@@ -73,13 +83,14 @@ export function QueueStrip({
       </h2>
       {queue.length === 0 && <p className={styles.queueNone}>{say.queueNone}</p>}
       <ul>
-        {queue.slice(0, QUEUE_SHOWN).map((one) => (
+        {queue.slice(0, shown).map((one) => (
           <li key={one.name}>
             <button
               type="button"
               data-state={one.state}
               data-apart={one.keptApart}
               data-short={one.short}
+              data-held={one.held}
               aria-label={`${say.look(one.name)}, ${noteOf(one)}`}
               onClick={() => onChoose(one.name)}
             >

@@ -34,6 +34,14 @@ export function BuildHeader({
   )
 }
 
+/** Beside more needs than these there is no room for the handling, which was read aloud. */
+const STEPS_BESIDE = 4
+
+function Accepted({ now }: { readonly now: NowBuild }) {
+  if (now.accepted === null) return null
+  return <span className={styles.accepted}>{say.accepted(now.accepted)}</span>
+}
+
 /** The kept-apart or left-out needs of the build, and the handling in words. */
 export function NeedsBanner({
   now,
@@ -54,12 +62,16 @@ export function NeedsBanner({
             </svg>
             {say.keepApart(now.keepFrom)}
           </strong>
-          {withSteps && <span className={styles.steps}>{say.stepsShort}</span>}
+          {withSteps && now.keepFrom.length <= STEPS_BESIDE && (
+            <span className={styles.steps}>{say.stepsShort}</span>
+          )}
+          <Accepted now={now} />
         </section>
       )}
       {now.leaveOut.length > 0 && (
         <section className={styles.out} data-needs="leave-out">
           <strong className={styles.need}>{say.leaveOut(now.leaveOut)}</strong>
+          {now.keepFrom.length === 0 && <Accepted now={now} />}
         </section>
       )}
     </>
@@ -67,12 +79,12 @@ export function NeedsBanner({
 }
 
 /** The handling order, read aloud before hands are washed. */
-export function HandlingSteps() {
+export function HandlingSteps({ backups }: { readonly backups: readonly string[] }) {
   return (
     <section className={styles.reading} aria-labelledby="read-aloud">
       <h2 id="read-aloud">{say.readAloud}</h2>
       <ol>
-        {say.steps.map((step) => (
+        {say.stepsFor(backups).map((step) => (
           <li key={step}>{step}</li>
         ))}
       </ol>

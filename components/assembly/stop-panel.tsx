@@ -4,6 +4,7 @@ import { nameIn } from '#lib/menu/name-in.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { Difference, Stopped } from '#lib/views/assembly-stop.ts'
 import { assemblyEn as say } from '#lib/words/assembly-en.ts'
+import { sayWhyHeld } from '#lib/words/held-en.ts'
 
 type NameOf = (id: string) => string
 
@@ -24,57 +25,60 @@ const rowOf = (
       return { what: name(one.component), from: say.part(one.from), to: say.part(one.to) }
     case 'need':
       return {
-        what: say.need(one.need.code, one.need.handling),
+        what: say.need(one.need),
         from: '',
         to: one.is === 'new' ? say.needNew : say.needGone,
       }
   }
 }
 
-/** A build in the making was changed or cancelled: nothing else shows until this is answered. */
-export function StopPanel({
+type Rows = readonly ReturnType<typeof rowOf>[]
+
+function Changes({ rows }: { readonly rows: Rows }) {
+  return (
+    <>
+      <p>{rows.length === 0 ? say.sameAsBefore : say.changed}</p>
+      <ul>
+        {rows.map((row) => (
+          <li key={row.what}>
+            <span className={styles.what}>{row.what}</span>
+            {row.from !== '' && <s className={styles.from}>{row.from}</s>}
+            <span className="visually-hidden">{say.becomes}</span>
+            <svg viewBox="0 0 48 32" className={styles.arrow} aria-hidden="true">
+              <path d="M2 16h36M28 5l13 11-13 11" />
+            </svg>
+            <b className={styles.to}>{row.to}</b>
+          </li>
+        ))}
+      </ul>
+    </>
+  )
+}
+
+/** Made food that no longer fits its guest has one answer: it is waste. */
+function Answers({
   stopped,
-  station,
   busy,
   onAnswer,
 }: {
   readonly stopped: Stopped
-  readonly station: StationDocument
   readonly busy: boolean
   readonly onAnswer: (foodInIt: boolean) => void
 }) {
-  const rows = stopped.differences?.map((one) => rowOf(one, nameIn(station))) ?? null
+  if (stopped.state === 'made')
+    return (
+      <>
+        <h2 className={styles.question}>{say.madeIsWaste(stopped.name)}</h2>
+        <div className={styles.answers} data-one="">
+          <button type="button" disabled={busy} onClick={() => onAnswer(true)}>
+            <b>{say.throwOut(stopped.name)}</b>
+            <span>{say.throwOutThen}</span>
+          </button>
+        </div>
+      </>
+    )
   return (
-    <section className={styles.stop} role="alert" aria-labelledby="stop-title">
-      <h1 id="stop-title" className={styles.stopTitle}>
-        <span className={styles.stopWord}>{say.stop}</span>{' '}
-        <span className={styles.stopName}>{stopped.name}</span>
-      </h1>
-      <div className={styles.link}>
-        <Connection />
-      </div>
-      <div className={styles.changes}>
-        {rows === null ? (
-          <p className={styles.cancelled}>{say.cancelled}</p>
-        ) : (
-          <>
-            <p>{rows.length === 0 ? say.sameAsBefore : say.changed}</p>
-            <ul>
-              {rows.map((row) => (
-                <li key={row.what}>
-                  <span className={styles.what}>{row.what}</span>
-                  {row.from !== '' && <s className={styles.from}>{row.from}</s>}
-                  <span className="visually-hidden">{say.becomes}</span>
-                  <svg viewBox="0 0 48 32" className={styles.arrow} aria-hidden="true">
-                    <path d="M2 16h36M28 5l13 11-13 11" />
-                  </svg>
-                  <b className={styles.to}>{row.to}</b>
-                </li>
-              ))}
-            </ul>
-          </>
-        )}
-      </div>
+    <>
       <h2 className={styles.question}>{say.foodInIt(stopped.name)}</h2>
       <div className={styles.answers}>
         <button type="button" disabled={busy} onClick={() => onAnswer(true)}>
@@ -86,6 +90,46 @@ export function StopPanel({
           <span>{say.foodNoThen}</span>
         </button>
       </div>
+    </>
+  )
+}
+
+/** A build may not go on as it was: nothing else shows until this is answered. */
+export function StopPanel({
+  stopped,
+  station,
+  busy,
+  onAnswer,
+}: {
+  readonly stopped: Stopped
+  readonly station: StationDocument
+  readonly busy: boolean
+  readonly onAnswer: (foodInIt: boolean) => void
+}) {
+  const { held } = stopped
+  const rows = stopped.differences?.map((one) => rowOf(one, nameIn(station))) ?? null
+  return (
+    <section className={styles.stop} role="alert" aria-labelledby="stop-title">
+      <h1 id="stop-title" className={styles.stopTitle}>
+        <span className={styles.stopWord}>{say.stop}</span>{' '}
+        <span className={styles.stopName}>{stopped.name}</span>
+      </h1>
+      <div className={styles.link}>
+        <Connection />
+      </div>
+      <div className={styles.changes}>
+        {held && (
+          <>
+            <p className={styles.why} data-with-changes={rows !== null}>
+              {sayWhyHeld(held)}
+            </p>
+            <p>{rows === null ? say.thenHeld : say.thenFresh}</p>
+          </>
+        )}
+        {rows !== null && <Changes rows={rows} />}
+        {rows === null && !held && <p className={styles.cancelled}>{say.cancelled}</p>}
+      </div>
+      <Answers stopped={stopped} busy={busy} onAnswer={onAnswer} />
     </section>
   )
 }

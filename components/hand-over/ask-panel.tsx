@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import styles from '#components/hand-over/panels.module.css'
 import { Connection } from '#components/live/connection.tsx'
 import type { OnShelf } from '#lib/views/hand-over.ts'
@@ -6,51 +6,90 @@ import { linesOfParts } from '#lib/views/mark.ts'
 import { handOverEn as say } from '#lib/words/hand-over-en.ts'
 import { markLines } from '#lib/words/service-en.ts'
 
-/** A kept-apart build, shown alone: the guest says what it was kept from, the student compares. */
+/** What the guest said, beside what the wrap says: the student compares. */
+function Compare({ build }: { readonly build: OnShelf }) {
+  const { alike } = build
+  const only = alike ? markLines(alike.differs) : []
+  return (
+    <>
+      <h2 className={styles.compare}>{say.compare}</h2>
+      {alike && <p className={styles.alone}>{say.alikeBeware}</p>}
+      <div className={styles.wrap}>
+        <b>{build.name}</b>
+        {markLines(build.mark).map((line, index) => (
+          <span
+            key={line}
+            data-need={index >= linesOfParts(build.mark)}
+            data-differs={only.includes(line)}
+          >
+            {line}
+          </span>
+        ))}
+        {build.told.length > 0 && <span data-told="">{say.told(build.told)}</span>}
+      </div>
+    </>
+  )
+}
+
+/**
+ * A kept-apart build, shown alone. The guest says what it was kept from; only then does the mark
+ * show, so that nobody reads it out.
+ */
 export function AskPanel({
   build,
   busy,
+  paidLine,
   onHandOver,
   onBack,
 }: {
   readonly build: OnShelf
   readonly busy: boolean
+  readonly paidLine: ReactNode
   readonly onHandOver: () => void
   readonly onBack: () => void
 }) {
-  const [differs, setDiffers] = useState(false)
+  const [step, setStep] = useState<'ask' | 'compare' | 'differs'>('ask')
   return (
     <section className={styles.panel} aria-labelledby="ask-title">
-      <h1 id="ask-title" className={styles.name}>
+      <h1 id="ask-title" className={styles.name} data-asked={step !== 'ask'}>
         {build.name}
       </h1>
-      <Connection />
-      <p className={styles.alone}>{say.alone}</p>
-      <div className={styles.ask}>
-        <h2>{say.ask}</h2>
-        <p className={styles.question}>“{say.question}”</p>
-        <p>{say.listen}</p>
+      <div className={styles.link}>
+        <Connection />
       </div>
-      <div className={styles.wrap}>
-        <b>{build.name}</b>
-        {markLines(build.mark).map((line, index) => (
-          <span key={line} data-need={index >= linesOfParts(build.mark)}>
-            {line}
-          </span>
-        ))}
-      </div>
-      {differs ? (
+      {step === 'ask' && (
+        <>
+          <p className={styles.alone}>{say.alone}</p>
+          <div className={styles.ask}>
+            <h2>{say.ask}</h2>
+            <p className={styles.question}>“{say.question}”</p>
+            <p>{say.listen}</p>
+          </div>
+          {paidLine}
+        </>
+      )}
+      {step !== 'ask' && <Compare build={build} />}
+      {step === 'differs' && (
         <p className={styles.keep} role="alert">
           {say.notSameThen}
         </p>
-      ) : (
-        <div className={styles.choices}>
-          <button type="button" className={styles.yes} disabled={busy} onClick={onHandOver}>
-            {say.same(build.name)}
-          </button>
-          <button type="button" className={styles.other} onClick={() => setDiffers(true)}>
-            {say.notSame}
-          </button>
+      )}
+      {step !== 'differs' && (
+        <div className={styles.choices} key={step}>
+          {step === 'ask' ? (
+            <button type="button" className={styles.yes} onClick={() => setStep('compare')}>
+              {say.answered}
+            </button>
+          ) : (
+            <>
+              <button type="button" className={styles.yes} disabled={busy} onClick={onHandOver}>
+                {say.same(build.name)}
+              </button>
+              <button type="button" className={styles.other} onClick={() => setStep('differs')}>
+                {say.notSame}
+              </button>
+            </>
+          )}
         </div>
       )}
       <button type="button" className={styles.back} onClick={onBack}>

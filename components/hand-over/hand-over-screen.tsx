@@ -3,10 +3,12 @@
 import { useMemo, useRef, useState } from 'react'
 import { Awake } from '#components/device/awake-notice.tsx'
 import { SoundToggle } from '#components/device/sound-toggle.tsx'
-import { useDevice, useKnock } from '#components/device/use-device.ts'
+import { useDevice, useKnock, useKnockForNew } from '#components/device/use-device.ts'
 import { AskPanel } from '#components/hand-over/ask-panel.tsx'
+import { FoundPanel } from '#components/hand-over/found-panel.tsx'
 import styles from '#components/hand-over/hand-over.module.css'
-import { ShelfCard } from '#components/hand-over/shelf-card.tsx'
+import { HeldList, ToFindList } from '#components/hand-over/kept-lists.tsx'
+import { PaidLine, ShelfCard } from '#components/hand-over/shelf-card.tsx'
 import { WrongPanel } from '#components/hand-over/wrong-panel.tsx'
 import { useActing } from '#components/live/acting.ts'
 import { CalmUnlessOpen } from '#components/live/calm-unless-open.tsx'
@@ -14,14 +16,20 @@ import { Connection } from '#components/live/connection.tsx'
 import { CrewProvider, useCrew } from '#components/live/crew.tsx'
 import { useServerTime } from '#components/live/server-time.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { type Coming, type HandedOver, handOverView } from '#lib/views/hand-over.ts'
+import {
+  type Coming,
+  type HandedOver,
+  handOverView,
+  type Kept,
+  type OnShelf,
+} from '#lib/views/hand-over.ts'
 import { handOverEn as say } from '#lib/words/hand-over-en.ts'
 
 /** A second tap this soon lands on the card that moved up: it isn't meant for it. */
 const GUARD_MS = 500
 
 interface Chosen {
-  readonly why: 'ask' | 'wrong'
+  readonly why: 'ask' | 'wrong' | 'found'
   readonly name: string
 }
 
@@ -88,6 +96,10 @@ function Running({ state }: { readonly state: RunningState }) {
   const view = useMemo(() => handOverView(state), [state])
   const quietUntil = useRef(0)
   useKnock('made', state.made)
+  useKnockForNew(
+    'stop',
+    [...view.toFind, ...view.held].map((one) => `${one.name}/${one.at}`),
+  )
 
   const once = (act: () => void) => () => {
     if (performance.now() < quietUntil.current) return
@@ -103,11 +115,43 @@ function Running({ state }: { readonly state: RunningState }) {
   const onShelf = view.shelf.find((one) => one.name === chosen?.name)
   const wentOut = view.recent.find((one) => one.name === chosen?.name)
   const wrongOne = chosen?.why === 'wrong' ? (onShelf ?? wentOut) : undefined
+  const lost = view.toFind.find((one) => one.name === chosen?.name)
   const back = () => setChosen(null)
+  const pay = ({ ticket }: OnShelf, paid: boolean) =>
+    void act({ type: 'pay', ticket, paid }, say.isPaid(ticket, paid))
+  const answer = ({ ticket, letter }: Kept, foodInIt: boolean, done: string) =>
+    once(() => {
+      back()
+      void act({ type: 'acknowledge', ticket, letter, foodInIt }, done)
+    })()
 
+  if (chosen?.why === 'found' && lost)
+    return (
+      <FoundPanel
+        kept={lost}
+        busy={busy}
+        onBack={back}
+        onFound={(isBack) =>
+          answer(lost, isBack, isBack ? say.isFoundBack(lost.name) : say.isFoundKept(lost.name))
+        }
+      />
+    )
   if (chosen?.why === 'ask' && onShelf)
     return (
-      <AskPanel build={onShelf} busy={busy} onBack={back} onHandOver={() => handOver(onShelf)} />
+      <AskPanel
+        build={onShelf}
+        busy={busy}
+        paidLine={
+          <PaidLine
+            build={onShelf}
+            currency={state.station.currency}
+            busy={busy}
+            onPay={(paid) => pay(onShelf, paid)}
+          />
+        }
+        onBack={back}
+        onHandOver={() => handOver(onShelf)}
+      />
     )
   if (wrongOne)
     return (
@@ -139,6 +183,16 @@ function Running({ state }: { readonly state: RunningState }) {
       <p className={styles.said} role="status" data-kind={said?.kind ?? 'none'}>
         {said?.text}
       </p>
+      <ToFindList
+        toFind={view.toFind}
+        now={now}
+        onFound={({ name }) => setChosen({ why: 'found', name })}
+      />
+      <HeldList
+        held={view.held}
+        busy={busy}
+        onThrownOut={(kept) => answer(kept, true, say.isThrownOut(kept.name))}
+      />
       {view.shelf.length === 0 ? (
         <p className={styles.nothing}>{say.nothing}</p>
       ) : (
@@ -155,8 +209,7 @@ function Running({ state }: { readonly state: RunningState }) {
                 handOver,
                 ask: ({ name }) => setChosen({ why: 'ask', name }),
                 wrong: ({ name }) => setChosen({ why: 'wrong', name }),
-                pay: ({ ticket }, paid) =>
-                  void act({ type: 'pay', ticket, paid }, say.isPaid(ticket, paid)),
+                pay,
               }}
             />
           ))}

@@ -38,6 +38,16 @@ export function PaidLine({
   )
 }
 
+/**
+ * What tells a build from others of the same item on the shelf. Of a kept-apart one nothing of its
+ * mark: the guest says it first, and it is compared then.
+ */
+const tellsApart = ({ name, mark, alike, askFirst }: OnShelf): string => {
+  if (askFirst) return say.alikeApart(name)
+  const only = alike ? markLines(alike.differs) : []
+  return only.length > 0 ? only.join(' · ') : say.alikeOwn(markLines(mark).join(' · '))
+}
+
 /** One build on the shelf: its mark, how long it stands, and the tap that hands it over. */
 export function ShelfCard({
   build,
@@ -56,6 +66,7 @@ export function ShelfCard({
   readonly acts: ShelfActs
 }) {
   const lines = markLines(build.mark)
+  const mark = lines.length > 0 ? lines.join(' · ') : say.usual
   return (
     <li className={styles.card} data-ask={build.askFirst} data-build={build.name}>
       <header className={styles.cardTop}>
@@ -66,11 +77,14 @@ export function ShelfCard({
         </p>
         <span className={styles.stood}>{say.stood(now - build.madeAt)}</span>
       </header>
-      {build.askFirst ? (
-        <p className={styles.apart}>{say.askFirstHint}</p>
-      ) : (
-        <p className={styles.mark}>{lines.length > 0 ? lines.join(' · ') : say.usual}</p>
+      {build.alike && (
+        <p className={styles.alike}>
+          <span>{say.alike(build.alike.names)}</span>
+          <b>{tellsApart(build)}</b>
+        </p>
       )}
+      {build.askFirst && <p className={styles.apart}>{say.askFirstHint}</p>}
+      {!build.askFirst && tellsApart(build) !== mark && <p className={styles.mark}>{mark}</p>}
       {build.siblings.length > 0 && (
         <p className={styles.siblings}>
           {build.siblings.map((one) => (

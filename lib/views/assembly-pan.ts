@@ -1,14 +1,22 @@
 import { componentOf, itemOf, pansOf } from '#lib/menu/find.ts'
 import type { Component, Pan, PortionRule } from '#lib/menu/station-document.ts'
-import type { NeedCode } from '#lib/needs/codes.ts'
-import { declaredBy } from '#lib/needs/declared.ts'
-import { type Because, type BuildChoice, portionsTaken } from '#lib/service/build-choice.ts'
-import type { RunningState } from '#lib/service/state.ts'
+import type { Need, NeedCode } from '#lib/needs/codes.ts'
+import { type Finding, judgeComponent, type Why } from '#lib/needs/judge.ts'
+import { type Kitchen, kitchenOf } from '#lib/needs/kitchen.ts'
+import {
+  type Because,
+  type BuildChoice,
+  portionsTaken,
+  takenComponents,
+} from '#lib/service/build-choice.ts'
+import type { Acceptance, RunningState } from '#lib/service/state.ts'
 
-/** Why a pan stays shut beside a keep-apart build: what isn't declared free is a hazard. */
+/** What a pan has to do with a need: by its declared word, or by what it shares contact with. */
 export interface Hazard {
   readonly code: NeedCode
-  readonly declared: 'contains' | 'may-contain' | 'unknown'
+  readonly why: Why
+  /** Name of the component that reaches it, for `contact`. */
+  readonly touches: string | null
 }
 
 export interface TakePan {
@@ -20,8 +28,12 @@ export interface TakePan {
   readonly warm: Component['warm']
   /** The pans hold too little of it for this build. */
   readonly lacking: boolean
-  /** It is taken and isn't declared free of what is kept apart: the person in charge is asked. */
+  /** It comes from its protected back-up pan; the one on the line stays shut. */
+  readonly fromBackup: boolean
+  /** It is taken and doesn't fit, and nobody accepted that: the person in charge is asked. */
   readonly hazards: readonly Hazard[]
+  /** It is taken under a caution that the person in charge accepted with the guest. */
+  readonly accepted: readonly Hazard[]
   /** A handle that reads as purple isn't drawn on a keep-apart build: purple marks allergen tools. */
   readonly plainHandle: boolean
 }
@@ -32,20 +44,6 @@ export type PanForBuild =
   | { readonly kind: 'no'; readonly because: Because; readonly leaveOut: readonly NeedCode[] }
   | { readonly kind: 'away'; readonly hazards: readonly Hazard[]; readonly leftOut: boolean }
   | { readonly kind: 'idle' }
-
-/** What of a component isn't declared free, of the needs that are handled so. */
-const hazardsOf = (
-  state: RunningState,
-  component: string,
-  choice: BuildChoice,
-  handling: 'keep-apart' | 'leave-out',
-): readonly Hazard[] =>
-  choice.needs
-    .filter((need) => need.handling === handling)
-    .flatMap(({ code }) => {
-      const { state: declared } = declaredBy(state.station, component, code)
-      return declared === 'free' ? [] : [{ code, declared }]
-    })
 
 /** How often the hand goes into the pan for so many portions. */
 export const handCount = (tool: PortionRule, portions: number): number => {
@@ -60,6 +58,25 @@ export const handCount = (tool: PortionRule, portions: number): number => {
   }
 }
 
+const hazardOf = (state: RunningState, { need, why, touches }: Finding): Hazard => ({
+  code: need,
+  why,
+  touches: touches === null ? null : componentOf(state.station, touches).name,
+})
+
+/** The acceptance under which a build's cautions stand; null where it has none. */
+export const acceptanceOf = (state: RunningState, { caution }: BuildChoice): Acceptance | null =>
+  caution === null ? null : (state.cautions[`c${caution}`] ?? null)
+
+const isAccepted = (acceptance: Acceptance | null, finding: Finding): boolean =>
+  acceptance?.findings.some(
+    (one) =>
+      one.component === finding.component &&
+      one.need === finding.need &&
+      one.why === finding.why &&
+      one.touches === finding.touches,
+  ) ?? false
+
 /** The pan that a component is taken from: of several, the first that still holds some. */
 const isTakenFrom = (state: RunningState, pan: Pan): boolean => {
   const same = pansOf(state.station).filter((one) => one.component === pan.component)
@@ -67,9 +84,56 @@ const isTakenFrom = (state: RunningState, pan: Pan): boolean => {
   return first?.id === pan.id
 }
 
+const keptApart = (needs: readonly Need[]): readonly Need[] =>
+  needs.filter((need) => need.handling === 'keep-apart')
+
+/** Components that a build takes from their protected back-up pans, in the order of the line. */
+export const backupsTaken = (state: RunningState, choice: BuildChoice): readonly string[] => {
+  const kitchen = kitchenOf(state)
+  const taken = takenComponents(choice)
+  const onLine = [...new Set(pansOf(state.station).map((pan) => pan.component))]
+  return onLine.filter(
+    (id) => taken.includes(id) && judgeComponent(kitchen, id, choice.needs).fromBackup,
+  )
+}
+
+/** The pans on the line as they are, whatever stands ready behind it. */
+const lineOnly = (kitchen: Kitchen): Kitchen =>
+  kitchen.ready.length === 0 ? kitchen : { ...kitchen, ready: [] }
+
+const takePan = (
+  state: RunningState,
+  component: Component,
+  choice: BuildChoice,
+  lacking: string | null,
+): TakePan => {
+  const portions = portionsTaken(choice, component.id)
+  const { findings, fromBackup } = judgeComponent(kitchenOf(state), component.id, choice.needs)
+  const acceptance = acceptanceOf(state, choice)
+  const open = findings.filter((one) => one.level !== 'note')
+  const hazards = (accepted: boolean) =>
+    open
+      .filter((one) => isAccepted(acceptance, one) === accepted)
+      .map((one) => hazardOf(state, one))
+  return {
+    kind: 'take',
+    count: handCount(component.portion, portions),
+    tool: component.portion,
+    onTheSide: choice.parts[component.id]?.placement === 'side',
+    warm: component.warm,
+    lacking: lacking === component.id,
+    fromBackup,
+    hazards: hazards(false),
+    accepted: hazards(true),
+    plainHandle: keptApart(choice.needs).length > 0,
+  }
+}
+
 /**
  * What one pan is to a build: taken from, left out, kept away, or none of its business. For a
- * keep-apart build every pan that isn't declared free stays shut, whether the item has it or not.
+ * keep-apart build every pan stays shut that isn't declared free, or that shares contact with what
+ * isn't, whether the item has it or not.
+ * @throws where the document is damaged, so that nothing is known
  */
 export const panForBuild = (
   state: RunningState,
@@ -78,30 +142,35 @@ export const panForBuild = (
   lacking: string | null,
 ): PanForBuild => {
   const component = componentOf(state.station, pan.component)
-  const hazards = hazardsOf(state, component.id, choice, 'keep-apart')
-  const portions = portionsTaken(choice, component.id)
+  if (portionsTaken(choice, component.id) > 0 && isTakenFrom(state, pan))
+    return takePan(state, component, choice, lacking)
+  const kitchen = lineOnly(kitchenOf(state))
   const chosen = choice.parts[component.id]
   const isUsual = itemOf(state.station, choice.item).parts.some(
     (part) => part.component === component.id && part.usual !== 'no',
   )
   const isLeftOut = isUsual && chosen?.placement === 'no'
-  if (portions > 0 && isTakenFrom(state, pan))
-    return {
-      kind: 'take',
-      count: handCount(component.portion, portions),
-      tool: component.portion,
-      onTheSide: chosen?.placement === 'side',
-      warm: component.warm,
-      lacking: lacking === component.id,
-      hazards,
-      plainHandle: choice.needs.some((need) => need.handling === 'keep-apart'),
-    }
+  const { findings } = judgeComponent(kitchen, component.id, choice.needs)
+  const hazards = findings
+    .filter((one) => one.handling === 'keep-apart')
+    .map((one) => hazardOf(state, one))
   if (hazards.length > 0) return { kind: 'away', hazards, leftOut: isLeftOut }
   return isLeftOut
     ? {
         kind: 'no',
         because: chosen.because,
-        leaveOut: hazardsOf(state, component.id, choice, 'leave-out').map((one) => one.code),
+        leaveOut: findings
+          .filter(({ why }) => why !== 'contact' && why !== 'contact-unknown')
+          .map((one) => one.need),
       }
     : { kind: 'idle' }
 }
+
+/** Pans that a wrong scoop went into, with the names of what it was a scoop of. */
+export const soiledPans = (state: RunningState): Readonly<Record<string, readonly string[]>> =>
+  Object.fromEntries(
+    pansOf(state.station).flatMap(({ id }) => {
+      const by = state.pans[id]?.soiledBy ?? []
+      return by.length === 0 ? [] : [[id, by.map((one) => componentOf(state.station, one).name)]]
+    }),
+  )

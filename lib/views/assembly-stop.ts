@@ -2,6 +2,7 @@ import type { Need } from '#lib/needs/codes.ts'
 import type { BuildChoice, Placement } from '#lib/service/build-choice.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
+import { type WhyHeld, whyHeld } from '#lib/views/held.ts'
 
 export interface PartAs {
   readonly placement: Placement
@@ -25,7 +26,10 @@ export interface Stopped {
   readonly letter: string
   readonly name: string
   readonly at: number
-  /** What it becomes differs so; null where it is cancelled. */
+  readonly state: 'waiting' | 'making' | 'made'
+  /** Why it may not go on; null where it was only changed, or cancelled. */
+  readonly held: WhyHeld | null
+  /** What it becomes differs so; null where it is cancelled, or held and not changed yet. */
   readonly differences: readonly Difference[] | null
 }
 
@@ -65,20 +69,22 @@ export const differencesOf = (from: BuildChoice, to: BuildChoice): readonly Diff
   ]
 }
 
-/** The builds in the making that were stopped and wait for an answer, oldest stop first. */
+/** The builds that were stopped and wait for an answer, in whatever state, oldest stop first. */
 export const stoppedBuilds = (state: RunningState): readonly Stopped[] =>
   openBuilds(state)
-    .flatMap(({ ticket, build }) =>
-      build.stop
-        ? [
-            {
-              ticket: ticket.number,
-              letter: build.letter,
-              name: buildName(ticket.number, build.letter),
-              at: build.stop.at,
-              differences: build.stop.to ? differencesOf(build.choice, build.stop.to.choice) : null,
-            },
-          ]
-        : [],
-    )
+    .flatMap(({ ticket, build }): Stopped[] => {
+      const { stop, hold, choice } = build
+      if (!stop || build.state === 'handed-over' || build.state === 'cancelled') return []
+      return [
+        {
+          ticket: ticket.number,
+          letter: build.letter,
+          name: buildName(ticket.number, build.letter),
+          at: stop.at,
+          state: build.state,
+          held: hold && stop.reason !== 'cancel' ? whyHeld(state, build, hold) : null,
+          differences: stop.to ? differencesOf(choice, stop.to.choice) : null,
+        },
+      ]
+    })
     .sort((one, other) => one.at - other.at)

@@ -1,11 +1,19 @@
 import { componentOf, itemOf, pansOf } from '#lib/menu/find.ts'
 import type { NeedCode } from '#lib/needs/codes.ts'
-import { isKeptApart, takenComponents } from '#lib/service/build-choice.ts'
+import { type BuildChoice, takenComponents } from '#lib/service/build-choice.ts'
+import type { CautionReason } from '#lib/service/event.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
 import { shortBuilds } from '#lib/stock/short.ts'
-import { type PanForBuild, panForBuild } from '#lib/views/assembly-pan.ts'
+import {
+  acceptanceOf,
+  backupsTaken,
+  type PanForBuild,
+  panForBuild,
+  soiledPans,
+} from '#lib/views/assembly-pan.ts'
 import { type Stopped, stoppedBuilds } from '#lib/views/assembly-stop.ts'
+import { needsOf, type WhyHeld, whyHeld } from '#lib/views/held.ts'
 import { type Mark, markOf } from '#lib/views/mark.ts'
 
 /** One thing to put on the heat for builds that come soon. */
@@ -24,6 +32,8 @@ export interface InQueue {
   readonly item: string
   readonly keptApart: boolean
   readonly short: boolean
+  /** It waits for a change that fits its guest, and can't be started until then. */
+  readonly held: boolean
 }
 
 export interface NowBuild extends InQueue {
@@ -38,6 +48,13 @@ export interface NowBuild extends InQueue {
   readonly version: number
   readonly keepFrom: readonly NeedCode[]
   readonly leaveOut: readonly NeedCode[]
+  /** Names of what is taken from its protected back-up pan, in the order of the line. */
+  readonly backups: readonly string[]
+  /** Why the person in charge accepted its cautions with the guest; null where it has none. */
+  readonly accepted: CautionReason | null
+  readonly whyHeld: WhyHeld | null
+  /** Needs and pans could be compared; where not, it isn't made. */
+  readonly checked: boolean
   /** Tells a choice from a changed one: what was read aloud holds for this one only. */
   readonly reads: string
   readonly pans: Readonly<Record<string, PanForBuild>>
@@ -62,6 +79,8 @@ export interface AssemblyView {
   /** The first of the queue that can be started. */
   readonly next: string | null
   readonly warmNext: readonly WarmNext[]
+  /** What went into a pan by a wrong scoop, by pan. */
+  readonly soiled: Readonly<Record<string, readonly string[]>>
   /** Made, not handed over; the newest first. */
   readonly lastMade: readonly MadeBuild[]
   readonly made: number
@@ -82,8 +101,34 @@ const inQueue = (
     name,
     state: build.state === 'making' ? 'making' : 'waiting',
     item: itemOf(state.station, build.choice.item).name,
-    keptApart: isKeptApart(build.choice),
+    keptApart: needsOf(build).some((need) => need.handling === 'keep-apart'),
     short: build.state === 'waiting' && short.has(name),
+    held: build.hold !== null,
+  }
+}
+
+interface OnTheLine {
+  readonly pans: Readonly<Record<string, PanForBuild>>
+  readonly backups: readonly string[]
+  readonly checked: boolean
+}
+
+/** Where the check of needs fails nothing is known, so every pan stays shut. */
+const onTheLine = (state: RunningState, choice: BuildChoice, lacks: string | null): OnTheLine => {
+  const pans = pansOf(state.station)
+  try {
+    return {
+      pans: Object.fromEntries(pans.map((pan) => [pan.id, panForBuild(state, pan, choice, lacks)])),
+      backups: backupsTaken(state, choice),
+      checked: true,
+    }
+  } catch {
+    const shut: PanForBuild = { kind: 'away', hazards: [], leftOut: false }
+    return {
+      pans: Object.fromEntries(pans.map((pan) => [pan.id, shut])),
+      backups: [],
+      checked: false,
+    }
   }
 }
 
@@ -96,8 +141,9 @@ const nowBuild = (
   const entry = inQueue(state, queued, short)
   const lacks = entry.short ? (short.get(entry.name) ?? null) : null
   const builds = ticket.builds.filter((one) => one.state !== 'cancelled')
-  const { choice } = build
+  const choice = { ...build.choice, needs: needsOf(build) }
   const mark = markOf(state, ticket.number, build.letter, choice)
+  const line = onTheLine(state, choice, lacks)
   return {
     ...entry,
     base: choice.base === null ? null : componentOf(state.station, choice.base).name,
@@ -108,10 +154,12 @@ const nowBuild = (
     version: build.version,
     keepFrom: mark.keepFrom,
     leaveOut: mark.leaveOut,
-    reads: JSON.stringify([entry.name, build.remakes, build.version]),
-    pans: Object.fromEntries(
-      pansOf(state.station).map((pan) => [pan.id, panForBuild(state, pan, choice, lacks)]),
-    ),
+    backups: line.backups.map((id) => componentOf(state.station, id).name),
+    accepted: acceptanceOf(state, choice)?.reason ?? null,
+    whyHeld: build.hold && whyHeld(state, build, build.hold),
+    checked: line.checked,
+    reads: JSON.stringify([entry.name, build.remakes, build.version, line.backups]),
+    pans: line.pans,
     mark,
     lacks: lacks === null ? null : componentOf(state.station, lacks).name,
   }
@@ -135,31 +183,34 @@ const warmNext = (state: RunningState, following: readonly QueuedBuild[]): reado
 
 /**
  * What the assembler sees: the one build to make (the one that was chosen while it is open, else
- * the oldest being made, else the oldest that waits), and what comes after it. A stop comes first.
+ * the oldest being made, else the oldest that waits and isn't held), and what comes after it. A
+ * stop comes first.
  */
 export const assemblyView = (state: RunningState, chosen: string | null): AssemblyView => {
   const short = shortBuilds(state)
   const open = openBuilds(state)
   const nameOf = ({ ticket, build }: QueuedBuild) => buildName(ticket.number, build.letter)
   const toMake = open.filter(
-    ({ build }) => build.state === 'waiting' || (build.state === 'making' && build.stop === null),
+    ({ build }) => build.stop === null && (build.state === 'waiting' || build.state === 'making'),
   )
   const now =
     toMake.find((one) => nameOf(one) === chosen) ??
     toMake.find(({ build }) => build.state === 'making') ??
+    toMake.find(({ build }) => build.hold === null) ??
     toMake[0] ??
     null
   const others = toMake.filter((one) => one !== now)
-  const following = others.filter(({ build }) => build.state === 'waiting')
+  const following = others.filter(({ build }) => build.state === 'waiting' && build.hold === null)
   const queue = others.map((one) => inQueue(state, one, short))
   return {
     stopped: stoppedBuilds(state)[0] ?? null,
     now: now && nowBuild(state, now, short),
     queue,
-    next: queue.find((one) => one.state === 'waiting' && !one.short)?.name ?? null,
+    next: queue.find((one) => one.state === 'waiting' && !one.short && !one.held)?.name ?? null,
+    soiled: soiledPans(state),
     warmNext: warmNext(state, following),
     lastMade: open
-      .filter(({ build }) => build.state === 'made')
+      .filter(({ build }) => build.state === 'made' && build.hold === null)
       .sort((one, other) => other.build.since - one.build.since)
       .slice(0, MADE_SHOWN)
       .map(({ ticket, build }) => ({
@@ -179,7 +230,7 @@ export const assemblyView = (state: RunningState, chosen: string | null): Assemb
  */
 export const waitingRemakes = (state: RunningState): readonly string[] =>
   openBuilds(state)
-    .filter(({ build }) => build.state === 'waiting' && build.remakes > 0)
+    .filter(({ build }) => build.state === 'waiting' && build.hold === null && build.remakes > 0)
     .map(({ ticket, build }) => `${buildName(ticket.number, build.letter)}/${build.remakes}`)
 
 /** How many pans stand wide: what a screen has to find room for. */

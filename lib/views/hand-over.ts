@@ -1,7 +1,11 @@
-import { itemOf } from '#lib/menu/find.ts'
-import type { BuildState, RunningState } from '#lib/service/state.ts'
-import { buildName, openBuilds } from '#lib/service/tickets.ts'
-import { type Mark, markOf } from '#lib/views/mark.ts'
+import { componentOf, itemOf } from '#lib/menu/find.ts'
+import type { NeedCode } from '#lib/needs/codes.ts'
+import type { AcceptedFinding } from '#lib/service/event.ts'
+import type { Build, BuildState, RunningState } from '#lib/service/state.ts'
+import { buildName, findBuild, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
+import { acceptanceOf } from '#lib/views/assembly-pan.ts'
+import { needsOf, type WhyHeld, whyHeld } from '#lib/views/held.ts'
+import { differsFrom, type Mark, markOf } from '#lib/views/mark.ts'
 import { shownNameKey } from '#lib/views/name-shown.ts'
 
 /** Another build of the same ticket, and where it is. */
@@ -10,12 +14,29 @@ export interface Sibling {
   readonly state: BuildState
 }
 
+/** A caution that the guest was told of and accepted; names, not ids. */
+export interface ToldCaution {
+  readonly component: string
+  readonly need: NeedCode
+  readonly why: AcceptedFinding['why']
+  readonly touches: string | null
+}
+
+/** Other builds of the same item on the shelf, and what only this one's mark says. */
+export interface Alike {
+  readonly names: readonly string[]
+  readonly differs: Mark
+}
+
 export interface OnShelf {
   readonly ticket: number
   readonly letter: string
   readonly name: string
   readonly item: string
   readonly mark: Mark
+  /** null where no other build on the shelf is of the same item. */
+  readonly alike: Alike | null
+  readonly told: readonly ToldCaution[]
   /** It is handed over alone, after the guest was asked. */
   readonly askFirst: boolean
   /** The command under which a name is kept; null where no name may be shown. */
@@ -35,12 +56,26 @@ export interface HandedOver {
   readonly at: number
 }
 
+/** A build that may not be given to its guest, or that was and may not have been. */
+export interface Kept {
+  readonly ticket: number
+  readonly letter: string
+  readonly name: string
+  readonly item: string
+  readonly why: WhyHeld
+  readonly at: number
+}
+
 export interface Coming {
   readonly name: string
   readonly state: 'waiting' | 'making'
 }
 
 export interface HandOverView {
+  /** Handed over, and no longer fit for their guests: who is to be found, the oldest first. */
+  readonly toFind: readonly Kept[]
+  /** Made and stopped: they stay here and are thrown out, the oldest first. */
+  readonly held: readonly Kept[]
   /** Made, the one that stands longest first. */
   readonly shelf: readonly OnShelf[]
   /** Being made first, then what waits. */
@@ -61,7 +96,7 @@ const recentlyHandedOver = (state: RunningState): readonly HandedOver[] => {
   return [...chunks, ...Object.values(state.tickets)]
     .flatMap((ticket) =>
       ticket.builds
-        .filter((build) => build.state === 'handed-over')
+        .filter((build) => build.state === 'handed-over' && build.hold === null)
         .map((build) => ({
           ticket: ticket.number,
           letter: build.letter,
@@ -74,30 +109,89 @@ const recentlyHandedOver = (state: RunningState): readonly HandedOver[] => {
     .slice(0, RECENT_SHOWN)
 }
 
-/** What stands on the shelf, what comes, and what just went. */
+const toFind = (state: RunningState): readonly Kept[] =>
+  Object.values(state.toFind)
+    .flatMap(({ ticket, letter, reason, at }): Kept[] => {
+      const build = findBuild(state, ticket, letter)
+      if (!build) return []
+      const hold = build.hold ?? { reason, at, told: null }
+      return [kept(state, { ticket, letter, build, why: whyHeld(state, build, hold), at })]
+    })
+    .sort((one, other) => one.at - other.at)
+
+const kept = (
+  state: RunningState,
+  { build, ...rest }: { ticket: number; letter: string; build: Build; why: WhyHeld; at: number },
+): Kept => ({
+  ...rest,
+  name: buildName(rest.ticket, rest.letter),
+  item: itemOf(state.station, build.choice.item).name,
+})
+
+const held = (state: RunningState, made: readonly QueuedBuild[]): readonly Kept[] =>
+  made
+    .flatMap(({ ticket, build }): Kept[] => {
+      const { letter, hold } = build
+      if (!hold) return []
+      const why = whyHeld(state, build, hold)
+      return [kept(state, { ticket: ticket.number, letter, build, why, at: hold.at })]
+    })
+    .sort((one, other) => one.at - other.at)
+
+const toldCautions = (state: RunningState, { choice }: Build): readonly ToldCaution[] =>
+  (acceptanceOf(state, choice)?.findings ?? []).map(({ component, need, why, touches }) => ({
+    component: componentOf(state.station, component).name,
+    need,
+    why,
+    touches: touches === null ? null : componentOf(state.station, touches).name,
+  }))
+
+const shelf = (state: RunningState, made: readonly QueuedBuild[]): readonly OnShelf[] => {
+  const standing = made
+    .filter(({ build }) => build.hold === null)
+    .sort((one, other) => one.build.since - other.build.since)
+    .map(({ ticket, build }) => {
+      const choice = { ...build.choice, needs: needsOf(build) }
+      return { ticket, build, mark: markOf(state, ticket.number, build.letter, choice) }
+    })
+  return standing.map(({ ticket, build, mark }) => {
+    const alike = standing.filter(
+      (one) => one.build !== build && one.build.choice.item === build.choice.item,
+    )
+    const others = alike.map((one) => one.mark)
+    return {
+      ticket: ticket.number,
+      letter: build.letter,
+      name: mark.name,
+      item: itemOf(state.station, build.choice.item).name,
+      mark,
+      alike:
+        others.length === 0
+          ? null
+          : { names: others.map((one) => one.name), differs: differsFrom(mark, others) },
+      told: toldCautions(state, build),
+      askFirst: mark.keepFrom.length > 0,
+      nameKey: shownNameKey(ticket),
+      madeAt: build.since,
+      paid: ticket.paid,
+      totalCents: ticket.builds
+        .filter((one) => one.state !== 'cancelled')
+        .reduce((sum, one) => sum + one.priceCents, 0),
+      siblings: ticket.builds
+        .filter((one) => one.letter !== build.letter)
+        .map((one) => ({ name: buildName(ticket.number, one.letter), state: one.state })),
+    }
+  })
+}
+
+/** What stands on the shelf, what comes, what just went, and whom to find. */
 export const handOverView = (state: RunningState): HandOverView => {
   const open = openBuilds(state)
+  const made = open.filter(({ build }) => build.state === 'made')
   return {
-    shelf: open
-      .filter(({ build }) => build.state === 'made')
-      .sort((one, other) => one.build.since - other.build.since)
-      .map(({ ticket, build }) => ({
-        ticket: ticket.number,
-        letter: build.letter,
-        name: buildName(ticket.number, build.letter),
-        item: itemOf(state.station, build.choice.item).name,
-        mark: markOf(state, ticket.number, build.letter, build.choice),
-        askFirst: build.choice.needs.some((need) => need.handling === 'keep-apart'),
-        nameKey: shownNameKey(ticket),
-        madeAt: build.since,
-        paid: ticket.paid,
-        totalCents: ticket.builds
-          .filter((one) => one.state !== 'cancelled')
-          .reduce((sum, one) => sum + one.priceCents, 0),
-        siblings: ticket.builds
-          .filter((one) => one.letter !== build.letter)
-          .map((one) => ({ name: buildName(ticket.number, one.letter), state: one.state })),
-      })),
+    toFind: toFind(state),
+    held: held(state, made),
+    shelf: shelf(state, made),
     coming: open
       .flatMap(({ ticket, build }): Coming[] =>
         build.state === 'waiting' || build.state === 'making'

@@ -57,3 +57,25 @@ export const markOf = (
 /** How many of a mark's lines tell of its parts; the lines after those tell of its needs. */
 export const linesOfParts = (mark: Mark): number =>
   mark.without.length + mark.added.length + mark.extra.length + mark.onTheSide.length
+
+type Lists = Omit<Mark, 'name'>
+
+const LISTS: readonly (keyof Lists)[] = [
+  'without',
+  'onTheSide',
+  'added',
+  'extra',
+  'keepFrom',
+  'leaveOut',
+]
+
+/** What a mark says that not every one of the others says too. */
+export const differsFrom = (mark: Mark, others: readonly Mark[]): Mark => ({
+  ...mark,
+  ...Object.fromEntries(
+    LISTS.map((list) => [
+      list,
+      mark[list].filter((said) => !others.every((other) => other[list].includes(said))),
+    ]),
+  ),
+})

@@ -1,9 +1,11 @@
 /** What the lead can do something about now. Plain facts of the pans: nothing here is forecast. */
 import { pansOf } from '#lib/menu/find.ts'
+import type { HoldReason } from '#lib/service/event.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
 import { itemLeft, levelOf, levelsOf, sellable } from '#lib/stock/levels.ts'
 import { shortBuilds } from '#lib/stock/short.ts'
+import { guestsToFind, type HeldBuild, heldBuilds, unreadLabels } from '#lib/views/first-of-all.ts'
 import { amountOf, type PanPicture, panPictures } from '#lib/views/pans.ts'
 
 export interface PanLoad {
@@ -13,6 +15,19 @@ export interface PanLoad {
 }
 
 export type ToDo =
+  | {
+      /** Guests who were handed something that no longer fits them, by what changed. */
+      readonly kind: 'find'
+      readonly reason: HoldReason
+      readonly builds: readonly string[]
+    }
+  | {
+      /** Builds that may not go on as they are. */
+      readonly kind: 'hold'
+      readonly reason: HoldReason
+      readonly builds: readonly string[]
+    }
+  | { readonly kind: 'read-label'; readonly ingredient: string; readonly name: string }
   | { readonly kind: 'confirm-clock'; readonly byMs: number }
   | { readonly kind: 'load'; readonly loads: readonly PanLoad[] }
   | {
@@ -66,17 +81,45 @@ const emptiest = (pictures: readonly PanPicture[]): readonly PanPicture[] => {
   return [...found.values()]
 }
 
+const byReason = <Kind extends 'find' | 'hold'>(
+  kind: Kind,
+  builds: readonly HeldBuild[],
+): readonly { kind: Kind; reason: HoldReason; builds: readonly string[] }[] =>
+  [...new Set(builds.map((one) => one.reason))].map((reason) => ({
+    kind,
+    reason,
+    builds: builds.filter((one) => one.reason === reason).map((one) => one.name),
+  }))
+
+/** Labels that nobody has read: those that changed in this service, and those that never were. */
+const toRead = (state: RunningState) => {
+  const changed = new Set(state.labelChanges.map((one) => one.ingredient))
+  const unread = unreadLabels(state.station).map(({ id, name }) => ({
+    kind: 'read-label' as const,
+    ingredient: id,
+    name,
+  }))
+  return {
+    changed: unread.filter((one) => changed.has(one.ingredient)),
+    others: unread.filter((one) => !changed.has(one.ingredient)),
+  }
+}
+
 /**
- * All there is to do, most pressing first: a clock that jumped, pans to load, builds that are
- * short, what is sold out, pans under a quarter (the emptiest first). What isn't sold by choice is
- * only asked for where builds are short of it.
+ * All there is to do, most pressing first: guests to find and builds that are held, a clock that
+ * jumped, pans to load, builds that are short, labels that changed and aren't read, what is sold
+ * out, pans under a quarter (the emptiest first), labels that nobody ever read. What isn't sold by
+ * choice is only asked for where builds are short of it.
  */
 export const toDos = (state: RunningState): readonly ToDo[] => {
   const pans = emptiest(Object.values(panPictures(state)))
   const short = shortByComponent(state)
   const loads = usualLoads(state)
   const of = (standing: PanPicture['standing']) => pans.filter((one) => one.standing === standing)
+  const labels = toRead(state)
   return [
+    ...byReason('find', guestsToFind(state)),
+    ...byReason('hold', heldBuilds(state)),
     ...(state.clockJump ? [{ kind: 'confirm-clock' as const, byMs: state.clockJump.byMs }] : []),
     ...(loads.length > 0 ? [{ kind: 'load' as const, loads }] : []),
     ...of('short').map(({ pan, component, lacking }) => ({
@@ -86,6 +129,7 @@ export const toDos = (state: RunningState): readonly ToDo[] => {
       lacking,
       builds: short.get(component) ?? [],
     })),
+    ...labels.changed,
     ...of('sold-out')
       .filter((one) => one.selling)
       .map(({ pan, component }) => ({
@@ -103,6 +147,7 @@ export const toDos = (state: RunningState): readonly ToDo[] => {
         component,
         left,
       })),
+    ...labels.others,
   ]
 }
 

@@ -1,7 +1,7 @@
 /** The line as the lead sees it: how full each pan is, what of it is owed, what is left to sell. */
 import { pansOf } from '#lib/menu/find.ts'
 import type { Pan } from '#lib/menu/station-document.ts'
-import type { RunningState } from '#lib/service/state.ts'
+import type { PanState, RunningState } from '#lib/service/state.ts'
 import { openBuilds } from '#lib/service/tickets.ts'
 import { mostInPan } from '#lib/stock/capacity.ts'
 import { type Level, levelOf } from '#lib/stock/levels.ts'
@@ -44,6 +44,10 @@ export interface PanPicture {
   readonly each: number
   /** Epoch milliseconds; null where it was never loaded. */
   readonly loadedAt: number | null
+  /** Components whose scoop went into it: it may contain them until it is emptied and washed. */
+  readonly soiledBy: readonly string[]
+  /** Of its component's protected back-up pan; null where the station has none. */
+  readonly backup: { readonly readySince: number | null } | null
 }
 
 const standingOf = (
@@ -56,6 +60,21 @@ const standingOf = (
   return pan.amount < pan.full * NEARLY_EMPTY ? 'nearly-empty' : 'stocked'
 }
 
+const NEVER_LOADED: PanState = {
+  amount: 0,
+  full: 0,
+  load: 0,
+  counted: 0,
+  loadedAt: 0,
+  soiledBy: [],
+}
+
+/** Only a protected one counts: lidded, with a scoop of its own, not reached over. */
+const backupOf = (state: RunningState, component: string): PanPicture['backup'] =>
+  state.station.backups.some((one) => one.component === component && one.protected)
+    ? { readySince: state.backups[component] ?? null }
+    : null
+
 const picturesOf = (state: RunningState, component: string): readonly PanPicture[] => {
   const level = levelOf(state, component)
   const each = state.portions[component]?.amount ?? 1
@@ -63,7 +82,7 @@ const picturesOf = (state: RunningState, component: string): readonly PanPicture
     .filter((pan) => pan.component === component)
     .map((pan) => ({
       pan: pan.id,
-      held: state.pans[pan.id] ?? { amount: 0, full: 0, load: 0, counted: 0, loadedAt: 0 },
+      held: state.pans[pan.id] ?? NEVER_LOADED,
     }))
   const loaded = places.some(({ held }) => held.load > 0 || held.amount > 0)
   let toOwe = level.onTickets
@@ -88,6 +107,8 @@ const picturesOf = (state: RunningState, component: string): readonly PanPicture
       amount: held.amount,
       each,
       loadedAt: held.loadedAt > 0 ? held.loadedAt : null,
+      soiledBy: held.soiledBy,
+      backup: backupOf(state, component),
     }
   })
 }

@@ -1,21 +1,24 @@
 /** What the assembly screen says, in English. */
 import { isDiet, type NeedCode } from '#lib/needs/codes.ts'
 import type { Because } from '#lib/service/build-choice.ts'
+import type { CautionReason } from '#lib/service/event.ts'
 import type { Hazard } from '#lib/views/assembly-pan.ts'
 import type { PartAs } from '#lib/views/assembly-stop.ts'
 import { sayLength } from '#lib/words/clock-en.ts'
+import { cautionReason, loudNeed as loud, sayNeed } from '#lib/words/held-en.ts'
 import { needName } from '#lib/words/service-en.ts'
-
-const loud = (code: NeedCode): string => needName[code].toUpperCase()
 
 /** A long word may break on a narrow pan. */
 const breakable = (code: NeedCode): string =>
-  needName[code].replace('vegetarian', 'vege\u00adtarian')
+  needName(code).replace('vegetarian', 'vege\u00adtarian')
 
-const HAZARD: Readonly<Record<Hazard['declared'], (code: NeedCode) => string>> = {
-  contains: (code) => (isDiet(code) ? `not ${breakable(code)}` : loud(code)),
-  'may-contain': (code) => `may\u00a0have ${loud(code)}`,
-  unknown: (code) => `${loud(code)}: not\u00a0known`,
+const HAZARD: Readonly<Record<Hazard['why'], (hazard: Hazard) => string>> = {
+  contains: ({ code }) => (isDiet(code) ? `not ${breakable(code)}` : loud(code)),
+  'may-contain': ({ code }) =>
+    isDiet(code) ? `may not be ${breakable(code)}` : `may\u00a0have ${loud(code)}`,
+  unknown: ({ code }) => `${loud(code)}: not\u00a0known`,
+  contact: ({ code, touches }) => (touches === null ? loud(code) : `touches ${touches}`),
+  'contact-unknown': () => 'what touches it: not\u00a0known',
 }
 
 const BECAUSE: Readonly<Record<Because, string>> = {
@@ -24,15 +27,21 @@ const BECAUSE: Readonly<Record<Because, string>> = {
   need: 'guest’s need',
 }
 
-/** The handling order of a keep-apart build (full handling by the person in charge's own rules). */
-const STEPS = [
+/**
+ * The handling order of a keep-apart build, from the reading to the guest's hand. The person in
+ * charge's own rules go before it.
+ */
+const stepsFor = (backups: readonly string[]): readonly string[] => [
+  'Read all of this aloud',
   'Last touch of this screen: Start',
-  'Wash hands',
-  'New gloves',
-  'Fresh liner',
-  'Clean scoop, back-up pan',
-  'Own marked wrap',
-] as const
+  'Wash your hands',
+  'Put on new gloves',
+  'Lay a fresh liner',
+  'Take a clean scoop',
+  ...(backups.length > 0 ? [`Back-up pan: ${backups.join(', ')}`] : []),
+  'Wrap it alone, write its mark',
+  'Carry it apart from others',
+]
 
 export const assemblyEn = {
   line: 'The line, left to right',
@@ -40,14 +49,22 @@ export const assemblyEn = {
   waiting: (ms: number) => `waiting ${sayLength(ms)}`,
   madeAgain: (times: number) => (times === 1 ? 'made again' : `made again, ${times} times`),
 
-  keepApart: (codes: readonly NeedCode[]) => `${codes.map(loud).join(', ')}: keep apart`,
+  keepApart: (codes: readonly NeedCode[]) => {
+    const apart = codes.filter((code) => !isDiet(code)).map(loud)
+    return [
+      ...(apart.length > 0 ? [`${apart.join(', ')}: keep apart`] : []),
+      ...codes.filter(isDiet).map((code) => sayNeed({ code, handling: 'keep-apart' })),
+    ].join(' · ')
+  },
   leaveOut: (codes: readonly NeedCode[]) =>
     codes.map((code) => (isDiet(code) ? loud(code) : `no ${loud(code)}`)).join(' · '),
-  stepsShort: 'washed hands · new gloves · fresh liner · clean scoop · own wrap',
+  stepsShort: 'washed hands · new gloves · fresh liner · clean scoop · own wrap · carried apart',
+  accepted: (reason: CautionReason) =>
+    `Caution accepted by the person in charge, with the guest: ${cautionReason[reason]}.`,
   cleanGloves: 'No tap with clean gloves: pedal, or someone else.',
 
   readAloud: 'Read this aloud, before you wash your hands',
-  steps: STEPS,
+  stepsFor,
   wasRead: 'I read it aloud',
 
   level: 'level',
@@ -63,10 +80,18 @@ export const assemblyEn = {
   no: 'no',
   because: (because: Because, codes: readonly NeedCode[]) =>
     because === 'need' && codes.length > 0
-      ? codes.map((code) => (isDiet(code) ? needName[code] : `no ${loud(code)}`)).join(', ')
+      ? codes.map((code) => (isDiet(code) ? needName(code) : `no ${loud(code)}`)).join(', ')
       : BECAUSE[because],
   lidOn: 'lid\u00a0on, keep away',
-  hazard: ({ code, declared }: Hazard) => HAZARD[declared](code),
+  hazard: (hazard: Hazard) => HAZARD[hazard.why](hazard),
+  hazardAccepted: (hazard: Hazard) =>
+    `${hazard.why === 'may-contain' && !isDiet(hazard.code) ? `may contain ${needName(hazard.code)}` : HAZARD[hazard.why](hazard)}: accepted`,
+  backUp: ['BACK-UP', 'PAN'],
+  notThisPan: 'lid on here',
+  soiled: (by: readonly string[]) => `may contain ${by.join(', ')}: another scoop went in`,
+  soiledShort: (by: readonly string[]) => `may contain ${by.join(', ')}`,
+  notChecked: (name: string) =>
+    `The needs of ${name} can’t be checked. Don’t make it. Call the person in charge.`,
   askInCharge: 'ask the person in charge',
   lacking: 'too little in pan',
 
@@ -90,6 +115,10 @@ export const assemblyEn = {
   beingMade: 'being made',
   keptApart: 'keep apart',
   isShort: 'short',
+  isHeld: 'held',
+  heldWord: 'HELD',
+  held: (name: string) => `${name} waits for the counter`,
+  heldThen: 'Don’t make it. The counter changes it with the guest; then it starts fresh.',
   look: (name: string) => `Show ${name}`,
 
   idle: 'No builds waiting',
@@ -107,8 +136,7 @@ export const assemblyEn = {
     placement === 'no'
       ? 'no'
       : `${placement === 'side' ? 'on the side' : 'with'}${portions > 1 ? ` × ${portions}` : ''}`,
-  need: (code: NeedCode, handling: 'keep-apart' | 'leave-out') =>
-    handling === 'keep-apart' ? `${loud(code)}: keep apart` : `${loud(code)}: leave out`,
+  need: sayNeed,
   needNew: 'NEW',
   needGone: 'not asked any more',
   foodInIt: (name: string) => `Was food in ${name}?`,
@@ -116,6 +144,11 @@ export const assemblyEn = {
   foodYesThen: 'Throw it out. It never goes back to a pan.',
   foodNo: 'No',
   foodNoThen: 'Nothing was in it.',
+  thenHeld: 'Never go on with it. Then it waits for the counter.',
+  thenFresh: 'Never go on with it. Then it starts fresh, with a new mark.',
+  madeIsWaste: (name: string) => `${name} is made: it can’t be given out`,
+  throwOut: (name: string) => `${name} is thrown out`,
+  throwOutThen: 'Made food is waste. Nothing of it goes back to a pan.',
 
   acknowledged: (name: string) => `${name}: answered`,
 
@@ -129,5 +162,12 @@ export const assemblyEn = {
   wasMadeYesThen: 'It’s thrown out and made again.',
   wasMadeNo: 'No, not made',
   wasMadeNoThen: 'Back to making. Its portions are still in the pans.',
+
+  wrongScoop: 'Wrong scoop',
+  wrongScoopIn: 'Which pan did a wrong scoop go into?',
+  wrongScoopOf: (pan: string) => `${pan}: which scoop went in?`,
+  wrongScoopThen: 'The pan may contain it until it is emptied and washed.',
+  wrongScoopGloves: 'Clean gloves on? Don’t tap: call someone.',
+  soiledBy: (pan: string, by: string) => `${pan} is marked: may contain ${by}`,
   close: 'Close',
 } as const

@@ -1,6 +1,10 @@
 /** What the hand-over screen says, in English. */
+import { isDiet } from '#lib/needs/codes.ts'
 import type { BuildState } from '#lib/service/state.ts'
+import type { ToldCaution } from '#lib/views/hand-over.ts'
 import { sayLength } from '#lib/words/clock-en.ts'
+import { loudNeed } from '#lib/words/held-en.ts'
+import { needName } from '#lib/words/service-en.ts'
 
 const SIBLING: Readonly<Record<BuildState, string>> = {
   waiting: 'waits',
@@ -8,6 +12,15 @@ const SIBLING: Readonly<Record<BuildState, string>> = {
   made: 'made too',
   'handed-over': 'handed over',
   cancelled: 'cancelled',
+}
+
+/** A caution as the guest was told it. */
+const sayCaution = ({ component, need, why, touches }: ToldCaution): string => {
+  if (why === 'contact') return `${component} touches ${touches ?? loudNeed(need)}`
+  if (isDiet(need)) return `${component} may not be ${needName(need)}`
+  return why === 'unknown'
+    ? `${component}: ${needName(need)} not known`
+    : `${component} may contain ${needName(need)}`
 }
 
 export const handOverEn = {
@@ -31,11 +44,41 @@ export const handOverEn = {
   alone: 'Call the number only. Take this one alone.',
   question: 'What did you ask us to leave out?',
   ask: 'Ask the guest',
-  listen: 'Let the guest say it; don’t read it out. Compare with the mark:',
+  listen: 'Let the guest say it. Don’t read it out, don’t help.',
+  answered: 'They answered: show the mark',
+  compare: 'Did the guest say the same as this mark?',
+  told: (cautions: readonly ToldCaution[]) =>
+    `Told, and accepted: ${cautions.map(sayCaution).join('; ')}`,
   same: (name: string) => `Same as the mark: hand over ${name}`,
   notSame: 'Not the same',
   notSameThen: 'Keep it here and call the person in charge.',
   back: 'Back to the shelf',
+
+  alike: (names: readonly string[]) => `Looks like ${names.join(', ')}. This one:`,
+  alikeBeware: 'Another on the shelf looks the same: read the number on the wrap.',
+  alikeApart: (name: string) => `KEPT APART: ${name} is on its wrap`,
+  /** It has nothing that the others lack: the whole of its mark, which may be empty. */
+  alikeOwn: (mark: string) => (mark === '' ? 'nothing to write: the usual' : `only ${mark}`),
+
+  held: 'Don’t give these out',
+  heldTitle: (name: string) => `${name} stays here`,
+  heldThen: 'Made food is waste. Throw it out, then tell us.',
+  threwOut: (name: string) => `I threw ${name} out`,
+  isThrownOut: (name: string) => `${name} is thrown out; it waits for the counter`,
+
+  toFind: 'FIND THE GUEST',
+  toFindThen: 'Call the person in charge, and call the number.',
+  handedOverAgo: (ms: number) => `known for ${sayLength(ms)}`,
+  foundOf: (name: string) => `${name} is found …`,
+  findQuestion: (name: string) => `${name}: did you find the guest?`,
+  findInCharge: 'Call the person in charge now, whichever it is.',
+  foundBack: 'Found: food taken back',
+  foundBackThen: 'It’s thrown out. The counter makes the order again with the guest.',
+  foundKept: 'Found: told, ate it or keeps it',
+  foundKeptThen: 'The guest knows. The person in charge stays with them.',
+  notYet: 'Not found yet',
+  isFoundBack: (name: string) => `${name} is found and its food is back`,
+  isFoundKept: (name: string) => `${name} is found and told`,
 
   whatIsWrong: (name: string) => `${name}: what is wrong?`,
   again: 'Make it again',

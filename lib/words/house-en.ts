@@ -35,6 +35,7 @@ export const houseWords = {
   hostRefused: (host: string) =>
     `This server does not answer to "${host}". Open it by this machine's address, as shown where it was started. To allow a name of your own, start it with LEVEL_SCOOP_HOSTS=NAME.\n`,
   readOnly: 'This address is only read: GET.\n',
+  writeOnly: 'This address only takes what is set: POST.\n',
   noScreens: 'This server was started without its screens.\n',
   failedPage: 'The page could not be made. The service goes on; open the page again.\n',
 } as const

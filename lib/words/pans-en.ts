@@ -3,7 +3,7 @@
 import { sayPieces, sayWeight } from '#lib/quantity/say-amount.ts'
 import type { Level } from '#lib/stock/levels.ts'
 import type { StopEffect } from '#lib/views/pans-to-do.ts'
-import { list as listWith } from '#lib/words/read-back-en.ts'
+import { inSentence, list as listWith } from '#lib/words/findings-en.ts'
 import type { NameOf } from '#lib/words/refusals-en.ts'
 
 const portions = (count: number): string => `${count} ${count === 1 ? 'portion' : 'portions'}`
@@ -59,9 +59,22 @@ export const pansWords = {
   notSelling: 'not selling',
   onTickets: (count: number) => `${count} on tickets`,
   noneOnTickets: 'none on tickets',
+  mayContain: (names: readonly string[]) => `may contain ${list(names.map(inSentence))}`,
+  backupReady: 'back-up ready',
   /** The whole state of a pan for people who don't see it drawn. */
-  pan: (name: string, left: number, state: string, onTickets: number) =>
-    `${name}: ${portions(left)} left${state === '' ? '' : `, ${state}`}, ${onTickets} on tickets`,
+  pan: (
+    name: string,
+    left: number,
+    state: string,
+    onTickets: number,
+    more: readonly string[] = [],
+  ) =>
+    [
+      `${name}: ${portions(left)} left`,
+      ...(state === '' ? [] : [state]),
+      `${onTickets} on tickets`,
+      ...more,
+    ].join(', '),
 
   doNext: 'Do next',
   afterThat: 'Then',
@@ -98,6 +111,18 @@ export const pansWords = {
   without: (names: readonly string[]) => `without ${list(names)}`,
   noneFor: (name: string) => `no ${name} left`,
   noBase: 'no base left',
+
+  otherScoop: 'Another scoop went in',
+  whoseScoop: 'Whose scoop was it?',
+  whoseScoopWhy: (name: string) =>
+    `${name} then may contain it, until the pan is emptied and washed, or changed. Builds that no longer fit are held.`,
+  soiledFact: (names: readonly string[]) =>
+    `May contain ${list(names.map(inSentence))} until emptied and washed.`,
+  notThis: 'It was none of them',
+  washed: 'It was emptied and washed',
+  backup: 'Back-up pan:',
+  backupIs: (isReady: boolean) => (isReady ? 'ready' : 'not ready'),
+  backupWhat: 'lidded, own scoop, behind',
 
   close: 'Back to the line',
   holds: (count: number, amount: string) => `In pan ${count} (${amount})`,
@@ -147,6 +172,9 @@ export const pansWords = {
     load: (name: string, count: number) => `${name}: loaded, ${portions(count)}`,
     changePan: (name: string, count: number) => `${name}: pan changed, ${portions(count)}`,
     correct: (name: string, count: number) => `${name}: the count is ${count}`,
+    soiled: (name: string, by: string) => `${name}: may contain ${inSentence(by)}`,
+    backup: (name: string, isReady: boolean) =>
+      `${name}: back-up pan ${isReady ? 'ready' : 'not ready'}`,
     stopped: (name: string) => `${name}: not selling`,
     resumed: (name: string) => `${name}: selling again`,
     loadedAll: (count: number) => `${count === 1 ? '1 pan' : `${count} pans`} loaded as usual`,

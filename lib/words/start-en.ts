@@ -14,6 +14,10 @@ export const startWords = {
     { path: '/pick-up', name: titles.pickUp, what: 'For guests: whose number is ready' },
   ],
   line: 'The line',
+  sheet: {
+    name: titles.sheet,
+    what: 'For guests and inspectors: what is declared, what is shared, what isn’t known',
+  },
 
   service: 'The service',
   none: 'No service is open.',

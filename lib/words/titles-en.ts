@@ -7,6 +7,7 @@ export const titles = {
   handOver: 'Hand-over',
   pans: 'Pans',
   pickUp: 'Pick-up',
+  sheet: 'Allergen sheet',
   of: (screen: string) => `${screen} · Level Scoop`,
   notFound: 'This page does not exist',
   notFoundHint: 'The address may be mistyped.',

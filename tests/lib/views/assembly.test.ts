@@ -1,25 +1,23 @@
 import { describe, expect, test } from 'vitest'
-import { pansOf } from '#lib/menu/find.ts'
-import { NEED_CODES, type Need } from '#lib/needs/codes.ts'
-import { declaredBy } from '#lib/needs/declared.ts'
+import type { Need } from '#lib/needs/codes.ts'
 import type { BuildChoice } from '#lib/service/build-choice.ts'
 import {
   type AssemblyView,
   assemblyView,
   type NowBuild,
   waitingRemakes,
-  widePans,
 } from '#lib/views/assembly.ts'
-import { handCount, type PanForBuild, panForBuild } from '#lib/views/assembly-pan.ts'
+import type { PanForBuild } from '#lib/views/assembly-pan.ts'
 import { differencesOf, stoppedBuilds } from '#lib/views/assembly-stop.ts'
 import {
   at,
+  change,
   choose,
-  demoStation,
   given,
   needs,
   ofPortions,
   onward,
+  ready,
   running,
   send,
   type Told,
@@ -50,7 +48,11 @@ const panIn = (told: Told, pan: string): PanForBuild => {
 
 const plain = () => choose('garden-chicken')
 const withoutMilk = (): BuildChoice =>
-  choose('bean-and-pepper', { cheddar: 'no', 'yogurt-sauce': 'no' }, needs(keepApart('milk')))
+  choose(
+    'bean-and-pepper',
+    { cheddar: 'no', 'yogurt-sauce': 'no', almonds: 'no' },
+    needs(keepApart('milk')),
+  )
 
 describe('which build is made now', () => {
   test('[A1] the oldest being made, else the oldest that waits; none when nothing is open', () => {
@@ -85,110 +87,6 @@ describe('which build is made now', () => {
   })
 })
 
-describe('the line for one build', () => {
-  test('[A4] a pan is taken from, on the side, left out with why, or none of its business', () => {
-    const told = given(send(choose('garden-chicken', { cheddar: 'no', 'yogurt-sauce': 'side' })))
-    expect(panIn(told, 'pan-chicken')).toMatchObject({ kind: 'take', count: 1, onTheSide: false })
-    expect(panIn(told, 'pan-yogurt-sauce')).toMatchObject({ kind: 'take', onTheSide: true })
-    expect(panIn(told, 'pan-cheddar')).toMatchObject({ kind: 'no', because: 'asked' })
-    expect(panIn(told, 'pan-rice')).toEqual({ kind: 'idle' })
-    expect(panIn(told, 'pan-almonds')).toEqual({ kind: 'idle' })
-    expect(widePans(nowOf(told))).toBe(6)
-  })
-
-  test('[A4] a leave-out tells which need it is for', () => {
-    const egg: Need = { code: 'milk', handling: 'leave-out', reason: null }
-    const choice = choose('garden-chicken', { cheddar: 'no', 'yogurt-sauce': 'no' }, needs(egg))
-    const cheddar = { placement: 'no', portions: 0, because: 'need' } as const
-    const told = given(send({ ...choice, parts: { ...choice.parts, cheddar } }))
-    expect(panIn(told, 'pan-cheddar')).toEqual({
-      kind: 'no',
-      because: 'need',
-      leaveOut: ['milk'],
-    })
-    expect(panIn(told, 'pan-tuna')).toEqual({ kind: 'idle' })
-  })
-
-  test('[A5] level scoops and pieces count their portions; tongs and cups are one a portion', () => {
-    const told = given(send(choose('bean-and-pepper', { beans: 3, slaw: 2, 'yogurt-sauce': 2 })))
-    expect(panIn(told, 'pan-rice')).toMatchObject({ count: 2 })
-    expect(panIn(told, 'pan-beans')).toMatchObject({ count: 3 })
-    expect(panIn(told, 'pan-slaw')).toMatchObject({ count: 2 })
-    expect(panIn(told, 'pan-yogurt-sauce')).toMatchObject({ count: 2 })
-    const scoop = { tool: 'scoop', number: 16, level: 2, gPerCup: 200, source: 'made up' } as const
-    expect(handCount(scoop, 4)).toBe(8)
-    expect(handCount({ tool: 'piece', pieces: 3 }, 2)).toBe(6)
-  })
-
-  test('[A6] beside a keep-apart build every pan that isn’t declared free stays shut', () => {
-    const told = given(send(withoutMilk()))
-    expect(panIn(told, 'pan-cheddar')).toEqual({
-      kind: 'away',
-      leftOut: true,
-      hazards: [{ code: 'milk', declared: 'contains' }],
-    })
-    const sesame = given(
-      send(choose('bean-and-pepper', { slaw: 'no' }, needs(keepApart('sesame')))),
-    )
-    expect(panIn(sesame, 'pan-pita')).toEqual({
-      kind: 'away',
-      leftOut: false,
-      hazards: [{ code: 'sesame', declared: 'may-contain' }],
-    })
-    const soy = given(send(choose('garden-chicken', { slaw: 'no' }, needs(keepApart('soy')))))
-    expect(panIn(soy, 'pan-tuna')).toMatchObject({
-      kind: 'away',
-      hazards: [{ code: 'soy', declared: 'unknown' }],
-    })
-  })
-
-  test('[A6] for each need there is, no pan that isn’t declared free is drawn as harmless', () => {
-    const state = running(given())
-    for (const code of NEED_CODES)
-      for (const pan of pansOf(demoStation)) {
-        const choice = choose('harbor-tuna', {}, needs(keepApart(code)))
-        const drawn = panForBuild(state, pan, choice, null)
-        const isFree = declaredBy(demoStation, pan.component, code).state === 'free'
-        const shown = drawn.kind === 'away' || (drawn.kind === 'take' && drawn.hazards.length > 0)
-        expect(shown, `${pan.id} and ${code}`).toBe(!isFree)
-      }
-  })
-
-  test('[A7] on a keep-apart build a purplish handle isn’t drawn', () => {
-    expect(panIn(given(send(withoutMilk())), 'pan-beans')).toMatchObject({ plainHandle: true })
-    expect(panIn(given(send(plain())), 'pan-chicken')).toMatchObject({ plainHandle: false })
-  })
-
-  test('[A8] of several pans of a component the first that holds some is taken from', () => {
-    const state = running(given(send(plain())))
-    const wells = state.station.line.wells.map((well) => ({
-      ...well,
-      pans: well.pans.flatMap((pan) =>
-        pan.id === 'pan-chicken' ? [pan, { ...pan, id: 'pan-chicken-2' }] : [pan],
-      ),
-    }))
-    const held = state.pans['pan-chicken']
-    if (!held) throw new Error('no chicken pan')
-    const lit = (first: number) => {
-      const { now } = assemblyView(
-        {
-          ...state,
-          station: { ...state.station, line: { wells } },
-          pans: {
-            ...state.pans,
-            'pan-chicken': { ...held, amount: first },
-            'pan-chicken-2': held,
-          },
-        },
-        null,
-      )
-      return ['pan-chicken', 'pan-chicken-2'].filter((id) => now?.pans[id]?.kind === 'take')
-    }
-    expect(lit(ofPortions('chicken', 1))).toEqual(['pan-chicken'])
-    expect(lit(0)).toEqual(['pan-chicken-2'])
-  })
-})
-
 describe('what stands in the way, and what comes', () => {
   test('[A9] a short build says which pan lacks what, and the next that can be made is named', () => {
     const told = given(send(choose('harbor-tuna'), choose('harbor-tuna')), send(plain()), {
@@ -219,20 +117,15 @@ describe('what stands in the way, and what comes', () => {
   })
 
   test('[A11] what was read aloud holds for that choice only', () => {
-    const told = given(send(withoutMilk()))
+    const told = ready(send(withoutMilk()))
     const same = onward(told, send(plain()))
     expect(nowOf(same).reads).toBe(nowOf(told).reads)
-    const changed = onward(told, {
-      type: 'change',
-      ...at('1A'),
-      to: choose(
-        'bean-and-pepper',
-        { cheddar: 'no', 'yogurt-sauce': 'no', slaw: 'no' },
-        needs(keepApart('milk')),
-      ),
-    })
+    const { parts } = withoutMilk()
+    const slaw = { placement: 'no', portions: 0, because: 'asked' } as const
+    const without = { ...withoutMilk(), parts: { ...parts, slaw } }
+    const changed = onward(told, change('1A', without))
     expect(nowOf(changed).reads).not.toBe(nowOf(told).reads)
-    const back = onward(changed, { type: 'change', ...at('1A'), to: withoutMilk() })
+    const back = onward(changed, change('1A', withoutMilk()))
     expect(nowOf(back).reads).not.toBe(nowOf(told).reads)
     expect([told, changed, back].map((one) => nowOf(one).version)).toEqual([0, 1, 2])
     expect(nowOf(told)).toMatchObject({ keptApart: true, keepFrom: ['milk'], leaveOut: [] })
@@ -254,15 +147,19 @@ describe('what stands in the way, and what comes', () => {
 
 describe('a build that is stopped', () => {
   const changed = () =>
-    given(send(plain()), send(plain()), start('1A'), {
-      type: 'change',
-      ...at('1A'),
-      to: choose(
-        'garden-chicken',
-        { cheddar: 'no', 'yogurt-sauce': 'no', almonds: 2 },
-        { base: 'rice', ...needs(keepApart('milk')) },
+    ready(
+      send(plain()),
+      send(plain()),
+      start('1A'),
+      change(
+        '1A',
+        choose(
+          'garden-chicken',
+          { cheddar: 'no', 'yogurt-sauce': 'no', peppers: 2 },
+          { base: 'rice', ...needs(keepApart('milk')) },
+        ),
       ),
-    })
+    )
 
   test('[A12] it shows before all else, with what differs: needs first, then base and parts', () => {
     const { stopped, now } = view(changed())
@@ -272,8 +169,8 @@ describe('a build that is stopped', () => {
       { what: 'base', from: 'pita', to: 'rice' },
       ...(
         [
+          ['peppers', 'in', 1, 'in', 2],
           ['cheddar', 'in', 1, 'no', 0],
-          ['almonds', 'no', 0, 'in', 2],
           ['yogurt-sauce', 'in', 1, 'no', 0],
         ] as const
       ).map(([component, from, few, to, many]) => ({

@@ -3,6 +3,7 @@ import type { Need } from '#lib/needs/codes.ts'
 import { findTicket } from '#lib/service/tickets.ts'
 import { handOverView } from '#lib/views/hand-over.ts'
 import { linesOfParts } from '#lib/views/mark.ts'
+import { shownNameKey } from '#lib/views/name-shown.ts'
 import { handOverEn } from '#lib/words/hand-over-en.ts'
 import { markLines } from '#lib/words/service-en.ts'
 import {
@@ -11,6 +12,7 @@ import {
   given,
   needs,
   onward,
+  ready,
   running,
   send,
   type Told,
@@ -19,7 +21,7 @@ import {
 const plain = () => choose('garden-chicken')
 const milk: Need = { code: 'milk', handling: 'keep-apart', reason: 'allergy' }
 const withoutMilk = (need = milk) =>
-  choose('bean-and-pepper', { cheddar: 'no', 'yogurt-sauce': 'no' }, needs(need))
+  choose('bean-and-pepper', { cheddar: 'no', 'yogurt-sauce': 'no', almonds: 'no' }, needs(need))
 
 const made = (told: Told, ...names: string[]): Told =>
   names.reduce(
@@ -40,7 +42,7 @@ describe('the shelf', () => {
 
   test('[H2] one with a need kept apart is asked about first; one to leave out isn’t', () => {
     const leaveOut = withoutMilk({ ...milk, handling: 'leave-out' })
-    const told = made(given(send(withoutMilk(), leaveOut, plain())), '1A', '1B', '1C')
+    const told = made(ready(send(withoutMilk(), leaveOut, plain())), '1A', '1B', '1C')
     expect(view(told).shelf.map((one) => one.askFirst)).toEqual([true, false, false])
   })
 
@@ -55,7 +57,7 @@ describe('the shelf', () => {
     const free = made(given(named(plain())), '1A')
     expect(view(free).shelf[0]?.nameKey).toBe(findTicket(running(free), 1)?.sentBy)
     expect(view(free).shelf[0]?.nameKey).not.toBeNull()
-    const mixed = made(given(named(plain(), withoutMilk())), '1A', '1B')
+    const mixed = made(ready(named(plain(), withoutMilk())), '1A', '1B')
     expect(view(mixed).shelf.map((one) => one.nameKey)).toEqual([null, null])
     const unnamed = made(given(send(plain())), '1A')
     expect(view(unnamed).shelf[0]?.nameKey).toBeNull()
@@ -86,7 +88,7 @@ describe('the shelf', () => {
   })
 
   test('[H5] the lines of the needs are told from those of the parts', () => {
-    const told = made(given(send(withoutMilk())), '1A')
+    const told = made(ready(send(withoutMilk())), '1A')
     const mark = view(told).shelf[0]?.mark
     if (!mark) throw new Error('nothing on the shelf')
     expect(markLines(mark).slice(linesOfParts(mark))).toEqual(['KEEP FROM MILK'])
@@ -118,5 +120,69 @@ describe('what comes and what went', () => {
     const told = made(given(...names.map(() => send(plain()))), ...names)
     const gone = onward(told, ...names.map(handOver))
     expect(view(gone).recent.map((one) => one.name)).toEqual(['9A', '8A', '7A', '6A', '5A', '4A'])
+  })
+})
+
+describe('what may not be given out', () => {
+  const tell = (name: string) =>
+    ({ type: 'tellNeed', ...at(name), asked: 'needs', needs: [milk] }) as const
+  const acknowledge = (name: string, foodInIt: boolean) =>
+    ({ type: 'acknowledge', ...at(name), foodInIt }) as const
+
+  test('[H8] a made build that is held stands apart, with why, until it is thrown out', () => {
+    const told = made(ready(send(plain()), send(plain())), '1A', '2A')
+    const held = onward(told, tell('1A'))
+    expect(view(held).held).toMatchObject([
+      { name: '1A', why: { reason: 'need', needs: [milk] }, item: 'Garden chicken' },
+    ])
+    expect(view(held).shelf.map((one) => one.name)).toEqual(['2A'])
+    const out = onward(held, acknowledge('1A', true))
+    expect(view(out).held).toEqual([])
+    expect(view(out).coming).toEqual([{ name: '1A', state: 'waiting' }])
+  })
+
+  test('[H9] a handed-over build whose guest told late is to be found, the oldest first', () => {
+    const told = made(ready(send(plain()), send(plain())), '1A', '2A')
+    const gone = onward(told, handOver('1A'), handOver('2A'), tell('2A'), tell('1A'))
+    expect(view(gone).toFind.map((one) => one.name)).toEqual(['2A', '1A'])
+    expect(view(gone).toFind[0]).toMatchObject({ why: { reason: 'need', needs: [milk] } })
+    expect(view(gone).recent).toEqual([])
+    const back = onward(gone, acknowledge('2A', true))
+    expect(view(back).toFind.map((one) => one.name)).toEqual(['1A'])
+    expect(view(back).coming.map((one) => one.name)).toEqual(['2A'])
+    const kept = onward(back, acknowledge('1A', false))
+    expect(view(kept).toFind).toEqual([])
+    expect(view(kept).recent.map((one) => one.name)).toEqual(['1A'])
+  })
+
+  test('[H3] a need that was told late hides the name too', () => {
+    const named = { ...send(plain()), name: 'Guest One' } as ReturnType<typeof send>
+    const told = made(ready(named), '1A')
+    expect(view(told).shelf[0]?.nameKey).not.toBeNull()
+    const ticket = findTicket(running(onward(told, tell('1A'))), 1)
+    expect(ticket && shownNameKey(ticket)).toBeNull()
+  })
+
+  test('[H10] of look-alikes each says what only its own mark has', () => {
+    const without = choose('garden-chicken', { cheddar: 'no', slaw: 'no' })
+    const other = choose('garden-chicken', { cheddar: 'no' })
+    const told = made(given(send(without, other, choose('harbor-tuna'))), '1A', '1B', '1C')
+    expect(view(told).shelf.map((one) => one.alike?.names ?? null)).toEqual([['1B'], ['1A'], null])
+    const said = view(told).shelf.map((one) => (one.alike ? markLines(one.alike.differs) : null))
+    expect(said).toEqual([['NO SESAME SLAW'], [], null])
+  })
+
+  test('[H11] cautions that the guest was told are said with the mark, by name', () => {
+    const almonds = { placement: 'in', portions: 1, because: 'asked' } as const
+    const choice = { ...withoutMilk(), parts: { ...withoutMilk().parts, almonds } }
+    const accepted = ready({ type: 'acceptCaution', build: choice, reason: 'guest-accepts' })
+    const told = made(onward(accepted, send({ ...choice, caution: 1 })), '1A')
+    const [first] = view(told).shelf
+    expect(first?.told).toMatchObject([
+      { component: 'Toasted almonds', need: 'milk', why: 'contact' },
+    ])
+    expect(handOverEn.told(first?.told ?? [])).toMatch(
+      /^Told, and accepted: Toasted almonds touches/,
+    )
   })
 })

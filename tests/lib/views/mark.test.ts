@@ -49,4 +49,15 @@ describe('the mark of a build', () => {
       '21A NO CHEDDAR · NO LEMON YOGURT SAUCE · VEGAN',
     )
   })
+
+  it('[W5] names kinds, gluten, and a diet that is kept apart', () => {
+    const apart = (code: string) => ({ code, handling: 'keep-apart', reason: null }) as const
+    const said = (...codes: string[]) =>
+      markLines(mark(choose('garden-chicken', {}, needs(...codes.map(apart)))))
+    expect(said('almond', 'gluten')).toEqual(['KEEP FROM ALMOND, GLUTEN'])
+    expect(said('halal')).toEqual(['HALAL, KEPT APART'])
+    expect(said('no-pork', 'milk')).toEqual(['KEEP FROM PORK, MILK'])
+    const without = needs({ code: 'no-pork', handling: 'leave-out', reason: 'faith' })
+    expect(markLines(mark(choose('garden-chicken', {}, without)))).toEqual(['MADE WITHOUT PORK'])
+  })
 })

@@ -15,6 +15,7 @@ import {
   given,
   happening,
   onward as later,
+  needs,
   ofPortions,
   openedService,
   running,
@@ -49,6 +50,56 @@ describe('loading as usual', () => {
 
   test('[P8] a pan that was used up is not loaded with the others', () => {
     expect(usualLoads(running(given(correct('tuna', 0))))).toEqual([])
+  })
+})
+
+describe('what there is to do about guests and labels', () => {
+  const beansNoEgg = () =>
+    send(
+      choose(
+        'bean-and-pepper',
+        { slaw: 'no', cheddar: 'no', almonds: 'no', 'yogurt-sauce': 'no' },
+        needs({ code: 'egg', handling: 'leave-out', reason: null }),
+      ),
+    )
+
+  test('[P20] guests to find come first, then builds that are held, then all else', () => {
+    const told = given(
+      beansNoEgg(),
+      { type: 'start', ...at('1A'), read: true },
+      { type: 'finish', ...at('1A') },
+      { type: 'handOver', ...at('1A') },
+      beansNoEgg(),
+      send(choose('harbor-tuna')),
+      correct('chicken', 0),
+      { type: 'tellNeed', ...at('3A'), asked: 'not-sure', needs: [] },
+      { type: 'notSameProduct', ingredient: 'black-beans' },
+    )
+    expect(toDos(running(told))).toMatchObject([
+      { kind: 'find', reason: 'label', builds: ['1A'] },
+      { kind: 'hold', reason: 'label', builds: ['2A'] },
+      { kind: 'hold', reason: 'need', builds: ['3A'] },
+      { kind: 'read-label', ingredient: 'black-beans' },
+      { kind: 'sold-out', component: 'chicken' },
+    ])
+  })
+
+  test('[P16] a label that nobody ever read is asked for last, one that changed before sold out', () => {
+    const unread = (told: ReturnType<typeof given>) => {
+      const state = running(told)
+      const ingredients = state.station.ingredients.map((one) =>
+        one.id === 'cumin' ? { ...one, readOn: null } : one,
+      )
+      return { ...state, station: { ...state.station, ingredients } }
+    }
+    const kinds = toDos(
+      unread(given(correct('tuna', 0), { type: 'notSameProduct', ingredient: 'almonds' })),
+    ).map((one) => [one.kind, 'ingredient' in one ? one.ingredient : null])
+    expect(kinds).toEqual([
+      ['read-label', 'almonds'],
+      ['sold-out', null],
+      ['read-label', 'cumin'],
+    ])
   })
 })
 

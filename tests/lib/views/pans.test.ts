@@ -193,3 +193,22 @@ describe('a count of a pan', () => {
     expect(isAsHeld(running(counted), picture, 11)).toBe(false)
   })
 })
+
+describe('what went into a pan, and what stands behind it', () => {
+  test('[P21] another scoop is told until the pan is changed', () => {
+    const soiled = given({ type: 'soilPan', pan: 'pan-beans', by: 'tuna' })
+    expect(pictureOf(soiled, 'pan-beans').soiledBy).toEqual(['tuna'])
+    expect(pictureOf(soiled, 'pan-rice').soiledBy).toEqual([])
+    const amount = ofPortions('beans', 5)
+    const changed = later(soiled, { type: 'changePan', pan: 'pan-beans', amount })
+    expect(pictureOf(changed, 'pan-beans').soiledBy).toEqual([])
+  })
+
+  test('[P21] a back-up pan is told only where the station has a protected one', () => {
+    expect(pictureOf(given(), 'pan-beans').backup).toEqual({ readySince: null })
+    expect(pictureOf(given(), 'pan-pita').backup).toBeNull()
+    expect(pictureOf(given(), 'pan-tuna').backup).toBeNull()
+    const told = given({ type: 'setBackup', component: 'beans', ready: true })
+    expect(pictureOf(told, 'pan-beans').backup).toEqual({ readySince: running(told).at })
+  })
+})

@@ -50,6 +50,7 @@ test('[PU4] the picture tells numbers, states, times and the bare line, and noth
     running(
       given({
         type: 'send',
+        readBack: true,
         builds: [
           choose(
             'bean-and-pepper',

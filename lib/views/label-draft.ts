@@ -1,0 +1,134 @@
+/** A label as it is read into the form, and what of it the service is told. */
+import type { Label } from '#lib/menu/label.ts'
+import type { Declaration, Ingredient, StationDocument } from '#lib/menu/station-document.ts'
+import { ALLERGEN_SETS, GLUTEN_GRAINS } from '#lib/needs/allergen-sets.ts'
+import { type Allergens, askableAllergens, kindsOf } from '#lib/needs/askable.ts'
+import { ALLERGENS_OF, type Claim, TRAITS, type Trait } from '#lib/needs/diets.ts'
+
+export interface LabelDraft {
+  /** Nothing is said of what isn't named here: it is unknown. */
+  readonly declarations: Readonly<Record<string, Declaration>>
+  readonly traits: readonly Trait[]
+  readonly claims: Readonly<Partial<Record<Claim, 'declared' | 'not'>>>
+  readonly readBy: string
+}
+
+export interface LabelLine {
+  readonly code: string
+  readonly kinds: readonly string[]
+}
+
+/** What the form asks about, in the order of the station's set. */
+export const labelLines = (station: Allergens): readonly LabelLine[] =>
+  askableAllergens(station).map((code) => ({ code, kinds: kindsOf(station, code) }))
+
+export const EMPTY_LABEL: LabelDraft = { declarations: {}, traits: [], claims: {}, readBy: '' }
+
+/**
+ * The label as it was last read, to be gone through again; empty where nobody has read it. What was
+ * said to be unknown is left unsaid, except of a kind, which would else be as its group.
+ */
+export const draftOf = (
+  station: Allergens,
+  { declarations, traits, claims, readOn }: Ingredient,
+): LabelDraft => {
+  if (readOn === null) return EMPTY_LABEL
+  const lines = new Set(askableAllergens(station))
+  const said = Object.entries(declarations).filter(
+    ([code, word]) => word !== 'unknown' || !lines.has(code),
+  )
+  return { declarations: Object.fromEntries(said), traits: traits ?? [], claims, readBy: '' }
+}
+
+/** With what a label says of one allergen; null: nothing. */
+export const withWord = (draft: LabelDraft, code: string, word: Declaration | null): LabelDraft => {
+  const { [code]: _, ...others } = draft.declarations
+  return { ...draft, declarations: word === null ? others : { ...others, [code]: word } }
+}
+
+/**
+ * Groups of the station's set of which nothing is said, nor of a kind of them. Its law has a label
+ * name these; of gluten and the rest a label needn't speak.
+ */
+export const restOfSet = (station: Allergens, draft: LabelDraft): readonly string[] =>
+  ALLERGEN_SETS[station.allergenSet].groups
+    .filter(({ code, kinds }) =>
+      [code, ...kinds].every((one) => draft.declarations[one] === undefined),
+    )
+    .map(({ code }) => code)
+
+/** With the rest of the set declared free, for a label that names none of it. */
+export const withRestFree = (station: Allergens, draft: LabelDraft): LabelDraft =>
+  restOfSet(station, draft).reduce((so, code) => withWord(so, code, 'free'), draft)
+
+export const withTrait = (draft: LabelDraft, trait: Trait, has: boolean): LabelDraft => ({
+  ...draft,
+  traits: TRAITS.filter((one) => (one === trait ? has : draft.traits.includes(one))),
+})
+
+export const withClaim = (
+  draft: LabelDraft,
+  claim: Claim,
+  said: 'declared' | 'not' | null,
+): LabelDraft => {
+  const { [claim]: _, ...others } = draft.claims
+  return { ...draft, claims: said === null ? others : { ...others, [claim]: said } }
+}
+
+/** Traits that follow from what is contained: nobody has to tick them. */
+export const impliedTraits = (station: Allergens, draft: LabelDraft): readonly Trait[] => {
+  const contains = (code: string) =>
+    [code, ...kindsOf(station, code)].some((one) => draft.declarations[one] === 'contains')
+  return TRAITS.filter((trait) =>
+    trait === 'gluten-grain'
+      ? GLUTEN_GRAINS.some(contains)
+      : (ALLERGENS_OF[trait] ?? []).some(contains),
+  )
+}
+
+export interface Contradiction {
+  readonly trait: Trait
+  readonly code: string
+}
+
+/** Traits that are ticked while the allergen that they bring is declared free: one is wrong. */
+export const contradictions = (station: Allergens, draft: LabelDraft): readonly Contradiction[] => {
+  const traits = new Set([...draft.traits, ...impliedTraits(station, draft)])
+  const isFree = (code: string) => draft.declarations[code] === 'free'
+  return TRAITS.filter((trait) => traits.has(trait)).flatMap((trait): Contradiction[] => {
+    const linked = trait === 'gluten-grain' ? [] : (ALLERGENS_OF[trait] ?? [])
+    // Clams and crabs are one trait, so either alone may be declared free.
+    if (linked.length === 0 || !linked.every(isFree)) return []
+    return linked.slice(0, 1).map((code) => ({ trait, code }))
+  })
+}
+
+/** Lines that nothing is said of: they count as unknown. */
+export const unsaid = (station: StationDocument, draft: LabelDraft): readonly string[] =>
+  labelLines(station)
+    .filter(({ code }) => draft.declarations[code] === undefined)
+    .map(({ code }) => code)
+
+/** The label as the service is told it. @param readOn civil date, as 2026-11-25 */
+export const labelFrom = (station: Allergens, draft: LabelDraft, readOn: string): Label => {
+  const has = new Set([...draft.traits, ...impliedTraits(station, draft)])
+  return {
+    declarations: { ...draft.declarations },
+    traits: TRAITS.filter((trait) => has.has(trait)),
+    claims: { ...draft.claims },
+    readOn,
+    readBy: draft.readBy.trim(),
+  }
+}
+
+/** The civil date of an instant, as 2026-11-25. Throws RangeError for an unknown time zone. */
+export const civilDateOf = (at: number, timeZone: string): string => {
+  const parts = new Intl.DateTimeFormat('en-US', {
+    timeZone,
+    year: 'numeric',
+    month: '2-digit',
+    day: '2-digit',
+  }).formatToParts(at)
+  const of = (type: string) => parts.find((one) => one.type === type)?.value ?? ''
+  return `${of('year')}-${of('month')}-${of('day')}`
+}

@@ -1,0 +1,111 @@
+/** Labels: which ingredients there are, how one is read anew, and what came of a change. */
+import { pansOf } from '#lib/menu/find.ts'
+import { ingredientIn } from '#lib/menu/ingredient-name.ts'
+import type { StationDocument } from '#lib/menu/station-document.ts'
+import { waysTo } from '#lib/needs/declared.ts'
+import type { LabelChange, RunningState } from '#lib/service/state.ts'
+import { guestsToFind, type HeldBuild, heldBuilds } from '#lib/views/first-of-all.ts'
+
+export interface LabelEntry {
+  readonly id: string
+  readonly name: string
+  /** Recipes through which it comes into the component, by name. */
+  readonly through: readonly string[]
+  readonly readOn: string | null
+}
+
+export interface LabelGroup {
+  readonly component: string
+  readonly name: string
+  readonly ingredients: readonly LabelEntry[]
+}
+
+const inLineOrder = (station: StationDocument) => {
+  const places = pansOf(station).map((pan) => pan.component)
+  const placeOf = (id: string) => {
+    const place = places.indexOf(id)
+    return place < 0 ? places.length : place
+  }
+  return [...station.components].sort((one, other) => placeOf(one.id) - placeOf(other.id))
+}
+
+/** Every component in the line's order with its ingredients; one in two recipes stands once. */
+export const labelGroups = (station: StationDocument): readonly LabelGroup[] => {
+  const known = new Map(station.ingredients.map((one) => [one.id, one]))
+  const name = ingredientIn(station)
+  return inLineOrder(station).map((component) => {
+    const found = new Map<string, LabelEntry>()
+    for (const way of waysTo(station, component)) {
+      const ingredient = known.get(way.at(-1) ?? '')
+      if (!ingredient || found.has(ingredient.id)) continue
+      const through = way.slice(0, -1).map(name)
+      const { id, readOn } = ingredient
+      found.set(id, { id, name: ingredient.name, through, readOn })
+    }
+    return { component: component.id, name: component.name, ingredients: [...found.values()] }
+  })
+}
+
+const plain = (text: string): string =>
+  text
+    .normalize('NFD')
+    .replace(/\p{Mn}/gu, '')
+    .toLowerCase()
+
+/** Whether every typed word begins a word of the name. */
+const begins = (name: string, typed: string): boolean => {
+  const words = plain(name).split(/[^\p{L}\p{N}]+/u)
+  return plain(typed)
+    .split(/\s+/)
+    .filter((one) => one !== '')
+    .every((one) => words.some((word) => word.startsWith(one)))
+}
+
+/** Groups in which something was found, by the first letters of an ingredient or its component. */
+export const findLabels = (groups: readonly LabelGroup[], typed: string): readonly LabelGroup[] =>
+  groups
+    .map((group) => ({
+      ...group,
+      ingredients: begins(group.name, typed)
+        ? group.ingredients
+        : group.ingredients.filter((one) => begins(one.name, typed)),
+    }))
+    .filter((group) => group.ingredients.length > 0)
+
+/** Components that an ingredient goes into: their labels are to be printed anew. */
+export const componentsWith = (station: StationDocument, ingredient: string): readonly string[] =>
+  labelGroups(station)
+    .filter((group) => group.ingredients.some((one) => one.id === ingredient))
+    .map((group) => group.component)
+
+export interface LabelOutcome extends LabelChange {
+  readonly name: string
+  /** Builds that are still held by it, by number. */
+  readonly held: readonly string[]
+  /** Handed-over builds whose guests are still to be found for it. */
+  readonly find: readonly string[]
+  /** Names of the components whose labels are to be printed anew. */
+  readonly reprint: readonly string[]
+}
+
+/** What came of every label that changed in this service, the newest first. */
+export const labelOutcomes = (state: RunningState): readonly LabelOutcome[] => {
+  const { station, labelChanges } = state
+  const name = ingredientIn(station)
+  const groups = new Map(labelGroups(station).map((one) => [one.component, one.name]))
+  /** A hold is of the newest change by then. */
+  const isOf = (change: LabelChange) => {
+    const next = labelChanges[labelChanges.indexOf(change) + 1]
+    return ({ reason, at }: HeldBuild) =>
+      reason === 'label' && at >= change.at && (next === undefined || at < next.at)
+  }
+  const held = heldBuilds(state)
+  const find = guestsToFind(state)
+  return [...labelChanges].reverse().map((change) => ({
+    ...change,
+    name: name(change.ingredient),
+    held: held.filter(isOf(change)).map((one) => one.name),
+    find: find.filter(isOf(change)).map((one) => one.name),
+    reprint: componentsWith(station, change.ingredient).map((id) => groups.get(id) ?? id),
+  }))
+}

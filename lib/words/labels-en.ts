@@ -1,0 +1,89 @@
+/** What is said when a label changes: choosing it, reading it, and what came of it. */
+import type { Declaration } from '#lib/menu/station-document.ts'
+import type { Claim, Trait } from '#lib/needs/diets.ts'
+import type { Contradiction } from '#lib/views/label-draft.ts'
+import { list, startingWith } from '#lib/words/findings-en.ts'
+import { guests } from '#lib/words/first-of-all-en.ts'
+import { needName } from '#lib/words/service-en.ts'
+import { sheetWords } from '#lib/words/sheet-en.ts'
+
+export const labelWords = {
+  title: 'A label changed',
+  back: 'Back to the line',
+  findTitle: 'Which food is it?',
+  search: 'First letters of the food or of what it goes into',
+  nothingFound: 'Nothing on this line begins so.',
+  lastRead: (date: string | null) =>
+    date === null ? 'read the label' : `read ${sheetWords.date(date)}`,
+  lastReadFact: (date: string | null) =>
+    date === null
+      ? 'Nobody has read its label: read the label.'
+      : `Its label was last read on ${sheetWords.date(date)}.`,
+  through: (recipes: readonly string[]) => `in ${list(recipes, 'and')}`,
+  goesInto: (components: readonly string[]) => `It goes into ${list(components, 'and')}.`,
+  otherFood: 'Another food',
+  ways: 'What happened?',
+  notSame: 'Not the same product as last time',
+  notSameWhy:
+    'Nothing of it counts as free until its label is read. Every build is checked again at once.',
+  notSameSure: (name: string) => `Yes, ${name} isn’t the same`,
+  notSameAlready: 'Said already: its label isn’t read yet.',
+  sure: 'Tap again to say it for every screen.',
+  read: 'I read the label',
+  readWhy: 'For the person in charge, with the passphrase. Have the package in your hand.',
+
+  formTitle: (name: string) => `What does the label of ${name} say?`,
+  formWhy: 'What you leave at “not said” counts as unknown: never as free.',
+  fromBefore: 'Start from what was read before',
+  restFree: (count: number) =>
+    count === 0
+      ? 'Something is said of every allergen of the set'
+      : `None of the other ${count} of the set is on it: declared free`,
+  allergens: 'Allergens',
+  word: {
+    contains: 'contains',
+    'may-contain': 'may contain',
+    free: 'declared free',
+    unknown: 'not known',
+  } satisfies Record<Declaration, string>,
+  notSaid: 'not said',
+  kinds: (code: string, count: number) =>
+    count === 0 ? `Kinds of ${needName(code)}` : `Kinds of ${needName(code)} (${count} said)`,
+  asGroup: 'as the group',
+  traits: 'What it is made of, for diets',
+  trait: (trait: Trait) => startingWith(trait.replaceAll('-', ' ')),
+  implied: 'by its allergens',
+  claims: 'Declared by the label or a certificate',
+  claim: { halal: 'Halal', kosher: 'Kosher' } satisfies Record<Claim, string>,
+  claimWord: { declared: 'declared', not: 'declared not' },
+  readBy: 'Read by (initials or role)',
+  passphrase: 'Passphrase of the person in charge',
+  readOn: (date: string) => `Read on ${sheetWords.date(date)}`,
+  keep: 'This is what the label says',
+  missingReadBy: 'Say who read it.',
+  missingPassphrase: 'Type the passphrase.',
+  contradiction: ({ trait, code }: Contradiction) =>
+    `${startingWith(needName(code))} is declared free, but ${trait.replaceAll('-', ' ')} is ticked: one of them is wrong.`,
+  unsaid: (codes: readonly string[]) =>
+    codes.length === 0
+      ? 'Something is said of every allergen.'
+      : `Not said, so unknown: ${list(codes.map(needName), 'and')}.`,
+
+  historyTitle: 'Labels that changed in this service',
+  noHistory: 'None yet.',
+  change: (name: string, read: boolean) =>
+    read ? `${name}: the new label was read` : `${name}: not the same product, not read yet`,
+  outcomeTitle: (name: string) => `${name}: what comes of it`,
+  find: (builds: readonly string[]) => `Find ${guests(builds)}, now.`,
+  findNone: 'No guest who was handed something has to be found.',
+  hold: (builds: readonly string[]) =>
+    `Held: ${list(builds, 'and')}. Assembly answers the stop, the counter changes or cancels.`,
+  holdNone: 'No open build is held.',
+  reprint: (components: readonly string[]) => `Print the labels anew: ${list(components, 'and')}.`,
+  sheet: (date: string) => `The allergen sheet now has the date ${date}.`,
+  working: 'Sending …',
+  done: {
+    notSame: (name: string) => `${name}: not the same product`,
+    read: (name: string) => `${name}: the label is read`,
+  },
+} as const

@@ -25,14 +25,22 @@ const percent = (share: number): string => `${Math.round(share * 1000) / 10}%`
 interface PanButtonProps {
   readonly picture: PanPicture
   readonly component: Component
+  /** Names of the components whose scoop went into it. */
+  readonly soiledBy: readonly string[]
   readonly chosen: boolean
   readonly onChoose: () => void
 }
 
 /** One pan from the side: what it holds, the part of that which is on tickets, what is left. */
-export function PanButton({ picture, component, chosen, onChoose }: PanButtonProps) {
+export function PanButton({ picture, component, soiledBy, chosen, onChoose }: PanButtonProps) {
   const { standing, selling, filled, owed, left, onTickets } = picture
   const word = standingWord(picture)
+  const mayContain = soiledBy.length > 0 ? words.mayContain(soiledBy) : ''
+  const isBackupReady = picture.backup !== null && picture.backup.readySince !== null
+  const more = [
+    ...(mayContain === '' ? [] : [mayContain]),
+    ...(isBackupReady ? [words.backupReady] : []),
+  ]
   const hasNumber = selling && (standing === 'stocked' || standing === 'nearly-empty')
   return (
     <button
@@ -40,8 +48,9 @@ export function PanButton({ picture, component, chosen, onChoose }: PanButtonPro
       className={styles.pan}
       data-standing={standing}
       data-selling={selling}
+      data-soiled={mayContain !== ''}
       aria-expanded={chosen}
-      aria-label={words.pan(component.name, left, word, onTickets)}
+      aria-label={words.pan(component.name, left, word, onTickets, more)}
       onClick={onChoose}
     >
       <span className={styles.name}>
@@ -66,6 +75,7 @@ export function PanButton({ picture, component, chosen, onChoose }: PanButtonPro
           </>
         )}
       </span>
+      {mayContain !== '' && <span className={styles.mayContain}>{mayContain}</span>}
       <span className={styles.vessel}>
         <span className={styles.inside}>
           <span
@@ -80,6 +90,7 @@ export function PanButton({ picture, component, chosen, onChoose }: PanButtonPro
           />
           <span className={styles.quarter} />
         </span>
+        {isBackupReady && <span className={styles.backup}>{words.backupReady}</span>}
       </span>
       <span className={styles.tickets} data-some={onTickets > 0}>
         {onTickets > 0 ? words.onTickets(onTickets) : words.noneOnTickets}

@@ -1,5 +1,7 @@
 import { useState } from 'react'
 import type { Acting } from '#components/live/acting.ts'
+import { OtherScoop } from '#components/pans/other-scoop.tsx'
+import { PanContact } from '#components/pans/pan-contact.tsx'
 import styles from '#components/pans/panel.module.css'
 import { Panel } from '#components/pans/panel.tsx'
 import { PortionSteps } from '#components/pans/portion-steps.tsx'
@@ -13,7 +15,7 @@ import { effectOfStopping } from '#lib/views/pans-to-do.ts'
 import { sayClock } from '#lib/words/clock-en.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
 
-type Mode = 'refill' | 'count' | 'selling'
+type Mode = 'refill' | 'count' | 'selling' | 'scoop'
 
 interface PanPanelProps {
   readonly state: RunningState
@@ -28,9 +30,11 @@ export function PanPanel({ state, pan, picture, acting, onBack }: PanPanelProps)
   const [mode, setMode] = useState<Mode>('refill')
   const [refill, setRefill] = useState(pan.usualPortions)
   const [count, setCount] = useState(held)
+  const [washed, setWashed] = useState(false)
   const settled = useSettled(mode)
   const name = nameIn(state.station)(pan.component)
   const isEmpty = picture.amount === 0
+  const isSoiled = picture.soiledBy.length > 0
   const most = mostPortions(state, pan)
   const say = (portions: number) =>
     words.amount(amountOf(state, pan.component, portions), picture.unit)
@@ -39,7 +43,8 @@ export function PanPanel({ state, pan, picture, acting, onBack }: PanPanelProps)
     if (!settled() || acting.busy) return
     const done = words.done[type](name, portions)
     const amount = amountOf(state, pan.component, portions)
-    if (await acting.act({ type, pan: pan.id, amount }, done)) onBack()
+    const wash = type === 'load' && isSoiled ? { washed } : {}
+    if (await acting.act({ type, pan: pan.id, amount, ...wash }, done)) onBack()
   }
 
   const facts = [
@@ -49,6 +54,7 @@ export function PanPanel({ state, pan, picture, acting, onBack }: PanPanelProps)
     ...(picture.loadedAt === null
       ? []
       : [words.loadedFact(sayClock(picture.loadedAt, state.station.timeZone))]),
+    ...(isSoiled ? [words.soiledFact(picture.soiledBy.map(nameIn(state.station)))] : []),
   ]
   const toRefill = isEmpty ? words.loadPan : words.changePan
   const toSelling = picture.selling ? words.stopSelling : words.resumeSelling
@@ -76,6 +82,14 @@ export function PanPanel({ state, pan, picture, acting, onBack }: PanPanelProps)
           acting={acting}
           onBack={onBack}
         />
+      ) : mode === 'scoop' ? (
+        <OtherScoop
+          state={state}
+          pan={pan}
+          acting={acting}
+          onDone={onBack}
+          onBack={() => setMode('refill')}
+        />
       ) : mode === 'refill' ? (
         <div className={styles.doing}>
           <PortionSteps
@@ -91,6 +105,22 @@ export function PanPanel({ state, pan, picture, acting, onBack }: PanPanelProps)
               ? words.nothingGoesAway
               : words.goesAway(held, words.amount(picture.amount, picture.unit))}
           </p>
+          {isEmpty && isSoiled && (
+            <label className={styles.check}>
+              <input
+                type="checkbox"
+                checked={washed}
+                onChange={(event) => setWashed(event.target.checked)}
+              />
+              {words.washed}
+            </label>
+          )}
+          <PanContact
+            state={state}
+            picture={picture}
+            acting={acting}
+            onScoop={() => setMode('scoop')}
+          />
         </div>
       ) : (
         <div className={styles.doing}>
@@ -108,12 +138,16 @@ export function PanPanel({ state, pan, picture, acting, onBack }: PanPanelProps)
           </p>
         </div>
       )}
-      {mode !== 'selling' && (
+      {(mode === 'refill' || mode === 'count') && (
         <div className={styles.acts}>
           <button
             type="button"
             className={styles.main}
-            disabled={acting.busy || (mode === 'count' && isAsHeld(state, picture, count))}
+            disabled={
+              acting.busy ||
+              (mode === 'count' && isAsHeld(state, picture, count)) ||
+              (mode === 'refill' && isEmpty && isSoiled && !washed)
+            }
             onClick={() =>
               mode === 'count'
                 ? void send('correct', count)

@@ -1,4 +1,4 @@
-import { useRef, useState } from 'react'
+import { lazy, Suspense, useEffect, useRef, useState } from 'react'
 import { Line } from '#components/line/line.tsx'
 import { useActing } from '#components/live/acting.ts'
 import { ClosePanel } from '#components/pans/close-panel.tsx'
@@ -10,6 +10,7 @@ import styles from '#components/pans/pans.module.css'
 import { PansHeader } from '#components/pans/pans-header.tsx'
 import { ToDoCards } from '#components/pans/to-do-cards.tsx'
 import { findPan } from '#lib/menu/find.ts'
+import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { panPictures } from '#lib/views/pans.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
@@ -18,6 +19,23 @@ type Chosen =
   | { readonly kind: 'pan'; readonly id: string }
   | { readonly kind: 'item'; readonly id: string }
   | { readonly kind: 'close' }
+  | { readonly kind: 'in-charge' }
+  /** `ingredient`: its label is to be read; null: whichever is chosen there. */
+  | { readonly kind: 'labels'; readonly ingredient: string | null }
+
+const loadInCharge = () => import('#components/pans/in-charge-panel.tsx')
+const loadLabels = () => import('#components/pans/label-dialog.tsx')
+
+/** Rarely wanted, and heavier than the line: fetched once the line stands. */
+const InChargePanel = lazy(async () => ({ default: (await loadInCharge()).InChargePanel }))
+const LabelDialog = lazy(async () => ({ default: (await loadLabels()).LabelDialog }))
+
+/** Before anyone needs them, so that they open without a network as well. */
+const PRELOAD_AFTER_MS = 1_500
+
+const preload = () => {
+  for (const load of [loadInCharge, loadLabels]) load().catch(() => undefined)
+}
 
 export function PansBoard({ state }: { readonly state: RunningState }) {
   const acting = useActing()
@@ -37,6 +55,11 @@ export function PansBoard({ state }: { readonly state: RunningState }) {
       if (cameFrom.current?.isConnected) cameFrom.current.focus()
     })
   }
+
+  useEffect(() => {
+    const timer = setTimeout(preload, PRELOAD_AFTER_MS)
+    return () => clearTimeout(timer)
+  }, [])
 
   const pan = chosen?.kind === 'pan' ? findPan(state.station, chosen.id) : undefined
   const picture = pan ? pictures[pan.id] : undefined
@@ -60,6 +83,7 @@ export function PansBoard({ state }: { readonly state: RunningState }) {
               <PanButton
                 picture={one}
                 component={component}
+                soiledBy={one.soiledBy.map(nameIn(state.station))}
                 chosen={chosen?.kind === 'pan' && chosen.id === id}
                 onChoose={() => choose({ kind: 'pan', id })}
               />
@@ -80,11 +104,26 @@ export function PansBoard({ state }: { readonly state: RunningState }) {
         <ItemPanel key={chosen.id} state={state} item={chosen.id} acting={acting} onBack={back} />
       ) : chosen?.kind === 'close' ? (
         <ClosePanel state={state} acting={acting} onBack={back} />
+      ) : chosen?.kind === 'in-charge' ? (
+        <Suspense fallback={<div className={styles.cards} />}>
+          <InChargePanel state={state} acting={acting} onBack={back} />
+        </Suspense>
       ) : (
         <div className={styles.cards}>
-          <ToDoCards state={state} acting={acting} onPan={(id) => choose({ kind: 'pan', id })} />
+          <ToDoCards
+            state={state}
+            acting={acting}
+            onPan={(id) => choose({ kind: 'pan', id })}
+            onLabels={(ingredient) => choose({ kind: 'labels', ingredient })}
+            onInCharge={() => choose({ kind: 'in-charge' })}
+          />
           <ItemsCard state={state} onItem={(id) => choose({ kind: 'item', id })} />
         </div>
+      )}
+      {chosen?.kind === 'labels' && (
+        <Suspense fallback={null}>
+          <LabelDialog state={state} acting={acting} ingredient={chosen.ingredient} onBack={back} />
+        </Suspense>
       )}
     </main>
   )

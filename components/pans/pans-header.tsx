@@ -6,6 +6,7 @@ import styles from '#components/pans/pans-header.module.css'
 import type { RunningState } from '#lib/service/state.ts'
 import { queueOf } from '#lib/views/pans.ts'
 import { sayClock, sayLength } from '#lib/words/clock-en.ts'
+import { firstWords as safety } from '#lib/words/first-of-all-en.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
 
 interface PansHeaderProps {
@@ -28,7 +29,14 @@ export function PansHeader({ state, said, busy, onClose }: PansHeaderProps) {
   return (
     <header className={styles.header}>
       <div className={styles.title}>
-        <h1>{words.title}</h1>
+        <h1>
+          {words.title}{' '}
+          <span className={styles.inCharge} data-on={state.inCharge !== null}>
+            {state.inCharge === null
+              ? safety.noOneInCharge
+              : safety.inChargeSince(sayClock(state.inCharge, timeZone))}
+          </span>
+        </h1>
         <p>
           {words.openSince(sayClock(now, timeZone), sayClock(state.openedAt, timeZone))}
           {state.kind === 'demo' && <span className={styles.demo}>{words.demo}</span>}

@@ -5,6 +5,7 @@ import { useSettled } from '#components/ui/settled.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { effectOfStopping, type ToDo, toDos } from '#lib/views/pans-to-do.ts'
+import { firstWords as safety } from '#lib/words/first-of-all-en.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
 
 const MOST_THEN = 4
@@ -13,12 +14,18 @@ interface ToDoCardsProps {
   readonly state: RunningState
   readonly acting: Acting
   readonly onPan: (pan: string) => void
+  readonly onLabels: (ingredient: string | null) => void
+  readonly onInCharge: () => void
 }
 
-const keyOf = (toDo: ToDo): string => ('pan' in toDo ? `${toDo.kind} ${toDo.pan}` : toDo.kind)
+const keyOf = (toDo: ToDo): string => {
+  if ('pan' in toDo) return `${toDo.kind} ${toDo.pan}`
+  if ('builds' in toDo) return `${toDo.kind} ${toDo.reason} ${toDo.builds.join(' ')}`
+  return 'ingredient' in toDo ? `${toDo.kind} ${toDo.ingredient}` : toDo.kind
+}
 
 /** One thing to do next, with its reason and its button; then what comes after it. */
-export function ToDoCards({ state, acting, onPan }: ToDoCardsProps) {
+export function ToDoCards({ state, acting, onPan, onLabels, onInCharge }: ToDoCardsProps) {
   const [next, ...then] = toDos(state)
   const [loading, setLoading] = useState(false)
   const settled = useSettled(next ? keyOf(next) : '')
@@ -29,6 +36,24 @@ export function ToDoCards({ state, acting, onPan }: ToDoCardsProps) {
 
   const said = (toDo: ToDo): { title: string; why: readonly string[]; button: string } => {
     switch (toDo.kind) {
+      case 'find':
+        return {
+          title: safety.findTitle(toDo.builds),
+          why: [safety.findWhy(toDo.reason)],
+          button: safety.toHandOver,
+        }
+      case 'hold':
+        return {
+          title: safety.holdTitle(toDo.builds),
+          why: [safety.holdWhy(toDo.reason)],
+          button: safety.toCounter,
+        }
+      case 'read-label':
+        return {
+          title: safety.readTitle(toDo.name),
+          why: [safety.readWhy],
+          button: safety.readNow,
+        }
       case 'confirm-clock':
         return {
           title: words.clockTitle,
@@ -64,6 +89,12 @@ export function ToDoCards({ state, acting, onPan }: ToDoCardsProps) {
 
   const shortly = (toDo: ToDo): string => {
     switch (toDo.kind) {
+      case 'find':
+        return safety.find(toDo.builds, toDo.reason)
+      case 'hold':
+        return safety.hold(toDo.builds, toDo.reason)
+      case 'read-label':
+        return safety.read(toDo.name)
       case 'confirm-clock':
         return words.todo.clock
       case 'load':
@@ -80,6 +111,9 @@ export function ToDoCards({ state, acting, onPan }: ToDoCardsProps) {
   const go = async (toDo: ToDo) => {
     if (!settled() || loading) return
     if ('pan' in toDo) onPan(toDo.pan)
+    else if (toDo.kind === 'find' || toDo.kind === 'hold')
+      location.assign(toDo.kind === 'find' ? '/hand-over' : '/counter')
+    else if (toDo.kind === 'read-label') onLabels(toDo.ingredient)
     else if (toDo.kind === 'confirm-clock')
       await acting.act({ type: 'confirmClock' }, words.done.clock)
     else {
@@ -93,7 +127,11 @@ export function ToDoCards({ state, acting, onPan }: ToDoCardsProps) {
   const told = next ? said(next) : null
   return (
     <>
-      <section className={styles.card} data-kind={next ? 'next' : 'calm'}>
+      <section
+        className={styles.card}
+        data-kind={next ? 'next' : 'calm'}
+        data-urgent={next?.kind === 'find' || next?.kind === 'hold'}
+      >
         <h2 className={styles.label}>{words.doNext}</h2>
         <p className={styles.title}>{told?.title ?? words.nothingToDo}</p>
         <div className={styles.why}>
@@ -128,6 +166,15 @@ export function ToDoCards({ state, acting, onPan }: ToDoCardsProps) {
         {then.length > MOST_THEN && (
           <p className={styles.foot}>{words.more(then.length - MOST_THEN)}</p>
         )}
+        <nav className={styles.ways} aria-label={safety.ways}>
+          <button type="button" onClick={onInCharge}>
+            {safety.inCharge}
+          </button>
+          <button type="button" onClick={() => onLabels(null)}>
+            {safety.labelChanged}
+          </button>
+          <a href="/sheet">{safety.toSheet}</a>
+        </nav>
       </section>
     </>
   )

@@ -38,6 +38,10 @@ export function FlowPicture() {
           </li>
         ))}
       </ol>
+      <a className={styles.sheet} href="/sheet">
+        <b>{words.sheet.name}</b>
+        <span>{words.sheet.what}</span>
+      </a>
     </nav>
   )
 }

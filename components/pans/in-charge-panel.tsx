@@ -1,0 +1,26 @@
+import type { Acting } from '#components/live/acting.ts'
+import styles from '#components/pans/panel.module.css'
+import { Panel } from '#components/pans/panel.tsx'
+import { SignOn } from '#components/start/sign-on.tsx'
+import type { RunningState } from '#lib/service/state.ts'
+import { inChargeWords as words } from '#lib/words/in-charge-card-en.ts'
+
+interface InChargePanelProps {
+  readonly state: RunningState
+  readonly acting: Acting
+  readonly onBack: () => void
+}
+
+export function InChargePanel({ state, acting, onBack }: InChargePanelProps) {
+  return (
+    <Panel title={words.title} onBack={onBack}>
+      <div className={styles.doing}>
+        <SignOn state={state} acting={acting} />
+      </div>
+      <div className={styles.doing}>
+        <p>{words.what}</p>
+        <p>{words.without}</p>
+      </div>
+    </Panel>
+  )
+}

@@ -1,0 +1,119 @@
+import { type FormEvent, useState } from 'react'
+import type { Acting } from '#components/live/acting.ts'
+import { useServerTime } from '#components/live/server-time.ts'
+import { LabelAllergen } from '#components/pans/label-allergen.tsx'
+import { LabelMaking } from '#components/pans/label-making.tsx'
+import styles from '#components/pans/labels.module.css'
+import { PassphraseField } from '#components/start/passphrase-field.tsx'
+import type { Ingredient } from '#lib/menu/station-document.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import {
+  civilDateOf,
+  contradictions,
+  draftOf,
+  EMPTY_LABEL,
+  labelFrom,
+  labelLines,
+  restOfSet,
+  unsaid,
+  withRestFree,
+} from '#lib/views/label-draft.ts'
+import { labelWords as words } from '#lib/words/labels-en.ts'
+
+interface LabelFormProps {
+  readonly state: RunningState
+  readonly ingredient: Ingredient
+  readonly acting: Acting
+  readonly onDone: () => void
+}
+
+/** What a label says, read by the person in charge. It starts with nothing said. */
+export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps) {
+  const { station } = state
+  const [draft, setDraft] = useState(EMPTY_LABEL)
+  const [passphrase, setPassphrase] = useState('')
+  const today = civilDateOf(useServerTime(), station.timeZone)
+  const wrong = contradictions(station, draft)
+  const missing = [
+    ...(draft.readBy.trim() === '' ? [words.missingReadBy] : []),
+    ...(passphrase === '' ? [words.missingPassphrase] : []),
+  ]
+  const rest = restOfSet(station, draft).length
+  const isRead = ingredient.readOn !== null
+
+  const keep = async (event: FormEvent) => {
+    event.preventDefault()
+    if (acting.busy || wrong.length > 0 || missing.length > 0) return
+    const label = labelFrom(station, draft, today)
+    const command = { type: 'changeLabel', ingredient: ingredient.id, label } as const
+    const done = words.done.read(ingredient.name)
+    setPassphrase('')
+    if (await acting.act(command, done, { passphrase })) onDone()
+  }
+
+  return (
+    <form className={styles.form} onSubmit={(event) => void keep(event)}>
+      <div className={styles.lead}>
+        <p>{words.formWhy}</p>
+        {isRead && (
+          <button
+            type="button"
+            className={styles.back}
+            onClick={() => setDraft({ ...draftOf(station, ingredient), readBy: draft.readBy })}
+          >
+            {words.fromBefore}
+          </button>
+        )}
+        <button
+          type="button"
+          className={styles.back}
+          disabled={rest === 0}
+          onClick={() => setDraft(withRestFree(station, draft))}
+        >
+          {words.restFree(rest)}
+        </button>
+      </div>
+      <h3>{words.allergens}</h3>
+      <div className={styles.allergens}>
+        {labelLines(station).map((line) => (
+          <LabelAllergen key={line.code} line={line} draft={draft} onChange={setDraft} />
+        ))}
+      </div>
+      <LabelMaking station={station} draft={draft} onChange={setDraft} />
+      <div className={styles.end}>
+        <label className={styles.readBy}>
+          <span>{words.readBy}</span>
+          <input
+            type="text"
+            autoComplete="off"
+            maxLength={60}
+            value={draft.readBy}
+            onChange={(event) => setDraft({ ...draft, readBy: event.target.value })}
+          />
+        </label>
+        <PassphraseField label={words.passphrase} value={passphrase} onChange={setPassphrase} />
+        <div className={styles.problems}>
+          <p>{words.unsaid(unsaid(station, draft))}</p>
+          <div role="status">
+            {wrong.map((one) => (
+              <p key={one.trait} data-kind="wrong">
+                {words.contradiction(one)}
+              </p>
+            ))}
+            {acting.said?.kind === 'refused' && <p data-kind="wrong">{acting.said.text}</p>}
+          </div>
+          <p>
+            {words.readOn(today)}. {missing.join(' ')}
+          </p>
+        </div>
+        <button
+          type="submit"
+          className={styles.main}
+          disabled={acting.busy || wrong.length > 0 || missing.length > 0}
+        >
+          {words.keep}
+        </button>
+      </div>
+    </form>
+  )
+}

@@ -1,0 +1,63 @@
+import styles from '#components/pans/labels.module.css'
+import type { StationDocument } from '#lib/menu/station-document.ts'
+import { CLAIMS, TRAITS } from '#lib/needs/diets.ts'
+import { impliedTraits, type LabelDraft, withClaim, withTrait } from '#lib/views/label-draft.ts'
+import { labelWords as words } from '#lib/words/labels-en.ts'
+
+interface LabelMakingProps {
+  readonly station: StationDocument
+  readonly draft: LabelDraft
+  readonly onChange: (draft: LabelDraft) => void
+}
+
+const CLAIM_WORDS = ['declared', 'not', null] as const
+
+/** What a food is made of, for diets, and what a certificate declares. */
+export function LabelMaking({ station, draft, onChange }: LabelMakingProps) {
+  const implied = impliedTraits(station, draft)
+  return (
+    <>
+      <fieldset className={styles.making}>
+        <legend>{words.traits}</legend>
+        {TRAITS.map((trait) => {
+          const isImplied = implied.includes(trait)
+          return (
+            <label key={trait}>
+              <input
+                type="checkbox"
+                checked={isImplied || draft.traits.includes(trait)}
+                disabled={isImplied}
+                onChange={({ target }) => onChange(withTrait(draft, trait, target.checked))}
+              />
+              <span>
+                {words.trait(trait)}
+                {isImplied && <small> {words.implied}</small>}
+              </span>
+            </label>
+          )
+        })}
+      </fieldset>
+      <h3>{words.claims}</h3>
+      <div className={styles.allergens}>
+        {CLAIMS.map((claim) => (
+          <fieldset key={claim} className={styles.allergen}>
+            <legend>{words.claim[claim]}</legend>
+            <div className={styles.words}>
+              {CLAIM_WORDS.map((word) => (
+                <label key={word ?? 'none'} data-word={word ?? 'none'}>
+                  <input
+                    type="radio"
+                    name={`label-${claim}`}
+                    checked={(draft.claims[claim] ?? null) === word}
+                    onChange={() => onChange(withClaim(draft, claim, word))}
+                  />
+                  <span>{word === null ? words.notSaid : words.claimWord[word]}</span>
+                </label>
+              ))}
+            </div>
+          </fieldset>
+        ))}
+      </div>
+    </>
+  )
+}

@@ -1,0 +1,50 @@
+import styles from '#components/pans/labels.module.css'
+import type { RunningState } from '#lib/service/state.ts'
+import type { LabelOutcome } from '#lib/views/labels.ts'
+import { sayClock } from '#lib/words/clock-en.ts'
+import { firstWords as safety } from '#lib/words/first-of-all-en.ts'
+import { labelWords as words } from '#lib/words/labels-en.ts'
+import { sheetWords } from '#lib/words/sheet-en.ts'
+
+interface LabelOutcomesProps {
+  readonly state: RunningState
+  readonly outcomes: readonly LabelOutcome[]
+  readonly onRead: (ingredient: string) => void
+}
+
+/** What came of changed labels, for as long as the service lasts. */
+export function LabelOutcomes({ state, outcomes, onRead }: LabelOutcomesProps) {
+  const { timeZone } = state.station
+  if (outcomes.length === 0) return <p>{words.noHistory}</p>
+  return (
+    <ol className={styles.outcomes}>
+      {outcomes.map((one) => (
+        <li key={`${one.ingredient} ${String(one.at)}`}>
+          <p>
+            <b>{sayClock(one.at, timeZone)}</b> {words.change(one.name, one.read)}
+          </p>
+          <ul>
+            <li data-kind={one.find.length > 0 ? 'find' : 'none'}>
+              {one.find.length > 0 ? words.find(one.find) : words.findNone}
+            </li>
+            <li data-kind={one.held.length > 0 ? 'hold' : 'none'}>
+              {one.held.length > 0 ? words.hold(one.held) : words.holdNone}
+            </li>
+            <li data-kind="reprint">{words.reprint(one.reprint)}</li>
+            <li data-kind="sheet">
+              {words.sheet(sheetWords.moment(one.at, timeZone))}{' '}
+              <a href="/sheet" target="_blank" rel="noreferrer">
+                {safety.toSheet}
+              </a>
+            </li>
+          </ul>
+          {!one.read && (
+            <button type="button" className={styles.back} onClick={() => onRead(one.ingredient)}>
+              {safety.readNow}
+            </button>
+          )}
+        </li>
+      ))}
+    </ol>
+  )
+}

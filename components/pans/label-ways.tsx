@@ -1,0 +1,60 @@
+import { useState } from 'react'
+import type { Acting } from '#components/live/acting.ts'
+import styles from '#components/pans/labels.module.css'
+import { useSettled } from '#components/ui/settled.ts'
+import { nameIn } from '#lib/menu/name-in.ts'
+import type { Ingredient } from '#lib/menu/station-document.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { componentsWith } from '#lib/views/labels.ts'
+import { labelWords as words } from '#lib/words/labels-en.ts'
+
+interface LabelWaysProps {
+  readonly state: RunningState
+  readonly ingredient: Ingredient
+  readonly acting: Acting
+  readonly onDone: () => void
+  readonly onRead: () => void
+}
+
+/** Anyone may say that a product isn't the same; the person in charge reads its label. */
+export function LabelWays({ state, ingredient, acting, onDone, onRead }: LabelWaysProps) {
+  const [isSure, setSure] = useState(false)
+  const settled = useSettled(isSure)
+  const isSaid =
+    state.labelChanges.filter((one) => one.ingredient === ingredient.id).at(-1)?.read === false
+  const notSame = async () => {
+    if (!settled() || acting.busy) return
+    if (!isSure) return setSure(true)
+    const done = words.done.notSame(ingredient.name)
+    if (await acting.act({ type: 'notSameProduct', ingredient: ingredient.id }, done)) onDone()
+    else setSure(false)
+  }
+  const goesInto = componentsWith(state.station, ingredient.id).map(nameIn(state.station))
+  return (
+    <section className={styles.ways} aria-label={words.ways}>
+      <p className={styles.fact}>
+        {words.goesInto(goesInto)} <b>{words.lastReadFact(ingredient.readOn)}</b>
+      </p>
+      <h3>{words.ways}</h3>
+      <div className={styles.two}>
+        <div>
+          <button
+            type="button"
+            className={isSure ? styles.stop : styles.way}
+            disabled={acting.busy || isSaid}
+            onClick={() => void notSame()}
+          >
+            {isSure ? words.notSameSure(ingredient.name) : words.notSame}
+          </button>
+          <p>{isSaid ? words.notSameAlready : isSure ? words.sure : words.notSameWhy}</p>
+        </div>
+        <div>
+          <button type="button" className={styles.way} onClick={onRead}>
+            {words.read}
+          </button>
+          <p>{words.readWhy}</p>
+        </div>
+      </div>
+    </section>
+  )
+}

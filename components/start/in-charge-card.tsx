@@ -1,0 +1,89 @@
+import { useCallback, useEffect, useState } from 'react'
+import { useActing } from '#components/live/acting.ts'
+import { useCrew } from '#components/live/crew.tsx'
+import styles from '#components/start/in-charge.module.css'
+import { SetPassphrase } from '#components/start/set-passphrase.tsx'
+import { SignOn } from '#components/start/sign-on.tsx'
+import { isRunning } from '#lib/service/state.ts'
+import { inChargeWords as words } from '#lib/words/in-charge-card-en.ts'
+
+/** `lost`: the server didn't answer. */
+type Kept = 'finding' | 'lost' | 'set' | 'not-set'
+
+const look = async (): Promise<Kept> => {
+  try {
+    const answer: unknown = await (await fetch('/in-charge', { cache: 'no-store' })).json()
+    if (typeof answer !== 'object' || answer === null || !('set' in answer)) return 'lost'
+    return answer.set === true ? 'set' : 'not-set'
+  } catch {
+    return 'lost'
+  }
+}
+
+const port = (): string => (location.port === '' ? '' : `:${location.port}`)
+
+/** The adult who answers for allergies: whether there is a passphrase, and who is signed on. */
+export function InChargeCard() {
+  const state = useCrew((view) => view.state)
+  const link = useCrew((view) => view.link)
+  const acting = useActing()
+  const [kept, setKept] = useState<Kept>('finding')
+  const [isSetting, setSetting] = useState(false)
+  const [done, setDone] = useState('')
+  const isLive = link === 'live'
+
+  const again = useCallback(async () => setKept(await look()), [])
+  useEffect(() => {
+    if (isLive) void again()
+  }, [isLive, again])
+
+  const onSet = () => {
+    setDone(kept === 'set' ? words.done.changed : words.done.set)
+    setSetting(false)
+    void again()
+  }
+  const isOpen = isRunning(state) && state.stage === 'open'
+
+  return (
+    <div className={styles.card}>
+      <p>{words.what}</p>
+      <p>{words.without}</p>
+      {kept === 'set' &&
+        !isSetting &&
+        (isOpen ? (
+          <SignOn key={state.service} state={state} acting={acting} />
+        ) : (
+          <p className={styles.on} data-on="false">
+            {words.noService}
+          </p>
+        ))}
+      <p role="status" className={styles.said} data-kind={acting.said?.kind ?? 'done'}>
+        {acting.said?.text ?? done}
+      </p>
+      {isSetting ? (
+        <SetPassphrase isChange={kept === 'set'} onSet={onSet} onBack={() => setSetting(false)} />
+      ) : kept === 'set' || kept === 'not-set' ? (
+        <>
+          {kept === 'not-set' && (
+            <p>
+              <b>{words.notSet}</b> {words.setHere(`http://localhost${port()}`)}
+            </p>
+          )}
+          <button
+            type="button"
+            className={kept === 'set' ? styles.other : styles.main}
+            onClick={() => {
+              acting.hush()
+              setDone('')
+              setSetting(true)
+            }}
+          >
+            {kept === 'set' ? words.change : words.set}
+          </button>
+        </>
+      ) : (
+        <p>{kept === 'finding' ? words.finding : words.unknown}</p>
+      )}
+    </div>
+  )
+}

@@ -13,14 +13,18 @@ const withoutMilk: Choice = {
   parts: {
     cheddar: { placement: 'no', portions: 0, because: 'asked' },
     'yogurt-sauce': { placement: 'no', portions: 0, because: 'asked' },
+    almonds: { placement: 'no', portions: 0, because: 'asked' },
   },
   asked: 'none',
   needs: [],
+  agreed: false,
+  caution: null,
 }
 const milkApart: Choice = {
   ...withoutMilk,
   asked: 'needs',
   needs: [{ code: 'milk', handling: 'keep-apart', reason: 'allergy' }],
+  agreed: true,
 }
 
 /** From now on what the server says to the page can be kept from it for a while. */
@@ -54,10 +58,11 @@ test('a build that is to be kept apart since a moment ago isn’t started unread
   const stateOf1A = () => job.lead.state().tickets.t1?.builds[0]?.state
   const at = { ticket: 1, letter: 'A' } as const
 
-  await job.lead.does({ type: 'send', builds: [withoutMilk], paid: false })
+  await job.signOn()
+  await job.lead.does({ type: 'send', builds: [withoutMilk], paid: false, readBack: true })
   await expect(startButton(assembly, '1A')).toBeEnabled()
   server.keepBack()
-  await job.lead.does({ type: 'change', ...at, to: milkApart })
+  await job.lead.does({ type: 'change', ...at, to: milkApart, readBack: true })
   const sending = assembly.getByRole('button', { name: assemblyEn.sending, exact: true })
   await tapUntil(startButton(assembly, '1A'), sending)
   server.letThrough()

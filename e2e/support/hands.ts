@@ -5,6 +5,7 @@ import { counter } from '#lib/words/counter-en.ts'
 import { handOverEn } from '#lib/words/hand-over-en.ts'
 import { pansWords } from '#lib/words/pans-en.ts'
 import { pickUpWords } from '#lib/words/pick-up-en.ts'
+import { turnedEn } from '#lib/words/turned-en.ts'
 import { expect } from './job.ts'
 
 const plain = (words: string): string => words.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
@@ -38,6 +39,13 @@ export const counterPan = (page: Page, short: string): Locator =>
 
 export const sendButton = (page: Page): Locator =>
   page.getByRole('button', { name: beginning(counter.send) })
+
+/** What is kept apart is read to its guest, who agrees on the turned screen. */
+export const turnAndAgree = async (page: Page): Promise<void> => {
+  const agree = page.getByRole('button', { name: turnedEn.agree, exact: true })
+  await tapUntil(page.getByRole('button', { name: beginning(counter.turn) }), agree)
+  await tapUntil(agree, sendButton(page))
+}
 
 export const ticketIsSent = async (page: Page, number: number): Promise<void> => {
   await expect(page.getByText(counter.ticket([number]), { exact: true })).toBeVisible()
@@ -107,3 +115,24 @@ export const shelfCard = (page: Page, build: string): Locator =>
     .getByRole('list', { name: handOverEn.shelf, exact: true })
     .getByRole('listitem')
     .filter({ has: page.getByRole('heading', { name: build, exact: true }) })
+
+/** At hand-over, once the guest said what was left out: the mark shows, and not before. */
+export const guestAnswered = async (page: Page): Promise<void> => {
+  await tapUntil(
+    page.getByRole('button', { name: handOverEn.answered, exact: true }),
+    page.getByRole('heading', { name: handOverEn.compare }),
+  )
+}
+
+/** A wrong scoop is told on the assembly screen: which pan, and whose scoop, by their names. */
+export const wrongScoop = async (page: Page, pan: string, by: string): Promise<void> => {
+  await page.getByRole('button', { name: assemblyEn.wrongScoop, exact: true }).click()
+  await page
+    .getByRole('list', { name: assemblyEn.wrongScoopIn, exact: true })
+    .getByRole('button', { name: pan, exact: true })
+    .click()
+  await page
+    .getByRole('list', { name: assemblyEn.wrongScoopOf(pan), exact: true })
+    .getByRole('button', { name: by, exact: true })
+    .click()
+}

@@ -11,6 +11,7 @@ import { live } from '#lib/words/live-en.ts'
 import { root } from '#server/root.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
 import { type LaunchedServer, launchServer } from '#tests/support/launch-server.ts'
+import { signOn } from '#tests/support/scenes.ts'
 import { test as base, expect } from './station.ts'
 
 /** One line of `npm run -s log`. */
@@ -43,6 +44,8 @@ export interface Job {
   /** The server stands still until `goOn`: what is sent meanwhile reaches it all at once. */
   holdStill(): void
   goOn(): void
+  /** The person in charge signs on for the service. */
+  signOn(): Promise<void>
   kill(): Promise<void>
   /** The same data folder and port. */
   startAgain(): Promise<void>
@@ -128,6 +131,7 @@ export const test = base.extend<{ readonly job: Job }>({
       },
       holdStill: () => server?.signal('SIGSTOP'),
       goOn: () => server?.signal('SIGCONT'),
+      signOn: () => signOn(url),
       kill: async () => {
         const ended = await server?.kill()
         expect(ended?.signal).toBe('SIGKILL')

@@ -64,6 +64,7 @@ const BEANS = /^Bean and pepper/
 const TUNA = /^Harbor tuna/
 const MADE = { main: [/^Made and marked/] }
 const SEND = { main: [/^Said. Send/] }
+const TURN = { main: [/^Said. Turn/] }
 const FOOD = { main: [/^Said. Choose food/] }
 
 /** Every screen in the states that it has; no view changes its service. */
@@ -94,7 +95,7 @@ export const views: readonly View[] = [
     ],
     SEND,
   ),
-  counter('read-back, milk', 'rush', 'Said. Send', ['Milk', 'Said. Choose food', BEANS], SEND),
+  counter('read-back, milk', 'rush', 'Said. Turn', ['Milk', 'Said. Choose food', BEANS], TURN),
   counter(
     'third build',
     'quiet',
@@ -103,8 +104,29 @@ export const views: readonly View[] = [
       ...['Milk', 'Sesame', 'Said. Choose food', BEANS, /^Another/],
       ...['Asked: none', TUNA, /^Another/, 'Asked: none', CHICKEN],
     ],
-    SEND,
+    { main: [/^Turn to the guest of A/] },
   ),
+  counter('ask, one kind', 'quiet', 'All of them', ['Tree nuts', /^One kind/], {
+    main: [/^Almond/, /^Done/],
+  }),
+  counter('ask, more', 'quiet', 'Barley', [/^More/], { main: [/^Done/] }),
+  counter(
+    'turned',
+    'quiet',
+    'Please read this',
+    ['Milk', 'Said. Choose food', CHICKEN, /^Said. Turn/],
+    { main: [/^I agree/] },
+  ),
+  counter(
+    'caution',
+    'quiet',
+    'read this to the guest',
+    ['Milk', 'Said. Choose food', TUNA, /^Call the person/],
+    { main: [/^The guest accepts/] },
+  ),
+  counter('told late', 'waiting', 'Stop 2A now', [/^Tickets/, /^The guest of 2A/, 'Egg'], {
+    main: [/^Stop 2A now/],
+  }),
   counter('name', 'quiet', 'Name to call', ['Asked: none', CHICKEN, 'Add a name']),
   counter('few tickets', 'waiting', '2A', [/^Tickets/]),
   counter('tickets', 'rush', '7A', [/^Tickets/], { long: true }),
@@ -131,15 +153,38 @@ export const views: readonly View[] = [
   assembly('take back, asked', 'rush', 'Was 3A made?', ['Take back', /^Take back 3A/], {
     main: [/^Yes/, /^No/, /^Close/],
   }),
+  assembly('stop, told late', 'told-late', 'Was food in 1A?', [], { main: [/^Yes/, /^No/] }),
+  assembly('stop, made', 'to-find', '2A is thrown out', [], { main: [/^2A is thrown out/] }),
+  assembly('held', 'held', 'HELD'),
+  assembly('soiled', 'soiled', 'another scoop went in', [], MADE),
+  assembly('wrong scoop', 'rush', 'Which pan did a wrong scoop go into?', ['Wrong scoop'], {
+    main: [/^Close/],
+  }),
+  assembly('wrong scoop, whose', 'rush', 'which scoop went in?', ['Wrong scoop', 'Cheddar'], {
+    main: [/^Close/],
+  }),
   assembly('closed', 'closed', 'This service is closed'),
 
   handOver('empty', 'quiet', 'Nothing to hand over'),
   handOver('shelf', 'rush', 'Hand over 2A', [], { main: [/^Hand over 2A/, /^Ask, then/] }),
   handOver('ask', 'rush', 'What did you ask us to leave out?', [/^Ask, then/], {
+    main: [/^They answered/],
+  }),
+  handOver('ask, compared', 'rush', 'KEEP FROM MILK', [/^Ask, then/, /^They answered/], {
     main: [/^Same as the mark/],
   }),
-  handOver('ask, differs', 'rush', 'Keep it here', [/^Ask, then/, 'Not the same'], {
-    main: [/^Back to the shelf/],
+  handOver(
+    'ask, differs',
+    'rush',
+    'Keep it here',
+    [/^Ask, then/, /^They answered/, 'Not the same'],
+    {
+      main: [/^Back to the shelf/],
+    },
+  ),
+  handOver('to find', 'to-find', 'FIND THE GUEST', [], { main: [/^1A is found/, /^I threw 2A/] }),
+  handOver('to find, asked', 'to-find', 'did you find the guest', [/^1A is found/], {
+    main: [/^Found: food/, /^Found: told/, /^Not found yet/],
   }),
   handOver('wrong', 'rush', '2A: what is wrong?', ['Is something wrong with 2A?'], {
     main: [/^Make it again/],
@@ -172,6 +217,12 @@ export const views: readonly View[] = [
   pans('unloaded', 'unloaded', 'Load 10 pans', [], { main: [/^Load as usual/] }),
   pans('short', 'short', 'Short of Herb chicken', [], { main: [/^Load the pan/] }),
   pans('closed', 'closed', 'The service was closed'),
+  pans('other scoop', 'quiet', 'Whose scoop was it?', [/^Cheddar:/, 'Another scoop went in']),
+  pans('person in charge', 'quiet', /No one is signed on|Signed on since/, [/^Person in charge/]),
+  pans('labels', 'quiet', 'Which food is it?', ['A label changed'], { long: true }),
+  pans('label', 'quiet', 'What happened?', ['A label changed', /^Soy sauce/], {
+    main: [/^Not the same/, /^I read/],
+  }),
 
   pickUp('empty', 'quiet', 'None yet'),
   pickUp('rush', 'rush', '4A'),

@@ -44,6 +44,7 @@ export const benchDurableCommits = async (): Promise<Verdict> => {
     guests: createMemoryGuests(),
     clock: createServerClock(),
     station: () => ({ revision: 1, document: demoStation }),
+    newestRevision: () => 1,
     otherIsOpen: () => false,
     logger: pino({ level: 'silent' }),
     fatal: (error) => {

@@ -21,6 +21,7 @@ export const give = ({ state, position }: Moment, command: Command): Moment => {
     by: 'lead',
     service: 's-long',
     station: () => ({ revision: 1, document: demoStation }),
+    newestRevision: 1,
     otherIsOpen: false,
   })
   if ('refusal' in decision)

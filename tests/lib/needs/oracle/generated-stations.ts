@@ -10,7 +10,7 @@ import type {
   Recipe,
   StationDocument,
 } from '#lib/menu/station-document.ts'
-import { CONTACT_KINDS } from '#lib/menu/station-shape.ts'
+import { CONTACT_KINDS } from '#lib/menu/station-parts-schema.ts'
 import { TRAITS } from '#lib/needs/diets.ts'
 import {
   ALLERGENS_OF_TRAITS,

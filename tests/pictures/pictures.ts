@@ -32,8 +32,17 @@ const order = async (page: Page): Promise<void> => {
   await sauce.getByText(counter.pan.taken('side', 1), { exact: true }).waitFor()
 }
 
+/** Milk kept apart: what fits with which change, and why. */
+const needs = async (page: Page): Promise<void> => {
+  await first(page, counter.needTile('milk'))
+  await first(page, counter.saidNeeds)
+  await first(page, 'Garden chicken')
+  await page.getByRole('list', { name: counter.line }).waitFor()
+}
+
 const pictures: Readonly<Record<string, (page: Page) => Promise<void>>> = {
   counter: order,
+  needs,
   assembly: (page) => page.getByText(assemblyEn.finish).waitFor(),
   pans: (page) => page.getByText(pansWords.soldOut, { exact: true }).waitFor(),
 }
@@ -49,7 +58,7 @@ try {
   await playScene(server.url, 'rush')
   for (const [name, prepare] of Object.entries(pictures)) {
     const page = await browser.newPage({ viewport: SIZE, reducedMotion: 'reduce' })
-    await page.goto(`${server.pageUrl}/${name}`)
+    await page.goto(`${server.pageUrl}/${name === 'needs' ? 'counter' : name}`)
     await page.getByText(live.isLive, { exact: true }).first().waitFor()
     await prepare(page)
     await page.mouse.move(0, 0)

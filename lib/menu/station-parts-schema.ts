@@ -129,6 +129,8 @@ const panSchema = z.strictObject({
 export const stationShape = z.strictObject({
   format: z.literal('level-scoop/station'),
   version: z.literal(2),
+  /** Made up to try the tool with: its labels are nobody's. */
+  invented: z.boolean().default(false),
   id,
   name: words,
   line: z.strictObject({

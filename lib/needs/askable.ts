@@ -12,6 +12,10 @@ export interface Allergens {
 export const kindsOf = ({ allergenSet }: Allergens, group: string): readonly string[] =>
   ALLERGEN_SETS[allergenSet].groups.find((one) => one.code === group)?.kinds ?? []
 
+/** Whether the station's set names an allergen itself, not as a kind. */
+export const isGroup = ({ allergenSet }: Allergens, code: string): boolean =>
+  ALLERGEN_SETS[allergenSet].groups.some((one) => one.code === code)
+
 /** The group of the station's set that a kind is of; null where it is of none. */
 export const groupOf = ({ allergenSet }: Allergens, kind: string): string | null =>
   ALLERGEN_SETS[allergenSet].groups.find((one) => one.kinds.includes(kind))?.code ?? null

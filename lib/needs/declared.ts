@@ -1,7 +1,7 @@
 /** What labels declare about a need, from the ingredient up to the component. */
 import type { Declaration, Ingredient, StationDocument } from '#lib/menu/station-document.ts'
 import { GLUTEN_GRAINS } from '#lib/needs/allergen-sets.ts'
-import { type Allergens, groupOf, kindsOf } from '#lib/needs/askable.ts'
+import { type Allergens, groupOf, isGroup, kindsOf } from '#lib/needs/askable.ts'
 import type { NeedCode } from '#lib/needs/codes.ts'
 import {
   ALLERGENS_OF,
@@ -82,6 +82,10 @@ const dietWord = (station: Allergens, ingredient: Ingredient, diet: Diet): Decla
   if (out.some((trait) => traits.includes(trait))) return 'contains'
   const isNamed = NAMES_THE_ANIMAL.some((trait) => traits.includes(trait))
   if (!isNamed && unclear.some((trait) => traits.includes(trait))) return 'unknown'
+  // Molluscs are asked for beside the US nine, so that most labels say nothing of them.
+  const ofTheSet = linked.filter((code) => isGroup(station, code))
+  if (ofTheSet.some((code) => allergenWord(station, ingredient, code) === 'unknown'))
+    return 'unknown'
   return said.includes('may-contain') ? 'may-contain' : 'free'
 }
 

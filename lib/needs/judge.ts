@@ -9,7 +9,14 @@ export type Level = 'no' | 'caution' | 'ask' | 'note' | 'ok'
 /** The worse, the lower. */
 export const RANK: Readonly<Record<Level, number>> = { no: 0, caution: 1, ask: 2, note: 3, ok: 4 }
 
-export type Why = 'contains' | 'unknown' | 'may-contain' | 'contact' | 'contact-unknown'
+export type Why =
+  | 'contains'
+  | 'unknown'
+  | 'may-contain'
+  /** Another component's scoop went into its pan. */
+  | 'soiled'
+  | 'contact'
+  | 'contact-unknown'
 
 export interface Finding {
   readonly component: string
@@ -19,8 +26,10 @@ export interface Finding {
   readonly level: Exclude<Level, 'ok'>
   /** Recipes, then the ingredient that decides it: of the component, or of what it touches. */
   readonly through: readonly string[]
-  /** The component that reaches it, for `contact`. */
+  /** The component that reaches it, for `contact` and `soiled`: the worst. */
   readonly touches: string | null
+  /** All that do and aren't declared free, in order: an acceptance counts for these and no others. */
+  readonly reached: readonly string[]
   /** How that begins. */
   readonly contact: ContactKind | null
 }
@@ -44,19 +53,29 @@ export interface JudgedTaken extends Judged {
 /** Fits as it is: a note is said, and stands in nobody's way. */
 export const isFine = (level: Level): boolean => level === 'note' || level === 'ok'
 
-type Found = Pick<Finding, 'why' | 'level' | 'through' | 'touches' | 'contact'>
+type Found = Pick<Finding, 'why' | 'level' | 'through' | 'touches' | 'reached' | 'contact'>
 
-const NOTHING = { through: [], touches: null, contact: null } as const
-
-const contactOf = (touched: NonNullable<Facts['touched']>, level: Found['level']): Found => ({
-  why: 'contact',
-  level,
-  through: touched.declared.through,
-  touches: touched.component,
-  contact: touched.contact,
-})
+const NOTHING = { through: [], touches: null, reached: [], contact: null } as const
 
 const NONE: readonly Found[] = []
+
+const reachedBy = (
+  why: 'contact' | 'soiled',
+  touched: Facts['touched'],
+  level: Found['level'],
+): readonly Found[] =>
+  touched === null
+    ? NONE
+    : [
+        {
+          why,
+          level,
+          through: touched.declared.through,
+          touches: touched.component,
+          reached: touched.reached,
+          contact: touched.contact,
+        },
+      ]
 
 const keptApart = (facts: Facts, caution: 'caution' | 'no', backup: boolean): readonly Found[] => {
   const { state, through } = facts.declared
@@ -64,20 +83,27 @@ const keptApart = (facts: Facts, caution: 'caution' | 'no', backup: boolean): re
     return [{ ...NOTHING, why: state, level: 'no', through }]
   if (facts.contactUnknown) return [{ ...NOTHING, why: 'contact-unknown', level: 'no' }]
   const touched = backup ? facts.touchedInBackup : facts.touched
-  if (state === 'free') return touched ? [contactOf(touched, caution)] : NONE
-  const warned: Found = { ...NOTHING, why: state, level: caution, through }
-  return touched ? [warned, contactOf(touched, caution)] : [warned]
+  const soiled = backup ? null : facts.soiled
+  if (state === 'free' && touched === null && soiled === null) return NONE
+  return [
+    ...(state === 'may-contain'
+      ? [{ ...NOTHING, why: state, level: caution, through } as const]
+      : NONE),
+    ...reachedBy('soiled', soiled, caution),
+    ...reachedBy('contact', touched, caution),
+  ]
 }
 
 const leftOut = (facts: Facts): readonly Found[] => {
   const { state, through } = facts.declared
   if (state === 'contains') return [{ ...NOTHING, why: state, level: 'no', through }]
-  if (state === 'free' && !facts.contactUnknown && !facts.touched) return NONE
+  if (state === 'free' && !facts.contactUnknown && !facts.touched && !facts.soiled) return NONE
   const found: Found[] = []
   if (state === 'unknown') found.push({ ...NOTHING, why: state, level: 'ask', through })
   if (state === 'may-contain') found.push({ ...NOTHING, why: state, level: 'note', through })
   if (facts.contactUnknown) found.push({ ...NOTHING, why: 'contact-unknown', level: 'note' })
-  if (facts.touched) found.push(contactOf(facts.touched, 'note'))
+  found.push(...reachedBy('soiled', facts.soiled, 'note'))
+  found.push(...reachedBy('contact', facts.touched, 'note'))
   return found
 }
 
@@ -112,8 +138,18 @@ const judge = (kitchen: Kitchen, component: string, needs: readonly Need[]): Jud
     if (!need) continue
     const { code, handling } = need
     const found = handling === 'keep-apart' ? keptApart(one, caution, fromBackup) : leftOut(one)
-    for (const { why, level, through, touches, contact } of found)
-      findings.push({ component, need: code, handling, why, level, through, touches, contact })
+    for (const { why, level, through, touches, reached, contact } of found)
+      findings.push({
+        component,
+        need: code,
+        handling,
+        why,
+        level,
+        through,
+        touches,
+        reached,
+        contact,
+      })
   }
   const sorted = worstFirst(findings)
   return { level: levelOf(sorted), findings: sorted, fromBackup }
@@ -146,3 +182,17 @@ export const judgeTaken = (
 }
 
 export type Checker = typeof judgeTaken
+
+/** What an acceptance of a caution is about. */
+export type Cautioned = Pick<Finding, 'component' | 'need' | 'why' | 'touches' | 'reached'>
+
+/**
+ * Whether what stands now was accepted: the same caution of the same component and need, and
+ * nothing reaches it that wasn't told then.
+ */
+export const isCovered = (now: Cautioned, accepted: Cautioned): boolean =>
+  now.component === accepted.component &&
+  now.need === accepted.need &&
+  now.why === accepted.why &&
+  now.touches === accepted.touches &&
+  now.reached.every((one) => accepted.reached.includes(one))

@@ -15,6 +15,8 @@ export interface Kitchen {
 
 export interface Touched extends Reached {
   readonly declared: Declared
+  /** All that is meant with it, by id in order: what isn't declared free. */
+  readonly reached: readonly string[]
 }
 
 /** What one component is to one need, however that is handled. */
@@ -24,6 +26,8 @@ export interface Facts {
   readonly touched: Touched | null
   /** The worst that still reaches its protected back-up pan. */
   readonly touchedInBackup: Touched | null
+  /** The worst whose scoop went into the pan on the line, by itself or by what it touches. */
+  readonly soiled: Touched | null
   /** A protected back-up pan of it stands ready. */
   readonly hasBackup: boolean
   /** Nobody has said what touches what. */
@@ -36,15 +40,44 @@ const worstOf = (
   reached: readonly Reached[],
   declared: ReadonlyMap<string, Declared>,
 ): Touched | null => {
-  let worst: Touched | null = null
+  let worst: Omit<Touched, 'reached'> | null = null
+  const all: string[] = []
   for (const one of reached) {
     const word = declared.get(one.component)
     if (!word) throw new Error(`the station has no component ${one.component}`)
     if (word.state === 'free') continue
+    all.push(one.component)
     if (worst === null || byWorst(word.state, worst.declared.state) < 0)
       worst = { ...one, declared: word }
   }
-  return worst
+  return worst === null ? null : { ...worst, reached: all.sort() }
+}
+
+/** The worst of the scoops that went into a pan: one that is free itself carries what it touches. */
+const soilOf = (
+  scoops: readonly string[],
+  reach: ReadonlyMap<string, Reach> | null,
+  declared: ReadonlyMap<string, Declared>,
+): Touched | null => {
+  const found = scoops.flatMap((by) => {
+    const own = worstOf([{ component: by, contact: 'scoop' }], declared)
+    const carried = own ?? worstOf(reach?.get(by)?.line ?? [], declared)
+    return carried
+      ? [{ ...carried, component: by, contact: 'scoop' as const, isOwn: own !== null }]
+      : []
+  })
+  const [worst] = found.sort(
+    (one, other) =>
+      Number(other.isOwn) - Number(one.isOwn) || byWorst(one.declared.state, other.declared.state),
+  )
+  if (!worst) return null
+  const { component, contact, declared: word, isOwn } = worst
+  return {
+    component,
+    contact,
+    declared: isOwn ? word : { state: word.state, through: [] },
+    reached: [...new Set(found.map((one) => one.component))].sort(),
+  }
 }
 
 const createFacts = ({ station, soiled, ready }: Kitchen): FactsOf => {
@@ -54,6 +87,8 @@ const createFacts = ({ station, soiled, ready }: Kitchen): FactsOf => {
       .filter((one) => one.protected && ready.includes(one.component))
       .map((one) => one.component),
   )
+  const scoopsInto = (id: string) =>
+    soiled.filter((one) => one.component === id).map((one) => one.by)
   const byCode = new Map<NeedCode, ReadonlyMap<string, Facts>>()
   const column = (code: NeedCode): ReadonlyMap<string, Facts> => {
     const declared = new Map(
@@ -69,6 +104,7 @@ const createFacts = ({ station, soiled, ready }: Kitchen): FactsOf => {
             declared: word,
             touched: worstOf(line, declared),
             touchedInBackup: worstOf(backup, declared),
+            soiled: soilOf(scoopsInto(id), reach, declared),
             hasBackup: hasBackup.has(id),
             contactUnknown: reach === null,
           },

@@ -45,9 +45,11 @@ export type CautionReason = (typeof CAUTION_REASONS)[number]
 export interface AcceptedFinding {
   readonly component: string
   readonly need: NeedCode
-  readonly why: 'may-contain' | 'contact' | 'unknown'
-  /** The component that it shares contact with, for `contact`. */
+  readonly why: 'may-contain' | 'soiled' | 'contact' | 'unknown'
+  /** The component that it shares contact with, for `contact` and `soiled`. */
   readonly touches: string | null
+  /** All that reach it and aren't declared free: it counts for these and no others. */
+  readonly reached: readonly string[]
 }
 
 export interface ServiceOpened {
@@ -154,6 +156,8 @@ export interface CautionAccepted {
   /** 1, 2, 3 ... of its service. */
   readonly caution: number
   readonly item: string
+  /** Key of the food that it was accepted of: its item, base, and where and how much of each part. */
+  readonly food: string
   readonly needs: readonly { readonly code: NeedCode; readonly handling: Handling }[]
   readonly findings: readonly AcceptedFinding[]
   readonly reason: CautionReason
@@ -167,17 +171,22 @@ export interface NeedTold extends OfBuild {
 /** A build that no longer fits its guest: it stops at once, in any state. */
 export interface BuildHeld extends OfBuild {
   readonly type: 'buildHeld'
-  readonly reason: Exclude<HoldReason, 'need'>
+  readonly reason: HoldReason
 }
 export interface LabelChanged {
   readonly type: 'labelChanged'
   readonly ingredient: string
   /** null: not the same product as last time, and nobody has read its label yet. */
   readonly label: Label | null
+  /** Pans that hold the product of before: it counts with this one until they are changed or washed. */
+  readonly pans: readonly string[]
   /** Of the station's document that this makes. */
   readonly revision: number
 }
-/** A scoop of another component went into a pan: it may contain that until emptied and washed. */
+/**
+ * A scoop of another component went into a pan: each of both may contain the other, until it is
+ * emptied and washed.
+ */
 export interface PanSoiled {
   readonly type: 'panSoiled'
   readonly pan: string

@@ -4,10 +4,11 @@
  */
 import { pansOf } from '#lib/menu/find.ts'
 import { newestOf } from '#lib/menu/newest-document.ts'
-import { relabelled } from '#lib/menu/relabelled.ts'
 import { addToAccounts, EMPTY_ACCOUNT } from '#lib/service/accounts.ts'
 import type { Recorded, ServiceOpened, Stamp, TicketSent } from '#lib/service/event.ts'
 import { asAccepted, evolveBuild, spendCaution } from '#lib/service/evolve-build.ts'
+import { mixedBy, unmixedBy } from '#lib/service/mixing.ts'
+import { soiledPans } from '#lib/service/soiling.ts'
 import { isRunning, NOT_OPENED, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import { findTicket, putTicket } from '#lib/service/tickets.ts'
 
@@ -58,6 +59,7 @@ const sent = (state: RunningState, event: TicketSent & Stamp): RunningState => {
         took: [],
         stop: null,
         hold: null,
+        told: false,
         remakes: 0,
         version: 0,
         since: event.at,
@@ -110,13 +112,17 @@ const without = <Value>(
   return rest
 }
 
+/** Whoever accepted the others isn't there any more. */
+const usedOnly = (cautions: ServiceState['cautions']): ServiceState['cautions'] =>
+  Object.fromEntries(Object.entries(cautions).filter(([, { build }]) => build !== null))
+
 const fold = (state: RunningState, event: Recorded): ServiceState => {
   switch (event.type) {
     case 'serviceOpened':
       throw new Error('a service is opened once')
     case 'panLoaded':
       return withPan(
-        state,
+        event.washed ? { ...state, ...unmixedBy(state, event.pan) } : state,
         event.pan,
         event,
         { to: event.amount, column: 'loaded', by: event.amount },
@@ -124,19 +130,15 @@ const fold = (state: RunningState, event: Recorded): ServiceState => {
       )
     case 'panChanged':
       return withPan(
-        takenAway(state, event.pan, event.takenAway),
+        takenAway({ ...state, ...unmixedBy(state, event.pan) }, event.pan, event.takenAway),
         event.pan,
         event,
         { to: event.amount, column: 'loaded', by: event.amount },
         true,
       )
     case 'panSoiled': {
-      const pan = state.pans[event.pan]
-      if (!pan) throw new Error(`the line has no pan ${event.pan}`)
-      return {
-        ...state,
-        pans: { ...state.pans, [event.pan]: { ...pan, soiledBy: [...pan.soiledBy, event.by] } },
-      }
+      if (!state.pans[event.pan]) throw new Error(`the line has no pan ${event.pan}`)
+      return { ...state, pans: soiledPans(state, event.pan, event.by) ?? state.pans }
     }
     case 'backupSet':
       return {
@@ -148,7 +150,7 @@ const fold = (state: RunningState, event: Recorded): ServiceState => {
     case 'labelChanged':
       return {
         ...state,
-        station: relabelled(state.station, event.ingredient, event.label),
+        ...mixedBy(state, event),
         revision: event.revision,
         labelChanges: [
           ...state.labelChanges,
@@ -158,15 +160,15 @@ const fold = (state: RunningState, event: Recorded): ServiceState => {
     case 'inChargeSignedOn':
       return { ...state, inCharge: event.at }
     case 'inChargeSignedOff':
-      return { ...state, inCharge: null }
+      return { ...state, inCharge: null, cautions: usedOnly(state.cautions) }
     case 'cautionAccepted': {
-      const { item, needs, findings, reason, at } = event
+      const { item, food, needs, findings, reason, at } = event
       return {
         ...state,
         nextCaution: event.caution + 1,
         cautions: {
           ...state.cautions,
-          [`c${event.caution}`]: { item, needs, findings, reason, at, build: null },
+          [`c${event.caution}`]: { item, food, needs, findings, reason, at, build: null },
         },
       }
     }

@@ -6,6 +6,7 @@ import { DIETS } from '#lib/needs/diets.ts'
 import { strictest } from '#lib/needs/judge.ts'
 import { type BuildChoice, usualChoice } from '#lib/service/build-choice.ts'
 import type { Command } from '#lib/service/decide.ts'
+import { ownDocument } from '#lib/service/mixing.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { itemLeft, levelsOf, sellable } from '#lib/stock/levels.ts'
 
@@ -101,13 +102,18 @@ const withCautions = (state: RunningState): readonly Command[] =>
   )
 
 export const ofTheKitchen = (state: RunningState): readonly Command[] => {
-  const { ingredients, components, backups } = state.station
+  const { ingredients, components, backups } = ownDocument(state)
   return [
     { type: 'signOn' },
     { type: 'signOff' },
     ...withCautions(state),
     ...ingredients.map(
-      ({ id, name: _, ...label }): Command => ({ type: 'changeLabel', ingredient: id, label }),
+      ({ id, name: _, ...label }): Command => ({
+        type: 'changeLabel',
+        ingredient: id,
+        label,
+        product: 'same',
+      }),
     ),
     ...ingredients.map(({ id }): Command => ({ type: 'notSameProduct', ingredient: id })),
     ...pansOf(state.station).flatMap((pan) =>

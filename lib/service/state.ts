@@ -30,6 +30,8 @@ export interface Hold {
 /** A caution that the person in charge accepted with the guest, for one build. */
 export interface Acceptance {
   readonly item: string
+  /** Key of the food that was accepted. */
+  readonly food: string
   readonly needs: readonly { readonly code: NeedCode; readonly handling: Handling }[]
   readonly findings: readonly AcceptedFinding[]
   readonly reason: CautionReason
@@ -64,6 +66,8 @@ export interface Build {
   readonly took: readonly Taking[]
   readonly stop: Stop | null
   readonly hold: Hold | null
+  /** Its guest told a need once they had the food, which was left with them. */
+  readonly told: boolean
   /** How often it was thrown out and started again. */
   readonly remakes: number
   /** Counts how often its choice changed, so that nobody starts what they haven't seen. */
@@ -137,6 +141,13 @@ export interface ServiceState {
   readonly backups: Readonly<Record<string, number>>
   /** Handed-over builds whose guests are to be found, by "21A". */
   readonly toFind: Readonly<Record<string, ToFind>>
+  /**
+   * By ingredient: pans that still hold the product of before, and the ids under which that counts
+   * in this service's copy of the document.
+   */
+  readonly mixing: Readonly<
+    Record<string, { readonly pans: readonly string[]; readonly before: readonly string[] }>
+  >
   /** Labels that changed in this service, oldest first. */
   readonly labelChanges: readonly LabelChange[]
   readonly made: number
@@ -173,6 +184,7 @@ export const NOT_OPENED: ServiceState = {
   nextCaution: 1,
   backups: {},
   toFind: {},
+  mixing: {},
   labelChanges: [],
   made: 0,
   handedOver: 0,

@@ -10,3 +10,10 @@ export const startOfNextDay = (epochMs: number, timeZone: string): number =>
     .toPlainDate()
     .add({ days: 1 })
     .toZonedDateTime(timeZone).epochMilliseconds
+
+/** The civil date of an instant in a time zone, as 2026-11-25. @throws RangeError for an unknown time zone. */
+export const civilDate = (epochMs: number, timeZone: string): string =>
+  Temporal.Instant.fromEpochMilliseconds(epochMs)
+    .toZonedDateTimeISO(timeZone)
+    .toPlainDate()
+    .toString()

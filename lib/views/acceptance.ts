@@ -1,5 +1,5 @@
 /** Which acceptance of the person in charge belongs to a build that is being ordered. */
-import type { Finding } from '#lib/needs/judge.ts'
+import { type Finding, isCovered } from '#lib/needs/judge.ts'
 import type { BuildChoice } from '#lib/service/build-choice.ts'
 import type { Acceptance, ServiceState } from '#lib/service/state.ts'
 
@@ -11,15 +11,7 @@ const isFor = (acceptance: Acceptance, choice: For, findings: readonly Finding[]
   choice.needs.every(({ code, handling }) =>
     acceptance.needs.some((one) => one.code === code && one.handling === handling),
   ) &&
-  findings.every(({ component, need, why, touches }) =>
-    acceptance.findings.some(
-      (one) =>
-        one.component === component &&
-        one.need === need &&
-        one.why === why &&
-        one.touches === touches,
-    ),
-  )
+  findings.every((finding) => acceptance.findings.some((one) => isCovered(finding, one)))
 
 /**
  * Number of the newest acceptance that no build has used and that covers these findings.

@@ -1,7 +1,7 @@
 import { componentOf, itemOf, pansOf } from '#lib/menu/find.ts'
 import type { Component, Pan, PortionRule } from '#lib/menu/station-document.ts'
 import type { Need, NeedCode } from '#lib/needs/codes.ts'
-import { type Finding, judgeComponent, type Why } from '#lib/needs/judge.ts'
+import { type Finding, isCovered, judgeComponent, type Why } from '#lib/needs/judge.ts'
 import { type Kitchen, kitchenOf } from '#lib/needs/kitchen.ts'
 import {
   type Because,
@@ -69,13 +69,9 @@ export const acceptanceOf = (state: RunningState, { caution }: BuildChoice): Acc
   caution === null ? null : (state.cautions[`c${caution}`] ?? null)
 
 const isAccepted = (acceptance: Acceptance | null, finding: Finding): boolean =>
-  acceptance?.findings.some(
-    (one) =>
-      one.component === finding.component &&
-      one.need === finding.need &&
-      one.why === finding.why &&
-      one.touches === finding.touches,
-  ) ?? false
+  finding.why !== 'contains' &&
+  finding.why !== 'contact-unknown' &&
+  (acceptance?.findings.some((one) => isCovered(finding, one)) ?? false)
 
 /** The pan that a component is taken from: of several, the first that still holds some. */
 const isTakenFrom = (state: RunningState, pan: Pan): boolean => {
@@ -160,7 +156,7 @@ export const panForBuild = (
         kind: 'no',
         because: chosen.because,
         leaveOut: findings
-          .filter(({ why }) => why !== 'contact' && why !== 'contact-unknown')
+          .filter(({ why }) => why !== 'contact' && why !== 'soiled' && why !== 'contact-unknown')
           .map((one) => one.need),
       }
     : { kind: 'idle' }

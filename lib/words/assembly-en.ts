@@ -17,6 +17,7 @@ const HAZARD: Readonly<Record<Hazard['why'], (hazard: Hazard) => string>> = {
   'may-contain': ({ code }) =>
     isDiet(code) ? `may not be ${breakable(code)}` : `may\u00a0have ${loud(code)}`,
   unknown: ({ code }) => `${loud(code)}: not\u00a0known`,
+  soiled: ({ code, touches }) => (touches === null ? loud(code) : `${touches} went in`),
   contact: ({ code, touches }) => (touches === null ? loud(code) : `touches ${touches}`),
   'contact-unknown': () => 'what touches it: not\u00a0known',
 }
@@ -166,8 +167,13 @@ export const assemblyEn = {
   wrongScoop: 'Wrong scoop',
   wrongScoopIn: 'Which pan did a wrong scoop go into?',
   wrongScoopOf: (pan: string) => `${pan}: which scoop went in?`,
+  wrongScoopWhich: (pan: string) => `Which ${pan} pan?`,
+  wrongScoopLine: 'The pan on the line',
+  wrongScoopBackup: 'The covered back-up pan',
   wrongScoopThen: 'The pan may contain it until it is emptied and washed.',
   wrongScoopGloves: 'Clean gloves on? Don’t tap: call someone.',
   soiledBy: (pan: string, by: string) => `${pan} is marked: may contain ${by}`,
+  backupSoiledBy: (pan: string, by: string) =>
+    `The back-up pan of ${pan} is marked: may contain ${by}`,
   close: 'Close',
 } as const

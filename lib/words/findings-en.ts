@@ -78,6 +78,8 @@ const sayContact = (told: FindingTold, contact: NonNullable<FindingTold['contact
 /** One finding as a sentence without its full stop, down to the ingredient. */
 export const sayFinding = (told: FindingTold): string => {
   const { component, ingredient, need, why, contact } = told
+  if (contact && why === 'soiled')
+    return `A scoop of ${inSentence(contact.component)} went into ${inSentence(component)}, so it may contain ${foodOf(need) ?? `what isn’t ${needName(need)}`}`
   if (contact) return sayContact(told, contact)
   const it = ingredient ?? component
   const many = isPlural(it)
@@ -101,6 +103,8 @@ export const shortFinding = (need: NeedCode, why: Why, touches: string | null): 
       return declares(need, why, false)
     case 'unknown':
       return `${food ?? needName(need)}: not known`
+    case 'soiled':
+      return `${inSentence(touches ?? '')} went in`
     case 'contact':
       return `touches ${inSentence(touches ?? '')}`
     case 'contact-unknown':
@@ -122,6 +126,8 @@ export const since = (
       return `since ${it} ${declares(need, why, many)}`
     case 'unknown':
       return `since we don’t know ${whether(need, it, many)}`
+    case 'soiled':
+      return `since a scoop of ${inSentence(touches ?? '')} went in`
     case 'contact':
       return `since ${it} can touch ${inSentence(touches ?? '')} on the line`
     case 'contact-unknown':

@@ -50,6 +50,8 @@ export const sayRefusal = (refusal: Refusal, name: NameOf): string => {
       return 'Ask about allergies and diet first, and tap what the guest says.'
     case 'not-sure':
       return 'The guest isn’t sure. Call the person in charge before you take this order.'
+    case 'need-dropped':
+      return `${refusal.build}: the guest’s need (${needName(refusal.need)}) is taken back only by the person in charge. Or cancel ${refusal.build} and take a new order.`
     case 'contains':
       return isDiet(refusal.need)
         ? `${name(refusal.component)} isn’t ${refusal.need}. Leave it out or choose another item.`
@@ -71,7 +73,7 @@ export const sayRefusal = (refusal: Refusal, name: NameOf): string => {
     case 'shared-contact':
       return `${name(refusal.component)} shares contact with ${name(refusal.touches)}, so ${needName(refusal.need)} can’t be kept apart. Leave it out or choose another item.`
     case 'caution':
-      return refusal.why === 'contact'
+      return refusal.why === 'contact' || refusal.why === 'soiled'
         ? `${name(refusal.component)} shares contact with ${name(refusal.touches ?? refusal.component)}, and the guest said ${needName(refusal.need)}. Only the person in charge can accept that with the guest.`
         : refusal.why === 'may-contain'
           ? `The label of ${name(refusal.component)} warns, and the guest said ${needName(refusal.need)}. Only the person in charge can accept that with the guest.`
@@ -122,6 +124,8 @@ export const sayRefusal = (refusal: Refusal, name: NameOf): string => {
       return 'It’s like that already.'
     case 'builds-open':
       return `${refusal.count} still to hand over or cancel before closing.`
+    case 'guests-to-find':
+      return `Guests to find before closing: ${refusal.count}. Hand-over says when each is found.`
     case 'id-used-for-something-else':
       return 'This was already sent with something else in it. Send it again as a new one.'
     case 'could-not-decide':

@@ -1,5 +1,6 @@
 import type { StationDocument } from '#lib/menu/station-document.ts'
-import type { ServiceState } from '#lib/service/state.ts'
+import { ownDocument } from '#lib/service/mixing.ts'
+import { isRunning, type ServiceState } from '#lib/service/state.ts'
 import type { KeptStation, Stations } from '#server/stations/port.ts'
 
 /** The newest document of each station, in memory as the rail needs it, and in its store. */
@@ -33,8 +34,10 @@ export const openKnownStations = async ({
     first: () => [...known.values()][0] ?? null,
     find: (station) => known.get(station) ?? null,
     newestRevision: (station) => known.get(station)?.revision ?? null,
-    take: ({ station: document, revision }) => {
-      if (document === null || revision === null) return
+    take: (state) => {
+      if (!isRunning(state)) return
+      const { revision } = state
+      const document = ownDocument(state)
       const { id } = document
       if (revision <= (known.get(id)?.revision ?? 0)) return
       known.set(id, { station: id, revision, document })

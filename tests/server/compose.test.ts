@@ -71,7 +71,7 @@ const changedFolder = async (...readers: readonly string[]) => {
     readers.map((reader, index) =>
       give(
         `label-${index}`,
-        { type: 'changeLabel', ingredient: INGREDIENT, label: labelReadBy(reader) },
+        { type: 'changeLabel', ingredient: INGREDIENT, label: labelReadBy(reader), product: 'same' },
         proof,
       ),
     ),

@@ -6,6 +6,7 @@ import type { Need } from '#lib/needs/codes.ts'
 import {
   type Checker,
   type Finding,
+  isCovered,
   type JudgedTaken,
   judgeTaken,
   RANK,
@@ -22,6 +23,7 @@ const WHYS: readonly Finding['why'][] = [
   'contains',
   'unknown',
   'may-contain',
+  'soiled',
   'contact',
   'contact-unknown',
 ]
@@ -31,7 +33,10 @@ const isSound = (finding: Finding, taken: readonly string[], needs: readonly Nee
   needs.some(({ code, handling }) => code === finding.need && handling === finding.handling) &&
   WHYS.includes(finding.why) &&
   Object.hasOwn(RANK, finding.level) &&
-  (finding.why !== 'contact' || typeof finding.touches === 'string')
+  (finding.touches === null ? [] : [finding.touches]).every((one) =>
+    finding.reached.includes(one),
+  ) &&
+  (!(finding.why === 'contact' || finding.why === 'soiled') || finding.touches !== null)
 
 /** An answer whose parts are all there and agree with each other; no answer counts otherwise. */
 const isAnswer = (
@@ -68,15 +73,17 @@ const isAcceptable = ({ level }: Finding): boolean => level === 'caution' || lev
 export const cautionsIn = (findings: readonly Finding[]): readonly AcceptedFinding[] =>
   findings.flatMap((one): AcceptedFinding[] =>
     isAcceptable(one) && one.why !== 'contains' && one.why !== 'contact-unknown'
-      ? [{ component: one.component, need: one.need, why: one.why, touches: one.touches }]
+      ? [
+          {
+            component: one.component,
+            need: one.need,
+            why: one.why,
+            touches: one.touches,
+            reached: one.reached,
+          },
+        ]
       : [],
   )
-
-const isSame = (one: AcceptedFinding, other: AcceptedFinding): boolean =>
-  one.component === other.component &&
-  one.need === other.need &&
-  one.why === other.why &&
-  one.touches === other.touches
 
 const isFor = (acceptance: Acceptance, choice: BuildChoice): boolean => {
   const needs = strictest(choice.needs)
@@ -108,7 +115,7 @@ const notAccepted = (
   build: string | null,
 ): readonly AcceptedFinding[] => {
   const accepted = acceptanceOf(state, choice, build)?.findings ?? []
-  return cautionsIn(findings).filter((one) => !accepted.some((other) => isSame(one, other)))
+  return cautionsIn(findings).filter((one) => !accepted.some((other) => isCovered(one, other)))
 }
 
 /** What rules a choice out whoever accepts it; null where nothing does. */
@@ -123,6 +130,7 @@ export const ruledOut = (findings: readonly Finding[]): Refusal | null => {
       return { code: 'unknown-declaration', component, need }
     case 'may-contain':
       return { code: 'may-contain', component, need }
+    case 'soiled':
     case 'contact':
       return { code: 'shared-contact', component, need, touches: worst.touches ?? component }
     case 'contact-unknown':
@@ -185,9 +193,11 @@ export const standsInTheWay = (
   if (!findings) return null
   const ruling = findings.filter((one) => one.level === 'no')
   return new Set([
-    ...ruling.map((one) => JSON.stringify([one.component, one.need, one.why, one.touches, 'no'])),
+    ...ruling.map((one) =>
+      JSON.stringify([one.component, one.need, one.why, one.touches, one.reached, 'no']),
+    ),
     ...notAccepted(state, choice, findings, build).map((one) =>
-      JSON.stringify([one.component, one.need, one.why, one.touches]),
+      JSON.stringify([one.component, one.need, one.why, one.touches, one.reached]),
     ),
   ])
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { Label } from '#lib/menu/label.ts'
+import { componentsWith } from '#lib/menu/made-with.ts'
 import { relabelled } from '#lib/menu/relabelled.ts'
 import { newestStationSchema } from '#lib/menu/schema.ts'
 import { labelSchema } from '#lib/menu/station-parts-schema.ts'
@@ -15,7 +16,10 @@ import {
 import { idField } from '#lib/service/commands/fields.ts'
 import { whenInCharge } from '#lib/service/commands/in-charge.ts'
 import { allHolds } from '#lib/service/commands/recheck.ts'
+import type { BackupSet, LabelChanged } from '#lib/service/event.ts'
+import { mixedBy, ownDocument, pansHolding } from '#lib/service/mixing.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
+import { civilDate } from '#lib/time/civil.ts'
 
 export const notSameProductSchema = z.strictObject({
   type: z.literal('notSameProduct'),
@@ -25,29 +29,45 @@ export const changeLabelSchema = z.strictObject({
   type: z.literal('changeLabel'),
   ingredient: idField,
   label: labelSchema,
+  /** Whether it is another product than what the pans hold, or the same that was read wrong. */
+  product: z.enum(['other', 'same']).default('other'),
 })
 
 /** A service behind its station's newest document stays behind: a label doesn't catch it up. */
 const nextRevision = (state: RunningState, circumstances: Circumstances): number =>
   isStale(state, circumstances) ? state.revision : state.revision + 1
 
+/** Back-up pans of the product of before: no longer said to stand ready. */
+const backupsWith = (state: RunningState, ingredient: string): readonly BackupSet[] =>
+  componentsWith(state.station, ingredient)
+    .filter((component) => state.backups[component] !== undefined)
+    .map((component) => ({ type: 'backupSet', component, ready: false }))
+
 /** The label as it is from now on, and every build that it no longer fits. */
 const labelled = (
   before: RunningState,
-  ingredient: string,
-  label: Label | null,
+  { ingredient, label, pans }: Pick<LabelChanged, 'ingredient' | 'label' | 'pans'>,
   circumstances: Circumstances,
 ): Decision => {
-  const after = { ...before, station: relabelled(before.station, ingredient, label) }
   const { checker } = circumstances
+  const revision = nextRevision(before, circumstances)
+  const gone = pans.length === 0 ? [] : backupsWith(before, ingredient)
+  const after = {
+    ...before,
+    ...mixedBy(before, { ingredient, label, pans }),
+    backups: Object.fromEntries(
+      Object.entries(before.backups).filter(([id]) => !gone.some((one) => one.component === id)),
+    ),
+  }
   return happened(
-    { type: 'labelChanged', ingredient, label, revision: nextRevision(before, circumstances) },
+    { type: 'labelChanged', ingredient, label, pans, revision },
+    ...gone,
     ...allHolds({ before, after, reason: 'label', checker }),
   )
 }
 
 const has = (state: RunningState, ingredient: string): boolean =>
-  state.station.ingredients.some((one) => one.id === ingredient)
+  ownDocument(state).ingredients.some((one) => one.id === ingredient)
 
 /** Until its label is read, nothing of another product counts as free. */
 export const decideNotSameProduct = (
@@ -59,21 +79,25 @@ export const decideNotSameProduct = (
     if (!has(running, ingredient)) return refuse({ code: 'no-such-ingredient', id: ingredient })
     const newest = running.labelChanges.filter((one) => one.ingredient === ingredient).at(-1)
     if (newest && !newest.read) return refuse({ code: 'already-so' })
-    return labelled(running, ingredient, null, circumstances)
+    const pans = pansHolding(running, ingredient)
+    return labelled(running, { ingredient, label: null, pans }, circumstances)
   })
 
-/** A label that was read: its document is checked as a station's document is on arrival. */
+/** A label that was read today: its document is checked as a station's document is on arrival. */
 export const decideChangeLabel = (
   state: ServiceState,
-  { ingredient, label }: z.infer<typeof changeLabelSchema>,
+  { ingredient, label: told, product }: z.infer<typeof changeLabelSchema>,
   circumstances: Circumstances,
 ): Decision =>
   whenInCharge(state, circumstances, (running) => {
     if (!has(running, ingredient)) return refuse({ code: 'no-such-ingredient', id: ingredient })
+    const readOn = civilDate(circumstances.now, running.station.timeZone)
+    const label: Label = { ...told, readOn }
     const known = declarable(running.station)
     const unknown = Object.keys(label.declarations).find((code) => !known.has(code))
     if (unknown !== undefined) return refuse({ code: 'no-such-need', need: unknown })
-    if (!newestStationSchema.safeParse(relabelled(running.station, ingredient, label)).success)
+    if (!newestStationSchema.safeParse(relabelled(ownDocument(running), ingredient, label)).success)
       return refuse({ code: 'label-contradicts', ingredient })
-    return labelled(running, ingredient, label, circumstances)
+    const pans = product === 'other' ? pansHolding(running, ingredient) : []
+    return labelled(running, { ingredient, label, pans }, circumstances)
   })

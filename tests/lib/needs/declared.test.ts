@@ -52,7 +52,8 @@ describe('what an ingredient declares', () => {
     expect(declaredIn(US, unread, 'vegetarian')).toBe('unknown')
     expect(declaredIn(US, unread, 'vegan')).toBe('contains')
     expect(declaredIn(US, unread, 'egg')).toBe('contains')
-    expect(declaredIn(US, { ...unread, traits: [] }, 'vegetarian')).toBe('free')
+    expect(ofTraits(null, 'vegetarian')).toBe('unknown')
+    expect(ofTraits([], 'vegetarian')).toBe('free')
   })
 
   it.each(TRAITS)('[N4] of %s: a diet leaves it out or not', (trait) => {
@@ -122,7 +123,18 @@ describe('what an ingredient declares', () => {
     expect(said({ milk: 'may-contain' }, 'vegetarian')).toBe('free')
     expect(said({ fish: 'contains' }, 'vegetarian')).toBe('contains')
     expect(said({ molluscs: 'contains' }, 'vegan')).toBe('contains')
-    expect(said({ fish: 'unknown', salmon: 'may-contain' }, 'vegetarian')).toBe('may-contain')
+    expect(said({ milk: 'unknown' }, 'vegan')).toBe('unknown')
+    expect(said({ milk: 'unknown' }, 'ovo-vegetarian')).toBe('unknown')
+    expect(said({ milk: 'unknown' }, 'vegetarian')).toBe('free')
+    expect(said({ molluscs: 'unknown' }, 'vegan')).toBe('free')
+    const european = { allergenSet: 'eu-14', ownAllergens: [] } as const
+    const silent = { ...ingredient('one'), declarations: {} }
+    expect(declaredIn(US, silent, 'vegan')).toBe('unknown')
+    expect(declaredIn(european, ingredient('one', { molluscs: 'unknown' }), 'vegan')).toBe(
+      'unknown',
+    )
+    expect(said({ fish: 'may-contain', salmon: 'may-contain' }, 'vegetarian')).toBe('may-contain')
+    expect(said({ fish: 'unknown', salmon: 'may-contain' }, 'vegetarian')).toBe('unknown')
     expect(said({ fish: 'unknown', salmon: 'contains' }, 'vegetarian')).toBe('contains')
   })
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Declaration } from '#lib/menu/station-document.ts'
-import { judgeComponent, judgeTaken } from '#lib/needs/judge.ts'
+import { isCovered, judgeComponent, judgeTaken } from '#lib/needs/judge.ts'
 import { kitchen, need, touching } from '#tests/support/kitchens.ts'
 
 const milk = (word: Declaration) => ({ said: { cheese: { milk: word } } })
@@ -113,6 +113,49 @@ describe('what a component is to a guest', () => {
     for (const one of ['leaf', 'sauce'])
       expect(judgeComponent(soiled, one, [need('milk')]).level).toBe('caution')
     expect(judgeComponent(soiled, 'heart', [need('milk')]).level).toBe('ok')
+  })
+
+  it('[N19] names the scoop beside what touches it anyway, and not out of the back-up pan', () => {
+    const plan = {
+      ...milk('contains'),
+      contacts: [touching('beside', 'leaf', 'cheese'), touching('beside', 'sauce', 'cheese')],
+    }
+    const whys = (over: object) =>
+      judgeComponent(kitchen({ ...plan, ...over }), 'leaf', [need('milk')]).findings.map(
+        ({ why, touches, reached }) => [why, touches, reached],
+      )
+    const beside = ['contact', 'cheese', ['cheese']]
+    expect(whys({})).toEqual([beside])
+    expect(whys({ soiled: [{ component: 'leaf', by: 'cheese' }] })).toEqual([
+      ['soiled', 'cheese', ['cheese']],
+      beside,
+    ])
+    // The sauce is free of milk itself, and stands beside the cheese.
+    expect(whys({ soiled: [{ component: 'leaf', by: 'sauce' }] })).toEqual([
+      ['soiled', 'sauce', ['sauce']],
+      beside,
+    ])
+    expect(whys({ soiled: [{ component: 'leaf', by: 'cheese' }], ...leafBackup })).toEqual([])
+  })
+
+  it('[N25] an acceptance covers what was told, and nothing that came since', () => {
+    const plan = { ...milk('contains'), contacts: [touching('beside', 'leaf', 'cheese')] }
+    const at = (over: object) =>
+      judgeComponent(kitchen({ ...plan, ...over }), 'leaf', [need('milk')])
+    const [told] = at({}).findings
+    if (!told) throw new Error('nothing to accept')
+    const covers = (over: object) => at(over).findings.every((one) => isCovered(one, told))
+    expect(covers({})).toBe(true)
+    expect(covers({ soiled: [{ component: 'leaf', by: 'cheese' }] })).toBe(false)
+    const alsoSauce = {
+      said: { cheese: { milk: 'contains' as const }, sauce: { milk: 'may-contain' as const } },
+      contacts: [touching('beside', 'leaf', 'cheese', 'sauce')],
+    }
+    expect(at(alsoSauce).findings[0]).toMatchObject({
+      touches: 'cheese',
+      reached: ['cheese', 'sauce'],
+    })
+    expect(covers(alsoSauce)).toBe(false)
   })
 
   it('[N20] a station that blocks cautions serves none of them', () => {

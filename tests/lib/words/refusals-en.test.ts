@@ -36,6 +36,7 @@ const refusals: Of<Refusal> = {
   'not-selling': { code: 'not-selling', what: 'item', id: 'harbor-tuna' },
   'not-asked': { code: 'not-asked' },
   'not-sure': { code: 'not-sure' },
+  'need-dropped': { code: 'need-dropped', build: '21A', need: 'milk' },
   contains: { code: 'contains', component: 'cheddar', need: 'milk' },
   'may-contain': { code: 'may-contain', component: 'pita', need: 'sesame' },
   'unknown-declaration': { code: 'unknown-declaration', component: 'tuna', need: 'soy' },
@@ -55,6 +56,7 @@ const refusals: Of<Refusal> = {
     need: 'milk',
     why: 'contact',
     touches: 'cheddar',
+    reached: ['cheddar'],
   },
   'no-such-caution': { code: 'no-such-caution', caution: 7 },
   'nothing-to-accept': { code: 'nothing-to-accept' },
@@ -76,6 +78,7 @@ const refusals: Of<Refusal> = {
   'pan-not-empty': { code: 'pan-not-empty', pan: 'pan-pita' },
   'already-so': { code: 'already-so' },
   'builds-open': { code: 'builds-open', count: 3 },
+  'guests-to-find': { code: 'guests-to-find', count: 2 },
   'id-used-for-something-else': { code: 'id-used-for-something-else' },
   'could-not-decide': { code: 'could-not-decide' },
 } satisfies Record<RefusalCode, Refusal>

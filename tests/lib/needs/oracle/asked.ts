@@ -97,9 +97,12 @@ export const createAsking = (
         }
       }
       let expected = 0
-      for (const component of components)
+      for (const component of components) {
+        // Out of its own pan nothing that fell into the one on the line is in it, whatever the need.
+        const fallen = cells(component).some((one) => one.fromBackup) ? bitOf('soiled') : 0
         for (const { named } of cells(component))
-          for (let bits = named; bits > 0; bits >>= 1) expected += bits & 1
+          for (let bits = named & ~fallen; bits > 0; bits >>= 1) expected += bits & 1
+      }
       return hard === expected ? null : `names ${hard} of ${expected}`
     },
   }

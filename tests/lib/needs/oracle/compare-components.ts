@@ -5,11 +5,18 @@ import type { Checker } from '#tests/lib/needs/oracle/checker.ts'
 import type { Found } from '#tests/lib/needs/oracle/found.ts'
 import {
   CLASSES,
+  ingredientsOf,
   type Place,
   reachedFrom,
   wordOfIngredient,
 } from '#tests/lib/needs/oracle/oracle.ts'
 import { sayCase, wrongWay } from '#tests/lib/needs/oracle/said-case.ts'
+
+const componentIn = ({ station }: Place, id: string) => {
+  const found = station.components.find((one) => one.id === id)
+  if (!found) throw new Error(`no component ${id}`)
+  return found
+}
 
 /** Whether the way leads from the component through recipes to an ingredient that says so. */
 const leadsThere = ({ station }: Place, finding: Finding, from: string): boolean => {
@@ -23,6 +30,7 @@ const leadsThere = ({ station }: Place, finding: Finding, from: string): boolean
         made.ingredients.includes(step) &&
         wordOfIngredient(station, ingredient, finding.need) !== 'free' &&
         (finding.why === 'contact' ||
+          finding.why === 'soiled' ||
           wordOfIngredient(station, ingredient, finding.need) === finding.why)
       )
     }
@@ -34,13 +42,28 @@ const leadsThere = ({ station }: Place, finding: Finding, from: string): boolean
   return false
 }
 
+/** Names everything that reaches the component and isn't free of it, and nothing else. */
+const reachesAll = (place: Place, { component, need, reached, contact }: Finding): boolean => {
+  const from = reachedFrom(place, component, false)
+  const isThere = (one: string) =>
+    [...ingredientsOf(place.station, componentIn(place, one))].some(
+      (ingredient) => wordOfIngredient(place.station, ingredient, need) !== 'free',
+    )
+  return contact !== null && reached.every((one) => from.has(one) && isThere(one))
+}
+
 const isTrue = (place: Place, finding: Finding): boolean => {
   const { why, component, touches, contact } = finding
   if (why === 'contact-unknown') return touches === null && contact === null
-  if (why !== 'contact') return touches === null && leadsThere(place, finding, component)
+  if (why !== 'contact' && why !== 'soiled')
+    return touches === null && leadsThere(place, finding, component)
+  if (touches === null || contact === null || !finding.reached.includes(touches)) return false
+  if (why === 'soiled') {
+    const wentIn = place.soiled.some((one) => one.component === component && one.by === touches)
+    return wentIn && (finding.through.length === 0 || leadsThere(place, finding, touches))
+  }
   return (
-    touches !== null &&
-    contact !== null &&
+    reachesAll(place, finding) &&
     reachedFrom(place, component, false).has(touches) &&
     leadsThere(place, finding, touches)
   )

@@ -84,6 +84,14 @@ const eaten = (station: StationDocument, ingredient: Ingredient, diet: string): 
   if (ingredient.traits === null) return 'unknown'
   const isNamed = traits.some((trait) => ANIMALS.includes(trait))
   if (!isNamed && traits.some((trait) => dependsOnTheAnimal.includes(trait))) return 'unknown'
+  if (
+    linked.some(
+      (allergen) =>
+        groupsOf(station)[allergen] !== undefined &&
+        labelled(station, ingredient, allergen) === 'unknown',
+    )
+  )
+    return 'unknown'
   return linked.some((allergen) => warnsOf(station, ingredient, allergen)) ? 'may-contain' : 'free'
 }
 
@@ -169,12 +177,14 @@ const opinionOf = (
   word: Word,
   touched: Word,
   touchedFromItsOwn: Word,
+  isSoiled: boolean,
 ): Opinion => {
   const noted: string[] = []
   if (word === 'contains') return { class: 'no', named: ['contains'], noted, fromBackup: false }
   if (need.handling === 'leave-out') {
     if (word === 'may-contain') noted.push('may-contain')
     if (station.contacts === null) noted.push('contact-unknown')
+    if (isSoiled) noted.push('soiled')
     if (touched !== 'free') noted.push('contact')
     if (word === 'unknown') return { class: 'ask', named: ['unknown'], noted, fromBackup: false }
     return { class: noted.length > 0 ? 'note' : 'ok', named: [], noted, fromBackup: false }
@@ -188,6 +198,7 @@ const opinionOf = (
   const fromBackup = touched !== 'free' && hasItsOwn && touchedFromItsOwn === 'free'
   const named = [
     ...(word === 'may-contain' ? ['may-contain'] : []),
+    ...(isSoiled && !fromBackup ? ['soiled'] : []),
     ...(touched !== 'free' && !fromBackup ? ['contact'] : []),
   ]
   const whenNamed = station.cautions === 'block' ? 'no' : 'caution'
@@ -209,6 +220,15 @@ export const createOracle = (place: Place) => {
       { line: reachedFrom(place, id, false), own: reachedFrom(place, id, true) },
     ]),
   )
+  /** A scoop of what isn't free of it, or of what something that isn't free of it has touched. */
+  const isSoiledFor = (component: string, code: string): boolean =>
+    place.soiled.some(
+      (one) =>
+        one.component === component &&
+        (word(one.by, code) !== 'free' ||
+          (place.station.contacts !== null &&
+            [...reachedFrom(place, one.by, false)].some((other) => word(other, code) !== 'free'))),
+    )
   return (component: string, need: AskedFor): Opinion => {
     const reach = reaches.get(component)
     if (!reach) throw new Error(`no component ${component}`)
@@ -221,6 +241,7 @@ export const createOracle = (place: Place) => {
       word(component, need.code),
       over(reach.line),
       over(reach.own),
+      isSoiledFor(component, need.code),
     )
   }
 }

@@ -2,7 +2,14 @@
 import type { Need } from '#lib/needs/codes.ts'
 import { CLASSES, type Class, createOracle, type Place } from '#tests/lib/needs/oracle/oracle.ts'
 
-export const WHYS = ['contains', 'unknown', 'may-contain', 'contact', 'contact-unknown'] as const
+export const WHYS = [
+  'contains',
+  'unknown',
+  'may-contain',
+  'soiled',
+  'contact',
+  'contact-unknown',
+] as const
 
 /** Place of a class from the worst, 0, to `ok`, 4. */
 export const rankOf = (one: Class): number => CLASSES.indexOf(one)

@@ -1,0 +1,72 @@
+/** Products of before that are still in the pans: until those are changed or washed both count. */
+import { pansOf } from '#lib/menu/find.ts'
+import { componentsWith } from '#lib/menu/made-with.ts'
+import { beforeId, relabelled, withBefore, withoutBefore } from '#lib/menu/relabelled.ts'
+import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { LabelChanged } from '#lib/service/event.ts'
+import type { RunningState } from '#lib/service/state.ts'
+
+/** Pans that hold food made with an ingredient. */
+export const pansHolding = (state: RunningState, ingredient: string): readonly string[] => {
+  const made = componentsWith(state.station, ingredient)
+  return pansOf(state.station)
+    .filter((pan) => made.includes(pan.component) && (state.pans[pan.id]?.amount ?? 0) > 0)
+    .map((pan) => pan.id)
+}
+
+const allBefore = (state: RunningState): readonly string[] =>
+  Object.values(state.mixing).flatMap((one) => one.before)
+
+/** The station's own document, without what is only in today's pans. */
+export const ownDocument = (state: RunningState): StationDocument =>
+  withoutBefore(state.station, allBefore(state))
+
+type Mixed = Pick<RunningState, 'station' | 'mixing'>
+
+const isRead = (state: RunningState, ingredient: string): boolean =>
+  state.station.ingredients.some((one) => one.id === ingredient && one.readOn !== null)
+
+/**
+ * A label as it is from now on. Where it is of another product, what the pans hold goes on counting
+ * beside it; one that nobody has read in between was never known to be in them.
+ */
+export const mixedBy = (
+  state: RunningState,
+  { ingredient, label, pans }: Pick<LabelChanged, 'ingredient' | 'label' | 'pans'>,
+): Mixed => {
+  const known = state.mixing[ingredient] ?? { pans: [], before: [] }
+  if (pans.length === 0)
+    return { station: relabelled(state.station, ingredient, label), mixing: state.mixing }
+  const isNew = known.before.length === 0 || isRead(state, ingredient)
+  const id = beforeId(ingredient, known.before.length + 1)
+  return {
+    station: relabelled(
+      isNew ? withBefore(state.station, ingredient, id) : state.station,
+      ingredient,
+      label,
+    ),
+    mixing: {
+      ...state.mixing,
+      [ingredient]: {
+        pans: [...new Set([...known.pans, ...pans])],
+        before: isNew ? [...known.before, id] : known.before,
+      },
+    },
+  }
+}
+
+/** A pan that was changed or washed holds nothing from before any more. */
+export const unmixedBy = (state: RunningState, pan: string): Mixed => {
+  const { mixing } = state
+  if (!Object.values(mixing).some((one) => one.pans.includes(pan)))
+    return { station: state.station, mixing }
+  const left = Object.entries(mixing).map(
+    ([ingredient, one]) =>
+      [ingredient, { ...one, pans: one.pans.filter((other) => other !== pan) }] as const,
+  )
+  const gone = left.filter(([, one]) => one.pans.length === 0).flatMap(([, one]) => one.before)
+  return {
+    station: withoutBefore(state.station, gone),
+    mixing: Object.fromEntries(left.filter(([, one]) => one.pans.length > 0)),
+  }
+}

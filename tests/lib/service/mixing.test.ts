@@ -1,0 +1,110 @@
+import { describe, expect, it } from 'vitest'
+import type { Label } from '#lib/menu/label.ts'
+import { declaredBy } from '#lib/needs/declared.ts'
+import { ownDocument } from '#lib/service/mixing.ts'
+import {
+  choose,
+  codeOf,
+  demoStation,
+  type Given,
+  needs,
+  onward,
+  ready,
+  running,
+  send,
+  type Told,
+  when,
+} from '#tests/support/service.ts'
+
+const labelOf = (ingredient: string): Label => {
+  const found = demoStation.ingredients.find((one) => one.id === ingredient)
+  if (!found) throw new Error(`no ingredient ${ingredient}`)
+  const { id: _, name: __, ...label } = found
+  return label
+}
+
+/** Sesame oil goes into the slaw; this brand's label declares it free of sesame. */
+const free: Label = {
+  ...labelOf('sesame-oil'),
+  declarations: { ...labelOf('sesame-oil').declarations, sesame: 'free' },
+}
+const read = (product: 'other' | 'same', label = free): Given => ({
+  type: 'changeLabel',
+  ingredient: 'sesame-oil',
+  label,
+  product,
+})
+const slaw = ({ state }: Told) =>
+  state.station ? declaredBy(state.station, 'slaw', 'sesame').state : null
+const withSlaw = choose(
+  'bean-and-pepper',
+  { cheddar: 'no', almonds: 'no', 'yogurt-sauce': 'no', peppers: 'no' },
+  needs({ code: 'sesame', handling: 'leave-out', reason: null }),
+)
+const newSlaw: Given = { type: 'changePan', pan: 'pan-slaw', amount: 1_000_000 }
+
+describe('another product at the door', () => {
+  it('[S90] counts beside what the pans hold, until they are changed', () => {
+    const told = ready(read('other'))
+    expect(slaw(told)).toBe('contains')
+    expect(codeOf(when(told, send(withSlaw)))).toBe('contains')
+    expect(told.state.mixing).toEqual({
+      'sesame-oil': { pans: ['pan-slaw'], before: ['sesame-oil--before'] },
+    })
+    const changed = onward(told, newSlaw)
+    expect(changed.state.mixing).toEqual({})
+    expect(slaw(changed)).toBe('free')
+    expect(codeOf(when(changed, send(withSlaw)))).toBeNull()
+    expect(running(changed).station).toEqual(ownDocument(running(changed)))
+  })
+
+  it('[S90] or emptied, washed and loaded; empty alone is not enough', () => {
+    const empty = ready(read('other'), { type: 'correct', pan: 'pan-slaw', amount: 0 })
+    expect(slaw(empty)).toBe('contains')
+    const load = { type: 'load', pan: 'pan-slaw', amount: 1_000_000 } as const
+    expect(slaw(onward(empty, load))).toBe('contains')
+    expect(slaw(onward(empty, { ...load, washed: true }))).toBe('free')
+  })
+
+  it('[S90] keeps what was known to be in the pans while nobody has read the new label', () => {
+    const told = ready({ type: 'notSameProduct', ingredient: 'sesame-oil' })
+    expect(codeOf(when(told, send(withSlaw)))).toBe('contains')
+    const both = onward(told, read('other'))
+    expect(slaw(both)).toBe('contains')
+    expect(both.state.mixing['sesame-oil']?.before).toEqual(['sesame-oil--before'])
+    const third = onward(both, read('other', labelOf('cabbage')))
+    expect(third.state.mixing['sesame-oil']?.before).toEqual([
+      'sesame-oil--before',
+      'sesame-oil--before-2',
+    ])
+    expect(slaw(onward(third, newSlaw))).toBe('free')
+  })
+
+  it('[S90] is not in the document that the station keeps', () => {
+    const told = ready(read('other'))
+    const own = ownDocument(running(told))
+    expect(own.ingredients.find((one) => one.id === 'sesame-oil')?.declarations.sesame).toBe('free')
+    expect(JSON.stringify(own)).not.toContain('--before')
+    expect(JSON.stringify(running(told).station)).toContain('--before')
+    const before: Given = { ...read('other'), ingredient: 'sesame-oil--before' } as Given
+    expect(codeOf(when(told, before, { by: 'in-charge' }))).toBe('no-such-ingredient')
+  })
+
+  it('[S91] back-up pans of the product before are no longer said to stand ready', () => {
+    expect(ready().state.backups.slaw).toBeDefined()
+    expect(ready(read('other')).state.backups.slaw).toBeUndefined()
+    expect(ready(read('same')).state.backups.slaw).toBeDefined()
+    expect(ready(read('other')).state.backups.rice).toBeDefined()
+  })
+
+  it('[S92] a label of the same product that was read wrong takes its place at once', () => {
+    expect(slaw(ready(read('same')))).toBe('free')
+    expect(ready(read('same')).state.mixing).toEqual({})
+  })
+
+  it('[S92] is dated by the server’s day at the station', () => {
+    const told = ready(read('same', { ...free, readOn: null }))
+    const oil = running(told).station.ingredients.find((one) => one.id === 'sesame-oil')
+    expect(oil?.readOn).toBe('2026-11-25')
+  })
+})

@@ -1,8 +1,11 @@
 /** What people do on the screens, by the words that stand there. */
 import type { Locator, Page } from '@playwright/test'
+import type { Handling, NeedCode } from '#lib/needs/codes.ts'
 import { assemblyEn } from '#lib/words/assembly-en.ts'
 import { counter } from '#lib/words/counter-en.ts'
+import { firstWords } from '#lib/words/first-of-all-en.ts'
 import { handOverEn } from '#lib/words/hand-over-en.ts'
+import { labelWords } from '#lib/words/labels-en.ts'
 import { pansWords } from '#lib/words/pans-en.ts'
 import { pickUpWords } from '#lib/words/pick-up-en.ts'
 import { turnedEn } from '#lib/words/turned-en.ts'
@@ -41,10 +44,10 @@ export const sendButton = (page: Page): Locator =>
   page.getByRole('button', { name: beginning(counter.send) })
 
 /** What is kept apart is read to its guest, who agrees on the turned screen. */
-export const turnAndAgree = async (page: Page): Promise<void> => {
+export const turnAndAgree = async (page: Page, then = sendButton(page)): Promise<void> => {
   const agree = page.getByRole('button', { name: turnedEn.agree, exact: true })
   await tapUntil(page.getByRole('button', { name: beginning(counter.turn) }), agree)
-  await tapUntil(agree, sendButton(page))
+  await tapUntil(agree, then)
 }
 
 export const ticketIsSent = async (page: Page, number: number): Promise<void> => {
@@ -55,6 +58,18 @@ export const ticketIsSent = async (page: Page, number: number): Promise<void> =>
 export const begin = async (page: Page, item: string): Promise<void> => {
   await page.getByRole('button', { name: counter.askedNone }).click()
   await itemRow(page, item).click()
+}
+
+/** The guest tells an allergen, up to the menu: one tap keeps it apart, another only leaves it out. */
+export const tellNeed = async (
+  page: Page,
+  code: NeedCode,
+  handling: Handling = 'keep-apart',
+): Promise<void> => {
+  await page.getByRole('button', { name: counter.needTile(code), exact: true }).click()
+  if (handling === 'leave-out')
+    await page.getByRole('button', { name: counter.changeHandling(code, 'keep-apart') }).click()
+  await page.getByRole('button', { name: counter.saidNeeds }).click()
 }
 
 export const order = async (page: Page, item: string, number: number): Promise<void> => {
@@ -85,6 +100,14 @@ export const start = async (page: Page, build: string): Promise<void> => {
 export const makeAndMark = async (page: Page, build: string, then: Locator): Promise<void> => {
   await start(page, build)
   await tapUntil(finishButton(page), then)
+}
+
+/** The handling order of what is kept apart is read aloud, before hands are washed. */
+export const readAloud = async (page: Page, build: string): Promise<void> => {
+  await tapUntil(
+    page.getByRole('button', { name: assemblyEn.wasRead, exact: true }),
+    startButton(page, build),
+  )
 }
 
 export const assemblyRests = (page: Page): Locator =>
@@ -122,6 +145,18 @@ export const guestAnswered = async (page: Page): Promise<void> => {
     page.getByRole('button', { name: handOverEn.answered, exact: true }),
     page.getByRole('heading', { name: handOverEn.compare }),
   )
+}
+
+/** The dialog of a changed label on the lead's screen, at the food whose label it is. */
+export const openLabel = async (page: Page, ingredient: string): Promise<Locator> => {
+  await page.getByRole('button', { name: firstWords.labelChanged, exact: true }).click()
+  const dialog = page.getByRole('dialog', { name: labelWords.title })
+  await dialog.getByRole('searchbox').fill(ingredient)
+  await dialog
+    .getByRole('button', { name: beginning(ingredient) })
+    .first()
+    .click()
+  return dialog
 }
 
 /** A wrong scoop is told on the assembly screen: which pan, and whose scoop, by their names. */

@@ -1,0 +1,79 @@
+/** What people do about needs, by the words that stand there: asked, told late, kept apart. */
+import type { Locator, Page } from '@playwright/test'
+import { nameIn } from '#lib/menu/name-in.ts'
+import type { NeedCode } from '#lib/needs/codes.ts'
+import { sayCents } from '#lib/quantity/money.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import type { Statement } from '#lib/views/read-back.ts'
+import { assemblyEn } from '#lib/words/assembly-en.ts'
+import { counter } from '#lib/words/counter-en.ts'
+import { handOverEn } from '#lib/words/hand-over-en.ts'
+import { needsEn } from '#lib/words/needs-en.ts'
+import { readBackText, sayReadBack } from '#lib/words/read-back-en.ts'
+import { beginning, readAloud, saying, start, tapUntil } from './hands.ts'
+
+/** The tile of an allergen or a diet that a guest tells. */
+export const needTile = (page: Page, code: NeedCode): Locator =>
+  page.getByRole('button', { name: beginning(counter.needTile(code)) }).first()
+
+/** An item among the answers that show while needs are tapped. */
+export const whatFits = (page: Page, item: string): Locator =>
+  page
+    .getByRole('list', { name: counter.fits, exact: true })
+    .getByRole('listitem')
+    .filter({ hasText: item })
+
+/** The sentence that stands there to be said to the guest. */
+export const readBackOf = (page: Page): Locator =>
+  page.getByRole('region', { name: counter.order, exact: true }).getByText(/^“/)
+
+/** The sentence that these statements make, in its quotation marks. */
+export const spoken = ({ station }: RunningState, statements: readonly Statement[]): string =>
+  `“${readBackText(
+    sayReadBack(statements, nameIn(station), (cents) => sayCents(cents, station.currency)),
+  )}”`
+
+/** A need is told after sending: its build is stopped, and stands there to be ordered anew. */
+export const tellLate = async (page: Page, build: string, code: NeedCode): Promise<void> => {
+  await page.getByRole('button', { name: /^Tickets \(/ }).click()
+  await page.getByRole('button', { name: needsEn.tellOf(build), exact: true }).click()
+  await needTile(page, code).click()
+  await tapUntil(
+    page.getByRole('button', { name: needsEn.tell(build), exact: true }),
+    page.getByText(counter.changing(build), { exact: true }),
+  )
+}
+
+/** What assembly is told to stop, before all else on its screen. */
+export const stopOf = (page: Page): Locator =>
+  page.getByRole('alert').filter({ hasText: assemblyEn.stop })
+
+/** Answers whether food was in a stopped build; `then` is what the screen shows after it. */
+export const answerStop = async (page: Page, foodInIt: boolean, then: Locator): Promise<void> => {
+  const words = foodInIt
+    ? [assemblyEn.foodYes, assemblyEn.foodYesThen]
+    : [assemblyEn.foodNo, assemblyEn.foodNoThen]
+  await tapUntil(stopOf(page).getByRole('button', { name: saying(...words) }), then)
+}
+
+/** The handling order is read aloud, and then the build is started. */
+export const readAndStart = async (page: Page, build: string): Promise<void> => {
+  await readAloud(page, build)
+  await start(page, build)
+}
+
+/** A kept-apart build stands alone on the screen, and its guest is asked. */
+export const askItsGuest = async (page: Page, build: string): Promise<void> => {
+  await tapUntil(
+    page.getByRole('button', { name: handOverEn.askFirst(build), exact: true }),
+    page.getByText(handOverEn.question),
+  )
+}
+
+/** A kept-apart build is given to its guest, who said the same as its mark. */
+export const giveAlone = async (page: Page, build: string): Promise<void> => {
+  await tapUntil(
+    page.getByRole('button', { name: handOverEn.same(build), exact: true }),
+    page.getByText(handOverEn.isHandedOver(build)),
+  )
+}

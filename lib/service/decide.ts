@@ -106,7 +106,7 @@ export const decide = (
     case 'load':
       return decideLoad(state, command)
     case 'changePan':
-      return decideChangePan(state, command)
+      return decideChangePan(state, command, circumstances)
     case 'correct':
       return decideCorrect(state, command)
     case 'send':

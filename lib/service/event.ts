@@ -3,6 +3,7 @@ import type { AnyStationDocument } from '#lib/menu/newest-document.ts'
 import type { Portion } from '#lib/menu/portion.ts'
 import type { Asked, Handling, Need, NeedCode } from '#lib/needs/codes.ts'
 import type { Amounts, BuildChoice } from '#lib/service/build-choice.ts'
+import type { CautionReason } from '#lib/service/caution-reasons.ts'
 
 /** One build of a ticket, as it was accepted. */
 export interface AcceptedBuild {
@@ -31,15 +32,6 @@ interface OfBuild {
 export type HoldReason = 'need' | 'label' | 'contact'
 
 export type StopReason = 'change' | 'cancel' | HoldReason
-
-/** What the person in charge looked at before accepting a caution. No free text: it is in the log. */
-export const CAUTION_REASONS = [
-  'guest-accepts',
-  'label-read',
-  'supplier-asked',
-  'recipe-checked',
-] as const
-export type CautionReason = (typeof CAUTION_REASONS)[number]
 
 /** One caution as it stood when it was accepted. */
 export interface AcceptedFinding {

@@ -86,6 +86,7 @@ export const evolveBuild = (state: RunningState, event: BuildEvent): RunningStat
         ...one,
         ...to,
         hold: null,
+        told: false,
         version: one.version + 1,
       }))
     }

@@ -9,6 +9,7 @@ import {
   takeOut,
   usedToWasted,
 } from '#lib/service/build-folding.ts'
+import { keeps } from '#lib/service/known-needs.ts'
 import { keptByStop } from '#lib/service/reserved.ts'
 import type { Build, Hold, RunningState } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
@@ -18,18 +19,36 @@ const found = (state: RunningState, event: BuildEvent): RunningState => {
   return { ...state, toFind }
 }
 
-/** Stops a build in whatever state it is. What was told before stays told. */
-export const held = (
-  state: RunningState,
-  event: Extract<BuildEvent, { readonly type: 'needTold' | 'buildHeld' }>,
-  build: Build,
-): RunningState => {
-  const before = build.hold?.told ?? null
-  const told: Hold['told'] =
-    event.type === 'needTold'
-      ? { asked: event.asked, needs: strictest([...(before?.needs ?? []), ...event.needs]) }
-      : before
-  const reason = event.type === 'needTold' || told ? 'need' : event.reason
+/**
+ * All that was told of a build's guest: what was told before stays told, so does not being sure, and
+ * so do needs of a change that is dropped by this.
+ */
+const toldWith = (
+  { choice, stop, hold }: Build,
+  event: Pick<NonNullable<Hold['told']>, 'asked' | 'needs'> | null,
+): Hold['told'] => {
+  const before = hold?.told ?? null
+  const dropped = (stop?.to?.choice.needs ?? []).filter((need) => !keeps(choice.needs, need))
+  if (!event && dropped.length === 0) return before
+  const isSure = before?.asked !== 'not-sure' && event?.asked !== 'not-sure'
+  return {
+    asked: isSure ? 'needs' : 'not-sure',
+    needs: strictest([...(before?.needs ?? []), ...dropped, ...(event?.needs ?? [])]),
+  }
+}
+
+type Holding = Extract<BuildEvent, { readonly type: 'needTold' | 'buildHeld' }>
+
+/** What is told by it: of food that is made again, what its guest told once they had it. */
+const saidBy = (event: Holding, { choice }: Build) => {
+  if (event.type === 'needTold') return event
+  return event.reason === 'need' ? choice : null
+}
+
+/** Stops a build in whatever state it is. */
+export const held = (state: RunningState, event: Holding, build: Build): RunningState => {
+  const told = toldWith(build, saidBy(event, build))
+  const reason = event.type === 'needTold' || build.hold?.told ? 'need' : event.reason
   const isCancelled = build.stop?.reason === 'cancel'
   const next = put(release(state, keptByStop(build)), event, (one) => ({
     ...one,
@@ -44,10 +63,10 @@ export const held = (
 
 /** A choice that remembers what its guest told after it was handed over. */
 const remembering = ({ choice, hold }: Build): BuildChoice => {
-  const told = hold?.told?.needs ?? []
-  return told.length === 0
-    ? choice
-    : { ...choice, asked: 'needs', needs: strictest([...choice.needs, ...told]) }
+  const told = hold?.told
+  return told
+    ? { ...choice, asked: told.asked, needs: strictest([...choice.needs, ...told.needs]) }
+    : choice
 }
 
 type Acknowledged = Extract<BuildEvent, { readonly type: 'stopAcknowledged' }>
@@ -63,6 +82,7 @@ const waitingAgain = (state: RunningState, event: Acknowledged, build: Build): R
     took: [],
     stop: null,
     hold: to ? null : one.hold,
+    told: to ? false : one.told,
     version: one.version + (to ? 1 : 0),
     remakes: one.remakes + isRemake,
   }))
@@ -82,6 +102,7 @@ export const acknowledged = (
         choice: remembering(one),
         stop: null,
         hold: null,
+        told: one.told || one.hold?.told != null,
       }))
     const counted = {
       ...usedToWasted(next, build.takes),

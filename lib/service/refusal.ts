@@ -27,6 +27,7 @@ export type Refusal =
   | { readonly code: 'not-selling'; readonly what: 'component' | 'item'; readonly id: string }
   | { readonly code: 'not-asked' }
   | { readonly code: 'not-sure' }
+  | { readonly code: 'need-dropped'; readonly build: string; readonly need: NeedCode }
   | { readonly code: 'contains'; readonly component: string; readonly need: NeedCode }
   | { readonly code: 'may-contain'; readonly component: string; readonly need: NeedCode }
   | { readonly code: 'unknown-declaration'; readonly component: string; readonly need: NeedCode }
@@ -61,6 +62,7 @@ export type Refusal =
   | { readonly code: 'pan-not-empty'; readonly pan: string }
   | { readonly code: 'already-so' }
   | { readonly code: 'builds-open'; readonly count: number }
+  | { readonly code: 'guests-to-find'; readonly count: number }
   | { readonly code: 'id-used-for-something-else' }
   | { readonly code: 'could-not-decide' }
 

@@ -3,9 +3,9 @@ import { itemOf, pansOf } from '#lib/menu/find.ts'
 import { askableAllergens } from '#lib/needs/askable.ts'
 import { type Need, usualHandling } from '#lib/needs/codes.ts'
 import { DIETS } from '#lib/needs/diets.ts'
-import { strictest } from '#lib/needs/judge.ts'
 import { type BuildChoice, usualChoice } from '#lib/service/build-choice.ts'
 import type { Command } from '#lib/service/decide.ts'
+import { knownNeeds } from '#lib/service/known-needs.ts'
 import { ownDocument } from '#lib/service/mixing.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { itemLeft, levelsOf, sellable } from '#lib/stock/levels.ts'
@@ -54,10 +54,11 @@ export const otherChoice = (state: RunningState, choice: BuildChoice): readonly 
 }
 
 /** For a held build: without what it can be without, and with all that was told. */
-export const plainest = (state: RunningState, { choice, hold }: Build): readonly BuildChoice[] => {
+export const plainest = (state: RunningState, build: Build): readonly BuildChoice[] => {
+  const { choice, hold } = build
   if (!hold) return []
   const item = itemOf(state.station, choice.item)
-  const needs = strictest([...choice.needs, ...(hold.told?.needs ?? [])])
+  const needs = knownNeeds(build)
   const out = item.parts.filter((part) => !part.required && part.component !== item.heart)
   const parts = Object.fromEntries(
     out.map(({ component }) => [

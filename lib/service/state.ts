@@ -2,10 +2,10 @@ import type { Portion } from '#lib/menu/portion.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { Asked, Handling, Need, NeedCode } from '#lib/needs/codes.ts'
 import type { Amounts, BuildChoice } from '#lib/service/build-choice.ts'
+import type { CautionReason } from '#lib/service/caution-reasons.ts'
 import type {
   AcceptedBuild,
   AcceptedFinding,
-  CautionReason,
   HoldReason,
   StopReason,
   Taking,

@@ -83,16 +83,22 @@ const onceEach = (
   sent: Sent,
   require: (isSo: boolean, otherwise: string) => void,
 ): void => {
-  const byCommand = new Map<string, number[]>()
-  for (const { command, position } of entries)
-    if (command !== null) byCommand.set(command, [...(byCommand.get(command) ?? []), position])
+  const byCommand = new Map<string, Recorded[]>()
+  for (const entry of entries)
+    if (entry.command !== null)
+      byCommand.set(entry.command, [...(byCommand.get(entry.command) ?? []), entry])
   for (const [id, { answer }] of sent) {
-    const positions = byCommand.get(id) ?? []
-    if (answer?.answer === 'accepted')
-      require(positions.length === 1 &&
-        positions[0] ===
-          answer.position, `${id} accepted at ${answer.position}, found at ${positions}`)
-    else require(positions.length === 0, `${id} not accepted, found at ${positions}`)
+    const found = byCommand.get(id) ?? []
+    const at = found.map(({ position }) => position)
+    if (answer?.answer !== 'accepted') {
+      require(found.length === 0, `${id} not accepted, found at ${at}`)
+      continue
+    }
+    const types = found.map(({ type }) => type).filter((type) => type !== 'buildHeld')
+    const isInOnePiece = at.every((position, index) => position === (at[0] ?? 0) + index)
+    require(at.at(-1) === answer.position &&
+      isInOnePiece &&
+      new Set(types).size === types.length, `${id} accepted at ${answer.position}, found at ${at}`)
   }
   const known = entries.filter(({ command }) => command !== null && sent.has(command)).length
   const others = entries.filter(({ command }) => command === null || !sent.has(command))

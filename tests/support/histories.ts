@@ -148,12 +148,14 @@ const ofPan: fc.Arbitrary<Step> = fc
     pan: fc.constantFrom(...pans),
     type: fc.constantFrom('load' as const, 'changePan' as const, 'correct' as const),
     amount,
+    backup: fc.constantFrom(undefined, false, true),
   })
-  .map(({ pan, type, amount: { count, off } }) => () => ({
+  .map(({ pan, type, amount: { count, off }, backup }) => () => ({
     type,
     pan: pan.id,
     amount: ofPortions(pan.component, count) + off,
     ...(type === 'load' && off === 0 ? { washed: true } : {}),
+    ...(type === 'changePan' ? { backup } : {}),
   }))
 
 const selling: fc.Arbitrary<Step> = fc
@@ -226,10 +228,11 @@ const sending: fc.Arbitrary<Step> = fc
     builds: fits ? builds.map((one) => fitted(state, one)) : builds,
   }))
 
-/** Told needs go into what a held build becomes, as the counter puts them there. */
+/** Needs of a build, told late as well, go into what it becomes, as the counter puts them there. */
 const withTold = (state: ServiceState, at: BuildAt, to: BuildChoice): BuildChoice => {
-  const told = findBuild(state, at.ticket, at.letter)?.hold?.told?.needs ?? []
-  const needs = [...to.needs, ...told]
+  const build = findBuild(state, at.ticket, at.letter)
+  const known = [...(build?.choice.needs ?? []), ...(build?.hold?.told?.needs ?? [])]
+  const needs = [...to.needs, ...known]
   return needs.length === 0 ? to : { ...to, asked: 'needs', needs }
 }
 

@@ -49,8 +49,12 @@ export const ofTheKitchen: fc.Arbitrary<Step> = fc.oneof(
   {
     weight: 3,
     arbitrary: fc
-      .record({ pan: fc.constantFrom(...pans), by: fc.constantFrom(...components) })
-      .map(({ pan, by }) => () => ({ type: 'soilPan' as const, pan: pan.id, by })),
+      .record({
+        pan: fc.constantFrom(...pans),
+        by: fc.constantFrom(...components),
+        backup: fc.constantFrom(undefined, undefined, true),
+      })
+      .map(({ pan, by, backup }) => () => ({ type: 'soilPan' as const, pan: pan.id, by, backup })),
   },
   {
     weight: 6,

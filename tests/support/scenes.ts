@@ -246,6 +246,8 @@ const startOver = async (lead: Lead): Promise<void> => {
   while (stateOf(lead).stage === 'open') {
     const [first] = openBuilds(stateOf(lead))
     if (!first) {
+      for (const { ticket, letter } of Object.values(stateOf(lead).toFind))
+        await give(lead, { type: 'acknowledge', ticket, letter, foodInIt: true })
       await give(lead, { type: 'close' })
       break
     }

@@ -17,6 +17,7 @@ import {
 import { fitting } from '#lib/service/commands/check-needs.ts'
 import type { Circumstances } from '#lib/service/commands/decision.ts'
 import type { AcceptedBuild } from '#lib/service/event.ts'
+import { foodKey } from '#lib/service/food-key.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -107,6 +108,14 @@ export const chosen = (
   return refusal ? { refusal } : { item, choice }
 }
 
+/** An acceptance counts for the food that it was given for, and so for no other. */
+const underItsOwn = (state: RunningState, choice: BuildChoice): BuildChoice => {
+  const acceptance = state.cautions[`c${choice.caution}`]
+  return acceptance === undefined || acceptance.food === foodKey(choice)
+    ? choice
+    : { ...choice, caution: null }
+}
+
 /**
  * A choice as an accepted build, or why not. Says nothing about what the pans hold.
  * `before` is the build that is changed, if one is.
@@ -121,9 +130,10 @@ export const acceptBuild = (
   const found = chosen(state, sent)
   if ('refusal' in found) return found
   const { item } = found
-  const fit = fitting(state, letter, found.choice, known, before?.name ?? null)
+  const own = underItsOwn(state, found.choice)
+  const fit = fitting(state, letter, own, known, before?.name ?? null)
   if ('refusal' in fit) return fit
-  const choice = { ...found.choice, caution: fit.caution }
+  const choice = { ...own, caution: fit.caution }
   const takes = takesOf(choice, state.portions)
   const refusal = notSold(state, choice, takes, before)
   if (refusal) return { refusal }

@@ -10,7 +10,10 @@ import {
   withBuild,
 } from '#lib/service/commands/decision.ts'
 import { buildFields, choiceSchema, readBackField } from '#lib/service/commands/fields.ts'
+import { keeps, knownNeeds } from '#lib/service/known-needs.ts'
+import type { Refusal } from '#lib/service/refusal.ts'
 import { beyond, keptBy } from '#lib/service/reserved.ts'
+import type { Role } from '#lib/service/roles.ts'
 import type { Build, ServiceState } from '#lib/service/state.ts'
 import { lacking } from '#lib/stock/levels.ts'
 
@@ -21,15 +24,14 @@ export const changeSchema = z.strictObject({
   readBack: readBackField,
 })
 
-/** What was told after sending is kept in what the build becomes, at least as strictly. */
-const forgetsTold = ({ hold }: Build, to: BuildChoice): boolean =>
-  (hold?.told?.needs ?? []).some(
-    (told) =>
-      !to.needs.some(
-        ({ code, handling }) =>
-          code === told.code && (handling === told.handling || handling === 'keep-apart'),
-      ),
-  )
+/** Only the person in charge takes back what a guest said, before or after sending. */
+const takesBack = (build: Build, name: string, to: BuildChoice, by: Role): Refusal | null => {
+  if (by === 'in-charge') return null
+  const { choice, hold } = build
+  if (choice.asked === 'not-sure' || hold?.told?.asked === 'not-sure') return { code: 'not-sure' }
+  const dropped = knownNeeds(build).find((need) => !keeps(to.needs, need))
+  return dropped ? { code: 'need-dropped', build: name, need: dropped.code } : null
+}
 
 /**
  * A waiting build changes at once; one in the making, or one that is held and not acknowledged, is
@@ -47,11 +49,12 @@ export const decideChange = (
     if (stop && (!hold || stop.reason === 'cancel'))
       return refuse({ code: 'build-stopped', build: name })
     if (!command.readBack) return refuse({ code: 'not-read-back' })
+    const refusal = takesBack(build, name, command.to, circumstances.by)
+    if (refusal) return refuse(refusal)
     const before = { ...build, name }
     const accepted = acceptBuild(running, build.letter, command.to, circumstances, before)
     if ('refusal' in accepted) return refuse(accepted.refusal)
     const to = accepted.build
-    if (forgetsTold(build, to.choice)) return refuse({ code: 'not-asked' })
     if (stringify(to.choice) === stringify(hold ? stop?.to?.choice : build.choice))
       return refuse({ code: 'already-so' })
     const gone = lacking(running, beyond(keptBy(build), to.takes))

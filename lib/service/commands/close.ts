@@ -6,12 +6,14 @@ import { openBuilds } from '#lib/service/tickets.ts'
 export const closeSchema = z.strictObject({ type: z.literal('close') })
 export const confirmClockSchema = z.strictObject({ type: z.literal('confirmClock') })
 
-/** Closing leaves no guest standing: every build is handed over or cancelled first. */
+/** Closing leaves no guest standing: every build is handed over or cancelled, every guest found. */
 export const decideClose = (state: ServiceState): Decision =>
   whenOpen(state, (running) => {
     const count = openBuilds(running).length
-    return count > 0
-      ? refuse({ code: 'builds-open', count })
+    if (count > 0) return refuse({ code: 'builds-open', count })
+    const toFind = Object.keys(running.toFind).length
+    return toFind > 0
+      ? refuse({ code: 'guests-to-find', count: toFind })
       : happened({ type: 'serviceClosed', why: 'by-hand' })
   })
 

@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { strictest } from '#lib/needs/judge.ts'
+import { CAUTION_REASONS } from '#lib/service/caution-reasons.ts'
 import { chosen } from '#lib/service/commands/accept-build.ts'
 import { cautionsIn, checked, ruledOut } from '#lib/service/commands/check-needs.ts'
 import {
@@ -10,7 +11,7 @@ import {
   whenOpen,
 } from '#lib/service/commands/decision.ts'
 import { choiceSchema } from '#lib/service/commands/fields.ts'
-import { CAUTION_REASONS } from '#lib/service/event.ts'
+import { foodKey } from '#lib/service/food-key.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
 
 export const signOnSchema = z.strictObject({ type: z.literal('signOn') })
@@ -63,6 +64,7 @@ export const decideAcceptCaution = (
       type: 'cautionAccepted',
       caution: running.nextCaution,
       item: choice.item,
+      food: foodKey(choice),
       needs: strictest(choice.needs).map(({ code, handling }) => ({ code, handling })),
       findings,
       reason: command.reason,

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { isKeptApart } from '#lib/service/build-choice.ts'
-import { standsInTheWay } from '#lib/service/commands/check-needs.ts'
+import { isStale, standsInTheWay } from '#lib/service/commands/check-needs.ts'
 import {
   type Circumstances,
   type Decision,
@@ -9,7 +9,7 @@ import {
   withBuild,
 } from '#lib/service/commands/decision.ts'
 import { buildFields } from '#lib/service/commands/fields.ts'
-import type { BuildRemade, ServiceEvent } from '#lib/service/event.ts'
+import type { BuildRemade, HoldReason } from '#lib/service/event.ts'
 import type { Build, Hold, RunningState, ServiceState } from '#lib/service/state.ts'
 import { shortBuilds, withdraw } from '#lib/stock/short.ts'
 
@@ -37,20 +37,29 @@ const wrong = (build: Build, name: string): Decision =>
 const isHeld = ({ reason }: Hold, name: string): Decision =>
   refuse({ code: 'build-held', build: name, reason })
 
+const whyHeld = (state: RunningState, build: Build, known: Circumstances): HoldReason => {
+  if (build.told) return 'need'
+  return isStale(state, known) || state.labelChanges.length > 0 ? 'label' : 'contact'
+}
+
 /** Made again, it waits; and it is held where it wouldn't be accepted as things are now. */
 const madeAgain = (
   state: RunningState,
   build: Build,
   event: BuildRemade,
   name: string,
-  { checker }: Circumstances,
+  circumstances: Circumstances,
 ): Decision => {
-  if (build.choice.needs.length === 0) return happened(event)
-  const standing = standsInTheWay(state, build.choice, checker, name)
+  const { choice } = build
+  if (choice.needs.length === 0 && choice.asked !== 'not-sure') return happened(event)
+  const fits =
+    choice.asked !== 'not-sure' &&
+    !isStale(state, circumstances) &&
+    standsInTheWay(state, choice, circumstances.checker, name)?.size === 0
+  if (fits) return happened(event)
   const { ticket, letter } = event
-  const hold: readonly ServiceEvent[] =
-    standing?.size === 0 ? [] : [{ type: 'buildHeld', ticket, letter, reason: 'label' }]
-  return happened(event, ...hold)
+  const reason = whyHeld(state, build, circumstances)
+  return happened(event, { type: 'buildHeld', ticket, letter, reason })
 }
 
 export const decideStart = (state: ServiceState, command: z.infer<typeof startSchema>): Decision =>

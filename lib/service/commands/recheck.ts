@@ -21,6 +21,12 @@ const goesOnWith = ({ state, choice, stop, hold }: Build) => {
   return hold ? null : choice
 }
 
+/** Every ticket of the service, by number. */
+const allTickets = ({ tickets, past }: RunningState): readonly Ticket[] =>
+  [tickets, ...Object.values(past)]
+    .flatMap((some) => Object.values(some))
+    .sort((one, other) => one.number - other.number)
+
 interface Suspect {
   readonly choice: BuildChoice
   readonly at: { readonly ticket: number; readonly letter: string }
@@ -32,11 +38,11 @@ interface Suspect {
 const suspectsIn = (
   tickets: readonly Ticket[],
   { after, checker }: Change,
-  handedOver: boolean,
+  isMeant: (build: Build) => boolean,
 ): readonly Suspect[] =>
   tickets.flatMap((ticket) =>
     ticket.builds.flatMap((build): Suspect[] => {
-      if (build.state === 'handed-over' && !handedOver) return []
+      if (!isMeant(build)) return []
       const choice = goesOnWith(build)
       if (!choice || choice.needs.length === 0) return []
       const at = { ticket: ticket.number, letter: build.letter }
@@ -46,29 +52,27 @@ const suspectsIn = (
   )
 
 /** Those in whose way something stands that didn't before. Each kitchen is worked out once. */
-const holdsIn = (tickets: readonly Ticket[], change: Change, handedOver: boolean): BuildHeld[] =>
-  suspectsIn(tickets, change, handedOver).flatMap(({ choice, at, now }): BuildHeld[] => {
-    const name = buildName(at.ticket, at.letter)
-    const then = now && standsInTheWay(change.before, choice, change.checker, name)
-    return !now || !then || [...now].some((one) => !then.has(one))
-      ? [{ type: 'buildHeld', ...at, reason: change.reason }]
-      : []
-  })
+const holdsOf = (change: Change, isMeant: (build: Build) => boolean): readonly BuildHeld[] =>
+  suspectsIn(allTickets(change.before), change, isMeant).flatMap(
+    ({ choice, at, now }): BuildHeld[] => {
+      const name = buildName(at.ticket, at.letter)
+      const then = now && standsInTheWay(change.before, choice, change.checker, name)
+      return !now || !then || [...now].some((one) => !then.has(one))
+        ? [{ type: 'buildHeld', ...at, reason: change.reason }]
+        : []
+    },
+  )
 
-const byNumber = (tickets: readonly Ticket[]): readonly Ticket[] =>
-  [...tickets].sort((one, other) => one.number - other.number)
+/** Whether food for it is still to be taken, as what it is or as what it is to become. */
+const isUnmade = ({ state, stop }: Build): boolean =>
+  state === 'waiting' || state === 'making' || stop?.to != null
 
-/** Holds for the open builds that no longer fit their guests. */
+/** Holds for the builds whose food is still to be taken, where that wouldn't fit their guests. */
+export const unmadeHolds = (change: Change): readonly BuildHeld[] => holdsOf(change, isUnmade)
+
+/** As above, with the made ones: what got into a pan may be in their food. */
 export const openHolds = (change: Change): readonly BuildHeld[] =>
-  holdsIn(byNumber(Object.values(change.before.tickets)), change, false)
+  holdsOf(change, (build) => build.state === 'made' || isUnmade(build))
 
 /** As above, with the handed-over builds of the whole service: their guests are to be found. */
-export const allHolds = (change: Change): readonly BuildHeld[] =>
-  holdsIn(
-    byNumber([
-      ...Object.values(change.before.tickets),
-      ...Object.values(change.before.past).flatMap((chunk) => Object.values(chunk)),
-    ]),
-    change,
-    true,
-  )
+export const allHolds = (change: Change): readonly BuildHeld[] => holdsOf(change, () => true)

@@ -1,9 +1,9 @@
 import { z } from 'zod'
-import type { Need } from '#lib/needs/codes.ts'
 import { badAnswer } from '#lib/service/commands/accept-build.ts'
 import { type Decision, happened, refuse, withBuild } from '#lib/service/commands/decision.ts'
 import { askedField, buildFields, needsField } from '#lib/service/commands/fields.ts'
-import type { Build, ServiceState } from '#lib/service/state.ts'
+import { keeps, knownNeeds } from '#lib/service/known-needs.ts'
+import type { ServiceState } from '#lib/service/state.ts'
 
 export const tellNeedSchema = z.strictObject({
   type: z.literal('tellNeed'),
@@ -11,12 +11,6 @@ export const tellNeedSchema = z.strictObject({
   asked: askedField,
   needs: needsField,
 })
-
-const isKnown = ({ choice, hold }: Build, need: Need): boolean =>
-  [...choice.needs, ...(hold?.told?.needs ?? [])].some(
-    ({ code, handling }) =>
-      code === need.code && (handling === need.handling || handling === 'keep-apart'),
-  )
 
 /** A need told after sending stops the build at once, in whatever state it is. */
 export const decideTellNeed = (
@@ -31,7 +25,7 @@ export const decideTellNeed = (
     if (refusal) return refuse(refusal)
     const isTold =
       asked === 'needs'
-        ? needs.every((need) => isKnown(build, need))
+        ? needs.every((need) => keeps(knownNeeds(build), need))
         : build.hold?.told?.asked === 'not-sure'
     return isTold
       ? refuse({ code: 'already-so' })

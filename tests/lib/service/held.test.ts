@@ -112,7 +112,7 @@ describe('a caution', () => {
     expect(codeOf(when(given(), accept(order), { by }))).toBe('no-one-in-charge')
   })
 
-  it('[S71] that was accepted counts for one build of the same item and needs', () => {
+  it('[S71] that was accepted counts for one build of the same food and needs', () => {
     const told = ready(accept(order))
     const under = { ...order, caution: 1 }
     expect(codeOf(when(told, send(order)))).toBe('caution')
@@ -121,7 +121,12 @@ describe('a caution', () => {
     const used = onward(told, send(under))
     expect(used.state.cautions.c1?.build).toBe('1A')
     expect(codeOf(when(used, send(under)))).toBe('caution')
-    expect(codeOf(when(used, change('1A', { ...under, base: 'rice' })))).toBeNull()
+    expect(codeOf(when(used, change('1A', { ...under, agreed: false })))).toBeNull()
+    expect(codeOf(when(used, change('1A', { ...under, base: 'rice' })))).toBe('caution')
+    for (const other of [{ tuna: 2 }, { cheddar: 'no' }, { cheddar: 2 }] as const) {
+      const changed = { ...choose('harbor-tuna', { slaw: 'no', ...other }, soy), caution: 1 }
+      expect(codeOf(when(told, send(changed)))).toBe('caution')
+    }
     const stricter = { ...under, ...needs(...soy.needs, ...apart('peanut').needs) }
     expect(codeOf(when(told, send(stricter)))).toBe('caution')
     expect(codeOf(when(told, send({ ...under, caution: 2 })))).toBe('no-such-caution')
@@ -152,7 +157,11 @@ describe('a need told late', () => {
       ['peanut', 'keep-apart'],
       ['milk', 'keep-apart'],
     ])
-    expect(codeOf(when(held, change('1A', suits)))).toBe('not-asked')
+    expect(refusalOf(when(held, change('1A', suits)))).toEqual({
+      code: 'need-dropped',
+      build: '1A',
+      need: 'peanut',
+    })
     const both = { ...suits, ...needs(...apart('milk').needs, ...apart('peanut').needs) }
     expect(codeOf(when(held, change('1A', both)))).toBeNull()
   })

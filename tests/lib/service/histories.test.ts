@@ -7,6 +7,7 @@ import type { CommandType } from '#lib/service/command-type.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
 import { beyond, keptBy } from '#lib/service/reserved.ts'
+import type { Role } from '#lib/service/roles.ts'
 import { type Build, NOT_OPENED, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
 import { findBuild, openBuilds } from '#lib/service/tickets.ts'
@@ -51,6 +52,7 @@ const opened = (): Told => {
 }
 
 interface Happened {
+  readonly by: Role
   readonly command: Given
   readonly before: Told
   readonly events: readonly ServiceEvent[]
@@ -69,7 +71,10 @@ const live = (steps: readonly Step[]): Lived => {
   let before = opened()
   for (const step of steps) {
     const command = step(before.state)
-    const decision = when(before, command, { by: 'in-charge' })
+    // What only the person in charge may do happens as well; changes are the counter's now and then.
+    const by: Role =
+      command.type === 'change' && happened.length % 2 === 0 ? 'counter' : 'in-charge'
+    const decision = when(before, command, { by })
     const code = codeOf(decision)
     if (code !== null) {
       refused.push(code)
@@ -77,7 +82,7 @@ const live = (steps: readonly Step[]): Lived => {
     }
     const events = eventsOf(decision)
     const after = happening(before, events)
-    happened.push({ command, before, events, after })
+    happened.push({ by, command, before, events, after })
     before = after
   }
   return { happened, refused, end: before }
@@ -162,6 +167,7 @@ describe('whatever is commanded', () => {
       'build-held',
       'made-food-is-waste',
       'pan-soiled',
+      'need-dropped',
     ])
       expect(refused.get(code) ?? 0, code).toBeGreaterThan(10)
   })
@@ -291,8 +297,13 @@ describe('whatever is commanded', () => {
         const wanting = findings.filter((one) => one.level === 'caution' || one.level === 'ask')
         const { findings: accepted = [], item } = state.cautions[`c${choice.caution}`] ?? {}
         expect(wanting.length === 0 || item === choice.item).toBe(true)
-        for (const { component, need, why, touches } of wanting)
-          expect(accepted).toContainEqual({ component, need, why, touches })
+        for (const { component, need, why, touches, reached } of wanting) {
+          const told = accepted.find(
+            (one) => one.component === component && one.need === need && one.why === why,
+          )
+          expect(told?.touches).toBe(touches)
+          expect(told?.reached).toEqual(expect.arrayContaining([...reached]))
+        }
       }
     })
     expect(looked).toBeGreaterThan(300)
@@ -321,8 +332,30 @@ describe('whatever is commanded', () => {
       }
       const carried = allBuilds(after).flatMap(({ choice }) => choice.caution ?? [])
       expect(new Set(carried).size).toBe(carried.length)
-      expect(used.length).toBe(after.state.nextCaution - 1)
+      expect(used.length).toBeLessThan(after.state.nextCaution)
     })
+  })
+
+  it('[S83] what a guest said is taken back by nobody but the person in charge', () => {
+    let looked = 0
+    always(({ by, events, before }) => {
+      for (const event of events) {
+        const to = event.type === 'buildChanged' || event.type === 'buildStopped' ? event.to : null
+        if (event.type !== 'buildChanged' && event.type !== 'buildStopped') continue
+        const build = findBuild(before.state, event.ticket, event.letter)
+        if (by === 'in-charge' || !to || !build) continue
+        const said = [
+          ...(build.stop?.to ? [] : build.choice.needs),
+          ...(build.hold?.told?.needs ?? []),
+        ]
+        looked += said.length
+        for (const { code, handling } of said) {
+          const kept = to.choice.needs.find((one) => one.code === code)
+          expect(kept?.handling).toMatch(handling === 'keep-apart' ? /^keep-apart$/ : /./)
+        }
+      }
+    })
+    expect(looked).toBeGreaterThan(20)
   })
 
   it('[S10] the numbers of tickets count up, and none is given twice', () => {

@@ -89,7 +89,14 @@ describe('allergies and diet', () => {
     ['keep-apart', { code: 'unknown-declaration', component: 'tuna', need: 'soy' }],
     [
       'leave-out',
-      { code: 'caution', component: 'tuna', need: 'soy', why: 'unknown', touches: null },
+      {
+        code: 'caution',
+        component: 'tuna',
+        need: 'soy',
+        why: 'unknown',
+        touches: null,
+        reached: [],
+      },
     ],
   ] as const)(
     '[S25] handled as %s refuse a taken component of which it is unknown',
@@ -116,6 +123,7 @@ describe('allergies and diet', () => {
       need: 'sesame',
       why: 'may-contain',
       touches: null,
+      reached: [],
     })
     expect(codeOf(when(ready(), send(sesame('leave-out'))))).toBeNull()
   })

@@ -86,6 +86,10 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
   ],
   'not-asked': [given(), send(choose('harbor-tuna', {}, { asked: 'needs' }))],
   'not-sure': [given(), send(choose('harbor-tuna', {}, { asked: 'not-sure' }))],
+  'need-dropped': [
+    ready(send(milkApart)),
+    { type: 'change', ...at('1A'), to: choose('bean-and-pepper'), readBack: true },
+  ],
   contains: [given(), send(choose('harbor-tuna', {}, allergy('milk')))],
   'may-contain': [
     atStation({ cautions: 'block' }),
@@ -165,6 +169,24 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
   'pan-not-empty': [given(), { type: 'load', pan: 'pan-pita', amount: 1 }],
   'already-so': [given(), { type: 'correct', pan: 'pan-pita', amount: ofPortions('pita', 24) }],
   'builds-open': [sent, { type: 'close' }],
+  'guests-to-find': [
+    onward(
+      given(send(choose('harbor-tuna'))),
+      on1A('start'),
+      on1A('finish'),
+      {
+        type: 'handOver',
+        ...at('1A'),
+      },
+      {
+        type: 'tellNeed',
+        ...at('1A'),
+        asked: 'not-sure',
+        needs: [],
+      },
+    ),
+    { type: 'close' },
+  ],
 }
 
 /** Where they come about by what is around the state. */

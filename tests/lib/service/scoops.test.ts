@@ -1,0 +1,152 @@
+import { describe, expect, it } from 'vitest'
+import {
+  at,
+  buildIn,
+  choose,
+  codeOf,
+  eventsOf,
+  type Given,
+  given,
+  needs,
+  onward,
+  ready,
+  refusalOf,
+  send,
+  type Told,
+  when,
+} from '#tests/support/service.ts'
+
+const milkApart = needs({ code: 'milk', handling: 'keep-apart', reason: 'allergy' })
+/** Its slaw is taken from the back-up pan: the one on the line stands beside the cheddar. */
+const suits = choose(
+  'garden-chicken',
+  { cheddar: 'no', almonds: 'no', 'yogurt-sauce': 'no' },
+  { base: 'rice', ...milkApart },
+)
+const of1A = (...types: ('start' | 'finish' | 'handOver')[]): Given[] =>
+  types.map((type) => ({ type, ...at('1A'), ...(type === 'start' ? { read: true } : {}) }))
+const stages = {
+  waiting: ready(send(suits)),
+  making: ready(send(suits), ...of1A('start')),
+  made: ready(send(suits), ...of1A('start', 'finish')),
+  'handed-over': ready(send(suits), ...of1A('start', 'finish', 'handOver')),
+} as const
+const soil = (pan: string, by: string, backup?: boolean): Given => ({
+  type: 'soilPan',
+  pan,
+  by,
+  backup,
+})
+const changeSlaw = (backup?: boolean): Given => ({
+  type: 'changePan',
+  pan: 'pan-slaw',
+  amount: 900_000,
+  backup,
+})
+const soiledIn = ({ state }: Told, pan: string) => state.pans[pan]?.soiledBy
+const holdOf = (told: Told) => buildIn(told, '1A').hold?.reason ?? null
+
+describe('a scoop in another pan', () => {
+  it('[S81] soils both: what it went into, and what it goes back to', () => {
+    const soiled = given(soil('pan-rice', 'cheddar'))
+    expect(soiledIn(soiled, 'pan-rice')).toEqual(['cheddar'])
+    expect(soiledIn(soiled, 'pan-cheddar')).toEqual(['rice'])
+    expect(codeOf(when(soiled, soil('pan-rice', 'cheddar')))).toBe('already-so')
+    expect(codeOf(when(soiled, soil('pan-cheddar', 'rice')))).toBe('already-so')
+  })
+
+  it('[S81] is cleared from each by its own change, and told anew where it happens again', () => {
+    const one: Given = { type: 'changePan', pan: 'pan-cheddar', amount: 300_000 }
+    const changed = onward(given(soil('pan-rice', 'cheddar')), one)
+    expect(soiledIn(changed, 'pan-cheddar')).toEqual([])
+    expect(soiledIn(changed, 'pan-rice')).toEqual(['cheddar'])
+    const again = onward(changed, soil('pan-rice', 'cheddar'))
+    expect(soiledIn(again, 'pan-cheddar')).toEqual(['rice'])
+    expect(soiledIn(again, 'pan-rice')).toEqual(['cheddar'])
+  })
+
+  it('[S81] holds the guest of the food whose scoop it was', () => {
+    const rice = choose(
+      'garden-chicken',
+      { cheddar: 'no', 'yogurt-sauce': 'no', almonds: 'no' },
+      {
+        base: 'rice',
+        ...milkApart,
+      },
+    )
+    const told = ready(send(rice))
+    expect(holdOf(onward(told, soil('pan-cheddar', 'rice')))).toBe('contact')
+  })
+
+  it('[S85] that was the back-up leaves it not ready, and holds what was made with it too', () => {
+    for (const stage of ['waiting', 'making', 'made'] as const) {
+      const decision = when(stages[stage], soil('pan-slaw', 'cheddar', true), { by: 'assembly' })
+      expect(eventsOf(decision)).toEqual([
+        { type: 'backupSet', component: 'slaw', ready: false },
+        { type: 'buildHeld', ...at('1A'), reason: 'contact' },
+      ])
+    }
+    const over = eventsOf(when(stages['handed-over'], soil('pan-slaw', 'cheddar', true)))
+    expect(over).toHaveLength(1)
+    expect(soiledIn(onward(stages.made, soil('pan-slaw', 'cheddar', true)), 'pan-slaw')).toEqual([])
+  })
+
+  it('[S85] went into a back-up only where one stands ready', () => {
+    const none = { code: 'no-such-backup', component: 'slaw' }
+    expect(refusalOf(when(given(), soil('pan-slaw', 'cheddar', true)))).toEqual(none)
+    const gone = onward(stages.waiting, soil('pan-slaw', 'cheddar', true))
+    expect(refusalOf(when(gone, soil('pan-slaw', 'cheddar', true)))).toEqual(none)
+  })
+})
+
+describe('a back-up pan', () => {
+  it('[S86] was put in where its component’s pan is changed, unless it is said that it wasn’t', () => {
+    for (const backup of [true, undefined]) {
+      const changed = onward(stages.waiting, changeSlaw(backup))
+      expect(Object.keys(changed.state.backups)).not.toContain('slaw')
+      expect(holdOf(changed)).toBe('contact')
+    }
+    const other = onward(stages.waiting, changeSlaw(false))
+    expect(Object.keys(other.state.backups)).toContain('slaw')
+    expect(holdOf(other)).toBeNull()
+    expect(eventsOf(when(given(), changeSlaw(true)))).toHaveLength(1)
+  })
+
+  it.each([
+    ['put away', { type: 'setBackup', component: 'slaw', ready: false } as Given],
+    ['put in', changeSlaw()],
+  ])('[S87] that is %s holds what waits or is being made, never what was made', (_, gone) => {
+    expect(holdOf(onward(stages.waiting, gone))).toBe('contact')
+    expect(holdOf(onward(stages.making, gone))).toBe('contact')
+    expect(holdOf(onward(stages.made, gone))).toBeNull()
+    expect(holdOf(onward(stages['handed-over'], gone))).toBeNull()
+  })
+
+  it('[S87] that goes away holds what made or handed-over food is to become', () => {
+    for (const stage of ['made', 'handed-over'] as const) {
+      const pending = onward(
+        stages[stage],
+        {
+          type: 'tellNeed',
+          ...at('1A'),
+          asked: 'needs',
+          needs: [{ code: 'fish', handling: 'leave-out', reason: null }],
+        },
+        {
+          type: 'change',
+          ...at('1A'),
+          to: {
+            ...suits,
+            needs: [...suits.needs, { code: 'fish', handling: 'leave-out', reason: null }],
+          },
+          readBack: true,
+        },
+      )
+      const gone = onward(pending, { type: 'setBackup', component: 'slaw', ready: false })
+      expect(buildIn(gone, '1A').stop?.to).toBeNull()
+      expect(holdOf(onward(gone, { type: 'acknowledge', ...at('1A'), foodInIt: true }))).toBe(
+        'need',
+      )
+    }
+  })
+})

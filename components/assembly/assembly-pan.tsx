@@ -69,6 +69,7 @@ function BackUpSign() {
           </span>
         ))}
       </b>
+      <span className={styles.notThis}>{say.notThisPan}</span>
     </span>
   )
 }
@@ -79,7 +80,6 @@ function Take({ pan }: { readonly pan: TakePan }) {
       {pan.fromBackup && <BackUpSign />}
       <div className={styles.middle}>
         <span className={styles.count}>{pan.count}</span>
-        {pan.fromBackup && <span className={styles.notThis}>{say.notThisPan}</span>}
         {pan.onTheSide ? (
           <span className={styles.side}>{say.onTheSide}</span>
         ) : (

@@ -104,11 +104,17 @@ function Running({ state }: { readonly state: RunningState }) {
     return (
       <WrongScoopPanel
         station={state.station}
+        backups={state.backups}
         busy={busy}
         onClose={() => setPanel(null)}
-        onSoiled={(pan, by) => {
+        onSoiled={(pan, by, backup) => {
           setPanel(null)
-          void act({ type: 'soilPan', pan, by }, say.soiledBy(name(pan), name(by)))
+          const which = backup ? { backup } : {}
+          const said = backup ? say.backupSoiledBy : say.soiledBy
+          void act(
+            { type: 'soilPan', pan: pan.id, by, ...which },
+            said(name(pan.component), name(by)),
+          )
         }}
       />
     )
@@ -153,7 +159,7 @@ function Running({ state }: { readonly state: RunningState }) {
   const isShut = now.held || !now.checked
   return (
     <div className={styles.screen} data-with-needs={now.keepFrom.length + now.leaveOut.length > 0}>
-      <BuildHeader now={now}>
+      <BuildHeader now={now} invented={state.station.invented}>
         <Connection />
         <Awake />
       </BuildHeader>

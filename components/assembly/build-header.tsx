@@ -3,13 +3,16 @@ import styles from '#components/assembly/header.module.css'
 import { useServerTime } from '#components/live/server-time.ts'
 import type { NowBuild } from '#lib/views/assembly.ts'
 import { assemblyEn as say } from '#lib/words/assembly-en.ts'
+import { live } from '#lib/words/live-en.ts'
 
 /** Which build it is, and how long its guest has waited. */
 export function BuildHeader({
   now,
+  invented,
   children,
 }: {
   readonly now: NowBuild
+  readonly invented: boolean
   readonly children: ReactNode
 }) {
   const time = useServerTime()
@@ -21,6 +24,7 @@ export function BuildHeader({
       </h1>
       <p className={styles.base}>
         {now.base}
+        {invented && <small className={styles.invented}>{live.invented}</small>}
         {now.remakes > 0 && <b className={styles.again}>{say.madeAgain(now.remakes)}</b>}
       </p>
       <div className={styles.when}>

@@ -6,6 +6,7 @@ import { Line } from '#components/line/line.tsx'
 import { Connection } from '#components/live/connection.tsx'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { assemblyEn as say } from '#lib/words/assembly-en.ts'
+import { live } from '#lib/words/live-en.ts'
 
 /** Nothing to make: the line at rest. */
 export function IdleLine({
@@ -21,6 +22,7 @@ export function IdleLine({
   return (
     <div className={styles.screen} data-idle="">
       <header className={styles.idleTop}>
+        {station.invented && <p className={styles.invented}>{live.invented}</p>}
         <Awake />
         <Connection />
       </header>

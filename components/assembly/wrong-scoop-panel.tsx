@@ -4,50 +4,78 @@ import { useNarrow } from '#components/device/use-device.ts'
 import { Line } from '#components/line/line.tsx'
 import { Connection } from '#components/live/connection.tsx'
 import { componentOf, findPan } from '#lib/menu/find.ts'
-import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { Pan, StationDocument } from '#lib/menu/station-document.ts'
+import type { RunningState } from '#lib/service/state.ts'
 import { assemblyEn as say } from '#lib/words/assembly-en.ts'
 
 /** Another component's scoop went into a pan: which pan, and whose scoop. */
 export function WrongScoopPanel({
   station,
+  backups,
   busy,
   onSoiled,
   onClose,
 }: {
   readonly station: StationDocument
+  /** Components whose protected back-up pan stands ready. */
+  readonly backups: RunningState['backups']
   readonly busy: boolean
-  readonly onSoiled: (pan: string, by: string) => void
+  readonly onSoiled: (pan: Pan, by: string, backup: boolean) => void
   readonly onClose: () => void
 }) {
   const [panId, setPanId] = useState<string | null>(null)
+  const [by, setBy] = useState<string | null>(null)
   const narrow = useNarrow()
   const pan = panId === null ? undefined : findPan(station, panId)
-  const question = pan
-    ? say.wrongScoopOf(componentOf(station, pan.component).name)
-    : say.wrongScoopIn
+  const name = pan ? componentOf(station, pan.component).name : ''
+  const question = !pan
+    ? say.wrongScoopIn
+    : by === null
+      ? say.wrongScoopOf(name)
+      : say.wrongScoopWhich(name)
+  const choose = (component: string) => {
+    if (!pan) return
+    if (backups[pan.component] === undefined) onSoiled(pan, component, false)
+    else setBy(component)
+  }
   return (
     <section className={styles.takeBack} aria-labelledby="wrong-scoop-title">
       <h1 id="wrong-scoop-title" className={styles.question}>
         {question}
       </h1>
       <p className={styles.then}>{pan ? say.wrongScoopThen : say.wrongScoopGloves}</p>
-      <div className={styles.scoops}>
-        <Line
-          key={panId}
-          station={station}
-          label={question}
-          wrap={narrow ? 'by-well' : 'never'}
-          renderPan={(one, component) => (
+      {pan && by !== null ? (
+        <div className={styles.answers}>
+          {[false, true].map((backup) => (
             <button
+              key={String(backup)}
               type="button"
-              disabled={busy || component.id === pan?.component}
-              onClick={() => (pan ? onSoiled(pan.id, component.id) : setPanId(one.id))}
+              disabled={busy}
+              onClick={() => onSoiled(pan, by, backup)}
             >
-              {component.name}
+              <b>{backup ? say.wrongScoopBackup : say.wrongScoopLine}</b>
             </button>
-          )}
-        />
-      </div>
+          ))}
+        </div>
+      ) : (
+        <div className={styles.scoops}>
+          <Line
+            key={panId}
+            station={station}
+            label={question}
+            wrap={narrow ? 'by-well' : 'never'}
+            renderPan={(one, component) => (
+              <button
+                type="button"
+                disabled={busy || component.id === pan?.component}
+                onClick={() => (pan ? choose(component.id) : setPanId(one.id))}
+              >
+                {component.name}
+              </button>
+            )}
+          />
+        </div>
+      )}
       <div className={styles.link}>
         <Connection />
       </div>

@@ -5,16 +5,16 @@ import { HeldStrip } from '#components/counter/held-strip.tsx'
 import { LaterPart } from '#components/counter/later.tsx'
 import { parts } from '#components/counter/later-parts.ts'
 import { NeedsPanel } from '#components/counter/needs-panel.tsx'
-import { OrderBar } from '#components/counter/order-bar.tsx'
 import { SentBanner, type SentWords } from '#components/counter/sent-banner.tsx'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
 import { WaitingOrders } from '#components/counter/waiting-orders.tsx'
 import { kindsOf } from '#lib/needs/askable.ts'
 import { isDiet, type Need, type NeedCode } from '#lib/needs/codes.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { buildName, LETTERS, openBuilds } from '#lib/service/tickets.ts'
+import { buildName, LETTERS } from '#lib/service/tickets.ts'
 import { askTiles } from '#lib/views/ask-tiles.ts'
-import type { Act } from '#lib/views/order-act.ts'
+import { keptNeeds } from '#lib/views/changing.ts'
+import type { Act } from '#lib/views/counter-act.ts'
 import { counter } from '#lib/words/counter-en.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
 
@@ -31,6 +31,7 @@ export function AskStep({ state, desk, sentWords }: AskStepProps) {
   const draft = ordering.drafts[ordering.current]
   const needs = draft?.needs ?? []
   const { telling } = ordering
+  const kept = keptNeeds(ordering, state)
   const isIdle =
     ordering.drafts.length === 1 && draft?.item === null && !ordering.changing && !telling
   const close = () => setBehind(null)
@@ -39,7 +40,7 @@ export function AskStep({ state, desk, sentWords }: AskStepProps) {
     <section className={styles.ask} aria-labelledby="ask">
       <div className={styles.top}>
         <div className={styles.news}>
-          {!isIdle && !telling && <OrderBar state={state} desk={desk} />}
+          {!isIdle && !telling && <LaterPart of={parts.orderBar} given={{ state, desk }} />}
           {telling && (
             <p className={styles.telling}>
               {needsEn.tellTitle(buildName(telling.ticket, telling.letter))}
@@ -55,7 +56,7 @@ export function AskStep({ state, desk, sentWords }: AskStepProps) {
         )}
         {isIdle && (
           <button type="button" className={shared.button} onClick={() => tap({ act: 'tickets' })}>
-            {counter.ticketsOpen(openBuilds(state).length)}
+            {counter.ticketsOpen(Object.keys(state.tickets).length)}
           </button>
         )}
       </div>
@@ -64,21 +65,33 @@ export function AskStep({ state, desk, sentWords }: AskStepProps) {
       </h2>
       <Suspense fallback={<div className={styles.tiles} />}>
         {behind === 'detail' && needs.length > 0 ? (
-          <LaterPart of={parts.needDetail} given={{ station: state.station, needs, tap, close }} />
+          <LaterPart
+            of={parts.needDetail}
+            given={{ station: state.station, needs, kept, tap, close }}
+          />
         ) : (
           <>
             {behind === 'more' ? (
               <LaterPart
                 of={parts.moreNeeds}
-                given={{ station: state.station, needs, tap, close }}
+                given={{ station: state.station, needs, kept, tap, close }}
               />
             ) : (
-              <Tiles state={state} needs={needs} desk={desk} more={() => setBehind('more')} />
+              <Tiles
+                state={state}
+                needs={needs}
+                kept={kept}
+                desk={desk}
+                more={() => setBehind('more')}
+              />
             )}
             {telling ? (
-              <LaterPart of={parts.tellPanel} given={{ state, at: telling, needs, tap, detail }} />
+              <LaterPart
+                of={parts.tellPanel}
+                given={{ state, at: telling, needs, kept, tap, detail }}
+              />
             ) : (
-              <NeedsPanel state={state} desk={desk} detail={detail} />
+              <NeedsPanel state={state} desk={desk} kept={kept} detail={detail} />
             )}
           </>
         )}
@@ -118,11 +131,13 @@ function SameGuest({
 function Tiles({
   state,
   needs,
+  kept,
   desk: { ordering, tap },
   more,
 }: {
   readonly state: RunningState
   readonly needs: readonly Need[]
+  readonly kept: readonly Need[]
   readonly desk: OrderingDesk
   readonly more: () => void
 }) {
@@ -139,7 +154,13 @@ function Tiles({
         data-clear={needs.length > 0 || telling ? '' : undefined}
         onClick={() => tap(telling ? { act: 'start-over' } : { act: 'asked-none' })}
       >
-        {telling ? needsEn.tellNothing : needs.length > 0 ? counter.clearNeeds : counter.askedNone}
+        {telling
+          ? needsEn.tellNothing
+          : kept.length > 0
+            ? counter.onlyKept
+            : needs.length > 0
+              ? counter.clearNeeds
+              : counter.askedNone}
       </button>
       {!telling && (
         <button type="button" className={styles.notSure} onClick={() => tap({ act: 'not-sure' })}>
@@ -152,6 +173,7 @@ function Tiles({
           key={code}
           code={code}
           need={needs.find((one) => one.code === code)}
+          stays={kept.some((one) => one.code === code)}
           kinds={needs.filter((one) => isKindOf(state, code, one.code))}
           tap={tap}
         />
@@ -178,11 +200,13 @@ const isKindOf = (state: RunningState, group: NeedCode, code: NeedCode): boolean
 function Tile({
   code,
   need,
+  stays,
   kinds,
   tap,
 }: {
   readonly code: NeedCode
   readonly need: Need | undefined
+  readonly stays: boolean
   readonly kinds: readonly Need[]
   readonly tap: (act: Act) => void
 }) {
@@ -198,7 +222,7 @@ function Tile({
       onClick={() => tap({ act: 'need', code })}
     >
       <strong>{counter.needTile(code)}</strong>
-      {need && <small>{counter.asked(code, need.handling)}</small>}
+      {need && <small>{counter.asked(code, need.handling, stays)}</small>}
       {kinds.length > 0 && (
         <small>{kinds.map((one) => counter.needTile(one.code)).join(', ')}</small>
       )}

@@ -32,6 +32,7 @@ function Counter() {
           {counter.title}
           {welcome?.station && <span className={styles.station}>{welcome.station.name}</span>}
         </h1>
+        {state.station?.invented && <p className={styles.invented}>{live.invented}</p>}
         <Awake />
         <Connection />
       </header>

@@ -1,7 +1,7 @@
 import styles from '#components/counter/counter.module.css'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
-import type { Act } from '#lib/views/order-act.ts'
+import type { Act } from '#lib/views/counter-act.ts'
 import { heldNow } from '#lib/views/tickets-to-change.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
 
@@ -17,14 +17,18 @@ export function HeldStrip({
   if (builds.length === 0 && find.length === 0) return null
   return (
     <div className={styles.cameBack} role="alert">
-      <p>
-        {find.length > 0 && (
+      {find.length > 0 && (
+        <p className={styles.find}>
           <strong>
-            {needsEn.findNow(find.map(({ ticket, letter }) => buildName(ticket, letter)))}{' '}
+            {needsEn.findNow(find.map(({ ticket, letter }) => buildName(ticket, letter)))}
           </strong>
-        )}
-        {builds.length > 0 && <strong>{needsEn.heldNow(builds)}</strong>}
-      </p>
+        </p>
+      )}
+      {builds.length > 0 && (
+        <p>
+          <strong>{needsEn.heldNow(builds)}</strong>
+        </p>
+      )}
       <button type="button" className={styles.button} onClick={() => tap({ act: 'tickets' })}>
         {needsEn.see}
       </button>

@@ -2,10 +2,11 @@ import styles from '#components/counter/items.module.css'
 import { type RowSaid, sayRow } from '#components/counter/say-row.ts'
 import { Line } from '#components/line/line.tsx'
 import { pansOf } from '#lib/menu/find.ts'
+import type { Finding } from '#lib/needs/judge.ts'
 import { type CellMark, itemRows } from '#lib/views/counter.ts'
+import type { Act } from '#lib/views/counter-act.ts'
 import type { Draft } from '#lib/views/draft.ts'
 import { type Offer, standingOf, toAcceptOf } from '#lib/views/offer.ts'
-import type { Act } from '#lib/views/order-act.ts'
 import { counter } from '#lib/words/counter-en.ts'
 import { foodOf, needName } from '#lib/words/service-en.ts'
 
@@ -56,6 +57,12 @@ export function ItemRows({ offer, draft, tap }: ItemRowsProps) {
   )
 }
 
+/** What nobody knows of isn't told as in it. */
+const needWord = ({ need, why }: Finding): string => {
+  const word = foodOf(need) ?? needName(need)
+  return why === 'unknown' || why === 'contact-unknown' ? counter.mark.unknown(word) : word
+}
+
 const markWord = (offer: Offer, component: string, mark: CellMark): string => {
   const standing = standingOf(offer, component)
   const finding = standing.kind === 'need' ? standing.finding : toAcceptOf(standing)[0]
@@ -69,7 +76,7 @@ const markWord = (offer: Offer, component: string, mark: CellMark): string => {
     case 'gone':
       return standing.kind === 'not-selling' ? counter.pan.notSelling : counter.noneLeft
     case 'need':
-      return finding ? (foodOf(finding.need) ?? needName(finding.need)) : counter.pan.unchecked
+      return finding ? needWord(finding) : counter.pan.unchecked
     case 'in':
     case 'could':
     case 'none':

@@ -3,9 +3,14 @@ import { later } from '#components/counter/later.tsx'
 
 export const parts = {
   choose: later(async () => (await import('#components/counter/choose-step.tsx')).ChooseStep),
+  orderBar: later(async () => (await import('#components/counter/order-bar.tsx')).OrderBar),
+  notSure: later(async () => (await import('#components/counter/not-sure-step.tsx')).NotSureStep),
   needDetail: later(async () => (await import('#components/counter/need-detail.tsx')).NeedDetail),
   moreNeeds: later(async () => (await import('#components/counter/more-needs.tsx')).MoreNeeds),
   tellPanel: later(async () => (await import('#components/counter/tell-panel.tsx')).TellPanel),
+  toldOthers: later(
+    async () => (await import('#components/counter/told-others-step.tsx')).ToldOthersStep,
+  ),
   inCharge: later(
     async () => (await import('#components/counter/in-charge-step.tsx')).InChargeStep,
   ),

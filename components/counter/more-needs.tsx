@@ -3,23 +3,25 @@ import shared from '#components/counter/counter.module.css'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { isDiet, type Need } from '#lib/needs/codes.ts'
 import { askTiles } from '#lib/views/ask-tiles.ts'
-import type { Act } from '#lib/views/order-act.ts'
+import type { Act } from '#lib/views/counter-act.ts'
 import { counter } from '#lib/words/counter-en.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
 
 interface MoreNeedsProps {
   readonly station: StationDocument
   readonly needs: readonly Need[]
+  readonly kept: readonly Need[]
   readonly tap: (act: Act) => void
   readonly close: () => void
 }
 
 /** What guests tell rarely: it stands behind one tile, so that the others are large. */
-export function MoreNeeds({ station, needs, tap, close }: MoreNeedsProps) {
+export function MoreNeeds({ station, needs, kept, tap, close }: MoreNeedsProps) {
   return (
     <div className={styles.tiles} data-more="">
       {askTiles(station).more.map((code) => {
         const need = needs.find((one) => one.code === code)
+        const stays = kept.some((one) => one.code === code)
         return (
           <button
             key={code}
@@ -31,7 +33,7 @@ export function MoreNeeds({ station, needs, tap, close }: MoreNeedsProps) {
             onClick={() => tap({ act: 'need', code })}
           >
             <strong>{counter.needTile(code)}</strong>
-            {need && <small>{counter.asked(code, need.handling)}</small>}
+            {need && <small>{counter.asked(code, need.handling, stays)}</small>}
           </button>
         )
       })}

@@ -3,20 +3,25 @@ import shared from '#components/counter/counter.module.css'
 import styles from '#components/counter/need-detail.module.css'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { groupOf, kindsOf } from '#lib/needs/askable.ts'
-import { type Need, REASONS } from '#lib/needs/codes.ts'
-import type { Act } from '#lib/views/order-act.ts'
+import { type Need, type NeedCode, REASONS } from '#lib/needs/codes.ts'
+import { staysApart } from '#lib/views/changing.ts'
+import type { Act } from '#lib/views/counter-act.ts'
 import { counter } from '#lib/words/counter-en.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
 
 interface NeedDetailProps {
   readonly station: StationDocument
   readonly needs: readonly Need[]
+  readonly kept: readonly Need[]
   readonly tap: (act: Act) => void
   readonly close: () => void
 }
 
+const has = (needs: readonly Need[], code: NeedCode): boolean =>
+  needs.some((one) => one.code === code)
+
 /** One need closer: one kind only, how strict, and why. */
-export function NeedDetail({ station, needs, tap, close }: NeedDetailProps) {
+export function NeedDetail({ station, needs, kept, tap, close }: NeedDetailProps) {
   const [shown, setShown] = useState(needs.at(-1)?.code ?? '')
   const need = needs.find((one) => one.code === shown) ?? needs.at(-1)
   if (!need) return null
@@ -49,6 +54,7 @@ export function NeedDetail({ station, needs, tap, close }: NeedDetailProps) {
             type="button"
             className={styles.choice}
             aria-pressed={need.handling === handling}
+            disabled={handling === 'leave-out' && staysApart(kept, need.code)}
             onClick={() => {
               if (need.handling !== handling) tap({ act: 'handling', code: need.code })
             }}
@@ -68,7 +74,9 @@ export function NeedDetail({ station, needs, tap, close }: NeedDetailProps) {
             onClick={() => {
               if (isWhole) return
               setShown(group)
-              tap({ act: 'need', code: group })
+              // The first tap takes back the kinds that were told, those that stay apart.
+              if (kinds.some((code) => has(needs, code) && !has(kept, code)))
+                tap({ act: 'need', code: group })
               tap({ act: 'need', code: group })
             }}
           >
@@ -79,7 +87,8 @@ export function NeedDetail({ station, needs, tap, close }: NeedDetailProps) {
               key={code}
               type="button"
               className={styles.choice}
-              aria-pressed={needs.some((one) => one.code === code)}
+              aria-pressed={has(needs, code)}
+              disabled={has(kept, code)}
               onClick={() => {
                 setShown(code)
                 tap({ act: 'kind', group, code })

@@ -2,7 +2,9 @@ import styles from '#components/counter/ask.module.css'
 import shared from '#components/counter/counter.module.css'
 import { sayRow } from '#components/counter/say-row.ts'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
+import type { Need } from '#lib/needs/codes.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { staysApart } from '#lib/views/changing.ts'
 import { itemRows } from '#lib/views/counter.ts'
 import { EMPTY_DRAFT } from '#lib/views/draft.ts'
 import { settleAll } from '#lib/views/ordering.ts'
@@ -11,6 +13,7 @@ import { counter } from '#lib/words/counter-en.ts'
 interface NeedsPanelProps {
   readonly state: RunningState
   readonly desk: OrderingDesk
+  readonly kept: readonly Need[]
   readonly detail: () => void
 }
 
@@ -18,7 +21,7 @@ interface NeedsPanelProps {
 const FEW = 3
 
 /** What the guest told so far, what fits by that, and the way on. */
-export function NeedsPanel({ state, desk: { ordering, tap }, detail }: NeedsPanelProps) {
+export function NeedsPanel({ state, desk: { ordering, tap }, kept, detail }: NeedsPanelProps) {
   const needs = ordering.drafts[ordering.current]?.needs ?? []
   if (needs.length === 0)
     return (
@@ -42,12 +45,15 @@ export function NeedsPanel({ state, desk: { ordering, tap }, detail }: NeedsPane
               className={styles.handling}
               data-handling={handling}
               aria-label={counter.changeHandling(code, handling)}
+              disabled={staysApart(kept, code)}
               onClick={() => tap({ act: 'handling', code })}
             >
               <strong>
                 {needs.length > FEW ? counter.needTile(code) : counter.need(code, handling)}
               </strong>
-              <small>{counter.tapFor(code, handling)}</small>
+              <small>
+                {staysApart(kept, code) ? counter.stays : counter.tapFor(code, handling)}
+              </small>
             </button>
           ))}
           <button type="button" className={styles.closer} onClick={detail}>

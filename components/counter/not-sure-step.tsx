@@ -1,5 +1,5 @@
 import styles from '#components/counter/counter.module.css'
-import type { Act } from '#lib/views/order-act.ts'
+import type { Act } from '#lib/views/counter-act.ts'
 import { counter } from '#lib/words/counter-en.ts'
 
 /** A guest who isn't sure: no order, but a person to call. */

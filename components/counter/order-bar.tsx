@@ -6,6 +6,7 @@ import type { OrderingDesk } from '#components/counter/use-ordering.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild, LETTERS } from '#lib/service/tickets.ts'
+import { keptNeeds } from '#lib/views/changing.ts'
 import { settleAll, toSayAgain } from '#lib/views/ordering.ts'
 import { counter } from '#lib/words/counter-en.ts'
 
@@ -25,8 +26,14 @@ export function OrderBar({
   const known = nameIn(state.station)
   const settled = all[current]?.settled
   const changed = changing && buildName(changing.ticket, changing.letter)
-  const isMaking =
-    changing !== null && findBuild(state, changing.ticket, changing.letter)?.state === 'making'
+  const changedBuild = changing && findBuild(state, changing.ticket, changing.letter)
+  const isMaking = changedBuild?.state === 'making'
+  const leave =
+    changed && changedBuild?.hold
+      ? changedBuild.state === 'handed-over'
+        ? counter.leaveToFind(changed)
+        : counter.leaveStopped(changed)
+      : counter.leaveUnchanged
   return (
     <div className={styles.bar}>
       {step === 'choose' && draft && (
@@ -34,15 +41,11 @@ export function OrderBar({
           type="button"
           className={styles.needs}
           data-needs={draft.needs.length > 0 || undefined}
+          data-many={draft.needs.length > 1 || undefined}
           disabled={ordering.sending !== null}
           onClick={() => tap({ act: 'ask-again' })}
         >
-          <strong>
-            {counter.needsOf(
-              draft.asked === 'none',
-              draft.needs.map(({ code, handling }) => counter.need(code, handling)),
-            )}
-          </strong>
+          <strong>{counter.needsOf(draft.asked === 'none', counter.needsTold(draft.needs))}</strong>
           <small>{counter.changeNeeds}</small>
         </button>
       )}
@@ -50,6 +53,9 @@ export function OrderBar({
         <p className={styles.changing}>
           <strong>{counter.changing(changed)}</strong>
           {isMaking && <span>{counter.changingMaking(changed)}</span>}
+          {step === 'ask' && keptNeeds(ordering, state).length > 0 && (
+            <span>{counter.staysWhy}</span>
+          )}
         </p>
       )}
       {drafts.length > 1 && (
@@ -122,7 +128,7 @@ export function OrderBar({
       )}
       {drafts.length === 1 && (
         <button type="button" className={shared.button} onClick={() => tap({ act: 'start-over' })}>
-          {changing ? counter.leaveUnchanged : counter.startOver}
+          {changing ? leave : counter.startOver}
         </button>
       )}
       <NameDialog ref={dialog} name={name} onName={(given) => tap({ act: 'name', name: given })} />

@@ -3,7 +3,6 @@ import { AskStep } from '#components/counter/ask-step.tsx'
 import styles from '#components/counter/counter.module.css'
 import { LaterPart } from '#components/counter/later.tsx'
 import { parts } from '#components/counter/later-parts.ts'
-import { NotSureStep } from '#components/counter/not-sure-step.tsx'
 import { sayNote } from '#components/counter/say-note.ts'
 import { useSentWords } from '#components/counter/sent-banner.tsx'
 import { useLaterParts } from '#components/counter/use-later-parts.ts'
@@ -62,10 +61,11 @@ export function OrderDesk({ state }: { readonly state: RunningState }) {
         )}
         {step === 'choose' && <LaterPart of={parts.choose} given={{ state, desk }} />}
         {step === 'in-charge' && <LaterPart of={parts.inCharge} given={{ state, desk }} />}
+        {step === 'others' && <LaterPart of={parts.toldOthers} given={{ state, desk }} />}
         {step === 'turned' && <LaterPart of={parts.turned} given={{ state, desk }} />}
         {step === 'tickets' && <LaterPart of={parts.tickets} given={{ state, tap }} />}
+        {step === 'not-sure' && <LaterPart of={parts.notSure} given={{ tap }} />}
       </Suspense>
-      {step === 'not-sure' && <NotSureStep tap={tap} />}
     </div>
   )
 }

@@ -4,7 +4,7 @@ import type { Component } from '#lib/menu/station-document.ts'
 import type { Finding } from '#lib/needs/judge.ts'
 import { sayCents } from '#lib/quantity/money.ts'
 import type { PanFace } from '#lib/views/counter.ts'
-import type { Act } from '#lib/views/order-act.ts'
+import type { Act } from '#lib/views/counter-act.ts'
 import { counter } from '#lib/words/counter-en.ts'
 import { shortFinding } from '#lib/words/findings-en.ts'
 

@@ -7,15 +7,18 @@ import { nameIn } from '#lib/menu/name-in.ts'
 import { sayCents } from '#lib/quantity/money.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findTicket, LETTERS } from '#lib/service/tickets.ts'
+import type { Act } from '#lib/views/counter-act.ts'
 import { type NextStep, nextStep } from '#lib/views/next-step.ts'
-import type { Act } from '#lib/views/order-act.ts'
 import { settleAll } from '#lib/views/ordering.ts'
 import { readBack } from '#lib/views/read-back.ts'
 import { counter } from '#lib/words/counter-en.ts'
 import { readBackText, sayReadBack } from '#lib/words/read-back-en.ts'
 
-/** Characters beyond which the sentence is set smaller, so that it is all in sight. */
-const LONG = 190
+/** Characters beyond which the sentence is set smaller or has more room, so that it is in sight. */
+const LENGTHS = [
+  [220, 'most'],
+  [190, 'long'],
+] as const
 
 interface ReadBackPanelProps {
   readonly state: RunningState
@@ -46,9 +49,13 @@ export function ReadBackPanel({ state, desk }: ReadBackPanelProps) {
     found && settled && !settled.blocked
       ? sayReadBack(readBack(found.offer, settled), nameIn(station), price)
       : []
-  const isLong = readBackText(sentences).length + (ordering.note ? 80 : 0) > LONG
+  const length = readBackText(sentences).length + (ordering.note ? 80 : 0)
   return (
-    <div className={styles.panel} data-note={ordering.note?.kind} data-long={isLong || undefined}>
+    <div
+      className={styles.panel}
+      data-note={ordering.note?.kind}
+      data-long={LENGTHS.find(([over]) => length > over)?.[1]}
+    >
       <div className={styles.said}>
         {ordering.note && <p className={styles.note}>{sayNote(station, ordering.note)}</p>}
         {found && settled ? (

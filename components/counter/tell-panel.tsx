@@ -2,12 +2,13 @@ import styles from '#components/counter/ask.module.css'
 import shared from '#components/counter/counter.module.css'
 import { useActing } from '#components/live/acting.ts'
 import { useCrew } from '#components/live/crew.tsx'
-import type { Asked, Need } from '#lib/needs/codes.ts'
+import type { Need } from '#lib/needs/codes.ts'
+import { knownNeeds } from '#lib/service/known-needs.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild } from '#lib/service/tickets.ts'
-import { isTelling } from '#lib/views/changing.ts'
-import type { Act } from '#lib/views/order-act.ts'
-import type { BuildAt } from '#lib/views/ordering.ts'
+import { isTelling, staysApart } from '#lib/views/changing.ts'
+import type { Act } from '#lib/views/counter-act.ts'
+import type { BuildAt, Told } from '#lib/views/ordering.ts'
 import { counter } from '#lib/words/counter-en.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
 
@@ -15,25 +16,26 @@ interface TellPanelProps {
   readonly state: RunningState
   readonly at: BuildAt
   readonly needs: readonly Need[]
+  readonly kept: readonly Need[]
   readonly tap: (act: Act) => void
   readonly detail: () => void
 }
 
 /** A need told after sending: one tap stops the build on every screen, then it is ordered anew. */
-export function TellPanel({ state, at, needs, tap, detail }: TellPanelProps) {
+export function TellPanel({ state, at, needs, kept, tap, detail }: TellPanelProps) {
   const acting = useActing()
   const link = useCrew((view) => view.link)
   const { ticket, letter } = at
   const name = buildName(ticket, letter)
   const build = findBuild(state, ticket, letter)
-  const tell = async (asked: Exclude<Asked, 'none'>) => {
+  const tell = async (asked: Told['asked']) => {
     const told = await acting.act(
       { type: 'tellNeed', ticket, letter, asked, needs },
       needsEn.told(name),
     )
-    if (told) tap({ act: 'need-told', ticket, letter })
+    if (told) tap({ act: 'need-told', ticket, letter, told: { asked, needs } })
   }
-  const isNew = build !== undefined && isTelling(build.choice.needs, needs)
+  const isNew = build !== undefined && isTelling(knownNeeds(build), needs)
   return (
     <div className={styles.panel}>
       <div className={styles.words}>
@@ -45,10 +47,13 @@ export function TellPanel({ state, at, needs, tap, detail }: TellPanelProps) {
               className={styles.handling}
               data-handling={handling}
               aria-label={counter.changeHandling(code, handling)}
+              disabled={staysApart(kept, code)}
               onClick={() => tap({ act: 'handling', code })}
             >
               <strong>{counter.need(code, handling)}</strong>
-              <small>{counter.tapFor(code, handling)}</small>
+              <small>
+                {staysApart(kept, code) ? counter.stays : counter.tapFor(code, handling)}
+              </small>
             </button>
           ))}
           {needs.length > 0 && (

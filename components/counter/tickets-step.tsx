@@ -7,9 +7,9 @@ import { nameIn } from '#lib/menu/name-in.ts'
 import { sayCents } from '#lib/quantity/money.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
+import type { Act } from '#lib/views/counter-act.ts'
 import { whyHeld } from '#lib/views/held.ts'
 import { markOf } from '#lib/views/mark.ts'
-import type { Act } from '#lib/views/order-act.ts'
 import {
   handedOverLately,
   type TicketBuild,
@@ -118,7 +118,15 @@ function BuildRow(props: BuildRowProps) {
         <p>
           <strong>{nameIn(state.station)(build.choice.item)}</strong>{' '}
           <span className={styles.state}>
-            {build.hold ? counter.held : build.stop ? counter.stopped : stateName[build.state]}
+            {build.hold
+              ? build.state === 'handed-over'
+                ? needsEn.toFind
+                : one.isUnsure
+                  ? needsEn.heldUnsure
+                  : counter.held
+              : build.stop
+                ? counter.stopped
+                : stateName[build.state]}
           </span>
         </p>
         <p>
@@ -129,7 +137,9 @@ function BuildRow(props: BuildRowProps) {
           ].join(' · ')}
         </p>
         {build.hold && (
-          <p className={styles.warning}>{sayWhyHeld(whyHeld(state, build, build.hold))}</p>
+          <p className={styles.warning}>
+            {sayWhyHeld(whyHeld(state, build, build.hold))} {one.isUnsure && needsEn.unsureThen}
+          </p>
         )}
         {isAsking && (
           <p className={styles.warning}>

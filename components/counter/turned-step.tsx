@@ -9,6 +9,7 @@ import { tellFinding } from '#lib/views/finding-told.ts'
 import { nextStep } from '#lib/views/next-step.ts'
 import { settleAll } from '#lib/views/ordering.ts'
 import { sayFinding } from '#lib/words/findings-en.ts'
+import { live } from '#lib/words/live-en.ts'
 import { turnedEn } from '#lib/words/turned-en.ts'
 
 interface TurnedStepProps {
@@ -28,8 +29,11 @@ export function TurnedStep({ state, desk: { ordering, tap } }: TurnedStepProps) 
         <h2 id="turned" className={styles.title} tabIndex={-1} data-step="">
           {turnedEn.title}
         </h2>
-        <Told settled={settled} />
-        <Food state={state} settled={settled} />
+        {state.station.invented && <p className={styles.invented}>{live.invented}</p>}
+        <div className={styles.both} data-many={isMany(settled) || undefined}>
+          <Told settled={settled} />
+          <Food state={state} settled={settled} />
+        </div>
         <Cautions state={state} settled={settled} />
         <div className={styles.ways}>
           <button type="button" className={shared.button} onClick={() => tap({ act: 'back' })}>
@@ -42,10 +46,13 @@ export function TurnedStep({ state, desk: { ordering, tap } }: TurnedStepProps) 
           )}
         </div>
       </div>
-      <p className={styles.student}>{turnedEn.turnBack}</p>
+      <p className={styles.student}>{turnedEn.across}</p>
     </section>
   )
 }
+
+/** Signs that take the whole width, each smaller. */
+const isMany = ({ choice }: Settled): boolean => choice.needs.length > 4
 
 function Told({ settled }: { readonly settled: Settled }) {
   const { needs } = settled.choice
@@ -53,7 +60,7 @@ function Told({ settled }: { readonly settled: Settled }) {
     <div className={styles.told}>
       <h3>{turnedEn.needs}</h3>
       {needs.length === 0 && <p>{turnedEn.none}</p>}
-      <ul className={styles.signs} data-many={needs.length > 4 || undefined}>
+      <ul className={styles.signs} data-many={isMany(settled) || undefined}>
         {needs.map(({ code, handling }) => (
           <li key={code} data-handling={handling}>
             <NeedSign code={code} />
@@ -126,13 +133,19 @@ function Cautions({ state, settled }: { readonly state: RunningState; readonly s
   if (toAccept.length === 0 && !isApart) return null
   return (
     <div className={styles.cautions}>
-      <h3>{turnedEn.cautions}</h3>
-      {toAccept.map((one) => {
-        const text = sayFinding(tellFinding(state.station, one))
-        return <p key={`${text} ${one.need}`}>{text}.</p>
-      })}
-      {choice.caution !== null && <p>{turnedEn.accepted}</p>}
-      {isApart && <p>{turnedEn.shared}</p>}
+      <svg className={styles.care} viewBox="0 0 24 24" aria-hidden="true">
+        <path d="M12 2.5 22.5 21h-21Z" />
+        <path d="M12 9v6M12 17.6v.4" />
+      </svg>
+      <div>
+        <h3>{turnedEn.cautions}</h3>
+        {toAccept.map((one) => {
+          const text = sayFinding(tellFinding(state.station, one))
+          return <p key={`${text} ${one.need}`}>{text}.</p>
+        })}
+        {choice.caution !== null && <p>{turnedEn.accepted}</p>}
+        {isApart && <p>{turnedEn.shared}</p>}
+      </div>
     </div>
   )
 }

@@ -4,7 +4,7 @@ import { useCrew } from '#components/live/crew.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
-import type { Act } from '#lib/views/order-act.ts'
+import type { Act } from '#lib/views/counter-act.ts'
 import type { Order, Ordering, Returned } from '#lib/views/ordering.ts'
 import { counter } from '#lib/words/counter-en.ts'
 

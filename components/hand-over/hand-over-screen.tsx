@@ -3,12 +3,13 @@
 import { useMemo, useRef, useState } from 'react'
 import { Awake } from '#components/device/awake-notice.tsx'
 import { SoundToggle } from '#components/device/sound-toggle.tsx'
-import { useDevice, useKnock, useKnockForNew } from '#components/device/use-device.ts'
+import { useDevice, useKnock } from '#components/device/use-device.ts'
 import { AskPanel } from '#components/hand-over/ask-panel.tsx'
 import { FoundPanel } from '#components/hand-over/found-panel.tsx'
 import styles from '#components/hand-over/hand-over.module.css'
 import { HeldList, ToFindList } from '#components/hand-over/kept-lists.tsx'
 import { PaidLine, ShelfCard } from '#components/hand-over/shelf-card.tsx'
+import { useAlarms } from '#components/hand-over/use-alarms.ts'
 import { WrongPanel } from '#components/hand-over/wrong-panel.tsx'
 import { useActing } from '#components/live/acting.ts'
 import { CalmUnlessOpen } from '#components/live/calm-unless-open.tsx'
@@ -90,16 +91,13 @@ function Recent({
 
 function Running({ state }: { readonly state: RunningState }) {
   const [chosen, setChosen] = useState<Chosen | null>(null)
-  const { said, busy, act } = useActing()
+  const { said, busy, act, hush } = useActing()
   const names = useCrew((view) => view.names)
   const now = useServerTime()
   const view = useMemo(() => handOverView(state), [state])
   const quietUntil = useRef(0)
   useKnock('made', state.made)
-  useKnockForNew(
-    'stop',
-    [...view.toFind, ...view.held].map((one) => `${one.name}/${one.at}`),
-  )
+  useAlarms(view, hush)
 
   const once = (act: () => void) => () => {
     if (performance.now() < quietUntil.current) return

@@ -67,6 +67,8 @@ export function ShelfCard({
 }) {
   const lines = markLines(build.mark)
   const mark = lines.length > 0 ? lines.join(' · ') : say.usual
+  const own = say.alikeOwn(lines.join(' · '))
+  const saysAll = [mark, ...(build.alike ? [own] : [])].includes(tellsApart(build))
   return (
     <li className={styles.card} data-ask={build.askFirst} data-build={build.name}>
       <header className={styles.cardTop}>
@@ -84,7 +86,7 @@ export function ShelfCard({
         </p>
       )}
       {build.askFirst && <p className={styles.apart}>{say.askFirstHint}</p>}
-      {!build.askFirst && tellsApart(build) !== mark && <p className={styles.mark}>{mark}</p>}
+      {!build.askFirst && !saysAll && <p className={styles.mark}>{mark}</p>}
       {build.siblings.length > 0 && (
         <p className={styles.siblings}>
           {build.siblings.map((one) => (

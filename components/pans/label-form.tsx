@@ -3,6 +3,7 @@ import type { Acting } from '#components/live/acting.ts'
 import { useServerTime } from '#components/live/server-time.ts'
 import { LabelAllergen } from '#components/pans/label-allergen.tsx'
 import { LabelMaking } from '#components/pans/label-making.tsx'
+import { LabelProduct } from '#components/pans/label-product.tsx'
 import styles from '#components/pans/labels.module.css'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
 import type { Ingredient } from '#lib/menu/station-document.ts'
@@ -18,6 +19,7 @@ import {
   unsaid,
   withRestFree,
 } from '#lib/views/label-draft.ts'
+import { isNotSame, type Product } from '#lib/views/labels.ts'
 import { labelWords as words } from '#lib/words/labels-en.ts'
 
 interface LabelFormProps {
@@ -31,6 +33,7 @@ interface LabelFormProps {
 export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps) {
   const { station } = state
   const [draft, setDraft] = useState(EMPTY_LABEL)
+  const [product, setProduct] = useState<Product>('other')
   const [passphrase, setPassphrase] = useState('')
   const today = civilDateOf(useServerTime(), station.timeZone)
   const wrong = contradictions(station, draft)
@@ -40,12 +43,14 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
   ]
   const rest = restOfSet(station, draft).length
   const isRead = ingredient.readOn !== null
+  const answer = isNotSame(state, ingredient.id) ? 'other' : product
 
   const keep = async (event: FormEvent) => {
     event.preventDefault()
     if (acting.busy || wrong.length > 0 || missing.length > 0) return
     const label = labelFrom(station, draft, today)
-    const command = { type: 'changeLabel', ingredient: ingredient.id, label } as const
+    const { id } = ingredient
+    const command = { type: 'changeLabel', ingredient: id, product: answer, label } as const
     const done = words.done.read(ingredient.name)
     setPassphrase('')
     if (await acting.act(command, done, { passphrase })) onDone()
@@ -73,6 +78,12 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
           {words.restFree(rest)}
         </button>
       </div>
+      <LabelProduct
+        state={state}
+        ingredient={ingredient.id}
+        product={answer}
+        onChange={setProduct}
+      />
       <h3>{words.allergens}</h3>
       <div className={styles.allergens}>
         {labelLines(station).map((line) => (
@@ -94,6 +105,7 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
         <PassphraseField label={words.passphrase} value={passphrase} onChange={setPassphrase} />
         <div className={styles.problems}>
           <p>{words.unsaid(unsaid(station, draft))}</p>
+          {draft.traits === null && <p>{words.traitsUnsaid}</p>}
           <div role="status">
             {wrong.map((one) => (
               <p key={one.trait} data-kind="wrong">

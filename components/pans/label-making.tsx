@@ -1,7 +1,13 @@
 import styles from '#components/pans/labels.module.css'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { CLAIMS, TRAITS } from '#lib/needs/diets.ts'
-import { impliedTraits, type LabelDraft, withClaim, withTrait } from '#lib/views/label-draft.ts'
+import {
+  impliedTraits,
+  type LabelDraft,
+  withClaim,
+  withNoTraits,
+  withTrait,
+} from '#lib/views/label-draft.ts'
 import { labelWords as words } from '#lib/words/labels-en.ts'
 
 interface LabelMakingProps {
@@ -19,13 +25,14 @@ export function LabelMaking({ station, draft, onChange }: LabelMakingProps) {
     <>
       <fieldset className={styles.making}>
         <legend>{words.traits}</legend>
+        <p>{words.traitsWhy}</p>
         {TRAITS.map((trait) => {
           const isImplied = implied.includes(trait)
           return (
             <label key={trait}>
               <input
                 type="checkbox"
-                checked={isImplied || draft.traits.includes(trait)}
+                checked={isImplied || (draft.traits?.includes(trait) ?? false)}
                 disabled={isImplied}
                 onChange={({ target }) => onChange(withTrait(draft, trait, target.checked))}
               />
@@ -36,6 +43,14 @@ export function LabelMaking({ station, draft, onChange }: LabelMakingProps) {
             </label>
           )
         })}
+        <label data-none="">
+          <input
+            type="checkbox"
+            checked={draft.traits?.length === 0}
+            onChange={({ target }) => onChange(withNoTraits(draft, target.checked))}
+          />
+          <span>{implied.length > 0 ? words.noOtherTraits : words.noTraits}</span>
+        </label>
       </fieldset>
       <h3>{words.claims}</h3>
       <div className={styles.allergens}>

@@ -30,6 +30,11 @@ export function LabelOutcomes({ state, outcomes, onRead }: LabelOutcomesProps) {
             <li data-kind={one.held.length > 0 ? 'hold' : 'none'}>
               {one.held.length > 0 ? words.hold(one.held) : words.holdNone}
             </li>
+            {(one.read || one.before.length > 0) && (
+              <li data-kind={one.before.length > 0 ? 'before' : 'none'}>
+                {one.before.length > 0 ? words.changePans(one.before) : words.noPansBefore}
+              </li>
+            )}
             <li data-kind="reprint">{words.reprint(one.reprint)}</li>
             <li data-kind="sheet">
               {words.sheet(sheetWords.moment(one.at, timeZone))}{' '}

@@ -5,7 +5,7 @@ import { useSettled } from '#components/ui/settled.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Ingredient } from '#lib/menu/station-document.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { componentsWith } from '#lib/views/labels.ts'
+import { componentsWith, isNotSame } from '#lib/views/labels.ts'
 import { labelWords as words } from '#lib/words/labels-en.ts'
 
 interface LabelWaysProps {
@@ -20,8 +20,7 @@ interface LabelWaysProps {
 export function LabelWays({ state, ingredient, acting, onDone, onRead }: LabelWaysProps) {
   const [isSure, setSure] = useState(false)
   const settled = useSettled(isSure)
-  const isSaid =
-    state.labelChanges.filter((one) => one.ingredient === ingredient.id).at(-1)?.read === false
+  const isSaid = isNotSame(state, ingredient.id)
   const notSame = async () => {
     if (!settled() || acting.busy) return
     if (!isSure) return setSure(true)

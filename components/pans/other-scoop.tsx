@@ -1,3 +1,4 @@
+import { useState } from 'react'
 import type { Acting } from '#components/live/acting.ts'
 import styles from '#components/pans/panel.module.css'
 import { useSettled } from '#components/ui/settled.ts'
@@ -17,16 +18,43 @@ interface OtherScoopProps {
 
 /** Whose scoop went into the pan: one tap, in the order of the line. */
 export function OtherScoop({ state, pan, acting, onDone, onBack }: OtherScoopProps) {
-  const settled = useSettled(pan.id)
+  const [scoop, setScoop] = useState<string | null>(null)
+  const settled = useSettled(`${pan.id} ${scoop}`)
   const name = nameIn(state.station)
+  const isSoiledBy = (by: string) => state.pans[pan.id]?.soiledBy.includes(by) ?? false
   const others = [...new Set(pansOf(state.station).map((one) => one.component))].filter(
     (one) => one !== pan.component,
   )
-  const soil = async (by: string) => {
+  const hasBackup = state.backups[pan.component] !== undefined
+  const soil = async (by: string, backup: boolean) => {
     if (!settled() || acting.busy) return
-    const done = words.done.soiled(name(pan.component), name(by))
-    if (await acting.act({ type: 'soilPan', pan: pan.id, by }, done)) onDone()
+    const said = backup ? words.done.soiledBackup : words.done.soiled
+    const which = backup ? { backup } : {}
+    const command = { type: 'soilPan', pan: pan.id, by, ...which } as const
+    if (await acting.act(command, said(name(pan.component), name(by)))) onDone()
   }
+  if (scoop !== null)
+    return (
+      <div className={styles.whole}>
+        <h3>{words.whichPan(name(pan.component))}</h3>
+        <p>{words.whoseScoopWhy(name(pan.component))}</p>
+        <div className={styles.which}>
+          {[false, true].map((backup) => (
+            <button
+              key={String(backup)}
+              type="button"
+              disabled={acting.busy || (!backup && isSoiledBy(scoop))}
+              onClick={() => void soil(scoop, backup)}
+            >
+              {backup ? words.coveredBackup : words.onTheLine}
+            </button>
+          ))}
+          <button type="button" data-kind="none" onClick={() => setScoop(null)}>
+            {words.back}
+          </button>
+        </div>
+      </div>
+    )
   return (
     <div className={styles.whole}>
       <h3>{words.whoseScoop}</h3>
@@ -36,8 +64,8 @@ export function OtherScoop({ state, pan, acting, onDone, onBack }: OtherScoopPro
           <button
             key={one}
             type="button"
-            disabled={acting.busy || state.pans[pan.id]?.soiledBy.includes(one)}
-            onClick={() => void soil(one)}
+            disabled={acting.busy || (!hasBackup && isSoiledBy(one))}
+            onClick={() => (hasBackup ? settled() && setScoop(one) : void soil(one, false))}
           >
             {name(one)}
           </button>

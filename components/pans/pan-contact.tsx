@@ -47,3 +47,31 @@ export function PanContact({ state, picture, acting, onScoop }: PanContactProps)
     </div>
   )
 }
+
+/** Which pan comes in the place of the one that goes away. */
+export function WasBackup({
+  was,
+  busy,
+  onChange,
+}: {
+  readonly was: boolean
+  readonly busy: boolean
+  readonly onChange: (was: boolean) => void
+}) {
+  return (
+    <fieldset className={styles.wasBackup}>
+      <legend>{words.wasBackup}</legend>
+      {[true, false].map((one) => (
+        <button
+          key={String(one)}
+          type="button"
+          aria-pressed={one === was}
+          disabled={busy}
+          onClick={() => onChange(one)}
+        >
+          {words.wasBackupIs(one)}
+        </button>
+      ))}
+    </fieldset>
+  )
+}

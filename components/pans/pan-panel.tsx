@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import type { Acting } from '#components/live/acting.ts'
 import { OtherScoop } from '#components/pans/other-scoop.tsx'
-import { PanContact } from '#components/pans/pan-contact.tsx'
+import { PanContact, WasBackup } from '#components/pans/pan-contact.tsx'
 import styles from '#components/pans/panel.module.css'
 import { Panel } from '#components/pans/panel.tsx'
 import { PortionSteps } from '#components/pans/portion-steps.tsx'
@@ -9,9 +9,11 @@ import { SellingChoice } from '#components/pans/selling-choice.tsx'
 import { useSettled } from '#components/ui/settled.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Pan } from '#lib/menu/station-document.ts'
+import type { Command } from '#lib/service/decide.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { amountOf, isAsHeld, mostPortions, type PanPicture } from '#lib/views/pans.ts'
 import { effectOfStopping } from '#lib/views/pans-to-do.ts'
+import { holdsBefore } from '#lib/views/product-before.ts'
 import { sayClock } from '#lib/words/clock-en.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
 
@@ -31,10 +33,13 @@ export function PanPanel({ state, pan, picture, acting, onBack }: PanPanelProps)
   const [refill, setRefill] = useState(pan.usualPortions)
   const [count, setCount] = useState(held)
   const [washed, setWashed] = useState(false)
+  const [isBackup, setBackup] = useState(true)
   const settled = useSettled(mode)
   const name = nameIn(state.station)(pan.component)
   const isEmpty = picture.amount === 0
+  const asksBackup = !isEmpty && picture.backup !== null && picture.backup.readySince !== null
   const isSoiled = picture.soiledBy.length > 0
+  const isMixed = holdsBefore(state, pan.id)
   const most = mostPortions(state, pan)
   const say = (portions: number) =>
     words.amount(amountOf(state, pan.component, portions), picture.unit)
@@ -43,8 +48,14 @@ export function PanPanel({ state, pan, picture, acting, onBack }: PanPanelProps)
     if (!settled() || acting.busy) return
     const done = words.done[type](name, portions)
     const amount = amountOf(state, pan.component, portions)
-    const wash = type === 'load' && isSoiled ? { washed } : {}
-    if (await acting.act({ type, pan: pan.id, amount, ...wash }, done)) onBack()
+    const at = { pan: pan.id, amount }
+    const command: Command =
+      type === 'load'
+        ? { type, ...at, ...(isSoiled || isMixed ? { washed } : {}) }
+        : type === 'changePan'
+          ? { type, ...at, ...(asksBackup ? { backup: isBackup } : {}) }
+          : { type, ...at }
+    if (await acting.act(command, done)) onBack()
   }
 
   const facts = [
@@ -54,6 +65,7 @@ export function PanPanel({ state, pan, picture, acting, onBack }: PanPanelProps)
     ...(picture.loadedAt === null
       ? []
       : [words.loadedFact(sayClock(picture.loadedAt, state.station.timeZone))]),
+    ...(isMixed ? [words.beforeFact] : []),
     ...(isSoiled ? [words.soiledFact(picture.soiledBy.map(nameIn(state.station)))] : []),
   ]
   const toRefill = isEmpty ? words.loadPan : words.changePan
@@ -100,12 +112,8 @@ export function PanPanel({ state, pan, picture, acting, onBack }: PanPanelProps)
             most={most}
             onChange={setRefill}
           />
-          <p>
-            {isEmpty
-              ? words.nothingGoesAway
-              : words.goesAway(held, words.amount(picture.amount, picture.unit))}
-          </p>
-          {isEmpty && isSoiled && (
+          <p>{isEmpty ? words.nothingGoesAway : words.goesAway(held)}</p>
+          {isEmpty && (isSoiled || isMixed) && (
             <label className={styles.check}>
               <input
                 type="checkbox"
@@ -115,6 +123,7 @@ export function PanPanel({ state, pan, picture, acting, onBack }: PanPanelProps)
               {words.washed}
             </label>
           )}
+          {asksBackup && <WasBackup was={isBackup} busy={acting.busy} onChange={setBackup} />}
           <PanContact
             state={state}
             picture={picture}

@@ -54,6 +54,12 @@ export function ToDoCards({ state, acting, onPan, onLabels, onInCharge }: ToDoCa
           why: [safety.readWhy],
           button: safety.readNow,
         }
+      case 'product-before':
+        return {
+          title: words.beforeTitle(name(toDo.component)),
+          why: [words.beforeWhy(toDo.ingredients)],
+          button: refillOf(toDo.pan),
+        }
       case 'confirm-clock':
         return {
           title: words.clockTitle,
@@ -95,6 +101,8 @@ export function ToDoCards({ state, acting, onPan, onLabels, onInCharge }: ToDoCa
         return safety.hold(toDo.builds, toDo.reason)
       case 'read-label':
         return safety.read(toDo.name)
+      case 'product-before':
+        return words.todo.before(name(toDo.component))
       case 'confirm-clock':
         return words.todo.clock
       case 'load':

@@ -3,7 +3,7 @@ import type { PickUpPlace, Standing } from '#lib/views/pick-up-places.ts'
 import { pickUpWords as words } from '#lib/words/pick-up-en.ts'
 
 interface NumbersProps {
-  readonly place: PickUpPlace
+  readonly place: Exclude<PickUpPlace, 'called'>
   readonly standing: Standing
 }
 
@@ -34,6 +34,29 @@ export function Numbers({ place, standing: { builds, more, columns, rows } }: Nu
           </ol>
         )}
       </div>
+    </section>
+  )
+}
+
+/** Numbers whose guests are asked to the counter, over the line; why is told nobody else. */
+export function Called({ standing: { builds, more } }: { readonly standing: Standing }) {
+  if (builds.length === 0) return null
+  return (
+    <section
+      className={styles.called}
+      data-place="called"
+      aria-label={words.place.called}
+      aria-live="polite"
+    >
+      <h2>{words.place.called}</h2>
+      <ol>
+        {builds.map((build) => (
+          <li key={build.name} data-build={build.name}>
+            {build.name}
+          </li>
+        ))}
+        {more > 0 && <li>{words.more(more)}</li>}
+      </ol>
     </section>
   )
 }

@@ -5,7 +5,7 @@ import { Connection } from '#components/live/connection.tsx'
 import { CrewProvider, useCrew } from '#components/live/crew.tsx'
 import { BareLine } from '#components/pick-up/bare-line.tsx'
 import { useMoved } from '#components/pick-up/moved.ts'
-import { Numbers } from '#components/pick-up/numbers.tsx'
+import { Called, Numbers } from '#components/pick-up/numbers.tsx'
 import styles from '#components/pick-up/pick-up.module.css'
 import { PICK_UP_PLACES, standingIn } from '#lib/views/pick-up-places.ts'
 import { pickUpWords as words } from '#lib/words/pick-up-en.ts'
@@ -25,6 +25,7 @@ function PickUpNow() {
       </header>
       {isOpen ? (
         <div className={styles.board} ref={board}>
+          <Called standing={standingIn(picture, 'called')} />
           {PICK_UP_PLACES.map((place) => (
             <Numbers key={place} place={place} standing={standingIn(picture, place)} />
           ))}

@@ -12,6 +12,7 @@ import {
   sheetOf,
 } from '#lib/views/allergen-sheet.ts'
 import { sayClock } from '#lib/words/clock-en.ts'
+import { live } from '#lib/words/live-en.ts'
 import { sheetWords as words } from '#lib/words/sheet-en.ts'
 
 function Legend() {
@@ -45,11 +46,15 @@ function SheetPage({ sheet, at }: { readonly sheet: Sheet; readonly at: number }
         <div>
           <h1>{words.title}</h1>
           <p>{words.of(sheet.station)}</p>
+          {sheet.invented && <p className={styles.invented}>{live.invented}</p>}
         </div>
         <p className={styles.asOf}>
-          <b>{words.asOf(sheet.asOf, sheet.timeZone)}</b>
+          {sheet.asOf !== null && <b>{words.stands(at, sheet.timeZone)}</b>}
+          <span>{words.asOf(sheet.asOf, sheet.timeZone)}</span>
           <span>{words.revision(sheet.revision)}</span>
-          <span className={styles.printed}>{words.printed(at, sheet.timeZone)}</span>
+          {sheet.asOf === null && (
+            <span className={styles.printed}>{words.printed(at, sheet.timeZone)}</span>
+          )}
         </p>
         <nav className={styles.acts}>
           <button type="button" onClick={() => window.print()}>

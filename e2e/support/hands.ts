@@ -170,4 +170,7 @@ export const wrongScoop = async (page: Page, pan: string, by: string): Promise<v
     .getByRole('list', { name: assemblyEn.wrongScoopOf(pan), exact: true })
     .getByRole('button', { name: by, exact: true })
     .click()
+  // Asked only where the pan's protected back-up stands ready.
+  const onTheLine = page.getByRole('button', { name: assemblyEn.wrongScoopLine, exact: true })
+  if (await onTheLine.isVisible()) await onTheLine.click()
 }

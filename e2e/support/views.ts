@@ -124,9 +124,15 @@ export const views: readonly View[] = [
     ['Milk', 'Said. Choose food', TUNA, /^Call the person/],
     { main: [/^The guest accepts/] },
   ),
-  counter('told late', 'waiting', 'Stop 2A now', [/^Tickets/, /^The guest of 2A/, 'Egg'], {
-    main: [/^Stop 2A now/],
-  }),
+  counter(
+    'told late',
+    'waiting',
+    'Stop 2A now',
+    [/^Tickets/, /^Allergy told: the guest of 2A/, 'Egg'],
+    {
+      main: [/^Stop 2A now/],
+    },
+  ),
   counter('name', 'quiet', 'Name to call', ['Asked: none', CHICKEN, 'Add a name']),
   counter('few tickets', 'waiting', '2A', [/^Tickets/]),
   counter('tickets', 'rush', '7A', [/^Tickets/], { long: true }),

@@ -1,13 +1,16 @@
 /** Which acceptance of the person in charge belongs to a build that is being ordered. */
 import { type Finding, isCovered } from '#lib/needs/judge.ts'
 import type { BuildChoice } from '#lib/service/build-choice.ts'
+import { foodKey } from '#lib/service/food-key.ts'
 import type { Acceptance, ServiceState } from '#lib/service/state.ts'
 
-type For = Pick<BuildChoice, 'item' | 'needs'>
-
-const isFor = (acceptance: Acceptance, choice: For, findings: readonly Finding[]): boolean =>
+const isFor = (
+  acceptance: Acceptance,
+  choice: BuildChoice,
+  findings: readonly Finding[],
+): boolean =>
   acceptance.build === null &&
-  acceptance.item === choice.item &&
+  acceptance.food === foodKey(choice) &&
   choice.needs.every(({ code, handling }) =>
     acceptance.needs.some((one) => one.code === code && one.handling === handling),
   ) &&
@@ -20,7 +23,7 @@ const isFor = (acceptance: Acceptance, choice: For, findings: readonly Finding[]
 export const acceptedSince = (
   cautions: ServiceState['cautions'],
   before: ReadonlySet<number>,
-  choice: For,
+  choice: BuildChoice,
   findings: readonly Finding[],
 ): number | null => {
   const numbers = Object.entries(cautions)

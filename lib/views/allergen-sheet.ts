@@ -53,6 +53,8 @@ export interface SheetRow {
 
 export interface Sheet {
   readonly station: string
+  /** Made up to try the tool with: not for real guests. */
+  readonly invented: boolean
   readonly timeZone: string
   readonly revision: number
   readonly asOf: number | null
@@ -191,6 +193,7 @@ export const sheetOf = ({ station, revision, soiled, asOf }: SheetFacts): Sheet 
   const components = station.components.map(({ id }) => rows.get(id)).filter((one) => !!one)
   return {
     station: station.name,
+    invented: station.invented,
     timeZone: station.timeZone,
     revision,
     asOf,

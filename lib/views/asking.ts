@@ -53,6 +53,15 @@ export const tapReason = (
 ): readonly Need[] =>
   changed(needs, code, (need) => ({ reason: need.reason === reason ? null : reason }))
 
+/** Needs with those that stay: none of them is taken away or weakened. */
+export const withKept = (needs: readonly Need[], kept: readonly Need[]): readonly Need[] => [
+  ...needs.map((need) => {
+    const own = kept.find((one) => one.code === need.code)
+    return own?.handling === 'keep-apart' && need.handling === 'leave-out' ? own : need
+  }),
+  ...kept.filter((one) => !has(needs, one.code)),
+]
+
 /** Needs told late beside those of the order: where a code is in both, keep apart is the stricter. */
 export const withTold = (own: readonly Need[], told: readonly Need[]): readonly Need[] =>
   strictest([...own, ...told])

@@ -1,7 +1,7 @@
 import { componentOf, itemOf, pansOf } from '#lib/menu/find.ts'
 import type { NeedCode } from '#lib/needs/codes.ts'
 import { type BuildChoice, takenComponents } from '#lib/service/build-choice.ts'
-import type { CautionReason } from '#lib/service/event.ts'
+import type { CautionReason } from '#lib/service/caution-reasons.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
 import { shortBuilds } from '#lib/stock/short.ts'

@@ -11,7 +11,7 @@ import {
   takenComponents,
 } from '#lib/service/build-choice.ts'
 import { basesToChoose, type SettledBase, settleBase } from '#lib/views/base-choice.ts'
-import { foodKey } from '#lib/views/food-key.ts'
+import { foodAndCautions } from '#lib/views/food-key.ts'
 import {
   type NotFree,
   type Offer,
@@ -177,7 +177,7 @@ export const settle = (offer: Offer, draft: Draft): Settled | null => {
   const fromBackup = taken.flatMap(({ id, standing }) =>
     standing.kind === 'free' && standing.fromBackup ? [id] : [],
   )
-  const foodText = foodKey(food, toAccept)
+  const foodText = foodAndCautions(food, toAccept)
   const caution = cautionOf(offer, draft, foodText, toAccept)
   const reading = JSON.stringify([foodText, fromBackup, caution])
   return {
@@ -195,7 +195,8 @@ export const settle = (offer: Offer, draft: Draft): Settled | null => {
 }
 
 /** What an acceptance is for: the food and its cautions, whatever was agreed since. */
-export const foodOfSettled = ({ choice, toAccept }: Settled): string => foodKey(choice, toAccept)
+export const foodOfSettled = ({ choice, toAccept }: Settled): string =>
+  foodAndCautions(choice, toAccept)
 
 /**
  * The order in which taps on a pan go: from the usual placement to no, so that a no is one tap,

@@ -3,6 +3,7 @@ import type { Ingredient, StationDocument } from '#lib/menu/station-document.ts'
 import type { HoldReason } from '#lib/service/event.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
+import { isBefore } from '#lib/views/product-before.ts'
 
 export interface HeldBuild {
   readonly name: string
@@ -29,5 +30,5 @@ export const unreadLabels = ({
   recipes,
 }: StationDocument): readonly Ingredient[] => {
   const used = new Set([...components, ...recipes].flatMap((one) => one.ingredients))
-  return ingredients.filter((one) => one.readOn === null && used.has(one.id))
+  return ingredients.filter((one) => one.readOn === null && used.has(one.id) && !isBefore(one.id))
 }

@@ -1,6 +1,8 @@
 import { componentOf, pansOf } from '#lib/menu/find.ts'
 import type { Asked, Need } from '#lib/needs/codes.ts'
-import { strictest } from '#lib/needs/judge.ts'
+import type { Soil } from '#lib/needs/contact.ts'
+import { judgeComponent, strictest } from '#lib/needs/judge.ts'
+import { kitchenOf } from '#lib/needs/kitchen.ts'
 import { takenComponents } from '#lib/service/build-choice.ts'
 import type { Build, Hold, RunningState, Ticket } from '#lib/service/state.ts'
 
@@ -8,6 +10,11 @@ import type { Build, Hold, RunningState, Ticket } from '#lib/service/state.ts'
 export interface WrongScoop {
   readonly pan: string
   readonly by: string
+  /**
+   * How it comes to a build that doesn't take from that pan: over what it takes, by name, which
+   * touches the pan itself or is reached by it over others. null: it takes from the pan.
+   */
+  readonly over: { readonly component: string | null; readonly touches: boolean } | null
 }
 
 /** Why a build may not go on, with what a screen says of it. */
@@ -25,6 +32,29 @@ const changedLabels = (state: RunningState, { at }: Hold): readonly string[] => 
   )
 }
 
+/** What a build takes that what a scoop carried comes to; null where nothing tells. */
+const reachedBy = (state: RunningState, build: Build, { component, by }: Soil) => {
+  const isOver = (id: string) =>
+    judgeComponent(kitchenOf(state), id, needsOf(build)).findings.some(
+      (one) => one.why === 'contact' && one.reached.includes(by),
+    )
+  const isBeside = (id: string) =>
+    state.station.contacts?.some(
+      ({ components }) => components.includes(id) && components.includes(component),
+    ) ?? false
+  try {
+    const over = takenComponents(build.choice).filter(isOver)
+    const beside = over.find(isBeside)
+    const found = beside ?? over[0]
+    return {
+      component: found === undefined ? null : componentOf(state.station, found).name,
+      touches: beside !== undefined,
+    }
+  } catch {
+    return { component: null, touches: false }
+  }
+}
+
 /** Wrong scoops in what the build takes; where there is none in those, every one on the line. */
 const wrongScoops = (state: RunningState, build: Build): readonly WrongScoop[] => {
   const taken = takenComponents(build.choice)
@@ -32,10 +62,13 @@ const wrongScoops = (state: RunningState, build: Build): readonly WrongScoop[] =
     (state.pans[pan.id]?.soiledBy ?? []).map((by) => ({ component: pan.component, by })),
   )
   const own = all.filter((one) => taken.includes(one.component))
-  return (own.length > 0 ? own : all).map(({ component, by }) => ({
-    pan: componentOf(state.station, component).name,
-    by: componentOf(state.station, by).name,
+  const scoops = (own.length > 0 ? own : all).map((soil) => ({
+    pan: componentOf(state.station, soil.component).name,
+    by: componentOf(state.station, soil.by).name,
+    over: own.length > 0 ? null : reachedBy(state, build, soil),
   }))
+  const known = scoops.filter(({ over }) => over !== null && over.component !== null)
+  return known.length > 0 ? known : scoops
 }
 
 export const whyHeld = (state: RunningState, build: Build, hold: Hold): WhyHeld => {

@@ -8,7 +8,8 @@ import { ALLERGENS_OF, type Claim, TRAITS, type Trait } from '#lib/needs/diets.t
 export interface LabelDraft {
   /** Nothing is said of what isn't named here: it is unknown. */
   readonly declarations: Readonly<Record<string, Declaration>>
-  readonly traits: readonly Trait[]
+  /** null: not answered, so unknown; none: it was said that it is none of these. */
+  readonly traits: readonly Trait[] | null
   readonly claims: Readonly<Partial<Record<Claim, 'declared' | 'not'>>>
   readonly readBy: string
 }
@@ -22,7 +23,7 @@ export interface LabelLine {
 export const labelLines = (station: Allergens): readonly LabelLine[] =>
   askableAllergens(station).map((code) => ({ code, kinds: kindsOf(station, code) }))
 
-export const EMPTY_LABEL: LabelDraft = { declarations: {}, traits: [], claims: {}, readBy: '' }
+export const EMPTY_LABEL: LabelDraft = { declarations: {}, traits: null, claims: {}, readBy: '' }
 
 /**
  * The label as it was last read, to be gone through again; empty where nobody has read it. What was
@@ -37,7 +38,7 @@ export const draftOf = (
   const said = Object.entries(declarations).filter(
     ([code, word]) => word !== 'unknown' || !lines.has(code),
   )
-  return { declarations: Object.fromEntries(said), traits: traits ?? [], claims, readBy: '' }
+  return { declarations: Object.fromEntries(said), traits, claims, readBy: '' }
 }
 
 /** With what a label says of one allergen; null: nothing. */
@@ -61,9 +62,18 @@ export const restOfSet = (station: Allergens, draft: LabelDraft): readonly strin
 export const withRestFree = (station: Allergens, draft: LabelDraft): LabelDraft =>
   restOfSet(station, draft).reduce((so, code) => withWord(so, code, 'free'), draft)
 
-export const withTrait = (draft: LabelDraft, trait: Trait, has: boolean): LabelDraft => ({
+/** The last tick that is taken away leaves no answer: it doesn't say "none of these". */
+export const withTrait = (draft: LabelDraft, trait: Trait, has: boolean): LabelDraft => {
+  const traits = TRAITS.filter((one) =>
+    one === trait ? has : (draft.traits?.includes(one) ?? false),
+  )
+  return { ...draft, traits: traits.length === 0 ? null : traits }
+}
+
+/** With the answer that it is none of these, beside what follows from its allergens; or without. */
+export const withNoTraits = (draft: LabelDraft, isNone: boolean): LabelDraft => ({
   ...draft,
-  traits: TRAITS.filter((one) => (one === trait ? has : draft.traits.includes(one))),
+  traits: isNone ? [] : null,
 })
 
 export const withClaim = (
@@ -75,7 +85,7 @@ export const withClaim = (
   return { ...draft, claims: said === null ? others : { ...others, [claim]: said } }
 }
 
-/** Traits that follow from what is contained: nobody has to tick them. */
+/** Traits that follow from what is contained: nobody has to tick them. They answer nothing else. */
 export const impliedTraits = (station: Allergens, draft: LabelDraft): readonly Trait[] => {
   const contains = (code: string) =>
     [code, ...kindsOf(station, code)].some((one) => draft.declarations[one] === 'contains')
@@ -93,7 +103,7 @@ export interface Contradiction {
 
 /** Traits that are ticked while the allergen that they bring is declared free: one is wrong. */
 export const contradictions = (station: Allergens, draft: LabelDraft): readonly Contradiction[] => {
-  const traits = new Set([...draft.traits, ...impliedTraits(station, draft)])
+  const traits = new Set([...(draft.traits ?? []), ...impliedTraits(station, draft)])
   const isFree = (code: string) => draft.declarations[code] === 'free'
   return TRAITS.filter((trait) => traits.has(trait)).flatMap((trait): Contradiction[] => {
     const linked = trait === 'gluten-grain' ? [] : (ALLERGENS_OF[trait] ?? [])
@@ -109,17 +119,21 @@ export const unsaid = (station: StationDocument, draft: LabelDraft): readonly st
     .filter(({ code }) => draft.declarations[code] === undefined)
     .map(({ code }) => code)
 
-/** The label as the service is told it. @param readOn civil date, as 2026-11-25 */
-export const labelFrom = (station: Allergens, draft: LabelDraft, readOn: string): Label => {
+/** Traits as they are told; null while nobody has answered, whatever follows from allergens. */
+const traitsFrom = (station: Allergens, draft: LabelDraft): Label['traits'] => {
+  if (draft.traits === null) return null
   const has = new Set([...draft.traits, ...impliedTraits(station, draft)])
-  return {
-    declarations: { ...draft.declarations },
-    traits: TRAITS.filter((trait) => has.has(trait)),
-    claims: { ...draft.claims },
-    readOn,
-    readBy: draft.readBy.trim(),
-  }
+  return TRAITS.filter((trait) => has.has(trait))
 }
+
+/** The label as the service is told it. @param readOn civil date, as 2026-11-25 */
+export const labelFrom = (station: Allergens, draft: LabelDraft, readOn: string): Label => ({
+  declarations: { ...draft.declarations },
+  traits: traitsFrom(station, draft),
+  claims: { ...draft.claims },
+  readOn,
+  readBy: draft.readBy.trim(),
+})
 
 /** The civil date of an instant, as 2026-11-25. Throws RangeError for an unknown time zone. */
 export const civilDateOf = (at: number, timeZone: string): string => {

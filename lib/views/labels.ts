@@ -5,6 +5,7 @@ import type { StationDocument } from '#lib/menu/station-document.ts'
 import { waysTo } from '#lib/needs/declared.ts'
 import type { LabelChange, RunningState } from '#lib/service/state.ts'
 import { guestsToFind, type HeldBuild, heldBuilds } from '#lib/views/first-of-all.ts'
+import { isBefore, pansBefore } from '#lib/views/product-before.ts'
 
 export interface LabelEntry {
   readonly id: string
@@ -37,7 +38,7 @@ export const labelGroups = (station: StationDocument): readonly LabelGroup[] => 
     const found = new Map<string, LabelEntry>()
     for (const way of waysTo(station, component)) {
       const ingredient = known.get(way.at(-1) ?? '')
-      if (!ingredient || found.has(ingredient.id)) continue
+      if (!ingredient || isBefore(ingredient.id) || found.has(ingredient.id)) continue
       const through = way.slice(0, -1).map(name)
       const { id, readOn } = ingredient
       found.set(id, { id, name: ingredient.name, through, readOn })
@@ -78,12 +79,22 @@ export const componentsWith = (station: StationDocument, ingredient: string): re
     .filter((group) => group.ingredients.some((one) => one.id === ingredient))
     .map((group) => group.component)
 
+/** What a label that was read is of: another product than what is in the pans, or the same. */
+export const PRODUCTS = ['other', 'same'] as const
+export type Product = (typeof PRODUCTS)[number]
+
+/** Whether its product was said not to be the same, and its label isn't read since. */
+export const isNotSame = ({ labelChanges }: RunningState, ingredient: string): boolean =>
+  labelChanges.filter((one) => one.ingredient === ingredient).at(-1)?.read === false
+
 export interface LabelOutcome extends LabelChange {
   readonly name: string
   /** Builds that are still held by it, by number. */
   readonly held: readonly string[]
   /** Handed-over builds whose guests are still to be found for it. */
   readonly find: readonly string[]
+  /** Names of the components of which a pan still holds the product before. */
+  readonly before: readonly string[]
   /** Names of the components whose labels are to be printed anew. */
   readonly reprint: readonly string[]
 }
@@ -106,6 +117,7 @@ export const labelOutcomes = (state: RunningState): readonly LabelOutcome[] => {
     name: name(change.ingredient),
     held: held.filter(isOf(change)).map((one) => one.name),
     find: find.filter(isOf(change)).map((one) => one.name),
+    before: pansBefore(state, change.ingredient),
     reprint: componentsWith(station, change.ingredient).map((id) => groups.get(id) ?? id),
   }))
 }

@@ -3,80 +3,31 @@
  * command to the server.
  */
 import { kindsOf } from '#lib/needs/askable.ts'
-import type { Need, NeedCode, Reason } from '#lib/needs/codes.ts'
+import type { Need, NeedCode } from '#lib/needs/codes.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { otherHandling, sameGuest, tapKind, tapNeed, tapReason } from '#lib/views/asking.ts'
-import { changeBuild, tellNeed } from '#lib/views/changing.ts'
+import {
+  otherHandling,
+  sameGuest,
+  tapKind,
+  tapNeed,
+  tapReason,
+  withKept,
+} from '#lib/views/asking.ts'
+import { changeBuild, keptNeeds, needTold, otherAnswered, tellNeed } from '#lib/views/changing.ts'
+import type { Act } from '#lib/views/counter-act.ts'
 import { EMPTY_DRAFT } from '#lib/views/draft.ts'
 import {
   accepted,
   cameBack,
   goTo,
-  type LeftCommand,
   leftAccepted,
   nextGuest,
   openReturned,
   park,
   refused,
 } from '#lib/views/order-answered.ts'
-import {
-  type BuildAt,
-  type Note,
-  type Ordering,
-  type Step,
-  settleAll,
-  withDraft,
-} from '#lib/views/ordering.ts'
+import { type Ordering, type Step, settleAll, withDraft } from '#lib/views/ordering.ts'
 import { addPortion, chooseItem, tapPan } from '#lib/views/pan-tap.ts'
-
-export type Act =
-  | { readonly act: 'asked-none' }
-  | { readonly act: 'need'; readonly code: NeedCode }
-  | { readonly act: 'kind'; readonly group: NeedCode; readonly code: NeedCode }
-  | { readonly act: 'handling'; readonly code: NeedCode }
-  | { readonly act: 'reason'; readonly code: NeedCode; readonly reason: Reason }
-  /** The next build is for a guest who was asked already. */
-  | { readonly act: 'same-guest'; readonly index: number }
-  | { readonly act: 'not-sure' }
-  | { readonly act: 'ask-again' }
-  | { readonly act: 'said-needs' }
-  | { readonly act: 'choose'; readonly item: string }
-  | { readonly act: 'tap'; readonly component: string }
-  | { readonly act: 'more'; readonly component: string }
-  | { readonly act: 'another' }
-  | { readonly act: 'go-to'; readonly index: number }
-  | { readonly act: 'drop' }
-  /** The person in charge is called. */
-  | { readonly act: 'in-charge' }
-  /** The person in charge accepted the cautions of `food`, under this number. */
-  | { readonly act: 'caution-accepted'; readonly caution: number; readonly food: string }
-  /** The screen is turned to the guest of a build. */
-  | { readonly act: 'turn'; readonly index: number }
-  | { readonly act: 'agree' }
-  | { readonly act: 'back' }
-  | { readonly act: 'name'; readonly name: string }
-  | { readonly act: 'paid' }
-  | { readonly act: 'start-over' }
-  | { readonly act: 'send'; readonly id: string }
-  | { readonly act: 'next-guest' }
-  | { readonly act: 'accepted'; readonly id: string }
-  | { readonly act: 'refused'; readonly id: string; readonly note: Note }
-  /** What an earlier load of the page, or another step, left waiting was accepted. */
-  | { readonly act: 'left-accepted'; readonly id: string; readonly sent: LeftCommand }
-  | {
-      readonly act: 'came-back'
-      readonly id: string
-      readonly sent: LeftCommand
-      readonly note: Note
-    }
-  | { readonly act: 'open-returned'; readonly id: string }
-  | { readonly act: 'drop-returned'; readonly id: string }
-  | { readonly act: 'tickets' }
-  | ({ readonly act: 'change-build' } & BuildAt)
-  /** A guest who has ordered tells a need. */
-  | ({ readonly act: 'tell-need' } & BuildAt)
-  /** It was told, and the build is stopped. */
-  | ({ readonly act: 'need-told' } & BuildAt)
 
 const withNeeds = (ordering: Ordering, needs: readonly Need[]): Ordering => ({
   ...withDraft(ordering, { needs, asked: needs.length > 0 ? 'needs' : null }),
@@ -95,6 +46,7 @@ const SHOWS_BUILD: ReadonlySet<Act['act']> = new Set([
   'open-returned',
   'change-build',
   'need-told',
+  'other-answered',
   'same-guest',
   'back',
   'caution-accepted',
@@ -148,20 +100,26 @@ const seen = ({ drafts, sent }: Ordering): Ordering['sent'] =>
 
 const afterTap = (ordering: Ordering, tap: Act, state: RunningState): Ordering => {
   const draft = ordering.drafts[ordering.current] ?? EMPTY_DRAFT
+  const kept = keptNeeds(ordering, state)
+  /** What an accepted build keeps from stays, as strict. */
+  const told = (needs: readonly Need[]) => withNeeds(ordering, withKept(needs, kept))
+  /** A kind that stays is beyond the tile of its group. */
+  const freeKinds = (group: NeedCode) =>
+    kindsOf(state.station, group).filter((kind) => !kept.some((one) => one.code === kind))
   switch (tap.act) {
     case 'asked-none':
       if (ordering.telling && draft.needs.length === 0) return nextGuest(ordering)
       return draft.needs.length > 0
-        ? withDraft(ordering, { asked: null, needs: [] })
+        ? withDraft(ordering, { asked: kept.length > 0 ? 'needs' : null, needs: kept })
         : { ...withDraft(ordering, { asked: 'none' }), step: 'choose', sent: seen(ordering) }
     case 'need':
-      return withNeeds(ordering, tapNeed(draft.needs, tap.code, kindsOf(state.station, tap.code)))
+      return told(tapNeed(draft.needs, tap.code, freeKinds(tap.code)))
     case 'kind': {
       const kinds = kindsOf(state.station, tap.group)
-      return withNeeds(ordering, tapKind(draft.needs, tap.group, tap.code, kinds))
+      return told(tapKind(draft.needs, tap.group, tap.code, kinds))
     }
     case 'handling':
-      return withDraft(ordering, { needs: otherHandling(draft.needs, tap.code) })
+      return told(otherHandling(draft.needs, tap.code))
     case 'reason':
       return withDraft(ordering, { needs: tapReason(draft.needs, tap.code, tap.reason) })
     case 'same-guest':
@@ -238,10 +196,11 @@ const afterTap = (ordering: Ordering, tap: Act, state: RunningState): Ordering =
       return tellNeed(ordering, { ticket: tap.ticket, letter: tap.letter }, state)
     case 'need-told': {
       const { telling } = ordering
-      const at = { ticket: tap.ticket, letter: tap.letter }
-      return telling?.ticket === at.ticket && telling.letter === at.letter
-        ? changeBuild(ordering, at, state)
+      return telling?.ticket === tap.ticket && telling.letter === tap.letter
+        ? needTold(ordering, tap.told, state)
         : ordering
     }
+    case 'other-answered':
+      return otherAnswered(ordering, tap.letter, state)
   }
 }

@@ -1,4 +1,5 @@
 /** An order while it is taken: what was said so far, and what would be sent. */
+import type { Asked, Need } from '#lib/needs/codes.ts'
 import { takesOf } from '#lib/service/build-choice.ts'
 import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -15,6 +16,8 @@ export type Step =
   | 'in-charge'
   /** The screen is turned to the guest: to agree, or only to be shown. */
   | 'turned'
+  /** A need was told: whether the ticket's other builds are for the same guest. */
+  | 'others'
 
 /** Why a tap did nothing, or an order wasn't taken. */
 export type Note =
@@ -29,6 +32,12 @@ export type Note =
 export interface BuildAt {
   readonly ticket: number
   readonly letter: string
+}
+
+/** What a guest told after sending. */
+export interface Told {
+  readonly asked: Exclude<Asked, 'none'>
+  readonly needs: readonly Need[]
 }
 
 /** What was accepted: tickets by the id of their command. */
@@ -58,6 +67,8 @@ export interface Ordering extends Order {
   readonly from: 'ask' | 'choose'
   /** The accepted build of which a need is told late, while that is asked. */
   readonly telling: BuildAt | null
+  /** What was told, and the letters of the ticket's builds that it may hold for as well. */
+  readonly others: { readonly told: Told; readonly letters: readonly string[] } | null
   /** Id of the command that waits for its answer. */
   readonly sending: string | null
   readonly note: Note | null
@@ -73,6 +84,7 @@ export const IDLE: Ordering = {
   current: 0,
   from: 'ask',
   telling: null,
+  others: null,
   name: '',
   paid: false,
   changing: null,

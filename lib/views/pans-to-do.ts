@@ -1,5 +1,6 @@
 /** What the lead can do something about now. Plain facts of the pans: nothing here is forecast. */
 import { pansOf } from '#lib/menu/find.ts'
+import { ingredientIn } from '#lib/menu/ingredient-name.ts'
 import type { HoldReason } from '#lib/service/event.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
@@ -28,6 +29,14 @@ export type ToDo =
       readonly builds: readonly string[]
     }
   | { readonly kind: 'read-label'; readonly ingredient: string; readonly name: string }
+  | {
+      /** A pan that holds a product from before its label changed. */
+      readonly kind: 'product-before'
+      readonly pan: string
+      readonly component: string
+      /** Names of the ingredients. */
+      readonly ingredients: readonly string[]
+    }
   | { readonly kind: 'confirm-clock'; readonly byMs: number }
   | { readonly kind: 'load'; readonly loads: readonly PanLoad[] }
   | {
@@ -105,10 +114,28 @@ const toRead = (state: RunningState) => {
   }
 }
 
+/** Pans that count as two products until they are changed, in the order of the line. */
+const toChange = ({ station, mixing }: RunningState) => {
+  const name = ingredientIn(station)
+  return pansOf(station).flatMap(({ id, component }) => {
+    const ingredients = Object.keys(mixing).filter((one) => mixing[one]?.pans.includes(id))
+    return ingredients.length === 0
+      ? []
+      : [
+          {
+            kind: 'product-before' as const,
+            pan: id,
+            component,
+            ingredients: ingredients.map(name),
+          },
+        ]
+  })
+}
+
 /**
  * All there is to do, most pressing first: guests to find and builds that are held, a clock that
- * jumped, pans to load, builds that are short, labels that changed and aren't read, what is sold
- * out, pans under a quarter (the emptiest first), labels that nobody ever read. What isn't sold by
+ * jumped, pans to load, builds that are short, labels that changed and aren't read, pans that
+ * hold a product from before, what is sold out, pans under a quarter (the emptiest first), labels that nobody ever read. What isn't sold by
  * choice is only asked for where builds are short of it.
  */
 export const toDos = (state: RunningState): readonly ToDo[] => {
@@ -130,6 +157,7 @@ export const toDos = (state: RunningState): readonly ToDo[] => {
       builds: short.get(component) ?? [],
     })),
     ...labels.changed,
+    ...toChange(state),
     ...of('sold-out')
       .filter((one) => one.selling)
       .map(({ pan, component }) => ({

@@ -3,10 +3,16 @@ import type { PickUpBuild, PickUpPicture } from '#lib/views/pick-up.ts'
 
 export const PICK_UP_PLACES = ['waiting', 'making', 'made'] as const
 
-export type PickUpPlace = (typeof PICK_UP_PLACES)[number]
+/** `called` stands over the line: it is on it again once its guest was asked. */
+export type PickUpPlace = PickUpBuild['state']
 
 /** Most numbers that each place shows and that are still read from afar; more are counted. */
-export const ROOM: Readonly<Record<PickUpPlace, number>> = { waiting: 10, making: 4, made: 12 }
+export const ROOM: Readonly<Record<PickUpPlace, number>> = {
+  waiting: 10,
+  making: 4,
+  made: 12,
+  called: 6,
+}
 
 export interface Standing {
   readonly builds: readonly PickUpBuild[]
@@ -20,17 +26,19 @@ export interface Standing {
 /** Columns by the number of cells, so that numbers stay as large as they can. */
 const columnsFor = (place: PickUpPlace, cells: number): number => {
   if (place === 'making') return 1
+  if (place === 'called') return Math.max(1, cells)
   if (place === 'waiting') return cells > 5 ? 2 : 1
   return cells <= 3 ? 1 : cells <= 8 ? 2 : 3
 }
 
 /**
  * The numbers of each place. What is being made or waits stands in the order of the line; what is
- * made, the one that has stood longest first.
+ * made or called, the one that has stood longest first.
  */
 export const standingIn = (picture: PickUpPicture, place: PickUpPlace): Standing => {
   const here = picture.builds.filter((build) => build.state === place)
-  const inOrder = place === 'made' ? [...here].sort((one, other) => one.since - other.since) : here
+  const isOldestFirst = place === 'made' || place === 'called'
+  const inOrder = isOldestFirst ? [...here].sort((one, other) => one.since - other.since) : here
   const room = ROOM[place]
   const shown = inOrder.length > room ? inOrder.slice(0, room - 1) : inOrder
   const more = inOrder.length - shown.length

@@ -2,9 +2,9 @@ import { isRunning, type ServiceState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
 
 export interface PickUpBuild {
-  /** "21A": nothing that tells who or what it is for. */
+  /** "21A": nothing that tells who or what it is for. `called`: its guest is asked to the counter. */
   readonly name: string
-  readonly state: 'waiting' | 'making' | 'made'
+  readonly state: 'waiting' | 'making' | 'made' | 'called'
   /** When it reached that state, epoch milliseconds. */
   readonly since: number
 }
@@ -22,15 +22,11 @@ export const pickUpPicture = (state: ServiceState): PickUpPicture => ({
   open: state.stage === 'open',
   station: isRunning(state) ? state.station.name : '',
   wells: isRunning(state) ? state.station.line.wells.map((well) => well.pans.length) : [],
-  builds: openBuilds(state).flatMap(({ ticket, build }) =>
-    build.state === 'waiting' || build.state === 'making' || build.state === 'made'
-      ? [
-          {
-            name: buildName(ticket.number, build.letter),
-            state: build.state,
-            since: build.since,
-          },
-        ]
-      : [],
-  ),
+  builds: openBuilds(state).flatMap(({ ticket, build }): PickUpBuild[] => {
+    const { letter, state: stands, since, hold } = build
+    const name = buildName(ticket.number, letter)
+    if (stands !== 'waiting' && stands !== 'making' && stands !== 'made') return []
+    // What is held isn't given out: its guest is asked, at the counter, and nobody else is told why.
+    return hold ? [{ name, state: 'called', since: hold.at }] : [{ name, state: stands, since }]
+  }),
 })

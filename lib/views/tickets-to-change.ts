@@ -6,6 +6,8 @@ import { shownNameKey } from '#lib/views/name-shown.ts'
 export interface TicketBuild extends QueuedBuild {
   readonly canChange: boolean
   readonly canCancel: boolean
+  /** Its guest told that they aren't sure: it isn't changed here. */
+  readonly isUnsure: boolean
   /** Its guest can still tell a need. */
   readonly canTell: boolean
   /** The command under which a name is kept; null where no name may be shown. */
@@ -17,11 +19,13 @@ const MOST_HANDED_OVER = 12
 
 const shown = (ticket: Ticket, build: Build): TicketBuild => {
   const isHeld = build.hold !== null
+  const isUnsure = build.hold?.told?.asked === 'not-sure'
   const isOpen = build.state === 'waiting' || build.state === 'making'
   return {
     ticket,
     build,
-    canChange: isHeld || (build.stop === null && isOpen),
+    canChange: !isUnsure && (isHeld || (build.stop === null && isOpen)),
+    isUnsure,
     canCancel: isHeld || (build.stop === null && build.state !== 'handed-over'),
     canTell: build.state !== 'cancelled',
     nameKey: shownNameKey(ticket),

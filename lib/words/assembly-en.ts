@@ -1,7 +1,7 @@
 /** What the assembly screen says, in English. */
 import { isDiet, type NeedCode } from '#lib/needs/codes.ts'
 import type { Because } from '#lib/service/build-choice.ts'
-import type { CautionReason } from '#lib/service/event.ts'
+import type { CautionReason } from '#lib/service/caution-reasons.ts'
 import type { Hazard } from '#lib/views/assembly-pan.ts'
 import type { PartAs } from '#lib/views/assembly-stop.ts'
 import { sayLength } from '#lib/words/clock-en.ts'
@@ -88,7 +88,7 @@ export const assemblyEn = {
   hazardAccepted: (hazard: Hazard) =>
     `${hazard.why === 'may-contain' && !isDiet(hazard.code) ? `may contain ${needName(hazard.code)}` : HAZARD[hazard.why](hazard)}: accepted`,
   backUp: ['BACK-UP', 'PAN'],
-  notThisPan: 'lid on here',
+  notThisPan: 'line pan: lid on',
   soiled: (by: readonly string[]) => `may contain ${by.join(', ')}: another scoop went in`,
   soiledShort: (by: readonly string[]) => `may contain ${by.join(', ')}`,
   notChecked: (name: string) =>
@@ -174,6 +174,6 @@ export const assemblyEn = {
   wrongScoopGloves: 'Clean gloves on? Don’t tap: call someone.',
   soiledBy: (pan: string, by: string) => `${pan} is marked: may contain ${by}`,
   backupSoiledBy: (pan: string, by: string) =>
-    `The back-up pan of ${pan} is marked: may contain ${by}`,
+    `The back-up pan of ${pan} isn’t ready any more: a scoop of ${by} went in`,
   close: 'Close',
 } as const

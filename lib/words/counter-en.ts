@@ -1,5 +1,5 @@
 /** What the counter says and has said, in English. */
-import { type Handling, isDiet, type NeedCode } from '#lib/needs/codes.ts'
+import { type Handling, isDiet, type Need, type NeedCode } from '#lib/needs/codes.ts'
 import { inSentence, list, startingWith } from '#lib/words/findings-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 
@@ -13,8 +13,14 @@ export const counter = {
   notSureHint: 'call the person in charge',
   needTile: (code: NeedCode) => startingWith(needName(code)),
   more: 'More …',
-  asked: (code: NeedCode, handling: Handling) =>
-    handling === 'keep-apart' ? 'keep apart' : isDiet(code) ? 'asked' : 'leave out only',
+  asked: (code: NeedCode, handling: Handling, stays = false) => {
+    const how = handling === 'keep-apart' ? 'keep apart' : isDiet(code) ? 'asked' : 'leave out only'
+    return stays ? `${how}: stays` : how
+  },
+  stays: 'stays',
+  staysWhy:
+    'What was told stays. To drop it: cancel and take a new order, or call the person in charge.',
+  onlyKept: 'Nothing more',
   changeHandling: (code: NeedCode, handling: Handling) =>
     handling === 'leave-out'
       ? `${counter.needTile(code)}: change to keep apart`
@@ -46,12 +52,27 @@ export const counter = {
   askAgain: 'Ask again',
   startOver: 'Start over',
   leaveUnchanged: 'Leave it as it was',
+  leaveStopped: (build: string) => `Leave ${build} stopped`,
+  leaveToFind: (build: string) => `Leave ${build}: its guest is still to be found`,
 
   needsOf: (none: boolean, words: readonly string[]) => (none ? 'Asked: none' : words.join(' · ')),
   need: (code: NeedCode, handling: Handling) => {
     const name = counter.needTile(code)
     if (handling === 'keep-apart') return `${name}, keep apart`
     return isDiet(code) ? name : `${name}, leave out`
+  },
+  /** Those that are handled the same together, so that several are read at a glance. */
+  needsTold: (needs: readonly Pick<Need, 'code' | 'handling'>[]): readonly string[] => {
+    if (needs.length < 2) return needs.map(({ code, handling }) => counter.need(code, handling))
+    const isApart = (one: Pick<Need, 'handling'>) => one.handling === 'keep-apart'
+    const apart = needs.filter(isApart).map(({ code }) => needName(code))
+    const others = needs.filter((one) => !isApart(one)).map(({ code }) => code)
+    const out = others.filter((code) => !isDiet(code)).map(needName)
+    return [
+      ...(apart.length > 0 ? [`Keep apart: ${apart.join(', ')}`] : []),
+      ...(out.length > 0 ? [`Leave out: ${out.join(', ')}`] : []),
+      ...others.filter(isDiet).map(counter.needTile),
+    ]
   },
   changeNeeds: 'Change',
   menu: 'Menu',
@@ -62,14 +83,13 @@ export const counter = {
   rowNo: (name: string) => `no: ${inSentence(name)}`,
   rowWithout: (names: readonly string[]) => `without ${list(names.map(inSentence), 'and')}`,
   rowBase: (name: string) => `with ${inSentence(name)}`,
-  mark: { side: 'on side' },
+  mark: { side: 'on side', unknown: (word: string) => `${word} ?` },
   ask: 'ask',
   rowFits: 'fits',
   rowFitsWith: (changes: string) => `fits ${changes}`,
   rowDoesNot: (why: string) => `no: ${inSentence(why)}`,
   rowAsk: (why: string) => `ask the person in charge: ${inSentence(why)}`,
   rowAskShort: (why: string) => `ask: ${inSentence(why)}`,
-  rowShort: (name: string, why: string) => `${name}, ${why}`,
   rowBases: (names: readonly string[]) => `with ${list(names.map(inSentence), 'or')}`,
   fits: 'What fits',
 
@@ -99,7 +119,7 @@ export const counter = {
   turnWhy: 'The guest reads it and taps “I agree”.',
   show: 'Show the guest',
   callInCharge: 'Call the person in charge',
-  callInChargeFor: (letter: string) => `${letter} has to be accepted with the guest.`,
+  callInChargeFor: (letter: string) => `Wrap ${letter} has to be accepted with the guest.`,
   signOnWhy: 'Nothing is kept apart without one.',
   chooseBase: 'Which base?',
   chooseBaseWhy: (names: readonly string[]) => `Tap ${list(names.map(inSentence), 'or')}.`,

@@ -94,6 +94,28 @@ export const sayFinding = (told: FindingTold): string => {
   return `${before}${named} ${declares(need, why, many)}`
 }
 
+/** As it stands in a row: "Tuna salad touches toasted almonds". */
+export const rowFinding = (
+  component: string,
+  need: NeedCode,
+  why: Why,
+  touches: string | null,
+): string => {
+  const many = isPlural(component)
+  switch (why) {
+    case 'contains':
+    case 'may-contain':
+      return `${component} ${declares(need, why, many)}`
+    case 'contact':
+      return `${component} ${many ? 'touch' : 'touches'} ${inSentence(touches ?? '')}`
+    case 'soiled':
+      return `a scoop of ${inSentence(touches ?? '')} went into ${inSentence(component)}`
+    case 'unknown':
+    case 'contact-unknown':
+      return `${component}, ${shortFinding(need, why, touches)}`
+  }
+}
+
 /** As it stands in a pan: a word or three. */
 export const shortFinding = (need: NeedCode, why: Why, touches: string | null): string => {
   const food = foodOf(need)

@@ -1,7 +1,8 @@
 /** Why a build may not go on, in English: on assembly, at hand-over, wherever it stands. */
 import { isDiet, type Need, type NeedCode } from '#lib/needs/codes.ts'
-import type { CautionReason } from '#lib/service/event.ts'
-import type { WhyHeld } from '#lib/views/held.ts'
+import type { CautionReason } from '#lib/service/caution-reasons.ts'
+import type { WhyHeld, WrongScoop } from '#lib/views/held.ts'
+import { inSentence, isPlural } from '#lib/words/findings-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 
 export const loudNeed = (code: NeedCode): string => needName(code).toUpperCase()
@@ -11,6 +12,16 @@ export const sayNeed = ({ code, handling }: Pick<Need, 'code' | 'handling'>): st
   const need = loudNeed(code)
   if (isDiet(code)) return handling === 'keep-apart' ? `${need}, kept apart` : need
   return handling === 'keep-apart' ? `${need}: keep apart` : `${need}: leave out`
+}
+
+const sayWrongScoop = ({ pan, by, over }: WrongScoop): string => {
+  const went = `A wrong scoop went into ${pan}: the one of ${by}.`
+  if (over === null) return went
+  if (over.component === null) return `${went} It can reach this one.`
+  const many = isPlural(over.component)
+  return over.touches
+    ? `${went} ${over.component} ${many ? 'touch' : 'touches'} ${inSentence(pan)}.`
+    : `${went} ${over.component} can be reached by it.`
 }
 
 export const sayWhyHeld = (why: WhyHeld): string => {
@@ -27,9 +38,7 @@ export const sayWhyHeld = (why: WhyHeld): string => {
     case 'contact':
       return why.scoops.length === 0
         ? 'Its back-up pan isn’t ready any more.'
-        : why.scoops
-            .map(({ pan, by }) => `A wrong scoop went into ${pan}: the one of ${by}.`)
-            .join(' ')
+        : why.scoops.map(sayWrongScoop).join(' ')
   }
 }
 

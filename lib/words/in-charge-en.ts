@@ -1,5 +1,5 @@
 /** What the person in charge reads and does at the counter, in English. */
-import type { CautionReason } from '#lib/service/event.ts'
+import type { CautionReason } from '#lib/service/caution-reasons.ts'
 import { startingWith } from '#lib/words/findings-en.ts'
 import { cautionReason } from '#lib/words/held-en.ts'
 

@@ -2,7 +2,7 @@
 import type { Declaration } from '#lib/menu/station-document.ts'
 import type { Claim, Trait } from '#lib/needs/diets.ts'
 import type { Contradiction } from '#lib/views/label-draft.ts'
-import { list, startingWith } from '#lib/words/findings-en.ts'
+import { inSentence, list, startingWith } from '#lib/words/findings-en.ts'
 import { guests } from '#lib/words/first-of-all-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 import { sheetWords } from '#lib/words/sheet-en.ts'
@@ -32,6 +32,24 @@ export const labelWords = {
   read: 'I read the label',
   readWhy: 'For the person in charge, with the passphrase. Have the package in your hand.',
 
+  product: 'Which product is it?',
+  products: {
+    other: 'Another product than what is in the pans',
+    same: 'The same product: it was read wrong',
+  } satisfies Record<'other' | 'same', string>,
+  productFixed: 'It was said not to be the same product.',
+  both: (pans: readonly string[]) =>
+    pans.length === 0
+      ? 'No pan holds any of it now.'
+      : `${list(pans, 'and')}: counts as both products until each pan is changed, or emptied and washed.`,
+  corrected: 'What is in the pans counts as read now.',
+  changePans: (pans: readonly string[]) =>
+    `Change ${list(
+      pans.map((pan) => `the ${inSentence(pan)} pan`),
+      'and',
+    )}: ${pans.length === 1 ? 'it holds' : 'they hold'} the product before, and count${pans.length === 1 ? 's' : ''} as both.`,
+  noPansBefore: 'No pan holds the product before.',
+
   formTitle: (name: string) => `What does the label of ${name} say?`,
   formWhy: 'What you leave at “not said” counts as unknown: never as free.',
   fromBefore: 'Start from what was read before',
@@ -53,6 +71,10 @@ export const labelWords = {
   traits: 'What it is made of, for diets',
   trait: (trait: Trait) => startingWith(trait.replaceAll('-', ' ')),
   implied: 'by its allergens',
+  traitsWhy: 'Nothing tapped counts as unknown for every diet.',
+  noTraits: 'None of these',
+  noOtherTraits: 'None of the others',
+  traitsUnsaid: 'What it is made of: not said, so unknown for every diet.',
   claims: 'Declared by the label or a certificate',
   claim: { halal: 'Halal', kosher: 'Kosher' } satisfies Record<Claim, string>,
   claimWord: { declared: 'declared', not: 'declared not' },

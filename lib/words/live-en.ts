@@ -5,6 +5,7 @@ const age = (seconds: number): string =>
     : `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')} min`
 
 export const live = {
+  invented: 'Invented demo data: not for real guests',
   connecting: 'Connecting …',
   notOpen: 'The service isn’t open yet',
   closed: 'This service is closed',

@@ -85,6 +85,9 @@ export const pansWords = {
   clockWhy: (byMs: number) =>
     `The server’s clock went ${byMs < 0 ? 'back' : 'forward'} by ${minutes(byMs)}. Nothing falls due by it until you say that it is right.`,
   clockConfirm: 'The clock is right',
+  beforeTitle: (name: string) => `Change the ${inSentence(name)} pan`,
+  beforeWhy: (ingredients: readonly string[]) =>
+    `It holds the product before: ${list(ingredients.map(inSentence))}. It counts as both products until it is changed, or emptied and washed.`,
   loadTitle: (count: number) => (count === 1 ? 'Load the pan that is empty' : `Load ${count} pans`),
   loadWhy: 'Nothing was put in yet, so nothing of it can be sold.',
   loadUsual: 'Load as usual',
@@ -98,6 +101,7 @@ export const pansWords = {
   nearlyWhy: (left: number) => `${portions(left)} left to sell, under a quarter of the pan.`,
   todo: {
     clock: 'Clock jumped',
+    before: (name: string) => `Change the ${inSentence(name)} pan: it holds the product before`,
     load: (count: number) => `Load ${count === 1 ? '1 pan' : `${count} pans`}`,
     short: (name: string, names: readonly string[]) =>
       `${name}: short${names.length > 0 ? ` for ${list(names)}` : ''}`,
@@ -118,7 +122,14 @@ export const pansWords = {
     `${name} then may contain it, until the pan is emptied and washed, or changed. Builds that no longer fit are held.`,
   soiledFact: (names: readonly string[]) =>
     `May contain ${list(names.map(inSentence))} until emptied and washed.`,
+  beforeFact: 'Holds the product before: counts as both until changed or washed.',
   notThis: 'It was none of them',
+  back: 'Back',
+  whichPan: (name: string) => `Which ${inSentence(name)} pan?`,
+  onTheLine: 'The pan on the line',
+  coveredBackup: 'The covered back-up pan',
+  wasBackup: 'Was it the covered back-up pan?',
+  wasBackupIs: (was: boolean) => (was ? 'Yes' : 'No'),
   washed: 'It was emptied and washed',
   backup: 'Back-up pan:',
   backupIs: (isReady: boolean) => (isReady ? 'ready' : 'not ready'),
@@ -140,8 +151,8 @@ export const pansWords = {
   loadPan: 'Load the pan',
   correct: 'Correct the count',
   countIs: (count: number) => `The count is ${count}`,
-  goesAway: (count: number, amount: string) =>
-    `The old pan goes away with what it still holds: ${portions(count)} (${amount}).`,
+  goesAway: (count: number) =>
+    `The old pan goes away with what it still holds: ${portions(count)}.`,
   nothingGoesAway: 'The old pan is empty.',
   countWas: (count: number) => `Counted so far: ${portions(count)}.`,
   wouldBeShort: (count: number) =>
@@ -173,6 +184,8 @@ export const pansWords = {
     changePan: (name: string, count: number) => `${name}: pan changed, ${portions(count)}`,
     correct: (name: string, count: number) => `${name}: the count is ${count}`,
     soiled: (name: string, by: string) => `${name}: may contain ${inSentence(by)}`,
+    soiledBackup: (name: string, by: string) =>
+      `${name}: the back-up pan isn’t ready any more, since a scoop of ${inSentence(by)} went in`,
     backup: (name: string, isReady: boolean) =>
       `${name}: back-up pan ${isReady ? 'ready' : 'not ready'}`,
     stopped: (name: string) => `${name}: not selling`,

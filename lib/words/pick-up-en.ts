@@ -7,13 +7,14 @@ export const pickUpWords = {
     waiting: 'Waiting',
     making: 'Being made',
     made: 'Ready',
+    called: 'Please come to the counter',
   } satisfies Record<PickUpPlace, string>,
   more: (count: number) => `+ ${count} more`,
   none: {
     waiting: 'none waiting',
     making: 'none',
     made: 'None yet',
-  } satisfies Record<PickUpPlace, string>,
+  } satisfies Record<Exclude<PickUpPlace, 'called'>, string>,
   closed: 'Closed now',
   notOpen: 'Not open yet',
 } as const

@@ -62,8 +62,10 @@ export const sheetWords = {
   readLabel: 'read the label',
   unreadOf: (names: readonly string[]) => `Read the label: ${list(names)}`,
   soiled: (names: readonly string[]) => `May contain ${list(names)} until emptied and washed`,
+  /** Pans change without any label: the time of the server's answer. */
+  stands: (at: number, timeZone: string) => `As the line stands at ${sayMoment(at, timeZone)}`,
   asOf: (at: number | null, timeZone: string) =>
-    at === null ? 'No service was opened yet' : `As of ${sayMoment(at, timeZone)}`,
+    at === null ? 'No service was opened yet' : `Labels as of ${sayMoment(at, timeZone)}`,
   revision: (revision: number) => `Station document ${revision}`,
   printed: (at: number, timeZone: string) => `Printed ${sayMoment(at, timeZone)}`,
   cautionsTitle: 'Before you eat or serve',

@@ -53,8 +53,8 @@ export const startWords = {
   cautions: 'Before you serve',
   caution: [
     {
-      head: 'Roles aren’t proved yet.',
-      text: 'Anyone on this network can open these screens and claim any role. Use a network of your own.',
+      head: 'Only the person in charge is proved.',
+      text: 'Anyone on this network can open these screens and claim any other role. Use a network of your own.',
     },
     {
       head: 'Allergies: ask, and tell the person in charge.',

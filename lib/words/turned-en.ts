@@ -8,7 +8,7 @@ export const turnedEn = {
   need: (code: NeedCode, handling: Handling): string => {
     if (isDiet(code))
       return handling === 'keep-apart' ? `${needName(code)}, kept apart` : needName(code)
-    return handling === 'keep-apart' ? `keep from ${needName(code)}` : `no ${needName(code)}`
+    return handling === 'keep-apart' ? `keep apart from ${needName(code)}` : `no ${needName(code)}`
   },
   none: 'no allergies, no diet',
   food: (item: string) => `Your ${item}`,
@@ -22,5 +22,5 @@ export const turnedEn = {
   agree: 'I agree',
   notRight: 'Not right',
   back: 'Back to the counter',
-  turnBack: 'Turn the screen to the guest.',
+  across: 'The guest reads this from the other side of the counter.',
 } as const

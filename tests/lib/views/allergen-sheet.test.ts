@@ -167,6 +167,13 @@ describe('dates', () => {
   })
 })
 
+test('[AS10] invented data say so', () => {
+  expect(demoSheet().invented).toBe(true)
+  const facts = sheetFacts(running(given()))
+  const station = { ...facts.station, invented: false }
+  expect(sheetOf({ ...facts, station }).invented).toBe(false)
+})
+
 test('[AS9] the words of the sheet promise nothing', () => {
   const said = JSON.stringify(sheetWords).toLowerCase()
   for (const promise of ['safe', 'allergen-free', 'free from', 'free of all'])

@@ -8,6 +8,7 @@ import {
   waitingRemakes,
 } from '#lib/views/assembly.ts'
 import { stoppedBuilds } from '#lib/views/assembly-stop.ts'
+import type { WrongScoop } from '#lib/views/held.ts'
 import { sayWhyHeld } from '#lib/words/held-en.ts'
 import {
   at,
@@ -110,11 +111,30 @@ describe('a build that is held', () => {
     const held = view(scoop).stopped?.held
     expect(held).toEqual({
       reason: 'contact',
-      scoops: [{ pan: 'Black beans', by: 'Cheddar' }],
+      scoops: [{ pan: 'Black beans', by: 'Cheddar', over: null }],
     })
     expect(held && sayWhyHeld(held)).toBe(
       'A wrong scoop went into Black beans: the one of Cheddar.',
     )
+  })
+
+  test('[A20] a wrong scoop in a pan that it doesn’t take names what comes between', () => {
+    const saidOf = (over: WrongScoop['over']) =>
+      sayWhyHeld({ reason: 'contact', scoops: [{ pan: 'Roast peppers', by: 'Cheddar', over }] })
+    const went = 'A wrong scoop went into Roast peppers: the one of Cheddar.'
+    expect(saidOf({ component: 'Black beans', touches: true })).toBe(
+      `${went} Black beans touch roast peppers.`,
+    )
+    expect(saidOf({ component: 'Pita', touches: false })).toBe(`${went} Pita can be reached by it.`)
+    expect(saidOf({ component: null, touches: false })).toBe(`${went} It can reach this one.`)
+    const beans = ready(send(withoutMilk()))
+    const held = view(onward(beans, { type: 'soilPan', pan: 'pan-chicken', by: 'cheddar' })).stopped
+    expect(held?.held).toEqual({
+      reason: 'contact',
+      scoops: [
+        { pan: 'Herb chicken', by: 'Cheddar', over: { component: 'Roast peppers', touches: true } },
+      ],
+    })
   })
 
   test('[A20] one that is cancelled while held only says that it is cancelled', () => {

@@ -127,7 +127,10 @@ describe('the line for one build', () => {
     const chicken = panOf(running(soiled), 'pan-chicken', withoutMilk())
     expect(chicken).toMatchObject({
       kind: 'away',
-      hazards: [{ code: 'milk', why: 'contact', touches: 'Cheddar' }],
+      hazards: [
+        { code: 'milk', why: 'soiled', touches: 'Cheddar' },
+        { code: 'milk', why: 'contact', touches: 'Cheddar' },
+      ],
     })
   })
 
@@ -196,13 +199,16 @@ describe('the line for one build', () => {
 
   test('[A16] a soiled pan names what went in until it is changed', () => {
     const told = given(send(plain()), { type: 'soilPan', pan: 'pan-chicken', by: 'cheddar' })
-    expect(view(told).soiled).toEqual({ 'pan-chicken': ['Cheddar'] })
+    expect(view(told).soiled).toEqual({
+      'pan-chicken': ['Cheddar'],
+      'pan-cheddar': ['Herb chicken'],
+    })
     const changed = onward(told, {
       type: 'changePan',
       pan: 'pan-chicken',
       amount: ofPortions('chicken', 10),
     })
-    expect(view(changed).soiled).toEqual({})
+    expect(view(changed).soiled).toEqual({ 'pan-cheddar': ['Herb chicken'] })
   })
 
   test('[A17] where needs can’t be checked every pan stays shut and it isn’t made', () => {

@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { stationSchema } from '#lib/menu/schema.ts'
+import { askableAllergens } from '#lib/needs/askable.ts'
+import { declaredIn } from '#lib/needs/declared.ts'
+import { DIETS } from '#lib/needs/diets.ts'
 import { guestsToFind, heldBuilds, unreadLabels } from '#lib/views/first-of-all.ts'
 import {
   civilDateOf,
@@ -10,11 +13,20 @@ import {
   labelLines,
   unsaid,
   withClaim,
+  withNoTraits,
   withRestFree,
   withTrait,
   withWord,
 } from '#lib/views/label-draft.ts'
-import { componentsWith, findLabels, labelGroups, labelOutcomes } from '#lib/views/labels.ts'
+import {
+  componentsWith,
+  findLabels,
+  isNotSame,
+  labelGroups,
+  labelOutcomes,
+} from '#lib/views/labels.ts'
+import { toDos } from '#lib/views/pans-to-do.ts'
+import { holdsBefore, isBefore, pansWith } from '#lib/views/product-before.ts'
 import {
   at,
   choose,
@@ -22,9 +34,15 @@ import {
   type Given,
   given,
   needs,
+  ofPortions,
+  onward,
   running,
   send,
 } from '#tests/support/service.ts'
+
+const never = (): never => {
+  throw new Error('the demo station has no ingredient')
+}
 
 const groups = labelGroups(demoStation)
 const found = (typed: string) =>
@@ -108,6 +126,64 @@ describe('what comes of a changed label', () => {
   })
 })
 
+describe('a label of another product than what is in the pans', () => {
+  const label = {
+    declarations: { soy: 'contains' },
+    traits: null,
+    claims: {},
+    readOn: '2026-11-25',
+    readBy: 'JB',
+  } as const
+  const read = (product: 'other' | 'same'): Given => ({
+    type: 'changeLabel',
+    ingredient: 'black-beans',
+    label,
+    product,
+  })
+
+  test('[P22] its pans are told and asked to be changed, until each is', () => {
+    expect(pansWith(running(given()), 'black-beans')).toEqual(['Black beans'])
+    const told = given(read('other'))
+    const state = running(told)
+    expect(labelOutcomes(state)[0]).toMatchObject({ read: true, before: ['Black beans'] })
+    expect(holdsBefore(state, 'pan-beans')).toBe(true)
+    expect(holdsBefore(state, 'pan-rice')).toBe(false)
+    expect(toDos(state)).toMatchObject([
+      { kind: 'product-before', pan: 'pan-beans', ingredients: ['Black beans, dry'] },
+    ])
+    const amount = ofPortions('beans', 24)
+    const changed = running(onward(told, { type: 'changePan', pan: 'pan-beans', amount }))
+    expect(toDos(changed)).toEqual([])
+    expect(labelOutcomes(changed)[0]?.before).toEqual([])
+  })
+
+  test('[P22] the product before is neither looked for nor read by itself', () => {
+    const { station } = running(given(read('other')))
+    const before = station.ingredients.filter((one) => isBefore(one.id))
+    expect(before.map((one) => one.name)).toEqual(['Black beans, dry'])
+    const shown = labelGroups(station).flatMap((one) => one.ingredients.map(({ id }) => id))
+    expect(shown).toContain('black-beans')
+    expect(shown.filter(isBefore)).toEqual([])
+    const ingredients = station.ingredients.map((one) =>
+      isBefore(one.id) ? { ...one, readOn: null } : one,
+    )
+    expect(unreadLabels({ ...station, ingredients })).toEqual([])
+  })
+
+  test('[P22] a label that was only read wrong is of what is in the pans', () => {
+    const state = running(given(read('same')))
+    expect(labelOutcomes(state)[0]).toMatchObject({ read: true, before: [] })
+    expect(toDos(state)).toEqual([])
+  })
+
+  test('[P22] what was said not to be the same product is another, until its label is read', () => {
+    const told = given({ type: 'notSameProduct', ingredient: 'black-beans' })
+    expect(isNotSame(running(told), 'black-beans')).toBe(true)
+    expect(isNotSame(running(told), 'almonds')).toBe(false)
+    expect(isNotSame(running(onward(told, read('other'))), 'black-beans')).toBe(false)
+  })
+})
+
 describe('a label that is read', () => {
   const READ_ON = '2026-11-25'
   const read = (draft = EMPTY_LABEL) =>
@@ -117,7 +193,7 @@ describe('a label that is read', () => {
     const draft = withWord(withWord(EMPTY_LABEL, 'soy', 'contains'), 'milk', 'free')
     expect(read(draft)).toEqual({
       declarations: { soy: 'contains', milk: 'free' },
-      traits: [],
+      traits: null,
       claims: {},
       readOn: READ_ON,
       readBy: 'JB',
@@ -137,6 +213,24 @@ describe('a label that is read', () => {
     )
     expect(draftOf(demoStation, pita).declarations).toEqual(pita.declarations)
     expect(draftOf(demoStation, pita).readBy).toBe('')
+  })
+
+  test('[P18] a form that nobody touched makes nothing fit a diet or be free of an allergen', () => {
+    const untouched = { ...(demoStation.ingredients[0] ?? never()), ...read() }
+    expect(untouched.traits).toBeNull()
+    for (const code of [...askableAllergens(demoStation), ...DIETS])
+      expect(declaredIn(demoStation, untouched, code), code).toBe('unknown')
+  })
+
+  test('[P18] none of these is an answer of its own, and the last tick taken away is none', () => {
+    const honey = withTrait(EMPTY_LABEL, 'honey', true)
+    expect(withTrait(honey, 'honey', false).traits).toBeNull()
+    expect(withNoTraits(honey, true).traits).toEqual([])
+    expect(withNoTraits(honey, false).traits).toBeNull()
+    expect(read(withNoTraits(EMPTY_LABEL, true)).traits).toEqual([])
+    const answered = { ...(demoStation.ingredients[0] ?? never()), traits: [], readOn: READ_ON }
+    expect(draftOf(demoStation, answered).traits).toEqual([])
+    expect(draftOf(demoStation, { ...answered, traits: null }).traits).toBeNull()
   })
 
   test('[P18] the others can be said to be declared free at once, and no word is changed by it', () => {
@@ -162,15 +256,14 @@ describe('a label that is read', () => {
   })
 
   test('[P19] traits that follow from an allergen or a kind of one are there without a tick', () => {
-    expect(read(withWord(EMPTY_LABEL, 'milk', 'contains')).traits).toEqual(['dairy'])
-    expect(read(withWord(EMPTY_LABEL, 'salmon', 'contains')).traits).toEqual(['fish'])
-    expect(read(withWord(EMPTY_LABEL, 'rye', 'contains')).traits).toEqual(['gluten-grain'])
-    expect(read(withWord(EMPTY_LABEL, 'molluscs', 'contains')).traits).toEqual(['shellfish'])
-    expect(read(withWord(EMPTY_LABEL, 'milk', 'may-contain')).traits).toEqual([])
+    const none = withNoTraits(EMPTY_LABEL, true)
+    expect(read(withWord(none, 'milk', 'contains')).traits).toEqual(['dairy'])
+    expect(read(withWord(none, 'salmon', 'contains')).traits).toEqual(['fish'])
+    expect(read(withWord(none, 'rye', 'contains')).traits).toEqual(['gluten-grain'])
+    expect(read(withWord(none, 'molluscs', 'contains')).traits).toEqual(['shellfish'])
+    expect(read(withWord(none, 'milk', 'may-contain')).traits).toEqual([])
     expect(read(withTrait(EMPTY_LABEL, 'honey', true)).traits).toEqual(['honey'])
-    expect(read(withTrait(withTrait(EMPTY_LABEL, 'honey', true), 'honey', false)).traits).toEqual(
-      [],
-    )
+    expect(read(withWord(EMPTY_LABEL, 'milk', 'contains')).traits).toBeNull()
   })
 
   test('[P19] a tick that contradicts an allergen is told, and no other label is refused', () => {

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { type Command, commandSchema } from '#lib/service/decide.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import type { Act } from '#lib/views/counter-act.ts'
 import { commandOf } from '#lib/views/next-step.ts'
-import { type Act, act } from '#lib/views/order-act.ts'
+import { act } from '#lib/views/order-act.ts'
 import { IDLE, type Ordering, settleAll, toSayAgain } from '#lib/views/ordering.ts'
 import { choose, codeOf, given, ofPortions, running, when } from '#tests/support/service.ts'
 

@@ -80,6 +80,7 @@ describe('what there is to do about guests and labels', () => {
       { kind: 'hold', reason: 'label', builds: ['2A'] },
       { kind: 'hold', reason: 'need', builds: ['3A'] },
       { kind: 'read-label', ingredient: 'black-beans' },
+      { kind: 'product-before', pan: 'pan-beans' },
       { kind: 'sold-out', component: 'chicken' },
     ])
   })
@@ -97,6 +98,7 @@ describe('what there is to do about guests and labels', () => {
     ).map((one) => [one.kind, 'ingredient' in one ? one.ingredient : null])
     expect(kinds).toEqual([
       ['read-label', 'almonds'],
+      ['product-before', null],
       ['sold-out', null],
       ['read-label', 'cumin'],
     ])

@@ -71,3 +71,31 @@ test('[PU4] the picture tells numbers, states, times and the bare line, and noth
   ])
   expect(JSON.stringify(picture)).not.toMatch(/milk|bean|allergy/)
 })
+
+test('[PU5] a held number is asked to the counter, whether it was being made or stood ready', () => {
+  const told = (name: string): Given => ({
+    type: 'tellNeed',
+    ...at(name),
+    asked: 'needs',
+    needs: [{ code: 'milk', handling: 'leave-out', reason: null }],
+  })
+  const picture = pickUpPicture(
+    running(
+      given(
+        ...orders(3),
+        ...make('1A'),
+        ...make('2A'),
+        { type: 'start', ...at('3A') },
+        told('1A'),
+        told('3A'),
+      ),
+    ),
+  )
+  expect(picture.builds.map(({ name, state }) => [name, state]).sort()).toEqual([
+    ['1A', 'called'],
+    ['2A', 'made'],
+    ['3A', 'called'],
+  ])
+  expect(standingIn(picture, 'called').builds.map((build) => build.name)).toEqual(['1A', '3A'])
+  expect(standingIn(picture, 'waiting').builds).toEqual([])
+})

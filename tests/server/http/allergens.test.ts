@@ -23,7 +23,10 @@ test('the sheet of an open service is as its pans and labels are now', () => {
   expect(at).toBe(NOW)
   expect(facts).toMatchObject({
     revision: told.state.revision,
-    soiled: [{ component: 'beans', by: 'tuna' }],
+    soiled: [
+      { component: 'beans', by: 'tuna' },
+      { component: 'tuna', by: 'beans' },
+    ],
     asOf: told.state.at,
   })
   expect(facts && sheetOf(facts).unread).toHaveLength(1)

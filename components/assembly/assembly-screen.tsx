@@ -7,6 +7,7 @@ import { QueueStrip, WarmCard, WrapMark } from '#components/assembly/build-foot.
 import { BuildHeader, HandlingSteps, NeedsBanner } from '#components/assembly/build-header.tsx'
 import foot from '#components/assembly/foot.module.css'
 import { IdleLine } from '#components/assembly/idle-line.tsx'
+import { mainOf } from '#components/assembly/main-of.ts'
 import { NotMade } from '#components/assembly/not-made.tsx'
 import { useMainAction } from '#components/assembly/pedal.ts'
 import { StopPanel } from '#components/assembly/stop-panel.tsx'
@@ -28,11 +29,9 @@ import { Connection } from '#components/live/connection.tsx'
 import { CrewProvider } from '#components/live/crew.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { type AssemblyView, assemblyView, waitingRemakes, widePans } from '#lib/views/assembly.ts'
+import { assemblyView, waitingRemakes, widePans } from '#lib/views/assembly.ts'
 import { stoppedBuilds } from '#lib/views/assembly-stop.ts'
 import { assemblyEn as say } from '#lib/words/assembly-en.ts'
-
-type Main = { readonly kind: 'read' | 'start' | 'finish' | 'skip'; readonly words: string }
 
 /** From this many wide pans on, those that stay shut are drawn from top to bottom. */
 const CROWDED: Readonly<Record<Room, number>> = {
@@ -40,16 +39,6 @@ const CROWDED: Readonly<Record<Room, number>> = {
   small: 8,
   medium: 9,
   large: Number.POSITIVE_INFINITY,
-}
-
-const mainOf = (view: AssemblyView, read: string | null): Main | null => {
-  const { now, next } = view
-  if (!now || view.stopped || now.held || !now.checked) return null
-  if (now.short) return next === null ? null : { kind: 'skip', words: say.skipTo(next) }
-  if (now.state === 'making') return { kind: 'finish', words: say.finish }
-  return now.keptApart && read !== now.reads
-    ? { kind: 'read', words: say.wasRead }
-    : { kind: 'start', words: say.start(now.name) }
 }
 
 function Running({ state }: { readonly state: RunningState }) {

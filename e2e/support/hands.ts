@@ -121,7 +121,7 @@ export const leadPan = (
   onTickets: number,
   state = '',
 ): Locator =>
-  page.getByRole('button', { name: pansWords.pan(name, left, state, onTickets), exact: true })
+  page.getByRole('button', { name: beginning(pansWords.pan(name, left, state, onTickets)) })
 
 export const pickUpNumber = (
   page: Page,

@@ -1,5 +1,5 @@
-import { labelWords } from '#lib/words/labels-en.ts'
 import { firstWords } from '#lib/words/first-of-all-en.ts'
+import { labelWords } from '#lib/words/labels-en.ts'
 import { sheetWords } from '#lib/words/sheet-en.ts'
 import { breaksNoRule } from './support/accessible.ts'
 import { tapUntil } from './support/hands.ts'

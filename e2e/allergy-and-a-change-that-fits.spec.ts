@@ -61,7 +61,7 @@ test('an allergy and a change that fits: asked, checked, carried to the hand', a
       ),
     )
     await expect(whatFits(counterPage, 'Harbor tuna')).toHaveText(
-      saying('Harbor tuna', counter.left(16), 'ask: tuna salad, touches cheddar'),
+      saying('Harbor tuna', counter.left(16), 'ask: tuna salad touches cheddar'),
     )
     await expect(counterPage.getByText(counter.saySharedLine)).toBeVisible()
     await needTile(counterPage, 'milk').click()

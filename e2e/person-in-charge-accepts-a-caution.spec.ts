@@ -60,7 +60,7 @@ const tunaWithoutAlmonds = async (page: Page): Promise<void> => {
   await kinds.getByRole('button', { name: counter.needTile('almond'), exact: true }).click()
   await page.getByRole('button', { name: needsEn.done, exact: true }).click()
   await expect(whatFits(page, 'Harbor tuna')).toContainText(
-    'ask: tuna salad, touches toasted almonds',
+    'ask: tuna salad touches toasted almonds',
   )
 }
 

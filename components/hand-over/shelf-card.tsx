@@ -68,7 +68,7 @@ export function ShelfCard({
   const lines = markLines(build.mark)
   const mark = lines.length > 0 ? lines.join(' · ') : say.usual
   const own = say.alikeOwn(lines.join(' · '))
-  const saysAll = [mark, ...(build.alike ? [own] : [])].includes(tellsApart(build))
+  const saysAll = build.alike !== null && [mark, own].includes(tellsApart(build))
   return (
     <li className={styles.card} data-ask={build.askFirst} data-build={build.name}>
       <header className={styles.cardTop}>

@@ -158,19 +158,3 @@ export const openLabel = async (page: Page, ingredient: string): Promise<Locator
     .click()
   return dialog
 }
-
-/** A wrong scoop is told on the assembly screen: which pan, and whose scoop, by their names. */
-export const wrongScoop = async (page: Page, pan: string, by: string): Promise<void> => {
-  await page.getByRole('button', { name: assemblyEn.wrongScoop, exact: true }).click()
-  await page
-    .getByRole('list', { name: assemblyEn.wrongScoopIn, exact: true })
-    .getByRole('button', { name: pan, exact: true })
-    .click()
-  await page
-    .getByRole('list', { name: assemblyEn.wrongScoopOf(pan), exact: true })
-    .getByRole('button', { name: by, exact: true })
-    .click()
-  // Asked only where the pan's protected back-up stands ready.
-  const onTheLine = page.getByRole('button', { name: assemblyEn.wrongScoopLine, exact: true })
-  if (await onTheLine.isVisible()) await onTheLine.click()
-}

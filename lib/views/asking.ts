@@ -1,6 +1,5 @@
 /** What a tap on the ask step makes of a guest's needs. */
 import { type Need, type NeedCode, type Reason, usualHandling } from '#lib/needs/codes.ts'
-import { strictest } from '#lib/needs/judge.ts'
 import { type Ordering, withDraft } from '#lib/views/ordering.ts'
 
 const needFor = (code: NeedCode): Need => ({ code, handling: usualHandling(code), reason: null })
@@ -61,10 +60,6 @@ export const withKept = (needs: readonly Need[], kept: readonly Need[]): readonl
   }),
   ...kept.filter((one) => !has(needs, one.code)),
 ]
-
-/** Needs told late beside those of the order: where a code is in both, keep apart is the stricter. */
-export const withTold = (own: readonly Need[], told: readonly Need[]): readonly Need[] =>
-  strictest([...own, ...told])
 
 /** The build in sight is for the guest of another one, who was asked already. */
 export const sameGuest = (ordering: Ordering, index: number): Ordering => {

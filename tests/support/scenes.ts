@@ -246,8 +246,9 @@ const startOver = async (lead: Lead): Promise<void> => {
   while (stateOf(lead).stage === 'open') {
     const [first] = openBuilds(stateOf(lead))
     if (!first) {
+      // Told, and the food left with the guest: nothing opens again.
       for (const { ticket, letter } of Object.values(stateOf(lead).toFind))
-        await give(lead, { type: 'acknowledge', ticket, letter, foodInIt: true })
+        await give(lead, { type: 'acknowledge', ticket, letter, foodInIt: false })
       await give(lead, { type: 'close' })
       break
     }

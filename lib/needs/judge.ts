@@ -111,7 +111,9 @@ const leftOut = (facts: Facts): readonly Found[] => {
 export const strictest = (needs: readonly Need[]): readonly Need[] =>
   needs.filter((need, index) => {
     const same = needs.filter((one) => one.code === need.code)
-    return needs.indexOf(same.find((one) => one.handling === 'keep-apart') ?? same[0] ?? need) === index
+    return (
+      needs.indexOf(same.find((one) => one.handling === 'keep-apart') ?? same[0] ?? need) === index
+    )
   })
 
 const worstFirst = (findings: readonly Finding[]): readonly Finding[] =>

@@ -71,7 +71,12 @@ const changedFolder = async (...readers: readonly string[]) => {
     readers.map((reader, index) =>
       give(
         `label-${index}`,
-        { type: 'changeLabel', ingredient: INGREDIENT, label: labelReadBy(reader), product: 'same' },
+        {
+          type: 'changeLabel',
+          ingredient: INGREDIENT,
+          label: labelReadBy(reader),
+          product: 'same',
+        },
         proof,
       ),
     ),

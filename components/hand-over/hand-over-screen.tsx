@@ -5,6 +5,7 @@ import { Awake } from '#components/device/awake-notice.tsx'
 import { SoundToggle } from '#components/device/sound-toggle.tsx'
 import { useDevice, useKnock } from '#components/device/use-device.ts'
 import { AskPanel } from '#components/hand-over/ask-panel.tsx'
+import { ComingLine, Recent } from '#components/hand-over/coming-and-gone.tsx'
 import { FoundPanel } from '#components/hand-over/found-panel.tsx'
 import styles from '#components/hand-over/hand-over.module.css'
 import { HeldList, ToFindList } from '#components/hand-over/kept-lists.tsx'
@@ -17,13 +18,7 @@ import { Connection } from '#components/live/connection.tsx'
 import { CrewProvider, useCrew } from '#components/live/crew.tsx'
 import { useServerTime } from '#components/live/server-time.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import {
-  type Coming,
-  type HandedOver,
-  handOverView,
-  type Kept,
-  type OnShelf,
-} from '#lib/views/hand-over.ts'
+import { type HandedOver, handOverView, type Kept, type OnShelf } from '#lib/views/hand-over.ts'
 import { handOverEn as say } from '#lib/words/hand-over-en.ts'
 
 /** A second tap this soon lands on the card that moved up: it isn't meant for it. */
@@ -32,61 +27,6 @@ const GUARD_MS = 500
 interface Chosen {
   readonly why: 'ask' | 'wrong' | 'found'
   readonly name: string
-}
-
-function ComingLine({ coming }: { readonly coming: readonly Coming[] }) {
-  const making = coming.filter((one) => one.state === 'making')
-  const waiting = coming.length - making.length
-  return (
-    <p className={styles.coming}>
-      <b>{say.coming}</b>
-      {coming.length === 0 && <span>{say.nothingComing}</span>}
-      {making.length > 0 && (
-        <span>
-          {making.map((one) => one.name).join(', ')} {say.comingMaking}
-        </span>
-      )}
-      {waiting > 0 && <span>{say.comingWaiting(waiting)}</span>}
-    </p>
-  )
-}
-
-function Recent({
-  recent,
-  count,
-  now,
-  onWrong,
-}: {
-  readonly recent: readonly HandedOver[]
-  readonly count: number
-  readonly now: number
-  readonly onWrong: (name: string) => void
-}) {
-  if (recent.length === 0) return null
-  return (
-    <section className={styles.recent} aria-labelledby="recent-title">
-      <h2 id="recent-title">
-        {say.recent} <small>{say.recentCount(count)}</small>
-      </h2>
-      <ul>
-        {recent.map((one) => (
-          <li key={one.name}>
-            <b>{one.name}</b>
-            <span>{one.item}</span>
-            <small>{say.ago(now - one.at)}</small>
-            <button
-              type="button"
-              className={styles.wrong}
-              aria-label={say.wrongOf(one.name)}
-              onClick={() => onWrong(one.name)}
-            >
-              {say.wrong}
-            </button>
-          </li>
-        ))}
-      </ul>
-    </section>
-  )
 }
 
 function Running({ state }: { readonly state: RunningState }) {
@@ -181,38 +121,44 @@ function Running({ state }: { readonly state: RunningState }) {
       <p className={styles.said} role="status" data-kind={said?.kind ?? 'none'}>
         {said?.text}
       </p>
-      <ToFindList
-        toFind={view.toFind}
-        now={now}
-        onFound={({ name }) => setChosen({ why: 'found', name })}
-      />
-      <HeldList
-        held={view.held}
-        busy={busy}
-        onThrownOut={(kept) => answer(kept, true, say.isThrownOut(kept.name))}
-      />
-      {view.shelf.length === 0 ? (
-        <p className={styles.nothing}>{say.nothing}</p>
-      ) : (
-        <ul className={styles.shelf} aria-label={say.shelf}>
-          {view.shelf.map((build) => (
-            <ShelfCard
-              key={build.name}
-              build={build}
-              guest={build.nameKey === null ? null : (names[build.nameKey] ?? null)}
+      <div className={styles.places}>
+        {view.toFind.length + view.held.length > 0 && (
+          <div className={styles.first}>
+            <ToFindList
+              toFind={view.toFind}
               now={now}
-              currency={state.station.currency}
-              busy={busy}
-              acts={{
-                handOver,
-                ask: ({ name }) => setChosen({ why: 'ask', name }),
-                wrong: ({ name }) => setChosen({ why: 'wrong', name }),
-                pay,
-              }}
+              onFound={({ name }) => setChosen({ why: 'found', name })}
             />
-          ))}
-        </ul>
-      )}
+            <HeldList
+              held={view.held}
+              busy={busy}
+              onThrownOut={(kept) => answer(kept, true, say.isThrownOut(kept.name))}
+            />
+          </div>
+        )}
+        {view.shelf.length === 0 ? (
+          <p className={styles.nothing}>{say.nothing}</p>
+        ) : (
+          <ul className={styles.shelf} aria-label={say.shelf}>
+            {view.shelf.map((build) => (
+              <ShelfCard
+                key={build.name}
+                build={build}
+                guest={build.nameKey === null ? null : (names[build.nameKey] ?? null)}
+                now={now}
+                currency={state.station.currency}
+                busy={busy}
+                acts={{
+                  handOver,
+                  ask: ({ name }) => setChosen({ why: 'ask', name }),
+                  wrong: ({ name }) => setChosen({ why: 'wrong', name }),
+                  pay,
+                }}
+              />
+            ))}
+          </ul>
+        )}
+      </div>
       <ComingLine coming={view.coming} />
       <Recent
         recent={view.recent}

@@ -1,0 +1,60 @@
+import styles from '#components/hand-over/hand-over.module.css'
+import type { Coming, HandedOver } from '#lib/views/hand-over.ts'
+import { handOverEn as say } from '#lib/words/hand-over-en.ts'
+
+/** What comes to the shelf next. */
+export function ComingLine({ coming }: { readonly coming: readonly Coming[] }) {
+  const making = coming.filter((one) => one.state === 'making')
+  const waiting = coming.length - making.length
+  return (
+    <p className={styles.coming}>
+      <b>{say.coming}</b>
+      {coming.length === 0 && <span>{say.nothingComing}</span>}
+      {making.length > 0 && (
+        <span>
+          {making.map((one) => one.name).join(', ')} {say.comingMaking}
+        </span>
+      )}
+      {waiting > 0 && <span>{say.comingWaiting(waiting)}</span>}
+    </p>
+  )
+}
+
+/** What was handed over last, with a way back. */
+export function Recent({
+  recent,
+  count,
+  now,
+  onWrong,
+}: {
+  readonly recent: readonly HandedOver[]
+  readonly count: number
+  readonly now: number
+  readonly onWrong: (name: string) => void
+}) {
+  if (recent.length === 0) return null
+  return (
+    <section className={styles.recent} aria-labelledby="recent-title">
+      <h2 id="recent-title">
+        {say.recent} <small>{say.recentCount(count)}</small>
+      </h2>
+      <ul>
+        {recent.map((one) => (
+          <li key={one.name}>
+            <b>{one.name}</b>
+            <span>{one.item}</span>
+            <small>{say.ago(now - one.at)}</small>
+            <button
+              type="button"
+              className={styles.wrong}
+              aria-label={say.wrongOf(one.name)}
+              onClick={() => onWrong(one.name)}
+            >
+              {say.wrong}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}

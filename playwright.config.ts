@@ -2,15 +2,21 @@ import { defineConfig } from '@playwright/test'
 import { browserArguments, findBrowser } from '#tests/support/browser.mjs'
 
 const browser = findBrowser()
+const timed = '**/taps-are-instant.spec.ts'
 
 export default defineConfig({
   testDir: 'e2e',
   testMatch: '**/*.spec.ts',
-  workers: 1,
-  timeout: 60_000,
+  workers: 2,
+  fullyParallel: true,
+  timeout: 90_000,
   expect: { timeout: 10_000 },
   forbidOnly: process.env.CI !== undefined,
-  outputDir: 'test-results',
+  // What is timed shares the machine with nothing: `npm test` runs it by itself, after the others.
+  projects: [
+    { name: 'stories', testIgnore: timed, outputDir: 'test-results/stories' },
+    { name: 'timed', testMatch: timed, outputDir: 'test-results/timed' },
+  ],
   use: {
     browserName: 'chromium',
     headless: true,

@@ -8,7 +8,7 @@ import { endWith, ensureReady } from '#server/ready.mjs'
 import { findBrowser, headlessShell } from '#tests/support/browser.mjs'
 
 const unitReport = join(root, '.build', 'unit-report.json')
-const pageReport = join(root, '.build', 'page-report.json')
+const reportOfPages = (project) => join(root, '.build', `page-report-${project}.json`)
 
 /** Runs a program with its words shown; the exit code. */
 const show = (program, args, env = {}) =>
@@ -84,9 +84,10 @@ const runUnits = async () => {
   return counted(counts, code)
 }
 
-const runPages = async () => {
+const runPages = async (project) => {
+  const pageReport = reportOfPages(project)
   rmSync(pageReport, { force: true })
-  const args = [playwright, 'test', '--reporter=list,json']
+  const args = [playwright, 'test', `--project=${project}`, '--reporter=list,json']
   const code = await show(process.execPath, args, { PLAYWRIGHT_JSON_OUTPUT_FILE: pageReport })
   const stats = readReport(pageReport)?.stats
   const counts = stats && {
@@ -104,7 +105,11 @@ try {
   const units = await runUnits()
   await ensureReady({ screens: true, bundles: ['main'] })
   console.log(words.pages)
-  const pages = hasBrowser ? await runPages() : noReport
+  const stories = hasBrowser ? await runPages('stories') : noReport
+  const timed = hasBrowser ? await runPages('timed') : noReport
+  const pages = Object.fromEntries(
+    Object.keys(noReport).map((count) => [count, stories[count] + timed[count]]),
+  )
   const passed = units.passed + pages.passed
   const failed = units.failed + pages.failed
   console.log(words.summary(units, pages))

@@ -147,6 +147,9 @@ export const views: readonly View[] = [
   assembly('waiting, kept apart', 'reading', 'Start 1A', ['I read it aloud'], {
     main: [/^Start 1A/],
   }),
+  assembly('waiting, a label unread', 'unread', 'Start 1A', ['I read it aloud'], {
+    main: [/^Start 1A/],
+  }),
   assembly('making, kept apart', 'apart', 'Made and marked', [], MADE),
   assembly('making, most kept apart', 'all-apart', 'Made and marked', [], MADE),
   assembly('waiting, leave out', 'diet', 'Start 1A', [], { main: [/^Start 1A/] }),

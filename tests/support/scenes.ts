@@ -1,4 +1,5 @@
 /** Services in the states that a screen must look right in, made of the same orders as at a counter. */
+import { isDeepStrictEqual } from 'node:util'
 import type { Need, NeedCode } from '#lib/needs/codes.ts'
 import { type BuildChoice, isKeptApart } from '#lib/service/build-choice.ts'
 import type { Command } from '#lib/service/decide.ts'
@@ -6,7 +7,7 @@ import { isRunning, type RunningState } from '#lib/service/state.ts'
 import { openBuilds } from '#lib/service/tickets.ts'
 import { EMPTY_DRAFT, settle, type Wish } from '#lib/views/draft.ts'
 import { offerFor } from '#lib/views/offer.ts'
-import { backupsOf, loadsOf } from '#server/demo-station.ts'
+import { backupsOf, demoStation, loadsOf } from '#server/demo-station.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
 
 /** A command, told from the service as it stands then. */
@@ -111,6 +112,11 @@ export const scenes = {
   waiting: [send([usualChicken, usualBeans], { name: 'Robin' }), send([build('harbor-tuna')])],
   fullest: [send([fullest]), ...work(1, 'A', 'start')],
   reading: [send([milkApart]), send([usualChicken])],
+  unread: [
+    () => ({ type: 'notSameProduct', ingredient: 'pita' }),
+    send([milkApart]),
+    send([usualChicken]),
+  ],
   apart: [
     send([
       build('bean-and-pepper', {
@@ -262,6 +268,15 @@ const startOver = async (lead: Lead): Promise<void> => {
   for (const step of [...loadsOf(station), ...backupsOf(station)]) await give(lead, step)
 }
 
+/** Labels outlive a service: what an earlier scene or story changed is read again as the demo has it. */
+const labelsAsInvented = ({ station }: RunningState): readonly Command[] =>
+  demoStation.ingredients.flatMap(({ id: ingredient, name: _, ...label }): Command[] => {
+    const now = station.ingredients.find(({ id }) => id === ingredient)
+    return isDeepStrictEqual(now, { id: ingredient, name: _, ...label })
+      ? []
+      : [{ type: 'changeLabel', ingredient, label, product: 'same' }]
+  })
+
 /** The person in charge's on every server that scenes are played on. */
 export const PASSPHRASE = 'kettle lantern orchard'
 
@@ -282,6 +297,8 @@ export const signOn = async (url: string): Promise<void> => {
     await whenView(client, ({ state, link }) => link === 'live' && isRunning(state))
     if (stateOf(client).inCharge === null)
       await give(client, { type: 'signOn' }, { passphrase: PASSPHRASE })
+    for (const command of labelsAsInvented(stateOf(client)))
+      await give(client, command, { passphrase: PASSPHRASE })
   } finally {
     close()
   }

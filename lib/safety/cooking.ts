@@ -1,0 +1,115 @@
+import type { HeatLimit, SafetyLimits, TimedTemperature } from '#lib/safety/limits.ts'
+import { type Reading, thatCount } from '#lib/safety/readings.ts'
+import { keeps } from '#lib/safety/temperature.ts'
+
+export const FOOD_KINDS = [
+  'eggs-to-order',
+  'eggs-batch',
+  'fish-or-meat',
+  'ground-meat',
+  'poultry-or-stuffed',
+  'plant',
+  'not-cooked',
+] as const
+
+/** What a batch is cooked as. `not-cooked` is said, never assumed. */
+export type FoodKind = (typeof FOOD_KINDS)[number]
+
+export type CookedIn = 'usual' | 'microwave'
+
+/** What was read when the cooking ended. */
+export interface HeatReading extends Reading {
+  /** Seconds for which it was held there; null where nobody timed it, which counts as none. */
+  readonly heldSeconds: number | null
+  /** Seconds for which it stood covered afterwards; null where it didn't or nobody timed it. */
+  readonly stoodSeconds: number | null
+}
+
+/** The limit for a kind of food; null for what isn't cooked here. */
+export const cookingLimit = (
+  kind: FoodKind,
+  cookedIn: CookedIn,
+  limits: SafetyLimits,
+): HeatLimit | null => {
+  if (kind === 'not-cooked') return null
+  if (kind === 'plant') return limits.cookPlant
+  if (cookedIn === 'microwave') return limits.cookMicrowave
+  switch (kind) {
+    case 'eggs-to-order':
+      return limits.cookEggsToOrder
+    case 'eggs-batch':
+      return limits.cookEggsBatch
+    case 'fish-or-meat':
+      return limits.cookFishOrMeat
+    case 'ground-meat':
+      return limits.cookGroundMeat
+    case 'poultry-or-stuffed':
+      return limits.cookPoultryOrStuffed
+  }
+}
+
+export type HeatLack = 'no-reading' | 'too-low' | 'not-long-enough' | 'not-stood'
+
+export type HeatVerdict =
+  | { readonly met: true; readonly by: TimedTemperature; readonly at: number }
+  | { readonly met: false; readonly why: HeatLack }
+
+const ofOne = (reading: HeatReading, limit: HeatLimit): HeatVerdict => {
+  const reached = limit.combinations.filter((one) =>
+    keeps(reading.temperature, 'at-least', one.tenths),
+  )
+  if (reached.length === 0) return { met: false, why: 'too-low' }
+  const held = reading.heldSeconds ?? 0
+  const by = reached.find((one) => held >= one.seconds)
+  if (!by) return { met: false, why: 'not-long-enough' }
+  if ((reading.stoodSeconds ?? 0) < limit.standSeconds) return { met: false, why: 'not-stood' }
+  return { met: true, by, at: reading.at }
+}
+
+/**
+ * Whether a check of the food meets a heat limit: in the middle of the food, with probe and
+ * initials, at a combination's temperature for its seconds. Readings of one moment are one check,
+ * of which every spot must meet it. No reading never passes.
+ */
+export const heatedTo = (readings: readonly HeatReading[], limit: HeatLimit): HeatVerdict => {
+  const checks = new Map<number, HeatVerdict>()
+  for (const one of thatCount(readings)) {
+    const sofar = checks.get(one.at)
+    if (sofar === undefined || sofar.met) checks.set(one.at, ofOne(one, limit))
+  }
+  const verdicts = [...checks.values()]
+  return (
+    verdicts.find((one) => one.met) ?? verdicts.at(-1) ?? { met: false, why: 'no-reading' as const }
+  )
+}
+
+export interface Cooking {
+  readonly kind: FoodKind
+  readonly cookedIn: CookedIn
+  readonly readings: readonly HeatReading[]
+}
+
+/** Whether a batch was cooked to its food's limit; null where that food isn't cooked here. */
+export const cookedTo = (cooking: Cooking, limits: SafetyLimits): HeatVerdict | null => {
+  const limit = cookingLimit(cooking.kind, cooking.cookedIn, limits)
+  return limit === null ? null : heatedTo(cooking.readings, limit)
+}
+
+export type FirstHeatingProblem = 'no-approved-procedure' | 'too-long' | 'not-ended'
+
+/**
+ * Raw animal food heated in two goes (3-401.14): the first heating ends within its limit and is
+ * cooled at once, only under a written procedure that the authority approved; before sale it is
+ * cooked like raw. Times are epoch milliseconds; null where the first heating goes on.
+ */
+export const firstHeatingProblem = (
+  heating: { readonly startedAt: number; readonly endedAt: number | null },
+  approvedProcedure: boolean,
+  now: number,
+  limits: SafetyLimits,
+): FirstHeatingProblem | null => {
+  if (!approvedProcedure) return 'no-approved-procedure'
+  const lasted = (heating.endedAt ?? now) - heating.startedAt
+  if (lasted > limits.firstHeating.withinMs) return 'too-long'
+  return heating.endedAt === null ? 'not-ended' : null
+}

@@ -1,0 +1,97 @@
+import { Temporal } from 'temporal-polyfill'
+import type { CivilDate, DateStamp } from '#lib/safety/date-stamp.ts'
+import type { SafetyLimits } from '#lib/safety/limits.ts'
+
+/** The civil date of an instant (epoch ms) in a time zone. Throws RangeError for an unknown zone. */
+export const civilDateOf = (epochMs: number, timeZone: string): CivilDate =>
+  Temporal.Instant.fromEpochMilliseconds(epochMs)
+    .toZonedDateTimeISO(timeZone)
+    .toPlainDate()
+    .toString()
+
+/**
+ * A last day with the instant that ends it in a time zone: its next midnight, whatever the clocks do
+ * that night. Throws RangeError for no date and for an unknown zone.
+ */
+export const stampOf = (lastDay: CivilDate, timeZone: string): DateStamp => ({
+  lastDay,
+  endsAt: Temporal.PlainDate.from(lastDay).add({ days: 1 }).toZonedDateTime(timeZone)
+    .epochMilliseconds,
+})
+
+const plus = (date: CivilDate, days: number): CivilDate =>
+  Temporal.PlainDate.from(date).add({ days }).toString()
+
+const daysBetween = (from: CivilDate, to: CivilDate): number =>
+  Temporal.PlainDate.from(from).until(to, { largestUnit: 'day' }).days
+
+const isAfter = (one: CivilDate, other: CivilDate): boolean =>
+  Temporal.PlainDate.compare(one, other) > 0
+
+export interface Freezing {
+  readonly frozenOn: CivilDate
+  /** null while it is frozen. */
+  readonly thawedOn: CivilDate | null
+}
+
+export interface Dated {
+  /** The day on which it was prepared, or its pack opened. */
+  readonly preparedOn: CivilDate
+  /** In order, not overlapping. */
+  readonly freezings: readonly Freezing[]
+  /** The maker's use-by date of an opened pack; the mark never goes past it. */
+  readonly useBy: CivilDate | null
+}
+
+export type DateMark =
+  | { readonly mark: 'last-day'; readonly lastDay: CivilDate }
+  /** No day passes while it is frozen; so many are left from the day of thawing, with it. */
+  | { readonly mark: 'frozen'; readonly daysLeft: number }
+  /** It was frozen after its last day, or in no order that can be. */
+  | { readonly mark: 'too-late' }
+  | { readonly mark: 'wrong-order' }
+
+/**
+ * The last day on which food may be sold. The day of preparation is day 1, so 7 days end 6 days
+ * after it. The day on which it goes into the freezer isn't counted (except where it was prepared or
+ * thawed on that day), the day of thawing is, and days before freezing stay used. Throws RangeError for no date.
+ */
+export const dateMark = (food: Dated, limits: SafetyLimits): DateMark => {
+  const { days } = limits.dateMark
+  const lastFrom = (from: CivilDate, used: number): CivilDate => {
+    const lastDay = plus(from, days - used - 1)
+    return food.useBy !== null && isAfter(lastDay, food.useBy) ? food.useBy : lastDay
+  }
+  let from = food.preparedOn
+  let used = 0
+  for (const { frozenOn, thawedOn } of food.freezings) {
+    if (isAfter(from, frozenOn) || (thawedOn !== null && isAfter(frozenOn, thawedOn)))
+      return { mark: 'wrong-order' }
+    if (isAfter(frozenOn, lastFrom(from, used))) return { mark: 'too-late' }
+    used += Math.max(1, daysBetween(from, frozenOn))
+    if (thawedOn === null) return { mark: 'frozen', daysLeft: days - used }
+    if (used >= days) return { mark: 'too-late' }
+    from = thawedOn
+  }
+  return { mark: 'last-day', lastDay: lastFrom(from, used) }
+}
+
+/** Which day of its 7 a date is for food never frozen: the day of preparation is day 1. */
+export const dayNumber = (preparedOn: CivilDate, on: CivilDate): number =>
+  daysBetween(preparedOn, on) + 1
+
+/**
+ * The mark of food made of several: the earliest last day governs; null where none of them has one.
+ * Throws RangeError for no date.
+ */
+export const mixedLastDay = (lastDays: readonly (CivilDate | null)[]): CivilDate | null =>
+  lastDays.reduce<CivilDate | null>(
+    (first, one) => (one === null ? first : first === null || isAfter(first, one) ? one : first),
+    null,
+  )
+
+/** Whether food needs a mark: ready to eat, needing time or temperature control, kept over a day. */
+export const needsDateMark = (
+  food: { readonly readyToEat: boolean; readonly controlled: boolean; readonly keptColdMs: number },
+  limits: SafetyLimits,
+): boolean => food.readyToEat && food.controlled && food.keptColdMs > limits.dateMarkAfter.withinMs

@@ -1,0 +1,60 @@
+/** What screens say about filling, weighing and placing a pan, and about a missing scoop. */
+import { isDiet, type NeedCode } from '#lib/needs/codes.ts'
+import type { Nearest, NotLent } from '#lib/stock/nearest-scoop.ts'
+import type { AmountProblem, PlaceProblem } from '#lib/stock/pan-rules.ts'
+import { needName } from '#lib/words/service-en.ts'
+
+/** How a weight and an id are said; each screen knows its units and names. */
+export interface SaidPan {
+  readonly weight: (mg: number) => string
+  readonly name: (id: string) => string
+}
+
+const sayAmountProblem = (problem: AmountProblem, unit: 'mg' | 'piece', said: SaidPan): string => {
+  switch (problem.code) {
+    case 'no-amount':
+      return 'Say how much goes in.'
+    case 'overfull':
+      return `That is more than the pan holds: ${unit === 'mg' ? said.weight(problem.most) : problem.most} at most.`
+    case 'below-tare':
+      return `That is less than the empty pan weighs (${said.weight(problem.tareMg)}). Check the pan and the scale.`
+  }
+}
+
+const sayPlace = (problem: PlaceProblem, said: SaidPan): string => {
+  switch (problem.code) {
+    case 'no-such-well':
+      return 'The line has no such well.'
+    case 'on-two-wells':
+      return `${said.name(problem.pan)} stands in ${said.name(problem.well)} already.`
+    case 'does-not-fit':
+      return `It doesn’t fit into ${said.name(problem.well)} beside what stands there.`
+  }
+}
+
+const sayNotLent = (one: NotLent, said: SaidPan): string =>
+  one.why === 'allergen-only'
+    ? `${said.name(one.id)} is kept for allergen orders only.`
+    : `${said.name(one.id)} stays where it is: ${carried(one.code)}`
+
+const carried = (code: NeedCode): string =>
+  isDiet(code)
+    ? `it may carry what “${needName(code)}” leaves out.`
+    : `it may carry ${needName(code)}.`
+
+const percent = (error: number): string => {
+  const whole = Math.round(Math.abs(error) * 100)
+  return whole === 0 ? 'the same by weight' : `${whole} % ${error > 0 ? 'heavy' : 'light'}`
+}
+
+const sayNearest = ({ best }: Nearest, said: SaidPan): string =>
+  best === null
+    ? 'No tool at hand may be used for it. Wash one first.'
+    : `${best.measures.map(({ id, count }) => `${count} level ${said.name(id)}`).join(' + ')}: ${percent(best.error)}, ${best.portionsLeft} portions instead of ${best.portionsBefore}.`
+
+export const panRuleWords = {
+  amount: sayAmountProblem,
+  place: sayPlace,
+  nearest: sayNearest,
+  notLent: sayNotLent,
+} as const

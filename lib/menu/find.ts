@@ -6,9 +6,16 @@ export const findComponent = (station: StationDocument, id: string): Component |
 export const findItem = (station: StationDocument, id: string): Item | undefined =>
   station.items.find((one) => one.id === id)
 
-/** Every pan of the line, left to right. */
-export const pansOf = (station: StationDocument): readonly Pan[] =>
-  station.line.wells.flatMap((well) => well.pans)
+const pansByStation = new WeakMap<StationDocument, readonly Pan[]>()
+
+/** Every pan of the line, left to right. Asked so often that it is kept for each document. */
+export const pansOf = (station: StationDocument): readonly Pan[] => {
+  const known = pansByStation.get(station)
+  if (known) return known
+  const pans = station.line.wells.flatMap((well) => well.pans)
+  pansByStation.set(station, pans)
+  return pans
+}
 
 export const findPan = (station: StationDocument, id: string): Pan | undefined =>
   pansOf(station).find((one) => one.id === id)

@@ -5,12 +5,13 @@
 import { z } from 'zod'
 import { upgraded } from '#lib/menu/older-documents.ts'
 import { stationShape } from '#lib/menu/station-parts-schema.ts'
+import { wrongDay } from '#lib/menu/wrong-day.ts'
 import { wrongKitchen } from '#lib/menu/wrong-kitchen.ts'
 import { wrongMenu } from '#lib/menu/wrong-menu.ts'
 
 /** Refuses a document whose parts don't know or contradict each other, in words that name the part. */
 export const newestStationSchema = stationShape.superRefine((document, context) => {
-  for (const message of [...wrongMenu(document), ...wrongKitchen(document)])
+  for (const message of [...wrongMenu(document), ...wrongKitchen(document), ...wrongDay(document)])
     context.addIssue({ code: 'custom', message })
 })
 

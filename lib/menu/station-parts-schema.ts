@@ -1,5 +1,14 @@
 /** The shape of a station document. What its parts say of each other is checked beside it. */
 import { z } from 'zod'
+import { UNSAID_DAY, UNSAID_FOOD, UNSAID_SAFETY } from '#lib/menu/older-documents.ts'
+import { portionSchema } from '#lib/menu/portion-schema.ts'
+import {
+  daySchema,
+  foodSchema,
+  remakeSchema,
+  safetySchema,
+  toolSchema,
+} from '#lib/menu/station-day-schema.ts'
 import { ALLERGEN_SET_IDS } from '#lib/needs/allergen-sets.ts'
 import { CLAIMS, TRAITS } from '#lib/needs/diets.ts'
 
@@ -7,6 +16,10 @@ import { CLAIMS, TRAITS } from '#lib/needs/diets.ts'
 const id = z.string().regex(/^(?!constructor$)[a-z][a-z0-9-]{0,39}$/)
 const words = z.string().trim().min(1).max(60)
 const cents = z.int().min(0).max(100_000)
+const milligrams = z.int().min(0).max(50_000_000)
+
+/** As long as an id and what an upgrade puts before it. */
+const backupId = z.string().regex(/^[a-z][a-z0-9-]{0,49}$/)
 
 const isTimeZone = (name: string): boolean => {
   try {
@@ -63,25 +76,19 @@ const contactSchema = z.strictObject({
   components: z.array(id).min(2),
 })
 
-/** A pan kept behind; protected: lidded, with a scoop of its own, not reached over. */
-const backupSchema = z.strictObject({ component: id, protected: z.boolean() })
+const panSizes = z.enum(['full', 'half', 'third', 'quarter', 'sixth', 'ninth'])
+const panDepths = z.union([z.literal(2.5), z.literal(4), z.literal(6)])
 
-const portionSchema = z.discriminatedUnion('tool', [
-  z.strictObject({
-    tool: z.literal('scoop'),
-    number: z.int().min(4).max(100),
-    level: z.int().min(1).max(4),
-    gPerCup: z.number().min(5).max(500),
-    source: z.string().min(3),
-  }),
-  z.strictObject({
-    tool: z.literal('tongs'),
-    grams: z.number().min(1).max(500),
-    source: z.string().min(3),
-  }),
-  z.strictObject({ tool: z.literal('piece'), pieces: z.int().min(1).max(12) }),
-  z.strictObject({ tool: z.literal('cup'), flOz: z.number().min(0.5).max(8) }),
-])
+/** A pan kept behind; protected: lidded, with a scoop of its own, not reached over. */
+const backupSchema = z.strictObject({
+  id: backupId,
+  component: id,
+  protected: z.boolean(),
+  size: panSizes,
+  depthIn: panDepths,
+  tareMg: milligrams.nullable().default(null),
+  kept: z.enum(['hot', 'cold', 'boxed']),
+})
 
 const componentSchema = z.strictObject({
   id,
@@ -97,6 +104,11 @@ const componentSchema = z.strictObject({
   /** What one more portion costs. */
   extraCents: cents,
   warm: z.strictObject({ seconds: z.int().min(1).max(600), on: words }).nullable(),
+  food: foodSchema.default(UNSAID_FOOD),
+  /** How it is made again during a service; null: it can't be. */
+  remake: remakeSchema.nullable().default(null),
+  /** What a portion costs the station, for advice; null where nobody said. */
+  costCents: cents.nullable().default(null),
 })
 
 const itemSchema = z.strictObject({
@@ -120,15 +132,19 @@ const itemSchema = z.strictObject({
 const panSchema = z.strictObject({
   id,
   component: id,
-  size: z.enum(['full', 'half', 'third', 'quarter', 'sixth', 'ninth']),
-  depthIn: z.union([z.literal(2.5), z.literal(4), z.literal(6)]),
+  size: panSizes,
+  depthIn: panDepths,
+  /** What the empty pan weighs; null where nobody weighed it. */
+  tareMg: milligrams.nullable().default(null),
+  /** The station's own usable capacity instead of the table's. */
+  capacityFlOz: z.number().min(1).max(2_000).nullable().default(null),
   /** What it is usually loaded with, in portions. */
   usualPortions: z.int().min(1).max(500),
 })
 
 export const stationShape = z.strictObject({
   format: z.literal('level-scoop/station'),
-  version: z.literal(2),
+  version: z.literal(3),
   /** Made up to try the tool with: its labels are nobody's. */
   invented: z.boolean().default(false),
   id,
@@ -159,6 +175,10 @@ export const stationShape = z.strictObject({
   /** null: nobody has said what touches what, so nothing is kept apart from anything. */
   contacts: z.array(contactSchema).nullable(),
   backups: z.array(backupSchema),
+  safety: safetySchema.default(UNSAID_SAFETY),
+  day: daySchema.default(UNSAID_DAY),
+  /** Portion tools at hand, for when one is missing. */
+  tools: z.array(toolSchema).default([]),
 })
 
 export type StationShape = z.infer<typeof stationShape>

@@ -1,4 +1,4 @@
-/** What is wrong with a document's labels, recipes, contacts and back-ups, in words that name it. */
+/** What is wrong with a document's labels, recipes and contacts, in words that name it. */
 import type { AllergenSetId } from '#lib/needs/allergen-sets.ts'
 import { declarable, groupOf } from '#lib/needs/askable.ts'
 import { isDietCode } from '#lib/needs/diets.ts'
@@ -21,7 +21,6 @@ interface Kitchen {
   readonly contacts:
     | readonly { readonly id: string; readonly components: readonly string[] }[]
     | null
-  readonly backups: readonly { readonly component: string }[]
 }
 
 const twice = (ids: readonly string[]): string | undefined =>
@@ -97,7 +96,7 @@ const wrongRecipes = ({ ingredients, recipes, components }: Kitchen): string[] =
   return problems
 }
 
-const wrongContacts = ({ components, contacts, backups }: Kitchen): string[] => {
+const wrongContacts = ({ components, contacts }: Kitchen): string[] => {
   const known = new Set(components.map((one) => one.id))
   const problems: string[] = []
   const double = twice((contacts ?? []).map((one) => one.id))
@@ -108,10 +107,6 @@ const wrongContacts = ({ components, contacts, backups }: Kitchen): string[] => 
     const same = twice(contact.components)
     if (same !== undefined) problems.push(`contact ${contact.id} names ${same} twice`)
   }
-  for (const { component } of backups)
-    if (!known.has(component)) problems.push(`a back-up pan holds no known component ${component}`)
-  const again = twice(backups.map((one) => one.component))
-  if (again !== undefined) problems.push(`${again} has two back-up pans: name it once`)
   return problems
 }
 

@@ -254,7 +254,7 @@ describe('a station document', () => {
 
   it.each([
     ['another format', { format: 'another/station' }],
-    ['a newer version', { version: 3 }],
+    ['a newer version', { version: 4 }],
     ['a field nobody knows', { color: 'green' }],
     ['a number in words', { name: 12 }],
     ['no items', { items: [] }],
@@ -289,9 +289,15 @@ describe('a station document', () => {
     for (const key of ['allergenSet', 'ownAllergens', 'cautions', 'contacts', 'backups'])
       delete (old as Record<string, unknown>)[key]
     const read = stationSchema.parse(old)
-    expect(read).toMatchObject({ version: 2, allergenSet: 'us-9', contacts: null, backups: [] })
+    expect(read).toMatchObject({ version: 3, allergenSet: 'us-9', contacts: null, backups: [] })
     expect(read.ingredients.every((one) => Object.keys(one.claims).length === 0)).toBe(true)
     expect(stationSchema.parse(read)).toEqual(read)
+    // What version 1 and 2 couldn't say holds as strictly as it can.
+    for (const { food, remake } of read.components) {
+      expect(food).toEqual({ kind: null, cookedIn: 'usual', roast: false, reheatable: false })
+      expect(remake).toBeNull()
+    }
+    expect(read.safety).toMatchObject({ limits: {}, timeProcedure: false, reheatOn: ['range'] })
     expect(stationSchema.safeParse({ ...old, recipes }).success).toBe(true)
   })
 })

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { z } from 'zod'
 import alderHall from '#fixtures/stations/alder-hall.json' with { type: 'json' }
 import { type newestStationSchema, stationSchema } from '#lib/menu/schema.ts'
+import { backup } from '#tests/support/kitchens.ts'
 
 type Written = z.input<typeof newestStationSchema>
 
@@ -122,13 +123,29 @@ describe('what a document says of its kitchen', () => {
     ],
     [
       'a back-up pan of what there isn’t',
-      (to) => to.backups.push({ component: 'kale', protected: true }),
+      (to) => to.backups.push(backup('kale')),
       'a back-up pan holds no known component kale',
     ],
     [
-      'two back-up pans of one component',
-      (to) => to.backups.push({ component: 'rice', protected: false }),
-      'rice has two back-up pans: name it once',
+      'two back-up pans of one name',
+      (to) => to.backups.push(backup('rice', false)),
+      'two back-up pans are called back-up-rice',
+    ],
+    [
+      'a back-up pan that is called as a pan of the line',
+      (to) => to.backups.push({ ...backup('rice'), id: 'pan-rice' }),
+      'back-up pan pan-rice is called as a pan of the line, a component or an item',
+    ],
+    [
+      'a tool of what there isn’t',
+      (to) =>
+        to.tools?.push({
+          id: 'scoop-kale',
+          name: '#8 of kale',
+          tool: { tool: 'scoop', number: 8 },
+          usualFor: 'kale',
+        }),
+      'tool scoop-kale is for no known component kale',
     ],
   ])('[M29] %s is refused', (_, edit, said) => {
     expect(saidOf(edit)).toEqual([said])

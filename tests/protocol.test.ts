@@ -65,6 +65,11 @@ const membersOf = (path: string, name: string): readonly string[] => {
 
 const sorted = (names: readonly string[]): readonly string[] => [...names].sort()
 
+const eventTypes = (): readonly string[] =>
+  ['event', 'food-event', 'stock-event'].flatMap((file) =>
+    literalsOf(`lib/service/${file}.ts`, '', 'type'),
+  )
+
 describe('PROTOCOL.md', () => {
   test('tells every message, both ways', () => {
     const wire = 'lib/protocol/wire.ts'
@@ -144,7 +149,7 @@ describe('PROTOCOL.md', () => {
   })
 
   test('tells every event', () => {
-    const events = literalsOf('lib/service/event.ts', '', 'type')
+    const events = eventTypes()
     const told = [...section('Events').matchAll(/`([a-z]+[A-Z]\w+)`/g)].map(([, name = '']) => name)
     expect(sorted(told)).toEqual(sorted(events))
   })
@@ -182,8 +187,9 @@ describe('what is frozen', () => {
 
   /** Of the states that the logs fold to. They may change with the state's shape, never a log. */
   const HASHES = {
-    1: '04d339b45999114d33077e4369f6706d049b2d50b9f8f6840b28d982613c8a2f',
-    2: '7d1de15b6e4ef0ab4d5084c52c2cb0d48fb0bf0a2b5ebcd6063a9466eecbe661',
+    1: '4123ba8cccad982ba828ffa5e2cb920606590c984dbf67fd72257ed6f352534c',
+    2: '53c4581fb3d5a236454aec47a3b4adfbb0570ff4e10c10228a7afc8dd7363594',
+    3: '62679315a0a5d754a340b5e838cc7642f1ffd06f31a19d2f4daea5559ea74c28',
   } as const
 
   const folded = (version: keyof typeof HASHES) => {
@@ -198,25 +204,32 @@ describe('what is frozen', () => {
   test('the log of version 1 folds to its hash, with a document of today: nothing known of contact', () => {
     const { state } = folded(1)
     expect(state.nextTicket).toBe(5)
-    expect(state.station).toMatchObject({ version: 2, contacts: null, backups: [] })
+    expect(state.station).toMatchObject({ version: 3, contacts: null, backups: [] })
     const builds = Object.values(state.past['0'] ?? {}).flatMap((ticket) => ticket.builds)
     for (const { choice } of builds) expect(choice).toMatchObject({ agreed: false, caution: null })
   })
 
-  test('the log of version 2 holds every event, and folds to its hash', () => {
-    const { types } = folded(2)
-    expect(sorted([...types])).toEqual(sorted(literalsOf('lib/service/event.ts', '', 'type')))
+  test('the log of version 2 folds to its hash: nothing known of its food', () => {
+    const { state } = folded(2)
+    for (const { food } of state.station?.components ?? []) expect(food.kind).toBeNull()
+    for (const pan of Object.values(state.pans)) expect(pan.food).toBeNull()
+    expect(state.batches).toEqual({})
   })
 
-  test('every command of version 2 as it was sent then is taken, and there is one of each', () => {
-    const taken = lines('v2-commands.jsonl').map((message) => takeCommand(message, 'lead'))
+  test('the log of version 3 holds every event, and folds to its hash', () => {
+    const { types } = folded(3)
+    expect(sorted([...types])).toEqual(sorted(eventTypes()))
+  })
+
+  test('every command of version 3 as it was sent then is taken, and there is one of each', () => {
+    const taken = lines('v3-commands.jsonl').map((message) => takeCommand(message, 'lead'))
     expect(taken.filter((one) => !one.taken)).toEqual([])
     const types = new Set(taken.flatMap((one) => (one.taken ? [one.command.type] : [])))
     expect(sorted([...types])).toEqual(sorted(COMMAND_TYPES))
   })
 
-  test('no command of version 1 is taken: its page loads itself anew', () => {
-    for (const message of lines('v1-commands.jsonl'))
+  test('no command of an earlier version is taken: its page loads itself anew', () => {
+    for (const message of [...lines('v1-commands.jsonl'), ...lines('v2-commands.jsonl')])
       expect(takeCommand(message, 'lead')).toMatchObject({
         taken: false,
         because: { code: 'older-version' },

@@ -4,9 +4,10 @@ import type { Recorded } from '#lib/service/event.ts'
 import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { ServiceState } from '#lib/service/state.ts'
+import type { StationForecast } from '#lib/stock/station-forecast.ts'
 import type { PickUpPicture } from '#lib/views/pick-up.ts'
 
-export const PROTOCOL = 2
+export const PROTOCOL = 3
 
 /** A command is answered as too large beyond this many bytes of JSON. */
 export const MOST_COMMAND_BYTES = 16_384
@@ -109,12 +110,19 @@ export interface GuestsMessage {
   readonly names: Readonly<Record<string, string>>
 }
 
+/** The newest wins; to crew screens only, and to each when it follows. Never stored. */
+export interface ForecastMessage {
+  readonly service: string
+  readonly forecast: StationForecast
+}
+
 export interface ServerMessages {
   welcome: (message: Welcome) => void
   events: (message: EventsMessage) => void
   picture: (message: PictureMessage) => void
   pulse: (message: PulseMessage) => void
   guests: (message: GuestsMessage) => void
+  forecast: (message: ForecastMessage) => void
 }
 
 export interface ScreenMessages {

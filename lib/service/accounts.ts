@@ -1,7 +1,7 @@
-import { findPan } from '#lib/menu/find.ts'
 import type { Amounts } from '#lib/service/build-choice.ts'
-import type { Taking } from '#lib/service/event.ts'
-import type { Account, PanState, RunningState, ServiceState } from '#lib/service/state.ts'
+import { componentIn, whereIs, withStock } from '#lib/service/held-stock.ts'
+import type { Account, RunningState, ServiceState } from '#lib/service/state.ts'
+import type { Taking } from '#lib/service/taking.ts'
 
 export const EMPTY_ACCOUNT: Account = {
   onTickets: 0,
@@ -13,7 +13,6 @@ export const EMPTY_ACCOUNT: Account = {
 }
 
 type Accounts = ServiceState['accounts']
-type Pans = ServiceState['pans']
 
 /** Adds to one column of the accounts of several components; `sign` -1 takes away. */
 export const addToAccounts = (
@@ -34,18 +33,17 @@ export const addToAccounts = (
 export const byComponent = (state: RunningState, takings: readonly Taking[]): Amounts => {
   const sums: Record<string, number> = {}
   for (const taking of takings) {
-    const component = findPan(state.station, taking.pan)?.component
+    const component = componentIn(state.station, taking.pan)
     if (component !== undefined) sums[component] = (sums[component] ?? 0) + taking.amount
   }
   return sums
 }
 
-/** Takes food out of the pans. */
-export const takeFromPans = (pans: Pans, takings: readonly Taking[]): Pans => {
-  const next: Record<string, PanState> = { ...pans }
-  for (const { pan, amount } of takings) {
-    const before = next[pan]
-    if (before) next[pan] = { ...before, amount: before.amount - amount }
-  }
-  return next
-}
+/** Takes food out of pans, on the line and behind it. */
+export const takeFromPans = (state: RunningState, takings: readonly Taking[]): RunningState =>
+  takings.reduce((so, { pan, amount }) => {
+    const what = whereIs(so, pan)
+    return what === null
+      ? so
+      : withStock(so, what, pan, (held) => ({ ...held, amount: held.amount - amount }))
+  }, state)

@@ -1,8 +1,10 @@
 /** What folding one build's events is made of. */
 import { addToAccounts, byComponent, takeFromPans } from '#lib/service/accounts.ts'
 import type { Amounts } from '#lib/service/build-choice.ts'
-import type { Recorded, Taking } from '#lib/service/event.ts'
+import type { Recorded } from '#lib/service/event.ts'
+import { backupsInStep } from '#lib/service/evolve-pans.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
+import type { Taking } from '#lib/service/taking.ts'
 import { findTicket, putTicket } from '#lib/service/tickets.ts'
 
 export type BuildEvent = Extract<Recorded, { readonly ticket: number; readonly letter: string }>
@@ -47,7 +49,10 @@ export const takeOut = (
   let accounts = addToAccounts(state.accounts, column, byComponent(state, takings))
   accounts = addToAccounts(accounts, column, uncounted)
   accounts = addToAccounts(accounts, 'corrected', uncounted)
-  return { ...state, accounts, pans: takeFromPans(state.pans, takings) }
+  return backupsInStep(
+    takeFromPans({ ...state, accounts }, takings),
+    Object.keys(byComponent(state, takings)),
+  )
 }
 
 export const usedToWasted = (state: RunningState, takes: Amounts): RunningState => ({

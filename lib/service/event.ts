@@ -4,6 +4,9 @@ import type { Portion } from '#lib/menu/portion.ts'
 import type { Asked, Handling, Need, NeedCode } from '#lib/needs/codes.ts'
 import type { Amounts, BuildChoice } from '#lib/service/build-choice.ts'
 import type { CautionReason } from '#lib/service/caution-reasons.ts'
+import type { FinishedFood, FoodEvent, LoadedFood, OpenedFood } from '#lib/service/food-event.ts'
+import type { CorrectedBy, OpenedStock, StockEvent } from '#lib/service/stock-event.ts'
+import type { Taking } from '#lib/service/taking.ts'
 
 /** One build of a ticket, as it was accepted. */
 export interface AcceptedBuild {
@@ -11,16 +14,6 @@ export interface AcceptedBuild {
   readonly choice: BuildChoice
   readonly takes: Amounts
   readonly priceCents: number
-}
-
-/** What a build took out of one pan. */
-export interface Taking {
-  readonly pan: string
-  /** Which load of the pan it came from. */
-  readonly load: number
-  /** How often the pan had been counted by then. */
-  readonly counted: number
-  readonly amount: number
 }
 
 interface OfBuild {
@@ -31,7 +24,7 @@ interface OfBuild {
 /** Why a build may not go on as it is: a need told late, a label, or what touched what. */
 export type HoldReason = 'need' | 'label' | 'contact'
 
-export type StopReason = 'change' | 'cancel' | HoldReason
+export type StopReason = 'change' | 'cancel' | 'throw-out' | HoldReason
 
 /** One caution as it stood when it was accepted. */
 export interface AcceptedFinding {
@@ -44,7 +37,7 @@ export interface AcceptedFinding {
   readonly reached: readonly string[]
 }
 
-export interface ServiceOpened {
+export interface ServiceOpened extends OpenedStock, OpenedFood {
   readonly type: 'serviceOpened'
   readonly service: string
   readonly kind: 'demo' | 'real'
@@ -54,21 +47,21 @@ export interface ServiceOpened {
   /** Epoch milliseconds at which a forgotten demo closes itself. */
   readonly closesItselfAt: number | null
 }
-export interface PanLoaded {
+export interface PanLoaded extends LoadedFood {
   readonly type: 'panLoaded'
   readonly pan: string
   readonly amount: number
   /** It was emptied and washed before: nothing foreign is in it any more. */
   readonly washed?: boolean
 }
-export interface PanChanged {
+export interface PanChanged extends LoadedFood {
   readonly type: 'panChanged'
   readonly pan: string
   /** What the pan that went away still held. */
   readonly takenAway: number
   readonly amount: number
 }
-export interface CountCorrected {
+export interface CountCorrected extends CorrectedBy {
   readonly type: 'countCorrected'
   readonly pan: string
   readonly from: number
@@ -105,7 +98,7 @@ export interface StopAcknowledged extends OfBuild {
 export interface BuildStarted extends OfBuild {
   readonly type: 'buildStarted'
 }
-export interface BuildFinished extends OfBuild {
+export interface BuildFinished extends OfBuild, FinishedFood {
   readonly type: 'buildFinished'
   readonly took: readonly Taking[]
   /** What it took beyond what the pans were counted to hold. */
@@ -186,18 +179,24 @@ export interface PanSoiled {
   readonly by: string
 }
 /** A protected back-up pan (lidded, own scoop, not reached over) stands ready, or no longer does. */
-export interface BackupSet {
+export interface BackupSet extends LoadedFood {
   readonly type: 'backupSet'
   readonly component: string
   readonly ready: boolean
+  /** Its id; an older log knew it by its component only. */
+  readonly backup?: string
+  /** What was put into it, in its component's unit. */
+  readonly amount?: number
+  /** What of it went away, where it was put away. */
+  readonly takenAway?: number
+  /** The component whose scoop went into it. */
+  readonly soiledBy?: string
 }
 export interface ClockJumped {
   readonly type: 'clockJumped'
   readonly byMs: number
 }
-export interface ClockConfirmed {
-  readonly type: 'clockConfirmed'
-}
+export type ClockConfirmed = { readonly type: 'clockConfirmed' }
 export interface ServiceClosed {
   readonly type: 'serviceClosed'
   readonly why: 'by-hand' | 'demo-left-open'
@@ -232,6 +231,8 @@ export type ServiceEvent =
   | BackupSet
   | ClockJumped
   | ClockConfirmed
+  | StockEvent
+  | FoodEvent
   | ServiceClosed
 
 /** Where and when an event lies in the log of its service. */

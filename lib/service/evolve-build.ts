@@ -1,5 +1,5 @@
 import { addToAccounts, byComponent } from '#lib/service/accounts.ts'
-import type { BuildChoice } from '#lib/service/build-choice.ts'
+import { type BuildChoice, takesOf } from '#lib/service/build-choice.ts'
 import {
   type BuildEvent,
   buildOf,
@@ -9,10 +9,13 @@ import {
   takeOut,
   usedToWasted,
 } from '#lib/service/build-folding.ts'
-import type { AcceptedBuild, Taking } from '#lib/service/event.ts'
+import type { AcceptedBuild } from '#lib/service/event.ts'
 import { acknowledged, held } from '#lib/service/evolve-held.ts'
+import { backupsInStep } from '#lib/service/evolve-pans.ts'
+import { stockOf, whereIs, withStock } from '#lib/service/held-stock.ts'
 import { keptByStop } from '#lib/service/reserved.ts'
-import type { Build, PanState, RunningState } from '#lib/service/state.ts'
+import type { Build, RunningState } from '#lib/service/state.ts'
+import type { Taking } from '#lib/service/taking.ts'
 import { buildName } from '#lib/service/tickets.ts'
 
 /**
@@ -21,14 +24,19 @@ import { buildName } from '#lib/service/tickets.ts'
  * beyond the count goes back to being uncounted.
  */
 const neverUsed = (state: RunningState, build: Build): RunningState => {
-  const pans: Record<string, PanState> = { ...state.pans }
+  let put: RunningState = state
   const counted: Taking[] = []
   const gone: Taking[] = []
   for (const taking of build.took) {
-    const pan = pans[taking.pan]
-    if (pan?.load !== taking.load) gone.push(taking)
+    const what = whereIs(state, taking.pan)
+    const pan = what && stockOf(put, what, taking.pan)
+    if (what === null || pan?.load !== taking.load) gone.push(taking)
     else if (pan.counted !== taking.counted) counted.push(taking)
-    else pans[taking.pan] = { ...pan, amount: pan.amount + taking.amount }
+    else
+      put = withStock(put, what, taking.pan, (held) => ({
+        ...held,
+        amount: held.amount + taking.amount,
+      }))
   }
   const took = byComponent(state, build.took)
   const uncounted = Object.fromEntries(
@@ -40,7 +48,7 @@ const neverUsed = (state: RunningState, build: Build): RunningState => {
   accounts = addToAccounts(accounts, 'corrected', uncounted, -1)
   accounts = addToAccounts(accounts, 'corrected', byComponent(state, counted), -1)
   accounts = addToAccounts(accounts, 'takenAway', byComponent(state, gone))
-  return { ...state, accounts, pans }
+  return backupsInStep({ ...put, accounts }, Object.keys(took))
 }
 
 /** A build as a log of any version says it: version 1 knew no agreement and no acceptance. */
@@ -119,6 +127,7 @@ export const evolveBuild = (state: RunningState, event: BuildEvent): RunningStat
         ...one,
         state: 'made',
         took: event.took,
+        until: event.until ?? null,
       }))
     }
     case 'finishTakenBack': {
@@ -128,10 +137,13 @@ export const evolveBuild = (state: RunningState, event: BuildEvent): RunningStat
         ...one,
         state: 'making',
         took: [],
+        until: null,
       }))
     }
     case 'buildRemade': {
-      const next = reserve(usedToWasted(state, build.takes), build.takes)
+      // A tool may stand in for a scoop since: it is made again with the portions of now.
+      const takes = takesOf(build.choice, state.portions)
+      const next = reserve(usedToWasted(state, build.takes), takes)
       return put(
         {
           ...next,
@@ -139,7 +151,14 @@ export const evolveBuild = (state: RunningState, event: BuildEvent): RunningStat
           handedOver: next.handedOver - (event.from === 'handed-over' ? 1 : 0),
         },
         event,
-        (one) => ({ ...one, state: 'waiting', took: [], remakes: one.remakes + 1 }),
+        (one) => ({
+          ...one,
+          state: 'waiting',
+          takes,
+          took: [],
+          until: null,
+          remakes: one.remakes + 1,
+        }),
       )
     }
     case 'buildHandedOver':

@@ -80,6 +80,7 @@ const waitingAgain = (state: RunningState, event: Acknowledged, build: Build): R
     ...to,
     state: 'waiting',
     took: [],
+    until: null,
     stop: null,
     hold: to ? null : one.hold,
     told: to ? false : one.told,
@@ -113,7 +114,10 @@ export const acknowledged = (
   }
   let next = release(release(state, build.takes), keptByStop(build))
   if (event.foodInIt) next = takeOut(next, event.wasted, event.uncounted, 'wasted')
-  if ((!build.stop?.to && !build.hold) || build.stop?.reason === 'cancel')
+  const { stop, hold } = build
+  // What was in it was to be thrown out: it is made again from what is left.
+  const isRemade = stop?.reason === 'throw-out'
+  if ((!stop?.to && !hold && !isRemade) || stop?.reason === 'cancel')
     return put(next, event, (one) => ({
       ...one,
       state: 'cancelled',

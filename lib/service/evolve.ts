@@ -5,9 +5,15 @@
 import { pansOf } from '#lib/menu/find.ts'
 import { newestOf } from '#lib/menu/newest-document.ts'
 import { addToAccounts, EMPTY_ACCOUNT } from '#lib/service/accounts.ts'
+import { afterSetBack } from '#lib/service/clock-set-back.ts'
 import type { Recorded, ServiceOpened, Stamp, TicketSent } from '#lib/service/event.ts'
 import { asAccepted, evolveBuild, spendCaution } from '#lib/service/evolve-build.ts'
-import { mixedBy, unmixedBy } from '#lib/service/mixing.ts'
+import { evolveFood } from '#lib/service/evolve-food.ts'
+import { backupSet, backupsInStep, corrected, loaded } from '#lib/service/evolve-pans.ts'
+import { evolveStock, openedStock, taught } from '#lib/service/evolve-stock.ts'
+import { EMPTY_STOCK } from '#lib/service/food-state.ts'
+import { emptyBackups } from '#lib/service/held-stock.ts'
+import { mixedBy } from '#lib/service/mixing.ts'
 import { soiledPans } from '#lib/service/soiling.ts'
 import { isRunning, NOT_OPENED, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import { findTicket, putTicket } from '#lib/service/tickets.ts'
@@ -16,6 +22,10 @@ const opened = (event: ServiceOpened & Stamp): ServiceState => {
   const station = newestOf(event.station)
   return {
     ...NOT_OPENED,
+    ...openedStock(
+      event,
+      station.components.map(({ id }) => id),
+    ),
     stage: 'open',
     service: event.service,
     kind: event.kind,
@@ -24,12 +34,9 @@ const opened = (event: ServiceOpened & Stamp): ServiceState => {
     portions: event.portions,
     openedAt: event.at,
     closesItselfAt: event.closesItselfAt,
-    pans: Object.fromEntries(
-      pansOf(station).map((pan) => [
-        pan.id,
-        { amount: 0, full: 0, load: 0, counted: 0, loadedAt: 0, soiledBy: [] },
-      ]),
-    ),
+    pans: Object.fromEntries(pansOf(station).map((pan) => [pan.id, EMPTY_STOCK])),
+    backupPans: emptyBackups(station),
+    rushes: event.rushes ?? [],
     accounts: Object.fromEntries(station.components.map((one) => [one.id, EMPTY_ACCOUNT])),
   }
 }
@@ -62,45 +69,10 @@ const sent = (state: RunningState, event: TicketSent & Stamp): RunningState => {
         told: false,
         remakes: 0,
         version: 0,
+        until: null,
         since: event.at,
       })),
     }),
-  }
-}
-
-const withPan = (
-  state: RunningState,
-  pan: string,
-  event: Stamp,
-  amounts: { readonly to: number; readonly column: 'loaded' | 'corrected'; readonly by: number },
-  isWashed = false,
-): RunningState => {
-  const before = state.pans[pan]
-  const component = pansOf(state.station).find((one) => one.id === pan)?.component
-  if (!before || component === undefined) throw new Error(`the line has no pan ${pan}`)
-  const isLoad = amounts.column === 'loaded'
-  return {
-    ...state,
-    pans: {
-      ...state.pans,
-      [pan]: {
-        amount: amounts.to,
-        full: isLoad ? amounts.to : Math.max(before.full, amounts.to),
-        load: before.load + (isLoad ? 1 : 0),
-        counted: before.counted + (isLoad ? 0 : 1),
-        loadedAt: isLoad ? event.at : before.loadedAt,
-        soiledBy: isWashed ? [] : before.soiledBy,
-      },
-    },
-    accounts: addToAccounts(state.accounts, amounts.column, { [component]: amounts.by }),
-  }
-}
-
-const takenAway = (state: RunningState, pan: string, amount: number): RunningState => {
-  const component = pansOf(state.station).find((one) => one.id === pan)?.component ?? ''
-  return {
-    ...state,
-    accounts: addToAccounts(state.accounts, 'takenAway', { [component]: amount }),
   }
 }
 
@@ -112,41 +84,30 @@ const without = <Value>(
   return rest
 }
 
+/** While nobody has said what a jump of the clock was, back-up pans on a clock aren't ready. */
+const inStep = (state: RunningState): RunningState =>
+  backupsInStep(
+    state,
+    state.station.components.map(({ id }) => id),
+  )
+
 /** Whoever accepted the others isn't there any more. */
 const usedOnly = (cautions: ServiceState['cautions']): ServiceState['cautions'] =>
   Object.fromEntries(Object.entries(cautions).filter(([, { build }]) => build !== null))
 
-const fold = (state: RunningState, event: Recorded): ServiceState => {
+const fold = (state: RunningState, event: Recorded): RunningState => {
   switch (event.type) {
     case 'serviceOpened':
       throw new Error('a service is opened once')
     case 'panLoaded':
-      return withPan(
-        event.washed ? { ...state, ...unmixedBy(state, event.pan) } : state,
-        event.pan,
-        event,
-        { to: event.amount, column: 'loaded', by: event.amount },
-        event.washed,
-      )
     case 'panChanged':
-      return withPan(
-        takenAway({ ...state, ...unmixedBy(state, event.pan) }, event.pan, event.takenAway),
-        event.pan,
-        event,
-        { to: event.amount, column: 'loaded', by: event.amount },
-        true,
-      )
+      return loaded(state, event)
     case 'panSoiled': {
       if (!state.pans[event.pan]) throw new Error(`the line has no pan ${event.pan}`)
       return { ...state, pans: soiledPans(state, event.pan, event.by) ?? state.pans }
     }
     case 'backupSet':
-      return {
-        ...state,
-        backups: event.ready
-          ? { ...state.backups, [event.component]: event.at }
-          : without(state.backups, event.component),
-      }
+      return backupSet(state, event)
     case 'labelChanged':
       return {
         ...state,
@@ -173,11 +134,7 @@ const fold = (state: RunningState, event: Recorded): ServiceState => {
       }
     }
     case 'countCorrected':
-      return withPan(state, event.pan, event, {
-        to: event.to,
-        column: 'corrected',
-        by: event.to - event.from,
-      })
+      return corrected(state, event)
     case 'ticketSent':
       if (event.ticket !== state.nextTicket) throw new Error(`ticket ${event.ticket} out of order`)
       return sent(state, event)
@@ -203,9 +160,14 @@ const fold = (state: RunningState, event: Recorded): ServiceState => {
         },
       }
     case 'clockJumped':
-      return { ...state, clockJump: { byMs: event.byMs, at: event.at } }
-    case 'clockConfirmed':
-      return { ...state, clockJump: null }
+      return inStep({
+        ...state,
+        clockJump: { byMs: (state.clockJump?.byMs ?? 0) + event.byMs, at: event.at },
+      })
+    case 'clockConfirmed': {
+      const byMs = state.clockJump?.byMs ?? 0
+      return inStep({ ...(byMs < 0 ? afterSetBack(state, -byMs) : state), clockJump: null })
+    }
     case 'serviceClosed':
       return { ...state, stage: 'closed', closedAt: event.at }
     case 'buildChanged':
@@ -220,6 +182,33 @@ const fold = (state: RunningState, event: Recorded): ServiceState => {
     case 'needTold':
     case 'buildHeld':
       return evolveBuild(state, event)
+    case 'daySet':
+    case 'wasteRecorded':
+    case 'portionsKept':
+    case 'keepEnded':
+    case 'wantedGone':
+    case 'scoopMissed':
+    case 'scoopFound':
+    case 'adviceTold':
+    case 'adviceAnswered':
+    case 'adviceLapsed':
+    case 'buildWaits':
+      return evolveStock(state, event)
+    case 'batchStarted':
+    case 'batchCooked':
+    case 'batchFinished':
+    case 'batchReheated':
+    case 'coolingRead':
+    case 'coolingMissed':
+    case 'timeClockStarted':
+    case 'panToppedUp':
+    case 'temperatureRead':
+    case 'readingMissed':
+    case 'takenOffSale':
+    case 'offSaleResolved':
+    case 'throwOutPassed':
+    case 'discardSignedOff':
+      return evolveFood(state, event)
   }
 }
 
@@ -233,5 +222,5 @@ export const evolve = (state: ServiceState, event: Recorded): ServiceState => {
     return { ...opened(event), at: event.at }
   }
   if (state.stage === 'closed') throw new Error(`${event.type} after the service closed`)
-  return { ...fold(state, event), at: event.at }
+  return { ...taught(state, fold(state, event), event), at: event.at }
 }

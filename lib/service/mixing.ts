@@ -4,15 +4,37 @@ import { componentsWith } from '#lib/menu/made-with.ts'
 import { beforeId, relabelled, withBefore, withoutBefore } from '#lib/menu/relabelled.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { LabelChanged } from '#lib/service/event.ts'
+import { leftOfBatch } from '#lib/service/food-now.ts'
+import { componentIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
-/** Pans that hold food made with an ingredient. */
+/** What a batch is called among what holds a product of before. */
+const batchKey = (batch: string): string => `batch/${batch}`
+
+/** Pans, of the line and behind it, and batches that hold food made with an ingredient. */
 export const pansHolding = (state: RunningState, ingredient: string): readonly string[] => {
   const made = componentsWith(state.station, ingredient)
-  return pansOf(state.station)
+  const onLine = pansOf(state.station)
     .filter((pan) => made.includes(pan.component) && (state.pans[pan.id]?.amount ?? 0) > 0)
     .map((pan) => pan.id)
+  const behind = Object.entries(state.backupPans)
+    .filter(([, one]) => made.includes(one.component) && one.amount > 0)
+    .map(([id]) => id)
+  const making = Object.entries(state.batches)
+    .filter(
+      ([, one]) =>
+        made.includes(one.component) &&
+        one.thrownOutAt === null &&
+        (one.finishedAt === null || leftOfBatch(one) > 0),
+    )
+    .map(([id]) => batchKey(id))
+  return [...onLine, ...behind, ...making]
 }
+
+/** Which component a pan, or a batch by its key, is of. */
+export const componentHeldIn = (state: RunningState, id: string): string | undefined =>
+  componentIn(state.station, id) ??
+  Object.entries(state.batches).find(([batch]) => batchKey(batch) === id)?.[1].component
 
 const allBefore = (state: RunningState): readonly string[] =>
   Object.values(state.mixing).flatMap((one) => one.before)
@@ -70,3 +92,39 @@ export const unmixedBy = (state: RunningState, pan: string): Mixed => {
     mixing: Object.fromEntries(left.filter(([, one]) => one.pans.length > 0)),
   }
 }
+
+/** Food that goes from a back-up pan into a pan of the line takes what is mixed in it along. */
+export const movedMix = (
+  state: RunningState,
+  from: string,
+  to: string,
+  stays = false,
+): Pick<RunningState, 'mixing'> => ({
+  mixing: Object.fromEntries(
+    Object.entries(state.mixing).map(([ingredient, one]) =>
+      one.pans.includes(from)
+        ? [
+            ingredient,
+            {
+              ...one,
+              pans: [...new Set([...one.pans.filter((pan) => stays || pan !== from), to])],
+            },
+          ]
+        : [ingredient, one],
+    ),
+  ),
+})
+
+/** Food of a batch that goes into a pan takes what is mixed in it along; what is left keeps it. */
+export const movedFromBatch = (
+  state: RunningState,
+  batch: string,
+  to: string,
+): Pick<RunningState, 'mixing'> => {
+  const one = state.batches[batch]
+  return movedMix(state, batchKey(batch), to, one !== undefined && leftOfBatch(one) > 0)
+}
+
+/** A batch that was thrown out holds nothing from before any more. */
+export const unmixedByBatch = (state: RunningState, batch: string): Mixed =>
+  unmixedBy(state, batchKey(batch))

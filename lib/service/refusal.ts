@@ -1,8 +1,15 @@
 import type { NeedCode } from '#lib/needs/codes.ts'
+import type { BatchTimesProblem, LoadProblem } from '#lib/safety/load.ts'
+import type { MomentProblem, ReadingLack, ReadingQuestion } from '#lib/safety/readings.ts'
+import type { ReheatProblem } from '#lib/safety/reheating.ts'
+import type { Temperature } from '#lib/safety/temperature.ts'
+import type { ClockProblem } from '#lib/safety/time-control.ts'
+import type { TopUpProblem } from '#lib/safety/top-up.ts'
 import type { CommandType } from '#lib/service/command-type.ts'
 import type { AcceptedFinding, HoldReason } from '#lib/service/event.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { BuildState } from '#lib/service/state.ts'
+import type { AmountProblem, PlaceProblem } from '#lib/stock/pan-rules.ts'
 
 /** Why a command was refused: a code and what its sentence needs. Words are in lib/words. */
 export type Refusal =
@@ -61,6 +68,57 @@ export type Refusal =
   | { readonly code: 'short'; readonly build: string; readonly component: string }
   | { readonly code: 'pan-not-empty'; readonly pan: string }
   | { readonly code: 'already-so' }
+  | { readonly code: 'kept'; readonly component: string; readonly for: readonly string[] }
+  | { readonly code: 'closes-before-now'; readonly time: string }
+  | { readonly code: 'reading-unclear'; readonly pan: string }
+  | { readonly code: 'no-tare'; readonly pan: string }
+  | { readonly code: 'not-by-weight'; readonly pan: string }
+  | { readonly code: 'no-such-order'; readonly id: string }
+  | { readonly code: 'no-scoop'; readonly component: string }
+  | { readonly code: 'no-such-tool'; readonly id: string }
+  | {
+      readonly code: 'scoop-carries'
+      readonly tool: string
+      readonly component: string
+      readonly need: NeedCode
+    }
+  | { readonly code: 'too-many-measures'; readonly most: number }
+  | { readonly code: 'no-scoop-fits'; readonly component: string }
+  | { readonly code: 'no-such-advice' }
+  | { readonly code: 'not-short'; readonly build: string }
+  | { readonly code: 'no-such-batch'; readonly batch: string }
+  | { readonly code: 'no-such-backup-pan'; readonly id: string }
+  | { readonly code: 'other-component'; readonly component: string; readonly batch: string }
+  | { readonly code: 'no-batch'; readonly component: string }
+  | { readonly code: 'older-batch-first'; readonly batch: string }
+  | { readonly code: 'more-than-batch'; readonly batch: string; readonly most: number }
+  | { readonly code: 'nothing-there'; readonly id: string }
+  | { readonly code: 'not-initialled' }
+  | { readonly code: 'reading-lacks'; readonly lack: ReadingLack }
+  | {
+      readonly code: 'reading-asked'
+      readonly question: ReadingQuestion
+      readonly read: Temperature
+    }
+  | { readonly code: 'wrong-moment'; readonly problem: MomentProblem | BatchTimesProblem }
+  | { readonly code: 'wrong-amount'; readonly pan: string; readonly problem: AmountProblem }
+  | { readonly code: 'wrong-place'; readonly pan: string; readonly problem: PlaceProblem }
+  | { readonly code: 'cannot-load'; readonly component: string; readonly problem: LoadProblem }
+  | { readonly code: 'cannot-top-up'; readonly pan: string; readonly why: TopUpProblem }
+  | { readonly code: 'cannot-start-clock'; readonly why: ClockProblem }
+  | {
+      readonly code: 'cannot-cool'
+      readonly batch: string
+      readonly stage: 1 | 2
+      readonly why: 'nobody-there' | 'too-soon'
+    }
+  | { readonly code: 'cannot-reheat'; readonly why: ReheatProblem }
+  | { readonly code: 'way-not-allowed'; readonly ways: readonly string[] }
+  | { readonly code: 'off-sale'; readonly component: string }
+  | { readonly code: 'past-throw-out-by-then'; readonly component: string; readonly at: number }
+  | { readonly code: 'past-throw-out'; readonly id: string }
+  | { readonly code: 'throw-out-first'; readonly count: number }
+  | { readonly code: 'still-cooling'; readonly batch: string }
   | { readonly code: 'builds-open'; readonly count: number }
   | { readonly code: 'guests-to-find'; readonly count: number }
   | { readonly code: 'id-used-for-something-else' }

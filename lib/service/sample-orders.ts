@@ -103,7 +103,7 @@ const withCautions = (state: RunningState): readonly Command[] =>
   )
 
 export const ofTheKitchen = (state: RunningState): readonly Command[] => {
-  const { ingredients, components, backups } = ownDocument(state)
+  const { ingredients, components } = ownDocument(state)
   return [
     { type: 'signOn' },
     { type: 'signOff' },
@@ -120,9 +120,5 @@ export const ofTheKitchen = (state: RunningState): readonly Command[] => {
     ...pansOf(state.station).flatMap((pan) =>
       components.map(({ id }): Command => ({ type: 'soilPan', pan: pan.id, by: id })),
     ),
-    ...backups.flatMap(({ component }): Command[] => [
-      { type: 'setBackup', component, ready: true },
-      { type: 'setBackup', component, ready: false },
-    ]),
   ]
 }

@@ -4,6 +4,7 @@ import type { CommandType } from '#lib/service/command-type.ts'
 import type { Circumstances } from '#lib/service/commands/decision.ts'
 import { type Command, decide } from '#lib/service/decide.ts'
 import { mayDo, type Role } from '#lib/service/roles.ts'
+import { ofTheFood } from '#lib/service/sample-food.ts'
 import {
   choices,
   needsToTry,
@@ -11,6 +12,7 @@ import {
   otherChoice,
   plainest,
 } from '#lib/service/sample-orders.ts'
+import { ofTheStock } from '#lib/service/sample-stock.ts'
 import { isRunning, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import { findTicket, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
 
@@ -42,8 +44,6 @@ const candidates = (state: RunningState): readonly Command[] => {
   const tickets = Object.values(state.tickets)
   const pans = pansOf(state.station)
   const past = Object.values(state.past).flatMap((chunk) => Object.values(chunk))
-  const usual = (pan: (typeof pans)[number]) =>
-    pan.usualPortions * (state.portions[pan.component]?.amount ?? 0)
   return [
     ...choices(state).map(
       (choice): Command => ({
@@ -53,15 +53,7 @@ const candidates = (state: RunningState): readonly Command[] => {
         readBack: true,
       }),
     ),
-    ...pans.map(
-      (pan): Command => ({
-        type: 'load',
-        pan: pan.id,
-        amount: usual(pan),
-        ...((state.pans[pan.id]?.soiledBy ?? []).length > 0 ? { washed: true } : {}),
-      }),
-    ),
-    ...pans.map((pan): Command => ({ type: 'changePan', pan: pan.id, amount: usual(pan) })),
+    ...ofTheFood(state),
     ...pans.map(
       (pan): Command => ({
         type: 'correct',
@@ -120,6 +112,7 @@ const candidates = (state: RunningState): readonly Command[] => {
       { type: 'stopSelling', what: 'item', id },
       { type: 'resumeSelling', what: 'item', id },
     ]),
+    ...ofTheStock(state),
     { type: 'confirmClock' },
     { type: 'close' },
   ]

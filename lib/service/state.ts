@@ -1,15 +1,13 @@
 import type { Portion } from '#lib/menu/portion.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { Asked, Handling, Need, NeedCode } from '#lib/needs/codes.ts'
+import type { MadeUntil } from '#lib/safety/time-control.ts'
 import type { Amounts, BuildChoice } from '#lib/service/build-choice.ts'
 import type { CautionReason } from '#lib/service/caution-reasons.ts'
-import type {
-  AcceptedBuild,
-  AcceptedFinding,
-  HoldReason,
-  StopReason,
-  Taking,
-} from '#lib/service/event.ts'
+import type { AcceptedBuild, AcceptedFinding, HoldReason, StopReason } from '#lib/service/event.ts'
+import { type FoodState, type HeldStock, NO_FOOD } from '#lib/service/food-state.ts'
+import { NO_STOCK, type StockState } from '#lib/service/stock-state.ts'
+import type { Taking } from '#lib/service/taking.ts'
 
 export type BuildState = 'waiting' | 'making' | 'made' | 'handed-over' | 'cancelled'
 
@@ -72,6 +70,8 @@ export interface Build {
   readonly remakes: number
   /** Counts how often its choice changed, so that nobody starts what they haven't seen. */
   readonly version: number
+  /** Until when made food may wait and be handed over; null while it isn't made. */
+  readonly until: MadeUntil | null
   /** When it reached its state, epoch milliseconds. */
   readonly since: number
 }
@@ -86,21 +86,10 @@ export interface Ticket {
   readonly builds: readonly Build[]
 }
 
-export interface PanState {
-  /** What it holds, in its component's unit. */
-  readonly amount: number
-  /** What it held when it was loaded or last counted: what "full" is drawn against. */
-  readonly full: number
-  /** Counts loads, so that food of an earlier load is never put back into a later one. */
-  readonly load: number
-  /** Counts corrections, so that a take-back never adds to what was counted since. */
-  readonly counted: number
-  readonly loadedAt: number
-  /** Components whose scoop went into it since it was last washed or changed. */
-  readonly soiledBy: readonly string[]
-}
+/** What a pan of the line holds. */
+export type PanState = HeldStock
 
-/** loaded + corrected = in pan + used + wasted + takenAway, by component. */
+/** loaded + corrected = in pan and behind + used + wasted + takenAway, by component. */
 export interface Account {
   readonly onTickets: number
   readonly used: number
@@ -110,7 +99,7 @@ export interface Account {
   readonly takenAway: number
 }
 
-export interface ServiceState {
+export interface ServiceState extends StockState, FoodState {
   readonly stage: 'none' | 'open' | 'closed'
   readonly service: string
   readonly kind: 'demo' | 'real'
@@ -164,6 +153,8 @@ export type RunningState = ServiceState & { readonly station: StationDocument }
 export const isRunning = (state: ServiceState): state is RunningState => state.station !== null
 
 export const NOT_OPENED: ServiceState = {
+  ...NO_STOCK,
+  ...NO_FOOD,
   stage: 'none',
   service: '',
   kind: 'real',

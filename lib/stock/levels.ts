@@ -1,15 +1,21 @@
 import { itemOf, pansOf } from '#lib/menu/find.ts'
 import type { Portion } from '#lib/menu/portion.ts'
-import type { Amounts } from '#lib/service/build-choice.ts'
+import { usableIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { behindOf, owedBehind, type Wanted } from '#lib/stock/behind.ts'
+import { keptAmount } from '#lib/stock/kept.ts'
 
 export interface Level {
   readonly unit: Portion['unit']
-  /** What the component's pans hold. */
+  /** What the component's pans on the line hold and may be sold. */
   readonly inPan: number
+  /** What stands in its back-up pans and may be sold. */
+  readonly behind: number
+  /** What is in pans and may not be sold: off sale, to be thrown out, or nobody knows of it. */
+  readonly heldBack: number
   /** Owed to accepted builds that aren't made yet. */
   readonly onTickets: number
-  /** In pan minus on tickets; below zero where builds are short. */
+  /** In pan minus what on tickets is taken from the line; below zero where builds are short. */
   readonly remaining: number
   /** Whole portions left to sell, never below zero. */
   readonly portionsLeft: number
@@ -19,13 +25,24 @@ export interface Level {
 export const levelOf = (state: RunningState, component: string): Level => {
   const portion = state.portions[component]
   let inPan = 0
-  for (const pan of pansOf(state.station))
-    if (pan.component === component) inPan += state.pans[pan.id]?.amount ?? 0
+  let heldBack = 0
+  for (const pan of pansOf(state.station)) {
+    if (pan.component !== component) continue
+    const usable = usableIn(state, 'pan', pan.id)
+    inPan += usable
+    heldBack += (state.pans[pan.id]?.amount ?? 0) - usable
+  }
+  const behind = behindOf(state, component, 'all')
+  for (const one of Object.values(state.backupPans))
+    if (one.component === component) heldBack += one.amount
+  heldBack -= behind
   const onTickets = state.accounts[component]?.onTickets ?? 0
-  const remaining = inPan - onTickets
+  const remaining = inPan - onTickets + owedBehind(state, component)
   return {
     unit: portion?.unit ?? 'mg',
     inPan,
+    behind,
+    heldBack,
     onTickets,
     remaining,
     portionsLeft: portion ? Math.max(0, Math.floor(remaining / portion.amount)) : 0,
@@ -35,13 +52,34 @@ export const levelOf = (state: RunningState, component: string): Level => {
 export const levelsOf = (state: RunningState): Record<string, Level> =>
   Object.fromEntries(state.station.components.map((one) => [one.id, levelOf(state, one.id)]))
 
-/** Whole portions that can be sold: none where selling was stopped. */
+/** Whole portions that aren't kept for others, of what is left; `item` is what is to be sold. */
+const freePortions = (
+  state: RunningState,
+  level: Level | undefined,
+  component: string,
+  item: string | null,
+): number => {
+  const keep = state.keeps[component]
+  const portion = state.portions[component]
+  if (!level || !portion) return 0
+  if (!keep || (item !== null && keep.for.includes(item))) return level.portionsLeft
+  const free = level.remaining - keptAmount(state, component)
+  return Math.max(0, Math.floor(free / portion.amount))
+}
+
+/**
+ * Whole portions that can be sold to anybody, or as part of an item: none where selling was stopped,
+ * and not what is kept for others.
+ */
 export const sellable = (
   state: RunningState,
   levels: Readonly<Record<string, Level>>,
   component: string,
+  item: string | null = null,
 ): number =>
-  state.notSelling.component[component] === undefined ? (levels[component]?.portionsLeft ?? 0) : 0
+  state.notSelling.component[component] === undefined
+    ? freePortions(state, levels[component], component, item)
+    : 0
 
 export interface ItemLeft {
   /** How many can be sold now, 0 or more. */
@@ -68,7 +106,7 @@ export const itemLeft = (
         part.usual !== 'no' &&
         !part.required &&
         part.component !== item.heart &&
-        sellable(state, levels, part.component) === 0,
+        sellable(state, levels, part.component, id) === 0,
     )
     .map((part) => part.component)
   if (state.notSelling.item[id] !== undefined) return { remaining: 0, limitedBy: id, gone }
@@ -82,18 +120,21 @@ export const itemLeft = (
   }
   if (item.base)
     limit(
-      item.base.choices.reduce((sum, choice) => sum + sellable(state, levels, choice), 0),
+      item.base.choices.reduce((sum, choice) => sum + sellable(state, levels, choice, id), 0),
       'base',
     )
   for (const part of item.parts)
     if (part.required || part.component === item.heart)
-      limit(sellable(state, levels, part.component), part.component)
+      limit(sellable(state, levels, part.component, id), part.component)
   return { remaining, limitedBy, gone }
 }
 
-/** The first component of which less is left than wanted; null where the pans can fill it all. */
-export const lacking = (state: RunningState, wanted: Amounts): string | null => {
-  for (const [component, amount] of Object.entries(wanted))
+/** The first component of which less is left than wanted; null where it can all be filled. */
+export const lacking = (state: RunningState, { line, behind }: Wanted): string | null => {
+  for (const [component, amount] of Object.entries(line))
     if (amount > 0 && levelOf(state, component).remaining < amount) return component
+  for (const [component, amount] of Object.entries(behind))
+    if (amount > 0 && behindOf(state, component) - owedBehind(state, component) < amount)
+      return component
   return null
 }

@@ -1,8 +1,10 @@
 import { pansOf } from '#lib/menu/find.ts'
-import type { Amounts } from '#lib/service/build-choice.ts'
-import type { Taking } from '#lib/service/event.ts'
+import type { Amounts, BuildChoice } from '#lib/service/build-choice.ts'
+import { isUsable, stockOf } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import type { Taking } from '#lib/service/taking.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
+import { backupsOf, behindOf, owedBehind, takenBehind } from '#lib/stock/behind.ts'
 import { levelOf } from '#lib/stock/levels.ts'
 
 /**
@@ -12,7 +14,9 @@ import { levelOf } from '#lib/stock/levels.ts'
  */
 export const shortBuilds = (state: RunningState): ReadonlyMap<string, string> => {
   const short = new Map<string, string>()
-  const owed = state.station.components.filter((one) => levelOf(state, one.id).remaining < 0)
+  const owed = state.station.components.filter(
+    ({ id }) => levelOf(state, id).remaining < 0 || owedBehind(state, id) > behindOf(state, id),
+  )
   if (owed.length === 0) return short
   const queue = openBuilds(state).filter(({ build }) => build.state !== 'made')
   const inOrder = [
@@ -21,11 +25,14 @@ export const shortBuilds = (state: RunningState): ReadonlyMap<string, string> =>
   ]
   for (const { id } of owed) {
     let inPan = levelOf(state, id).inPan
+    let behind = behindOf(state, id)
     for (const { ticket, build } of inOrder) {
       const changed = build.stop?.to?.takes[id] ?? 0
       const wanted = Math.max(build.takes[id] ?? 0, changed)
       if (wanted === 0) continue
-      if (wanted <= inPan) inPan -= wanted
+      const isBehind = takenBehind(state, build.choice).includes(id)
+      if (isBehind && wanted <= behind) behind -= wanted
+      else if (!isBehind && wanted <= inPan) inPan -= wanted
       else short.set(buildName(ticket.number, build.letter), id)
     }
   }
@@ -38,18 +45,37 @@ export interface Withdrawal {
   readonly uncounted: Amounts
 }
 
-/** Takes amounts out of the pans, each component's pans in the order of the line. */
-export const withdraw = (state: RunningState, takes: Amounts): Withdrawal => {
+/** Pans to take from, the ones that may be sold from first. */
+const sources = (state: RunningState, component: string, isBehind: boolean) => {
+  const line = pansOf(state.station)
+    .filter((pan) => pan.component === component)
+    .map(({ id }) => ({ what: 'pan' as const, id }))
+  const usable = line.filter(({ id }) => isUsable(state, 'pan', id))
+  const behind = isBehind
+    ? backupsOf(state, component).map((id) => ({ what: 'backup' as const, id }))
+    : []
+  return [...behind, ...usable, ...line.filter((one) => !usable.includes(one))]
+}
+
+/**
+ * Takes amounts out of the pans, each component's pans in the order of the line; what a kept-apart
+ * build takes from a protected back-up pan comes out of that.
+ */
+export const withdraw = (
+  state: RunningState,
+  takes: Amounts,
+  choice: BuildChoice | null = null,
+): Withdrawal => {
+  const apart = choice ? takenBehind(state, choice) : []
   const took: Taking[] = []
   const uncounted: Record<string, number> = {}
   for (const [component, amount] of Object.entries(takes)) {
     let wanted = amount
-    for (const pan of pansOf(state.station)) {
-      const held = state.pans[pan.id]
-      if (pan.component !== component || !held || wanted === 0) continue
+    for (const { what, id } of sources(state, component, apart.includes(component))) {
+      const held = stockOf(state, what, id)
+      if (!held || wanted === 0) continue
       const taking = Math.min(held.amount, wanted)
-      if (taking > 0)
-        took.push({ pan: pan.id, load: held.load, counted: held.counted, amount: taking })
+      if (taking > 0) took.push({ pan: id, load: held.load, counted: held.counted, amount: taking })
       wanted -= taking
     }
     if (wanted > 0) uncounted[component] = wanted

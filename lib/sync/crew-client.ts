@@ -4,33 +4,15 @@
  * sent. Knows nothing of sockets, browsers or screens.
  */
 import { serviceFor } from '#lib/protocol/service-id.ts'
-import { type Answer, PROTOCOL, type Welcome } from '#lib/protocol/wire.ts'
+import { type Answer, PROTOCOL } from '#lib/protocol/wire.ts'
 import type { Command } from '#lib/service/decide.ts'
-import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
+import { NOT_OPENED } from '#lib/service/state.ts'
 import { type Copy, foldNewer, takeReply } from '#lib/sync/catch-up.ts'
+import { type CrewView, isNewer, NO_VIEW } from '#lib/sync/crew-view.ts'
 import { isSettled } from '#lib/sync/is-settled.ts'
 import { createLater } from '#lib/sync/later.ts'
 import type { Outbox, Pending } from '#lib/sync/outbox.ts'
 import type { Transport } from '#lib/sync/transport.ts'
-import type { PickUpPicture } from '#lib/views/pick-up.ts'
-
-export type Link = 'connecting' | 'live' | 'lost'
-
-export interface CrewView {
-  readonly link: Link
-  readonly welcome: Welcome | null
-  readonly service: string | null
-  readonly position: number
-  readonly state: ServiceState
-  readonly picture: PickUpPicture | null
-  /** Names by the id of the command that sent the ticket. */
-  readonly names: Readonly<Record<string, string>>
-  readonly pending: readonly Pending[]
-  /** The device's monotonic clock when the server was last heard, milliseconds. */
-  readonly heardAt: number | null
-  /** Server time minus the device's monotonic clock, so that ages are the server's. */
-  readonly serverOffset: number
-}
 
 /** What proves the person in charge for one command. */
 export interface Proof {
@@ -73,18 +55,7 @@ export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
   let following = false
   let followAgain = false
   let closed = false
-  let view: CrewView = {
-    link: 'connecting',
-    welcome: null,
-    service: null,
-    position: 0,
-    state: NOT_OPENED,
-    picture: null,
-    names: {},
-    pending: [],
-    heardAt: null,
-    serverOffset: 0,
-  }
+  let view: CrewView = NO_VIEW
 
   const set = (change: Partial<CrewView>): void => {
     view = { ...view, ...change }
@@ -94,7 +65,7 @@ export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
   const hold = ({ state, position }: Copy): void => {
     if (state === view.state && position === view.position) return
     // Names go with the service: the server deletes them at the close, and so does every screen.
-    set({ state, position, ...(state.stage === 'closed' ? { names: {} } : {}) })
+    set({ state, position, ...(state.stage === 'closed' ? { names: {}, forecast: null } : {}) })
   }
 
   const followLater = createLater(ports.later, AGAIN_AFTER_MS, () => void follow())
@@ -161,7 +132,7 @@ export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
 
   const turnTo = (service: string | null): void => {
     if (service === view.service) return
-    set({ service, position: 0, state: NOT_OPENED, picture: null, names: {} })
+    set({ service, position: 0, state: NOT_OPENED, picture: null, names: {}, forecast: null })
   }
 
   /** Forgets what is under way: its replies are lost with the connection. */
@@ -203,6 +174,10 @@ export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
     guests: (guests) => {
       if (guests.service !== view.service || view.state.stage === 'closed') return
       set({ names: { ...view.names, ...guests.names } })
+    },
+    forecast: ({ service, forecast }) => {
+      if (service !== view.service || view.state.stage === 'closed') return
+      if (isNewer(forecast, view.forecast)) set({ forecast })
     },
     lost: () => {
       startOver()

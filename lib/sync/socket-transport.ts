@@ -26,6 +26,7 @@ export const createSocketTransport = (socket: SocketLike): Transport => ({
     on('picture', handlers.picture)
     on('pulse', handlers.pulse)
     on('guests', handlers.guests)
+    on('forecast', handlers.forecast)
     socket.on('disconnect', (reason: string) => {
       handlers.lost()
       // The one way of losing a connection after which socket.io doesn't try again by itself.

@@ -4,6 +4,7 @@ import type {
   EventsMessage,
   Follow,
   Followed,
+  ForecastMessage,
   GuestsMessage,
   PictureMessage,
   PulseMessage,
@@ -16,6 +17,8 @@ export interface TransportHandlers {
   picture(message: PictureMessage): void
   pulse(message: PulseMessage): void
   guests(message: GuestsMessage): void
+  /** The newest wins. */
+  forecast(message: ForecastMessage): void
   /** The connection is gone; the transport is trying to get it back. */
   lost(): void
 }

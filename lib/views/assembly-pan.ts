@@ -3,12 +3,14 @@ import type { Component, Pan, PortionRule } from '#lib/menu/station-document.ts'
 import type { Need, NeedCode } from '#lib/needs/codes.ts'
 import { type Finding, isCovered, judgeComponent, type Why } from '#lib/needs/judge.ts'
 import { type Kitchen, kitchenOf } from '#lib/needs/kitchen.ts'
+import type { VolumeTool } from '#lib/quantity/portion-tools.ts'
 import {
   type Because,
   type BuildChoice,
   portionsTaken,
   takenComponents,
 } from '#lib/service/build-choice.ts'
+import { throwOutKey, usableIn } from '#lib/service/held-stock.ts'
 import type { Acceptance, RunningState } from '#lib/service/state.ts'
 
 /** What a pan has to do with a need: by its declared word, or by what it shares contact with. */
@@ -19,11 +21,21 @@ export interface Hazard {
   readonly touches: string | null
 }
 
+/** Level measures of a tool that stands in for a missing one. */
+export interface HandMeasure {
+  readonly count: number
+  readonly tool: VolumeTool
+}
+
 export interface TakePan {
   readonly kind: 'take'
   /** Level scoops, tongs, pieces or cups: what the hand does, portions counted in. */
   readonly count: number
-  readonly tool: PortionRule
+  readonly tool: PortionRule | VolumeTool
+  /** Its own scoop is missing: what the hand takes further, beside `count` of `tool`. */
+  readonly instead: readonly HandMeasure[] | null
+  /** Whether its food may be taken: off sale until that is resolved, or to be thrown out. */
+  readonly stands: 'sold' | 'off-sale' | 'throw-out'
   readonly onTheSide: boolean
   readonly warm: Component['warm']
   /** The pans hold too little of it for this build. */
@@ -49,8 +61,14 @@ export type PanForBuild =
 export const handCount = (tool: PortionRule, portions: number): number => {
   switch (tool.tool) {
     case 'scoop':
+    case 'ladle':
+    case 'spoodle':
+    case 'measure':
       return tool.level * portions
+    case 'bottle':
+      return tool.squeezes * portions
     case 'piece':
+    case 'tongs-pieces':
       return tool.pieces * portions
     case 'tongs':
     case 'cup':
@@ -76,7 +94,10 @@ const isAccepted = (acceptance: Acceptance | null, finding: Finding): boolean =>
 /** The pan that a component is taken from: of several, the first that still holds some. */
 const isTakenFrom = (state: RunningState, pan: Pan): boolean => {
   const same = pansOf(state.station).filter((one) => one.component === pan.component)
-  const first = same.find((one) => (state.pans[one.id]?.amount ?? 0) > 0) ?? same[0]
+  const first =
+    same.find((one) => usableIn(state, 'pan', one.id) > 0) ??
+    same.find((one) => (state.pans[one.id]?.amount ?? 0) > 0) ??
+    same[0]
   return first?.id === pan.id
 }
 
@@ -97,8 +118,25 @@ export const backupsTaken = (state: RunningState, choice: BuildChoice): readonly
 const lineOnly = (kitchen: Kitchen): Kitchen =>
   kitchen.ready.length === 0 ? kitchen : { ...kitchen, ready: [] }
 
+/** Tools that stand in for a component's own, as often as the hand takes them for so many portions. */
+const standInMeasures = (
+  state: RunningState,
+  component: string,
+  portions: number,
+): readonly HandMeasure[] =>
+  (state.standIns[component]?.measures ?? []).flatMap(({ id, count }) => {
+    const tool = state.station.tools.find((one) => one.id === id)?.tool
+    return tool ? [{ count: count * portions, tool }] : []
+  })
+
+const standsAs = (state: RunningState, pan: string): TakePan['stands'] => {
+  if (state.toThrowOut[throwOutKey('pan', pan)] !== undefined) return 'throw-out'
+  return (state.pans[pan]?.offSale ?? null) === null ? 'sold' : 'off-sale'
+}
+
 const takePan = (
   state: RunningState,
+  pan: Pan,
   component: Component,
   choice: BuildChoice,
   lacking: string | null,
@@ -111,10 +149,13 @@ const takePan = (
     open
       .filter((one) => isAccepted(acceptance, one) === accepted)
       .map((one) => hazardOf(state, one))
+  const [first, ...instead] = standInMeasures(state, component.id, portions)
   return {
     kind: 'take',
-    count: handCount(component.portion, portions),
-    tool: component.portion,
+    count: first?.count ?? handCount(component.portion, portions),
+    tool: first?.tool ?? component.portion,
+    instead: first ? instead : null,
+    stands: fromBackup ? 'sold' : standsAs(state, pan.id),
     onTheSide: choice.parts[component.id]?.placement === 'side',
     warm: component.warm,
     lacking: lacking === component.id,
@@ -139,7 +180,7 @@ export const panForBuild = (
 ): PanForBuild => {
   const component = componentOf(state.station, pan.component)
   if (portionsTaken(choice, component.id) > 0 && isTakenFrom(state, pan))
-    return takePan(state, component, choice, lacking)
+    return takePan(state, pan, component, choice, lacking)
   const kitchen = lineOnly(kitchenOf(state))
   const chosen = choice.parts[component.id]
   const isUsual = itemOf(state.station, choice.item).parts.some(

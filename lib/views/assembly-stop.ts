@@ -1,6 +1,8 @@
+import { componentOf } from '#lib/menu/find.ts'
 import type { Need } from '#lib/needs/codes.ts'
 import type { BuildChoice, Placement } from '#lib/service/build-choice.ts'
-import type { RunningState } from '#lib/service/state.ts'
+import { componentIn } from '#lib/service/held-stock.ts'
+import type { Build, RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
 import { type WhyHeld, whyHeld } from '#lib/views/held.ts'
 
@@ -29,6 +31,8 @@ export interface Stopped {
   readonly state: 'waiting' | 'making' | 'made'
   /** Why it may not go on; null where it was only changed, or cancelled. */
   readonly held: WhyHeld | null
+  /** Names of what it took that may not be eaten any more; null where that isn't why. */
+  readonly throwOut: readonly string[] | null
   /** What it becomes differs so; null where it is cancelled, or held and not changed yet. */
   readonly differences: readonly Difference[] | null
 }
@@ -69,6 +73,16 @@ export const differencesOf = (from: BuildChoice, to: BuildChoice): readonly Diff
   ]
 }
 
+/** What is thrown out of what a build takes; all it takes where that is gone from the list already. */
+const thrownOutOf = (state: RunningState, { takes }: Build): readonly string[] => {
+  const taken = Object.keys(takes).filter((id) => (takes[id] ?? 0) > 0)
+  const out = Object.values(state.toThrowOut).flatMap(({ what, id }) =>
+    what === 'build' ? [] : [componentIn(state.station, id)],
+  )
+  const own = taken.filter((id) => out.includes(id))
+  return own.map((id) => componentOf(state.station, id).name)
+}
+
 /** The builds that were stopped and wait for an answer, in whatever state, oldest stop first. */
 export const stoppedBuilds = (state: RunningState): readonly Stopped[] =>
   openBuilds(state)
@@ -82,7 +96,11 @@ export const stoppedBuilds = (state: RunningState): readonly Stopped[] =>
           name: buildName(ticket.number, build.letter),
           at: stop.at,
           state: build.state,
-          held: hold && stop.reason !== 'cancel' ? whyHeld(state, build, hold) : null,
+          held:
+            hold && stop.reason !== 'cancel' && stop.reason !== 'throw-out'
+              ? whyHeld(state, build, hold)
+              : null,
+          throwOut: stop.reason === 'throw-out' ? thrownOutOf(state, build) : null,
           differences: stop.to ? differencesOf(choice, stop.to.choice) : null,
         },
       ]

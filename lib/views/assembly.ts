@@ -5,6 +5,7 @@ import type { CautionReason } from '#lib/service/caution-reasons.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
 import { shortBuilds } from '#lib/stock/short.ts'
+import { heldBackFrom, type WhyLacking, whyLacking } from '#lib/views/assembly-lacks.ts'
 import {
   acceptanceOf,
   backupsTaken,
@@ -61,6 +62,8 @@ export interface NowBuild extends InQueue {
   readonly mark: Mark
   /** Name of the component that the pans lack for it. */
   readonly lacks: string | null
+  /** Why: there is too little, or what there is may not be taken. */
+  readonly lacksWhy: WhyLacking | null
 }
 
 export interface MadeBuild {
@@ -139,7 +142,11 @@ const nowBuild = (
 ): NowBuild => {
   const { ticket, build } = queued
   const entry = inQueue(state, queued, short)
-  const lacks = entry.short ? (short.get(entry.name) ?? null) : null
+  const lacks = entry.short
+    ? (short.get(entry.name) ?? null)
+    : build.state === 'making'
+      ? heldBackFrom(state, build)
+      : null
   const builds = ticket.builds.filter((one) => one.state !== 'cancelled')
   const choice = { ...build.choice, needs: needsOf(build) }
   const mark = markOf(state, ticket.number, build.letter, choice)
@@ -162,6 +169,7 @@ const nowBuild = (
     pans: line.pans,
     mark,
     lacks: lacks === null ? null : componentOf(state.station, lacks).name,
+    lacksWhy: lacks === null ? null : whyLacking(state, lacks),
   }
 }
 

@@ -13,7 +13,12 @@ import type { BuildAt, Ordering, Told } from '#lib/views/ordering.ts'
 const goesOnAs = ({ stop, choice }: Build): BuildChoice => stop?.to?.choice ?? choice
 
 /** The accepted build as a draft; where it is held, with the needs that were told since. */
-export const changeBuild = (ordering: Ordering, at: BuildAt, state: RunningState): Ordering => {
+export const changeBuild = (
+  ordering: Ordering,
+  at: BuildAt,
+  state: RunningState,
+  { without, base }: { readonly without?: string; readonly base?: string } = {},
+): Ordering => {
   const build = findBuild(state, at.ticket, at.letter)
   // Who isn't sure orders nothing anew: it is cancelled, or told of by the person in charge.
   if (!build || build.hold?.told?.asked === 'not-sure') return ordering
@@ -24,8 +29,10 @@ export const changeBuild = (ordering: Ordering, at: BuildAt, state: RunningState
   const from: BuildChoice = hold
     ? { ...choice, needs, asked: needs.length > 0 ? 'needs' : choice.asked, caution: null }
     : choice
-  const drafts = [draftOf(findItem(state.station, choice.item), from)]
-  return reopen(ordering, { drafts, name: '', paid: false, changing: at }, null)
+  const changing = { ticket: at.ticket, letter: at.letter, without: without ?? null }
+  const draft = draftOf(findItem(state.station, choice.item), from)
+  const drafts = [base === undefined ? draft : { ...draft, base }]
+  return reopen(ordering, { drafts, name: '', paid: false, changing }, null)
 }
 
 /** Asks a guest who has ordered, beginning with what they told before. */

@@ -46,7 +46,8 @@ export type Act =
   | { readonly act: 'open-returned'; readonly id: string }
   | { readonly act: 'drop-returned'; readonly id: string }
   | { readonly act: 'tickets' }
-  | ({ readonly act: 'change-build' } & BuildAt)
+  /** `without`: what the pans can't give it; `base`: the one it gets instead. */
+  | ({ readonly act: 'change-build'; readonly without?: string; readonly base?: string } & BuildAt)
   /** A guest who has ordered tells a need. */
   | ({ readonly act: 'tell-need' } & BuildAt)
   /** It was told, and the build is stopped. */

@@ -16,6 +16,7 @@ import {
 import {
   type NotFree,
   type Offer,
+  offerOf,
   type Standing,
   standingOf,
   toAcceptOf,
@@ -77,8 +78,13 @@ const markOn = (offer: Offer, settled: Settled, pan: Pan): CellMark => {
 }
 
 /** An accepted build's own item counts as one, though it isn't sold any more. */
-const leftOf = (offer: Offer, item: string): number =>
-  Math.max(itemLeft(offer.state, offer.levels, item).remaining, item === offer.ownItem ? 1 : 0)
+const leftOf = (offer: Offer, item: string): number => {
+  const keeps = Object.fromEntries(
+    Object.entries(offer.kept).map(([component, { keep }]) => [component, keep]),
+  )
+  const { remaining } = itemLeft({ ...offer.state, keeps }, offer.levels, item)
+  return Math.max(remaining, item === offer.ownItem ? 1 : 0)
+}
 
 /** The menu as a grid over the line, for this guest and with what is left. */
 export const itemRows = (offer: Offer, draft: Draft): readonly ItemRow[] =>
@@ -91,7 +97,9 @@ export const itemRows = (offer: Offer, draft: Draft): readonly ItemRow[] =>
       {
         item,
         chosen,
-        marks: pansOf(offer.state.station).map((pan) => markOn(offer, settled, pan)),
+        marks: pansOf(offer.state.station).map((pan) =>
+          markOn(offerOf(offer, item.id), settled, pan),
+        ),
         left: blocked ? 0 : leftOf(offer, item.id),
         blocked,
         without: parts
@@ -146,7 +154,7 @@ export const panFace = (offer: Offer, settled: Settled | null, pan: Pan): PanFac
   const part = settled?.parts.find((one) => one.part.component === component)
   const isBase = settled?.item.base?.choices.includes(component) ?? false
   if (!settled || (!part && !isBase))
-    return standing.kind === 'gone' || standing.kind === 'not-selling'
+    return standing.kind === 'gone' || standing.kind === 'not-selling' || standing.kind === 'kept'
       ? { kind: 'cannot', standing }
       : { kind: 'idle' }
   return standing.kind === 'free'

@@ -1,4 +1,4 @@
-import { componentOf, findItem } from '#lib/menu/find.ts'
+import { findItem } from '#lib/menu/find.ts'
 import type { Item, Part } from '#lib/menu/station-document.ts'
 import type { Asked, Need } from '#lib/needs/codes.ts'
 import { type Finding, RANK } from '#lib/needs/judge.ts'
@@ -15,6 +15,7 @@ import { foodAndCautions } from '#lib/views/food-key.ts'
 import {
   type NotFree,
   type Offer,
+  offerOf,
   type Standing,
   standingOf,
   toAcceptOf,
@@ -150,7 +151,8 @@ const cautionOf = (
  * What a draft comes to now: a part that is gone, not sold or ruled out is `no` with its reason, a
  * base that can't be had gives way to another of the item's. null where no known item is chosen.
  */
-export const settle = (offer: Offer, draft: Draft): Settled | null => {
+export const settle = (given: Offer, draft: Draft): Settled | null => {
+  const offer = offerOf(given, draft.item)
   const { station } = offer.state
   const item = draft.item === null ? undefined : findItem(station, draft.item)
   if (!item) return null
@@ -197,27 +199,6 @@ export const settle = (offer: Offer, draft: Draft): Settled | null => {
 /** What an acceptance is for: the food and its cautions, whatever was agreed since. */
 export const foodOfSettled = ({ choice, toAccept }: Settled): string =>
   foodAndCautions(choice, toAccept)
-
-/**
- * The order in which taps on a pan go: from the usual placement to no, so that a no is one tap,
- * then to the other one; the side only where cups exist, no only where it can be left out.
- */
-export const tapCycle = (item: Item, part: Part, cups: boolean): readonly Placement[] => {
-  const cycle: Placement[] =
-    part.usual === 'no'
-      ? ['no', 'in', 'side']
-      : [part.usual, 'no', part.usual === 'in' ? 'side' : 'in']
-  return cycle.filter((one) => (one !== 'side' || cups) && (one !== 'no' || !isKept(item, part)))
-}
-
-/** The wish after a tap on a part's pan. */
-export const tapped = (offer: Offer, item: Item, settled: SettledPart): Wish => {
-  const { part, leftFor } = settled
-  if (leftFor !== null) return { placement: part.usual === 'no' ? 'in' : part.usual, portions: 1 }
-  const cycle = tapCycle(item, part, componentOf(offer.state.station, part.component).side)
-  const next = cycle[(cycle.indexOf(settled.placement) + 1) % cycle.length] ?? settled.placement
-  return { placement: next, portions: next === 'no' ? 0 : 1 }
-}
 
 /** Whether one more portion can be had: it is taken, under the most, and there is one. */
 export const canAdd = ({ placement, portions, standing }: SettledPart): boolean =>

@@ -1,6 +1,8 @@
 import { componentOf, itemOf } from '#lib/menu/find.ts'
 import type { NeedCode } from '#lib/needs/codes.ts'
+import type { MadeUntil } from '#lib/safety/time-control.ts'
 import type { AcceptedFinding } from '#lib/service/event.ts'
+import { throwOutKey } from '#lib/service/held-stock.ts'
 import type { Build, BuildState, RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
 import { acceptanceOf } from '#lib/views/assembly-pan.ts'
@@ -42,6 +44,8 @@ export interface OnShelf {
   /** The command under which a name is kept; null where no name may be shown. */
   readonly nameKey: string | null
   readonly madeAt: number
+  /** Until when it may wait for its guest, and when it is thrown out; null where nothing binds it. */
+  readonly until: MadeUntil | null
   readonly paid: boolean
   /** What the ticket costs, in cents, cancelled builds not counted. */
   readonly totalCents: number
@@ -66,6 +70,13 @@ export interface Kept {
   readonly at: number
 }
 
+export interface PastBuild {
+  readonly name: string
+  readonly item: string
+  /** Since when it is past its time, epoch milliseconds. */
+  readonly since: number
+}
+
 export interface Coming {
   readonly name: string
   readonly state: 'waiting' | 'making'
@@ -76,6 +87,8 @@ export interface HandOverView {
   readonly toFind: readonly Kept[]
   /** Made and stopped: they stay here and are thrown out, the oldest first. */
   readonly held: readonly Kept[]
+  /** Made, and past its time: thrown out and made again. */
+  readonly toThrowOut: readonly PastBuild[]
   /** Made, the one that stands longest first. */
   readonly shelf: readonly OnShelf[]
   /** Being made first, then what waits. */
@@ -173,6 +186,7 @@ const shelf = (state: RunningState, made: readonly QueuedBuild[]): readonly OnSh
       askFirst: mark.keepFrom.length > 0,
       nameKey: shownNameKey(ticket),
       madeAt: build.since,
+      until: build.until,
       paid: ticket.paid,
       totalCents: ticket.builds
         .filter((one) => one.state !== 'cancelled')
@@ -184,14 +198,33 @@ const shelf = (state: RunningState, made: readonly QueuedBuild[]): readonly OnSh
   })
 }
 
-/** What stands on the shelf, what comes, what just went, and whom to find. */
-export const handOverView = (state: RunningState): HandOverView => {
+/** Whether a made build's time is over: from its throw-out time on, or where it was told so. */
+const isPast = (state: RunningState, { ticket, build }: QueuedBuild, now: number): boolean => {
+  const at = build.until?.throwOutAt ?? null
+  const key = throwOutKey('build', buildName(ticket.number, build.letter))
+  return (at !== null && now >= at) || state.toThrowOut[key] !== undefined
+}
+
+/**
+ * What stands on the shelf, what comes, what just went, and whom to find. `now` is the server's
+ * time, epoch milliseconds: what is past its time then isn't on the shelf any more.
+ */
+export const handOverView = (state: RunningState, now: number): HandOverView => {
   const open = openBuilds(state)
   const made = open.filter(({ build }) => build.state === 'made')
+  const past = made.filter((one) => one.build.hold === null && isPast(state, one, now))
   return {
     toFind: toFind(state),
     held: held(state, made),
-    shelf: shelf(state, made),
+    toThrowOut: past.map(({ ticket, build }) => ({
+      name: buildName(ticket.number, build.letter),
+      item: itemOf(state.station, build.choice.item).name,
+      since: build.until?.throwOutAt ?? build.since,
+    })),
+    shelf: shelf(
+      state,
+      made.filter((one) => !past.includes(one)),
+    ),
     coming: open
       .flatMap(({ ticket, build }): Coming[] =>
         build.state === 'waiting' || build.state === 'making'

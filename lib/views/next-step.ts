@@ -61,7 +61,10 @@ export const commandOf = (ordering: Ordering, state: RunningState): Command | nu
   )
   const [first] = builds
   if (!first) return null
-  if (ordering.changing) return { type: 'change', ...ordering.changing, to: first, readBack: true }
+  if (ordering.changing) {
+    const { ticket, letter } = ordering.changing
+    return { type: 'change', ticket, letter, to: first, readBack: true }
+  }
   const name = ordering.name === '' ? {} : { name: ordering.name }
   return { type: 'send', builds, paid: ordering.paid, readBack: true, ...name }
 }

@@ -3,6 +3,8 @@ import { type Finding, isFine, type JudgedComponent, judgeComponent } from '#lib
 import { kitchenOf } from '#lib/needs/kitchen.ts'
 import type { Amounts } from '#lib/service/build-choice.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
+import type { Keep } from '#lib/service/stock-state.ts'
+import { KEPT_APART, keptAmount } from '#lib/stock/kept.ts'
 import { type Level, levelsOf } from '#lib/stock/levels.ts'
 
 /** Whether a guest can have a component now, and why not. */
@@ -21,6 +23,8 @@ export type Standing =
   /** Needs couldn't be checked, so nothing is known. */
   | { readonly kind: 'unchecked' }
   | { readonly kind: 'not-selling' }
+  /** What is left is kept for others: ids of items, codes of needs, or `kept-apart`. */
+  | { readonly kind: 'kept'; readonly for: readonly string[] }
   | { readonly kind: 'gone' }
 
 export type NotFree = Exclude<Standing, { readonly kind: 'free' }>
@@ -32,6 +36,10 @@ export interface Offer {
   readonly standing: Readonly<Record<string, Standing>>
   /** Levels in which only what this guest can have is left. */
   readonly levels: Readonly<Record<string, Level>>
+  /** What is kept for others than this guest's needs: how it stands for items it isn't kept for. */
+  readonly kept: Readonly<Record<string, { readonly keep: Keep; readonly standing: Standing }>>
+  /** The item that standings are for; null while none is chosen. */
+  readonly item: string | null
   /** The item of the accepted build that is changed, which stays its own; null for a new build. */
   readonly ownItem: string | null
 }
@@ -52,15 +60,20 @@ const judgedBy = (
   }
 }
 
-const standingFor = (judged: JudgedComponent | null, left: number, stopped: boolean): Standing => {
+const standingFor = (judged: JudgedComponent | null, left: number, none: Standing): Standing => {
   if (judged === null) return { kind: 'unchecked' }
   const [worst] = judged.findings
   if (worst?.level === 'no') return { kind: 'need', finding: worst }
-  if (left === 0) return { kind: stopped ? 'not-selling' : 'gone' }
+  if (left === 0) return none
   const toAccept = judged.findings.filter((one) => !isFine(one.level))
   const notes = judged.findings.filter((one) => isFine(one.level))
   return { kind: 'free', left, toAccept, notes, fromBackup: judged.fromBackup }
 }
+
+/** Whether portions are kept for whoever has these needs, whatever item they take. */
+const isKeptForNeeds = ({ for: whom }: Keep, needs: readonly Need[]): boolean =>
+  needs.some(({ code }) => whom.includes(code)) ||
+  (whom.includes(KEPT_APART) && needs.some(({ handling }) => handling === 'keep-apart'))
 
 /**
  * @param elsewhere what earlier builds of the same order take, by component in its unit
@@ -75,6 +88,7 @@ export const offerFor = (
 ): Offer => {
   const standing: Record<string, Standing> = {}
   const levels: Record<string, Level> = {}
+  const kept: Record<string, { readonly keep: Keep; readonly standing: Standing }> = {}
   for (const [component, level] of Object.entries(levelsOf(state))) {
     const own = before?.takes[component] ?? 0
     const beyondOwn = level.remaining - (elsewhere[component] ?? 0)
@@ -82,17 +96,36 @@ export const offerFor = (
     const portion = state.portions[component]
     const stopped = state.notSelling.component[component] !== undefined
     const forSale = stopped ? own : remaining
-    const left = portion ? Math.max(0, Math.floor(forSale / portion.amount)) : 0
-    const stands = standingFor(judgedBy(state, component, needs), left, stopped)
+    const portionsIn = (amount: number) =>
+      portion ? Math.max(0, Math.floor(amount / portion.amount)) : 0
+    const left = portionsIn(forSale)
+    const judged = judgedBy(state, component, needs)
+    // What is off sale, or waits to be thrown out, isn't sold now: it hasn't run out.
+    const isHeldBack = stopped || level.heldBack > 0
+    const stands = standingFor(judged, left, { kind: isHeldBack ? 'not-selling' : 'gone' })
+    const keep = state.keeps[component]
+    if (keep && !isKeptForNeeds(keep, needs)) {
+      const free = portionsIn(own + Math.max(0, beyondOwn - keptAmount(state, component)))
+      const none = left === 0 ? stands : ({ kind: 'kept', for: keep.for } as const)
+      kept[component] = { keep, standing: standingFor(judged, stopped ? left : free, none) }
+    }
     const isOut = stands.kind === 'need' || stands.kind === 'unchecked'
     standing[component] = stands
     levels[component] = { ...level, remaining, portionsLeft: isOut ? 0 : left }
   }
-  return { state, needs, standing, levels, ownItem: before?.choice.item ?? null }
+  const ownItem = before?.choice.item ?? null
+  return { state, needs, standing, levels, kept, item: null, ownItem }
 }
 
-export const standingOf = (offer: Offer, component: string): Standing =>
-  offer.standing[component] ?? { kind: 'gone' }
+/** The same offer, of one item: portions may be kept for it, or for others. */
+export const offerOf = (offer: Offer, item: string | null): Offer =>
+  offer.item === item ? offer : { ...offer, item }
+
+export const standingOf = (offer: Offer, component: string): Standing => {
+  const kept = offer.kept[component]
+  const isFor = offer.item !== null && kept?.keep.for.includes(offer.item)
+  return kept && !isFor ? kept.standing : (offer.standing[component] ?? { kind: 'gone' })
+}
 
 /** What must be accepted before a guest has it, worst first; empty where nothing must. */
 export const toAcceptOf = (standing: Standing): readonly Finding[] =>

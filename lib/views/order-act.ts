@@ -191,7 +191,7 @@ const afterTap = (ordering: Ordering, tap: Act, state: RunningState): Ordering =
     case 'tickets':
       return { ...ordering, step: 'tickets' }
     case 'change-build':
-      return changeBuild(ordering, { ticket: tap.ticket, letter: tap.letter }, state)
+      return changeBuild(ordering, tap, state, tap)
     case 'tell-need':
       return tellNeed(ordering, { ticket: tap.ticket, letter: tap.letter }, state)
     case 'need-told': {

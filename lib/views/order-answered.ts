@@ -52,7 +52,9 @@ const answered = (ordering: Ordering, id: string): Ordering => ({
 })
 
 const sentOf = (id: string, changing: Order['changing']): Sent =>
-  changing ? { kind: 'changed', ...changing } : { kind: 'ticket', id }
+  changing
+    ? { kind: 'changed', ticket: changing.ticket, letter: changing.letter }
+    : { kind: 'ticket', id }
 
 /** What was told meanwhile stays in sight beside it. */
 const tell = (ordering: Ordering, sent: Sent): Ordering => ({
@@ -112,7 +114,7 @@ export const cameBack = (
           drafts: [draftFor(sent.to)],
           name: '',
           paid: false,
-          changing: { ticket: sent.ticket, letter: sent.letter },
+          changing: { ticket: sent.ticket, letter: sent.letter, without: null },
         }
   return comeBack(ordering, returnedOf(id, order, note))
 }

@@ -2,10 +2,10 @@
 import type { Asked, Need } from '#lib/needs/codes.ts'
 import { takesOf } from '#lib/service/build-choice.ts'
 import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
-import type { RunningState } from '#lib/service/state.ts'
+import type { Build, RunningState } from '#lib/service/state.ts'
 import { findBuild } from '#lib/service/tickets.ts'
 import { type Blocked, type Draft, EMPTY_DRAFT, type Settled, settle } from '#lib/views/draft.ts'
-import { type NotFree, type Offer, offerFor } from '#lib/views/offer.ts'
+import { type NotFree, type Offer, offerFor, offerOf } from '#lib/views/offer.ts'
 
 export type Step =
   | 'ask'
@@ -34,6 +34,11 @@ export interface BuildAt {
   readonly letter: string
 }
 
+/** The build that is changed, and what the pans can't give it: it is treated as gone. */
+export interface Changing extends BuildAt {
+  readonly without: string | null
+}
+
 /** What a guest told after sending. */
 export interface Told {
   readonly asked: Exclude<Asked, 'none'>
@@ -50,7 +55,7 @@ export interface Order {
   readonly name: string
   readonly paid: boolean
   /** The accepted build that this order changes. */
-  readonly changing: BuildAt | null
+  readonly changing: Changing | null
 }
 
 /** An order, a change or a cancel that waited to be sent and was then refused. */
@@ -106,6 +111,17 @@ interface Known {
   readonly all: readonly SettledDraft[]
 }
 
+/** An accepted build with what is its own; what it goes without from now on isn't. */
+const beforeChange = (
+  state: RunningState,
+  { ticket, letter, without }: Changing,
+): Pick<Build, 'choice' | 'takes'> | undefined => {
+  const build = findBuild(state, ticket, letter)
+  return build && without !== null
+    ? { choice: build.choice, takes: { ...build.takes, [without]: 0 } }
+    : build
+}
+
 /** A screen asks for the same order many times while it draws. */
 const newest = new WeakMap<Order['drafts'], Known>()
 
@@ -115,9 +131,9 @@ export const settleAll = (order: Order, state: RunningState): readonly SettledDr
   const known = newest.get(drafts)
   if (known?.state === state && known.changing === changing) return known.all
   const elsewhere: Record<string, number> = {}
-  const before = changing ? findBuild(state, changing.ticket, changing.letter) : undefined
+  const before = changing ? beforeChange(state, changing) : undefined
   const all = drafts.map((draft) => {
-    const offer = offerFor(state, draft.needs, elsewhere, before)
+    const offer = offerOf(offerFor(state, draft.needs, elsewhere, before), draft.item)
     const settled = settle(offer, draft)
     const takes = settled ? takesOf(settled.choice, state.portions) : {}
     for (const [id, amount] of Object.entries(takes)) elsewhere[id] = (elsewhere[id] ?? 0) + amount

@@ -1,9 +1,10 @@
 /** What a tap on an item or on a pan of the line makes of the order. */
 import type { RunningState } from '#lib/service/state.ts'
 import { keepsInItem } from '#lib/views/counter.ts'
-import { canAdd, settle, tapped } from '#lib/views/draft.ts'
+import { canAdd, settle } from '#lib/views/draft.ts'
 import { standingOf } from '#lib/views/offer.ts'
 import { type Note, type Ordering, settleAll, withDraft } from '#lib/views/ordering.ts'
+import { tapped } from '#lib/views/tap-cycle.ts'
 
 export const chooseItem = (ordering: Ordering, item: string, state: RunningState): Ordering => {
   const draft = ordering.drafts[ordering.current]

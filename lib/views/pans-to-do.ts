@@ -142,7 +142,10 @@ export const toDos = (state: RunningState): readonly ToDo[] => {
   const pans = emptiest(Object.values(panPictures(state)))
   const short = shortByComponent(state)
   const loads = usualLoads(state)
-  const of = (standing: PanPicture['standing']) => pans.filter((one) => one.standing === standing)
+  const of = (standing: PanPicture['standing']) =>
+    pans.filter(
+      (one) => one.standing === standing && (one.trouble === null || standing === 'short'),
+    )
   const labels = toRead(state)
   return [
     ...byReason('find', guestsToFind(state)),
@@ -167,7 +170,12 @@ export const toDos = (state: RunningState): readonly ToDo[] => {
         onTickets: Math.ceil(levelOf(state, component).onTickets / amountOf(state, component, 1)),
       })),
     ...Object.values(panPictures(state))
-      .filter((one) => one.selling && (one.standing === 'nearly-empty' || one.standing === 'empty'))
+      .filter(
+        (one) =>
+          one.selling &&
+          one.trouble === null &&
+          (one.standing === 'nearly-empty' || one.standing === 'empty'),
+      )
       .sort((one, other) => one.filled - other.filled)
       .map(({ pan, component, left }) => ({
         kind: 'nearly-empty' as const,

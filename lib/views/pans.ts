@@ -1,8 +1,11 @@
 /** The line as the lead sees it: how full each pan is, what of it is owed, what is left to sell. */
 import { pansOf } from '#lib/menu/find.ts'
 import type { Pan } from '#lib/menu/station-document.ts'
-import type { PanState, RunningState } from '#lib/service/state.ts'
+import { EMPTY_STOCK, type HeldStock } from '#lib/service/food-state.ts'
+import { throwOutKey, usableIn } from '#lib/service/held-stock.ts'
+import type { RunningState } from '#lib/service/state.ts'
 import { openBuilds } from '#lib/service/tickets.ts'
+import { owedBehind } from '#lib/stock/behind.ts'
 import { mostInPan } from '#lib/stock/capacity.ts'
 import { type Level, levelOf } from '#lib/stock/levels.ts'
 
@@ -21,10 +24,20 @@ export type PanStanding =
   | 'nearly-empty'
   | 'stocked'
 
+/** Why nothing of what a pan holds may be sold, whatever it holds. */
+export type PanTrouble =
+  /** Its time or date is over, or its ways ended: it waits for initials. */
+  | 'throw-out'
+  /** Out of its limits, or a reading was missed. */
+  | 'off-sale'
+  /** Nothing is recorded of its food, or its time can't be told. */
+  | 'not-known'
+
 export interface PanPicture {
   readonly pan: string
   readonly component: string
   readonly standing: PanStanding
+  readonly trouble: PanTrouble | null
   /** False where selling was stopped by choice, whatever the pan holds. */
   readonly selling: boolean
   /** Share of a full pan that is in it, 0 to 1. */
@@ -60,13 +73,10 @@ const standingOf = (
   return pan.amount < pan.full * NEARLY_EMPTY ? 'nearly-empty' : 'stocked'
 }
 
-const NEVER_LOADED: PanState = {
-  amount: 0,
-  full: 0,
-  load: 0,
-  counted: 0,
-  loadedAt: 0,
-  soiledBy: [],
+const troubleOf = (state: RunningState, pan: string, held: HeldStock): PanTrouble | null => {
+  if (state.toThrowOut[throwOutKey('pan', pan)] !== undefined) return 'throw-out'
+  if (held.offSale !== null) return 'off-sale'
+  return held.amount > 0 && usableIn(state, 'pan', pan) === 0 ? 'not-known' : null
 }
 
 /** Only a protected one counts: lidded, with a scoop of its own, not reached over. */
@@ -82,21 +92,23 @@ const picturesOf = (state: RunningState, component: string): readonly PanPicture
     .filter((pan) => pan.component === component)
     .map((pan) => ({
       pan: pan.id,
-      held: state.pans[pan.id] ?? NEVER_LOADED,
+      held: state.pans[pan.id] ?? EMPTY_STOCK,
     }))
   const loaded = places.some(({ held }) => held.load > 0 || held.amount > 0)
-  let toOwe = level.onTickets
+  let toOwe = level.onTickets - owedBehind(state, component)
   let free = 0
   return places.map(({ pan, held }, place) => {
-    const owed = Math.min(held.amount, toOwe)
+    const usable = usableIn(state, 'pan', pan)
+    const owed = Math.min(usable, toOwe)
     toOwe -= owed
     const before = Math.floor(free / each)
-    free += held.amount - owed
+    free += usable - owed
     const full = Math.max(held.full, held.amount)
     return {
       pan,
       component,
       standing: standingOf({ level, loaded }, held),
+      trouble: troubleOf(state, pan, held),
       selling: state.notSelling.component[component] === undefined,
       filled: full === 0 ? 0 : held.amount / full,
       owed: full === 0 ? 0 : owed / full,

@@ -16,7 +16,11 @@ export type Statement =
     }
   /** Several fit equally, and the guest is asked which. */
   | { readonly say: 'which-base'; readonly bases: readonly string[] }
-  | { readonly say: 'other-base'; readonly wanted: string; readonly why: 'gone' | 'not-selling' }
+  | {
+      readonly say: 'other-base'
+      readonly wanted: string
+      readonly why: 'gone' | 'not-selling' | 'kept'
+    }
   | { readonly say: 'not-this-base'; readonly wanted: string; readonly because: FindingTold }
   | { readonly say: 'no-asked'; readonly components: readonly string[] }
   | { readonly say: 'out'; readonly components: readonly string[] }
@@ -46,6 +50,7 @@ export type Statement =
   | { readonly say: 'keep-apart'; readonly codes: readonly NeedCode[] }
   /** Left out only, and something that touches or may contain it is taken. */
   | { readonly say: 'noted'; readonly codes: readonly NeedCode[] }
+  | { readonly say: 'kept'; readonly component: string; readonly for: readonly string[] }
   | { readonly say: 'price'; readonly cents: number }
 
 const ids = (parts: readonly SettledPart[]): readonly string[] =>
@@ -83,7 +88,11 @@ const byBase = (offer: Offer, { base, toChoose }: Settled): readonly Statement[]
       wanted,
       because: tellFinding(offer.state.station, finding),
     })
-  else if (wantedStanding.kind === 'gone' || wantedStanding.kind === 'not-selling')
+  else if (
+    wantedStanding.kind === 'gone' ||
+    wantedStanding.kind === 'not-selling' ||
+    wantedStanding.kind === 'kept'
+  )
     said.push({ say: 'other-base', wanted, why: wantedStanding.kind })
   if (toChoose.length > 0) said.push({ say: 'which-base', bases: toChoose })
   return said
@@ -128,8 +137,11 @@ export const readBack = (offer: Offer, settled: Settled): readonly Statement[] =
   )
   sayOf(
     'not-selling',
-    missed.filter(({ because, standing }) => because === 'gone' && standing.kind !== 'gone'),
+    missed.filter(({ because, standing }) => because === 'gone' && standing.kind === 'not-selling'),
   )
+  for (const { part, because, standing } of missed)
+    if (because === 'gone' && standing.kind === 'kept')
+      differences.push({ say: 'kept', component: part.component, for: standing.for })
   differences.push(...byNeed(missed))
   sayOf(
     'added',

@@ -1,6 +1,7 @@
 /** Builds that a guest comes back about. */
 import type { Build, RunningState, Ticket, ToFind } from '#lib/service/state.ts'
 import { buildName, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
+import { shortBuilds } from '#lib/stock/short.ts'
 import { shownNameKey } from '#lib/views/name-shown.ts'
 
 export interface TicketBuild extends QueuedBuild {
@@ -32,15 +33,31 @@ const shown = (ticket: Ticket, build: Build): TicketBuild => {
   }
 }
 
-/** Held ones first, then the newest ticket first: the one that a guest comes back about. */
-export const ticketsToChange = (state: RunningState): readonly TicketBuild[] =>
-  [...openBuilds(state)]
+/** Builds that the pans can no longer fill, by name, newest first, without those whose guests wait. */
+export const shortNow = (state: RunningState): readonly string[] => {
+  const short = shortBuilds(state)
+  if (short.size === 0) return []
+  return openBuilds(state)
+    .toReversed()
+    .map(({ ticket, build }) => buildName(ticket.number, build.letter))
+    .filter((name) => short.has(name) && state.waits[name]?.component !== short.get(name))
+}
+
+/** Held ones first, then short ones, then the newest ticket first: the one that a guest comes back about. */
+export const ticketsToChange = (state: RunningState): readonly TicketBuild[] => {
+  const short = shortBuilds(state)
+  const isShort = ({ ticket, build }: QueuedBuild) =>
+    short.has(buildName(ticket.number, build.letter))
+  return [...openBuilds(state)]
     .sort(
       (one, other) =>
         Number(other.build.hold !== null) - Number(one.build.hold !== null) ||
-        other.ticket.number - one.ticket.number,
+        Number(isShort(other)) - Number(isShort(one)) ||
+        other.ticket.number - one.ticket.number ||
+        (isShort(one) ? other.build.letter.localeCompare(one.build.letter) : 0),
     )
     .map(({ ticket, build }) => shown(ticket, build))
+}
 
 /** The newest handed-over builds, those whose guests are to be found before the others. */
 export const handedOverLately = (state: RunningState): readonly TicketBuild[] => {

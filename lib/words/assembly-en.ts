@@ -44,6 +44,15 @@ const stepsFor = (backups: readonly string[]): readonly string[] => [
   'Carry it apart from others',
 ]
 
+const MEASURES: Readonly<Record<number, string>> = {
+  0.125: '1/8',
+  0.25: '1/4',
+  0.5: '1/2',
+  0.75: '3/4',
+}
+
+const sayMeasure = (size: number): string => MEASURES[size] ?? String(size)
+
 export const assemblyEn = {
   line: 'The line, left to right',
   of: (index: number, of: number) => `${index} of ${of}`,
@@ -72,6 +81,13 @@ export const assemblyEn = {
   tongs: 'tongs',
   piece: (count: number) => (count === 1 ? 'piece' : 'pieces'),
   cup: (count: number) => (count === 1 ? 'cup' : 'cups'),
+  squeeze: (count: number) => (count === 1 ? 'squeeze' : 'squeezes'),
+  ladle: 'ladle',
+  spoodle: 'spoodle',
+  measure: 'measure',
+  measureSize: (size: number, unit: 'cup' | 'tbsp' | 'tsp') => `${sayMeasure(size)} ${unit}`,
+  bottle: 'bottle',
+  withTongs: 'by tongs',
   scoop: (number: number) => `#${number}`,
   about: 'about',
   lidded: 'lidded',
@@ -109,6 +125,21 @@ export const assemblyEn = {
   cannotStart: (name: string) => `${name} can’t be started`,
   short: (name: string, component: string) =>
     `Not enough ${component} in the pan for ${name}. Tell the lead.`,
+
+  offSale: (name: string, component: string, state: 'waiting' | 'making') =>
+    state === 'making'
+      ? `${component} is off sale: wait with ${name}. The person in charge decides.`
+      : `${component} is off sale: ${name} can’t be started. Tell the lead.`,
+  pastTime: (name: string, component: string) =>
+    `${component} is past its time: throw it out. ${name} waits for a fresh pan. Tell the lead.`,
+  stands: { 'off-sale': 'off sale', 'throw-out': 'throw out' },
+  otherScoop: 'other scoop',
+  andAlso: (count: number, tool: string) => `+ ${count} × ${tool}`,
+  pastItsTime: (components: readonly string[]) =>
+    components.length === 0
+      ? 'Food in it is thrown out'
+      : `${components.join(', ')}: past its time or its limit`,
+  thenThrowOut: 'Never go on with it. It is made again, from a fresh pan.',
 
   queue: 'Next',
   queueNone: 'no more waiting',

@@ -1,7 +1,8 @@
 /** What the counter says and has said, in English. */
 import { type Handling, isDiet, type Need, type NeedCode } from '#lib/needs/codes.ts'
+import { sayAbout } from '#lib/words/clock-en.ts'
 import { inSentence, list, startingWith } from '#lib/words/findings-en.ts'
-import { needName } from '#lib/words/service-en.ts'
+import { keptForName, listOf, needName } from '#lib/words/service-en.ts'
 
 export const counter = {
   title: 'Counter',
@@ -83,7 +84,7 @@ export const counter = {
   rowNo: (name: string) => `no: ${inSentence(name)}`,
   rowWithout: (names: readonly string[]) => `without ${list(names.map(inSentence), 'and')}`,
   rowBase: (name: string) => `with ${inSentence(name)}`,
-  mark: { side: 'on side', unknown: (word: string) => `${word} ?` },
+  mark: { side: 'on side', kept: 'kept', unknown: (word: string) => `${word} ?` },
   ask: 'ask',
   rowFits: 'fits',
   rowFitsWith: (changes: string) => `fits ${changes}`,
@@ -102,6 +103,7 @@ export const counter = {
     otherBase: 'or this',
     gone: 'none left',
     notSelling: 'not selling',
+    kept: 'kept for',
     taken: (placement: 'in' | 'side', portions: number) =>
       portions > 1
         ? `${portions}× ${placement === 'in' ? 'with' : 'side'}`
@@ -111,6 +113,16 @@ export const counter = {
   },
   moreLabel: (name: string, price: string) => `One more portion of ${inSentence(name)}, ${price}`,
   chooseFirst: 'Choose what the guest wants.',
+  sayWait: (minutes: readonly [number, number]) => `Then: “Ready in ${sayAbout(minutes)}.”`,
+  waitIsNow: (minutes: readonly [number, number]) => `The wait now: ${sayAbout(minutes)}.`,
+  tellGuestWait: (minutes: readonly [number, number]) => `tell the guest: ${sayAbout(minutes)}`,
+  wanted: 'Wanted it, gone',
+  wantedOf: (name: string) => `${name}: wanted it, gone`,
+  wantedCounted: 'counted',
+  wantedCountedOf: (name: string) => `${name}: counted as wanted`,
+  keptFor: (whom: readonly string[], name: (id: string) => string) =>
+    listOf(whom.map((one) => inSentence(keptForName(one, name)))),
+  rowKept: (component: string, whom: string) => `kept for ${whom}: ${inSentence(component)}`,
   send: 'Said. Send',
   sendLater: 'Said. Send when connected',
   sendChange: 'Said. Change it',
@@ -176,6 +188,8 @@ export const counter = {
   cannot: {
     gone: (name: string) => `No ${inSentence(name)} is left.`,
     notSelling: (name: string) => `We aren’t selling ${inSentence(name)} now.`,
+    kept: (name: string, whom: string) =>
+      `What is left of ${inSentence(name)} is kept for ${whom}.`,
     need: (why: string) => `${why}.`,
     unchecked:
       'The needs can’t be checked, so nothing can be sold to this guest here. Call the person in charge.',

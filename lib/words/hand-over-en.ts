@@ -66,6 +66,16 @@ export const handOverEn = {
   threwOut: (name: string) => `I threw ${name} out`,
   isThrownOut: (name: string) => `${name} is thrown out; it waits for the counter`,
 
+  collectBy: (at: string) => `collect by ${at}`,
+  throwOutAt: (at: string) => `throw out ${at}`,
+  past: 'To be thrown out',
+  pastThen: 'Past its time. Never hand it over. It is made again.',
+  pastSince: (at: string) => `past its time since ${at}`,
+  initials: 'Your initials',
+  initialsWhy: 'Put your initials first.',
+  threwPast: (name: string) => `I threw ${name} out: make it again`,
+  isPastOut: (name: string) => `${name} is thrown out and made again`,
+
   toFind: 'FIND THE GUEST',
   toFindThen: 'Call the person in charge, and call the number.',
   handedOverAgo: (ms: number) => `known for ${sayLength(ms)}`,

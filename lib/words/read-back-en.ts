@@ -10,7 +10,7 @@ import {
   startingWith,
 } from '#lib/words/findings-en.ts'
 import type { NameOf } from '#lib/words/refusals-en.ts'
-import { foodOf, needName } from '#lib/words/service-en.ts'
+import { foodOf, keptForName, listOf, needName } from '#lib/words/service-en.ts'
 
 /** A sentence in up to three stretches, the middle one said with stress. */
 export interface Said {
@@ -111,6 +111,12 @@ const sayStatement = (one: Statement, name: NameOf, price: (cents: number) => st
       return said('It’s made on a shared line: ', `we can’t promise ${notPromised(one.codes)}`, '.')
     case 'noted':
       return said('Left out, not kept apart: ', noting(one.codes), '.')
+    case 'kept':
+      return said(
+        `We’re keeping the ${inSentence(name(one.component))} `,
+        `for ${listOf(one.for.map((id) => inSentence(keptForName(id, name))))}`,
+        '.',
+      )
     case 'price':
       return said('That’s ', price(one.cents), '.')
   }

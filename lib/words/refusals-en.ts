@@ -1,12 +1,21 @@
 /** A sentence for every refusal, for a student who has a guest in front of them. */
 import { isDiet } from '#lib/needs/codes.ts'
 import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
-import { needName, roleName, stateName } from '#lib/words/service-en.ts'
+import { sayFoodRefusal } from '#lib/words/food-refusals-en.ts'
+import type { SayClock } from '#lib/words/safety-en.ts'
+import { keptForName, listOf, needName, roleName, stateName } from '#lib/words/service-en.ts'
 
 /** What an id is called on the screens. */
 export type NameOf = (id: string) => string
 
-export const sayRefusal = (refusal: Refusal, name: NameOf): string => {
+/** A moment where no screen says it in its station's zone. */
+const anEarlierTime: SayClock = () => 'the time on its label'
+
+export const sayRefusal = (
+  refusal: Refusal,
+  name: NameOf,
+  clock: SayClock = anEarlierTime,
+): string => {
   switch (refusal.code) {
     case 'service-not-open':
       return 'The service isn’t open yet. The lead opens it on the first page.'
@@ -122,6 +131,32 @@ export const sayRefusal = (refusal: Refusal, name: NameOf): string => {
       return `${name(refusal.pan)} isn’t empty. Change the pan instead, or correct the count.`
     case 'already-so':
       return 'It’s like that already.'
+    case 'kept':
+      return `The rest of ${name(refusal.component)} is kept for ${listOf(refusal.for.map((one) => keptForName(one, name)))}. Offer something else, or ask the lead.`
+    case 'closes-before-now':
+      return `${refusal.time} is past. Say when this service closes.`
+    case 'reading-unclear':
+      return `Say one thing of ${name(refusal.pan)}: what was counted, what it weighs, or how full it looks.`
+    case 'no-tare':
+      return `Nobody has said what the empty pan of ${name(refusal.pan)} weighs. Count it, or look how full it is.`
+    case 'not-by-weight':
+      return `${name(refusal.pan)} is counted in pieces, not weighed.`
+    case 'no-such-order':
+      return `Nothing called “${refusal.id}” can be ordered here, so nothing can be kept for it.`
+    case 'no-scoop':
+      return `${name(refusal.component)} isn’t portioned by a scoop or ladle.`
+    case 'no-such-tool':
+      return `There is no tool “${refusal.id}” at hand.`
+    case 'scoop-carries':
+      return `That tool was in another pan: it would carry ${needName(refusal.need)} into ${name(refusal.component)}. Take another.`
+    case 'too-many-measures':
+      return `At most ${refusal.most} level measures a portion. Take a larger tool.`
+    case 'no-scoop-fits':
+      return `No tool at hand may go into ${name(refusal.component)}. Wash one, or stop selling it.`
+    case 'no-such-advice':
+      return 'That isn’t on the list any more.'
+    case 'not-short':
+      return `${refusal.build} isn’t short any more.`
     case 'builds-open':
       return `${refusal.count} still to hand over or cancel before closing.`
     case 'guests-to-find':
@@ -130,6 +165,8 @@ export const sayRefusal = (refusal: Refusal, name: NameOf): string => {
       return 'This was already sent with something else in it. Send it again as a new one.'
     case 'could-not-decide':
       return 'That went wrong here, and nothing was changed. Tell the lead.'
+    default:
+      return sayFoodRefusal(refusal, name, clock)
   }
 }
 

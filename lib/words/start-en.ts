@@ -30,9 +30,32 @@ export const startWords = {
   loaded: 'The pans are loaded: take an order at the counter.',
   startReal: 'Open a service',
   startRealWhat:
-    'Pans start empty and are loaded on Pans. This station’s labels and prices are invented: for practice, not for guests.',
+    'Pans start empty: each is loaded on Pans with its batch and reading. This station’s labels and prices are invented: for practice, not for guests.',
   startDemo: 'Open a demo service',
-  startDemoWhat: 'To try things out. The pans are loaded as usual.',
+  startDemoWhat:
+    'To try things out, ready in one tap: batches, readings and loads are invented, initials “DEMO”.',
+  demoInvented: 'Its batches, temperatures and initials (“DEMO”) are invented: nobody took them.',
+  filling: 'Loading the pans with invented batches and readings …',
+  guests: 'Guests expected',
+  closes: 'Closes at',
+  closesAsSetUp: 'as set up',
+  /** "1:15 PM" from "13:15". */
+  timeOfDay: (time: string) => {
+    const [hours = 0, minutes = 0] = time.split(':').map(Number)
+    return `${hours % 12 || 12}:${String(minutes).padStart(2, '0')} ${hours < 12 ? 'AM' : 'PM'}`
+  },
+  assemblers: 'Assemblers',
+  dayWhy: 'Left empty: as the station is set up. Forecasts and “about N min” use these.',
+  plan: (guests: number | null, closes: string | null, assemblers: number) =>
+    [
+      guests === null ? 'Guests expected: not said' : `${guests} guests expected`,
+      closes === null ? 'closing time not said' : `closes at ${closes}`,
+      assemblers === 1 ? '1 assembler' : `${assemblers} assemblers`,
+    ].join(' · '),
+  changeDay: 'Change',
+  keepDay: 'Keep these',
+  leaveDay: 'Leave it',
+  dayKept: 'Kept.',
   toPans: 'To Pans',
   toCounter: 'To the counter',
   opening: 'Opening …',

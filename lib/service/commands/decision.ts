@@ -10,6 +10,7 @@ import {
   type ServiceState,
   type Ticket,
 } from '#lib/service/state.ts'
+import type { KnownBias } from '#lib/service/stock-event.ts'
 import { buildName, findTicket } from '#lib/service/tickets.ts'
 
 /** What a command is decided with besides the state. */
@@ -27,6 +28,11 @@ export interface Circumstances {
   ) => { readonly revision: number; readonly document: StationDocument } | null
   /** The newest revision of this service's station; null where that isn't known. */
   readonly newestRevision: number | null
+  /** How heavy earlier services scooped each component; nothing is known where left away. */
+  readonly knownBias?: (
+    station: string,
+    kind: 'demo' | 'real',
+  ) => Readonly<Record<string, KnownBias>>
   /** Judges what is taken; the rules' own where left away. */
   readonly checker?: Checker
 }

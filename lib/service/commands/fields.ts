@@ -49,3 +49,15 @@ export const choiceSchema = z.strictObject({
   /** Number of the acceptance of its cautions. */
   caution: z.int().min(1).nullable().default(null),
 })
+
+/** What is known of the day: each may be left away, and null says that it isn't known. */
+export const dayFields = {
+  guestsExpected: z.int().min(0).max(20_000).nullable().optional(),
+  /** Closing time, 'HH:MM' in the station's zone: the next one. */
+  closesAt: z
+    .string()
+    .regex(/^([01]\d|2[0-3]):[0-5]\d$/)
+    .nullable()
+    .optional(),
+  assemblers: z.int().min(1).max(20).optional(),
+}

@@ -19,6 +19,7 @@ import { allHolds } from '#lib/service/commands/recheck.ts'
 import type { BackupSet, LabelChanged } from '#lib/service/event.ts'
 import { mixedBy, ownDocument, pansHolding } from '#lib/service/mixing.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
+import { backupsOf } from '#lib/stock/behind.ts'
 import { civilDate } from '#lib/time/civil.ts'
 
 export const notSameProductSchema = z.strictObject({
@@ -41,7 +42,11 @@ const nextRevision = (state: RunningState, circumstances: Circumstances): number
 const backupsWith = (state: RunningState, ingredient: string): readonly BackupSet[] =>
   componentsWith(state.station, ingredient)
     .filter((component) => state.backups[component] !== undefined)
-    .map((component) => ({ type: 'backupSet', component, ready: false }))
+    .flatMap((component): BackupSet[] => {
+      const gone = { type: 'backupSet', component, ready: false } as const
+      const standing = backupsOf(state, component)
+      return standing.length === 0 ? [gone] : standing.map((backup) => ({ ...gone, backup }))
+    })
 
 /** The label as it is from now on, and every build that it no longer fits. */
 const labelled = (

@@ -9,7 +9,10 @@ import {
   withBuild,
 } from '#lib/service/commands/decision.ts'
 import { buildFields } from '#lib/service/commands/fields.ts'
+import { withHolds } from '#lib/service/commands/with-holds.ts'
 import type { BuildRemade, HoldReason } from '#lib/service/event.ts'
+import { couldBeOffSale, isOffSale, pastIfStarted, untilOf } from '#lib/service/food-of-build.ts'
+import { throwOutKey } from '#lib/service/held-stock.ts'
 import type { Build, Hold, RunningState, ServiceState } from '#lib/service/state.ts'
 import { shortBuilds, withdraw } from '#lib/stock/short.ts'
 
@@ -42,8 +45,13 @@ const whyHeld = (state: RunningState, build: Build, known: Circumstances): HoldR
   return isStale(state, known) || state.labelChanges.length > 0 ? 'label' : 'contact'
 }
 
+/** Made food past its time: only who initials that it was thrown out has it made again. */
+const mustGo = (state: RunningState, build: Build, name: string, now: number): boolean =>
+  (build.until?.throwOutAt ?? Number.POSITIVE_INFINITY) <= now ||
+  state.toThrowOut[throwOutKey('build', name)] !== undefined
+
 /** Made again, it waits; and it is held where it wouldn't be accepted as things are now. */
-const madeAgain = (
+export const madeAgain = (
   state: RunningState,
   build: Build,
   event: BuildRemade,
@@ -62,14 +70,25 @@ const madeAgain = (
   return happened(event, { type: 'buildHeld', ticket, letter, reason })
 }
 
-export const decideStart = (state: ServiceState, command: z.infer<typeof startSchema>): Decision =>
+export const decideStart = (
+  state: ServiceState,
+  command: z.infer<typeof startSchema>,
+  { now }: Circumstances,
+): Decision =>
   withBuild(state, command, ({ state: running, build, name }) => {
     if (build.state !== 'waiting') return wrong(build, name)
     if (build.hold) return isHeld(build.hold, name)
     if (command.seen !== undefined && command.seen !== build.version)
       return refuse({ code: 'changed-since', build: name })
     const component = shortBuilds(running).get(name)
-    if (component !== undefined) return refuse({ code: 'short', build: name, component })
+    if (component !== undefined)
+      return refuse(
+        isOffSale(running, component)
+          ? { code: 'off-sale', component }
+          : { code: 'short', build: name, component },
+      )
+    const past = pastIfStarted(running, build, now)
+    if (past) return refuse({ code: 'past-throw-out-by-then', ...past })
     if (isKeptApart(build.choice) && command.read !== true)
       return refuse({ code: 'handling-not-read', build: name })
     return happened({ type: 'buildStarted', ticket: command.ticket, letter: command.letter })
@@ -78,17 +97,24 @@ export const decideStart = (state: ServiceState, command: z.infer<typeof startSc
 export const decideFinish = (
   state: ServiceState,
   command: z.infer<typeof finishSchema>,
+  { now, checker }: Circumstances,
 ): Decision =>
   withBuild(state, command, ({ state: running, build, name }) => {
     if (build.state !== 'making') return wrong(build, name)
     if (build.hold) return isHeld(build.hold, name)
     if (build.stop) return refuse({ code: 'build-stopped', build: name })
-    return happened({
+    const offSale = couldBeOffSale(running, build)
+    if (offSale !== null) return refuse({ code: 'off-sale', component: offSale })
+    const withdrawal = withdraw(running, build.takes, build.choice)
+    const { ticket, letter } = command
+    const finished = {
       type: 'buildFinished',
-      ticket: command.ticket,
-      letter: command.letter,
-      ...withdraw(running, build.takes),
-    })
+      ticket,
+      letter,
+      ...withdrawal,
+      until: untilOf(running, withdrawal, now),
+    } as const
+    return happened(...withHolds(running, [finished], { now, checker }))
   })
 
 export const decideTakeBack = (
@@ -98,6 +124,8 @@ export const decideTakeBack = (
 ): Decision =>
   withBuild(state, command, ({ state: running, build, name }) => {
     if (build.state !== 'made') return wrong(build, name)
+    if (mustGo(running, build, name, circumstances.now))
+      return refuse({ code: 'past-throw-out', id: name })
     const at = { ticket: command.ticket, letter: command.letter }
     if (!command.made) return happened({ type: 'finishTakenBack', ...at })
     if (build.hold) return isHeld(build.hold, name)
@@ -113,6 +141,8 @@ export const decideRemake = (
   withBuild(state, command, ({ state: running, build, name }) => {
     if (build.state !== 'made' && build.state !== 'handed-over') return wrong(build, name)
     if (build.hold) return isHeld(build.hold, name)
+    if (build.state === 'made' && mustGo(running, build, name, circumstances.now))
+      return refuse({ code: 'past-throw-out', id: name })
     const at = { ticket: command.ticket, letter: command.letter }
     const event = { type: 'buildRemade', ...at, from: build.state } as const
     return madeAgain(running, build, event, name, circumstances)
@@ -121,9 +151,13 @@ export const decideRemake = (
 export const decideHandOver = (
   state: ServiceState,
   command: z.infer<typeof handOverSchema>,
+  { now }: Circumstances,
 ): Decision =>
   withBuild(state, command, ({ build, name }) => {
     if (build.state !== 'made') return wrong(build, name)
     if (build.hold) return isHeld(build.hold, name)
+    const throwOutAt = build.until?.throwOutAt ?? null
+    if (throwOutAt !== null && now >= throwOutAt)
+      return refuse({ code: 'past-throw-out', id: name })
     return happened({ type: 'buildHandedOver', ticket: command.ticket, letter: command.letter })
   })

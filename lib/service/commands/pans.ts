@@ -8,34 +8,15 @@ import {
   refuse,
   whenOpen,
 } from '#lib/service/commands/decision.ts'
-import { amountField, idField } from '#lib/service/commands/fields.ts'
-import { openHolds, unmadeHolds } from '#lib/service/commands/recheck.ts'
-import { unmixedBy } from '#lib/service/mixing.ts'
+import { idField } from '#lib/service/commands/fields.ts'
+import { openHolds } from '#lib/service/commands/recheck.ts'
+import { afterAll } from '#lib/service/commands/with-holds.ts'
 import { soiledPans } from '#lib/service/soiling.ts'
 import type { PanState, RunningState, ServiceState } from '#lib/service/state.ts'
+import { backupsOf } from '#lib/stock/behind.ts'
 import { mostInPan } from '#lib/stock/capacity.ts'
 
-export const loadSchema = z.strictObject({
-  type: z.literal('load'),
-  pan: idField,
-  amount: amountField,
-  /** It was emptied and washed: asked of a pan that a foreign scoop went into. */
-  washed: z.boolean().optional(),
-})
-export const changePanSchema = z.strictObject({
-  type: z.literal('changePan'),
-  pan: idField,
-  amount: amountField,
-  /** Whether the component's protected back-up pan was put in, if one stood ready; yes where left away. */
-  backup: z.boolean().optional(),
-})
-export const correctSchema = z.strictObject({
-  type: z.literal('correct'),
-  pan: idField,
-  amount: amountField,
-})
-
-const onPan = (
+export const onPan = (
   state: ServiceState,
   command: { readonly pan: string; readonly amount: number },
   atLeast: number,
@@ -52,16 +33,6 @@ const onPan = (
     return decide(pan, running, place)
   })
 
-export const decideLoad = (state: ServiceState, command: z.infer<typeof loadSchema>): Decision =>
-  onPan(state, command, 1, (pan) => {
-    const { amount, washed } = command
-    if (pan.amount > 0) return refuse({ code: 'pan-not-empty', pan: command.pan })
-    if (pan.soiledBy.length > 0 && washed !== true)
-      return refuse({ code: 'pan-soiled', pan: command.pan })
-    const loaded = { type: 'panLoaded', pan: command.pan, amount } as const
-    return happened(washed === true ? { ...loaded, washed } : loaded)
-  })
-
 export const soilPanSchema = z.strictObject({
   type: z.literal('soilPan'),
   pan: idField,
@@ -74,16 +45,11 @@ export const soilPanSchema = z.strictObject({
 const hasBackup = ({ backups }: RunningState, component: string): boolean =>
   backups[component] !== undefined
 
-const withoutBackup = (state: RunningState, component: string): RunningState => {
-  const { [component]: _, ...backups } = state.backups
-  return { ...state, backups }
-}
-
 /** A foreign scoop in a pan: builds that no longer fit their guests are held at once, made ones too. */
 export const decideSoilPan = (
   state: ServiceState,
   { pan, by, backup }: z.infer<typeof soilPanSchema>,
-  { checker }: Circumstances,
+  { now, checker }: Circumstances,
 ): Decision =>
   whenOpen(state, (before) => {
     const component = findPan(before.station, pan)?.component
@@ -92,10 +58,15 @@ export const decideSoilPan = (
     const change = { before, reason: 'contact', checker } as const
     if (backup === true) {
       if (!hasBackup(before, component)) return refuse({ code: 'no-such-backup', component })
-      return happened(
-        { type: 'backupSet', component, ready: false },
-        ...openHolds({ ...change, after: withoutBackup(before, component) }),
-      )
+      const standing = backupsOf(before, component)[0]
+      const soiled = {
+        type: 'backupSet',
+        component,
+        ready: false,
+        ...(standing === undefined ? {} : { backup: standing, soiledBy: by }),
+      } as const
+      const after = afterAll(before, [soiled], now)
+      return happened(soiled, ...openHolds({ ...change, after }))
     }
     const pans = soiledPans(before, pan, by)
     return pans
@@ -105,60 +76,3 @@ export const decideSoilPan = (
         )
       : refuse({ code: 'already-so' })
   })
-
-export const setBackupSchema = z.strictObject({
-  type: z.literal('setBackup'),
-  component: idField,
-  ready: z.boolean(),
-})
-
-/** A protected back-up pan stands ready, or no longer does: then what isn't made yet goes without. */
-export const decideSetBackup = (
-  state: ServiceState,
-  { component, ready }: z.infer<typeof setBackupSchema>,
-  { now, checker }: Circumstances,
-): Decision =>
-  whenOpen(state, (before) => {
-    const has = before.station.backups.some((one) => one.component === component && one.protected)
-    if (!has) return refuse({ code: 'no-such-backup', component })
-    if (hasBackup(before, component) === ready) return refuse({ code: 'already-so' })
-    const set = { type: 'backupSet', component, ready } as const
-    const after = ready
-      ? { ...before, backups: { ...before.backups, [component]: now } }
-      : withoutBackup(before, component)
-    return happened(set, ...unmadeHolds({ before, after, reason: 'contact', checker }))
-  })
-
-/** Another pan for the one on the line; where it was the back-up, that doesn't stand ready any more. */
-export const decideChangePan = (
-  state: ServiceState,
-  command: z.infer<typeof changePanSchema>,
-  { checker }: Circumstances,
-): Decision =>
-  onPan(state, command, 1, (pan, before, { component }) => {
-    const { amount, backup } = command
-    const changed = { type: 'panChanged', pan: command.pan, takenAway: pan.amount, amount } as const
-    if (backup === false || !hasBackup(before, component)) return happened(changed)
-    const pans = { ...before.pans, [command.pan]: { ...pan, amount, soiledBy: [] } }
-    const after = { ...withoutBackup(before, component), pans, ...unmixedBy(before, command.pan) }
-    return happened(
-      changed,
-      { type: 'backupSet', component, ready: false },
-      ...unmadeHolds({ before, after, reason: 'contact', checker }),
-    )
-  })
-
-export const decideCorrect = (
-  state: ServiceState,
-  command: z.infer<typeof correctSchema>,
-): Decision =>
-  onPan(state, command, 0, (pan) =>
-    pan.amount === command.amount
-      ? refuse({ code: 'already-so' })
-      : happened({
-          type: 'countCorrected',
-          pan: command.pan,
-          from: pan.amount,
-          to: command.amount,
-        }),
-  )

@@ -42,7 +42,9 @@ export const decideAcknowledge = (
       return refuse({ code: 'made-food-is-waste', build: name })
     // What is out of the pans already becomes waste where it is; what is in the making comes out now.
     const { took, uncounted } =
-      command.foodInIt && !isOut ? withdraw(running, build.takes) : { took: [], uncounted: {} }
+      command.foodInIt && !isOut
+        ? withdraw(running, build.takes, build.choice)
+        : { took: [], uncounted: {} }
     return happened({
       type: 'stopAcknowledged',
       ticket: command.ticket,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Declaration } from '#lib/menu/station-document.ts'
 import { isCovered, judgeComponent, judgeTaken } from '#lib/needs/judge.ts'
-import { kitchen, need, touching } from '#tests/support/kitchens.ts'
+import { backup, kitchen, need, touching } from '#tests/support/kitchens.ts'
 
 const milk = (word: Declaration) => ({ said: { cheese: { milk: word } } })
 
@@ -58,7 +58,7 @@ describe('what a component is to a guest', () => {
     expect(judgeComponent(beside, 'leaf', [need('milk')]).level).toBe('caution')
   })
 
-  const leafBackup = { backups: [{ component: 'leaf', protected: true }], ready: ['leaf'] }
+  const leafBackup = { backups: [backup('leaf')], ready: ['leaf'] }
 
   it.each(['scoop', 'beside', 'reached-over'] as const)(
     '[N17] a protected back-up pan that stands ready clears %s',
@@ -71,7 +71,7 @@ describe('what a component is to a guest', () => {
         level: 'caution',
         fromBackup: false,
       })
-      const bare = { ...leafBackup, backups: [{ component: 'leaf', protected: false }] }
+      const bare = { ...leafBackup, backups: [backup('leaf', false)] }
       expect(at(bare)).toMatchObject({ level: 'caution', fromBackup: false })
     },
   )
@@ -201,7 +201,7 @@ describe('what a build is to a guest', () => {
     const busy = kitchen({
       said: { cheese: { milk: 'contains' }, sauce: { milk: 'may-contain' } },
       contacts: [touching('beside', 'cheese', 'leaf')],
-      backups: [{ component: 'leaf', protected: true }],
+      backups: [backup('leaf')],
       ready: ['leaf'],
     })
     const taken = (...components: string[]) => judgeTaken(busy, components, [need('milk')])

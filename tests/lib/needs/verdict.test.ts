@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Need } from '#lib/needs/codes.ts'
 import type { Kitchen } from '#lib/needs/kitchen.ts'
 import { type Verdict, verdictsFor } from '#lib/needs/verdict.ts'
-import { kitchen, need, touching } from '#tests/support/kitchens.ts'
+import { backup, kitchen, need, touching } from '#tests/support/kitchens.ts'
 
 const meal = (plan: Kitchen, ...needs: Need[]): Verdict => {
   const found = verdictsFor(plan, needs).meal
@@ -116,7 +116,7 @@ describe('whether an item fits a guest', () => {
     const plan = {
       said: { cheese: { milk: 'contains' } },
       contacts: [touching('beside', 'heart', 'cheese')],
-      backups: [{ component: 'heart', protected: true }],
+      backups: [backup('heart')],
     } as const
     const ready = kitchen({ ...plan, backups: [...plan.backups], ready: ['heart'] })
     expect(meal(ready, need('milk'))).toMatchObject({ kind: 'with-change', fromBackup: ['heart'] })

@@ -20,9 +20,29 @@ const codeFor = (sent: unknown, role: Role = 'lead'): string | null => {
   return taken.taken ? null : taken.because.code
 }
 
+const reading = { tenths: 1650, scale: 'F', probe: 'probe 1', where: 'thickest-part' } as const
+
 const of: Readonly<Record<CommandType, Given>> = {
   open: { type: 'open', station: 'alder-hall', kind: 'demo' },
+  startBatch: { type: 'startBatch', component: 'rice', loads: 1 },
+  recordCooking: { type: 'recordCooking', batch: 'b1', reading },
+  finishBatch: { type: 'finishBatch', batch: 'b1', amount: 1 },
+  recordCooling: { type: 'recordCooling', batch: 'b1', reading },
+  recordReheating: { type: 'recordReheating', batch: 'b1', place: 'range', startedAt: 0, reading },
+  startTimeClock: {
+    type: 'startTimeClock',
+    what: 'batch',
+    id: 'b1',
+    leftAt: 0,
+    from: 'cold',
+    rule: '4h',
+    reading,
+  },
   load: { type: 'load', pan: 'pan-rice', amount: 1 },
+  topUp: { type: 'topUp', pan: 'pan-rice', amount: 1 },
+  readTemperature: { type: 'readTemperature', id: 'pan-rice', reading },
+  resolveOffSale: { type: 'resolveOffSale', what: 'pan', id: 'pan-rice', way: 'discard' },
+  throwOut: { type: 'throwOut', what: 'pan', id: 'pan-rice', reason: 'quality' },
   changePan: { type: 'changePan', pan: 'pan-rice', amount: 1 },
   correct: { type: 'correct', pan: 'pan-rice', amount: 1 },
   send: send(choose('harbor-tuna')),
@@ -45,6 +65,15 @@ const of: Readonly<Record<CommandType, Given>> = {
   notSameProduct: { type: 'notSameProduct', ingredient: 'rice' },
   soilPan: { type: 'soilPan', pan: 'pan-rice', by: 'slaw' },
   setBackup: { type: 'setBackup', component: 'rice', ready: true },
+  setDay: { type: 'setDay', guestsExpected: 90 },
+  waste: { type: 'waste', pan: 'pan-rice', amount: 1, reason: 'spill' },
+  keep: { type: 'keep', component: 'rice', portions: 4, for: ['harbor-tuna'] },
+  endKeep: { type: 'endKeep', component: 'rice' },
+  wantedGone: { type: 'wantedGone', component: 'rice' },
+  missScoop: { type: 'missScoop', component: 'rice' },
+  scoopBack: { type: 'scoopBack', component: 'rice' },
+  answerAdvice: { type: 'answerAdvice', key: 'measure rice', answer: 'done' },
+  wait: { type: 'wait', ...at('1A') },
   confirmClock: { type: 'confirmClock' },
   close: { type: 'close' },
 }

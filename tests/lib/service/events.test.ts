@@ -4,14 +4,18 @@ import { evolve } from '#lib/service/evolve.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
 import { hashOf, stateHash } from '#lib/service/state-hash.ts'
 import { findTicket } from '#lib/service/tickets.ts'
+import { fahrenheit, read } from '#tests/support/food.ts'
 import {
   at,
+  backupReady,
+  changePan,
   choose,
   type Given,
   given,
   happening,
   NOTHING,
   needs,
+  OPENED_AT,
   onward,
   openedService,
   send,
@@ -31,11 +35,50 @@ const soy = needs({ code: 'soy', handling: 'leave-out', reason: null })
 const soyOut = choose('harbor-tuna', { slaw: 'no' }, soy)
 const chickenWithoutSoy = choose('garden-chicken', { slaw: 'no' }, soy)
 
+const keepRice: Given = { type: 'keep', component: 'rice', portions: 4, for: ['harbor-tuna'] }
+const advised = happening(
+  given(),
+  [
+    {
+      type: 'adviceTold',
+      key: 'measure rice',
+      kind: 'measure',
+      saves: 50,
+      reason: { why: 'measure', component: 'rice', chance: 0.5, left: 9, sd: 3, lookedAt: 0 },
+    },
+  ],
+  null,
+)
+
+const newBatch: Given = { type: 'startBatch', batch: 'b1', component: 'rice', loads: 1 }
+const heated = {
+  reading: { ...fahrenheit(166), heldSeconds: 15 },
+  initials: 'KT',
+}
+const cookedBatch: Given = { type: 'recordCooking', batch: 'b1', ...heated }
+const finishedBatch: Given = { type: 'finishBatch', batch: 'b1', amount: 900_000 }
+const cooling: Given = {
+  type: 'recordCooling',
+  batch: 'b1',
+  ...read(150),
+  presentUntil: OPENED_AT + 8 * 3_600_000,
+}
+const timeClock: Given = {
+  type: 'startTimeClock',
+  what: 'pan',
+  id: 'pan-tuna',
+  leftAt: OPENED_AT,
+  from: 'cold',
+  rule: '4h',
+  ...read(38, { at: OPENED_AT }),
+}
+const outOfLimits = given({ type: 'readTemperature', id: 'pan-rice', ...read(120) })
+
 /** A story in which each event happens. */
 const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
   serviceOpened: openedService(),
   panLoaded: given(),
-  panChanged: given({ type: 'changePan', pan: 'pan-pita', amount: 30 }),
+  panChanged: given(changePan('pan-pita', 30)),
   countCorrected: given({ type: 'correct', pan: 'pan-pita', amount: 3 }),
   ticketSent: sent,
   buildChanged: onward(sent, {
@@ -85,7 +128,71 @@ const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
   }),
   labelChanged: given({ type: 'notSameProduct', ingredient: 'pita' }),
   panSoiled: given({ type: 'soilPan', pan: 'pan-pita', by: 'cheddar' }),
-  backupSet: given({ type: 'setBackup', component: 'rice', ready: true }),
+  backupSet: given(backupReady('rice')),
+  batchStarted: given(newBatch),
+  batchCooked: given(newBatch, cookedBatch),
+  batchFinished: given(newBatch, cookedBatch, finishedBatch),
+  coolingRead: given(newBatch, cookedBatch, finishedBatch, cooling),
+  coolingMissed: happening(
+    given(newBatch, cookedBatch, finishedBatch, cooling),
+    [{ type: 'coolingMissed', batch: 'b1', stage: 1 }],
+    null,
+  ),
+  batchReheated: given(newBatch, cookedBatch, finishedBatch, {
+    type: 'recordReheating',
+    batch: 'b1',
+    place: 'range',
+    startedAt: OPENED_AT,
+    ...heated,
+  }),
+  timeClockStarted: given(timeClock),
+  panToppedUp: given(
+    { type: 'correct', pan: 'pan-tuna', amount: 200_000 },
+    { type: 'topUp', pan: 'pan-tuna', amount: 100_000, ...read(38) },
+  ),
+  temperatureRead: given({ type: 'readTemperature', id: 'pan-rice', ...read(150) }),
+  readingMissed: happening(given(), [{ type: 'readingMissed', what: 'pan', id: 'pan-rice' }], null),
+  takenOffSale: outOfLimits,
+  offSaleResolved: onward(outOfLimits, {
+    type: 'resolveOffSale',
+    what: 'pan',
+    id: 'pan-rice',
+    way: 'time-only',
+  }),
+  throwOutPassed: happening(
+    given(timeClock),
+    [{ type: 'throwOutPassed', what: 'pan', id: 'pan-tuna', because: 'time' }],
+    null,
+  ),
+  discardSignedOff: given({
+    type: 'throwOut',
+    what: 'pan',
+    id: 'pan-tuna',
+    reason: 'quality',
+    initials: 'KT',
+  }),
+  daySet: given({ type: 'setDay', guestsExpected: 90 }),
+  wasteRecorded: given({ type: 'waste', pan: 'pan-pita', amount: 2, reason: 'dropped' }),
+  portionsKept: given(keepRice),
+  keepEnded: given(keepRice, { type: 'endKeep', component: 'rice' }, send(choose('harbor-tuna'))),
+  wantedGone: given({ type: 'wantedGone', component: 'slaw' }),
+  scoopMissed: given({ type: 'missScoop', component: 'rice' }),
+  scoopFound: given(
+    { type: 'missScoop', component: 'beans' },
+    { type: 'scoopBack', component: 'beans' },
+  ),
+  adviceTold: advised,
+  adviceAnswered: onward(advised, {
+    type: 'answerAdvice',
+    key: 'measure rice',
+    answer: 'put-off',
+  }),
+  adviceLapsed: happening(advised, [{ type: 'adviceLapsed', key: 'measure rice' }], null),
+  buildWaits: onward(
+    sent,
+    { type: 'correct', pan: 'pan-chicken', amount: 0 },
+    { type: 'wait', ...at('1A') },
+  ),
   clockJumped: happening(given(), [jumped], null),
   clockConfirmed: onward(happening(given(), [jumped], null), { type: 'confirmClock' }),
   serviceClosed: given({ type: 'close' }),

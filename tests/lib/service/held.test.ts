@@ -4,13 +4,16 @@ import { MAY, mayDo, ROLES } from '#lib/service/roles.ts'
 import {
   accountOf,
   at,
+  backupReady,
   buildIn,
   change,
+  changePan,
   choose,
   codeOf,
   eventsOf,
   type Given,
   given,
+  load,
   needs,
   onward,
   ready,
@@ -275,21 +278,19 @@ describe('a label', () => {
     const soiled = given({ type: 'soilPan', pan: 'pan-pita', by: 'cheddar' })
     const empty = onward(soiled, { type: 'correct', pan: 'pan-pita', amount: 0 })
     expect(empty.state.pans['pan-pita']?.soiledBy).toEqual(['cheddar'])
-    expect(codeOf(when(empty, { type: 'load', pan: 'pan-pita', amount: 9 }))).toBe('pan-soiled')
-    const washed = onward(empty, { type: 'load', pan: 'pan-pita', amount: 9, washed: true })
+    expect(codeOf(when(empty, load('pan-pita', 9)))).toBe('pan-soiled')
+    const washed = onward(empty, load('pan-pita', 9, true))
     expect(washed.state.pans['pan-pita']?.soiledBy).toEqual([])
-    const changed = onward(soiled, { type: 'changePan', pan: 'pan-pita', amount: 9 })
+    const changed = onward(soiled, changePan('pan-pita', 9))
     expect(changed.state.pans['pan-pita']?.soiledBy).toEqual([])
   })
 
   it('[S82] has no say in which back-ups there are: only protected ones stand ready', () => {
-    expect(refusalOf(when(given(), { type: 'setBackup', component: 'pita', ready: true }))).toEqual(
-      {
-        code: 'no-such-backup',
-        component: 'pita',
-      },
-    )
-    const told = given({ type: 'setBackup', component: 'rice', ready: true })
+    expect(refusalOf(when(given(), backupReady('pita')))).toEqual({
+      code: 'no-such-backup',
+      component: 'pita',
+    })
+    const told = given(backupReady('rice'))
     expect(Object.keys(told.state.backups)).toEqual(['rice'])
   })
 })

@@ -2,23 +2,28 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { judgeTaken } from '#lib/needs/judge.ts'
 import { kitchenOf } from '#lib/needs/kitchen.ts'
-import { type Amounts, takenComponents } from '#lib/service/build-choice.ts'
+import { type Amounts, type BuildChoice, takenComponents } from '#lib/service/build-choice.ts'
 import type { CommandType } from '#lib/service/command-type.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
+import { componentIn } from '#lib/service/held-stock.ts'
 import { beyond, keptBy } from '#lib/service/reserved.ts'
 import type { Role } from '#lib/service/roles.ts'
-import { type Build, NOT_OPENED, type RunningState, type ServiceState } from '#lib/service/state.ts'
+import { type Build, NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
 import { findBuild, openBuilds } from '#lib/service/tickets.ts'
+import { behindOf, owedBehind, wantedFrom } from '#lib/stock/behind.ts'
 import { levelOf } from '#lib/stock/levels.ts'
 import { shortBuilds } from '#lib/stock/short.ts'
 import { history } from '#tests/support/histories.ts'
 import {
+  backupReady,
+  batches,
   codeOf,
   eventsOf,
   type Given,
   happening,
+  load,
   NOTHING,
   ofPortions,
   onward,
@@ -27,6 +32,7 @@ import {
   when,
 } from '#tests/support/service.ts'
 import { type Step, stationWithSpares } from '#tests/support/spare-station.ts'
+import { free, held } from '#tests/support/stock-sums.ts'
 
 const RUNS = { numRuns: 900, seed: 20_261_125 }
 const components = stationWithSpares.components.map((one) => one.id)
@@ -38,17 +44,15 @@ const opened = (): Told => {
   const ready = onward(
     told,
     { type: 'signOn' },
+    ...batches(),
     ...stationWithSpares.backups
       .filter((one) => one.protected)
-      .map(({ component }): Given => ({ type: 'setBackup', component, ready: true })),
+      .map(({ component }) => backupReady(component, 3)),
   )
   return stationWithSpares.line.wells
     .flatMap((well) => well.pans)
     .filter((pan) => !pan.id.endsWith('spare'))
-    .reduce(
-      (so, pan) => onward(so, { type: 'load', pan: pan.id, amount: ofPortions(pan.component, 6) }),
-      ready,
-    )
+    .reduce((so, pan) => onward(so, load(pan.id, ofPortions(pan.component, 6))), ready)
 }
 
 interface Happened {
@@ -107,17 +111,17 @@ const always = (
   }
 }
 
-const held = (state: RunningState, component: string): number => levelOf(state, component).inPan
-
 /** What an open build keeps others from selling: nothing once it is made. */
 const owed = (build: Build, component: string): number => {
   if (build.state !== 'waiting' && build.state !== 'making') return 0
   return Math.max(build.takes[component] ?? 0, build.stop?.to?.takes[component] ?? 0)
 }
 
-const amountsIn = ({ accounts, pans }: ServiceState): readonly number[] => [
+const amountsIn = ({ accounts, pans, backupPans }: ServiceState): readonly number[] => [
   ...Object.values(accounts).flatMap((account) => Object.values(account)),
-  ...Object.values(pans).flatMap(({ soiledBy: _, ...pan }) => Object.values(pan)),
+  ...[...Object.values(pans), ...Object.values(backupPans)].flatMap(
+    ({ amount, full, load, counted }) => [amount, full, load, counted],
+  ),
 ]
 
 const takesBefore = ({ state }: Told, ticket: number, letter: string): Amounts => {
@@ -143,6 +147,7 @@ describe('whatever is commanded', () => {
 
   it('the histories are worth it: each kind of command is accepted in them, and nonsense refused', () => {
     const often: CommandType[] = [
+      ...(['readTemperature', 'resolveOffSale', 'throwOut', 'topUp'] as const),
       ...(['load', 'changePan', 'correct', 'send', 'change', 'cancel', 'acknowledge'] as const),
       ...(['start', 'finish', 'takeBack', 'remake', 'handOver', 'pay'] as const),
       ...(['stopSelling', 'resumeSelling', 'signOn', 'signOff', 'acceptCaution'] as const),
@@ -196,14 +201,24 @@ describe('whatever is commanded', () => {
   it('[K9] nothing is oversold: what an accepted order takes more of, there was', () => {
     always(({ events, before, after }) => {
       for (const event of events) {
-        const wanted: Amounts[] =
+        const split = (choice: BuildChoice, more: Amounts) =>
+          wantedFrom(running(before), choice, more)
+        const wanted =
           event.type === 'ticketSent'
-            ? event.builds.map((build) => build.takes)
-            : event.type === 'buildChanged' || (event.type === 'buildStopped' && event.to)
-              ? [beyond(takesBefore(before, event.ticket, event.letter), event.to?.takes ?? {})]
+            ? event.builds.map((build) => split(build.choice, build.takes))
+            : (event.type === 'buildChanged' || event.type === 'buildStopped') && event.to
+              ? [
+                  split(
+                    event.to.choice,
+                    beyond(takesBefore(before, event.ticket, event.letter), event.to.takes),
+                  ),
+                ]
               : []
-        for (const id of wanted.flatMap((one) => Object.keys(one)))
-          expect(levelOf(running(after), id).remaining, id).toBeGreaterThanOrEqual(0)
+        const state = running(after)
+        for (const id of wanted.flatMap(({ line }) => Object.keys(line)))
+          expect(levelOf(state, id).remaining, id).toBeGreaterThanOrEqual(0)
+        for (const id of wanted.flatMap(({ behind }) => Object.keys(behind)))
+          expect(behindOf(state, id) - owedBehind(state, id), id).toBeGreaterThanOrEqual(0)
       }
     })
   })
@@ -213,6 +228,7 @@ describe('whatever is commanded', () => {
     always(({ after: { state } }) => {
       const least = [
         ...Object.values(state.pans).map((pan) => pan.amount),
+        ...Object.values(state.backupPans).map((pan) => pan.amount),
         ...Object.values(state.accounts).flatMap((one) => [
           ...[one.onTickets, one.used, one.wasted, one.loaded, one.takenAway],
         ]),
@@ -228,11 +244,10 @@ describe('whatever is commanded', () => {
         if (event.type !== 'buildFinished') continue
         const sums: Record<string, number> = { ...event.uncounted }
         for (const { pan, amount } of event.took) {
-          const component =
-            stationWithSpares.line.wells.flatMap((well) => well.pans).find((one) => one.id === pan)
-              ?.component ?? ''
+          const component = componentIn(stationWithSpares, pan) ?? ''
           sums[component] = (sums[component] ?? 0) + amount
-          expect(amount).toBeLessThanOrEqual(before.state.pans[pan]?.amount ?? 0)
+          const there = before.state.pans[pan] ?? before.state.backupPans[pan]
+          expect(amount).toBeLessThanOrEqual(there?.amount ?? 0)
         }
         expect(sums).toEqual(findBuild(before.state, event.ticket, event.letter)?.takes)
       }
@@ -242,7 +257,9 @@ describe('whatever is commanded', () => {
   it('[K12] builds are short exactly where more is on tickets than in the pans', () => {
     always(({ after }) => {
       const state = running(after)
-      const isOwed = components.some((id) => levelOf(state, id).remaining < 0)
+      const isOwed = components.some(
+        (id) => levelOf(state, id).remaining < 0 || owedBehind(state, id) > behindOf(state, id),
+      )
       expect(shortBuilds(state).size > 0).toBe(isOwed)
     })
   })
@@ -254,9 +271,7 @@ describe('whatever is commanded', () => {
         const build = findBuild(before.state, event.ticket, event.letter)
         if (build?.state !== 'waiting') continue
         for (const id of components)
-          expect(
-            levelOf(running(after), id).remaining - levelOf(running(before), id).remaining,
-          ).toBe(keptBy(build)[id] ?? 0)
+          expect(free(running(after), id) - free(running(before), id)).toBe(keptBy(build)[id] ?? 0)
         expect(
           codeOf(when(after, { type: 'cancel', ticket: event.ticket, letter: event.letter })),
         ).toBe('wrong-state')

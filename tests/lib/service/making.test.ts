@@ -3,6 +3,7 @@ import {
   accountOf,
   at,
   buildIn,
+  changePan,
   choose,
   codeOf,
   eventsOf,
@@ -44,7 +45,7 @@ describe('a waiting build', () => {
       build: '1A',
       component: 'chicken',
     })
-    const filled = onward(short, { type: 'changePan', pan: 'pan-chicken', amount: chicken(3) })
+    const filled = onward(short, changePan('pan-chicken', chicken(3)))
     expect(codeOf(when(filled, start('1A')))).toBeNull()
   })
 
@@ -147,7 +148,7 @@ describe('a made build', () => {
   })
 
   it('[S46] puts nothing into a pan that was changed since: that food went away with its pan', () => {
-    const changed = onward(made, { type: 'changePan', pan: 'pan-chicken', amount: chicken(10) })
+    const changed = onward(made, changePan('pan-chicken', chicken(10)))
     const back = onward(changed, takeBack('1A', false))
     expect(inPan(back, 'pan-chicken')).toBe(chicken(10))
     expect(accountOf(back, 'chicken')).toMatchObject({

@@ -3,11 +3,14 @@ import type { Label } from '#lib/menu/label.ts'
 import { declaredBy } from '#lib/needs/declared.ts'
 import { ownDocument } from '#lib/service/mixing.ts'
 import {
+  changePan,
   choose,
   codeOf,
   demoStation,
   type Given,
+  load,
   needs,
+  ofPortions,
   onward,
   ready,
   running,
@@ -41,7 +44,8 @@ const withSlaw = choose(
   { cheddar: 'no', almonds: 'no', 'yogurt-sauce': 'no', peppers: 'no' },
   needs({ code: 'sesame', handling: 'leave-out', reason: null }),
 )
-const newSlaw: Given = { type: 'changePan', pan: 'pan-slaw', amount: 1_000_000 }
+const newSlaw: Given = changePan('pan-slaw', 1_000_000)
+const putAway: Given = { type: 'setBackup', component: 'slaw', ready: false }
 
 describe('another product at the door', () => {
   it('[S90] counts beside what the pans hold, until they are changed', () => {
@@ -49,21 +53,43 @@ describe('another product at the door', () => {
     expect(slaw(told)).toBe('contains')
     expect(codeOf(when(told, send(withSlaw)))).toBe('contains')
     expect(told.state.mixing).toEqual({
-      'sesame-oil': { pans: ['pan-slaw'], before: ['sesame-oil--before'] },
+      'sesame-oil': { pans: ['pan-slaw', 'back-up-slaw'], before: ['sesame-oil--before'] },
     })
-    const changed = onward(told, newSlaw)
+    expect(slaw(onward(told, newSlaw))).toBe('contains')
+    const changed = onward(told, newSlaw, putAway)
     expect(changed.state.mixing).toEqual({})
     expect(slaw(changed)).toBe('free')
     expect(codeOf(when(changed, send(withSlaw)))).toBeNull()
     expect(running(changed).station).toEqual(ownDocument(running(changed)))
   })
 
+  it('[S90] also in a batch that was made of it: a pan changed out of that holds it still', () => {
+    const beans: Given = {
+      type: 'changeLabel',
+      ingredient: 'black-beans',
+      label: labelOf('black-beans'),
+      product: 'other',
+    }
+    const held = (told: Told) => told.state.mixing['black-beans']?.pans
+    const told = onward(ready(), beans)
+    expect(held(told)).toEqual(['pan-beans', 'back-up-beans', 'batch/opening-beans'])
+    const changed = onward(told, changePan('pan-beans', ofPortions('beans', 10)))
+    expect(held(changed)).toContain('pan-beans')
+    const thrownOut = onward(told, {
+      type: 'throwOut',
+      what: 'batch',
+      id: 'opening-beans',
+      reason: 'other',
+      initials: 'KT',
+    })
+    expect(held(thrownOut)).toEqual(['pan-beans', 'back-up-beans'])
+  })
+
   it('[S90] or emptied, washed and loaded; empty alone is not enough', () => {
     const empty = ready(read('other'), { type: 'correct', pan: 'pan-slaw', amount: 0 })
     expect(slaw(empty)).toBe('contains')
-    const load = { type: 'load', pan: 'pan-slaw', amount: 1_000_000 } as const
-    expect(slaw(onward(empty, load))).toBe('contains')
-    expect(slaw(onward(empty, { ...load, washed: true }))).toBe('free')
+    expect(slaw(onward(empty, load('pan-slaw', 1_000_000), putAway))).toBe('contains')
+    expect(slaw(onward(empty, load('pan-slaw', 1_000_000, true), putAway))).toBe('free')
   })
 
   it('[S90] keeps what was known to be in the pans while nobody has read the new label', () => {
@@ -77,7 +103,7 @@ describe('another product at the door', () => {
       'sesame-oil--before',
       'sesame-oil--before-2',
     ])
-    expect(slaw(onward(third, newSlaw))).toBe('free')
+    expect(slaw(onward(third, newSlaw, putAway))).toBe('free')
   })
 
   it('[S90] is not in the document that the station keeps', () => {

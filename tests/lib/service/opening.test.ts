@@ -3,14 +3,17 @@ import { due, nextDue } from '#lib/service/due.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
 import {
   at,
+  changePan,
   choose,
   circumstances,
   codeOf,
+  cookedService,
   demoStation,
   eventsOf,
   type Given,
   given,
   happening,
+  load,
   NOTHING,
   OPENED_AT,
   onward,
@@ -28,8 +31,8 @@ const HOUR = 3_600_000
 const jumped = (byMs: number): ServiceEvent => ({ type: 'clockJumped', byMs })
 
 const EVERY_OTHER: readonly Given[] = [
-  { type: 'load', pan: 'pan-rice', amount: 101_000 },
-  { type: 'changePan', pan: 'pan-rice', amount: 101_000 },
+  load('pan-rice', 101_000),
+  changePan('pan-rice', 101_000),
   { type: 'correct', pan: 'pan-rice', amount: 0 },
   send(choose('garden-chicken')),
   { type: 'change', readBack: true, ...at('1A'), to: choose('garden-chicken') },
@@ -49,7 +52,7 @@ const EVERY_OTHER: readonly Given[] = [
 
 describe('a service that is not opened', () => {
   it('[S1] is opened from the newest document of its station, of which the event keeps a copy', () => {
-    expect(eventsOf(when(NOTHING, open))).toEqual([
+    expect(eventsOf(when(NOTHING, open))).toMatchObject([
       {
         type: 'serviceOpened',
         service: 's-lunch',
@@ -164,7 +167,7 @@ describe('a demo service', () => {
   })
 
   it('[S7] closes with guests still standing: nobody is there any more', () => {
-    const told = onward(openedService('demo'), { type: 'load', pan: 'pan-rice', amount: 101_000 })
+    const told = onward(cookedService('demo'), load('pan-rice', 101_000))
     const closed = happening(
       told,
       due(told.state, OPENED_AT + 48 * HOUR).map((one) => one.event),

@@ -3,12 +3,15 @@ import { mostInPan } from '#lib/stock/capacity.ts'
 import {
   accountOf,
   at,
+  changePan as changeOf,
   choose,
   codeOf,
+  cookedService,
   eventsOf,
   type Given,
   given,
   inPan,
+  load as loadOf,
   OPENED_AT,
   ofPortions,
   onward,
@@ -20,26 +23,29 @@ import {
 } from '#tests/support/service.ts'
 
 const beans = (count: number) => ofPortions('beans', count)
-const load = (amount: number): Given => ({ type: 'load', pan: 'pan-beans', amount })
-const changePan = (amount: number): Given => ({ type: 'changePan', pan: 'pan-beans', amount })
+const load = (amount: number): Given => loadOf('pan-beans', amount)
+const changePan = (amount: number): Given => changeOf('pan-beans', amount)
 const correct = (amount: number): Given => ({ type: 'correct', pan: 'pan-beans', amount })
 
 describe('an empty pan', () => {
   it('[K1] is loaded', () => {
-    const loaded = onward(openedService(), load(beans(24)))
-    expect(loaded.state.pans['pan-beans']).toEqual({
+    const loaded = onward(cookedService(), load(beans(24)))
+    expect(loaded.state.pans['pan-beans']).toMatchObject({
       amount: beans(24),
       full: beans(24),
       load: 1,
       counted: 0,
-      loadedAt: OPENED_AT + 10_000,
+      loadedAt: OPENED_AT + (loaded.events.length - 1) * 10_000,
       soiledBy: [],
+      batches: ['opening-beans'],
+      food: { heldBy: 'hot', clock: null, dateMark: null, guarded: false },
+      offSale: null,
     })
     expect(accountOf(loaded, 'beans').loaded).toBe(beans(24))
   })
 
   it('[K2] may be changed as well', () => {
-    expect(eventsOf(when(openedService(), changePan(beans(24))))).toEqual([
+    expect(eventsOf(when(cookedService(), changePan(beans(24))))).toMatchObject([
       { type: 'panChanged', pan: 'pan-beans', takenAway: 0, amount: beans(24) },
     ])
   })
@@ -136,7 +142,7 @@ describe('an amount', () => {
   it('[K6] at most is half again what the pan usably holds by its density, or 500 pieces', () => {
     // Third-size, 4 in: 125 fl oz usable (maker's table in lib/quantity/pans.ts) of 172 g a cup of 8 fl oz.
     expect(most).toBe(Math.round((125 / 8) * 172 * 1000 * 1.5))
-    const most500 = mostInPan(running(given()), { ...pan, id: 'pan-pita', component: 'pita' })
+    const most500 = mostInPan(running(given()), { ...pan, component: 'pita' })
     expect(most500).toBe(500)
     // A ninth-size pan has no known capacity at 6 in: 20 L of 1 g/mL stand in.
     const unknown = mostInPan(running(given()), {

@@ -3,15 +3,19 @@ import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { BuildChoice } from '#lib/service/build-choice.ts'
 import type { Circumstances, Decision } from '#lib/service/commands/decision.ts'
 import type { RefusalCode } from '#lib/service/refusal.ts'
+import { fahrenheit, read } from '#tests/support/food.ts'
 import {
   at,
+  changePan,
   choose,
   codeOf,
   demoStation,
   type Given,
   given,
+  happening,
   NOTHING,
   needs,
+  OPENED_AT,
   ofPortions,
   onward,
   openedService,
@@ -55,6 +59,35 @@ const soiled = given(
 const atStation = (over: Partial<StationDocument>): Told => {
   const told = ready()
   return { ...told, state: { ...told.state, station: { ...demoStation, ...over } } }
+}
+
+const SPARE = {
+  id: 'spare-20',
+  name: 'spare #20',
+  tool: { tool: 'scoop', number: 20 },
+  usualFor: null,
+} as const
+
+/** The line with pans that nobody weighed empty. */
+const withoutTare = ({ line }: StationDocument): StationDocument['line'] => ({
+  wells: line.wells.map((well) => ({
+    ...well,
+    pans: well.pans.map((pan) => ({ ...pan, tareMg: null })),
+  })),
+})
+
+const timeClock = {
+  leftAt: OPENED_AT,
+  from: 'cold',
+  rule: '4h',
+  ...read(38, { at: OPENED_AT }),
+} as const
+
+/** Over four hours after it left the cold, but for a minute. */
+const nearlyOver = {
+  ...timeClock,
+  leftAt: OPENED_AT - 4 * 3_600_000 + 5 * 60_000,
+  ...read(38, { at: OPENED_AT - 4 * 3_600_000 + 5 * 60_000 }),
 }
 
 /** Codes that come from the rail, not from a decision: an id that was used, a fault in a command. */
@@ -168,6 +201,140 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
   short: [onward(sent, { type: 'correct', pan: 'pan-slaw', amount: 0 }), on1A('start')],
   'pan-not-empty': [given(), { type: 'load', pan: 'pan-pita', amount: 1 }],
   'already-so': [given(), { type: 'correct', pan: 'pan-pita', amount: ofPortions('pita', 24) }],
+  kept: [
+    given(
+      { type: 'correct', pan: 'pan-slaw', amount: ofPortions('slaw', 1) },
+      { type: 'keep', component: 'slaw', portions: 1, for: ['garden-chicken'] },
+    ),
+    send(choose('harbor-tuna')),
+  ],
+  'closes-before-now': [given(), { type: 'setDay', closesAt: '09:00' }],
+  'reading-unclear': [given(), { type: 'correct', pan: 'pan-pita' }],
+  'no-tare': [
+    atStation({ line: withoutTare(demoStation) }),
+    { type: 'correct', pan: 'pan-rice', weighedMg: 5_000_000 },
+  ],
+  'not-by-weight': [given(), { type: 'correct', pan: 'pan-pita', weighedMg: 5_000_000 }],
+  'no-such-order': [given(), { type: 'keep', component: 'rice', portions: 4, for: ['kelp-roll'] }],
+  'no-scoop': [given(), { type: 'missScoop', component: 'pita' }],
+  'no-such-tool': [
+    given(),
+    { type: 'missScoop', component: 'rice', measures: [{ id: 'scoop-99', count: 1 }] },
+  ],
+  'scoop-carries': [
+    atStation({ tools: [{ ...SPARE, usualFor: 'tuna' }] }),
+    { type: 'missScoop', component: 'chicken', measures: [{ id: SPARE.id, count: 1 }] },
+  ],
+  'too-many-measures': [
+    atStation({ tools: [SPARE] }),
+    { type: 'missScoop', component: 'rice', measures: [{ id: SPARE.id, count: 5 }] },
+  ],
+  'no-scoop-fits': [atStation({ tools: [] }), { type: 'missScoop', component: 'rice' }],
+  'no-such-advice': [given(), { type: 'answerAdvice', key: 'measure rice', answer: 'done' }],
+  'not-short': [sent, { type: 'wait', ...at('1A') }],
+  'no-such-batch': [given(), { type: 'finishBatch', batch: 'b7', amount: 1 }],
+  'no-such-backup-pan': [
+    given(),
+    { type: 'changePan', pan: 'pan-rice', from: 'back-up-kelp', ...read(150) },
+  ],
+  'other-component': [
+    given(),
+    { ...changePan('pan-rice', 100_000), batch: 'opening-beans' } as Given,
+  ],
+  'no-batch': [given(), { type: 'changePan', pan: 'pan-rice', amount: 100_000, ...read(150) }],
+  'older-batch-first': [
+    given(
+      { type: 'startBatch', batch: 'b1', component: 'rice', loads: 1 },
+      { type: 'finishBatch', batch: 'b1', amount: 900_000 },
+    ),
+    { ...changePan('pan-rice', 100_000), batch: 'b1' } as Given,
+  ],
+  'more-than-batch': [
+    given(
+      { type: 'startBatch', batch: 'b1', component: 'rice', loads: 1 },
+      { type: 'finishBatch', batch: 'b1', amount: 900_000 },
+    ),
+    { ...changePan('pan-rice', 900_001), batch: 'b1' } as Given,
+  ],
+  'nothing-there': [given(), { type: 'changePan', pan: 'pan-rice', from: 'back-up-rice' }],
+  'not-initialled': [given(), { type: 'throwOut', what: 'pan', id: 'pan-rice', reason: 'quality' }],
+  'reading-lacks': [given(), { type: 'readTemperature', id: 'pan-rice', reading: fahrenheit(150) }],
+  'reading-asked': [
+    given(),
+    {
+      type: 'readTemperature',
+      id: 'pan-rice',
+      reading: { ...fahrenheit(165), scale: 'C' },
+      initials: 'KT',
+    },
+  ],
+  'wrong-moment': [
+    given(),
+    { type: 'startBatch', component: 'rice', loads: 1, startedAt: OPENED_AT * 2 },
+  ],
+  'wrong-amount': [given(), changePan('pan-rice', 6_000_000)],
+  'wrong-place': [
+    atStation({
+      backups: demoStation.backups.map((one) => ({ ...one, size: 'full' as const })),
+    }),
+    { type: 'changePan', pan: 'pan-slaw', from: 'back-up-slaw', ...read(38) },
+  ],
+  'cannot-load': [
+    given(),
+    { ...changePan('pan-rice', 100_000), reading: fahrenheit(130) } as Given,
+  ],
+  'cannot-top-up': [
+    ready({ type: 'startTimeClock', what: 'pan', id: 'pan-slaw', ...timeClock }),
+    { type: 'topUp', pan: 'pan-slaw', from: 'back-up-slaw', ...read(38) },
+  ],
+  'cannot-start-clock': [
+    given(),
+    { type: 'startTimeClock', what: 'pan', id: 'pan-tuna', ...timeClock, from: 'room' },
+  ],
+  'cannot-cool': [given(), { type: 'recordCooling', batch: 'opening-rice', ...read(150) }],
+  'cannot-reheat': [
+    given(),
+    {
+      type: 'recordReheating',
+      batch: 'opening-rice',
+      place: 'oven',
+      startedAt: OPENED_AT,
+      ...read(166),
+    },
+  ],
+  'way-not-allowed': [
+    given({ type: 'readTemperature', id: 'pan-tuna', ...read(50) }),
+    { type: 'resolveOffSale', what: 'pan', id: 'pan-tuna', way: 'reheat' },
+  ],
+  'off-sale': [
+    given({ type: 'readTemperature', id: 'pan-tuna', ...read(50) }),
+    send(choose('harbor-tuna')),
+  ],
+  'past-throw-out-by-then': [
+    given({ type: 'startTimeClock', what: 'pan', id: 'pan-tuna', ...nearlyOver }),
+    send(choose('harbor-tuna')),
+  ],
+  'past-throw-out': [
+    happening(
+      given(),
+      [{ type: 'throwOutPassed', what: 'pan', id: 'pan-tuna', because: 'time' }],
+      null,
+    ),
+    { type: 'readTemperature', id: 'pan-tuna', ...read(38) },
+  ],
+  'throw-out-first': [
+    given({ type: 'readTemperature', id: 'pan-tuna', ...read(50) }),
+    { type: 'close' },
+  ],
+  'still-cooling': [
+    given({
+      type: 'recordCooling',
+      batch: 'opening-rice',
+      ...read(150),
+      presentUntil: OPENED_AT + 8 * 3_600_000,
+    }),
+    { type: 'close' },
+  ],
   'builds-open': [sent, { type: 'close' }],
   'guests-to-find': [
     onward(
@@ -193,6 +360,7 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
 const around: Readonly<Partial<Record<string, Partial<Circumstances>>>> = {
   'needs-not-checked': { newestRevision: null },
   'nothing-to-accept': { by: 'in-charge' },
+  'way-not-allowed': { by: 'in-charge' },
   'label-contradicts': { by: 'in-charge' },
 }
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { COMMAND_TYPES } from '#lib/service/command-type.ts'
 import { MAY, mayDo, ROLES } from '#lib/service/roles.ts'
 import { samplesFor } from '#lib/service/samples.ts'
+import { read } from '#tests/support/food.ts'
 import {
   at,
   choose,
@@ -37,14 +38,29 @@ const busy = happening(
     ...of('3A', 'start'),
     { type: 'correct', pan: 'pan-almonds', amount: 0 },
     { type: 'stopSelling', what: 'item', id: 'bean-and-pepper' },
+    { type: 'keep', component: 'rice', portions: 1, for: ['harbor-tuna'] },
+    { type: 'missScoop', component: 'rice' },
+    { type: 'correct', pan: 'pan-tuna', amount: 0 },
+    { type: 'readTemperature', what: 'backup', id: 'back-up-beans', ...read(120) },
   ),
-  [{ type: 'clockJumped', byMs: 90_000 }],
+  [
+    {
+      type: 'adviceTold',
+      key: 'measure rice',
+      kind: 'measure',
+      saves: 50,
+      reason: { why: 'measure', component: 'rice', chance: 0.5, left: 9, sd: 3, lookedAt: 0 },
+    },
+    { type: 'clockJumped', byMs: 90_000 },
+  ],
   null,
 )
 
 const QUIET = [
   ...['changeLabel', 'changePan', 'correct', 'notSameProduct', 'send', 'setBackup', 'soilPan'],
-  'stopSelling',
+  ...['startBatch', 'recordCooking', 'finishBatch', 'recordCooling', 'recordReheating'],
+  ...['startTimeClock', 'topUp', 'readTemperature', 'throwOut'],
+  ...['stopSelling', 'setDay', 'waste', 'keep', 'wantedGone', 'missScoop'],
 ]
 
 describe('the samples', () => {
@@ -114,14 +130,24 @@ describe('the samples', () => {
 describe('a role', () => {
   it('[RO1] may do what the table says, and nothing else', () => {
     expect(MAY).toEqual({
-      counter: ['send', 'change', 'cancel', 'pay', 'tellNeed', 'soilPan'],
+      counter: [
+        ...(['send', 'change', 'cancel', 'wait', 'pay', 'tellNeed', 'soilPan'] as const),
+        'wantedGone',
+      ],
       assembly: [
         ...(['start', 'finish', 'takeBack', 'remake', 'acknowledge', 'soilPan'] as const),
-        'notSameProduct',
+        ...(['notSameProduct', 'waste', 'readTemperature', 'throwOut'] as const),
       ],
-      'hand-over': ['handOver', 'takeBack', 'remake', 'pay', 'tellNeed', 'acknowledge'],
+      'hand-over': [
+        ...(['handOver', 'takeBack', 'remake', 'pay', 'tellNeed', 'acknowledge'] as const),
+        'throwOut',
+      ],
       lead: COMMAND_TYPES.filter(
-        (type) => type !== 'signOn' && type !== 'acceptCaution' && type !== 'changeLabel',
+        (type) =>
+          type !== 'signOn' &&
+          type !== 'acceptCaution' &&
+          type !== 'changeLabel' &&
+          type !== 'resolveOffSale',
       ),
       'in-charge': COMMAND_TYPES,
       'pick-up': [],
@@ -139,8 +165,8 @@ describe('a role', () => {
     expect(COMMAND_TYPES.filter((type) => !ofCrew.includes(type))).toEqual([
       ...[
         'open',
-        'load',
-        'changePan',
+        ...(['startBatch', 'recordCooking', 'finishBatch', 'recordCooling'] as const),
+        ...(['recordReheating', 'startTimeClock', 'load', 'changePan', 'topUp'] as const),
         'correct',
         'stopSelling',
         'resumeSelling',
@@ -149,6 +175,8 @@ describe('a role', () => {
         'acceptCaution',
         'changeLabel',
         'setBackup',
+        'resolveOffSale',
+        ...(['setDay', 'keep', 'endKeep', 'missScoop', 'scoopBack', 'answerAdvice'] as const),
         'confirmClock',
         'close',
       ],

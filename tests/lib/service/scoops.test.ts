@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import {
   at,
   buildIn,
+  changePan,
   choose,
   codeOf,
   eventsOf,
@@ -37,12 +38,10 @@ const soil = (pan: string, by: string, backup?: boolean): Given => ({
   by,
   backup,
 })
-const changeSlaw = (backup?: boolean): Given => ({
-  type: 'changePan',
-  pan: 'pan-slaw',
-  amount: 900_000,
-  backup,
-})
+const { amount: _, ...putIn } = changePan('pan-slaw', 0) as Extract<Given, { type: 'changePan' }>
+/** The back-up pan of slaw is put in, or a new one. */
+const changeSlaw = (backup: boolean): Given =>
+  backup ? { ...putIn, from: 'back-up-slaw' } : changePan('pan-slaw', 900_000)
 const soiledIn = ({ state }: Told, pan: string) => state.pans[pan]?.soiledBy
 const holdOf = (told: Told) => buildIn(told, '1A').hold?.reason ?? null
 
@@ -56,7 +55,7 @@ describe('a scoop in another pan', () => {
   })
 
   it('[S81] is cleared from each by its own change, and told anew where it happens again', () => {
-    const one: Given = { type: 'changePan', pan: 'pan-cheddar', amount: 300_000 }
+    const one: Given = changePan('pan-cheddar', 300_000)
     const changed = onward(given(soil('pan-rice', 'cheddar')), one)
     expect(soiledIn(changed, 'pan-cheddar')).toEqual([])
     expect(soiledIn(changed, 'pan-rice')).toEqual(['cheddar'])
@@ -82,7 +81,13 @@ describe('a scoop in another pan', () => {
     for (const stage of ['waiting', 'making', 'made'] as const) {
       const decision = when(stages[stage], soil('pan-slaw', 'cheddar', true), { by: 'assembly' })
       expect(eventsOf(decision)).toEqual([
-        { type: 'backupSet', component: 'slaw', ready: false },
+        {
+          type: 'backupSet',
+          component: 'slaw',
+          ready: false,
+          backup: 'back-up-slaw',
+          soiledBy: 'cheddar',
+        },
         { type: 'buildHeld', ...at('1A'), reason: 'contact' },
       ])
     }
@@ -100,21 +105,23 @@ describe('a scoop in another pan', () => {
 })
 
 describe('a back-up pan', () => {
-  it('[S86] was put in where its component’s pan is changed, unless it is said that it wasn’t', () => {
-    for (const backup of [true, undefined]) {
-      const changed = onward(stages.waiting, changeSlaw(backup))
-      expect(Object.keys(changed.state.backups)).not.toContain('slaw')
-      expect(holdOf(changed)).toBe('contact')
-    }
+  it('[S86] that was put in for its component’s pan doesn’t stand ready any more', () => {
+    const changed = onward(stages.waiting, changeSlaw(true))
+    expect(Object.keys(changed.state.backups)).not.toContain('slaw')
+    expect(changed.state.backupPans['back-up-slaw']).toMatchObject({ amount: 0 })
+    expect(holdOf(changed)).toBe('contact')
     const other = onward(stages.waiting, changeSlaw(false))
     expect(Object.keys(other.state.backups)).toContain('slaw')
     expect(holdOf(other)).toBeNull()
-    expect(eventsOf(when(given(), changeSlaw(true)))).toHaveLength(1)
+    expect(refusalOf(when(given(), changeSlaw(true)))).toEqual({
+      code: 'nothing-there',
+      id: 'back-up-slaw',
+    })
   })
 
   it.each([
     ['put away', { type: 'setBackup', component: 'slaw', ready: false } as Given],
-    ['put in', changeSlaw()],
+    ['put in', changeSlaw(true)],
   ])('[S87] that is %s holds what waits or is being made, never what was made', (_, gone) => {
     expect(holdOf(onward(stages.waiting, gone))).toBe('contact')
     expect(holdOf(onward(stages.making, gone))).toBe('contact')

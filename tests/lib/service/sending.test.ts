@@ -5,14 +5,15 @@ import {
   buildIn,
   choose,
   codeOf,
+  cookedService,
   demoStation,
   eventsOf,
   type Given,
   given,
   happening,
+  load,
   ofPortions,
   onward,
-  openedService,
   refusalOf,
   send,
   type Told,
@@ -97,15 +98,12 @@ describe('a ticket', () => {
 describe('what the pans hold', () => {
   const almost = (count: number): Told =>
     onward(
-      openedService(),
+      cookedService(),
       ...demoStation.line.wells
         .flatMap((well) => well.pans)
         .map(
-          (pan): Given => ({
-            type: 'load',
-            pan: pan.id,
-            amount: ofPortions(pan.component, pan.component === 'chicken' ? count : 8),
-          }),
+          (pan): Given =>
+            load(pan.id, ofPortions(pan.component, pan.component === 'chicken' ? count : 8)),
         ),
     )
 

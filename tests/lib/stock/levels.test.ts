@@ -26,6 +26,8 @@ describe('the level of a component', () => {
     expect(levelOf(running(sent), 'chicken')).toEqual({
       unit: 'mg',
       inPan: ofPortions('chicken', 10),
+      behind: 0,
+      heldBack: 0,
       onTickets: ofPortions('chicken', 1),
       remaining: ofPortions('chicken', 9),
       portionsLeft: 9,
@@ -52,6 +54,8 @@ describe('the level of a component', () => {
     expect(levelOf(running(given()), 'kale')).toEqual({
       unit: 'mg',
       inPan: 0,
+      behind: 0,
+      heldBack: 0,
       onTickets: 0,
       remaining: 0,
       portionsLeft: 0,
@@ -137,9 +141,13 @@ describe('how many of an item are left', () => {
 describe('what is lacking', () => {
   it('[K20] is the first component of which less is left than is wanted', () => {
     const state = running(onward(given(), correct('beans', 2)))
-    expect(lacking(state, { chicken: 1, beans: ofPortions('beans', 2) })).toBeNull()
-    expect(lacking(state, { chicken: 1, beans: ofPortions('beans', 2) + 1 })).toBe('beans')
-    expect(lacking(state, { kale: 1 })).toBe('kale')
-    expect(lacking(state, { kale: 0 })).toBeNull()
+    expect(
+      lacking(state, { line: { chicken: 1, beans: ofPortions('beans', 2) }, behind: {} }),
+    ).toBeNull()
+    expect(
+      lacking(state, { line: { chicken: 1, beans: ofPortions('beans', 2) + 1 }, behind: {} }),
+    ).toBe('beans')
+    expect(lacking(state, { line: { kale: 1 }, behind: {} })).toBe('kale')
+    expect(lacking(state, { line: { kale: 0 }, behind: {} })).toBeNull()
   })
 })

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { EMPTY_STOCK } from '#lib/service/food-state.ts'
 import { shortBuilds, withdraw } from '#lib/stock/short.ts'
 import {
   at,
@@ -65,12 +66,11 @@ describe('what a build takes', () => {
     const pans = {
       ...state.pans,
       'pan-tuna-spare': {
+        ...EMPTY_STOCK,
         amount: ofPortions('tuna', 9),
-        full: 0,
         load: 4,
         counted: 2,
-        loadedAt: 0,
-        soiledBy: [],
+        food: state.pans['pan-tuna']?.food ?? null,
       },
     }
     expect(withdraw({ ...state, pans }, { tuna: ofPortions('tuna', 3) })).toEqual({

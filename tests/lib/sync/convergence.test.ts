@@ -4,7 +4,7 @@ import type { Answer } from '#lib/protocol/wire.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
 import { createTinyServer, settled, type TinyServer } from '#tests/support/crew.ts'
 import { step } from '#tests/support/histories.ts'
-import { choose, type Given, ofPortions, parsed, send } from '#tests/support/service.ts'
+import { batches, choose, load, ofPortions, parsed, send } from '#tests/support/service.ts'
 import type { Step } from '#tests/support/spare-station.ts'
 import { createWire } from '#tests/support/wires.ts'
 
@@ -57,6 +57,8 @@ const act: fc.Arbitrary<Act> = fc.oneof(
 )
 
 const loadAll = (server: TinyServer, service: string): void => {
+  for (const [index, one] of batches().entries())
+    server.take(service, `batch-${service}-${index}`, parsed(one))
   for (const component of [
     'pita',
     'rice',
@@ -67,8 +69,8 @@ const loadAll = (server: TinyServer, service: string): void => {
     'cheddar',
     'peppers',
   ]) {
-    const load: Given = { type: 'load', pan: `pan-${component}`, amount: ofPortions(component, 20) }
-    server.take(service, `load-${service}-${component}`, parsed(load))
+    const one = load(`pan-${component}`, ofPortions(component, 20))
+    server.take(service, `load-${service}-${component}`, parsed(one))
   }
 }
 
@@ -164,11 +166,15 @@ const check = ({ server, wires, sent }: Awaited<ReturnType<typeof play>>): void 
     expect(stateHash(view.state)).toBe(hash)
     expect(screen.timers.waiting()).toBe(0)
   }
-  const applied = server.all().map((event) => event.command)
+  const applied = server.all()
   for (const { id, answers } of sent) {
     expect(answers).toHaveLength(1)
-    const times = applied.filter((command) => command === id).length
-    expect(times).toBe(answers[0]?.answer === 'accepted' ? 1 : 0)
+    // What a command brought about stands together, each of it once.
+    const own = applied.filter((event) => event.command === id)
+    expect(own.length > 0).toBe(answers[0]?.answer === 'accepted')
+    const first = own[0]?.position ?? 0
+    expect(own.map(({ position }) => position)).toEqual(own.map((_, index) => first + index))
+    expect(own.filter(({ type }) => type === own[0]?.type)).toHaveLength(own.length > 0 ? 1 : 0)
     expect(answers[0]?.answer).not.toBe('not taken')
   }
 }

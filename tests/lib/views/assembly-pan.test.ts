@@ -12,6 +12,7 @@ import { type AssemblyView, assemblyView, type NowBuild, widePans } from '#lib/v
 import { handCount, type PanForBuild, panForBuild } from '#lib/views/assembly-pan.ts'
 import { assemblyEn } from '#lib/words/assembly-en.ts'
 import {
+  changePan,
   choose,
   demoStation,
   given,
@@ -203,11 +204,7 @@ describe('the line for one build', () => {
       'pan-chicken': ['Cheddar'],
       'pan-cheddar': ['Herb chicken'],
     })
-    const changed = onward(told, {
-      type: 'changePan',
-      pan: 'pan-chicken',
-      amount: ofPortions('chicken', 10),
-    })
+    const changed = onward(told, changePan('pan-chicken', ofPortions('chicken', 10)))
     expect(view(changed).soiled).toEqual({ 'pan-cheddar': ['Herb chicken'] })
   })
 

@@ -6,9 +6,10 @@ import { CLAIMS, DIETS } from '#lib/needs/diets.ts'
 import type { BuildChoice } from '#lib/service/build-choice.ts'
 import { NOT_OPENED } from '#lib/service/state.ts'
 import { itemRows, panFace, ticketSentBy } from '#lib/views/counter.ts'
-import { type Draft, EMPTY_DRAFT, settle, tapCycle } from '#lib/views/draft.ts'
+import { type Draft, EMPTY_DRAFT, settle } from '#lib/views/draft.ts'
 import { offerFor } from '#lib/views/offer.ts'
 import { serviceStage } from '#lib/views/service-stage.ts'
+import { tapCycle } from '#lib/views/tap-cycle.ts'
 import { ticketsToChange } from '#lib/views/tickets-to-change.ts'
 import {
   choose,

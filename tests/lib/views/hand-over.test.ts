@@ -30,7 +30,7 @@ const made = (told: Told, ...names: string[]): Told =>
     told,
   )
 const handOver = (name: string) => ({ type: 'handOver', ...at(name) }) as const
-const view = (told: Told) => handOverView(running(told))
+const view = (told: Told) => handOverView(running(told), running(told).at)
 
 describe('the shelf', () => {
   test('[H1] the build that has stood longest comes first, whatever its number', () => {

@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest'
+import { componentOf } from '#lib/menu/find.ts'
 import { stationSchema } from '#lib/menu/schema.ts'
 import { askableAllergens } from '#lib/needs/askable.ts'
 import { declaredIn } from '#lib/needs/declared.ts'
 import { DIETS } from '#lib/needs/diets.ts'
+import { batchCommands } from '#lib/service/opening-commands.ts'
 import { guestsToFind, heldBuilds, unreadLabels } from '#lib/views/first-of-all.ts'
 import {
   civilDateOf,
@@ -29,11 +31,14 @@ import { toDos } from '#lib/views/pans-to-do.ts'
 import { holdsBefore, isBefore, pansWith } from '#lib/views/product-before.ts'
 import {
   at,
+  changePan,
   choose,
   demoStation,
+  foodOf,
   type Given,
   given,
   needs,
+  OPENED_AT,
   ofPortions,
   onward,
   running,
@@ -152,7 +157,20 @@ describe('a label of another product than what is in the pans', () => {
       { kind: 'product-before', pan: 'pan-beans', ingredients: ['Black beans, dry'] },
     ])
     const amount = ofPortions('beans', 24)
-    const changed = running(onward(told, { type: 'changePan', pan: 'pan-beans', amount }))
+    const fromOldBatch = running(onward(told, changePan('pan-beans', amount)))
+    expect(labelOutcomes(fromOldBatch)[0]?.before).toEqual(['Black beans'])
+    const batch = 'beans-anew'
+    const changed = running(
+      onward(
+        told,
+        { type: 'throwOut', what: 'batch', id: 'opening-beans', reason: 'other', initials: 'KT' },
+        ...batchCommands(demoStation, componentOf(demoStation, 'beans'), amount, {
+          now: OPENED_AT,
+          batch,
+        }),
+        { type: 'changePan', pan: 'pan-beans', amount, ...foodOf('beans'), batch },
+      ),
+    )
     expect(toDos(changed)).toEqual([])
     expect(labelOutcomes(changed)[0]?.before).toEqual([])
   })

@@ -11,10 +11,12 @@ import {
 import {
   at,
   choose,
+  cookedService,
   type Given,
   given,
   happening,
   onward as later,
+  load,
   needs,
   ofPortions,
   openedService,
@@ -34,15 +36,11 @@ const chicken = () => send(choose('garden-chicken'))
 
 describe('loading as usual', () => {
   test('[P8] every pan into which nothing was put gets its usual portions, and no other', () => {
-    const one = later(openedService(), {
-      type: 'load',
-      pan: 'pan-rice',
-      amount: ofPortions('rice', 3),
-    })
+    const one = later(cookedService(), load('pan-rice', ofPortions('rice', 3)))
     const loads = usualLoads(running(one))
-    expect(loads.map((load) => load.pan)).not.toContain('pan-rice')
+    expect(loads.map(({ pan }) => pan)).not.toContain('pan-rice')
     expect(loads).toHaveLength(pansOf(running(one).station).length - 1)
-    const loaded = later(one, ...loads.map((load): Given => ({ type: 'load', ...load })))
+    const loaded = later(one, ...loads.map(({ pan, amount }) => load(pan, amount)))
     expect(running(loaded).pans['pan-beans']?.amount).toBe(ofPortions('beans', 24))
     expect(running(loaded).pans['pan-pita']?.amount).toBe(24)
     expect(usualLoads(running(loaded))).toEqual([])

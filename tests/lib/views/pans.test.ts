@@ -12,9 +12,13 @@ import {
 } from '#lib/views/pans.ts'
 import {
   at,
+  backupReady,
+  changePan,
   choose,
+  cookedService,
   given,
   onward as later,
+  load,
   OPENED_AT,
   ofPortions,
   openedService,
@@ -164,16 +168,17 @@ test('[P7] the queue counts builds where they are, and tells since when the olde
     { type: 'finish', ...at('2A') },
     { type: 'start', ...at('2B') },
   )
+  const third = told.events.findLast(({ type }) => type === 'ticketSent')
   const queue = queueOf(running(told))
   expect(queue).toMatchObject({ waiting: 1, making: 1, made: 1, handedOver: 1 })
-  expect(queue.waitingSince).toBe(told.events.find((one) => one.position === 14)?.at)
+  expect(queue.waitingSince).toBe(third?.at)
   expect(queueOf(running(given())).waitingSince).toBeNull()
   expect(running(told).openedAt).toBe(OPENED_AT)
 })
 
 test('[P1] a pan that was never loaded has no time of loading', () => {
   expect(pictureOf(openedService(), 'pan-rice').loadedAt).toBeNull()
-  const loaded = later(openedService(), { type: 'load', pan: 'pan-rice', amount: 1000 })
+  const loaded = later(cookedService(), load('pan-rice', 1000))
   expect(pictureOf(loaded, 'pan-rice').loadedAt).toBe(running(loaded).at)
 })
 
@@ -200,7 +205,7 @@ describe('what went into a pan, and what stands behind it', () => {
     expect(pictureOf(soiled, 'pan-beans').soiledBy).toEqual(['tuna'])
     expect(pictureOf(soiled, 'pan-rice').soiledBy).toEqual([])
     const amount = ofPortions('beans', 5)
-    const changed = later(soiled, { type: 'changePan', pan: 'pan-beans', amount })
+    const changed = later(soiled, changePan('pan-beans', amount))
     expect(pictureOf(changed, 'pan-beans').soiledBy).toEqual([])
   })
 
@@ -208,7 +213,7 @@ describe('what went into a pan, and what stands behind it', () => {
     expect(pictureOf(given(), 'pan-beans').backup).toEqual({ readySince: null })
     expect(pictureOf(given(), 'pan-pita').backup).toBeNull()
     expect(pictureOf(given(), 'pan-tuna').backup).toBeNull()
-    const told = given({ type: 'setBackup', component: 'beans', ready: true })
+    const told = given(backupReady('beans'))
     expect(pictureOf(told, 'pan-beans').backup).toEqual({ readySince: running(told).at })
   })
 })

@@ -1,4 +1,5 @@
 /** Whole station documents out of a seed: every way in which a kitchen can be told about needs. */
+
 import { stationSchema } from '#lib/menu/schema.ts'
 import type {
   Component,
@@ -20,6 +21,7 @@ import {
 } from '#tests/lib/needs/oracle/laws.ts'
 import type { Place } from '#tests/lib/needs/oracle/oracle.ts'
 import { createRandom, type Random } from '#tests/lib/needs/oracle/random.ts'
+import { backup } from '#tests/support/kitchens.ts'
 
 type Set = Pick<StationDocument, 'allergenSet' | 'ownAllergens'>
 
@@ -134,6 +136,9 @@ const component = (
     side: random.chance(0.5),
     extraCents: 0,
     warm: null,
+    food: { kind: 'ready', cookedIn: 'usual', roast: false, reheatable: false },
+    remake: null,
+    costCents: null,
   }
 }
 
@@ -220,7 +225,7 @@ export const generatedStation = (seed: number): StationDocument => {
     contacts: contacts(random, ids),
     backups: random
       .some(ids, random.below(ids.length))
-      .map((one) => ({ component: one, protected: random.chance(0.75) })),
+      .map((one) => backup(one, random.chance(0.75))),
   })
 }
 

@@ -3,7 +3,7 @@ import { generatedStation } from '#tests/lib/needs/oracle/generated-stations.ts'
 import { createOracle, ingredientsOf, reachedFrom } from '#tests/lib/needs/oracle/oracle.ts'
 import { createSearch } from '#tests/lib/needs/oracle/smallest-change.ts'
 import { rankOf } from '#tests/lib/needs/oracle/table.ts'
-import { ingredient, kitchen, need, touching } from '#tests/support/kitchens.ts'
+import { backup, ingredient, kitchen, need, touching } from '#tests/support/kitchens.ts'
 
 describe('the oracle on cases worked out by hand', () => {
   it('rules out to keep apart what contains it and what is unknown, and warns of a warning', () => {
@@ -25,7 +25,7 @@ describe('the oracle on cases worked out by hand', () => {
   it('follows contact over any number of steps, and out of a back-up pan only what stays', () => {
     const said = { cheese: { milk: 'contains' as const } }
     const contacts = [touching('scoop', 'heart', 'leaf'), touching('griddle', 'leaf', 'cheese')]
-    const backups = ['heart', 'leaf'].map((component) => ({ component, protected: true }))
+    const backups = ['heart', 'leaf'].map((component) => backup(component))
     const line = kitchen({ said, contacts, backups })
     const ready = kitchen({ said, contacts, backups, ready: ['heart', 'leaf'] })
     expect([...reachedFrom(line, 'heart', false)].sort()).toEqual(['cheese', 'leaf'])

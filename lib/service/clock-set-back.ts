@@ -1,0 +1,66 @@
+import type { Reading } from '#lib/safety/readings.ts'
+import type { MadeUntil, TimeClock } from '#lib/safety/time-control.ts'
+import type { BatchState, HeldStock } from '#lib/service/food-state.ts'
+import type { RunningState, Ticket } from '#lib/service/state.ts'
+
+const mapped = <Value>(
+  record: Readonly<Record<string, Value>>,
+  change: (value: Value) => Value,
+): Readonly<Record<string, Value>> =>
+  Object.fromEntries(Object.entries(record).map(([key, value]) => [key, change(value)]))
+
+/**
+ * The state after the server's clock was set back: what food lived through stays as long as it was,
+ * so that its moments lie further back by as much, and no limit of time gets longer by it.
+ * @param byMs by how much, milliseconds above 0
+ */
+export const afterSetBack = (state: RunningState, byMs: number): RunningState => {
+  const earlier = (at: number): number => at - byMs
+  const orNull = (at: number | null): number | null => (at === null ? null : earlier(at))
+  const read = <R extends Reading>(readings: readonly R[]): readonly R[] =>
+    readings.map((one) => ({ ...one, at: earlier(one.at) }))
+  const clocked = (clock: TimeClock | null): TimeClock | null =>
+    clock && {
+      ...clock,
+      startedAt: earlier(clock.startedAt),
+      throwOutAt: earlier(clock.throwOutAt),
+    }
+  const held = <Stock extends HeldStock>(stock: Stock): Stock => ({
+    ...stock,
+    since: earlier(stock.since),
+    readings: read(stock.readings),
+    food: stock.food && {
+      ...stock.food,
+      clock: clocked(stock.food.clock),
+      finishedAt: earlier(stock.food.finishedAt),
+    },
+    offSale: stock.offSale && { ...stock.offSale, lastGoodAt: orNull(stock.offSale.lastGoodAt) },
+  })
+  const cooked = (batch: BatchState): BatchState => ({
+    ...batch,
+    startedAt: earlier(batch.startedAt),
+    finishedAt: orNull(batch.finishedAt),
+    cooking: read(batch.cooking),
+    cooling: read(batch.cooling),
+    reheat: batch.reheat && {
+      ...batch.reheat,
+      startedAt: earlier(batch.reheat.startedAt),
+      readings: read(batch.reheat.readings),
+    },
+    clock: clocked(batch.clock),
+    newestAt: earlier(batch.newestAt),
+  })
+  const until = (made: MadeUntil | null): MadeUntil | null =>
+    made && { collectBy: earlier(made.collectBy), throwOutAt: orNull(made.throwOutAt) }
+  const stood = (ticket: Ticket): Ticket => ({
+    ...ticket,
+    builds: ticket.builds.map((build) => ({ ...build, until: until(build.until) })),
+  })
+  return {
+    ...state,
+    pans: mapped(state.pans, held),
+    backupPans: mapped(state.backupPans, held),
+    batches: mapped(state.batches, cooked),
+    tickets: mapped(state.tickets, stood),
+  }
+}

@@ -1,0 +1,160 @@
+import { z } from 'zod'
+import { findComponent } from '#lib/menu/find.ts'
+import { cookedTo } from '#lib/safety/cooking.ts'
+import { dateMark, stampOf } from '#lib/safety/date-marks.ts'
+import { earlierStamp } from '#lib/safety/date-stamp.ts'
+import { batchTimesProblem } from '#lib/safety/load.ts'
+import { momentProblem } from '#lib/safety/readings.ts'
+import {
+  type Circumstances,
+  type Decision,
+  happened,
+  refuse,
+  whenOpen,
+} from '#lib/service/commands/decision.ts'
+import { amountField, idField } from '#lib/service/commands/fields.ts'
+import { heatReadingField, initialsField, momentField } from '#lib/service/commands/food-fields.ts'
+import { takenHeatReading } from '#lib/service/commands/reading.ts'
+import { foodKindOf, limitsOf } from '#lib/service/food-now.ts'
+import type { BatchState } from '#lib/service/food-state.ts'
+import type { RunningState, ServiceState } from '#lib/service/state.ts'
+import { civilDate, timeOnDayOf } from '#lib/time/civil.ts'
+
+/** More of one making is a slip of the finger: a ton, or so many pieces. */
+const MOST_IN_BATCH = 1_000_000_000
+
+export const startBatchSchema = z.strictObject({
+  type: z.literal('startBatch'),
+  /** Its id, where a screen gives one; else the next of b1, b2, b3 ... */
+  batch: z
+    .string()
+    .regex(/^[a-z][a-z0-9-]{0,39}$/)
+    .optional(),
+  component: idField,
+  loads: z.int().min(1).max(20),
+  startedAt: momentField.optional(),
+})
+export const recordCookingSchema = z.strictObject({
+  type: z.literal('recordCooking'),
+  batch: idField,
+  reading: heatReadingField,
+  initials: initialsField,
+})
+export const finishBatchSchema = z.strictObject({
+  type: z.literal('finishBatch'),
+  batch: idField,
+  /** What it gave, in the component's unit. */
+  amount: amountField,
+  finishedAt: momentField.optional(),
+  /** The civil day that counts as day 1, where it is kept for days. */
+  preparedOn: z.iso.date().optional(),
+})
+
+/** Decides on a batch that there is and that wasn't thrown out. */
+export const withBatch = (
+  state: ServiceState,
+  id: string,
+  decide: (batch: BatchState, state: RunningState) => Decision,
+): Decision =>
+  whenOpen(state, (running) => {
+    const batch = Object.hasOwn(running.batches, id) ? running.batches[id] : undefined
+    if (!batch) return refuse({ code: 'no-such-batch', batch: id })
+    if (batch.thrownOutAt !== null || running.toThrowOut[`batch/${id}`] !== undefined)
+      return refuse({
+        code: 'cannot-load',
+        component: batch.component,
+        problem: { code: 'thrown-out' },
+      })
+    return decide(batch, running)
+  })
+
+const freeId = (state: RunningState): string => {
+  let number = state.nextBatch
+  while (state.batches[`b${number}`]) number += 1
+  return `b${number}`
+}
+
+export const decideStartBatch = (
+  state: ServiceState,
+  command: z.infer<typeof startBatchSchema>,
+  { now }: Circumstances,
+): Decision =>
+  whenOpen(state, (running) => {
+    const { component, loads } = command
+    if (!findComponent(running.station, component))
+      return refuse({ code: 'no-such-component', id: component })
+    const batch = command.batch ?? freeId(running)
+    if (running.batches[batch]) return refuse({ code: 'already-so' })
+    const startedAt = command.startedAt ?? now
+    const problem = momentProblem(startedAt, null, now)
+    if (problem) return refuse({ code: 'wrong-moment', problem })
+    return happened({ type: 'batchStarted', batch, component, loads, startedAt })
+  })
+
+/** A reading that fails is recorded too: it says why the batch isn't loaded yet. */
+export const decideRecordCooking = (
+  state: ServiceState,
+  command: z.infer<typeof recordCookingSchema>,
+  { now }: Circumstances,
+): Decision =>
+  withBatch(state, command.batch, (batch, running) => {
+    const component = findComponent(running.station, batch.component)
+    if (!component) return refuse({ code: 'no-such-component', id: batch.component })
+    const taken = takenHeatReading(running, command.reading, {
+      context: 'cooking',
+      initials: command.initials,
+      now,
+      newestAt: Math.max(batch.startedAt, batch.cooking.at(-1)?.at ?? 0),
+    })
+    if ('refusal' in taken) return taken
+    const readings = [...batch.cooking, taken.reading]
+    const cooking = { kind: foodKindOf(component), cookedIn: component.food.cookedIn, readings }
+    const met = cookedTo(cooking, limitsOf(running.station))?.met ?? true
+    return happened({ type: 'batchCooked', batch: command.batch, reading: taken.reading, met })
+  })
+
+const markOf = (state: RunningState, preparedOn: string | undefined) => {
+  if (preparedOn === undefined) return null
+  const mark = dateMark({ preparedOn, freezings: [], useBy: null }, limitsOf(state.station))
+  return mark.mark === 'last-day' ? stampOf(mark.lastDay, state.station.timeZone) : null
+}
+
+const aheadOf = ({ station }: RunningState, date: string, now: number) => ({
+  code: 'in-the-future' as const,
+  byMs: timeOnDayOf(Date.parse(`${date}T12:00Z`), '00:00', station.timeZone) - now,
+})
+
+/** Said again, it corrects what the batch gave. */
+export const decideFinishBatch = (
+  state: ServiceState,
+  command: z.infer<typeof finishBatchSchema>,
+  { now }: Circumstances,
+): Decision =>
+  withBatch(state, command.batch, (batch, running) => {
+    const { amount } = command
+    const finishedAt = command.finishedAt ?? batch.finishedAt ?? now
+    const problem = batchTimesProblem(batch.startedAt, finishedAt, now)
+    if (problem) return refuse({ code: 'wrong-moment', problem })
+    const most = MOST_IN_BATCH
+    if (!Number.isSafeInteger(amount) || amount < Math.max(1, batch.loaded) || amount > most)
+      return refuse({ code: 'absurd-amount', pan: batch.component, most })
+    const { preparedOn } = command
+    const today = civilDate(now, running.station.timeZone)
+    if (preparedOn !== undefined && preparedOn > today)
+      return refuse({ code: 'wrong-moment', problem: aheadOf(running, preparedOn, now) })
+    // Said again, a date only moves to the earlier.
+    const mark = earlierStamp(markOf(running, preparedOn), batch.dateMark)
+    if (
+      batch.finishedAt === finishedAt &&
+      batch.amount === amount &&
+      batch.dateMark?.endsAt === mark?.endsAt
+    )
+      return refuse({ code: 'already-so' })
+    return happened({
+      type: 'batchFinished',
+      batch: command.batch,
+      finishedAt,
+      amount,
+      dateMark: mark,
+    })
+  })

@@ -1,0 +1,142 @@
+import { z } from 'zod'
+import { findComponent } from '#lib/menu/find.ts'
+import { planCooling } from '#lib/safety/cooling.ts'
+import { mayReheatOn, REHEATING_PLACES, reheated } from '#lib/safety/reheating.ts'
+import { withBatch } from '#lib/service/commands/batch.ts'
+import {
+  type Circumstances,
+  type Decision,
+  happened,
+  refuse,
+} from '#lib/service/commands/decision.ts'
+import { idField } from '#lib/service/commands/fields.ts'
+import {
+  heatReadingField,
+  initialsField,
+  momentField,
+  readingField,
+} from '#lib/service/commands/food-fields.ts'
+import { takenHeatReading, takenReading } from '#lib/service/commands/reading.ts'
+import type { ServiceEvent } from '#lib/service/event.ts'
+import { coolingOf, limitsOf } from '#lib/service/food-now.ts'
+import type { ServiceState } from '#lib/service/state.ts'
+
+export const recordCoolingSchema = z.strictObject({
+  type: z.literal('recordCooling'),
+  batch: idField,
+  reading: readingField,
+  initials: initialsField,
+  /** Until when somebody is there who can read it; told with the first reading. */
+  presentUntil: momentField.optional(),
+})
+export const recordReheatingSchema = z.strictObject({
+  type: z.literal('recordReheating'),
+  batch: idField,
+  place: z.enum(REHEATING_PLACES),
+  /** When it left the cold. */
+  startedAt: momentField,
+  reading: heatReadingField,
+  initials: initialsField,
+})
+
+/** Food can't pass a stage at once: a reading before this could only fail. Common practice, no source. */
+const NO_SOONER = { first: 0, total: 0 }
+
+/**
+ * The first reading starts both stages, and only where somebody stays who can take the others. A
+ * reading that misses its stage takes the batch off sale.
+ */
+export const decideRecordCooling = (
+  state: ServiceState,
+  command: z.infer<typeof recordCoolingSchema>,
+  { now }: Circumstances,
+): Decision =>
+  withBatch(state, command.batch, (batch, running) => {
+    const { batch: id } = command
+    if (batch.offSale) return refuse({ code: 'off-sale', component: batch.component })
+    if (batch.clock)
+      return refuse({
+        code: 'cannot-load',
+        component: batch.component,
+        problem: { code: 'not-back-to-hot-or-cold', at: batch.clock.throwOutAt },
+      })
+    const taken = takenReading(running, command.reading, {
+      context: 'cooling',
+      initials: command.initials,
+      now,
+      newestAt: batch.newestAt,
+    })
+    if ('refusal' in taken) return taken
+    const { reading } = taken
+    const isFirst = batch.cooling.length === 0
+    if (isFirst) {
+      const present = [{ from: reading.at, to: command.presentUntil ?? reading.at }]
+      const plan = planCooling(reading.at, present, NO_SOONER, limitsOf(running.station))
+      if (!plan.ok)
+        return refuse({ code: 'cannot-cool', batch: id, stage: plan.stage, why: plan.why })
+    }
+    const read: ServiceEvent = {
+      type: 'coolingRead',
+      batch: id,
+      reading,
+      ...(isFirst && command.presentUntil !== undefined
+        ? { presentUntil: command.presentUntil }
+        : {}),
+    }
+    const after = { ...batch, cooling: [...batch.cooling, reading] }
+    const cooling = coolingOf(running.station, after, now)
+    const isOut =
+      cooling?.state === 'missed' ||
+      cooling?.state === 'warmed' ||
+      (cooling?.state === 'no-start' && cooling.below)
+    return isOut
+      ? happened(read, {
+          type: 'takenOffSale',
+          what: 'batch',
+          id,
+          why: 'cooling-missed',
+          lastGoodAt: batch.cooling.at(-1)?.at ?? null,
+        })
+      : happened(read)
+  })
+
+/** Cooled food for hot holding: where the station may, to its limit, within its time. */
+export const decideRecordReheating = (
+  state: ServiceState,
+  command: z.infer<typeof recordReheatingSchema>,
+  { now }: Circumstances,
+): Decision =>
+  withBatch(state, command.batch, (batch, running) => {
+    const { place, startedAt } = command
+    const { reheatOn } = running.station.safety
+    if (batch.offSale) return refuse({ code: 'off-sale', component: batch.component })
+    if (!mayReheatOn(place, reheatOn)) return refuse({ code: 'cannot-reheat', why: 'not-there' })
+    if (!findComponent(running.station, batch.component)?.food.reheatable)
+      return refuse({ code: 'way-not-allowed', ways: ['discard'] })
+    const taken = takenHeatReading(running, command.reading, {
+      context: 'reheating',
+      initials: command.initials,
+      now,
+      newestAt: Math.max(batch.newestAt, startedAt),
+    })
+    if ('refusal' in taken) return taken
+    const { reading } = taken
+    const before = batch.reheat?.startedAt === startedAt ? batch.reheat.readings : []
+    const result = reheated(
+      { what: 'cooked-here', place, startedAt, readings: [...before, reading] },
+      now,
+      limitsOf(running.station),
+      reheatOn,
+    )
+    if (!result.ok && result.why === 'too-late')
+      return refuse({ code: 'cannot-reheat', why: 'too-late' })
+    return happened({
+      type: 'batchReheated',
+      batch: command.batch,
+      place,
+      startedAt,
+      reading,
+      ok: result.ok,
+      why: result.ok ? null : result.why,
+    })
+  })

@@ -1,0 +1,80 @@
+import { z } from 'zod'
+import { findPan } from '#lib/menu/find.ts'
+import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands/decision.ts'
+import { amountField, idField } from '#lib/service/commands/fields.ts'
+import { onPan } from '#lib/service/commands/pans.ts'
+import type { PanState, RunningState, ServiceState } from '#lib/service/state.ts'
+import { countAfter, SCRAPE } from '#lib/stock/beliefs.ts'
+import type { ReadingKind } from '#lib/stock/scoop-bias.ts'
+
+export const correctSchema = z.strictObject({
+  type: z.literal('correct'),
+  pan: idField,
+  /** What was counted or weighed, in the component's unit: one of these three is given. */
+  amount: amountField.optional(),
+  /** One look: 4 full, 3, 2, 1 quarter, 0 a scrape. Of what the pan usually holds. */
+  quarters: z.int().min(0).max(4).optional(),
+  /** Gross, with the pan: its tare is taken off. Milligrams. */
+  weighedMg: amountField.optional(),
+  /** Of an `amount`: a count where left away. */
+  kind: z.enum(['weighing', 'count', 'eye-check']).optional(),
+})
+
+type Correct = z.infer<typeof correctSchema>
+
+/** Taken as it is where nobody said how it was come by; else as it is believed after it. */
+const corrected = (
+  state: RunningState,
+  command: Correct,
+  pan: PanState,
+  read: number,
+  kind: ReadingKind | null,
+): Decision => {
+  const at = { type: 'countCorrected', pan: command.pan, from: pan.amount } as const
+  if (kind === null)
+    return pan.amount === read ? refuse({ code: 'already-so' }) : happened({ ...at, to: read })
+  return happened({ ...at, to: countAfter(state, command.pan, read, kind), kind, read })
+}
+
+const decideLook = (state: RunningState, command: Correct, quarters: number): Decision => {
+  const place = findPan(state.station, command.pan)
+  const pan = state.pans[command.pan]
+  const portion = place && state.portions[place.component]
+  if (!place || !pan || !portion) return refuse({ code: 'no-such-pan', id: command.pan })
+  const share = quarters === 0 ? SCRAPE : quarters / 4
+  const read = Math.round(share * place.usualPortions * portion.amount)
+  return corrected(state, command, pan, read, 'eye-check')
+}
+
+const decideWeighed = (state: ServiceState, command: Correct, grossMg: number): Decision =>
+  whenOpen(state, (running) => {
+    const place = findPan(running.station, command.pan)
+    if (!place) return refuse({ code: 'no-such-pan', id: command.pan })
+    if (running.portions[place.component]?.unit === 'piece')
+      return refuse({ code: 'not-by-weight', pan: command.pan })
+    const tareMg = running.containers[command.pan]?.tareMg ?? place.tareMg
+    if (tareMg === null) return refuse({ code: 'no-tare', pan: command.pan })
+    if (grossMg < tareMg)
+      return refuse({
+        code: 'wrong-amount',
+        pan: command.pan,
+        problem: { code: 'below-tare', tareMg },
+      })
+    const net = { pan: command.pan, amount: grossMg - tareMg }
+    return onPan(running, net, 0, (pan) => corrected(running, command, pan, net.amount, 'weighing'))
+  })
+
+/** What a pan really holds, by weighing, by count or by one look. */
+export const decideCorrect = (state: ServiceState, command: Correct): Decision => {
+  const { amount, quarters, weighedMg, kind } = command
+  const said = [amount, quarters, weighedMg].filter((one) => one !== undefined)
+  if (said.length !== 1 || (kind !== undefined && amount === undefined))
+    return whenOpen(state, () => refuse({ code: 'reading-unclear', pan: command.pan }))
+  if (weighedMg !== undefined) return decideWeighed(state, command, weighedMg)
+  if (quarters !== undefined)
+    return whenOpen(state, (running) => decideLook(running, command, quarters))
+  const read = amount ?? 0
+  return onPan(state, { pan: command.pan, amount: read }, 0, (pan, running) =>
+    corrected(running, command, pan, read, kind ?? null),
+  )
+}

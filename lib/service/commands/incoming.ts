@@ -1,0 +1,215 @@
+/** Food that is put into a pan, on the line or behind it: how much, of what, and as it was read. */
+import { z } from 'zod'
+import { findPan } from '#lib/menu/find.ts'
+import type { Component } from '#lib/menu/station-document.ts'
+import type { HeldBy } from '#lib/safety/holding.ts'
+import type { Reading } from '#lib/safety/readings.ts'
+import { amountField, idField } from '#lib/service/commands/fields.ts'
+import { initialsField, readingField } from '#lib/service/commands/food-fields.ts'
+import { takenReading } from '#lib/service/commands/reading.ts'
+import type { HeldFood } from '#lib/service/food-event.ts'
+import {
+  batchesInOrder,
+  heldAs,
+  leftOfBatch,
+  loadProblemOf,
+  needsBatch,
+  needsReading,
+} from '#lib/service/food-now.ts'
+import type { BatchState } from '#lib/service/food-state.ts'
+import { findBackup, isUsable, throwOutKey } from '#lib/service/held-stock.ts'
+import type { Refusal } from '#lib/service/refusal.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { holdsAtMost, mostInPan, tareOf } from '#lib/stock/capacity.ts'
+import { fillProblem, weigh } from '#lib/stock/pan-rules.ts'
+
+export const incomingFields = {
+  /** In the component's unit; of a back-up pan that is put in, all of it where left away. */
+  amount: amountField.optional(),
+  /** Gross, with the pan: its tare is taken off. Milligrams. */
+  weighedMg: amountField.optional(),
+  batch: idField.optional(),
+  /** The back-up pan that it comes out of. */
+  from: idField.optional(),
+  heldBy: z.enum(['hot', 'cold', 'time']).optional(),
+  reading: readingField.optional(),
+  initials: initialsField,
+  /** An older batch stays behind, and somebody means it. */
+  notFirst: z.boolean().optional(),
+}
+
+const incomingSchema = z.strictObject(incomingFields)
+
+type Told = z.infer<typeof incomingSchema>
+
+export interface Into {
+  /** Id of the pan of the line or the back-up pan. */
+  readonly id: string
+  readonly component: Component
+  readonly guarded: boolean
+  /** What stays in it; 0 where it is empty or changed. */
+  readonly holds: number
+  /** How the food that stays is held; null where none stays. */
+  readonly heldBy: HeldBy | null
+  /** A back-up pan is set into the well itself. */
+  readonly isWhole: boolean
+}
+
+export interface Incoming {
+  readonly amount: number
+  readonly batch: string | null
+  readonly from: string | null
+  readonly food: HeldFood
+  readonly reading: Reading | null
+}
+
+type Found<Value> = { readonly refusal: Refusal } | { readonly found: Value }
+
+const amountOf = (state: RunningState, told: Told, into: Into): Found<number> => {
+  const not = (refusal: Refusal) => ({ refusal })
+  const container = told.from !== undefined && into.isWhole ? told.from : into.id
+  const place = findPan(state.station, container) ?? findBackup(state.station, container)
+  if (!place) return not({ code: 'no-such-pan', id: container })
+  const absurdly = mostInPan(state, place)
+  const { amount, weighedMg } = told
+  if (amount !== undefined && weighedMg !== undefined)
+    return not({ code: 'reading-unclear', pan: into.id })
+  let net = amount ?? (told.from === undefined ? undefined : state.backupPans[told.from]?.amount)
+  if (weighedMg !== undefined) {
+    if (state.portions[into.component.id]?.unit === 'piece')
+      return not({ code: 'not-by-weight', pan: into.id })
+    const tareMg = tareOf(state, container)
+    if (tareMg === null) return not({ code: 'no-tare', pan: into.id })
+    if (!Number.isSafeInteger(weighedMg) || weighedMg < 0)
+      return not({ code: 'absurd-amount', pan: into.id, most: absurdly })
+    const weighed = weigh(weighedMg, tareMg, holdsAtMost(state, container))
+    if (!weighed.ok) return not({ code: 'wrong-amount', pan: into.id, problem: weighed.problem })
+    net = weighed.netMg
+  }
+  if (net === undefined)
+    return not({ code: 'wrong-amount', pan: into.id, problem: { code: 'no-amount' } })
+  if (!Number.isSafeInteger(net) || net < 1 || net > absurdly)
+    return not({ code: 'absurd-amount', pan: into.id, most: absurdly })
+  const problem = fillProblem(into.holds + net, holdsAtMost(state, container))
+  return problem ? not({ code: 'wrong-amount', pan: into.id, problem }) : { found: net }
+}
+
+const batchOf = (
+  state: RunningState,
+  told: Told,
+  { component }: Into,
+  amount: number,
+): Found<BatchState | null> => {
+  const not = (refusal: Refusal) => ({ refusal })
+  const { batch: id } = told
+  if (id === undefined)
+    return needsBatch(component)
+      ? not({ code: 'no-batch', component: component.id })
+      : { found: null }
+  const batch = Object.hasOwn(state.batches, id) ? state.batches[id] : undefined
+  if (!batch) return not({ code: 'no-such-batch', batch: id })
+  if (batch.component !== component.id)
+    return not({ code: 'other-component', component: component.id, batch: id })
+  const most = leftOfBatch(batch)
+  if (batch.finishedAt !== null && amount > most)
+    return not({ code: 'more-than-batch', batch: id, most })
+  const first = batchesInOrder(state, component.id)[0]
+  return first !== undefined && first !== id && told.notFirst !== true && batch.finishedAt !== null
+    ? not({ code: 'older-batch-first', batch: first })
+    : { found: batch }
+}
+
+const readingOf = (
+  state: RunningState,
+  told: Told,
+  heldBy: HeldBy,
+  now: number,
+): Found<Reading | null> => {
+  if (told.reading === undefined || !needsReading(heldBy)) return { found: null }
+  const taken = takenReading(state, told.reading, {
+    context: heldBy === 'hot' ? 'hot-holding' : 'cold-holding',
+    initials: told.initials,
+    now,
+    newestAt: null,
+  })
+  return 'refusal' in taken ? taken : { found: taken.reading }
+}
+
+/** What a back-up pan holds, as loading sees a batch: all that is known of it goes along. */
+const standIn = (food: HeldFood, into: Into): BatchState => ({
+  component: into.component.id,
+  loads: 1,
+  startedAt: food.finishedAt,
+  finishedAt: food.finishedAt,
+  amount: 0,
+  loaded: 0,
+  cooking: [],
+  cooked: true,
+  cooling: [],
+  cooledAgain: false,
+  reheat: null,
+  clock: food.clock,
+  dateMark: food.dateMark,
+  offSale: null,
+  thrownOutAt: null,
+  newestAt: food.finishedAt,
+})
+
+/** Its food was cooked and cooled before it was put into the back-up pan. */
+const asCooked = (component: Component): Component => ({
+  ...component,
+  food: { ...component.food, kind: 'ready' },
+})
+
+const fromBackup = (state: RunningState, from: string, { component }: Into): Found<HeldFood> => {
+  const pan = Object.hasOwn(state.backupPans, from) ? state.backupPans[from] : undefined
+  if (!pan || pan.component !== component.id)
+    return { refusal: { code: 'no-such-backup-pan', id: from } }
+  if (pan.amount <= 0) return { refusal: { code: 'nothing-there', id: from } }
+  if (!pan.food || !isUsable(state, 'backup', from))
+    return { refusal: { code: 'off-sale', component: component.id } }
+  return { found: pan.food }
+}
+
+/** What goes in, or why it doesn't: the rules of loading, one after the other. */
+export const incoming = (
+  state: RunningState,
+  told: Told,
+  into: Into,
+  now: number,
+): Found<Incoming> => {
+  const source = told.from === undefined ? null : fromBackup(state, told.from, into)
+  if (source && 'refusal' in source) return source
+  const amount = amountOf(state, told, into)
+  if ('refusal' in amount) return amount
+  const batch = source
+    ? { found: standIn(source.found, into) }
+    : batchOf(state, told, into, amount.found)
+  if ('refusal' in batch) return batch
+  const heldBy = source?.found.heldBy ?? into.heldBy ?? heldAs(into.component, told.heldBy)
+  const reading = readingOf(state, told, heldBy, now)
+  if ('refusal' in reading) return reading
+  const component = source || heldBy === 'dry' ? asCooked(into.component) : into.component
+  const readings = reading.found ? [reading.found] : []
+  const isToGo = told.batch !== undefined && state.toThrowOut[throwOutKey('batch', told.batch)]
+  const problem =
+    loadProblemOf(state, component, batch.found, { heldBy, readings, now }) ??
+    (isToGo ? ({ code: 'thrown-out' } as const) : null)
+  if (problem) return { refusal: { code: 'cannot-load', component: into.component.id, problem } }
+  const { clock = null, dateMark = null, finishedAt = null } = batch.found ?? {}
+  return {
+    found: {
+      amount: amount.found,
+      batch: source ? null : (told.batch ?? null),
+      from: told.from ?? null,
+      food: {
+        heldBy,
+        clock,
+        dateMark,
+        finishedAt: finishedAt ?? reading.found?.at ?? now,
+        guarded: into.guarded,
+      },
+      reading: reading.found,
+    },
+  }
+}

@@ -1,0 +1,84 @@
+import { z } from 'zod'
+import { findComponent } from '#lib/menu/find.ts'
+import { portionMg } from '#lib/quantity/portion.ts'
+import { toolVolumeMl } from '#lib/quantity/portion-tools.ts'
+import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands/decision.ts'
+import { idField } from '#lib/service/commands/fields.ts'
+import type { RunningState, ServiceState } from '#lib/service/state.ts'
+import { type Measures, MOST_MEASURES } from '#lib/stock/nearest-scoop.ts'
+import { densityOf, standInFor, toolsAtHand } from '#lib/stock/stand-in.ts'
+
+export const missScoopSchema = z.strictObject({
+  type: z.literal('missScoop'),
+  component: idField,
+  /** Level measures of tools at hand; the nearest legal ones where left away. */
+  measures: z
+    .array(z.strictObject({ id: idField, count: z.int().min(1).max(20) }))
+    .min(1)
+    .max(4)
+    .readonly()
+    .optional(),
+})
+export const scoopBackSchema = z.strictObject({
+  type: z.literal('scoopBack'),
+  component: idField,
+  /** Whether the tools that stood in were washed; no where left away. */
+  washed: z.boolean().default(false),
+})
+
+const decideMeasures = (
+  state: RunningState,
+  component: string,
+  measures: readonly Measures[],
+): Decision => {
+  const gPerMl = densityOf(state, component)
+  const tools = toolsAtHand(state, component)
+  if (gPerMl === null) return refuse({ code: 'no-scoop', component })
+  for (const { id } of measures) {
+    const tool = tools.find((one) => one.id === id)
+    if (!tool) return refuse({ code: 'no-such-tool', id })
+    const [not] = standInFor(state, component, [tool])?.notLent ?? []
+    if (not?.why === 'carries')
+      return refuse({ code: 'scoop-carries', tool: id, component, need: not.code })
+    if (not) return refuse({ code: 'no-such-tool', id })
+  }
+  const count = measures.reduce((sum, one) => sum + one.count, 0)
+  if (count > MOST_MEASURES) return refuse({ code: 'too-many-measures', most: MOST_MEASURES })
+  const ml = measures.reduce((sum, { id, count: times }) => {
+    const tool = tools.find((one) => one.id === id)
+    return tool ? sum + toolVolumeMl(tool.tool) * times : sum
+  }, 0)
+  const amount = portionMg(ml, gPerMl, 1)
+  return amount < 1
+    ? refuse({ code: 'no-scoop-fits', component })
+    : happened({ type: 'scoopMissed', component, measures, portion: { unit: 'mg', amount } })
+}
+
+/** A component's scoop is missing: tools at hand stand in, never one that carries an allergen into it. */
+export const decideMissScoop = (
+  state: ServiceState,
+  { component, measures }: z.infer<typeof missScoopSchema>,
+): Decision =>
+  whenOpen(state, (running) => {
+    if (!findComponent(running.station, component))
+      return refuse({ code: 'no-such-component', id: component })
+    if (measures) return decideMeasures(running, component, measures)
+    const nearest = standInFor(running, component)
+    if (!nearest) return refuse({ code: 'no-scoop', component })
+    return nearest.best
+      ? decideMeasures(running, component, nearest.best.measures)
+      : refuse({ code: 'no-scoop-fits', component })
+  })
+
+export const decideScoopBack = (
+  state: ServiceState,
+  { component, washed }: z.infer<typeof scoopBackSchema>,
+): Decision =>
+  whenOpen(state, (running) => {
+    const standIn = running.standIns[component]
+    if (!findComponent(running.station, component))
+      return refuse({ code: 'no-such-component', id: component })
+    return standIn
+      ? happened({ type: 'scoopFound', component, portion: standIn.usual, washed })
+      : refuse({ code: 'already-so' })
+  })

@@ -1,0 +1,95 @@
+import { z } from 'zod'
+import { componentOf } from '#lib/menu/find.ts'
+import {
+  type Circumstances,
+  type Decision,
+  happened,
+  refuse,
+  whenOpen,
+} from '#lib/service/commands/decision.ts'
+import { idField } from '#lib/service/commands/fields.ts'
+import { incoming, incomingFields } from '#lib/service/commands/incoming.ts'
+import { withHolds } from '#lib/service/commands/with-holds.ts'
+import type { BackupPan } from '#lib/service/food-state.ts'
+import { throwOutKey } from '#lib/service/held-stock.ts'
+import type { RunningState, ServiceState } from '#lib/service/state.ts'
+
+const { from: _from, ...fields } = incomingFields
+
+export const setBackupSchema = z.strictObject({
+  type: z.literal('setBackup'),
+  component: idField,
+  /** Which back-up pan; the component's protected one where left away. */
+  backup: idField.optional(),
+  ready: z.boolean(),
+  ...fields,
+})
+
+type SetBackup = z.infer<typeof setBackupSchema>
+
+const putAway = (
+  state: RunningState,
+  { component }: SetBackup,
+  backup: string,
+  pan: BackupPan,
+  circumstances: Circumstances,
+): Decision => {
+  if (pan.amount <= 0)
+    return state.backups[component] === undefined
+      ? refuse({ code: 'already-so' })
+      : happened(
+          ...withHolds(state, [{ type: 'backupSet', component, ready: false }], circumstances),
+        )
+  if (pan.offSale !== null || state.toThrowOut[throwOutKey('backup', backup)] !== undefined)
+    return refuse({ code: 'throw-out-first', count: 1 })
+  const away = {
+    type: 'backupSet',
+    component,
+    ready: false,
+    backup,
+    takenAway: pan.amount,
+  } as const
+  return happened(...withHolds(state, [away], circumstances))
+}
+
+/**
+ * A back-up pan stands ready with what is put into it, under the rules of loading; or it is put away:
+ * then what isn't made yet goes without.
+ */
+export const decideSetBackup = (
+  state: ServiceState,
+  command: SetBackup,
+  circumstances: Circumstances,
+): Decision =>
+  whenOpen(state, (running) => {
+    const { type: _type, component, backup: named, ready, ...told } = command
+    const place = running.station.backups.find(
+      (one) =>
+        one.component === component && (named === undefined ? one.protected : one.id === named),
+    )
+    const pan = place && running.backupPans[place.id]
+    if (!place || !pan) return refuse({ code: 'no-such-backup', component })
+    if (!ready) return putAway(running, command, place.id, pan, circumstances)
+    if (pan.amount > 0) return refuse({ code: 'already-so' })
+    const into = {
+      id: place.id,
+      component: componentOf(running.station, component),
+      guarded: place.protected,
+      holds: 0,
+      heldBy: null,
+      isWhole: true,
+    }
+    const food = incoming(running, told, into, circumstances.now)
+    if ('refusal' in food) return refuse(food.refusal)
+    const { amount, batch, reading } = food.found
+    return happened({
+      type: 'backupSet',
+      component,
+      ready: true,
+      backup: place.id,
+      amount,
+      batch,
+      reading,
+      food: food.found.food,
+    })
+  })

@@ -1,0 +1,91 @@
+import { z } from 'zod'
+import { startClock } from '#lib/safety/time-control.ts'
+import {
+  type Circumstances,
+  type Decision,
+  happened,
+  refuse,
+  whenOpen,
+} from '#lib/service/commands/decision.ts'
+import { idField } from '#lib/service/commands/fields.ts'
+import { initialsField, momentField, readingField } from '#lib/service/commands/food-fields.ts'
+import { takenReading } from '#lib/service/commands/reading.ts'
+import { withHolds } from '#lib/service/commands/with-holds.ts'
+import { limitsOf } from '#lib/service/food-now.ts'
+import { componentIn, isUsable } from '#lib/service/held-stock.ts'
+import type { Refusal } from '#lib/service/refusal.ts'
+import type { RunningState, ServiceState } from '#lib/service/state.ts'
+
+export const startTimeClockSchema = z.strictObject({
+  type: z.literal('startTimeClock'),
+  what: z.enum(['pan', 'backup', 'batch']),
+  id: idField,
+  /** When it left heat or cold: in the prep kitchen, not at the line. */
+  leftAt: momentField,
+  from: z.enum(['hot', 'cold', 'room']),
+  rule: z.enum(['4h', '4h-cool', '6h']),
+  reading: readingField,
+  initials: initialsField,
+})
+
+type Command = z.infer<typeof startTimeClockSchema>
+
+/** Whether there is such food, in heat or cold until now. */
+const cannotStart = (state: RunningState, { what, id }: Command): Refusal | null => {
+  if (what === 'batch') {
+    const batch = Object.hasOwn(state.batches, id) ? state.batches[id] : undefined
+    if (!batch) return { code: 'no-such-batch', batch: id }
+    if (batch.thrownOutAt !== null || batch.offSale || state.toThrowOut[`batch/${id}`])
+      return { code: 'off-sale', component: batch.component }
+    return batch.clock ? { code: 'already-so' } : null
+  }
+  const stock = what === 'pan' ? state.pans[id] : state.backupPans[id]
+  if (!stock)
+    return what === 'pan' ? { code: 'no-such-pan', id } : { code: 'no-such-backup-pan', id }
+  if (stock.amount <= 0) return { code: 'nothing-there', id }
+  if (stock.food?.clock) return { code: 'already-so' }
+  return isUsable(state, what, id)
+    ? null
+    : { code: 'off-sale', component: componentIn(state.station, id) ?? id }
+}
+
+/** Time alone runs from leaving heat or cold, with a reading that shows it was in its limits then. */
+export const decideStartTimeClock = (
+  state: ServiceState,
+  command: Command,
+  circumstances: Circumstances,
+): Decision =>
+  whenOpen(state, (running) => {
+    const refusal = cannotStart(running, command)
+    if (refusal) return refuse(refusal)
+    const { what, id, leftAt, from, rule } = command
+    const { now } = circumstances
+    const taken = takenReading(running, command.reading, {
+      context: 'time-start',
+      initials: command.initials,
+      now,
+      newestAt: null,
+    })
+    if ('refusal' in taken) return taken
+    const started = startClock(
+      {
+        rule,
+        from,
+        leftAt,
+        readings: [taken.reading],
+        procedure: running.station.safety.timeProcedure,
+      },
+      now,
+      limitsOf(running.station),
+    )
+    if (!started.ok) return refuse({ code: 'cannot-start-clock', why: started.why })
+    const event = {
+      type: 'timeClockStarted',
+      what,
+      id,
+      from,
+      clock: started.clock,
+      reading: taken.reading,
+    } as const
+    return happened(...withHolds(running, [event], circumstances))
+  })

@@ -1,0 +1,223 @@
+/** Folds what is put into pans, on the line and behind it. */
+import { addToAccounts } from '#lib/service/accounts.ts'
+import type { BackupSet, CountCorrected, PanChanged, PanLoaded, Stamp } from '#lib/service/event.ts'
+import type { LoadedFood, PanToppedUp } from '#lib/service/food-event.ts'
+import { EMPTY_STOCK, type HeldStock } from '#lib/service/food-state.ts'
+import { componentIn, emptied, findBackup, isUsable, withStock } from '#lib/service/held-stock.ts'
+import { movedFromBatch, movedMix, unmixedBy } from '#lib/service/mixing.ts'
+import type { RunningState } from '#lib/service/state.ts'
+
+const componentOfPan = (state: RunningState, id: string): string => {
+  const component = componentIn(state.station, id)
+  if (component === undefined) throw new Error(`the line has no pan ${id}`)
+  return component
+}
+
+/**
+ * Which components' protected back-up pans stand ready: the ones that hold food which may be sold.
+ * One that was said to be ready without a word of what it holds stays as it was said.
+ */
+export const backupsInStep = (state: RunningState, components: readonly string[]): RunningState => {
+  const backups: Record<string, number> = { ...state.backups }
+  for (const component of components) {
+    const own = Object.entries(state.backupPans).filter(([, one]) => one.component === component)
+    if (own.every(([, one]) => one.load === 0)) continue
+    const ready = own.filter(([id, one]) => one.guarded && isUsable(state, 'backup', id))
+    if (ready.length === 0) delete backups[component]
+    else backups[component] ??= Math.min(...ready.map(([, one]) => one.loadedAt))
+  }
+  return { ...state, backups }
+}
+
+const countLoaded = (
+  state: RunningState,
+  { batch, into }: { readonly batch: string | null | undefined; readonly into: string },
+  amount: number,
+): RunningState => {
+  const known = batch == null ? undefined : state.batches[batch]
+  if (batch == null) return state
+  if (!known) throw new Error(`there is no batch ${batch}`)
+  const next = {
+    ...state,
+    batches: { ...state.batches, [batch]: { ...known, loaded: known.loaded + amount } },
+  }
+  return { ...next, ...movedFromBatch(next, batch, into) }
+}
+
+const filled = (
+  before: HeldStock,
+  event: LoadedFood & Stamp,
+  amount: number,
+  soiledBy: readonly string[],
+  batches: readonly string[],
+): HeldStock => ({
+  ...EMPTY_STOCK,
+  amount,
+  full: amount,
+  load: before.load + 1,
+  counted: before.counted,
+  loadedAt: event.at,
+  soiledBy,
+  batches,
+  food: event.food ?? null,
+  since: event.reading?.at ?? event.at,
+  readings: event.reading ? [event.reading] : [],
+})
+
+/** A load, or another pan for the one on the line, of new food or of a back-up pan. */
+export const loaded = (
+  before: RunningState,
+  event: (PanLoaded | PanChanged) & Stamp,
+): RunningState => {
+  const component = componentOfPan(before, event.pan)
+  const isChange = event.type === 'panChanged'
+  const isWashed = isChange || event.washed === true
+  const source = event.from == null ? undefined : before.backupPans[event.from]
+  const cleaned = isWashed ? { ...before, ...unmixedBy(before, event.pan) } : before
+  const own = before.pans[event.pan]
+  let state = withStock(cleaned, 'pan', event.pan, (pan) =>
+    filled(
+      pan,
+      event,
+      event.amount,
+      [...new Set([...(isWashed ? [] : pan.soiledBy), ...(source?.soiledBy ?? [])])],
+      source ? source.batches : event.batch == null ? [] : [event.batch],
+    ),
+  )
+  if (!own) throw new Error(`the line has no pan ${event.pan}`)
+  const { [event.pan]: _, ...containers } = state.containers
+  state = { ...state, containers: isChange ? containers : state.containers }
+  if (isChange)
+    state = {
+      ...state,
+      accounts: addToAccounts(state.accounts, 'takenAway', { [component]: event.takenAway }),
+    }
+  if (event.from == null) {
+    state = countLoaded(state, { batch: event.batch, into: event.pan }, event.amount)
+    return {
+      ...state,
+      accounts: addToAccounts(state.accounts, 'loaded', { [component]: event.amount }),
+    }
+  }
+  const place = findBackup(state.station, event.from)
+  if (!source || !place) throw new Error(`there is no back-up pan ${event.from}`)
+  const { size, depthIn, tareMg } = place
+  state = {
+    ...state,
+    ...movedMix(state, event.from, event.pan),
+    containers: { ...state.containers, [event.pan]: { size, depthIn, tareMg } },
+    accounts: addToAccounts(state.accounts, 'corrected', {
+      [component]: event.amount - source.amount,
+    }),
+  }
+  state = withStock(state, 'backup', event.from, (one) => ({ ...emptied(one), soiledBy: [] }))
+  return backupsInStep(unguarded(state, event.from), [component])
+}
+
+/** A clean back-up pan is as the document says it again. */
+const unguarded = (state: RunningState, id: string): RunningState => {
+  const pan = state.backupPans[id]
+  const place = findBackup(state.station, id)
+  if (!pan || !place) throw new Error(`there is no back-up pan ${id}`)
+  return {
+    ...state,
+    backupPans: { ...state.backupPans, [id]: { ...pan, guarded: place.protected } },
+  }
+}
+
+/** Food added to food. */
+export const toppedUp = (before: RunningState, event: PanToppedUp & Stamp): RunningState => {
+  const component = componentOfPan(before, event.pan)
+  const source = event.from === null ? undefined : before.backupPans[event.from]
+  let state = withStock(before, 'pan', event.pan, (pan) => ({
+    ...pan,
+    amount: pan.amount + event.amount,
+    full: Math.max(pan.full, pan.amount + event.amount),
+    food: event.food,
+    batches: [
+      ...new Set([
+        ...pan.batches,
+        ...(source?.batches ?? []),
+        ...(event.batch === null ? [] : [event.batch]),
+      ]),
+    ],
+    soiledBy: [...new Set([...pan.soiledBy, ...(source?.soiledBy ?? [])])],
+  }))
+  if (event.from === null) {
+    state = countLoaded(state, { batch: event.batch, into: event.pan }, event.amount)
+    return {
+      ...state,
+      accounts: addToAccounts(state.accounts, 'loaded', { [component]: event.amount }),
+    }
+  }
+  if (!source) throw new Error(`there is no back-up pan ${event.from}`)
+  const isAll = event.amount >= source.amount
+  state = { ...state, ...movedMix(state, event.from, event.pan, !isAll) }
+  state = withStock(state, 'backup', event.from, (one) =>
+    isAll ? { ...emptied(one), soiledBy: [] } : { ...one, amount: one.amount - event.amount },
+  )
+  return backupsInStep(isAll ? unguarded(state, event.from) : state, [component])
+}
+
+export const corrected = (state: RunningState, event: CountCorrected & Stamp): RunningState => {
+  const component = componentOfPan(state, event.pan)
+  const next = withStock(state, 'pan', event.pan, (pan) => ({
+    ...pan,
+    amount: event.to,
+    full: Math.max(pan.full, event.to),
+    counted: pan.counted + 1,
+  }))
+  return {
+    ...next,
+    accounts: addToAccounts(next.accounts, 'corrected', { [component]: event.to - event.from }),
+  }
+}
+
+const without = <Value>(record: Readonly<Record<string, Value>>, key: string) => {
+  const { [key]: _, ...rest } = record
+  return rest
+}
+
+/** A back-up pan is filled, put away, or a foreign scoop went into it. */
+export const backupSet = (before: RunningState, event: BackupSet & Stamp): RunningState => {
+  const { component, backup, amount } = event
+  if (backup === undefined)
+    return {
+      ...before,
+      backups: event.ready
+        ? { ...before.backups, [component]: event.at }
+        : without(before.backups, component),
+    }
+  let state = before
+  if (event.takenAway !== undefined) {
+    state = withStock(state, 'backup', backup, (one) => ({ ...emptied(one), soiledBy: [] }))
+    state = {
+      ...unguarded(state, backup),
+      ...unmixedBy(state, backup),
+      accounts: addToAccounts(state.accounts, 'takenAway', { [component]: event.takenAway }),
+    }
+  }
+  if (event.ready && amount !== undefined) {
+    state = withStock(state, 'backup', backup, (one) =>
+      filled(one, event, amount, [], event.batch == null ? [] : [event.batch]),
+    )
+    state = countLoaded(unguarded(state, backup), { batch: event.batch, into: backup }, amount)
+    state = { ...state, accounts: addToAccounts(state.accounts, 'loaded', { [component]: amount }) }
+  }
+  const { soiledBy } = event
+  if (soiledBy !== undefined)
+    state = withStock(state, 'backup', backup, (one) => ({
+      ...one,
+      soiledBy: [...new Set([...one.soiledBy, soiledBy])],
+    }))
+  // It stays, with what it holds, but no keep-apart build takes from it any more.
+  if (!event.ready && event.takenAway === undefined) {
+    const pan = state.backupPans[backup]
+    if (pan)
+      state = {
+        ...state,
+        backupPans: { ...state.backupPans, [backup]: { ...pan, guarded: false } },
+      }
+  }
+  return backupsInStep(state, [component])
+}

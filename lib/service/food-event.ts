@@ -1,0 +1,192 @@
+/** What happened to food: batches, readings, clocks, and what isn't sold or is thrown out. */
+
+import type { PanDepthIn, PanSize } from '#lib/quantity/pans.ts'
+import type { HeatReading } from '#lib/safety/cooking.ts'
+import type { DateStamp } from '#lib/safety/date-stamp.ts'
+import type { RushWindow, WayOut } from '#lib/safety/holding.ts'
+import type { Reading } from '#lib/safety/readings.ts'
+import type { ReheatingPlace, ReheatProblem } from '#lib/safety/reheating.ts'
+import type { MadeUntil, TimeClock } from '#lib/safety/time-control.ts'
+import type { PanFood } from '#lib/safety/top-up.ts'
+
+/** What governs the food in a pan; what it declares is the station's to say, with its label changes. */
+export type HeldFood = Omit<PanFood, 'says'>
+
+/** What a reading, an absence or a time is about. */
+export type StockPlace =
+  | { readonly what: 'pan' | 'backup'; readonly id: string }
+  | { readonly what: 'batch'; readonly id: string }
+
+export type OffSaleWhy = 'out-of-limits' | 'reading-missed' | 'monitoring-missed' | 'cooling-missed'
+
+/** A pan's own measures, where it isn't the one of the document. */
+export interface Container {
+  readonly size: PanSize
+  readonly depthIn: PanDepthIn
+  readonly tareMg: number | null
+}
+
+/** Beside the fields of `panLoaded`, `panChanged` and `backupSet`: an older log knew none of it. */
+export interface LoadedFood {
+  readonly batch?: string | null
+  /** What is known of the food; null: nothing. */
+  readonly food?: HeldFood | null
+  readonly reading?: Reading | null
+  /** Id of the back-up pan that it came out of. */
+  readonly from?: string | null
+  /** Gross minus tare, where it was weighed. */
+  readonly weighed?: boolean
+}
+
+/** Beside the fields of `serviceOpened`. */
+export interface OpenedFood {
+  /** Rush windows of the day, epoch milliseconds. */
+  readonly rushes?: readonly RushWindow[]
+}
+
+/** Beside the fields of `buildFinished`. */
+export interface FinishedFood {
+  readonly until?: MadeUntil
+}
+
+export interface BatchStarted {
+  readonly type: 'batchStarted'
+  readonly batch: string
+  readonly component: string
+  readonly loads: number
+  /** Epoch milliseconds, as told. */
+  readonly startedAt: number
+}
+export interface BatchCooked {
+  readonly type: 'batchCooked'
+  readonly batch: string
+  readonly reading: HeatReading
+  /** Whether the limit of its food is met by it and the ones before. */
+  readonly met: boolean
+}
+export interface BatchFinished {
+  readonly type: 'batchFinished'
+  readonly batch: string
+  readonly finishedAt: number
+  /** In the component's unit. */
+  readonly amount: number
+  readonly dateMark: DateStamp | null
+}
+export interface CoolingRead {
+  readonly type: 'coolingRead'
+  readonly batch: string
+  readonly reading: Reading
+  /** Until when somebody is there who can read it; told with the first reading. */
+  readonly presentUntil?: number
+}
+/** A stage for which no reading was taken in time. */
+export interface CoolingMissed {
+  readonly type: 'coolingMissed'
+  readonly batch: string
+  readonly stage: 1 | 2
+}
+export interface BatchReheated {
+  readonly type: 'batchReheated'
+  readonly batch: string
+  readonly place: ReheatingPlace
+  readonly startedAt: number
+  readonly reading: HeatReading
+  readonly ok: boolean
+  readonly why: ReheatProblem | null
+  /** It goes back to cooling, once. */
+  readonly coolAgain?: boolean
+}
+export interface TimeClockStarted {
+  readonly type: 'timeClockStarted'
+  readonly what: StockPlace['what']
+  readonly id: string
+  readonly from: 'hot' | 'cold' | 'room'
+  readonly clock: TimeClock
+  readonly reading: Reading
+}
+/** Food added to food: `food` is what governs both. */
+export interface PanToppedUp {
+  readonly type: 'panToppedUp'
+  readonly pan: string
+  readonly amount: number
+  readonly batch: string | null
+  readonly from: string | null
+  readonly food: HeldFood
+  readonly reading: Reading | null
+}
+export interface TemperatureRead {
+  readonly type: 'temperatureRead'
+  readonly what: 'pan' | 'backup'
+  readonly id: string
+  readonly reading: Reading
+  readonly inLimits: boolean
+  /** It was off sale for want of a reading, and isn't any more. */
+  readonly lifts?: boolean
+}
+export interface ReadingMissed {
+  readonly type: 'readingMissed'
+  readonly what: 'pan' | 'backup'
+  readonly id: string
+}
+export interface TakenOffSale {
+  readonly type: 'takenOffSale'
+  readonly what: StockPlace['what']
+  readonly id: string
+  readonly why: OffSaleWhy
+  /** Of the last reading in limits; null where there is none. */
+  readonly lastGoodAt: number | null
+}
+export interface OffSaleResolved {
+  readonly type: 'offSaleResolved'
+  readonly what: StockPlace['what']
+  readonly id: string
+  readonly way: WayOut['way']
+  /** After reheating. */
+  readonly reading: HeatReading | null
+  /** Of time alone, running since it was last known to be in limits. */
+  readonly clock: TimeClock | null
+}
+/** Its time or date is over: to be thrown out, and never sold. */
+export interface ThrowOutPassed {
+  readonly type: 'throwOutPassed'
+  readonly what: StockPlace['what'] | 'build'
+  readonly id: string
+  readonly because: 'time' | 'date' | 'too-warm'
+}
+/** Somebody initialled that it was thrown out. */
+export interface DiscardSignedOff {
+  readonly type: 'discardSignedOff'
+  readonly what: StockPlace['what'] | 'build'
+  readonly id: string
+  readonly amount: number
+  readonly reason: DiscardReason
+}
+
+export const DISCARD_REASONS = [
+  'past-time',
+  'past-date',
+  'out-of-limits',
+  'not-cooled',
+  'not-cooked',
+  'quality',
+  'left-over',
+  'other',
+] as const
+
+export type DiscardReason = (typeof DISCARD_REASONS)[number]
+
+export type FoodEvent =
+  | BatchStarted
+  | BatchCooked
+  | BatchFinished
+  | CoolingRead
+  | CoolingMissed
+  | BatchReheated
+  | TimeClockStarted
+  | PanToppedUp
+  | TemperatureRead
+  | ReadingMissed
+  | TakenOffSale
+  | OffSaleResolved
+  | ThrowOutPassed
+  | DiscardSignedOff

@@ -1,0 +1,227 @@
+/** What is known of food at a moment: its limits, its batches, when it is read next, its ways out. */
+import { findComponent } from '#lib/menu/find.ts'
+import type { Component, StationDocument } from '#lib/menu/station-document.ts'
+import { cookingLimit, type FoodKind } from '#lib/safety/cooking.ts'
+import {
+  type CoolingState,
+  type CoolingWay,
+  coolingState,
+  coolingWays,
+} from '#lib/safety/cooling.ts'
+import {
+  type HeldBy,
+  type HoldingState,
+  holdingState,
+  READING_PRACTICE,
+  type ReadingPractice,
+  type WayOut,
+  waysOut,
+} from '#lib/safety/holding.ts'
+import { limitsWith, MINUTE_MS, type SafetyLimits } from '#lib/safety/limits.ts'
+import { type BatchRecord, firstOut, type LoadProblem, loadProblem } from '#lib/safety/load.ts'
+import type { Reading } from '#lib/safety/readings.ts'
+import { type Reheated, reheated } from '#lib/safety/reheating.ts'
+import { throwOutMoment } from '#lib/safety/time-control.ts'
+import type { BatchState, HeldStock } from '#lib/service/food-state.ts'
+import { componentIn, type StockKind, stockOf } from '#lib/service/held-stock.ts'
+import type { RunningState } from '#lib/service/state.ts'
+
+export const limitsOf = (station: StationDocument): SafetyLimits =>
+  limitsWith(station.safety.limits)
+
+export const practiceOf = ({ safety }: StationDocument): ReadingPractice => ({
+  ...READING_PRACTICE,
+  everyMs: safety.readings.everyMin * MINUTE_MS,
+  askBeforeMs: safety.readings.askBeforeMin * MINUTE_MS,
+})
+
+/** What a component is cooked as. Where nobody has said, the highest limit holds. */
+export const foodKindOf = ({ food }: Component): FoodKind => {
+  if (food.kind === 'ready') return 'not-cooked'
+  return food.kind ?? 'poultry-or-stuffed'
+}
+
+/** Whether nothing of it is loaded without a batch that shows what it was cooked to. */
+export const needsBatch = (component: Component): boolean =>
+  component.held !== 'dry' && foodKindOf(component) !== 'not-cooked'
+
+/** Whether nothing of it is loaded without a reading. */
+export const needsReading = (heldBy: HeldBy): boolean => heldBy === 'hot' || heldBy === 'cold'
+
+/** How a component is held where it is loaded: as the document says, or by time alone. */
+export const heldAs = (component: Component, told: HeldBy | undefined): HeldBy =>
+  component.held === 'dry' ? 'dry' : (told ?? component.held)
+
+/** Where a batch stands in its cooling; null where it never was cooled. */
+export const coolingOf = (
+  station: StationDocument,
+  batch: BatchState,
+  now: number,
+): CoolingState | null => {
+  const component = findComponent(station, batch.component)
+  if (batch.cooling.length === 0 || !component) return null
+  const from = foodKindOf(component) === 'not-cooked' ? 'room' : 'cooked'
+  return coolingState(batch.cooling, from, now, limitsOf(station))
+}
+
+const reheatedOf = (station: StationDocument, { reheat }: BatchState): Reheated | null => {
+  const last = reheat?.readings.at(-1)
+  if (!reheat || !last) return null
+  return reheated(
+    { what: 'cooked-here', ...reheat },
+    last.at,
+    limitsOf(station),
+    station.safety.reheatOn,
+  )
+}
+
+/**
+ * A batch as loading sees it; of food that no batch is known of, what its reading shows. Cooked food
+ * that goes into cold without a record of its cooling isn't shown to have cooled.
+ */
+export const batchRecordOf = (
+  station: StationDocument,
+  component: Component,
+  batch: BatchState | null,
+  heldBy: HeldBy,
+  readings: readonly Reading[],
+  now: number,
+): BatchRecord => {
+  const kind = foodKindOf(component)
+  const cooking = { kind, cookedIn: component.food.cookedIn, readings: batch?.cooking ?? [] }
+  if (!batch) {
+    const at = Math.min(now, ...readings.map((one) => one.at))
+    return {
+      startedAt: at,
+      finishedAt: at,
+      cooking: { ...cooking, kind: 'not-cooked' },
+      cooling: null,
+      reheat: null,
+      clock: null,
+      dateMark: null,
+      offSale: false,
+      thrownOutAt: null,
+    }
+  }
+  const isCooked = cookingLimit(kind, component.food.cookedIn, limitsOf(station)) !== null
+  const uncooled: CoolingState | null =
+    isCooked && heldBy === 'cold' ? { state: 'no-start', below: false } : null
+  return {
+    startedAt: batch.startedAt,
+    finishedAt: batch.finishedAt,
+    cooking,
+    cooling: coolingOf(station, batch, now) ?? uncooled,
+    reheat: reheatedOf(station, batch),
+    clock: batch.clock,
+    dateMark: batch.dateMark,
+    offSale: batch.offSale !== null,
+    thrownOutAt: batch.thrownOutAt,
+  }
+}
+
+/** Why food can't be loaded now, with these readings of it; null where it can. */
+export const loadProblemOf = (
+  state: RunningState,
+  component: Component,
+  batch: BatchState | null,
+  into: { readonly heldBy: HeldBy; readonly readings: readonly Reading[]; readonly now: number },
+): LoadProblem | null => {
+  const { station } = state
+  const { heldBy, readings, now } = into
+  return loadProblem(
+    batchRecordOf(station, component, batch, heldBy, readings, now),
+    { heldBy, roast: component.food.roast, readings, now },
+    limitsOf(station),
+  )
+}
+
+/** What of a batch isn't loaded yet, in the component's unit. */
+export const leftOfBatch = (batch: BatchState): number => Math.max(0, batch.amount - batch.loaded)
+
+/** Finished batches of a component of which some is left, what must go first first. */
+export const batchesInOrder = (state: RunningState, component: string): readonly string[] =>
+  firstOut(
+    Object.entries(state.batches).flatMap(([id, batch]) =>
+      batch.component === component &&
+      batch.finishedAt !== null &&
+      batch.thrownOutAt === null &&
+      batch.offSale === null &&
+      state.toThrowOut[`batch/${id}`] === undefined &&
+      leftOfBatch(batch) > 0
+        ? [
+            {
+              batch: id,
+              throwOutAt: batch.clock?.throwOutAt ?? null,
+              dateMark: batch.dateMark,
+              finishedAt: batch.finishedAt,
+            },
+          ]
+        : [],
+    ),
+  ).map(({ batch }) => batch)
+
+/** When food in a pan is thrown out, by its clock and its date; null where neither binds it. */
+export const lastsUntil = (state: RunningState, stock: HeldStock): number | null => {
+  const { food } = stock
+  if (!food) return null
+  const clock = food.clock && throwOutMoment(food.clock, stock.readings, limitsOf(state.station))
+  const date = food.dateMark?.endsAt ?? null
+  return clock === null || date === null ? (clock ?? date) : Math.min(clock, date)
+}
+
+const isRoast = (state: RunningState, id: string): boolean => {
+  const component = componentIn(state.station, id)
+  return component !== undefined && findComponent(state.station, component)?.food.roast === true
+}
+
+/** What is known of a hot or cold pan; null where it is held by neither, or empty. */
+export const holdingOf = (
+  state: RunningState,
+  what: StockKind,
+  id: string,
+  now: number,
+): HoldingState | null => {
+  const stock = stockOf(state, what, id)
+  const heldBy = stock?.food?.heldBy
+  if (!stock || stock.amount <= 0 || (heldBy !== 'hot' && heldBy !== 'cold')) return null
+  return holdingState(
+    { heldBy, roast: isRoast(state, id), since: stock.since, readings: stock.readings },
+    state.rushes,
+    now,
+    limitsOf(state.station),
+    practiceOf(state.station),
+  )
+}
+
+/** What may be done with food in a pan that is off sale. */
+export const waysFor = (
+  state: RunningState,
+  what: StockKind,
+  id: string,
+  now: number,
+): readonly WayOut[] => {
+  const stock = stockOf(state, what, id)
+  const heldBy = stock?.food?.heldBy
+  const component = findComponent(state.station, componentIn(state.station, id) ?? '')
+  if (!stock?.offSale || !component || (heldBy !== 'hot' && heldBy !== 'cold'))
+    return [{ way: 'discard' }]
+  return waysOut(
+    {
+      heldBy,
+      lastGoodAt: stock.offSale.lastGoodAt,
+      reheatable: component.food.reheatable,
+      timeProcedure: state.station.safety.timeProcedure,
+    },
+    now,
+    limitsOf(state.station),
+    practiceOf(state.station),
+  )
+}
+
+/** What may be done with a batch whose cooling missed a stage. */
+export const batchWays = (state: RunningState, id: string, now: number): readonly CoolingWay[] => {
+  const batch = state.batches[id]
+  const cooling = batch && coolingOf(state.station, batch, now)
+  if (!batch || !cooling) return ['discard']
+  return coolingWays(cooling, batch.cooledAgain, now, limitsOf(state.station))
+}

@@ -1,0 +1,97 @@
+/** What a build's food says of when it may be sold, started, finished and handed over. */
+import { pansOf } from '#lib/menu/find.ts'
+import { MINUTE_MS } from '#lib/safety/limits.ts'
+import { type MadeUntil, madeUntil } from '#lib/safety/time-control.ts'
+import { lastsUntil, limitsOf } from '#lib/service/food-now.ts'
+import { isUsable, stockOf, throwOutKey, usableIn, whereIs } from '#lib/service/held-stock.ts'
+import type { Refusal } from '#lib/service/refusal.ts'
+import type { Build, RunningState } from '#lib/service/state.ts'
+import { type Wanted, wantedFrom } from '#lib/stock/behind.ts'
+import { type PastByThen, pastByThen } from '#lib/stock/by-then.ts'
+import type { Withdrawal } from '#lib/stock/short.ts'
+import { waitFor } from '#lib/stock/wait.ts'
+import { waitNow } from '#lib/stock/wait-now.ts'
+
+const lineOf = (state: RunningState, component: string): readonly string[] =>
+  pansOf(state.station)
+    .filter((pan) => pan.component === component)
+    .map(({ id }) => id)
+
+/** Whether food of a component stands on the line that may not be sold, and isn't to be thrown out. */
+export const isOffSale = (state: RunningState, component: string): boolean =>
+  lineOf(state, component).some(
+    (id) =>
+      (state.pans[id]?.amount ?? 0) > 0 &&
+      !isUsable(state, 'pan', id) &&
+      state.toThrowOut[throwOutKey('pan', id)] === undefined,
+  )
+
+/** Why there isn't enough of a component. */
+export const goneBecause = (state: RunningState, component: string): Refusal => ({
+  code: isOffSale(state, component) ? 'off-sale' : 'sold-out',
+  component,
+})
+
+/** What is in the making may hold food that is off sale: it waits until that is resolved. */
+export const couldBeOffSale = (state: RunningState, build: Build): string | null => {
+  const { line } = wantedFrom(state, build.choice, build.takes)
+  for (const [component, amount] of Object.entries(line)) {
+    if (amount <= 0 || !isOffSale(state, component)) continue
+    const usable = lineOf(state, component).reduce((sum, id) => sum + usableIn(state, 'pan', id), 0)
+    if (usable < amount) return component
+  }
+  return null
+}
+
+/** Whether an order of so many builds would be finished past the time of something it takes. */
+export const pastIfSent = (
+  state: RunningState,
+  wanted: Wanted,
+  builds: number,
+  now: number,
+): PastByThen | null => {
+  const wait = waitNow(state, builds)
+  return pastByThen(state, wanted, { now, finishedAt: now + (wait?.late ?? 0) * 1000 })
+}
+
+/** Whether a build that is started now would be finished past the time of something it takes. */
+export const pastIfStarted = (
+  state: RunningState,
+  build: Build,
+  now: number,
+): PastByThen | null => {
+  const wait = waitFor(state.buildTimes, { before: 0, making: 0, own: 1 }, 1)
+  return pastByThen(
+    state,
+    wantedFrom(state, build.choice, build.takes),
+    { now, finishedAt: now + (wait?.late ?? 0) * 1000 },
+    'making',
+  )
+}
+
+/**
+ * Until when made food may wait and be handed over, by its shelf and all that it took. What was taken
+ * beyond the counts came out of some pan of its component: the first to go governs.
+ */
+export const untilOf = (
+  state: RunningState,
+  { took, uncounted }: Withdrawal,
+  madeAt: number,
+): MadeUntil => {
+  const { shelf } = state.station.safety
+  const beyond = Object.keys(uncounted).flatMap((component) => lineOf(state, component))
+  const taken = [...took.map(({ pan }) => pan), ...beyond].map((pan) => {
+    const what = whereIs(state, pan)
+    const stock = what && stockOf(state, what, pan)
+    return stock ? lastsUntil(state, stock) : null
+  })
+  return madeUntil(
+    {
+      madeAt,
+      taken,
+      shelfHeld: shelf.held,
+      collectWithinMs: shelf.collectWithinMin * MINUTE_MS,
+    },
+    limitsOf(state.station),
+  )
+}

@@ -1,0 +1,126 @@
+/** The part of a service's state that is about batches, what stands where, and what isn't sold. */
+import type { HeatReading } from '#lib/safety/cooking.ts'
+import type { DateStamp } from '#lib/safety/date-stamp.ts'
+import type { RushWindow } from '#lib/safety/holding.ts'
+import type { Reading } from '#lib/safety/readings.ts'
+import type { ReheatingPlace, ReheatProblem } from '#lib/safety/reheating.ts'
+import type { TimeClock } from '#lib/safety/time-control.ts'
+import type {
+  Container,
+  HeldFood,
+  OffSaleWhy,
+  StockPlace,
+  ThrowOutPassed,
+} from '#lib/service/food-event.ts'
+
+/** Why something isn't sold until it is resolved. */
+export interface OffSale {
+  readonly why: OffSaleWhy
+  readonly since: number
+  readonly lastGoodAt: number | null
+}
+
+/** What stands on the line or behind it. */
+export interface HeldStock {
+  /** What it holds, in its component's unit. */
+  readonly amount: number
+  /** What it held when it was loaded or last counted: what "full" is drawn against. */
+  readonly full: number
+  /** Counts loads, so that food of an earlier load is never put back into a later one. */
+  readonly load: number
+  /** Counts corrections, so that a take-back never adds to what was counted since. */
+  readonly counted: number
+  readonly loadedAt: number
+  /** Components whose scoop went into it since it was last washed or changed. */
+  readonly soiledBy: readonly string[]
+  /** Batches in it, oldest first. */
+  readonly batches: readonly string[]
+  /** What governs its food; null: nothing is known, so it isn't sold where it has to be. */
+  readonly food: HeldFood | null
+  /** Readings count from here on. */
+  readonly since: number
+  readonly readings: readonly Reading[]
+  readonly offSale: OffSale | null
+}
+
+export interface BackupPan extends HeldStock {
+  readonly component: string
+  /** Lidded, with its own scoop, not reached over; a foreign scoop ends it. */
+  readonly guarded: boolean
+  readonly kept: 'hot' | 'cold' | 'boxed'
+}
+
+export interface BatchReheat {
+  readonly place: ReheatingPlace
+  readonly startedAt: number
+  readonly readings: readonly HeatReading[]
+  readonly ok: boolean
+  readonly why: ReheatProblem | null
+}
+
+export interface BatchState {
+  readonly component: string
+  readonly loads: number
+  readonly startedAt: number
+  readonly finishedAt: number | null
+  /** What it gave, in the component's unit; 0 until it is finished. */
+  readonly amount: number
+  /** What of it was loaded. */
+  readonly loaded: number
+  readonly cooking: readonly HeatReading[]
+  readonly cooked: boolean
+  readonly cooling: readonly Reading[]
+  /** It was reheated to be cooled once more. */
+  readonly cooledAgain: boolean
+  readonly reheat: BatchReheat | null
+  readonly clock: TimeClock | null
+  readonly dateMark: DateStamp | null
+  readonly offSale: OffSale | null
+  readonly thrownOutAt: number | null
+  /** Time of the newest event of it, epoch milliseconds, as told. */
+  readonly newestAt: number
+}
+
+/** Something that stays here until it is initialled. */
+export interface ToThrowOut {
+  readonly what: StockPlace['what'] | 'build'
+  readonly id: string
+  readonly because: ThrowOutPassed['because'] | 'out-of-limits'
+  readonly since: number
+}
+
+export interface FoodState {
+  readonly batches: Readonly<Record<string, BatchState>>
+  readonly nextBatch: number
+  /** The back-up pans of the station by their id; an empty one holds 0. */
+  readonly backupPans: Readonly<Record<string, BackupPan>>
+  /** By `pan/pan-rice`, `batch/b2`, `build/21A`. */
+  readonly toThrowOut: Readonly<Record<string, ToThrowOut>>
+  /** Rush windows of the day, epoch milliseconds. */
+  readonly rushes: readonly RushWindow[]
+  /** Pans that another container stands in for. */
+  readonly containers: Readonly<Record<string, Container>>
+}
+
+export const NO_FOOD: FoodState = {
+  batches: {},
+  nextBatch: 1,
+  backupPans: {},
+  toThrowOut: {},
+  rushes: [],
+  containers: {},
+}
+
+export const EMPTY_STOCK: HeldStock = {
+  amount: 0,
+  full: 0,
+  load: 0,
+  counted: 0,
+  loadedAt: 0,
+  soiledBy: [],
+  batches: [],
+  food: null,
+  since: 0,
+  readings: [],
+  offSale: null,
+}

@@ -1,0 +1,98 @@
+/** What stands on the line and behind it, under one way of naming it. */
+import { findPan } from '#lib/menu/find.ts'
+import type { StationDocument } from '#lib/menu/station-document.ts'
+import { type BackupPan, EMPTY_STOCK, type HeldStock } from '#lib/service/food-state.ts'
+import type { RunningState } from '#lib/service/state.ts'
+
+export type StockKind = 'pan' | 'backup'
+
+type Backup = StationDocument['backups'][number]
+
+export const findBackup = (station: StationDocument, id: string): Backup | undefined =>
+  station.backups.find((one) => one.id === id)
+
+/** Which component a pan of the line or a back-up pan holds. */
+export const componentIn = (station: StationDocument, id: string): string | undefined =>
+  findPan(station, id)?.component ?? findBackup(station, id)?.component
+
+export const stockOf = (state: RunningState, what: StockKind, id: string): HeldStock | undefined =>
+  what === 'pan' ? state.pans[id] : state.backupPans[id]
+
+/** Where something of an id stands; null where nothing is called so. */
+export const whereIs = (state: RunningState, id: string): StockKind | null => {
+  if (state.pans[id]) return 'pan'
+  return state.backupPans[id] ? 'backup' : null
+}
+
+/** @throws where nothing is called so. */
+export const withStock = (
+  state: RunningState,
+  what: StockKind,
+  id: string,
+  change: (stock: HeldStock) => HeldStock,
+): RunningState => {
+  if (what === 'pan') {
+    const pan = state.pans[id]
+    if (!pan) throw new Error(`the line has no pan ${id}`)
+    return { ...state, pans: { ...state.pans, [id]: change(pan) } }
+  }
+  const backup = state.backupPans[id]
+  if (!backup) throw new Error(`there is no back-up pan ${id}`)
+  const { component, guarded, kept } = backup
+  return {
+    ...state,
+    backupPans: { ...state.backupPans, [id]: { ...change(backup), component, guarded, kept } },
+  }
+}
+
+/** Every place of the station that holds food, the line first. */
+export const allStock = (
+  state: RunningState,
+): readonly { readonly what: StockKind; readonly id: string; readonly stock: HeldStock }[] => [
+  ...Object.entries(state.pans).map(([id, stock]) => ({ what: 'pan' as const, id, stock })),
+  ...Object.entries(state.backupPans).map(([id, stock]) => ({
+    what: 'backup' as const,
+    id,
+    stock,
+  })),
+]
+
+/** The station's back-up pans as they stand before anything is put into them. */
+export const emptyBackups = (station: StationDocument): Readonly<Record<string, BackupPan>> =>
+  Object.fromEntries(
+    station.backups.map((one) => [
+      one.id,
+      { ...EMPTY_STOCK, component: one.component, guarded: one.protected, kept: one.kept },
+    ]),
+  )
+
+/**
+ * What is left of a stock once its food is gone: how often it was loaded and counted. It counts as a
+ * load, so that nothing of before is put back into it.
+ */
+export const emptied = (stock: HeldStock): HeldStock => ({
+  ...EMPTY_STOCK,
+  load: stock.load + 1,
+  counted: stock.counted,
+  soiledBy: stock.soiledBy,
+})
+
+export const throwOutKey = (what: string, id: string): string => `${what}/${id}`
+
+/** Whether food stands there that may be sold: known, not off sale, and not to be thrown out. */
+export const isUsable = (state: RunningState, what: StockKind, id: string): boolean => {
+  const stock = stockOf(state, what, id)
+  if (!stock || stock.amount <= 0 || stock.offSale !== null) return false
+  if (state.toThrowOut[throwOutKey(what, id)] !== undefined) return false
+  if (stock.food === null) {
+    const component = componentIn(state.station, id)
+    return state.station.components.find((one) => one.id === component)?.held === 'dry'
+  }
+  // While nobody has said what the clock's jump was, nobody knows what is past its time.
+  const isTimed = stock.food.clock !== null || stock.food.dateMark !== null
+  return !(state.clockJump !== null && isTimed)
+}
+
+/** What may be taken out of it, in its component's unit. */
+export const usableIn = (state: RunningState, what: StockKind, id: string): number =>
+  isUsable(state, what, id) ? (stockOf(state, what, id)?.amount ?? 0) : 0

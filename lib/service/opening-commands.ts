@@ -1,0 +1,150 @@
+/** What a station is opened with where nobody is there to read and load: for the demo and for trials. */
+import { findPan, pansOf } from '#lib/menu/find.ts'
+import { portionOf } from '#lib/menu/portion.ts'
+import type { Component, StationDocument } from '#lib/menu/station-document.ts'
+import { cookingLimit } from '#lib/safety/cooking.ts'
+import { MINUTE_MS } from '#lib/safety/limits.ts'
+import type { Command } from '#lib/service/decide.ts'
+import { foodKindOf, limitsOf, needsBatch } from '#lib/service/food-now.ts'
+import { findBackup } from '#lib/service/held-stock.ts'
+
+type GivenReading = Extract<Command, { readonly type: 'readTemperature' }>['reading']
+type GivenHeat = Extract<Command, { readonly type: 'recordCooking' }>['reading']
+
+/** Nobody's: they say themselves that they are invented. */
+export const INVENTED_INITIALS = 'DEMO'
+
+const PROBE = 'probe 1'
+
+const figure = (station: StationDocument, both: { readonly F: number; readonly C: number }) => ({
+  tenths: both[station.safety.scale],
+  scale: station.safety.scale,
+})
+
+/** A reading in limits, of food that is held hot or cold; none of what is held dry. */
+export const readingInLimits = (
+  station: StationDocument,
+  { held }: Pick<Component, 'held'>,
+  at?: number,
+): GivenReading | undefined => {
+  if (held === 'dry') return undefined
+  const both = held === 'hot' ? { F: 1500, C: 660 } : { F: 380, C: 30 }
+  return {
+    ...figure(station, both),
+    probe: PROBE,
+    where: 'middle-stirred',
+    ...(at === undefined ? {} : { at }),
+  }
+}
+
+/** A reading that meets the limit to which a component is cooked; none where it isn't. */
+export const cookedReading = (
+  station: StationDocument,
+  component: Component,
+  at?: number,
+): GivenHeat | undefined => {
+  const limit = cookingLimit(foodKindOf(component), component.food.cookedIn, limitsOf(station))
+  const first = limit?.combinations[0]
+  if (!limit || !first) return undefined
+  return {
+    ...figure(station, first.tenths),
+    probe: PROBE,
+    where: 'thickest-part',
+    heldSeconds: first.seconds,
+    stoodSeconds: limit.standSeconds,
+    ...(at === undefined ? {} : { at }),
+  }
+}
+
+/** The id of the batch that a component is opened with. */
+export const openingBatch = (component: string): string => `opening-${component}`.slice(0, 40)
+
+/** A finished batch of what is cooked here, of so much; nothing of what isn't. */
+export const batchCommands = (
+  station: StationDocument,
+  component: Component,
+  amount: number,
+  { now, batch = openingBatch(component.id) }: { readonly now: number; readonly batch?: string },
+): readonly Command[] => {
+  const reading = cookedReading(station, component, now - 20 * MINUTE_MS)
+  if (!needsBatch(component) || !reading) return []
+  return [
+    {
+      type: 'startBatch',
+      batch,
+      component: component.id,
+      loads: 1,
+      startedAt: now - 60 * MINUTE_MS,
+    },
+    { type: 'recordCooking', batch, reading, initials: INVENTED_INITIALS },
+    { type: 'finishBatch', batch, amount, finishedAt: now - 15 * MINUTE_MS },
+  ]
+}
+
+/** What a load of a component says beside its pan and amount. */
+export const loadFields = (
+  station: StationDocument,
+  component: Component,
+  batch: string = openingBatch(component.id),
+) => {
+  const reading = readingInLimits(station, component)
+  return {
+    ...(needsBatch(component) ? { batch } : {}),
+    ...(reading ? { reading, initials: INVENTED_INITIALS } : {}),
+  }
+}
+
+/** What a back-up pan usually holds: as much as the pan of its component, or as fits. */
+const backupPortions = (station: StationDocument, component: string): number =>
+  pansOf(station).find((pan) => pan.component === component)?.usualPortions ?? 1
+
+/**
+ * Batches with readings that nobody took, every pan loaded as usual, and the back-up pans standing
+ * ready: only for what is invented anyway.
+ */
+export const openingCommands = (
+  station: StationDocument,
+  now: number,
+  over: {
+    /** Ids of the back-up pans that are filled; all of them where left away. */
+    readonly backups?: readonly string[]
+    /** Portions that each batch gave beyond what the pans take. */
+    readonly spare?: number
+  } = {},
+): readonly Command[] => {
+  const { backups = station.backups.map((one) => one.id), spare = 0 } = over
+  const places = [
+    ...pansOf(station).map((pan) => ({
+      id: pan.id,
+      component: pan.component,
+      portions: pan.usualPortions,
+    })),
+    ...backups.flatMap((id) => {
+      const backup = findBackup(station, id)
+      const portions = backup && backupPortions(station, backup.component)
+      return backup && portions ? [{ id, component: backup.component, portions }] : []
+    }),
+  ]
+  return station.components.flatMap((component): Command[] => {
+    const own = places.filter((one) => one.component === component.id)
+    const { amount: portion } = portionOf(component)
+    const all = own.reduce((sum, one) => sum + one.portions, spare) * portion
+    return own.length === 0
+      ? []
+      : [
+          ...batchCommands(station, component, all, { now }),
+          ...own.map(({ id, portions }): Command => {
+            const food = { amount: portions * portion, ...loadFields(station, component) }
+            return findPan(station, id)
+              ? { type: 'load', pan: id, ...food }
+              : {
+                  type: 'setBackup',
+                  component: component.id,
+                  backup: id,
+                  ready: true,
+                  ...food,
+                }
+          }),
+        ]
+  })
+}

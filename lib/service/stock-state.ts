@@ -1,0 +1,83 @@
+/** The part of a service's state that is about demand, what is believed of the pans, and advice. */
+import type { Portion } from '#lib/menu/portion.ts'
+import type { KnownBias, WasteReason } from '#lib/service/stock-event.ts'
+import type { Told } from '#lib/stock/advice.ts'
+import type { AdviceReason } from '#lib/stock/advice-reason.ts'
+import type { Measures } from '#lib/stock/nearest-scoop.ts'
+import type { StockBelief } from '#lib/stock/scoop-bias.ts'
+import { noCounts, type ServiceCounts } from '#lib/stock/service-counts.ts'
+import { type BuildTimes, NO_BUILD_TIMES } from '#lib/stock/wait.ts'
+
+/** Portions kept of a component for some orders. */
+export interface Keep {
+  readonly portions: number
+  /** Ids of items, codes of needs, or `kept-apart`. */
+  readonly for: readonly string[]
+  /** Tickets from this number on take from it. */
+  readonly fromTicket: number
+  /** Portions that builds for which it is kept have taken of it since. */
+  readonly taken: number
+  readonly at: number
+}
+
+/** Tools that stand in for a component's own scoop. */
+export interface StandIn {
+  readonly measures: readonly Measures[]
+  /** The portion as it should be. */
+  readonly usual: Portion
+  /** How heavy its own scoop was, for when it is back. */
+  readonly ownBias: KnownBias
+  readonly at: number
+}
+
+export type AdviceEntry = Told & { readonly reason: AdviceReason }
+
+/** A build that waits for more of what it lacks. */
+export interface WaitsFor {
+  readonly component: string
+  readonly at: number
+}
+
+export interface StockState {
+  /** Minute of the civil day at which the service was opened. */
+  readonly openedMinute: number
+  /** Guests expected; null where nobody said. */
+  readonly expected: number | null
+  /** When it is to close, epoch milliseconds; null where nobody said. */
+  readonly closesAt: number | null
+  readonly assemblers: number
+  /** What guests wanted so far. */
+  readonly counts: ServiceCounts
+  /** What the pans of a component really hold, and how heavy it is scooped, in portions. */
+  readonly beliefs: Readonly<Record<string, StockBelief>>
+  /** When a component's pans were last weighed, counted or looked at. */
+  readonly lookedAt: Readonly<Record<string, number>>
+  readonly keeps: Readonly<Record<string, Keep>>
+  /** Components whose own scoop is missing. */
+  readonly standIns: Readonly<Record<string, StandIn>>
+  /** By tool: components that it has been in beside its own since it was washed. */
+  readonly toolsIn: Readonly<Record<string, readonly string[]>>
+  /** What was wasted, by component and reason, in the component's unit. */
+  readonly wastes: Readonly<Record<string, Readonly<Partial<Record<WasteReason, number>>>>>
+  readonly adviceLog: readonly AdviceEntry[]
+  readonly buildTimes: BuildTimes
+  /** Short builds that wait, by "21A". */
+  readonly waits: Readonly<Record<string, WaitsFor>>
+}
+
+export const NO_STOCK: StockState = {
+  openedMinute: 0,
+  expected: null,
+  closesAt: null,
+  assemblers: 1,
+  counts: noCounts(0, 0, null),
+  beliefs: {},
+  lookedAt: {},
+  keeps: {},
+  standIns: {},
+  toolsIn: {},
+  wastes: {},
+  adviceLog: [],
+  buildTimes: NO_BUILD_TIMES,
+  waits: {},
+}

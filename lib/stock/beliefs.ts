@@ -1,0 +1,233 @@
+/** What is believed of each component's pans, event by event. */
+import { findPan, pansOf } from '#lib/menu/find.ts'
+import type { Portion } from '#lib/menu/portion.ts'
+import { byComponent } from '#lib/service/accounts.ts'
+import type { Amounts } from '#lib/service/build-choice.ts'
+import type { CountCorrected, Recorded } from '#lib/service/event.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import type { KnownBias } from '#lib/service/stock-event.ts'
+import type { StockState } from '#lib/service/stock-state.ts'
+import type { Taking } from '#lib/service/taking.ts'
+import { findBuild } from '#lib/service/tickets.ts'
+import {
+  afterLoad,
+  afterReading,
+  afterTakenAway,
+  afterUse,
+  COUNTED,
+  firstBelief,
+  type Portioning,
+  readingSd,
+  SCOOPED,
+  type StockBelief,
+} from '#lib/stock/scoop-bias.ts'
+
+/** How far a load's real size strays from what was said of it, relative. Common practice, no source. */
+export const LOAD_SD = 0.03
+/** What is left of a full pan where an eye check says a scrape. Common practice, no source. */
+export const SCRAPE = 0.06
+/** Of counted food some may be missing whenever one looks, in portions. Common practice, no source. */
+const countedVar = (full: number): number => 1 + (0.05 * full) ** 2
+
+export const portioningOf = (portion: Portion): Portioning =>
+  portion.unit === 'piece' ? COUNTED : SCOOPED
+
+const loadSd = (portion: Portion): number => (portion.unit === 'piece' ? 0 : LOAD_SD)
+
+export const firstBeliefs = (
+  portions: Readonly<Record<string, Portion>>,
+  components: readonly string[],
+  known: Readonly<Record<string, KnownBias>>,
+): Readonly<Record<string, StockBelief>> =>
+  Object.fromEntries(
+    components.flatMap((id) => {
+      const portion = portions[id]
+      if (!portion) return []
+      const own = portion.unit === 'piece' ? null : (known[id] ?? null)
+      return [[id, firstBelief(portioningOf(portion), own)]]
+    }),
+  )
+
+/** In portions of another size: `by` old ones are one new. The bias of another tool isn't known. */
+export const rescaled = (
+  belief: StockBelief,
+  by: number,
+  known: KnownBias | null,
+): StockBelief => ({
+  ...firstBelief(SCOOPED, known),
+  left: belief.left * by,
+  leftVar: belief.leftVar * by * by,
+})
+
+/** What a component's pans on the line are counted to hold, in its unit. */
+const nominal = (state: RunningState, component: string): number => {
+  let sum = 0
+  for (const pan of pansOf(state.station))
+    if (pan.component === component) sum += state.pans[pan.id]?.amount ?? 0
+  return sum
+}
+
+/** What a component's pans on the line usually hold when full, in portions. */
+export const usuallyFull = (state: RunningState, component: string): number =>
+  pansOf(state.station).reduce(
+    (sum, pan) => (pan.component === component ? sum + pan.usualPortions : sum),
+    0,
+  )
+
+/**
+ * After a reading of one pan, in the component's unit; what the component's other pans hold counts
+ * as it is counted. A count is taken as it is; the others are weighed against what was believed.
+ */
+export const afterCorrection = (
+  state: RunningState,
+  pan: string,
+  read: number,
+  kind: NonNullable<CountCorrected['kind']>,
+): StockBelief | null => {
+  const component = findPan(state.station, pan)?.component ?? ''
+  const portion = state.portions[component]
+  const belief = state.beliefs[component]
+  if (!portion || !belief) return null
+  const others = nominal(state, component) - (state.pans[pan]?.amount ?? 0)
+  const full = Math.max(1, usuallyFull(state, component))
+  const said = Math.max(0, (others + read) / portion.amount)
+  const doubted =
+    portion.unit === 'piece'
+      ? { ...belief, leftVar: Math.max(belief.leftVar, countedVar(full)) }
+      : belief
+  const sd = readingSd(kind, full)
+  const after = afterReading(doubted, said, sd, full)
+  return kind === 'count' ? { ...after, left: said, leftVar: sd * sd, cov: 0 } : after
+}
+
+/** What a pan is counted to hold after a reading, in the component's unit: as it is believed then. */
+export const countAfter = (
+  state: RunningState,
+  pan: string,
+  read: number,
+  kind: NonNullable<CountCorrected['kind']>,
+): number => {
+  const component = findPan(state.station, pan)?.component ?? ''
+  const belief = kind === 'count' ? null : afterCorrection(state, pan, read, kind)
+  const portion = state.portions[component]
+  if (!belief || !portion) return read
+  const others = nominal(state, component) - (state.pans[pan]?.amount ?? 0)
+  return Math.max(0, Math.round(belief.left * portion.amount) - others)
+}
+
+type Beliefs = Readonly<Record<string, StockBelief>>
+
+/** Without minus zeros, which JSON doesn't keep. */
+const plain = ({ left, leftVar, bias, biasVar, cov }: StockBelief): StockBelief => ({
+  left: left + 0,
+  leftVar: leftVar + 0,
+  bias: bias + 0,
+  biasVar: biasVar + 0,
+  cov: cov + 0,
+})
+
+const using = (state: RunningState, beliefs: Beliefs, amounts: Amounts, sign: 1 | -1): Beliefs => {
+  const next: Record<string, StockBelief> = { ...beliefs }
+  for (const [component, amount] of Object.entries(amounts)) {
+    const belief = next[component]
+    const portion = state.portions[component]
+    if (!belief || !portion) continue
+    const portions = amount / portion.amount
+    next[component] = plain(
+      sign === 1
+        ? afterUse(belief, portions, portioningOf(portion))
+        : {
+            ...belief,
+            left: belief.left + portions * (1 + belief.bias),
+            cov: belief.cov + portions * belief.biasVar,
+          },
+    )
+  }
+  return next
+}
+
+/** Beliefs are about the line: what was taken out of back-up pans is counted there. */
+const ofLine = (state: RunningState, took: readonly Taking[]): readonly Taking[] =>
+  took.filter(({ pan }) => state.pans[pan] !== undefined)
+
+const takenOf = (state: RunningState, took: readonly Taking[], uncounted: Amounts): Amounts => {
+  const sums: Record<string, number> = { ...byComponent(state, ofLine(state, took)) }
+  for (const [component, amount] of Object.entries(uncounted))
+    sums[component] = (sums[component] ?? 0) + amount
+  return sums
+}
+
+/** What came or went by itself, as loads, changed pans, waste and what is thrown out. */
+const moved = (
+  before: RunningState,
+  after: RunningState,
+  beliefs: Beliefs,
+  changed: string | null,
+): Beliefs => {
+  const sums = new Map<string, { gone: number; came: number }>()
+  for (const pan of pansOf(after.station)) {
+    const was = before.pans[pan.id]
+    const is = after.pans[pan.id]
+    if (!was || !is || was === is) continue
+    const sum = sums.get(pan.component) ?? { gone: 0, came: 0 }
+    const gone = pan.id === changed ? was.amount : Math.max(0, was.amount - is.amount)
+    sum.gone += gone
+    sum.came += is.amount - (was.amount - gone)
+    sums.set(pan.component, sum)
+  }
+  const next: Record<string, StockBelief> = { ...beliefs }
+  for (const [component, { gone, came }] of sums) {
+    const portion = after.portions[component]
+    const belief = next[component]
+    if (!portion || !belief || (gone === 0 && came === 0)) continue
+    const all = nominal(before, component)
+    // A pan that was counted down to nothing takes away what it held beyond that.
+    const share = all > 0 ? Math.min(1, gone / all) : changed === null ? 0 : 1
+    const left = afterTakenAway(belief, belief.left * share)
+    const portions = came / portion.amount
+    next[component] = plain(came > 0 ? afterLoad(left, portions, loadSd(portion) * portions) : left)
+  }
+  return next
+}
+
+/** Beliefs after an event, and when pans were last looked at; nothing where it changes none. */
+export const believed = (
+  before: RunningState,
+  after: RunningState,
+  event: Recorded,
+): Partial<Pick<StockState, 'beliefs' | 'lookedAt'>> => {
+  switch (event.type) {
+    case 'buildFinished':
+      return {
+        beliefs: using(after, after.beliefs, takenOf(after, event.took, event.uncounted), 1),
+      }
+    case 'stopAcknowledged':
+      return event.foodInIt
+        ? { beliefs: using(after, after.beliefs, takenOf(after, event.wasted, event.uncounted), 1) }
+        : {}
+    case 'finishTakenBack': {
+      const took = findBuild(before, event.ticket, event.letter)?.took ?? []
+      return { beliefs: using(after, after.beliefs, byComponent(after, ofLine(after, took)), -1) }
+    }
+    case 'countCorrected': {
+      const component = findPan(after.station, event.pan)?.component ?? ''
+      const kind = event.kind ?? 'count'
+      const belief = afterCorrection(before, event.pan, event.read ?? event.to, kind)
+      return {
+        ...(belief ? { beliefs: { ...after.beliefs, [component]: plain(belief) } } : {}),
+        lookedAt: { ...after.lookedAt, [component]: event.at },
+      }
+    }
+    default:
+      return before.pans === after.pans
+        ? {}
+        : {
+            beliefs: moved(
+              before,
+              after,
+              after.beliefs,
+              event.type === 'panChanged' ? event.pan : null,
+            ),
+          }
+  }
+}

@@ -1,0 +1,30 @@
+/** When it is busy: the lead is left alone then, and asked before. */
+import type { Profile } from '#lib/stock/arrivals.ts'
+import { type ServiceCounts, SLOT_MINUTES, slotAt } from '#lib/stock/service-counts.ts'
+
+export interface Rush {
+  /** Whether a minute of the day lies in a rush. */
+  readonly isAt: (service: Pick<ServiceCounts, 'opens'>, minute: number) => boolean
+}
+
+/** A slot is a rush where so many times the builds of a usual one are expected. */
+const BUSY = 1.75
+
+/** Rush windows by the builds that are expected of each five minutes. */
+export const rushOf = (profile: Profile): Rush => {
+  const usual = profile.reduce((sum, builds) => sum + builds, 0) / Math.max(1, profile.length)
+  const busy = profile.map((builds) => builds > BUSY * usual)
+  return { isAt: (service, minute) => busy[slotAt(service, minute)] === true }
+}
+
+/** The first minute from `minute` on at which the lead may be asked. */
+export const nextQuiet = (
+  rush: Rush,
+  service: Pick<ServiceCounts, 'opens' | 'closes'>,
+  minute: number,
+): number => {
+  let quiet = minute
+  while (quiet < service.closes && rush.isAt(service, quiet))
+    quiet = service.opens + (slotAt(service, quiet) + 1) * SLOT_MINUTES
+  return quiet
+}

@@ -1,0 +1,96 @@
+/** What has to be done about food now, by the rules of safety: told always, also in a rush. */
+import { MINUTE_MS } from '#lib/safety/limits.ts'
+import { nextMonitoring } from '#lib/safety/time-control.ts'
+import { coolingOf, holdingOf, lastsUntil, practiceOf } from '#lib/service/food-now.ts'
+import type { OffSale } from '#lib/service/food-state.ts'
+import { allStock, componentIn, throwOutKey } from '#lib/service/held-stock.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { buildName, openBuilds } from '#lib/service/tickets.ts'
+import type { SafetyReason } from '#lib/stock/advice-reason.ts'
+import type { Suggestion } from '#lib/stock/station-forecast.ts'
+
+/** What comes first among duties; no cents. */
+const RANK: Readonly<Record<SafetyReason['what'], number>> = {
+  'throw-out': 7,
+  'out-of-limits': 6,
+  'reading-missed': 5,
+  'cooling-due': 4,
+  'throw-out-soon': 3,
+  'reading-due': 2,
+  collect: 1,
+}
+
+/** So long before its time is over it is said. Common practice, no source. */
+const SOON_MS = 15 * MINUTE_MS
+/** So long before a stage of cooling is over it is said. Common practice, no source. */
+const COOLING_SOON_MS = 20 * MINUTE_MS
+
+const duty = (reason: Omit<SafetyReason, 'why'>): Suggestion => ({
+  key: `safety ${reason.what} ${reason.of} ${reason.id}`,
+  kind: 'safety',
+  saves: RANK[reason.what],
+  reason: { why: 'safety', ...reason },
+})
+
+const whyOff = ({ why }: OffSale): SafetyReason['what'] =>
+  why === 'reading-missed' || why === 'monitoring-missed' ? 'reading-missed' : 'out-of-limits'
+
+const ofThrowOut = (state: RunningState): readonly Suggestion[] =>
+  Object.values(state.toThrowOut).map(({ what, id }) =>
+    duty({
+      what: 'throw-out',
+      of: what,
+      id,
+      component: componentIn(state.station, id) ?? state.batches[id]?.component ?? null,
+      dueAt: null,
+    }),
+  )
+
+const ofPans = (state: RunningState, now: number): readonly Suggestion[] =>
+  allStock(state).flatMap(({ what, id, stock }): Suggestion[] => {
+    if (state.toThrowOut[throwOutKey(what, id)] !== undefined || stock.amount <= 0) return []
+    const at = { of: what, id, component: componentIn(state.station, id) ?? null }
+    if (stock.offSale) return [duty({ ...at, what: whyOff(stock.offSale), dueAt: null })]
+    const due: Suggestion[] = []
+    const holding = holdingOf(state, what, id, now)
+    if (holding?.state === 'ask')
+      due.push(duty({ ...at, what: 'reading-due', dueAt: holding.next.dueAt }))
+    if (holding?.state === 'missed') due.push(duty({ ...at, what: 'reading-missed', dueAt: null }))
+    const clock = stock.food?.clock
+    const monitoring = clock ? nextMonitoring(clock, stock.readings) : null
+    if (monitoring !== null && monitoring - now <= practiceOf(state.station).askBeforeMs)
+      due.push(duty({ ...at, what: 'reading-due', dueAt: monitoring }))
+    const until = lastsUntil(state, stock)
+    if (until !== null && until - now <= SOON_MS)
+      due.push(duty({ ...at, what: 'throw-out-soon', dueAt: until }))
+    return due
+  })
+
+const ofBatches = (state: RunningState, now: number): readonly Suggestion[] =>
+  Object.entries(state.batches).flatMap(([id, batch]): Suggestion[] => {
+    if (batch.thrownOutAt !== null || state.toThrowOut[throwOutKey('batch', id)]) return []
+    const at = { of: 'batch' as const, id, component: batch.component }
+    if (batch.offSale) return [duty({ ...at, what: whyOff(batch.offSale), dueAt: null })]
+    const cooling = coolingOf(state.station, batch, now)
+    const isCooling = cooling?.state === 'first-stage' || cooling?.state === 'second-stage'
+    return isCooling && cooling.dueAt - now <= COOLING_SOON_MS
+      ? [duty({ ...at, what: 'cooling-due', dueAt: cooling.dueAt })]
+      : []
+  })
+
+const ofShelf = (state: RunningState, now: number): readonly Suggestion[] =>
+  openBuilds(state).flatMap(({ ticket, build }): Suggestion[] => {
+    const id = buildName(ticket.number, build.letter)
+    if (build.state !== 'made' || !build.until || now < build.until.collectBy) return []
+    if (state.toThrowOut[throwOutKey('build', id)] !== undefined) return []
+    return [
+      duty({ what: 'collect', of: 'build', id, component: null, dueAt: build.until.collectBy }),
+    ]
+  })
+
+export const safetyDue = (state: RunningState, now: number): readonly Suggestion[] => [
+  ...ofThrowOut(state),
+  ...ofPans(state, now),
+  ...ofBatches(state, now),
+  ...ofShelf(state, now),
+]

@@ -1,0 +1,181 @@
+/**
+ * What the pans of a component really hold, and how heavy or light this station scoops it. Counts
+ * are nominal: each made build uses its nominal portions. Readings correct both at once: a Kalman
+ * filter over what is left and the bias. Each reading may be a bad one, as of the wrong pan or tare:
+ * both cases are weighed and their outcomes merged, so that one bad reading wrecks nothing.
+ */
+
+/** Amounts in portions. */
+export interface StockBelief {
+  readonly left: number
+  readonly leftVar: number
+  /** What a scoop takes beyond nominal: 0.08 is 8 percent heavy. */
+  readonly bias: number
+  readonly biasVar: number
+  readonly cov: number
+}
+
+/** How a component is portioned, as far as it is known beforehand. */
+export interface Portioning {
+  /** Standard deviation of the bias of a station that was never measured. */
+  readonly biasSd: number
+  /** Standard deviation of one portion around its mean, relative. */
+  readonly scoopSd: number
+}
+
+/** Scooped food: bias within about 15 percent either way, single scoops by 10. Common practice, no source. */
+export const SCOOPED: Portioning = { biasSd: 0.09, scoopSd: 0.1 }
+/** Pieces and lidded cups are counted: a piece is a piece. */
+export const COUNTED: Portioning = { biasSd: 0, scoopSd: 0 }
+
+export type ReadingKind = 'weighing' | 'count' | 'eye-check'
+
+/** Standard deviation of a reading in portions, of a pan that holds `full` when full. */
+export const readingSd = (kind: ReadingKind, full: number): number => {
+  switch (kind) {
+    case 'weighing':
+      return Math.max(0.15, 0.01 * full)
+    case 'count':
+      return 0.3
+    case 'eye-check':
+      // Quarters are 25 percent apart, which alone is 7; the eye adds as much again.
+      return Math.max(0.7, 0.1 * full)
+  }
+}
+
+/** Before anything is loaded; `known` is what earlier services of this station taught. */
+export const firstBelief = (
+  { biasSd }: Portioning,
+  known: { readonly bias: number; readonly sd: number } | null = null,
+): StockBelief => ({
+  left: 0,
+  leftVar: 0,
+  bias: known?.bias ?? 0,
+  biasVar: (known?.sd ?? biasSd) ** 2,
+  cov: 0,
+})
+
+/** After portions were put in, with the standard deviation of how many it really was. */
+export const afterLoad = (belief: StockBelief, portions: number, sd: number): StockBelief => ({
+  ...belief,
+  left: belief.left + portions,
+  leftVar: belief.leftVar + sd * sd,
+})
+
+/** After portions were taken away whole, as a pan is: how many it really was is as unsure as they were. */
+export const afterTakenAway = (belief: StockBelief, portions: number): StockBelief => {
+  const left = Math.max(0, belief.left - portions)
+  const share = belief.left > 0 ? left / belief.left : 0
+  return { ...belief, left, leftVar: belief.leftVar * share ** 2, cov: belief.cov * share }
+}
+
+/** After nominal portions were used. */
+export const afterUse = (
+  belief: StockBelief,
+  portions: number,
+  { scoopSd }: Portioning,
+): StockBelief => ({
+  ...belief,
+  left: belief.left - portions * (1 + belief.bias),
+  leftVar:
+    belief.leftVar -
+    2 * portions * belief.cov +
+    portions * portions * belief.biasVar +
+    portions * scoopSd * scoopSd,
+  cov: belief.cov - portions * belief.biasVar,
+})
+
+/** Of a hundred readings so many are bad. Common practice, no source. */
+const BAD = 0.04
+/** A bad reading is off by this part of a full pan (standard deviation). */
+const BAD_SD = 0.5
+
+const withReading = (belief: StockBelief, surprise: number, noise: number): StockBelief => {
+  const spread = belief.leftVar + noise
+  const byLeft = belief.leftVar / spread
+  const byBias = belief.cov / spread
+  return {
+    left: belief.left + byLeft * surprise,
+    leftVar: belief.leftVar * (1 - byLeft),
+    bias: belief.bias + byBias * surprise,
+    biasVar: Math.max(0, belief.biasVar - byBias * belief.cov),
+    cov: belief.cov * (1 - byLeft),
+  }
+}
+
+/** How likely a surprise is, up to a factor that all spreads share. */
+const likelihood = (surprise: number, spread: number): number =>
+  Math.exp((-surprise * surprise) / (2 * spread)) / Math.sqrt(spread)
+
+/** Chance that a reading is a bad one, 0 to 1: the farther from what was expected, the likelier. */
+export const chanceBad = (belief: StockBelief, read: number, sd: number, full: number): number => {
+  const surprise = read - belief.left
+  const good = (1 - BAD) * likelihood(surprise, belief.leftVar + sd * sd)
+  const bad = BAD * likelihood(surprise, belief.leftVar + sd * sd + (BAD_SD * full) ** 2)
+  return good + bad > 0 ? bad / (good + bad) : 1
+}
+
+/**
+ * After a reading of what all pans of the component on the line hold together, in portions, with its
+ * standard deviation and what they hold when full. Closed form: two normal cases merged into one of
+ * the same means, variances and covariance.
+ */
+export const afterReading = (
+  belief: StockBelief,
+  read: number,
+  sd: number,
+  full: number,
+): StockBelief => {
+  const bad = chanceBad(belief, read, sd, full)
+  const surprise = read - belief.left
+  const one = withReading(belief, surprise, sd * sd)
+  const other = withReading(belief, surprise, sd * sd + (BAD_SD * full) ** 2)
+  const left = (1 - bad) * one.left + bad * other.left
+  const bias = (1 - bad) * one.bias + bad * other.bias
+  const merged = (of: (belief: StockBelief) => number): number =>
+    (1 - bad) * of(one) + bad * of(other)
+  return {
+    left: Math.max(0, left),
+    leftVar: merged((each) => each.leftVar + (each.left - left) ** 2),
+    bias,
+    biasVar: merged((each) => each.biasVar + (each.bias - bias) ** 2),
+    cov: merged((each) => each.cov + (each.left - left) * (each.bias - bias)),
+  }
+}
+
+/** 5 percent lie beyond this many standard deviations on either side. */
+const NINETY = 1.645
+
+export interface BiasRange {
+  readonly bias: number
+  readonly from: number
+  readonly to: number
+}
+
+/** The bias with its 90 percent interval. */
+export const biasRange = ({ bias, biasVar }: StockBelief): BiasRange => {
+  const reach = NINETY * Math.sqrt(biasVar)
+  return { bias, from: bias - reach, to: bias + reach }
+}
+
+/** How many portions a pan still serves as this station scoops: mean and standard deviation. */
+export const servings = (belief: StockBelief): { readonly mean: number; readonly sd: number } => {
+  const scoop = 1 + belief.bias
+  const mean = Math.max(0, belief.left / scoop)
+  const variance = belief.leftVar - 2 * mean * belief.cov + mean * mean * belief.biasVar
+  return { mean, sd: Math.sqrt(Math.max(0, variance)) / scoop }
+}
+
+/**
+ * What a heavy or light hand makes of `nominal` portions in the pans: whole percent and whole portions
+ * fewer (below zero: more). Null while the 90 percent interval doesn't tell heavy from light.
+ */
+export const biasSaid = (
+  belief: StockBelief,
+  nominal: number,
+): { readonly percent: number; readonly fewer: number } | null => {
+  const { bias, from, to } = biasRange(belief)
+  if (from <= 0 && to >= 0) return null
+  const percent = Math.round(bias * 100)
+  return percent === 0 ? null : { percent, fewer: Math.round(nominal - nominal / (1 + bias)) }
+}

@@ -1,0 +1,49 @@
+/** What stands in for a missing scoop, as this service's station has its tools. */
+import { findComponent } from '#lib/menu/find.ts'
+import { densityGPerMl } from '#lib/quantity/portion.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { levelOf } from '#lib/stock/levels.ts'
+import { type Nearest, nearestScoop, type ToolAtHand } from '#lib/stock/nearest-scoop.ts'
+
+/** Tools that could stand in for a component's own, with what each has been in. */
+export const toolsAtHand = (state: RunningState, component: string): readonly ToolAtHand[] =>
+  state.station.tools
+    .filter(({ usualFor }) => usualFor !== component)
+    .map((one) => ({
+      id: one.id,
+      tool: one.tool,
+      touched: [
+        ...new Set([
+          ...(one.usualFor === null ? [] : [one.usualFor]),
+          ...(state.toolsIn[one.id] ?? []),
+        ]),
+      ],
+      allergenOnly: false,
+    }))
+
+/** Grams per millilitre of a component that is portioned by volume; null for any other. */
+export const densityOf = (state: RunningState, component: string): number | null => {
+  const rule = findComponent(state.station, component)?.portion
+  return rule && 'gPerCup' in rule ? densityGPerMl(rule.gPerCup, 1, 'cup') : null
+}
+
+/** The nearest legal combination; null where the component isn't portioned by volume. */
+export const standInFor = (
+  state: RunningState,
+  component: string,
+  tools: readonly ToolAtHand[] = toolsAtHand(state, component),
+): Nearest | null => {
+  const gPerMl = densityOf(state, component)
+  const usual = state.standIns[component]?.usual ?? state.portions[component]
+  if (gPerMl === null || usual?.unit !== 'mg') return null
+  return nearestScoop(
+    state.station,
+    {
+      portionMg: usual.amount,
+      gPerMl,
+      component,
+      remainingMg: Math.max(0, levelOf(state, component).remaining),
+    },
+    tools,
+  )
+}

@@ -1,0 +1,83 @@
+/** What of a component can still be served, and what is on its way, in portions. */
+import { findComponent, pansOf } from '#lib/menu/find.ts'
+import { throwOutKey, usableIn } from '#lib/service/held-stock.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { behindOf } from '#lib/stock/behind.ts'
+import { LOAD_SD } from '#lib/stock/beliefs.ts'
+import { minuteAt } from '#lib/stock/minute.ts'
+import type { Arriving, Supply } from '#lib/stock/run-out.ts'
+import { afterLoad, afterTakenAway, type StockBelief, servings } from '#lib/stock/scoop-bias.ts'
+
+/** A load that is late is there in so many minutes at the earliest. Common practice, no source. */
+const WALK_MINUTES = 2
+
+/** What stands ready behind the line, in back-up pans and finished batches, in the component's unit. */
+export const readyBehind = (state: RunningState, component: string): number => {
+  let sum = behindOf(state, component, 'all')
+  for (const [id, batch] of Object.entries(state.batches))
+    if (
+      batch.component === component &&
+      batch.finishedAt !== null &&
+      batch.offSale === null &&
+      batch.thrownOutAt === null &&
+      state.toThrowOut[throwOutKey('batch', id)] === undefined
+    )
+      sum += Math.max(0, batch.amount - batch.loaded)
+  return sum
+}
+
+/** Part of what its pans on the line hold that may be sold now, 0 to 1. */
+const onSale = (state: RunningState, component: string): number => {
+  let all = 0
+  let sold = 0
+  for (const { id, component: of } of pansOf(state.station)) {
+    const pan = state.pans[id]
+    if (of !== component || !pan) continue
+    all += pan.amount
+    sold += usableIn(state, 'pan', id)
+  }
+  return all > 0 ? sold / all : 1
+}
+
+/** Loads of batches that aren't finished, by the minute of the day at which each is expected. */
+export const underwayOf = (
+  state: RunningState,
+  component: string,
+  now: number,
+): readonly Arriving[] => {
+  const remake = findComponent(state.station, component)?.remake ?? null
+  if (!remake) return []
+  return Object.values(state.batches)
+    .filter((one) => one.component === component && one.finishedAt === null && !one.thrownOutAt)
+    .flatMap(({ startedAt, loads }) =>
+      Array.from({ length: loads }, (_, load): Arriving => {
+        const ready = minuteAt(state, startedAt) + remake.minutes + load * remake.minutesPerLoad
+        return {
+          at: Math.max(ready, minuteAt(state, now) + WALK_MINUTES),
+          portions: remake.portionsPerLoad,
+        }
+      }),
+    )
+    .sort((one, other) => one.at - other.at)
+}
+
+/** With its standard deviation, tickets apart, as the component is really scooped. */
+export const supplyOf = (state: RunningState, component: string, now: number): Supply | null => {
+  const portion = state.portions[component]
+  const belief = state.beliefs[component]
+  if (!portion || !belief) return null
+  const share = onSale(state, component)
+  const there: StockBelief = share < 1 ? afterTakenAway(belief, belief.left * (1 - share)) : belief
+  const behind = readyBehind(state, component) / portion.amount
+  const sd = portion.unit === 'piece' ? 0 : LOAD_SD
+  const { mean, sd: spread } = servings(afterLoad(there, behind, sd * behind))
+  const owed = (state.accounts[component]?.onTickets ?? 0) / portion.amount
+  return {
+    mean: Math.max(0, mean - owed),
+    sd: spread,
+    arriving: underwayOf(state, component, now).map(({ at, portions }) => ({
+      at,
+      portions: portions / (1 + belief.bias),
+    })),
+  }
+}

@@ -1,0 +1,47 @@
+/** What a crew screen holds of the service that it follows. */
+import type { Welcome } from '#lib/protocol/wire.ts'
+import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
+import type { StationForecast } from '#lib/stock/station-forecast.ts'
+import type { Pending } from '#lib/sync/outbox.ts'
+import type { PickUpPicture } from '#lib/views/pick-up.ts'
+
+export type Link = 'connecting' | 'live' | 'lost'
+
+export interface CrewView {
+  readonly link: Link
+  readonly welcome: Welcome | null
+  readonly service: string | null
+  readonly position: number
+  readonly state: ServiceState
+  readonly picture: PickUpPicture | null
+  /** Names by the id of the command that sent the ticket. */
+  readonly names: Readonly<Record<string, string>>
+  /** The newest; null until there is one, and after the close. */
+  readonly forecast: StationForecast | null
+  readonly pending: readonly Pending[]
+  /** The device's monotonic clock when the server was last heard, milliseconds. */
+  readonly heardAt: number | null
+  /** Server time minus the device's monotonic clock, so that ages are the server's. */
+  readonly serverOffset: number
+}
+
+export const NO_VIEW: CrewView = {
+  link: 'connecting',
+  welcome: null,
+  service: null,
+  position: 0,
+  state: NOT_OPENED,
+  picture: null,
+  names: {},
+  forecast: null,
+  pending: [],
+  heardAt: null,
+  serverOffset: 0,
+}
+
+/** Of two of one service the newest wins; a clock that was set back doesn't make it an older one. */
+export const isNewer = (one: StationForecast, before: StationForecast | null): boolean =>
+  before === null ||
+  before.service !== one.service ||
+  one.position > before.position ||
+  (one.position === before.position && one.at >= before.at)

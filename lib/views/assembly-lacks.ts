@@ -1,0 +1,21 @@
+/** What a build lacks, and whether there is too little or what there is may not be taken. */
+import { componentIn } from '#lib/service/held-stock.ts'
+import type { Build, RunningState } from '#lib/service/state.ts'
+import { levelOf } from '#lib/stock/levels.ts'
+
+export type WhyLacking = 'too-little' | 'off-sale' | 'throw-out'
+
+/** What a build in the making may still take, though it may not be taken now; null for nothing. */
+export const heldBackFrom = (state: RunningState, { takes }: Build): string | null =>
+  Object.entries(takes).find(([id, amount]) => {
+    const { inPan, heldBack } = levelOf(state, id)
+    return amount > 0 && heldBack > 0 && inPan < amount
+  })?.[0] ?? null
+
+export const whyLacking = (state: RunningState, component: string): WhyLacking => {
+  if (levelOf(state, component).heldBack <= 0) return 'too-little'
+  const isOut = Object.values(state.toThrowOut).some(
+    ({ what, id }) => what !== 'build' && componentIn(state.station, id) === component,
+  )
+  return isOut ? 'throw-out' : 'off-sale'
+}

@@ -1,0 +1,48 @@
+/** What can be done with a batch now, and what of that comes next. */
+import { findComponent } from '#lib/menu/find.ts'
+import { leftOfBatch, needsBatch } from '#lib/service/food-now.ts'
+import { throwOutKey } from '#lib/service/held-stock.ts'
+import type { RunningState } from '#lib/service/state.ts'
+
+export type BatchStep =
+  | 'cook'
+  | 'finish'
+  | 'load'
+  | 'cool'
+  | 'reheat'
+  | 'clock'
+  | 'resolve'
+  | 'throw-out'
+
+/** In the order in which they come up. */
+export const batchSteps = (state: RunningState, id: string): readonly BatchStep[] => {
+  const batch = state.batches[id]
+  const component = findComponent(state.station, batch?.component ?? '')
+  if (!batch || !component || batch.thrownOutAt !== null) return []
+  if (state.toThrowOut[throwOutKey('batch', id)] !== undefined) return ['throw-out']
+  if (batch.offSale) return ['resolve', 'throw-out']
+  const isFinished = batch.finishedAt !== null
+  const isCooked = batch.cooked || !needsBatch(component)
+  const hasFood = isFinished && leftOfBatch(batch) > 0
+  const mayHold = hasFood && isCooked && component.held !== 'dry' && batch.clock === null
+  return [
+    ...(needsBatch(component) && !batch.cooked ? (['cook'] as const) : []),
+    ...(isFinished ? [] : (['finish'] as const)),
+    ...(hasFood && isCooked ? (['load'] as const) : []),
+    ...(mayHold ? (['cool'] as const) : []),
+    ...(mayHold && batch.cooling.length > 0 && component.food.reheatable
+      ? (['reheat'] as const)
+      : []),
+    ...(mayHold && state.station.safety.timeProcedure ? (['clock'] as const) : []),
+    'throw-out',
+  ]
+}
+
+/** null: it stands ready, or nothing is typed for what comes next. */
+export const nextStep = (state: RunningState, id: string): BatchStep | null => {
+  const steps = batchSteps(state, id)
+  const isCooling = (state.batches[id]?.cooling.length ?? 0) > 0
+  return (
+    steps.find((one) => one === 'cook' || one === 'finish' || (one === 'cool' && isCooling)) ?? null
+  )
+}

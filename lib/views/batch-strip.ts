@@ -1,0 +1,94 @@
+/** The batches that are under way or stand ready, each with where it is and what comes next. */
+import { findComponent } from '#lib/menu/find.ts'
+import { throwOutMoment } from '#lib/safety/time-control.ts'
+import { coolingOf, leftOfBatch, limitsOf, needsBatch } from '#lib/service/food-now.ts'
+import type { BatchState } from '#lib/service/food-state.ts'
+import { throwOutKey } from '#lib/service/held-stock.ts'
+import type { RunningState } from '#lib/service/state.ts'
+
+export type BatchStage =
+  | 'throw-out'
+  | 'off-sale'
+  | 'making'
+  /** Its reading meets the limit, and it isn't finished. */
+  | 'cooked'
+  | 'cooling'
+  | 'cooled'
+  | 'ready'
+
+export interface BatchPicture {
+  readonly id: string
+  readonly component: string
+  readonly stage: BatchStage
+  readonly loads: number
+  /** Portions that aren't loaded yet; null until it is finished. */
+  readonly portions: number | null
+  /** Making: when it is expected; cooling: by when it is read; on a clock: when it is thrown out. */
+  readonly at: number | null
+  /** That moment is over. */
+  readonly isLate: boolean
+}
+
+const STAGES: readonly BatchStage[] = [
+  'throw-out',
+  'off-sale',
+  'cooked',
+  'making',
+  'cooling',
+  'ready',
+  'cooled',
+]
+
+type Making = Pick<BatchState, 'component' | 'loads' | 'startedAt'>
+
+const minutesFor = (state: RunningState, { component, loads }: Making): number | null => {
+  const remake = findComponent(state.station, component)?.remake
+  return remake ? remake.minutes + remake.minutesPerLoad * Math.max(0, loads - 1) : null
+}
+
+/** When it is expected to stand at the line; null where the station doesn't say how long it takes. */
+export const expectedAt = (state: RunningState, batch: Making): number | null => {
+  const minutes = minutesFor(state, batch)
+  return minutes === null ? null : batch.startedAt + minutes * 60_000
+}
+
+const pictureOf = (
+  state: RunningState,
+  id: string,
+  batch: BatchState,
+  now: number,
+): BatchPicture => {
+  const component = findComponent(state.station, batch.component)
+  const each = state.portions[batch.component]?.amount ?? 1
+  const isFinished = batch.finishedAt !== null
+  const portions = isFinished ? Math.floor(leftOfBatch(batch) / each) : null
+  const cooling = coolingOf(state.station, batch, now)
+  const clock = batch.clock && throwOutMoment(batch.clock, batch.cooling, limitsOf(state.station))
+  const of = (stage: BatchStage, at: number | null): BatchPicture => ({
+    id,
+    component: batch.component,
+    stage,
+    loads: batch.loads,
+    portions,
+    at,
+    isLate: at !== null && at <= now,
+  })
+  if (state.toThrowOut[throwOutKey('batch', id)]) return of('throw-out', null)
+  if (batch.offSale) return of('off-sale', null)
+  const isCooked = batch.cooked && component !== undefined && needsBatch(component)
+  if (!isFinished) return of(isCooked ? 'cooked' : 'making', expectedAt(state, batch))
+  if (cooling && cooling.state !== 'cooled')
+    return of('cooling', 'dueAt' in cooling ? cooling.dueAt : null)
+  return of(cooling ? 'cooled' : 'ready', clock)
+}
+
+/** What is to be done first comes first; what was thrown out or is all loaded is gone. */
+export const batchPictures = (state: RunningState, now: number): readonly BatchPicture[] =>
+  Object.entries(state.batches)
+    .filter(
+      ([id, batch]) =>
+        state.toThrowOut[throwOutKey('batch', id)] !== undefined ||
+        (batch.thrownOutAt === null && (batch.finishedAt === null || leftOfBatch(batch) > 0)),
+    )
+    .map(([id, batch]) => pictureOf(state, id, batch, now))
+    .sort((one, other) => STAGES.indexOf(one.stage) - STAGES.indexOf(other.stage))

@@ -1,0 +1,88 @@
+/**
+ * All there is to do for the lead, the one to do next first: duties of safety, what the pans lack,
+ * and what the forecast suggests. In a rush nothing is told but safety and what is short or sold out.
+ */
+import type { RunningState } from '#lib/service/state.ts'
+import { safetyDue } from '#lib/stock/safety-due.ts'
+import type { StationForecast, Suggestion } from '#lib/stock/station-forecast.ts'
+import { readyBehind } from '#lib/stock/supply.ts'
+import { type ToDo, toDos } from '#lib/views/pans-to-do.ts'
+
+export type Task =
+  | { readonly kind: 'fact'; readonly toDo: ToDo }
+  | { readonly kind: 'advice'; readonly advice: Suggestion }
+
+/** What is told also in a rush. */
+const URGENT: ReadonlySet<ToDo['kind']> = new Set([
+  'find',
+  'hold',
+  'confirm-clock',
+  'load',
+  'short',
+  'product-before',
+  'sold-out',
+])
+
+/** Ahead of the duties of safety: guests, and a clock without which no duty falls due. */
+const FIRST: ReadonlySet<ToDo['kind']> = new Set(['find', 'hold', 'confirm-clock'])
+
+/** Behind what is suggested: they are no loss yet. */
+const LAST: ReadonlySet<ToDo['kind']> = new Set(['nearly-empty', 'read-label'])
+
+/** A forecast knows better what lasts; a pan to change stays a fact while something stands ready. */
+const isTold = (state: RunningState, forecast: StationForecast | null, toDo: ToDo): boolean => {
+  if (!forecast) return true
+  if (toDo.kind === 'sold-out')
+    return !forecast.doNext.some(
+      ({ reason }) => reason.why === 'sold-out' && reason.component === toDo.component,
+    )
+  if (toDo.kind !== 'nearly-empty') return true
+  const isEnough = forecast.components[toDo.component]?.lasting === 'enough'
+  return readyBehind(state, toDo.component) > 0 || (!isEnough && toDo.left === 0)
+}
+
+/** Labels that changed in this service come before advice, those that never were read after all. */
+const isChangedLabel = (state: RunningState, toDo: ToDo): boolean =>
+  toDo.kind === 'read-label' && state.labelChanges.some((one) => one.ingredient === toDo.ingredient)
+
+const isPutOff = (state: RunningState, toDo: ToDo): boolean => {
+  if (toDo.kind !== 'sold-out') return false
+  const told = state.adviceLog.findLast((one) => one.key === `sold-out ${toDo.component}`)
+  return told !== undefined && told.answer !== 'open' && told.answer !== 'lapsed'
+}
+
+/** Without a forecast (none has come yet) only facts and duties are told. */
+export const tasksOf = (
+  state: RunningState,
+  forecast: StationForecast | null,
+  now: number,
+): readonly Task[] => {
+  const isRush = (forecast?.rushUntil ?? null) !== null
+  const facts = toDos(state).filter(
+    (one) =>
+      isTold(state, forecast, one) &&
+      !(forecast && isPutOff(state, one)) &&
+      (!isRush || URGENT.has(one.kind) || isChangedLabel(state, one)),
+  )
+  const fact = (toDo: ToDo): Task => ({ kind: 'fact', toDo })
+  const told = (advice: Suggestion): Task => ({ kind: 'advice', advice })
+  const isFirst = (one: ToDo) => FIRST.has(one.kind)
+  const isLast = (one: ToDo) => LAST.has(one.kind) && !isChangedLabel(state, one)
+  const duties = [...safetyDue(state, now)].sort((one, other) => other.saves - one.saves)
+  return [
+    ...facts.filter(isFirst).map(fact),
+    ...duties.map(told),
+    ...facts.filter((one) => !isFirst(one) && !isLast(one)).map(fact),
+    ...(forecast?.doNext ?? []).filter((one) => one.kind !== 'safety').map(told),
+    ...facts.filter(isLast).map(fact),
+  ]
+}
+
+/** The same thing to do has the same key, so that a tap meant for another one is told apart. */
+export const taskKey = (task: Task): string => {
+  if (task.kind === 'advice') return task.advice.key
+  const { toDo } = task
+  if ('pan' in toDo) return `${toDo.kind} ${toDo.pan}`
+  if ('builds' in toDo) return `${toDo.kind} ${toDo.reason} ${toDo.builds.join(' ')}`
+  return 'ingredient' in toDo ? `${toDo.kind} ${toDo.ingredient}` : toDo.kind
+}

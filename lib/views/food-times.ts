@@ -1,0 +1,50 @@
+/** What the clock asks of a pan: when it is thrown out, when it is read, and why it isn't sold. */
+
+import type { Reading } from '#lib/safety/readings.ts'
+import { holdingOf, lastsUntil } from '#lib/service/food-now.ts'
+import type { OffSale, ToThrowOut } from '#lib/service/food-state.ts'
+import { type StockKind, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
+import type { RunningState } from '#lib/service/state.ts'
+
+/** So long before it is thrown out it is told, and drawn strongly. */
+export const THROW_OUT_SOON_MS = 30 * 60_000
+/** A date that ends later than this is no matter of this service. */
+const DATE_MATTERS_MS = 2 * 60 * 60_000
+
+export interface FoodTimes {
+  /** Epoch milliseconds; null where no clock or near date binds it. */
+  readonly throwOutAt: number | null
+  readonly isSoon: boolean
+  /** It is asked for, and missed from this moment on; null where it isn't asked for yet. */
+  readonly readBy: number | null
+  /** When the next one is missed, asked for or not; null where none is due. */
+  readonly nextBy: number | null
+  readonly newest: Reading | null
+  readonly offSale: OffSale | null
+  readonly toThrowOut: ToThrowOut | null
+}
+
+/** Of a pan of the line or a back-up pan; null where there is none of that id. */
+export const foodTimes = (
+  state: RunningState,
+  what: StockKind,
+  id: string,
+  now: number,
+): FoodTimes | null => {
+  const stock = stockOf(state, what, id)
+  if (!stock) return null
+  const until = stock.amount > 0 ? lastsUntil(state, stock) : null
+  const isClock = stock.food?.clock !== null && stock.food?.clock !== undefined
+  const matters = until !== null && (isClock || until - now <= DATE_MATTERS_MS)
+  const holding = holdingOf(state, what, id, now)
+  const next = holding?.state === 'ask' || holding?.state === 'in-limits' ? holding.next : null
+  return {
+    throwOutAt: matters ? until : null,
+    isSoon: matters && until - now <= THROW_OUT_SOON_MS,
+    readBy: holding?.state === 'ask' ? holding.next.dueAt : null,
+    nextBy: next?.dueAt ?? null,
+    newest: stock.readings.at(-1) ?? null,
+    offSale: stock.offSale,
+    toThrowOut: state.toThrowOut[throwOutKey(what, id)] ?? null,
+  }
+}

@@ -1,0 +1,196 @@
+/** A reading as it is typed on a number pad, and what is said of it before it is sent. */
+
+import type { Component, StationDocument } from '#lib/menu/station-document.ts'
+import { cookingLimit } from '#lib/safety/cooking.ts'
+import type { CoolingState } from '#lib/safety/cooling.ts'
+import type { HeatLimit, SafetyLimits, TemperatureLimit, Written } from '#lib/safety/limits.ts'
+import { meets } from '#lib/safety/limits.ts'
+import {
+  type ProbeAt,
+  questionReading,
+  type ReadingContext,
+  type ReadingQuestion,
+} from '#lib/safety/readings.ts'
+import { type ReheatingPlace, reheatLimit } from '#lib/safety/reheating.ts'
+import { keeps, type Scale, type Temperature } from '#lib/safety/temperature.ts'
+import { foodKindOf, limitsOf } from '#lib/service/food-now.ts'
+
+/** Keys of the pad: digits, a point, a minus, and taking the last one back. */
+export type PadKey = '0' | '1' | '2' | '3' | '4' | '5' | '6' | '7' | '8' | '9' | '.' | '-' | 'back'
+
+const MOST_DIGITS = 5
+
+/** What stands on the display after a key: one point, and no more than `decimals` after it. */
+export const typed = (text: string, key: PadKey, decimals = 1): string => {
+  if (key === 'back') return text.slice(0, -1)
+  if (key === '-') return text.startsWith('-') ? text.slice(1) : `-${text}`
+  if (key === '.')
+    return text.includes('.') || decimals === 0
+      ? text
+      : `${text === '' || text === '-' ? `${text}0` : text}.`
+  const [whole = '', after] = text.split('.')
+  if (after !== undefined) return after.length >= decimals ? text : text + key
+  const digits = whole.replace('-', '')
+  if (digits === '0') return `${whole.slice(0, -1)}${key}`
+  return digits.length >= MOST_DIGITS ? text : text + key
+}
+
+/** The number that stands on the display in steps of a tenth; null while there is none. */
+export const tenthsOf = (text: string): number | null => {
+  if (!/^-?\d+(\.\d?)?$/.test(text)) return null
+  return Math.round(Number(text) * 10)
+}
+
+/** The number on the display as it is; null while there is none. */
+export const numberOf = (text: string): number | null =>
+  /^-?\d+(\.\d*)?$/.test(text) ? Number(text) : null
+
+export interface ReadingEntry {
+  readonly text: string
+  readonly scale: Scale
+  readonly probe: string
+  readonly where: ProbeAt
+  readonly initials: string
+  /** Seconds for which it was held, typed. */
+  readonly held: string
+  /** It was asked whether the other scale was meant, and it wasn't. */
+  readonly confirmed: boolean
+}
+
+/** What a reading is judged by: one temperature, or combinations with their seconds. */
+export type EntryLimit =
+  | { readonly kind: 'temperature'; readonly limit: TemperatureLimit }
+  | { readonly kind: 'heat'; readonly limit: HeatLimit }
+
+/** Where each limit is written, for the small print beside it. */
+export const writtenOf = ({ limit }: EntryLimit): Written => limit
+
+export const holdingLimit = (
+  station: StationDocument,
+  component: Component,
+  heldBy: 'hot' | 'cold',
+): EntryLimit => {
+  const limits = limitsOf(station)
+  const limit =
+    heldBy === 'cold'
+      ? limits.coldHolding
+      : component.food.roast
+        ? limits.hotHoldingRoast
+        : limits.hotHolding
+  return { kind: 'temperature', limit }
+}
+
+/** What a batch of it is cooked to; null where it isn't cooked here. */
+export const cookLimit = (station: StationDocument, component: Component): EntryLimit | null => {
+  const limit = cookingLimit(foodKindOf(component), component.food.cookedIn, limitsOf(station))
+  return limit ? { kind: 'heat', limit } : null
+}
+
+export const heatAgainLimit = (station: StationDocument, place: ReheatingPlace): EntryLimit => ({
+  kind: 'heat',
+  limit: reheatLimit('cooked-here', place, limitsOf(station)),
+})
+
+export const clockLimit = (limits: SafetyLimits, from: 'hot' | 'cold' | 'room'): EntryLimit => ({
+  kind: 'temperature',
+  limit: {
+    hot: limits.timeOnlyStartHot,
+    cold: limits.timeOnlyStartCold,
+    room: limits.timeOnlyStartRoom,
+  }[from],
+})
+
+/** What the next reading of a cooling has to show: where it starts, or what its stage goes down to. */
+export const coolLimit = (limits: SafetyLimits, cooling: CoolingState | null): EntryLimit => ({
+  kind: 'temperature',
+  limit:
+    cooling === null || cooling.state === 'no-start'
+      ? limits.coolingFrom
+      : cooling.state === 'first-stage'
+        ? limits.coolingFirstTo
+        : limits.coolingTo,
+})
+
+export type EntryVerdict = 'met' | 'not-met' | 'not-long-enough'
+
+const heatVerdict = (temperature: Temperature, seconds: number, limit: HeatLimit): EntryVerdict => {
+  const reached = limit.combinations.filter((one) => keeps(temperature, 'at-least', one.tenths))
+  if (reached.length === 0) return 'not-met'
+  return reached.some((one) => seconds >= one.seconds) ? 'met' : 'not-long-enough'
+}
+
+export type EntryLack = 'temperature' | 'probe' | 'initials' | 'surface'
+
+export interface JudgedEntry {
+  readonly temperature: Temperature | null
+  /** Asked before it is sent; null where there is nothing to ask, or it was answered. */
+  readonly question: ReadingQuestion | null
+  /** null: there is nothing to judge it by, or nothing typed. */
+  readonly verdict: EntryVerdict | null
+  /** What it still lacks to count. */
+  readonly lacks: EntryLack | null
+  /** It may be sent. */
+  readonly isReady: boolean
+}
+
+/**
+ * What is said of what stands on the pad. Without a limit it is only asked about its scale. What it
+ * comes to is decided by the server again.
+ */
+export const judgeEntry = (
+  entry: ReadingEntry,
+  context: ReadingContext,
+  kitchen: Scale,
+  limit: EntryLimit | null,
+): JudgedEntry => {
+  const tenths = tenthsOf(entry.text)
+  if (tenths === null)
+    return {
+      temperature: null,
+      question: null,
+      verdict: null,
+      lacks: 'temperature',
+      isReady: false,
+    }
+  const temperature = { tenths, scale: entry.scale }
+  const asked = questionReading(temperature, context, kitchen)
+  const isAnswered = entry.confirmed && asked?.code === 'did-you-mean' && !asked.must
+  const question = isAnswered ? null : asked
+  const verdict =
+    limit === null || question
+      ? null
+      : limit.kind === 'heat'
+        ? heatVerdict(temperature, numberOf(entry.held) ?? 0, limit.limit)
+        : meets(temperature, limit.limit)
+          ? 'met'
+          : 'not-met'
+  const lacks =
+    entry.probe.trim() === ''
+      ? 'probe'
+      : entry.where === 'surface'
+        ? 'surface'
+        : entry.initials.trim() === ''
+          ? 'initials'
+          : null
+  return { temperature, question, verdict, lacks, isReady: question === null && lacks === null }
+}
+
+/** As a command carries it; null while nothing is typed. */
+export const readingOf = (entry: ReadingEntry) => {
+  const tenths = tenthsOf(entry.text)
+  if (tenths === null) return null
+  return {
+    tenths,
+    scale: entry.scale,
+    probe: entry.probe.trim(),
+    where: entry.where,
+    ...(entry.confirmed ? { scaleConfirmed: true } : {}),
+  }
+}
+
+/** As above, with the seconds for which it was held. */
+export const heatReadingOf = (entry: ReadingEntry) => {
+  const reading = readingOf(entry)
+  const held = numberOf(entry.held)
+  return reading && { ...reading, ...(held === null ? {} : { heldSeconds: Math.round(held) }) }
+}

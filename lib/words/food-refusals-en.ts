@@ -1,0 +1,101 @@
+/** Sentences for refusals about batches, readings, times, and what is thrown out. */
+import type { BatchTimesProblem } from '#lib/safety/load.ts'
+import type { MomentProblem } from '#lib/safety/readings.ts'
+import type { Refusal } from '#lib/service/refusal.ts'
+import { panRuleWords } from '#lib/words/pan-rules-en.ts'
+import { type SayClock, safetyWords } from '#lib/words/safety-en.ts'
+
+type FoodRefusal = Extract<
+  Refusal,
+  {
+    readonly code:
+      | 'no-such-batch'
+      | 'no-such-backup-pan'
+      | 'other-component'
+      | 'no-batch'
+      | 'older-batch-first'
+      | 'more-than-batch'
+      | 'nothing-there'
+      | 'not-initialled'
+      | 'reading-lacks'
+      | 'reading-asked'
+      | 'wrong-moment'
+      | 'wrong-amount'
+      | 'wrong-place'
+      | 'cannot-load'
+      | 'cannot-top-up'
+      | 'cannot-start-clock'
+      | 'cannot-cool'
+      | 'cannot-reheat'
+      | 'way-not-allowed'
+      | 'off-sale'
+      | 'past-throw-out-by-then'
+      | 'past-throw-out'
+      | 'throw-out-first'
+      | 'still-cooling'
+  }
+>
+
+const sayWrongMoment = (problem: MomentProblem | BatchTimesProblem, clock: SayClock): string =>
+  problem.code === 'finished-before-started'
+    ? safetyWords.load(problem, clock)
+    : safetyWords.moment(problem)
+
+const sayWeight = (mg: number): string => `${Math.round(mg / 1000)} g`
+
+export const sayFoodRefusal = (
+  refusal: FoodRefusal,
+  name: (id: string) => string,
+  clock: SayClock,
+): string => {
+  switch (refusal.code) {
+    case 'no-such-batch':
+      return `There is no batch “${refusal.batch}” in this service.`
+    case 'no-such-backup-pan':
+      return `There is no back-up pan “${refusal.id}” of it.`
+    case 'other-component':
+      return `That batch isn’t ${name(refusal.component)}. Check which one you have.`
+    case 'no-batch':
+      return `${name(refusal.component)} is cooked here: say which batch it comes from, so that what it was cooked to is known.`
+    case 'older-batch-first':
+      return 'An older batch is left: take that first, or say that it stays behind.'
+    case 'more-than-batch':
+      return 'That is more than is left of it. Check the amount, or say what the batch really gave.'
+    case 'nothing-there':
+      return `Nothing is in ${name(refusal.id)}.`
+    case 'not-initialled':
+      return 'Whoever threw it out puts their initials.'
+    case 'reading-lacks':
+      return safetyWords.lack[refusal.lack]
+    case 'reading-asked':
+      return safetyWords.question(refusal.question, refusal.read)
+    case 'wrong-moment':
+      return sayWrongMoment(refusal.problem, clock)
+    case 'wrong-amount':
+      return panRuleWords.amount(refusal.problem, 'mg', { weight: sayWeight, name })
+    case 'wrong-place':
+      return panRuleWords.place(refusal.problem, { weight: sayWeight, name })
+    case 'cannot-load':
+      return safetyWords.load(refusal.problem, clock)
+    case 'cannot-top-up':
+      return safetyWords.topUp[refusal.why]
+    case 'cannot-start-clock':
+      return safetyWords.clockProblem[refusal.why]
+    case 'cannot-cool':
+      return 'Nobody would be here to read it in time, so it isn’t cooled: use it, hold it hot, or throw it out.'
+    case 'cannot-reheat':
+      return safetyWords.reheat[refusal.why]
+    case 'way-not-allowed':
+      return safetyWords.resolve['way-not-allowed']
+    case 'off-sale':
+      return `${name(refusal.component)} is off sale until it is resolved. ${safetyWords.askInCharge}`
+    case 'past-throw-out-by-then':
+      return `${name(refusal.component)} would be past its time before this is made. Choose again, or change the pan.`
+    case 'past-throw-out':
+      return `${name(refusal.id)} is past its time. Throw it out.`
+    case 'throw-out-first':
+      return `${refusal.count} still off sale or to be thrown out. Resolve and initial that first.`
+    case 'still-cooling':
+      return 'A batch is still cooling. Read it to the end, or throw it out, before you close.'
+  }
+}

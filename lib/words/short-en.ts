@@ -1,0 +1,23 @@
+/** What the counter says of builds that the pans can no longer fill, in English. */
+import { inSentence } from '#lib/words/findings-en.ts'
+
+export const shortEn = {
+  shortNow: (builds: readonly string[]) =>
+    builds.length === 1
+      ? `${builds[0]}: the pans are short for it.`
+      : `${builds.join(', ')}: the pans are short for them.`,
+  short: (component: string) => `Short: not enough ${inSentence(component)} in the pan.`,
+  shortOffSale: (component: string) => `Short: the ${inSentence(component)} is off sale.`,
+  shortWaits: (component: string) => `The guest waits for ${inSentence(component)}.`,
+  shortMore: (at: string) => `More by about ${at}.`,
+  shortNoMore: 'No more is on its way.',
+  leaveOutOf: (build: string, component: string) => `${build}: leave out ${inSentence(component)}`,
+  leaveOut: (component: string) => `Leave out ${inSentence(component)}`,
+  swapOf: (build: string, component: string) => `${build}: with ${inSentence(component)} instead`,
+  swap: (component: string) => `With ${inSentence(component)}`,
+  swapItemOf: (build: string) => `${build}: another item instead`,
+  swapItem: 'Another item',
+  waitFor: (build: string) => `${build}: the guest waits`,
+  guestWaits: 'Guest waits',
+  saidWaits: (build: string) => `${build} waits for more.`,
+} as const

@@ -1,0 +1,115 @@
+import { describe, expect, it } from 'vitest'
+import { at, fahrenheit, minute, read, until, whenAt } from '#tests/support/food.ts'
+import { codeOf, type Given, openedService, refusalOf } from '#tests/support/service.ts'
+
+describe('cooling', () => {
+  const batch: readonly Given[] = [
+    { type: 'startBatch', component: 'chicken', loads: 1, startedAt: minute(-60) },
+    {
+      type: 'recordCooking',
+      batch: 'b1',
+      ...{ reading: { ...fahrenheit(168, { at: minute(-10) }), heldSeconds: 5 } },
+      initials: 'KT',
+    },
+    { type: 'finishBatch', batch: 'b1', amount: 1_000_000, finishedAt: minute(0) },
+  ]
+  const cooked = at(openedService(), 1, ...batch)
+  const cooling = (degrees: number, over: object = {}): Given => ({
+    type: 'recordCooling',
+    batch: 'b1',
+    ...read(degrees),
+    ...over,
+  })
+  const stays = { presentUntil: minute(400) }
+
+  it('[B19] starts only where somebody stays to read both stages', () => {
+    expect(refusalOf(whenAt(cooked, 2, cooling(140)))).toMatchObject({
+      code: 'cannot-cool',
+      stage: 1,
+      why: 'nobody-there',
+    })
+    expect(codeOf(whenAt(cooked, 2, cooling(140, stays)))).toBeNull()
+  })
+
+  it('[B19] missed in its first stage takes the batch off sale; once more after reheating', () => {
+    const started = at(cooked, 2, cooling(140, stays))
+    expect(started.state.batches.b1?.offSale).toBeNull()
+    expect(until(started, 122).state.batches.b1?.offSale).toBeNull()
+    const missed = until(started, 123)
+    expect(missed.state.batches.b1?.offSale).toMatchObject({ why: 'cooling-missed' })
+    const again: Given = {
+      type: 'resolveOffSale',
+      what: 'batch',
+      id: 'b1',
+      way: 'reheat',
+      place: 'range',
+      startedAt: minute(124),
+      reading: { ...fahrenheit(166, { at: minute(130) }), heldSeconds: 15 },
+      initials: 'KT',
+    }
+    expect(codeOf(whenAt(missed, 131, again))).toBe('not-in-charge')
+    const once = at(missed, 131, again)
+    expect(once.state.batches.b1).toMatchObject({ offSale: null, cooledAgain: true })
+    const twice = until(once, 260)
+    expect(twice.state.batches.b1?.offSale).not.toBeNull()
+    expect(
+      refusalOf(
+        whenAt(twice, 261, { ...again, startedAt: minute(260) } as Given, { by: 'in-charge' }),
+      ),
+    ).toMatchObject({ code: 'way-not-allowed', ways: ['discard'] })
+  })
+
+  it('[B19] read too warm misses its stage at once; in time it is cooled', () => {
+    const started = at(cooked, 2, cooling(140, stays))
+    const warm = at(started, 121, cooling(69))
+    expect(warm.state.batches.b1?.offSale).toBeNull()
+    const cold = at(warm, 300, cooling(40))
+    expect(cold.state.batches.b1?.offSale).toBeNull()
+    const warmed = at(warm, 200, cooling(80))
+    expect(warmed.state.batches.b1?.offSale).toMatchObject({ why: 'cooling-missed' })
+  })
+
+  it('[B20] cooked food isn’t loaded cold before it is shown to have cooled, nor hot unreheated', () => {
+    const load = (over: object): Given => ({
+      type: 'load',
+      pan: 'pan-chicken',
+      amount: 900_000,
+      batch: 'b1',
+      ...over,
+    })
+    const cold = { heldBy: 'cold', ...read(40) } as const
+    expect(refusalOf(whenAt(cooked, 5, load(cold)))).toMatchObject({
+      problem: { code: 'not-cooled' },
+    })
+    const cooled = at(at(at(cooked, 2, cooling(140, stays)), 100, cooling(69)), 300, cooling(40))
+    expect(codeOf(whenAt(cooled, 301, load(cold)))).toBeNull()
+    expect(refusalOf(whenAt(cooled, 301, load(read(150))))).toMatchObject({
+      problem: { code: 'not-reheated' },
+    })
+    const heat = (place: 'range' | 'hot-well', degrees: number): Given => ({
+      type: 'recordReheating',
+      batch: 'b1',
+      place,
+      startedAt: minute(301),
+      reading: { ...fahrenheit(degrees), heldSeconds: 15 },
+      initials: 'KT',
+    })
+    expect(refusalOf(whenAt(cooled, 320, heat('hot-well', 166)))).toEqual({
+      code: 'cannot-reheat',
+      why: 'not-there',
+    })
+    const short = at(cooled, 320, heat('range', 150))
+    expect(short.state.batches.b1?.reheat).toMatchObject({ ok: false, why: 'too-low' })
+    expect(codeOf(whenAt(short, 321, load(read(150))))).toBe('cannot-load')
+    const hot = at(short, 325, heat('range', 166))
+    expect(codeOf(whenAt(hot, 326, load(read(150))))).toBeNull()
+  })
+
+  it('[B22] a service isn’t closed while a batch cools', () => {
+    const started = at(cooked, 2, cooling(140, stays))
+    expect(refusalOf(whenAt(started, 3, { type: 'close' }))).toEqual({
+      code: 'still-cooling',
+      batch: 'b1',
+    })
+  })
+})

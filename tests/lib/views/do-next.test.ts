@@ -1,0 +1,158 @@
+import { describe, expect, test } from 'vitest'
+import type { StationForecast, Suggestion } from '#lib/stock/station-forecast.ts'
+import { taskKey, tasksOf } from '#lib/views/do-next.ts'
+import { doNextWords } from '#lib/words/do-next-en.ts'
+import {
+  choose,
+  type Given,
+  given,
+  happening,
+  ofPortions,
+  running,
+  send,
+  type Told,
+} from '#tests/support/service.ts'
+
+const NOON = Date.parse('2026-11-25T18:00:00Z')
+const at = (minutes: number): number => NOON + minutes * 60_000
+
+const startChicken: Suggestion = {
+  key: 'start-batch chicken',
+  kind: 'start-batch',
+  saves: 900,
+  reason: {
+    why: 'start-batch',
+    component: 'chicken',
+    loads: 2,
+    portions: 24,
+    chance: 0.83,
+    by: { early: at(31), likely: at(38), late: at(44) },
+    readyAt: at(22),
+    latestStart: at(3),
+    gapIfNow: 0.18,
+    gapIfLater: 0.42,
+    leftWith: 5.6,
+    leftWithout: 0.2,
+  },
+}
+
+const soldOutTuna: Suggestion = {
+  key: 'sold-out tuna',
+  kind: 'sold-out',
+  saves: 1,
+  reason: { why: 'sold-out', component: 'tuna', items: ['harbor-tuna'], behind: 0, nextAt: null },
+}
+
+const forecast = (over: Partial<StationForecast> = {}): StationForecast => ({
+  service: 's-lunch',
+  position: 1,
+  at: NOON,
+  closesAt: at(60),
+  closesSaid: true,
+  rushUntil: null,
+  components: {},
+  wait: null,
+  candidates: [],
+  doNext: [],
+  ...over,
+})
+
+const correct = (component: string, portions: number): Given => ({
+  type: 'correct',
+  pan: `pan-${component}`,
+  amount: ofPortions(component, portions),
+})
+
+const tooWarm: Given = {
+  type: 'readTemperature',
+  what: 'pan',
+  id: 'pan-tuna',
+  reading: { tenths: 500, scale: 'F', probe: '1', where: 'middle-stirred' },
+  initials: 'AB',
+}
+
+const keys = (told: Told, of: StationForecast | null) =>
+  tasksOf(running(told), of, running(told).at).map(taskKey)
+
+describe('what to do next', () => {
+  test('[P27] a clock comes first, then the duties of safety, what is short, what is advised', () => {
+    const jumped = happening(
+      given(send(choose('garden-chicken')), tooWarm, correct('chicken', 0)),
+      [{ type: 'clockJumped', byMs: -60_000 }],
+      null,
+    )
+    const told = keys(jumped, forecast({ doNext: [startChicken] }))
+    expect(told).toEqual([
+      'confirm-clock',
+      'safety out-of-limits pan pan-tuna',
+      'short pan-chicken',
+      'start-batch chicken',
+    ])
+  })
+
+  test('[P27] in a rush nothing but safety, and what is short or sold out, is told of the pans', () => {
+    const told = given(correct('slaw', 3), correct('tuna', 0))
+    expect(keys(told, null)).toEqual(['sold-out pan-tuna', 'nearly-empty pan-slaw'])
+    const rush = forecast({ rushUntil: at(20), doNext: [soldOutTuna] })
+    expect(keys(told, rush)).toEqual(['sold-out tuna'])
+  })
+
+  test('[P28] what a forecast says of a pan is told in the place of its level', () => {
+    const told = given(correct('yogurt-sauce', 3))
+    expect(keys(told, null)).toEqual(['nearly-empty pan-yogurt-sauce'])
+    expect(keys(told, forecast())).toEqual([])
+  })
+
+  test('[P28] a pan that is nearly empty is still asked for while more stands ready behind', () => {
+    expect(keys(given(correct('chicken', 3)), forecast())).toEqual(['nearly-empty pan-chicken'])
+  })
+
+  test('[P28] sold out is told once, and not again after it was answered', () => {
+    const told = given(correct('tuna', 0))
+    expect(keys(told, forecast({ doNext: [soldOutTuna] }))).toEqual(['sold-out tuna'])
+    const { key, kind, saves, reason } = soldOutTuna
+    const answered = happening(told, [
+      { type: 'adviceTold', key, kind, saves, reason },
+      { type: 'adviceAnswered', key, answer: 'declined' },
+    ])
+    expect(keys(answered, forecast())).toEqual([])
+  })
+})
+
+describe('its words', () => {
+  const here = {
+    name: (id: string) => ({ chicken: 'Herb chicken', tuna: 'Tuna salad' })[id] ?? id,
+    time: (moment: number) => new Date(moment).toISOString().slice(11, 16),
+    now: NOON,
+    making: () => ({ minutes: 22, where: 'prep kitchen', who: 'prep cook' }),
+  }
+
+  test('[P36] a batch is advised with its reason in numbers', () => {
+    expect(doNextWords.title(startChicken.reason, here)).toBe('Start 2 loads of herb chicken now')
+    expect(doNextWords.why(startChicken.reason, here)).toEqual([
+      'Runs out 18:30–18:45 (8 in 10 before close).',
+      'Takes 22 min with the walk: on the line 18:22.',
+      'A gap before: 2 in 10, in 5 min 4 in 10.',
+      'Left at close: 6, without it 0.',
+    ])
+    expect(doNextWords.button(startChicken.reason)).toBe('Done: 2 loads started')
+  })
+
+  test('[P36] keeping says how many, for which items, and what stays free', () => {
+    const reason = {
+      why: 'keep',
+      component: 'tuna',
+      chance: 0.7,
+      by: { early: at(30), likely: null, late: null },
+      forItems: ['Harbor tuna'],
+      withoutIt: [],
+      keep: 4,
+      free: 2,
+    } as const
+    expect(doNextWords.title(reason, here)).toBe('Keep 4 tuna salad for Harbor tuna')
+    expect(doNextWords.why(reason, here)).toEqual([
+      'Runs out from 18:30 (7 in 10 before close). It can’t be made again today.',
+      '2 stay free for all others.',
+    ])
+  })
+})

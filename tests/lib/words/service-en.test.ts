@@ -1,0 +1,21 @@
+import { expect, it } from 'vitest'
+import { keptForName, listOf } from '#lib/words/service-en.ts'
+
+const name = (id: string): string => (id === 'harbor-tuna' ? 'Harbor tuna bowl' : id)
+
+it('[U7] says for whom portions are kept', () => {
+  expect(
+    ['harbor-tuna', 'kept-apart', 'vegetarian', 'milk'].map((id) => keptForName(id, name)),
+  ).toEqual([
+    'Harbor tuna bowl',
+    'orders that are kept apart',
+    'vegetarian orders',
+    'guests who keep from milk',
+  ])
+  expect([[], ['rice'], ['rice', 'pita'], ['rice', 'pita', 'beans']].map(listOf)).toEqual([
+    '',
+    'rice',
+    'rice and pita',
+    'rice, pita and beans',
+  ])
+})

@@ -16,6 +16,7 @@ export const entries = {
   bench: 'tests/bench/bench.ts',
   prove: 'tests/prove/prove.ts',
   pictures: 'tests/pictures/pictures.ts',
+  simulate: 'tests/simulate/simulate.ts',
 }
 
 const filesBelow = (folder) =>

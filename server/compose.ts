@@ -4,12 +4,14 @@ import { stationSchema } from '#lib/menu/schema.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { MOST_MESSAGES_A_SECOND, PROTOCOL } from '#lib/protocol/wire.ts'
 import type { Recorded } from '#lib/service/event.ts'
+import { openingCommands } from '#lib/service/opening-commands.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
 import type { SheetAnswer } from '#lib/views/allergen-sheet.ts'
 import type { Config } from '#server/config.ts'
 import { openDataFolder } from '#server/data-folder.ts'
-import { backupsOf, demoStation, loadsOf } from '#server/demo-station.ts'
+import { demoStation } from '#server/demo-station.ts'
 import { openSqliteLog } from '#server/event-log/sqlite.ts'
+import { createForecasts } from '#server/forecast/forecasts.ts'
 import { openGuests } from '#server/guests/sqlite.ts'
 import { ownNames } from '#server/http/addresses.ts'
 import { createAllergens } from '#server/http/allergens.ts'
@@ -20,6 +22,8 @@ import { createSqlitePassphrases } from '#server/in-charge/sqlite.ts'
 import { createServerClock } from '#server/rail/clock.ts'
 import { openStationServices, type StationServices } from '#server/rail/station-services.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
+import { openKnownRecords } from '#server/records/known-records.ts'
+import { createSqliteRecords } from '#server/records/sqlite.ts'
 import { attachSockets } from '#server/sockets/attach.ts'
 import { openKnownStations } from '#server/stations/known-stations.ts'
 import { createSqliteStations } from '#server/stations/sqlite.ts'
@@ -77,7 +81,11 @@ const DEMO_SERVICE = 's-demo'
  * With an empty data folder an order can be taken at once: a demo service with loaded pans. Called
  * again after a start that was cut short in the middle, what was done already has no second effect.
  */
-const openDemo = async (services: StationServices, station: StationDocument): Promise<void> => {
+const openDemo = async (
+  services: StationServices,
+  station: StationDocument,
+  now: number,
+): Promise<void> => {
   const service = DEMO_SERVICE
   await services.submit(
     service,
@@ -85,15 +93,16 @@ const openDemo = async (services: StationServices, station: StationDocument): Pr
     { type: 'open', station: station.id, kind: 'demo' },
     'lead',
   )
-  for (const [index, load] of loadsOf(station).entries())
-    await services.submit(service, `demo-load-${index + 1}`, load, 'lead')
-  for (const [index, backup] of backupsOf(station).entries())
-    await services.submit(service, `demo-backup-${index + 1}`, backup, 'lead')
+  // Told of the moment of its opening, so that a command given again is the same command.
+  const openedAt = (await services.find(service))?.state().openedAt ?? now
+  for (const [index, command] of openingCommands(station, openedAt).entries())
+    await services.submit(service, `demo-opening-${index + 1}`, command, 'lead')
 }
 
 const sweepNames = async (
   guests: ReturnType<typeof openGuests>,
   services: StationServices,
+  events: { read(service: string, after: number): Promise<readonly Recorded[]> },
 ): Promise<void> => {
   for (const service of await guests.services()) {
     const rail = await services.find(service)
@@ -102,11 +111,8 @@ const sweepNames = async (
       await guests.forget(service)
       continue
     }
-    const tickets = [
-      ...Object.values(state.tickets),
-      ...Object.values(state.past).flatMap((chunk) => Object.values(chunk)),
-    ]
-    await guests.sweep(service, new Set(tickets.flatMap((one) => one.sentBy ?? [])))
+    const kept = (await events.read(service, 0)).flatMap(({ command }) => command ?? [])
+    await guests.sweep(service, new Set(kept))
   }
 }
 
@@ -136,6 +142,12 @@ export const composeStation = async ({
   const first = known.first()
   const inCharge = createInCharge({ passphrases: createSqlitePassphrases(house) })
   const clock = createServerClock()
+  const records = await openKnownRecords({
+    records: createSqliteRecords(house),
+    events: (service) => events.read(service, 0),
+    logger,
+    fatal: endTheProcess,
+  })
   let taking = true
   const services = await openStationServices({
     log: events,
@@ -143,26 +155,40 @@ export const composeStation = async ({
     clock,
     station: known.find,
     newestRevision: known.newestRevision,
+    knownBias: records.knownBias,
     logger,
     fatal: endTheProcess,
   })
   services.onShow((rail, events) => {
     if (events.some(({ type }) => type === 'labelChanged')) known.take(rail.state())
+    if (events.some(({ type }) => type === 'serviceClosed')) records.take(rail)
   })
   // What the server didn't get to before it was cut short.
   const newest = services.current()?.state()
   if (newest) known.take(newest)
-  await sweepNames(guests, services)
+  const unrecorded = services.current()
+  if (unrecorded) records.take(unrecorded)
+  await sweepNames(guests, services, events)
   const followed = services.current()
   const isFirstDemo = followed?.service === DEMO_SERVICE && followed.state().stage === 'open'
-  if (first && (followed === null || isFirstDemo)) await openDemo(services, first.document)
+  if (first && (followed === null || isFirstDemo))
+    await openDemo(services, first.document, clock.now())
   services.look()
   const looking = setInterval(() => services.look(), 10_000)
+  if (first) records.taught(first.document, 'real')
+  const forecasts = createForecasts({
+    current: () => services.current(),
+    onShow: (listener) => services.onShow(listener),
+    taught: ({ station, kind }) => records.taught(station, kind),
+    now: clock.now,
+    logger,
+  })
   const sockets = attachSockets({
     httpServer,
     services,
     guests,
     inCharge,
+    forecasts,
     station: () => (first ? { id: first.station, name: first.document.name } : null),
     build,
     now: clock.now,
@@ -187,9 +213,11 @@ export const composeStation = async ({
     finish: async () => {
       await services.idle()
       await known.idle()
+      await records.idle()
     },
     closeSockets: () => {
       clearInterval(looking)
+      forecasts.close()
       services.close()
       return sockets.close()
     },

@@ -4,9 +4,9 @@ import { due } from '#lib/service/due.ts'
 import type { Recorded, ServiceEvent } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
 import type { Role } from '#lib/service/roles.ts'
-import type { ServiceState } from '#lib/service/state.ts'
+import { isRunning, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import type { LoggedAnswer } from '#server/event-log/port.ts'
-import { fingerprintOf } from '#server/rail/fingerprint.ts'
+import { fingerprintOf, keptApart } from '#server/rail/fingerprint.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
 
@@ -16,6 +16,9 @@ export interface Ordered {
   readonly by: Role
   readonly settle: (answer: Answer) => void
 }
+
+/** What the server itself has to say: events by the state that they are decided on. */
+export type Note = (state: RunningState, now: number) => readonly ServiceEvent[]
 
 export interface Batch {
   readonly entries: readonly Recorded[]
@@ -42,6 +45,7 @@ export const createBatch = async (
   ports: RailPorts,
   start: Start,
   orders: readonly Ordered[],
+  notes: readonly Note[] = [],
 ): Promise<Batch> => {
   const { service, log, logger } = ports
   let { state, position } = start
@@ -73,13 +77,21 @@ export const createBatch = async (
     entries.push(...recorded)
   }
 
-  if (start.jumpedBy !== 0 && state.stage === 'open' && state.clockJump === null)
+  if (start.jumpedBy !== 0 && state.stage === 'open')
     record([{ type: 'clockJumped', byMs: start.jumpedBy }], null)
   for (const fallen of due(state, now)) {
     try {
       record([fallen.event], null, fallen.due)
     } catch (error) {
       logger.error({ err: error, service, type: fallen.event.type }, 'what fell due failed')
+    }
+  }
+
+  for (const note of notes) {
+    try {
+      if (isRunning(state)) record(note(state, now), null)
+    } catch (error) {
+      logger.error({ err: error, service }, 'a note failed')
     }
   }
 
@@ -98,6 +110,7 @@ export const createBatch = async (
         station: ports.station,
         otherIsOpen: ports.otherIsOpen(service),
         newestRevision: newestRevision(),
+        ...(ports.knownBias ? { knownBias: ports.knownBias } : {}),
       })
       if ('refusal' in decision) return { answer: 'refused', refusal: decision.refusal }
       record(decision.events, order.id)
@@ -121,8 +134,8 @@ export const createBatch = async (
     answered.set(order.id, logged)
     answers.push(logged)
     replies.push({ order, answer })
-    if (answer.answer === 'accepted' && order.command.type === 'send' && order.command.name)
-      names.push({ id: order.id, name: order.command.name })
+    const name = keptApart(order.command)
+    if (answer.answer === 'accepted' && name !== undefined) names.push({ id: order.id, name })
   }
   return { entries, answers, names, replies }
 }

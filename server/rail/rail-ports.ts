@@ -15,6 +15,8 @@ export interface RailPorts {
   readonly station: Circumstances['station']
   /** The newest revision known of a station's document; null where there is none. */
   readonly newestRevision: (station: string) => number | null
+  /** How heavy earlier services of a station scooped. */
+  readonly knownBias?: Circumstances['knownBias']
   readonly otherIsOpen: (service: string) => boolean
   readonly logger: Logger
   /** The store failed: what was appended is unknown, so the process ends. */

@@ -10,7 +10,7 @@ import type { Recorded } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
-import { createBatch, type Ordered } from '#server/rail/batch.ts'
+import { createBatch, type Note, type Ordered } from '#server/rail/batch.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'
 import { answerFor } from '#server/rail/stored-answer.ts'
 
@@ -22,6 +22,11 @@ export interface Rail {
   eventsAfter(position: number): readonly Recorded[] | null
   /** Settles when the answer is durable and what happened has been shown. */
   submit(id: string, command: Command, by: Role): Promise<Answer>
+  /**
+   * Appends what the server itself has to say, decided on the newest state in its turn, as often as a
+   * conflict asks for it.
+   */
+  note(make: Note): void
   /** Appends what fell due, and a jump of the clock. */
   look(): void
   onShow(listener: (events: readonly Recorded[]) => void): void
@@ -46,6 +51,7 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
   let newest = 0
   let kept: Recorded[] = []
   let queue: Ordered[] = []
+  let notes: Note[] = []
   let running = false
   let closed = false
   let looking = false
@@ -89,13 +95,18 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
     dueTimer = setTimeout(look, wait).unref()
   }
 
-  const runBatch = async (orders: readonly Ordered[]): Promise<void> => {
+  const runBatch = async (orders: readonly Ordered[], noted: readonly Note[]): Promise<void> => {
     let jumped = 0
     for (let conflicts = 0; conflicts < MOST_CONFLICTS; conflicts += 1) {
       const now = ports.clock.now()
       // Asked after the time was read, so that nothing falls due by a jump that wasn't noticed.
       jumped += jumpedBy()
-      const batch = await createBatch(ports, { state, position, now, jumpedBy: jumped }, orders)
+      const batch = await createBatch(
+        ports,
+        { state, position, now, jumpedBy: jumped },
+        orders,
+        noted,
+      )
       for (const { id, name } of batch.names) await guests.put(service, id, name)
       if (batch.entries.length === 0 && batch.answers.length === 0) {
         for (const { order, answer } of batch.replies) order.settle(answerFor(order.id, answer))
@@ -114,12 +125,14 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
   }
 
   const run = async (): Promise<void> => {
-    while (queue.length > 0 || looking || newest > position) {
+    while (queue.length > 0 || notes.length > 0 || looking || newest > position) {
       if (newest > position) await catchUp()
       const orders = queue.slice(0, MOST_IN_A_BATCH)
       queue = queue.slice(orders.length)
+      const noted = notes
+      notes = []
       looking = false
-      await runBatch(orders)
+      await runBatch(orders, noted)
     }
     running = false
     waitForDue()
@@ -168,6 +181,11 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
         queue.push({ id, command, by, settle })
         wake()
       }),
+    note: (make) => {
+      if (closed) return
+      notes.push(make)
+      wake()
+    },
     look,
     onShow: (listener) => {
       listeners.push(listener)

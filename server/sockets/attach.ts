@@ -17,6 +17,7 @@ import { followSchema, helloSchema, idOf, takeCommand } from '#lib/protocol/wire
 import type { NotTaken } from '#lib/service/refusal.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { pickUpPicture } from '#lib/views/pick-up.ts'
+import type { Forecasts } from '#server/forecast/forecasts.ts'
 import type { Guests } from '#server/guests/port.ts'
 import type { InCharge } from '#server/in-charge/in-charge.ts'
 import type { Rail } from '#server/rail/rail.ts'
@@ -34,6 +35,7 @@ export interface SocketPorts {
   readonly services: StationServices
   readonly guests: Guests
   readonly inCharge: InCharge
+  readonly forecasts: Forecasts
   readonly station: () => Welcome['station']
   readonly build: string
   readonly now: () => number
@@ -128,6 +130,8 @@ export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } =>
     for (const before of socket.rooms)
       if (before !== socket.id && before !== room) await socket.leave(before)
     await socket.join(room)
+    const forecast = role === 'pick-up' ? null : ports.forecasts.newest(rail.service)
+    if (forecast) socket.emit('forecast', { service: rail.service, forecast })
     if (role !== 'pick-up') void tellNames(socket, rail.service).catch(logger.error.bind(logger))
     return follow(rail, role, asked.data.position)
   }
@@ -196,6 +200,11 @@ export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } =>
         .forget(rail.service)
         .catch((error: unknown) => logger.error({ err: error }, 'names were not deleted'))
     if (events.some((event) => event.type === 'serviceOpened')) pulse()
+  })
+
+  ports.forecasts.onForecast((forecast) => {
+    const { service } = forecast
+    io.to(crewRoom(service)).emit('forecast', { service, forecast })
   })
 
   const pulsing = setInterval(pulse, PULSE_EVERY_MS)

@@ -16,6 +16,15 @@ const versions = [
      salt BLOB NOT NULL CHECK (length(salt) >= 16),
      hash BLOB NOT NULL CHECK (length(hash) >= 32)
    ) STRICT, WITHOUT ROWID;`,
+  `CREATE TABLE service_records (
+     number INTEGER PRIMARY KEY,
+     service TEXT NOT NULL,
+     station TEXT NOT NULL,
+     opened_at INTEGER NOT NULL,
+     revision INTEGER NOT NULL CHECK (revision > 0),
+     body TEXT NOT NULL CHECK (json_valid(body)),
+     UNIQUE (service, revision)
+   ) STRICT;`,
 ]
 
 /**

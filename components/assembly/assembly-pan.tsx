@@ -1,21 +1,41 @@
 import styles from '#components/assembly/pan.module.css'
 import { ScoopSign } from '#components/assembly/scoop-sign.tsx'
-import type { Component, PortionRule } from '#lib/menu/station-document.ts'
+import type { Component } from '#lib/menu/station-document.ts'
 import { mlFrom } from '#lib/quantity/kitchen-units.ts'
+import type { VolumeTool } from '#lib/quantity/portion-tools.ts'
 import { sayFluidOunces, sayWeight } from '#lib/quantity/say-amount.ts'
 import type { PanForBuild, TakePan } from '#lib/views/assembly-pan.ts'
 import { assemblyEn as say } from '#lib/words/assembly-en.ts'
 
-const unitOf = (tool: PortionRule, count: number): string => {
+const unitOf = (tool: TakePan['tool'], count: number): string => {
   switch (tool.tool) {
     case 'scoop':
+    case 'ladle':
+    case 'spoodle':
+    case 'measure':
       return say.level
+    case 'bottle':
+      return say.squeeze(count)
     case 'tongs':
       return say.tongs
     case 'piece':
+    case 'tongs-pieces':
       return say.piece(count)
     case 'cup':
       return say.cup(count)
+  }
+}
+
+/** A tool that stands in, in one short word. */
+const toolName = (tool: VolumeTool): string => {
+  switch (tool.tool) {
+    case 'scoop':
+      return say.scoop(tool.number)
+    case 'ladle':
+    case 'spoodle':
+      return `${sayFluidOunces(mlFrom(tool.flOz, 'flOz'))} ${say[tool.tool]}`
+    case 'measure':
+      return say.measureSize(tool.size, tool.unit)
   }
 }
 
@@ -45,6 +65,25 @@ function Tool({ pan }: { readonly pan: TakePan }) {
           <span className={styles.under}>{sayFluidOunces(mlFrom(tool.flOz, 'flOz'))}</span>
         </span>
       )
+    case 'ladle':
+    case 'spoodle':
+      return (
+        <span className={styles.small}>
+          {say[tool.tool]}
+          <span className={styles.under}>{sayFluidOunces(mlFrom(tool.flOz, 'flOz'))}</span>
+        </span>
+      )
+    case 'measure':
+      return (
+        <span className={styles.small}>
+          {say.measure}
+          <span className={styles.under}>{say.measureSize(tool.size, tool.unit)}</span>
+        </span>
+      )
+    case 'bottle':
+      return <span className={styles.small}>{say.bottle}</span>
+    case 'tongs-pieces':
+      return <span className={styles.small}>{say.withTongs}</span>
     case 'piece':
       return null
   }
@@ -79,13 +118,23 @@ function Take({ pan }: { readonly pan: TakePan }) {
     <>
       {pan.fromBackup && <BackUpSign />}
       <div className={styles.middle}>
+        {pan.instead && <b className={styles.otherScoop}>{say.otherScoop}</b>}
         <span className={styles.count}>{pan.count}</span>
         {pan.onTheSide ? (
           <span className={styles.side}>{say.onTheSide}</span>
         ) : (
           <span className={styles.unit}>{unitOf(pan.tool, pan.count)}</span>
         )}
-        {pan.lacking && <span className={styles.lacking}>{say.lacking}</span>}
+        {pan.instead?.map(({ count, tool }) => (
+          <b key={toolName(tool)} className={styles.andAlso}>
+            {say.andAlso(count, toolName(tool))}
+          </b>
+        ))}
+        {pan.stands !== 'sold' ? (
+          <span className={styles.lacking}>{say.stands[pan.stands]}</span>
+        ) : (
+          pan.lacking && <span className={styles.lacking}>{say.lacking}</span>
+        )}
         {pan.hazards.length > 0 && <span className={styles.lacking}>{say.askInCharge}</span>}
         {pan.accepted.map((hazard) => (
           <span key={say.hazard(hazard)} className={styles.accepted}>
@@ -108,7 +157,11 @@ const hazardWords = ({ hazards }: Extract<PanForBuild, { kind: 'away' }>) => {
 }
 
 const isNoted = (pan: TakePan): boolean =>
-  pan.lacking || pan.hazards.length > 0 || pan.accepted.length > 0
+  pan.lacking ||
+  pan.instead !== null ||
+  pan.stands !== 'sold' ||
+  pan.hazards.length > 0 ||
+  pan.accepted.length > 0
 
 /** One pan of the line as one build sees it. */
 export function AssemblyPan({
@@ -135,7 +188,8 @@ export function AssemblyPan({
       className={styles.pan}
       data-kind={pan.kind}
       data-side={pan.kind === 'take' && pan.onTheSide}
-      data-lacking={pan.kind === 'take' && pan.lacking}
+      data-lacking={pan.kind === 'take' && (pan.lacking || pan.stands !== 'sold')}
+      data-instead={pan.kind === 'take' && pan.instead !== null}
       data-backup={pan.kind === 'take' && pan.fromBackup}
       data-noted={soiledBy.length > 0 || (pan.kind === 'take' && isNoted(pan))}
     >

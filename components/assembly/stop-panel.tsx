@@ -106,7 +106,7 @@ export function StopPanel({
   readonly busy: boolean
   readonly onAnswer: (foodInIt: boolean) => void
 }) {
-  const { held } = stopped
+  const { held, throwOut } = stopped
   const rows = stopped.differences?.map((one) => rowOf(one, nameIn(station))) ?? null
   return (
     <section className={styles.stop} role="alert" aria-labelledby="stop-title">
@@ -127,7 +127,13 @@ export function StopPanel({
           </>
         )}
         {rows !== null && <Changes rows={rows} />}
-        {rows === null && !held && <p className={styles.cancelled}>{say.cancelled}</p>}
+        {throwOut && (
+          <>
+            <p className={styles.why}>{say.pastItsTime(throwOut)}</p>
+            <p>{say.thenThrowOut}</p>
+          </>
+        )}
+        {rows === null && !held && !throwOut && <p className={styles.cancelled}>{say.cancelled}</p>}
       </div>
       <Answers stopped={stopped} busy={busy} onAnswer={onAnswer} />
     </section>

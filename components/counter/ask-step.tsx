@@ -1,7 +1,6 @@
 import { Suspense, useState } from 'react'
 import styles from '#components/counter/ask.module.css'
 import shared from '#components/counter/counter.module.css'
-import { HeldStrip } from '#components/counter/held-strip.tsx'
 import { LaterPart } from '#components/counter/later.tsx'
 import { parts } from '#components/counter/later-parts.ts'
 import { NeedsPanel } from '#components/counter/needs-panel.tsx'
@@ -15,6 +14,7 @@ import { buildName, LETTERS } from '#lib/service/tickets.ts'
 import { askTiles } from '#lib/views/ask-tiles.ts'
 import { keptNeeds } from '#lib/views/changing.ts'
 import type { Act } from '#lib/views/counter-act.ts'
+import { waitIfSent } from '#lib/views/guest-wait.ts'
 import { counter } from '#lib/words/counter-en.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
 
@@ -34,6 +34,7 @@ export function AskStep({ state, desk, sentWords }: AskStepProps) {
   const kept = keptNeeds(ordering, state)
   const isIdle =
     ordering.drafts.length === 1 && draft?.item === null && !ordering.changing && !telling
+  const wait = isIdle ? waitIfSent(state, 1) : null
   const close = () => setBehind(null)
   const detail = () => setBehind('detail')
   return (
@@ -47,9 +48,13 @@ export function AskStep({ state, desk, sentWords }: AskStepProps) {
             </p>
           )}
           {isIdle && sentWords && <SentBanner words={sentWords} />}
-          {isIdle && <HeldStrip state={state} tap={tap} />}
+          {isIdle && <LaterPart of={parts.heldStrip} given={{ state, tap }} />}
           <WaitingOrders state={state} ordering={ordering} tap={tap} />
-          {isIdle && <p className={styles.hint}>{counter.askFirst}</p>}
+          {isIdle && (
+            <p className={styles.hint}>
+              {counter.askFirst} {wait && counter.waitIsNow(wait)}
+            </p>
+          )}
         </div>
         {ordering.current > 0 && draft?.asked === null && needs.length === 0 && (
           <SameGuest current={ordering.current} drafts={ordering.drafts} tap={tap} />

@@ -4,6 +4,7 @@ import { OrderBar } from '#components/counter/order-bar.tsx'
 import { PanChoice } from '#components/counter/pan-choice.tsx'
 import { ReadBackPanel } from '#components/counter/read-back-panel.tsx'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
+import { useWanted } from '#components/counter/use-wanted.ts'
 import { useNarrow } from '#components/device/use-device.ts'
 import { Line } from '#components/line/line.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
@@ -11,6 +12,7 @@ import type { RunningState } from '#lib/service/state.ts'
 import { panFace } from '#lib/views/counter.ts'
 import { EMPTY_DRAFT } from '#lib/views/draft.ts'
 import { settleAll } from '#lib/views/ordering.ts'
+import { isPanWanted } from '#lib/views/wanted-gone.ts'
 import { counter } from '#lib/words/counter-en.ts'
 
 /** The menu as a grid over the line, the pans below, and what is said of it. */
@@ -23,6 +25,7 @@ export function ChooseStep({
 }) {
   const { ordering, tap } = desk
   const narrow = useNarrow()
+  const wanted = useWanted()
   const found = settleAll(ordering, state)[ordering.current]
   if (!found) return null
   const { offer, settled } = found
@@ -38,6 +41,7 @@ export function ChooseStep({
           offer={offer}
           draft={ordering.drafts[ordering.current] ?? EMPTY_DRAFT}
           tap={tap}
+          wanted={wanted}
         />
         <div className={styles.line}>
           <Line
@@ -51,6 +55,18 @@ export function ChooseStep({
                 currency={state.station.currency}
                 tap={tap}
                 nameOf={nameOf}
+                wanted={
+                  isPanWanted(offer, settled, component.id)
+                    ? {
+                        isCounted:
+                          wanted.isCounted(component.id) ||
+                          state.station.items.some(
+                            ({ id, heart }) => heart === component.id && wanted.isCounted(id),
+                          ),
+                        onWanted: () => wanted.component(component.id, settled?.item.id ?? null),
+                      }
+                    : null
+                }
               />
             )}
           />

@@ -1,15 +1,17 @@
 'use client'
 
 import styles from '#components/counter/counter.module.css'
-import { OrderDesk } from '#components/counter/order-desk.tsx'
 import { Awake } from '#components/device/awake-notice.tsx'
 import { useDevice } from '#components/device/use-device.ts'
 import { Connection } from '#components/live/connection.tsx'
 import { CrewProvider, useCrew } from '#components/live/crew.tsx'
 import { useServiceStage } from '#components/live/service-stage.ts'
+import { useFetched } from '#components/live/use-fetched.ts'
 import { isRunning } from '#lib/service/state.ts'
 import { counter } from '#lib/words/counter-en.ts'
 import { live } from '#lib/words/live-en.ts'
+
+const loadDesk = async () => (await import('#components/counter/order-desk.tsx')).OrderDesk
 
 /** Allergies and diet, the order on the line, the read-back, and open tickets. */
 export function CounterScreen() {
@@ -25,6 +27,7 @@ function Counter() {
   const state = useCrew((view) => view.state)
   const welcome = useCrew((view) => view.welcome)
   const stage = useServiceStage()
+  const OrderDesk = useFetched(loadDesk)
   return (
     <main className={styles.screen}>
       <header className={styles.strip}>
@@ -36,7 +39,7 @@ function Counter() {
         <Awake />
         <Connection />
       </header>
-      {stage === 'open' && isRunning(state) ? (
+      {stage === 'open' && isRunning(state) && OrderDesk ? (
         <OrderDesk key={state.service} state={state} />
       ) : (
         <NoOrders stage={stage === 'open' ? 'connecting' : stage} />

@@ -2,10 +2,11 @@ import styles from '#components/counter/counter.module.css'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
 import type { Act } from '#lib/views/counter-act.ts'
-import { heldNow } from '#lib/views/tickets-to-change.ts'
+import { heldNow, shortNow } from '#lib/views/tickets-to-change.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
+import { shortEn } from '#lib/words/short-en.ts'
 
-/** Builds that no longer fit their guests, by number: held ones, and guests to be found. */
+/** Builds that can't go on, by number: held ones, guests to be found, and what the pans can't fill. */
 export function HeldStrip({
   state,
   tap,
@@ -14,7 +15,8 @@ export function HeldStrip({
   readonly tap: (act: Act) => void
 }) {
   const { builds, find } = heldNow(state)
-  if (builds.length === 0 && find.length === 0) return null
+  const short = shortNow(state)
+  if (builds.length + find.length + short.length === 0) return null
   return (
     <div className={styles.cameBack} role="alert">
       {find.length > 0 && (
@@ -27,6 +29,11 @@ export function HeldStrip({
       {builds.length > 0 && (
         <p>
           <strong>{needsEn.heldNow(builds)}</strong>
+        </p>
+      )}
+      {short.length > 0 && (
+        <p>
+          <strong>{shortEn.shortNow(short)}</strong>
         </p>
       )}
       <button type="button" className={styles.button} onClick={() => tap({ act: 'tickets' })}>

@@ -1,12 +1,15 @@
 import styles from '#components/counter/items.module.css'
 import { type RowSaid, sayRow } from '#components/counter/say-row.ts'
+import type { Wanted } from '#components/counter/use-wanted.ts'
+import { WantedButton } from '#components/counter/wanted-button.tsx'
 import { Line } from '#components/line/line.tsx'
 import { pansOf } from '#lib/menu/find.ts'
 import type { Finding } from '#lib/needs/judge.ts'
 import { type CellMark, itemRows } from '#lib/views/counter.ts'
 import type { Act } from '#lib/views/counter-act.ts'
 import type { Draft } from '#lib/views/draft.ts'
-import { type Offer, standingOf, toAcceptOf } from '#lib/views/offer.ts'
+import { type Offer, offerOf, standingOf, toAcceptOf } from '#lib/views/offer.ts'
+import { isItemWanted } from '#lib/views/wanted-gone.ts'
 import { counter } from '#lib/words/counter-en.ts'
 import { foodOf, needName } from '#lib/words/service-en.ts'
 
@@ -14,10 +17,13 @@ interface ItemRowsProps {
   readonly offer: Offer
   readonly draft: Draft
   readonly tap: (act: Act) => void
+  readonly wanted: Wanted
 }
 
+const NOT_COVERED = Number.POSITIVE_INFINITY
+
 /** The menu: a row an item, its marks in the pans' own columns. */
-export function ItemRows({ offer, draft, tap }: ItemRowsProps) {
+export function ItemRows({ offer, draft, tap, wanted }: ItemRowsProps) {
   const { station } = offer.state
   const places = pansOf(station)
   return (
@@ -39,16 +45,34 @@ export function ItemRows({ offer, draft, tap }: ItemRowsProps) {
             <Fit said={sayRow(offer, row)} />
             <span className={styles.left}>{row.blocked ? '' : counter.left(row.left)}</span>
           </button>
+          {isItemWanted(row.blocked) && (
+            <WantedButton
+              name={row.item.name}
+              isCounted={wanted.isCounted(row.item.id)}
+              place="row"
+              onWanted={() => wanted.item(row.item.id)}
+            />
+          )}
           <div className={styles.marks} aria-hidden="true">
             <Line
               station={station}
               label={row.item.name}
-              renderPan={(pan) => (
-                <Mark
-                  mark={row.marks[places.indexOf(pan)] ?? 'none'}
-                  word={markWord(offer, pan.component, row.marks[places.indexOf(pan)] ?? 'none')}
-                />
-              )}
+              renderPan={(pan) => {
+                const place = places.indexOf(pan)
+                // The button that counts a wish stands over the last of a row.
+                const fromRight = isItemWanted(row.blocked) ? places.length - place : NOT_COVERED
+                const mark = row.marks[place] ?? 'none'
+                return (
+                  <Mark
+                    mark={fromRight === 1 ? 'none' : mark}
+                    word={
+                      fromRight <= 2
+                        ? ''
+                        : markWord(offerOf(offer, row.item.id), pan.component, mark)
+                    }
+                  />
+                )
+              }}
             />
           </div>
         </li>
@@ -74,6 +98,7 @@ const markWord = (offer: Offer, component: string, mark: CellMark): string => {
     case 'ask':
       return counter.ask
     case 'gone':
+      if (standing.kind === 'kept') return counter.mark.kept
       return standing.kind === 'not-selling' ? counter.pan.notSelling : counter.noneLeft
     case 'need':
       return finding ? needWord(finding) : counter.pan.unchecked

@@ -4,6 +4,7 @@ import { later } from '#components/counter/later.tsx'
 export const parts = {
   choose: later(async () => (await import('#components/counter/choose-step.tsx')).ChooseStep),
   orderBar: later(async () => (await import('#components/counter/order-bar.tsx')).OrderBar),
+  heldStrip: later(async () => (await import('#components/counter/held-strip.tsx')).HeldStrip),
   notSure: later(async () => (await import('#components/counter/not-sure-step.tsx')).NotSureStep),
   needDetail: later(async () => (await import('#components/counter/need-detail.tsx')).NeedDetail),
   moreNeeds: later(async () => (await import('#components/counter/more-needs.tsx')).MoreNeeds),

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react'
 import styles from '#components/counter/pan.module.css'
+import { WantedButton } from '#components/counter/wanted-button.tsx'
 import type { Component } from '#lib/menu/station-document.ts'
 import type { Finding } from '#lib/needs/judge.ts'
 import { sayCents } from '#lib/quantity/money.ts'
@@ -9,6 +10,8 @@ import { counter } from '#lib/words/counter-en.ts'
 import { shortFinding } from '#lib/words/findings-en.ts'
 
 interface PanChoiceProps {
+  /** Counts that a guest wanted it; null where there is some, or the build says so itself. */
+  readonly wanted: { readonly isCounted: boolean; readonly onWanted: () => void } | null
   readonly component: Component
   readonly face: PanFace
   readonly currency: string
@@ -17,7 +20,7 @@ interface PanChoiceProps {
 }
 
 /** A pan as the guest's choice: a tap goes on to no, on the side, with; the plus adds a portion. */
-export function PanChoice({ component, face, currency, tap, nameOf }: PanChoiceProps) {
+export function PanChoice({ component, face, currency, tap, nameOf, wanted }: PanChoiceProps) {
   const more = face.kind === 'in' || face.kind === 'side' ? face.more : null
   const price = sayCents(more ?? 0, currency)
   return (
@@ -34,6 +37,14 @@ export function PanChoice({ component, face, currency, tap, nameOf }: PanChoiceP
         </span>
         <FaceWords face={face} nameOf={nameOf} />
       </button>
+      {wanted && (
+        <WantedButton
+          name={component.name}
+          isCounted={wanted.isCounted}
+          place="pan"
+          onWanted={wanted.onWanted}
+        />
+      )}
       {more !== null && (
         <button
           type="button"
@@ -113,14 +124,16 @@ function FaceWords({
         </>
       )
     case 'cannot':
-      return <Cannot standing={face.standing} short={short} />
+      return <Cannot standing={face.standing} short={short} nameOf={nameOf} />
   }
 }
 
 function Cannot({
   standing,
   short,
+  nameOf,
 }: {
+  readonly nameOf: (id: string) => string
   readonly standing: Extract<PanFace, { readonly kind: 'cannot' }>['standing']
   readonly short: (finding: Finding) => ReactNode
 }) {
@@ -134,6 +147,13 @@ function Cannot({
       )
     case 'unchecked':
       return <strong className={styles.word}>{counter.pan.unchecked}</strong>
+    case 'kept':
+      return (
+        <>
+          <strong className={styles.word}>{counter.pan.kept}</strong>
+          <span className={styles.reason}>{counter.keptFor(standing.for, nameOf)}</span>
+        </>
+      )
     case 'gone':
     case 'not-selling':
       return (

@@ -8,6 +8,7 @@ import { sayCents } from '#lib/quantity/money.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findTicket, LETTERS } from '#lib/service/tickets.ts'
 import type { Act } from '#lib/views/counter-act.ts'
+import { waitIfSent } from '#lib/views/guest-wait.ts'
 import { type NextStep, nextStep } from '#lib/views/next-step.ts'
 import { settleAll } from '#lib/views/ordering.ts'
 import { readBack } from '#lib/views/read-back.ts'
@@ -15,10 +16,10 @@ import { counter } from '#lib/words/counter-en.ts'
 import { readBackText, sayReadBack } from '#lib/words/read-back-en.ts'
 
 /** Characters beyond which the sentence is set smaller or has more room, so that it is in sight. */
-const LENGTHS = [
-  [220, 'most'],
-  [190, 'long'],
-] as const
+const MOST = 220
+const LONG = 190
+/** The wait stands on a line of its own below. */
+const LONG_WITH_WAIT = 120
 
 interface ReadBackPanelProps {
   readonly state: RunningState
@@ -45,6 +46,7 @@ export function ReadBackPanel({ state, desk }: ReadBackPanelProps) {
         </button>
       </div>
     )
+  const wait = ordering.changing ? null : waitIfSent(state, ordering.drafts.length)
   const sentences =
     found && settled && !settled.blocked
       ? sayReadBack(readBack(found.offer, settled), nameIn(station), price)
@@ -54,7 +56,9 @@ export function ReadBackPanel({ state, desk }: ReadBackPanelProps) {
     <div
       className={styles.panel}
       data-note={ordering.note?.kind}
-      data-long={LENGTHS.find(([over]) => length > over)?.[1]}
+      data-long={
+        length > MOST ? 'most' : length > (wait ? LONG_WITH_WAIT : LONG) ? 'long' : undefined
+      }
     >
       <div className={styles.said}>
         {ordering.note && <p className={styles.note}>{sayNote(station, ordering.note)}</p>}
@@ -62,22 +66,30 @@ export function ReadBackPanel({ state, desk }: ReadBackPanelProps) {
           settled.blocked ? (
             <p className={styles.note}>{sayBlocked(station, settled.item.id, settled.blocked)}</p>
           ) : (
-            <p className={styles.sentence}>
-              “
-              {sentences.map(({ before, strong, rest }, index) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: sentences have no other identity
-                <span key={index}>
-                  {index > 0 && ' '}
-                  {before}
-                  <strong>{strong}</strong>
-                  {rest}
-                </span>
-              ))}
-              ”
-            </p>
+            <>
+              <p className={styles.sentence}>
+                “
+                {sentences.map(({ before, strong, rest }, index) => (
+                  // biome-ignore lint/suspicious/noArrayIndexKey: sentences have no other identity
+                  <span key={index}>
+                    {index > 0 && ' '}
+                    {before}
+                    <strong>{strong}</strong>
+                    {rest}
+                  </span>
+                ))}
+                ”
+              </p>
+              {wait && <p className={styles.wait}>{counter.sayWait(wait)}</p>}
+            </>
           )
         ) : (
-          !ordering.note && <p className={styles.title}>{counter.chooseFirst}</p>
+          !ordering.note && (
+            <>
+              <p className={styles.title}>{counter.chooseFirst}</p>
+              {wait && <p>{counter.waitIsNow(wait)}</p>}
+            </>
+          )
         )}
       </div>
       <SendButton state={state} desk={desk} price={price} />

@@ -5,6 +5,7 @@ import type { Blocked } from '#lib/views/draft.ts'
 import { tellFinding } from '#lib/views/finding-told.ts'
 import type { NotFree } from '#lib/views/offer.ts'
 import type { Note } from '#lib/views/ordering.ts'
+import { sayClock } from '#lib/words/clock-en.ts'
 import { counter } from '#lib/words/counter-en.ts'
 import { sayFinding } from '#lib/words/findings-en.ts'
 import { sayNotTaken, sayRefusal } from '#lib/words/refusals-en.ts'
@@ -19,6 +20,8 @@ const sayCannot = (station: StationDocument, name: string, standing: NotFree): s
       return counter.cannot.gone(name)
     case 'not-selling':
       return counter.cannot.notSelling(name)
+    case 'kept':
+      return counter.cannot.kept(name, counter.keptFor(standing.for, nameIn(station)))
   }
 }
 
@@ -33,7 +36,7 @@ export const sayNote = (station: StationDocument, note: Note): string => {
   const name = nameIn(station)
   switch (note.kind) {
     case 'refused':
-      return sayRefusal(note.refusal, name)
+      return sayRefusal(note.refusal, name, (at) => sayClock(at, station.timeZone))
     case 'not-taken':
       return sayNotTaken(note.because)
     case 'cannot':

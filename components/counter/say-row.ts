@@ -47,9 +47,11 @@ const whyNot = (
   standing: Exclude<NonNullable<ItemRow['blocked']>['standing'], { readonly kind: 'need' }>,
 ): string => {
   if (standing.kind === 'unchecked') return counter.pan.unchecked
-  return component === null
-    ? counter.itemNotSold
-    : counter.rowNo(nameIn(offer.state.station)(component))
+  const name = nameIn(offer.state.station)
+  if (component === null) return counter.itemNotSold
+  return standing.kind === 'kept'
+    ? counter.rowKept(name(component), counter.keptFor(standing.for, name))
+    : counter.rowNo(name(component))
 }
 
 /** Whether an item fits this guest now, with which change, or why not. */

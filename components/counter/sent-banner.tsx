@@ -2,6 +2,7 @@ import styles from '#components/counter/counter.module.css'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild } from '#lib/service/tickets.ts'
 import { ticketSentBy } from '#lib/views/counter.ts'
+import { waitOfTicket } from '#lib/views/guest-wait.ts'
 import type { Sent } from '#lib/views/ordering.ts'
 import { counter } from '#lib/words/counter-en.ts'
 
@@ -37,7 +38,9 @@ export const useSentWords = (state: RunningState, sent: readonly Sent[]): SentWo
   ]
   if (words.length === 0) return null
   const big = words.join(' · ')
-  return { big, small: counter.tellGuest, spoken: counter.spokenSent(big) }
+  const wait = numbers.length > 0 ? waitOfTicket(state, Math.max(...numbers)) : null
+  const small = wait ? counter.tellGuestWait(wait) : counter.tellGuest
+  return { big, small, spoken: counter.spokenSent(big) }
 }
 
 export function SentBanner({ words }: { readonly words: SentWords }) {

@@ -1,12 +1,15 @@
 import { useState } from 'react'
 import shared from '#components/counter/counter.module.css'
+import { ShortChoices, ShortWhy } from '#components/counter/short-choices.tsx'
 import styles from '#components/counter/tickets.module.css'
 import { useActing } from '#components/live/acting.ts'
 import { useCrew } from '#components/live/crew.tsx'
+import { useForecast } from '#components/live/forecast.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import { sayCents } from '#lib/quantity/money.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
+import { type ShortWays, shortWays } from '#lib/stock/short-ways.ts'
 import type { Act } from '#lib/views/counter-act.ts'
 import { whyHeld } from '#lib/views/held.ts'
 import { markOf } from '#lib/views/mark.ts'
@@ -19,6 +22,7 @@ import { counter } from '#lib/words/counter-en.ts'
 import { sayWhyHeld } from '#lib/words/held-en.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
 import { markLines, stateName } from '#lib/words/service-en.ts'
+import { shortEn } from '#lib/words/short-en.ts'
 
 interface TicketsStepProps {
   readonly state: RunningState
@@ -30,6 +34,8 @@ export function TicketsStep({ state, tap }: TicketsStepProps) {
   const acting = useActing()
   const [asking, setAsking] = useState<string | null>(null)
   const builds = ticketsToChange(state)
+  const forecast = useForecast()
+  const ways = shortWays(state, (id) => forecast?.components[id]?.underway[0]?.at ?? null)
   const late = handedOverLately(state)
   const row = (one: TicketBuild) => {
     const name = buildName(one.ticket.number, one.build.letter)
@@ -43,6 +49,8 @@ export function TicketsStep({ state, tap }: TicketsStepProps) {
         ask={(is) => setAsking(is ? name : null)}
         busy={acting.busy}
         tap={tap}
+        short={ways.find(({ build }) => build === name) ?? null}
+        onWait={() => void acting.act({ type: 'wait', ...at }, shortEn.saidWaits(name))}
         onCancel={() => {
           setAsking(null)
           void acting.act(
@@ -95,12 +103,15 @@ interface BuildRowProps {
   readonly ask: (is: boolean) => void
   readonly busy: boolean
   readonly tap: (act: Act) => void
+  /** What can be done where the pans can't fill it; null where they can. */
+  readonly short: ShortWays | null
+  readonly onWait: () => void
   readonly onCancel: () => void
   readonly onPay: () => void
 }
 
 function BuildRow(props: BuildRowProps) {
-  const { state, one, isAsking, ask, busy, tap, onCancel, onPay } = props
+  const { state, one, isAsking, ask, busy, tap, short, onWait, onCancel, onPay } = props
   const { ticket, build, canChange, canCancel, canTell, nameKey } = one
   const called = useCrew((view) => (nameKey === null ? undefined : view.names[nameKey]))
   const name = buildName(ticket.number, build.letter)
@@ -111,7 +122,7 @@ function BuildRow(props: BuildRowProps) {
     <li
       className={styles.build}
       data-state={build.state}
-      data-held={build.hold === null ? undefined : ''}
+      data-held={build.hold === null && short === null ? undefined : ''}
     >
       <strong className={styles.name}>{name}</strong>
       <div className={styles.what}>
@@ -141,6 +152,7 @@ function BuildRow(props: BuildRowProps) {
             {sayWhyHeld(whyHeld(state, build, build.hold))} {one.isUnsure && needsEn.unsureThen}
           </p>
         )}
+        {short && <ShortWhy state={state} short={short} />}
         {isAsking && (
           <p className={styles.warning}>
             {build.state === 'making' && counter.cancelMaking}
@@ -157,6 +169,15 @@ function BuildRow(props: BuildRowProps) {
             {counter.cancelNo}
           </button>
         </>
+      ) : short && one.canChange && build.hold === null ? (
+        <ShortChoices
+          state={state}
+          short={short}
+          busy={busy}
+          tap={tap}
+          onWait={onWait}
+          onCancel={() => ask(true)}
+        />
       ) : (
         <>
           <button

@@ -1,6 +1,7 @@
 import styles from '#components/hand-over/hand-over.module.css'
 import { sayCents } from '#lib/quantity/money.ts'
 import type { OnShelf } from '#lib/views/hand-over.ts'
+import { sayTime } from '#lib/words/clock-en.ts'
 import { handOverEn as say } from '#lib/words/hand-over-en.ts'
 import { markLines } from '#lib/words/service-en.ts'
 
@@ -53,6 +54,7 @@ export function ShelfCard({
   build,
   guest,
   now,
+  timeZone,
   currency,
   busy,
   acts,
@@ -61,6 +63,7 @@ export function ShelfCard({
   readonly guest: string | null
   /** The server's time, epoch milliseconds. */
   readonly now: number
+  readonly timeZone: string
   readonly currency: string
   readonly busy: boolean
   readonly acts: ShelfActs
@@ -79,6 +82,14 @@ export function ShelfCard({
         </p>
         <span className={styles.stood}>{say.stood(now - build.madeAt)}</span>
       </header>
+      {build.until && (
+        <p className={styles.until} data-late={now >= build.until.collectBy}>
+          <b>{say.collectBy(sayTime(build.until.collectBy, timeZone))}</b>
+          {build.until.throwOutAt !== null && (
+            <span>{say.throwOutAt(sayTime(build.until.throwOutAt, timeZone))}</span>
+          )}
+        </p>
+      )}
       {build.alike && (
         <p className={styles.alike}>
           <span>{say.alike(build.alike.names)}</span>

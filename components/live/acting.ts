@@ -1,9 +1,9 @@
-import { useCallback, useState } from 'react'
+import { useCallback, useEffect, useState } from 'react'
 import { useCrew, useSend } from '#components/live/crew.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Command } from '#lib/service/decide.ts'
 import type { Proof } from '#lib/sync/crew-client.ts'
-import { sayNotTaken, sayRefusal } from '#lib/words/refusals-en.ts'
+import { sayClock } from '#lib/words/clock-en.ts'
 
 export interface Said {
   readonly kind: 'done' | 'refused'
@@ -20,12 +20,21 @@ export interface Acting {
   hush(): void
 }
 
+/** The sentences of refusals are many and seldom said: fetched once the screen stands. */
+const loadSentences = () => import('#lib/words/refusals-en.ts')
+
+const PRELOAD_AFTER_MS = 1_500
+
 /** Sends commands and keeps what is to be said of them: what was done, or why it was refused. */
 export const useActing = (): Acting => {
   const send = useSend()
   const station = useCrew((view) => view.state.station)
   const [said, setSaid] = useState<Said | null>(null)
   const [underway, setUnderway] = useState(0)
+  useEffect(() => {
+    const timer = setTimeout(() => void loadSentences().catch(() => undefined), PRELOAD_AFTER_MS)
+    return () => clearTimeout(timer)
+  }, [])
   const act = useCallback(
     async (command: Command, done: string, proof?: Proof): Promise<boolean> => {
       setSaid(null)
@@ -36,11 +45,14 @@ export const useActing = (): Acting => {
         setSaid({ kind: 'done', text: done })
         return true
       }
+      const { sayNotTaken, sayRefusal } = await loadSentences()
       setSaid({
         kind: 'refused',
         text:
           answer.answer === 'refused'
-            ? sayRefusal(answer.refusal, nameIn(station))
+            ? sayRefusal(answer.refusal, nameIn(station), (at) =>
+                sayClock(at, station?.timeZone ?? 'UTC'),
+              )
             : sayNotTaken(answer.because),
       })
       return false

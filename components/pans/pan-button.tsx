@@ -1,7 +1,23 @@
 import styles from '#components/pans/pan-button.module.css'
+import { PanSigns } from '#components/pans/pan-signs.tsx'
 import type { Component } from '#lib/menu/station-document.ts'
+import type { FoodTimes } from '#lib/views/food-times.ts'
+import type { Outlook } from '#lib/views/pan-outlook.ts'
 import type { PanPicture } from '#lib/views/pans.ts'
+import { sayTime } from '#lib/words/clock-en.ts'
+import { doNextWords } from '#lib/words/do-next-en.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
+
+const troubleWords = (picture: PanPicture, times: FoodTimes | null): readonly [string, string] => {
+  switch (picture.trouble) {
+    case 'throw-out':
+      return [words.throwOut, '']
+    case 'off-sale':
+      return [words.offSale, times?.offSale ? words.offSaleWhy[times.offSale.why] : '']
+    default:
+      return [words.notKnown, words.notKnownWhy]
+  }
+}
 
 const standingWord = (picture: PanPicture): string => {
   if (picture.standing === 'short') return words.short(picture.lacking)
@@ -27,30 +43,53 @@ interface PanButtonProps {
   readonly component: Component
   /** Names of the components whose scoop went into it. */
   readonly soiledBy: readonly string[]
+  readonly outlook: Outlook | null
+  readonly times: FoodTimes | null
+  /** Portions of its component that are kept for some orders. */
+  readonly kept: number
+  /** Its scoop is missing: others stand in. */
+  readonly standIn: boolean
+  /** Percent that its scoops run heavy, below zero light; 0 where that is no matter. */
+  readonly bias: number
+  readonly timeZone: string
   readonly chosen: boolean
   readonly onChoose: () => void
 }
 
-/** One pan from the side: what it holds, the part of that which is on tickets, what is left. */
-export function PanButton({ picture, component, soiledBy, chosen, onChoose }: PanButtonProps) {
-  const { standing, selling, filled, owed, left, onTickets } = picture
-  const word = standingWord(picture)
+/** One pan from the side: what it holds, what of that is on tickets, what is left, whether it lasts. */
+export function PanButton(props: PanButtonProps) {
+  const { picture, component, soiledBy, outlook, times, timeZone, chosen, onChoose } = props
+  const { standing, selling, filled, owed, left, onTickets, trouble } = picture
+  const time = (at: number) => sayTime(at, timeZone)
+  const [state, why] = trouble ? troubleWords(picture, times) : [standingWord(picture), '']
   const mayContain = soiledBy.length > 0 ? words.mayContain(soiledBy) : ''
   const isBackupReady = picture.backup !== null && picture.backup.readySince !== null
-  const more = [
-    ...(mayContain === '' ? [] : [mayContain]),
-    ...(isBackupReady ? [words.backupReady] : []),
-  ]
-  const hasNumber = selling && (standing === 'stocked' || standing === 'nearly-empty')
+  const hasNumber = !trouble && selling && (standing === 'stocked' || standing === 'nearly-empty')
+  const lasts = hasNumber ? outlook : null
+  const word = lasts ? doNextWords.lastingWord[lasts.lasting] : ''
+  const range = lasts?.by ? doNextWords.range(lasts.by, time) : ''
+  const signs = {
+    throwOut: times?.throwOutAt && !trouble ? words.throwOutAt(time(times.throwOutAt)) : '',
+    readBy: times?.readBy && !trouble ? words.readBy(time(times.readBy)) : '',
+    kept: props.kept > 0 ? words.kept(props.kept) : '',
+    standIn: props.standIn ? words.standIn : '',
+    bias: props.bias !== 0 && !trouble ? words.heavy(props.bias) : '',
+    backup: isBackupReady ? words.backupReady : '',
+  }
+  const more = [word, range === '' ? '' : doNextWords.goneBy(range), why, mayContain]
+  const said = [...more, ...Object.values(signs)].filter((one) => one !== '')
   return (
     <button
       type="button"
       className={styles.pan}
       data-standing={standing}
       data-selling={selling}
+      data-trouble={trouble ?? 'none'}
+      data-lasting={lasts?.lasting ?? 'not-said'}
+      data-soon={lasts?.isSoon ?? false}
       data-soiled={mayContain !== ''}
       aria-expanded={chosen}
-      aria-label={words.pan(component.name, left, word, onTickets, more)}
+      aria-label={words.pan(component.name, left, state, onTickets, said)}
       onClick={onChoose}
     >
       <span className={styles.name}>
@@ -62,12 +101,20 @@ export function PanButton({ picture, component, soiledBy, chosen, onChoose }: Pa
         {hasNumber ? (
           <>
             <b className={styles.number}>{left}</b>
-            <span className={styles.word}>{word === '' ? words.left : word}</span>
+            <span className={styles.word}>{lasts ? word : state === '' ? words.left : state}</span>
+            {lasts?.by && (
+              <span className={styles.range}>
+                {doNextWords.rangeParts(lasts.by, time).map((part) => (
+                  <span key={part}>{part}</span>
+                ))}
+              </span>
+            )}
           </>
         ) : (
           <>
-            <b className={styles.state}>{word}</b>
-            {left > 0 && (
+            <b className={styles.state}>{state}</b>
+            {why !== '' && <span className={styles.word}>{why}</span>}
+            {!trouble && left > 0 && (
               <span className={styles.word}>
                 {left} {words.left}
               </span>
@@ -90,7 +137,7 @@ export function PanButton({ picture, component, soiledBy, chosen, onChoose }: Pa
           />
           <span className={styles.quarter} />
         </span>
-        {isBackupReady && <span className={styles.backup}>{words.backupReady}</span>}
+        <PanSigns {...signs} isSoon={times?.isSoon ?? false} />
       </span>
       <span className={styles.tickets} data-some={onTickets > 0}>
         {onTickets > 0 ? words.onTickets(onTickets) : words.noneOnTickets}

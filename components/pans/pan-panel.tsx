@@ -1,7 +1,9 @@
 import { useState } from 'react'
 import type { Acting } from '#components/live/acting.ts'
+import type { Choose } from '#components/pans/chosen.ts'
 import { OtherScoop } from '#components/pans/other-scoop.tsx'
-import { PanContact, WasBackup } from '#components/pans/pan-contact.tsx'
+import { biasOf, panFacts } from '#components/pans/pan-facts.ts'
+import { PanHome } from '#components/pans/pan-home.tsx'
 import styles from '#components/pans/panel.module.css'
 import { Panel } from '#components/pans/panel.tsx'
 import { PortionSteps } from '#components/pans/portion-steps.tsx'
@@ -9,71 +11,62 @@ import { SellingChoice } from '#components/pans/selling-choice.tsx'
 import { useSettled } from '#components/ui/settled.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Pan } from '#lib/menu/station-document.ts'
-import type { Command } from '#lib/service/decide.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { amountOf, isAsHeld, mostPortions, type PanPicture } from '#lib/views/pans.ts'
+import type { StationForecast } from '#lib/stock/station-forecast.ts'
+import type { FoodTimes } from '#lib/views/food-times.ts'
+import { amountOf, mostPortions, type PanPicture } from '#lib/views/pans.ts'
 import { effectOfStopping } from '#lib/views/pans-to-do.ts'
-import { holdsBefore } from '#lib/views/product-before.ts'
-import { sayClock } from '#lib/words/clock-en.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
 
-type Mode = 'refill' | 'count' | 'selling' | 'scoop'
+type Mode = 'home' | 'count' | 'selling' | 'scoop'
 
 interface PanPanelProps {
   readonly state: RunningState
   readonly pan: Pan
   readonly picture: PanPicture
+  readonly times: FoodTimes | null
+  readonly forecast: StationForecast | null
   readonly acting: Acting
+  readonly choose: Choose
   readonly onBack: () => void
 }
 
-export function PanPanel({ state, pan, picture, acting, onBack }: PanPanelProps) {
+/** What can be done with one pan, in the place of the cards. */
+export function PanPanel(props: PanPanelProps) {
+  const { state, pan, picture, times, forecast, acting, choose, onBack } = props
   const held = Math.round(picture.amount / picture.each)
-  const [mode, setMode] = useState<Mode>('refill')
-  const [refill, setRefill] = useState(pan.usualPortions)
+  const [mode, setMode] = useState<Mode>('home')
   const [count, setCount] = useState(held)
-  const [washed, setWashed] = useState(false)
-  const [isBackup, setBackup] = useState(true)
   const settled = useSettled(mode)
   const name = nameIn(state.station)(pan.component)
-  const isEmpty = picture.amount === 0
-  const asksBackup = !isEmpty && picture.backup !== null && picture.backup.readySince !== null
-  const isSoiled = picture.soiledBy.length > 0
-  const isMixed = holdsBefore(state, pan.id)
-  const most = mostPortions(state, pan)
-  const say = (portions: number) =>
-    words.amount(amountOf(state, pan.component, portions), picture.unit)
+  const toHome = () => setMode('home')
 
-  const send = async (type: 'load' | 'changePan' | 'correct', portions: number) => {
+  const sendCount = async () => {
     if (!settled() || acting.busy) return
-    const done = words.done[type](name, portions)
-    const amount = amountOf(state, pan.component, portions)
-    const at = { pan: pan.id, amount }
-    const command: Command =
-      type === 'load'
-        ? { type, ...at, ...(isSoiled || isMixed ? { washed } : {}) }
-        : type === 'changePan'
-          ? { type, ...at, ...(asksBackup ? { backup: isBackup } : {}) }
-          : { type, ...at }
-    if (await acting.act(command, done)) onBack()
+    const amount = amountOf(state, pan.component, count)
+    const command = { type: 'correct', pan: pan.id, amount, kind: 'count' } as const
+    if (await acting.act(command, words.done.correct(name, count))) onBack()
+  }
+  const open = (next: Mode) => {
+    setCount(held)
+    setMode(next)
   }
 
-  const facts = [
-    isEmpty ? words.holdsNothing : words.holds(held, words.amount(picture.amount, picture.unit)),
-    words.onTicketsFact(picture.onTickets),
-    words.leftFact(picture.left),
-    ...(picture.loadedAt === null
-      ? []
-      : [words.loadedFact(sayClock(picture.loadedAt, state.station.timeZone))]),
-    ...(isMixed ? [words.beforeFact] : []),
-    ...(isSoiled ? [words.soiledFact(picture.soiledBy.map(nameIn(state.station)))] : []),
-  ]
-  const toRefill = isEmpty ? words.loadPan : words.changePan
-  const toSelling = picture.selling ? words.stopSelling : words.resumeSelling
-
   return (
-    <Panel title={name} facts={facts} onBack={onBack}>
-      {mode === 'selling' ? (
+    <Panel title={name} facts={panFacts(state, picture, times)} onBack={onBack}>
+      {mode === 'home' && (
+        <PanHome
+          state={state}
+          pan={pan}
+          picture={picture}
+          bias={biasOf(forecast, pan.component, name)}
+          acting={acting}
+          choose={choose}
+          onMode={open}
+          onBack={onBack}
+        />
+      )}
+      {mode === 'selling' && (
         <SellingChoice
           what="component"
           id={pan.component}
@@ -94,91 +87,40 @@ export function PanPanel({ state, pan, picture, acting, onBack }: PanPanelProps)
           acting={acting}
           onBack={onBack}
         />
-      ) : mode === 'scoop' ? (
-        <OtherScoop
-          state={state}
-          pan={pan}
-          acting={acting}
-          onDone={onBack}
-          onBack={() => setMode('refill')}
-        />
-      ) : mode === 'refill' ? (
-        <div className={styles.doing}>
-          <PortionSteps
-            label={isEmpty ? words.firstPan : words.newPan}
-            value={refill}
-            amount={say(refill)}
-            least={1}
-            most={most}
-            onChange={setRefill}
-          />
-          <p>{isEmpty ? words.nothingGoesAway : words.goesAway(held)}</p>
-          {isEmpty && (isSoiled || isMixed) && (
-            <label className={styles.check}>
-              <input
-                type="checkbox"
-                checked={washed}
-                onChange={(event) => setWashed(event.target.checked)}
-              />
-              {words.washed}
-            </label>
-          )}
-          {asksBackup && <WasBackup was={isBackup} busy={acting.busy} onChange={setBackup} />}
-          <PanContact
-            state={state}
-            picture={picture}
-            acting={acting}
-            onScoop={() => setMode('scoop')}
-          />
-        </div>
-      ) : (
-        <div className={styles.doing}>
-          <PortionSteps
-            label={words.reallyHolds}
-            value={count}
-            amount={say(count)}
-            least={0}
-            most={most}
-            onChange={setCount}
-          />
-          <p>
-            {words.countWas(held)}{' '}
-            {picture.onTickets > count && words.wouldBeShort(picture.onTickets)}
-          </p>
-        </div>
       )}
-      {(mode === 'refill' || mode === 'count') && (
-        <div className={styles.acts}>
-          <button
-            type="button"
-            className={styles.main}
-            disabled={
-              acting.busy ||
-              (mode === 'count' && isAsHeld(state, picture, count)) ||
-              (mode === 'refill' && isEmpty && isSoiled && !washed)
-            }
-            onClick={() =>
-              mode === 'count'
-                ? void send('correct', count)
-                : void send(isEmpty ? 'load' : 'changePan', refill)
-            }
-          >
-            {mode === 'count' ? words.countIs(count) : toRefill}
-          </button>
-          <button
-            type="button"
-            className={styles.other}
-            onClick={() => {
-              setCount(held)
-              setMode(mode === 'count' ? 'refill' : 'count')
-            }}
-          >
-            {mode === 'count' ? toRefill : words.correct}
-          </button>
-          <button type="button" className={styles.other} onClick={() => setMode('selling')}>
-            {toSelling}
-          </button>
-        </div>
+      {mode === 'scoop' && (
+        <OtherScoop state={state} pan={pan} acting={acting} onDone={onBack} onBack={toHome} />
+      )}
+      {mode === 'count' && (
+        <>
+          <div className={styles.doing}>
+            <PortionSteps
+              label={words.reallyHolds}
+              value={count}
+              amount={words.amount(amountOf(state, pan.component, count), picture.unit)}
+              least={0}
+              most={mostPortions(state, pan)}
+              onChange={setCount}
+            />
+            <p>
+              {words.countWas(held)}{' '}
+              {picture.onTickets > count && words.wouldBeShort(picture.onTickets)}
+            </p>
+          </div>
+          <div className={styles.acts}>
+            <button
+              type="button"
+              className={styles.main}
+              disabled={acting.busy}
+              onClick={() => void sendCount()}
+            >
+              {words.countIs(count)}
+            </button>
+            <button type="button" className={styles.other} onClick={toHome}>
+              {words.back}
+            </button>
+          </div>
+        </>
       )}
     </Panel>
   )

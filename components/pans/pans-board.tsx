@@ -1,44 +1,46 @@
 import { lazy, Suspense, useEffect, useRef, useState } from 'react'
-import { Line } from '#components/line/line.tsx'
 import { useActing } from '#components/live/acting.ts'
-import { ClosePanel } from '#components/pans/close-panel.tsx'
-import { ItemPanel } from '#components/pans/item-panel.tsx'
-import { ItemsCard } from '#components/pans/items-card.tsx'
-import { PanButton } from '#components/pans/pan-button.tsx'
-import { PanPanel } from '#components/pans/pan-panel.tsx'
+import { useForecast } from '#components/live/forecast.ts'
+import { useServerTime } from '#components/live/server-time.ts'
+import { BatchStrip } from '#components/pans/batch-strip.tsx'
+import type { Chosen } from '#components/pans/chosen.ts'
+import { LeadLine } from '#components/pans/lead-line.tsx'
 import styles from '#components/pans/pans.module.css'
 import { PansHeader } from '#components/pans/pans-header.tsx'
-import { ToDoCards } from '#components/pans/to-do-cards.tsx'
+import { TaskCards } from '#components/pans/task-cards.tsx'
 import { findPan } from '#lib/menu/find.ts'
-import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { batchPictures } from '#lib/views/batch-strip.ts'
+import { foodTimes } from '#lib/views/food-times.ts'
 import { panPictures } from '#lib/views/pans.ts'
-import { pansWords as words } from '#lib/words/pans-en.ts'
-
-type Chosen =
-  | { readonly kind: 'pan'; readonly id: string }
-  | { readonly kind: 'item'; readonly id: string }
-  | { readonly kind: 'close' }
-  | { readonly kind: 'in-charge' }
-  /** `ingredient`: its label is to be read; null: whichever is chosen there. */
-  | { readonly kind: 'labels'; readonly ingredient: string | null }
 
 const loadInCharge = () => import('#components/pans/in-charge-panel.tsx')
 const loadLabels = () => import('#components/pans/label-dialog.tsx')
+const loadPanels = () => import('#components/pans/board-panels.tsx')
+const loadFood = () => import('#components/pans/food-dialog.tsx')
 
 /** Rarely wanted, and heavier than the line: fetched once the line stands. */
 const InChargePanel = lazy(async () => ({ default: (await loadInCharge()).InChargePanel }))
+const PanPanel = lazy(async () => ({ default: (await loadPanels()).PanPanel }))
+const ItemPanel = lazy(async () => ({ default: (await loadPanels()).ItemPanel }))
+const ClosePanel = lazy(async () => ({ default: (await loadPanels()).ClosePanel }))
 const LabelDialog = lazy(async () => ({ default: (await loadLabels()).LabelDialog }))
+const FoodDialog = lazy(async () => ({ default: (await loadFood()).FoodDialog }))
 
 /** Before anyone needs them, so that they open without a network as well. */
-const PRELOAD_AFTER_MS = 1_500
+const PRELOAD_AFTER_MS = 500
 
 const preload = () => {
-  for (const load of [loadInCharge, loadLabels]) load().catch(() => undefined)
+  for (const load of [loadPanels, loadFood, loadInCharge, loadLabels]) load().catch(() => undefined)
 }
+
+/** How often what depends on the time alone is worked out anew. */
+const STEP_MS = 5_000
 
 export function PansBoard({ state }: { readonly state: RunningState }) {
   const acting = useActing()
+  const forecast = useForecast()
+  const now = Math.max(state.at, Math.floor(useServerTime() / STEP_MS) * STEP_MS)
   const [chosen, setChosen] = useState<Chosen | null>(null)
   const cameFrom = useRef<HTMLElement | null>(null)
   const pictures = panPictures(state)
@@ -63,6 +65,7 @@ export function PansBoard({ state }: { readonly state: RunningState }) {
 
   const pan = chosen?.kind === 'pan' ? findPan(state.station, chosen.id) : undefined
   const picture = pan ? pictures[pan.id] : undefined
+  const panelProps = { state, acting, onBack: back }
 
   return (
     <main className={styles.board} data-chosen={chosen?.kind ?? 'none'}>
@@ -73,56 +76,53 @@ export function PansBoard({ state }: { readonly state: RunningState }) {
         onClose={() => choose({ kind: 'close' })}
       />
       <div className={styles.line}>
-        <Line
-          station={state.station}
-          label={words.line}
-          wrap="by-well"
-          renderPan={({ id }, component) => {
-            const one = pictures[id]
-            return one ? (
-              <PanButton
-                picture={one}
-                component={component}
-                soiledBy={one.soiledBy.map(nameIn(state.station))}
-                chosen={chosen?.kind === 'pan' && chosen.id === id}
-                onChoose={() => choose({ kind: 'pan', id })}
-              />
-            ) : null
-          }}
+        <LeadLine
+          state={state}
+          pictures={pictures}
+          forecast={forecast}
+          now={now}
+          chosen={chosen?.kind === 'pan' ? chosen.id : null}
+          onPan={(id) => choose({ kind: 'pan', id })}
         />
       </div>
-      {pan && picture ? (
-        <PanPanel
-          key={pan.id}
-          state={state}
-          pan={pan}
-          picture={picture}
-          acting={acting}
-          onBack={back}
-        />
-      ) : chosen?.kind === 'item' ? (
-        <ItemPanel key={chosen.id} state={state} item={chosen.id} acting={acting} onBack={back} />
-      ) : chosen?.kind === 'close' ? (
-        <ClosePanel state={state} acting={acting} onBack={back} />
-      ) : chosen?.kind === 'in-charge' ? (
-        <Suspense fallback={<div className={styles.cards} />}>
-          <InChargePanel state={state} acting={acting} onBack={back} />
-        </Suspense>
-      ) : (
-        <div className={styles.cards}>
-          <ToDoCards
-            state={state}
-            acting={acting}
-            onPan={(id) => choose({ kind: 'pan', id })}
-            onLabels={(ingredient) => choose({ kind: 'labels', ingredient })}
-            onInCharge={() => choose({ kind: 'in-charge' })}
+      <Suspense fallback={<div className={styles.cards} />}>
+        {pan && picture ? (
+          <PanPanel
+            key={pan.id}
+            {...panelProps}
+            pan={pan}
+            picture={picture}
+            times={foodTimes(state, 'pan', pan.id, now)}
+            forecast={forecast}
+            choose={choose}
           />
-          <ItemsCard state={state} onItem={(id) => choose({ kind: 'item', id })} />
-        </div>
-      )}
+        ) : chosen?.kind === 'item' ? (
+          <ItemPanel key={chosen.id} {...panelProps} item={chosen.id} />
+        ) : chosen?.kind === 'close' ? (
+          <ClosePanel {...panelProps} />
+        ) : chosen?.kind === 'in-charge' ? (
+          <InChargePanel {...panelProps} />
+        ) : (
+          <>
+            <BatchStrip state={state} batches={batchPictures(state, now)} choose={choose} />
+            <TaskCards
+              state={state}
+              forecast={forecast}
+              now={now}
+              acting={acting}
+              choose={choose}
+            />
+          </>
+        )}
+      </Suspense>
       {chosen?.kind === 'labels' && (
         <Suspense fallback={null}>
-          <LabelDialog state={state} acting={acting} ingredient={chosen.ingredient} onBack={back} />
+          <LabelDialog {...panelProps} ingredient={chosen.ingredient} />
+        </Suspense>
+      )}
+      {chosen?.kind === 'food' && (
+        <Suspense fallback={null}>
+          <FoodDialog {...panelProps} food={chosen.food} now={now} choose={choose} />
         </Suspense>
       )}
     </main>

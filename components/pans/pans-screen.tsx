@@ -1,25 +1,41 @@
 'use client'
 
+import { lazy, Suspense, useEffect } from 'react'
 import { Connection } from '#components/live/connection.tsx'
 import { CrewProvider, useCrew } from '#components/live/crew.tsx'
 import { useServiceStage } from '#components/live/service-stage.ts'
 import styles from '#components/pans/pans.module.css'
-import { PansBoard } from '#components/pans/pans-board.tsx'
 import { isRunning } from '#lib/service/state.ts'
 import { sayClock } from '#lib/words/clock-en.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
 
+const loadBoard = () => import('#components/pans/pans-board.tsx')
+
+/** Fetched while the service is: a board without one has nothing to draw. */
+const PansBoard = lazy(async () => ({ default: (await loadBoard()).PansBoard }))
+
+function Connecting() {
+  return (
+    <main className={styles.quiet}>
+      <h1>{words.title}</h1>
+      <Connection />
+    </main>
+  )
+}
+
 function PansNow() {
   const state = useCrew((view) => view.state)
   const stage = useServiceStage()
-  if (stage === 'open' && isRunning(state)) return <PansBoard state={state} />
-  if (stage === 'connecting')
+  useEffect(() => {
+    loadBoard().catch(() => undefined)
+  }, [])
+  if (stage === 'open' && isRunning(state))
     return (
-      <main className={styles.quiet}>
-        <h1>{words.title}</h1>
-        <Connection />
-      </main>
+      <Suspense fallback={<Connecting />}>
+        <PansBoard state={state} />
+      </Suspense>
     )
+  if (stage === 'connecting') return <Connecting />
   const closed = isRunning(state) && state.closedAt !== null
   return (
     <main className={styles.quiet}>

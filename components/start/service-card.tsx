@@ -1,12 +1,19 @@
-import { useEffect, useRef } from 'react'
+import { useEffect, useRef, useState } from 'react'
 import { useActing } from '#components/live/acting.ts'
 import { Connection } from '#components/live/connection.tsx'
 import { useCrew } from '#components/live/crew.tsx'
+import { useServerTime } from '#components/live/server-time.ts'
+import { DayFields } from '#components/start/day-fields.tsx'
+import { DayPlan } from '#components/start/day-plan.tsx'
 import styles from '#components/start/start.module.css'
 import { isRunning } from '#lib/service/state.ts'
+import { type DayEntry, dayCommand, NO_DAY } from '#lib/views/day-entry.ts'
 import { usualLoads } from '#lib/views/pans-to-do.ts'
 import { sayClock } from '#lib/words/clock-en.ts'
 import { startWords as words } from '#lib/words/start-en.ts'
+
+/** Readings are told as taken a moment before, so that a clock that differs a little is no matter. */
+const A_MOMENT_MS = 1_000
 
 /** Whether a service is open and since when; opens one. */
 export function ServiceCard() {
@@ -17,19 +24,29 @@ export function ServiceCard() {
   const station = useCrew((view) => view.welcome?.station ?? null)
   const state = useCrew((view) => view.state)
   const { act, busy, said } = useActing()
-  const loadsNext = useRef(false)
+  const fillsNext = useRef(false)
+  const now = useRef(0)
+  now.current = useServerTime()
+  const [day, setDay] = useState<DayEntry>(NO_DAY)
+  const [isFilling, setFilling] = useState(false)
 
   useEffect(() => {
-    if (!loadsNext.current || !isRunning(state) || state.stage !== 'open') return
-    loadsNext.current = false
-    for (const load of usualLoads(state)) void act({ type: 'load', ...load }, words.loaded)
+    if (!fillsNext.current || !isRunning(state) || state.stage !== 'open') return
+    fillsNext.current = false
+    setFilling(true)
+    const fill = async () => {
+      const { openingCommands } = await import('#lib/service/opening-commands.ts')
+      for (const command of openingCommands(state.station, now.current - A_MOMENT_MS))
+        if (!(await act(command, ''))) break
+    }
+    void fill().finally(() => setFilling(false))
   }, [state, act])
 
   const open = async (kind: 'demo' | 'real') => {
     if (!station || busy) return
-    loadsNext.current = kind === 'demo'
-    const isOpen = await act({ type: 'open', station: station.id, kind }, '')
-    if (!isOpen) loadsNext.current = false
+    fillsNext.current = kind === 'demo'
+    const isOpen = await act({ type: 'open', station: station.id, kind, ...dayCommand(day) }, '')
+    if (!isOpen) fillsNext.current = false
   }
 
   const toLoad = isRunning(state) && state.stage === 'open' ? usualLoads(state).length : 0
@@ -46,8 +63,8 @@ export function ServiceCard() {
     const since = sayClock(state.openedAt, timeZone)
     return [
       state.kind === 'demo' ? words.openDemo(name, since) : words.open(name, since),
-      ...(state.kind === 'demo' ? [words.demoCloses] : []),
-      toLoad > 0 ? words.notLoaded(toLoad) : words.loaded,
+      ...(state.kind === 'demo' ? [words.demoCloses, words.demoInvented] : []),
+      isFilling ? words.filling : toLoad > 0 ? words.notLoaded(toLoad) : words.loaded,
     ]
   }
 
@@ -58,6 +75,8 @@ export function ServiceCard() {
           <p key={sentence}>{sentence}</p>
         ))}
       </div>
+      {isOpen && isRunning(state) && <DayPlan key={state.service} state={state} />}
+      {!isOpen && <DayFields day={day} onDay={setDay} />}
       {isOpen ? (
         <div className={styles.choices}>
           <a className={styles.choice} data-kind="main" href={toLoad > 0 ? '/pans' : '/counter'}>
@@ -88,7 +107,13 @@ export function ServiceCard() {
         </div>
       )}
       <p role="status" className={styles.said} data-kind={said?.kind ?? 'none'}>
-        {busy ? words.opening : said?.kind === 'refused' ? said.text : ''}
+        {isFilling
+          ? words.filling
+          : busy
+            ? words.opening
+            : said?.kind === 'refused'
+              ? said.text
+              : ''}
       </p>
       <Connection />
     </div>

@@ -1,0 +1,217 @@
+import { useMemo, useState } from 'react'
+import styles from '#components/assembly/assembly.module.css'
+import { AssemblyPan } from '#components/assembly/assembly-pan.tsx'
+import { QueueStrip, WarmCard, WrapMark } from '#components/assembly/build-foot.tsx'
+import { BuildHeader, HandlingSteps, NeedsBanner } from '#components/assembly/build-header.tsx'
+import foot from '#components/assembly/foot.module.css'
+import { IdleLine } from '#components/assembly/idle-line.tsx'
+import { mainOf } from '#components/assembly/main-of.ts'
+import { NotMade } from '#components/assembly/not-made.tsx'
+import { useMainAction } from '#components/assembly/pedal.ts'
+import { sayLacks } from '#components/assembly/say-lacks.ts'
+import { StopPanel } from '#components/assembly/stop-panel.tsx'
+import { TakeBackPanel } from '#components/assembly/take-back-panel.tsx'
+import { WrongScoopPanel } from '#components/assembly/wrong-scoop-panel.tsx'
+import { Awake } from '#components/device/awake-notice.tsx'
+import { SoundToggle } from '#components/device/sound-toggle.tsx'
+import { type Room, useKnock, useKnockForNew, useRoom } from '#components/device/use-device.ts'
+import { Line } from '#components/line/line.tsx'
+import { useActing } from '#components/live/acting.ts'
+import { Connection } from '#components/live/connection.tsx'
+import { nameIn } from '#lib/menu/name-in.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { assemblyView, waitingRemakes, widePans } from '#lib/views/assembly.ts'
+import { stoppedBuilds } from '#lib/views/assembly-stop.ts'
+import { assemblyEn as say } from '#lib/words/assembly-en.ts'
+
+/** From this many wide pans on, those that stay shut are drawn from top to bottom. */
+const CROWDED: Readonly<Record<Room, number>> = {
+  phone: Number.POSITIVE_INFINITY,
+  small: 8,
+  medium: 9,
+  large: Number.POSITIVE_INFINITY,
+}
+
+/** Making builds while a service is open: one at a time. */
+export function AssemblyWork({ state }: { readonly state: RunningState }) {
+  const [chosen, setChosen] = useState<string | null>(null)
+  const [read, setRead] = useState<string | null>(null)
+  const [panel, setPanel] = useState<'take-back' | 'wrong-scoop' | null>(null)
+  const { said, busy, act, hush } = useActing()
+  const room = useRoom()
+  const view = useMemo(() => assemblyView(state, chosen), [state, chosen])
+  useKnock('new', state.nextTicket)
+  useKnockForNew('new', waitingRemakes(state))
+  useKnock('stop', stoppedBuilds(state).length)
+  const { now, stopped } = view
+  const name = nameIn(state.station)
+  const main = panel ? null : mainOf(view, read)
+  const pressed = main && now ? `${main.kind} ${now.keptApart} ${now.reads}` : null
+  const press = useMainAction(pressed, () => {
+    if (!main || !now || busy) return
+    const build = { ticket: now.ticket, letter: now.letter }
+    switch (main.kind) {
+      case 'read':
+        hush()
+        return setRead(now.reads)
+      case 'skip':
+        hush()
+        return setChosen(view.next)
+      case 'start':
+        return void act(
+          { type: 'start', ...build, seen: now.version, read: read === now.reads },
+          say.started(now.name),
+        )
+      case 'finish':
+        return void act({ type: 'finish', ...build }, say.finishOf(now.name))
+    }
+  })
+
+  if (stopped)
+    return (
+      <StopPanel
+        stopped={stopped}
+        station={state.station}
+        busy={busy}
+        onAnswer={(foodInIt) =>
+          void act(
+            { type: 'acknowledge', ticket: stopped.ticket, letter: stopped.letter, foodInIt },
+            say.acknowledged(stopped.name),
+          )
+        }
+      />
+    )
+  if (panel === 'wrong-scoop')
+    return (
+      <WrongScoopPanel
+        station={state.station}
+        backups={state.backups}
+        busy={busy}
+        onClose={() => setPanel(null)}
+        onSoiled={(pan, by, backup) => {
+          setPanel(null)
+          const which = backup ? { backup } : {}
+          const said = backup ? say.backupSoiledBy : say.soiledBy
+          void act(
+            { type: 'soilPan', pan: pan.id, by, ...which },
+            said(name(pan.component), name(by)),
+          )
+        }}
+      />
+    )
+  if (panel === 'take-back')
+    return (
+      <TakeBackPanel
+        made={view.lastMade}
+        busy={busy}
+        onClose={() => setPanel(null)}
+        onTakeBack={(build, made) => {
+          setPanel(null)
+          void act(
+            { type: 'takeBack', ticket: build.ticket, letter: build.letter, made },
+            say.takenBack(build.name),
+          )
+        }}
+      />
+    )
+  const tools = (
+    <div className={foot.tools}>
+      <button
+        type="button"
+        className={foot.takeBack}
+        disabled={view.lastMade.length === 0}
+        onClick={() => setPanel('take-back')}
+      >
+        {say.takeBack}
+      </button>
+      <button type="button" className={foot.takeBack} onClick={() => setPanel('wrong-scoop')}>
+        {say.wrongScoop}
+      </button>
+      <SoundToggle />
+    </div>
+  )
+  if (!now)
+    return (
+      <IdleLine station={state.station} made={view.made}>
+        {tools}
+      </IdleLine>
+    )
+  const isReading = main?.kind === 'read'
+  const isShut = now.held || !now.checked
+  return (
+    <div className={styles.screen} data-with-needs={now.keepFrom.length + now.leaveOut.length > 0}>
+      <BuildHeader now={now} invented={state.station.invented}>
+        <Connection />
+        <Awake />
+      </BuildHeader>
+      <NeedsBanner now={now} withSteps={!isReading && !isShut} />
+      {now.lacks !== null && (
+        <p className={styles.short} role="alert">
+          {sayLacks(now)}
+        </p>
+      )}
+      <p className={said?.kind === 'refused' ? styles.refused : 'visually-hidden'} role="status">
+        {said?.text}
+      </p>
+      {isReading && <HandlingSteps backups={now.backups} />}
+      {isShut && <NotMade now={now} />}
+      {!isReading && !isShut && (
+        <div
+          className={styles.line}
+          data-crowded={widePans(now) >= CROWDED[room]}
+          data-apart={now.keptApart}
+        >
+          <Line
+            station={state.station}
+            label={say.line}
+            wrap={room === 'phone' ? 'by-well' : 'never'}
+            widthOf={(pan) => (now.pans[pan.id]?.kind === 'idle' ? 'sliver' : 'wide')}
+            renderPan={(pan, component) => (
+              <AssemblyPan
+                pan={now.pans[pan.id] ?? { kind: 'idle' }}
+                component={component}
+                soiledBy={view.soiled[pan.id] ?? []}
+              />
+            )}
+          />
+        </div>
+      )}
+      <div className={foot.foot} data-short={isReading || isShut}>
+        {!isReading && !isShut && (
+          <div className={foot.cards}>
+            <WrapMark now={now} />
+            <WarmCard view={view} />
+          </div>
+        )}
+        <div className={foot.strip}>
+          <QueueStrip
+            queue={view.queue}
+            room={room}
+            onChoose={(name) => {
+              hush()
+              setChosen(name)
+            }}
+          />
+          {tools}
+        </div>
+        <button
+          type="button"
+          className={foot.main}
+          data-main-action=""
+          data-kind={main?.kind ?? 'none'}
+          disabled={main === null || busy}
+          onClick={press}
+        >
+          <span>
+            {busy
+              ? say.sending
+              : (main?.words ?? (now.held ? say.held(now.name) : say.cannotStart(now.name)))}
+          </span>
+          {now.keptApart && main?.kind === 'finish' && (
+            <span className={foot.hint}>{say.cleanGloves}</span>
+          )}
+        </button>
+      </div>
+    </div>
+  )
+}

@@ -1,0 +1,186 @@
+import { useMemo, useRef, useState } from 'react'
+import { Awake } from '#components/device/awake-notice.tsx'
+import { SoundToggle } from '#components/device/sound-toggle.tsx'
+import { useKnock } from '#components/device/use-device.ts'
+import { AskPanel } from '#components/hand-over/ask-panel.tsx'
+import { ComingLine, Recent } from '#components/hand-over/coming-and-gone.tsx'
+import { FoundPanel } from '#components/hand-over/found-panel.tsx'
+import styles from '#components/hand-over/hand-over.module.css'
+import { HeldList, ToFindList } from '#components/hand-over/kept-lists.tsx'
+import { PastList } from '#components/hand-over/past-list.tsx'
+import { PaidLine, ShelfCard } from '#components/hand-over/shelf-card.tsx'
+import { useAlarms } from '#components/hand-over/use-alarms.ts'
+import { WrongPanel } from '#components/hand-over/wrong-panel.tsx'
+import { useActing } from '#components/live/acting.ts'
+import { Connection } from '#components/live/connection.tsx'
+import { useCrew } from '#components/live/crew.tsx'
+import { useServerTime } from '#components/live/server-time.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { type HandedOver, handOverView, type Kept, type OnShelf } from '#lib/views/hand-over.ts'
+import { handOverEn as say } from '#lib/words/hand-over-en.ts'
+
+/** A second tap this soon lands on the card that moved up: it isn't meant for it. */
+const GUARD_MS = 500
+
+interface Chosen {
+  readonly why: 'ask' | 'wrong' | 'found'
+  readonly name: string
+}
+
+/** Giving out what is made while a service is open. */
+export function HandOverWork({ state }: { readonly state: RunningState }) {
+  const [chosen, setChosen] = useState<Chosen | null>(null)
+  const { said, busy, act, hush } = useActing()
+  const names = useCrew((view) => view.names)
+  const now = useServerTime()
+  const minute = Math.floor(now / 1000)
+  const view = useMemo(() => handOverView(state, minute * 1000), [state, minute])
+  const quietUntil = useRef(0)
+  useKnock('made', state.made)
+  useAlarms(view, hush)
+
+  const once = (act: () => void) => () => {
+    if (performance.now() < quietUntil.current) return
+    quietUntil.current = performance.now() + GUARD_MS
+    act()
+  }
+  const handOver = ({ ticket, letter, name }: HandedOver | (typeof view.shelf)[number]) =>
+    once(() => {
+      setChosen(null)
+      void act({ type: 'handOver', ticket, letter }, say.isHandedOver(name))
+    })()
+
+  const onShelf = view.shelf.find((one) => one.name === chosen?.name)
+  const wentOut = view.recent.find((one) => one.name === chosen?.name)
+  const wrongOne = chosen?.why === 'wrong' ? (onShelf ?? wentOut) : undefined
+  const lost = view.toFind.find((one) => one.name === chosen?.name)
+  const back = () => setChosen(null)
+  const pay = ({ ticket }: OnShelf, paid: boolean) =>
+    void act({ type: 'pay', ticket, paid }, say.isPaid(ticket, paid))
+  const answer = ({ ticket, letter }: Kept, foodInIt: boolean, done: string) =>
+    once(() => {
+      back()
+      void act({ type: 'acknowledge', ticket, letter, foodInIt }, done)
+    })()
+
+  if (chosen?.why === 'found' && lost)
+    return (
+      <FoundPanel
+        kept={lost}
+        busy={busy}
+        onBack={back}
+        onFound={(isBack) =>
+          answer(lost, isBack, isBack ? say.isFoundBack(lost.name) : say.isFoundKept(lost.name))
+        }
+      />
+    )
+  if (chosen?.why === 'ask' && onShelf)
+    return (
+      <AskPanel
+        build={onShelf}
+        busy={busy}
+        paidLine={
+          <PaidLine
+            build={onShelf}
+            currency={state.station.currency}
+            busy={busy}
+            onPay={(paid) => pay(onShelf, paid)}
+          />
+        }
+        onBack={back}
+        onHandOver={() => handOver(onShelf)}
+      />
+    )
+  if (wrongOne)
+    return (
+      <WrongPanel
+        name={wrongOne.name}
+        isHandedOver={onShelf === undefined}
+        busy={busy}
+        onBack={back}
+        onAgain={() => {
+          back()
+          const { ticket, letter, name } = wrongOne
+          void act({ type: 'remake', ticket, letter }, say.isAgain(name))
+        }}
+        onNotMade={() => {
+          back()
+          const { ticket, letter, name } = wrongOne
+          void act({ type: 'takeBack', ticket, letter, made: false }, say.isBack(name))
+        }}
+      />
+    )
+  return (
+    <div className={styles.screen}>
+      <header className={styles.top}>
+        <h1>{say.title}</h1>
+        <Connection />
+        <SoundToggle />
+        <Awake />
+      </header>
+      <p className={styles.said} role="status" data-kind={said?.kind ?? 'none'}>
+        {said?.text}
+      </p>
+      <div className={styles.places}>
+        {view.toFind.length + view.held.length + view.toThrowOut.length > 0 && (
+          <div className={styles.first}>
+            <ToFindList
+              toFind={view.toFind}
+              now={now}
+              onFound={({ name }) => setChosen({ why: 'found', name })}
+            />
+            <PastList
+              past={view.toThrowOut}
+              timeZone={state.station.timeZone}
+              busy={busy}
+              onThrownOut={(name, initials) =>
+                once(
+                  () =>
+                    void act(
+                      { type: 'throwOut', what: 'build', id: name, reason: 'past-time', initials },
+                      say.isPastOut(name),
+                    ),
+                )()
+              }
+            />
+            <HeldList
+              held={view.held}
+              busy={busy}
+              onThrownOut={(kept) => answer(kept, true, say.isThrownOut(kept.name))}
+            />
+          </div>
+        )}
+        {view.shelf.length === 0 ? (
+          <p className={styles.nothing}>{say.nothing}</p>
+        ) : (
+          <ul className={styles.shelf} aria-label={say.shelf}>
+            {view.shelf.map((build) => (
+              <ShelfCard
+                key={build.name}
+                build={build}
+                guest={build.nameKey === null ? null : (names[build.nameKey] ?? null)}
+                now={now}
+                timeZone={state.station.timeZone}
+                currency={state.station.currency}
+                busy={busy}
+                acts={{
+                  handOver,
+                  ask: ({ name }) => setChosen({ why: 'ask', name }),
+                  wrong: ({ name }) => setChosen({ why: 'wrong', name }),
+                  pay,
+                }}
+              />
+            ))}
+          </ul>
+        )}
+      </div>
+      <ComingLine coming={view.coming} />
+      <Recent
+        recent={view.recent}
+        count={view.handedOver}
+        now={now}
+        onWrong={(name) => setChosen({ why: 'wrong', name })}
+      />
+    </div>
+  )
+}

@@ -1,0 +1,67 @@
+import { useRef, useState } from 'react'
+import { keep, readKept } from '#components/device/device-shelf.ts'
+import styles from '#components/hand-over/kept.module.css'
+import type { PastBuild } from '#lib/views/hand-over.ts'
+import { sayTime } from '#lib/words/clock-en.ts'
+import { handOverEn as say } from '#lib/words/hand-over-en.ts'
+
+/** Letters that a person's initials have at most. */
+const MOST_LETTERS = 6
+
+/** Made builds past their time: they stay here until someone initials that they are thrown out. */
+export function PastList({
+  past,
+  timeZone,
+  busy,
+  onThrownOut,
+}: {
+  readonly past: readonly PastBuild[]
+  readonly timeZone: string
+  readonly busy: boolean
+  readonly onThrownOut: (name: string, initials: string) => void
+}) {
+  const field = useRef<HTMLInputElement>(null)
+  const [initials, setInitials] = useState(() => readKept('initials') ?? '')
+  if (past.length === 0) return null
+  const given = initials.trim()
+  return (
+    <section className={styles.held} aria-labelledby="past-title">
+      <h2 id="past-title">{say.past}</h2>
+      <p>{say.pastThen}</p>
+      <label className={styles.initials}>
+        {say.initials}
+        <input
+          ref={field}
+          maxLength={MOST_LETTERS}
+          autoCapitalize="characters"
+          autoComplete="off"
+          value={initials}
+          onChange={(event) =>
+            setInitials(event.target.value.toUpperCase().replaceAll(/[^A-Z]/g, ''))
+          }
+        />
+        {given === '' && <small>{say.initialsWhy}</small>}
+      </label>
+      <ul>
+        {past.map(({ name, item, since }) => (
+          <li key={name} data-build={name}>
+            <h3>{name}</h3>
+            <p className={styles.item}>{item}</p>
+            <p className={styles.why}>{say.pastSince(sayTime(since, timeZone))}</p>
+            <button
+              type="button"
+              disabled={busy}
+              onClick={() => {
+                if (given === '') return field.current?.focus()
+                keep('initials', given)
+                onThrownOut(name, given)
+              }}
+            >
+              {say.threwPast(name)}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  )
+}

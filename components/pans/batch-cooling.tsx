@@ -1,0 +1,140 @@
+import { useState } from 'react'
+import { ChoiceRow } from '#components/pans/choice-row.tsx'
+import { foodName } from '#components/pans/food-title.ts'
+import type { StepProps } from '#components/pans/form-props.ts'
+import forms from '#components/pans/forms.module.css'
+import { MinuteSteps } from '#components/pans/minute-steps.tsx'
+import { ReadingPad } from '#components/pans/reading-pad.tsx'
+import { ReadyNote } from '#components/pans/ready-note.tsx'
+import { useReading } from '#components/pans/use-reading.ts'
+import { useSettled } from '#components/ui/settled.ts'
+import type { ReheatingPlace } from '#lib/safety/reheating.ts'
+import { coolingOf, limitsOf } from '#lib/service/food-now.ts'
+import { coolLimit, heatAgainLimit, heatReadingOf, readingOf } from '#lib/views/reading-entry.ts'
+import { batchWords } from '#lib/words/batches-en.ts'
+import { sayTime } from '#lib/words/clock-en.ts'
+import { formWords as words } from '#lib/words/food-forms-en.ts'
+import { sayDegrees } from '#lib/words/reading-en.ts'
+import { safetyWords } from '#lib/words/safety-en.ts'
+
+const HOUR_MS = 3_600_000
+const MINUTE_MS = 60_000
+
+/** A reading while it cools: the first one starts both stages, if somebody stays to read them. */
+export function CoolStep({ state, acting, now, id, onDone }: StepProps) {
+  const batch = state.batches[id]
+  const cooling = batch ? coolingOf(state.station, batch, now) : null
+  const isFirst = cooling === null
+  const limits = limitsOf(state.station)
+  const form = useReading(state, 'cooling', coolLimit(limits, cooling))
+  const [hours, setHours] = useState(6)
+  const settled = useSettled(id)
+  const time = (at: number) => sayTime(at, state.station.timeZone)
+  const act = async () => {
+    const reading = readingOf(form.entry)
+    if (!reading || !settled() || acting.busy) return
+    const command = {
+      type: 'recordCooling',
+      batch: id,
+      reading,
+      initials: form.entry.initials.trim(),
+      ...(isFirst ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
+    } as const
+    const done = batchWords.coolDone(foodName(state, id), sayDegrees(reading))
+    if (await acting.act(command, done)) {
+      form.remember()
+      onDone()
+    }
+  }
+  return (
+    <div className={forms.two}>
+      <div className={forms.what}>
+        <p className={forms.care}>
+          {cooling
+            ? safetyWords.cooling(cooling, limits, state.station.safety.scale, time)
+            : batchWords.coolWhy}
+        </p>
+        {isFirst && (
+          <MinuteSteps
+            label={batchWords.coolPresent}
+            shown={time(now + hours * HOUR_MS)}
+            steps={[-1, 1]}
+            onStep={(by) => setHours(Math.max(1, Math.min(12, hours + by)))}
+          />
+        )}
+        <div className={forms.send}>
+          <ReadyNote form={form} />
+          <button
+            type="button"
+            className={forms.main}
+            disabled={acting.busy || !form.judged.isReady}
+            onClick={() => void act()}
+          >
+            {words.readSend}
+          </button>
+        </div>
+      </div>
+      <ReadingPad form={form} />
+    </div>
+  )
+}
+
+/** Cooled food for a hot pan: on the range, to its limit, in its time. */
+export function ReheatStep({ state, acting, now, id, onDone }: StepProps) {
+  const places: readonly ReheatingPlace[] = state.station.safety.reheatOn
+  const [place, setPlace] = useState<ReheatingPlace>(places[0] ?? 'range')
+  const started = state.batches[id]?.reheat?.startedAt ?? null
+  const [ago, setAgo] = useState(started === null ? 10 : Math.round((now - started) / MINUTE_MS))
+  const form = useReading(state, 'reheating', heatAgainLimit(state.station, place))
+  const settled = useSettled(id)
+  const act = async () => {
+    const reading = heatReadingOf(form.entry)
+    if (!reading || !settled() || acting.busy) return
+    const command = {
+      type: 'recordReheating',
+      batch: id,
+      place,
+      startedAt: started ?? now - ago * MINUTE_MS,
+      reading,
+      initials: form.entry.initials.trim(),
+    } as const
+    const done = batchWords.reheatDone(foodName(state, id), sayDegrees(reading))
+    if (await acting.act(command, done)) {
+      form.remember()
+      onDone()
+    }
+  }
+  return (
+    <div className={forms.two}>
+      <div className={forms.what}>
+        <ChoiceRow
+          legend={batchWords.reheatWhere}
+          options={places.map((one) => ({ id: one, label: batchWords.reheatPlace[one] }))}
+          value={place}
+          onChange={setPlace}
+        />
+        <p className={forms.note}>{safetyWords.reheat['not-there']}</p>
+        {started === null && (
+          <MinuteSteps
+            label={batchWords.reheatStarted}
+            shown={words.clockAgo(ago)}
+            steps={[-5, -1, 1, 5]}
+            onStep={(by) => setAgo(Math.max(0, Math.min(120, ago + by)))}
+          />
+        )}
+        <div className={forms.send}>
+          <ReadyNote form={form} />
+          <button
+            type="button"
+            className={forms.main}
+            disabled={acting.busy || !form.judged.isReady}
+            onClick={() => void act()}
+          >
+            {words.readSend}
+          </button>
+        </div>
+      </div>
+      <ReadingPad form={form} asksHeld />
+    </div>
+  )
+}

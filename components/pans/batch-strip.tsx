@@ -1,0 +1,59 @@
+import styles from '#components/pans/batch-strip.module.css'
+import type { Choose } from '#components/pans/chosen.ts'
+import { nameIn } from '#lib/menu/name-in.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import type { BatchPicture } from '#lib/views/batch-strip.ts'
+import { batchWords as words } from '#lib/words/batches-en.ts'
+import { sayTime } from '#lib/words/clock-en.ts'
+
+const MOST_SHOWN = 4
+
+interface BatchStripProps {
+  readonly state: RunningState
+  readonly batches: readonly BatchPicture[]
+  readonly choose: Choose
+}
+
+/** Batches under way or ready, most pressing first, and the way to a new one. */
+export function BatchStrip({ state, batches, choose }: BatchStripProps) {
+  const name = nameIn(state.station)
+  const time = (at: number) => sayTime(at, state.station.timeZone)
+  return (
+    <section className={styles.strip} aria-label={words.batches}>
+      <button
+        type="button"
+        className={styles.way}
+        onClick={() => choose({ kind: 'food', food: { task: 'behind' } })}
+      >
+        {words.behind}
+      </button>
+      <ul className={styles.batches}>
+        {batches.slice(0, MOST_SHOWN).map((one) => (
+          <li key={one.id}>
+            <button
+              type="button"
+              className={styles.batch}
+              data-stage={one.stage}
+              data-late={one.isLate}
+              onClick={() => choose({ kind: 'food', food: { task: 'batch', id: one.id } })}
+            >
+              <b>{name(one.component)}</b>
+              <span>{words.stage(one, time)}</span>
+            </button>
+          </li>
+        ))}
+        {batches.length === 0 && <li className={styles.none}>{words.none}</li>}
+      </ul>
+      {batches.length > MOST_SHOWN && (
+        <span className={styles.more}>{words.more(batches.length - MOST_SHOWN)}</span>
+      )}
+      <button
+        type="button"
+        className={styles.way}
+        onClick={() => choose({ kind: 'food', food: { task: 'start-batch', component: null } })}
+      >
+        {words.start}
+      </button>
+    </section>
+  )
+}

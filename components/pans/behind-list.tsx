@@ -1,0 +1,127 @@
+import type { FormProps } from '#components/pans/form-props.ts'
+import forms from '#components/pans/forms.module.css'
+import { nameIn } from '#lib/menu/name-in.ts'
+import { needsReading } from '#lib/service/food-now.ts'
+import { throwOutKey } from '#lib/service/held-stock.ts'
+import { batchPictures } from '#lib/views/batch-strip.ts'
+import { foodTimes } from '#lib/views/food-times.ts'
+import { batchWords } from '#lib/words/batches-en.ts'
+import { sayTime } from '#lib/words/clock-en.ts'
+import { formWords as words } from '#lib/words/food-forms-en.ts'
+import { pansWords } from '#lib/words/pans-en.ts'
+import { sayDegrees } from '#lib/words/reading-en.ts'
+
+/** All that doesn't stand on the line: batches, and the back-up pans with what can be done. */
+export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) {
+  const name = nameIn(state.station)
+  const time = (at: number) => sayTime(at, state.station.timeZone)
+  const batches = batchPictures(state, now)
+  const putAway = (id: string, component: string) => {
+    if (acting.busy) return
+    const command = { type: 'setBackup', component, backup: id, ready: false } as const
+    void acting.act(command, words.behindAwayDone(name(component)))
+  }
+  const backupSaid = (id: string, component: string, amount: number): string => {
+    if (amount <= 0) return words.behindEmpty
+    const times = foodTimes(state, 'backup', id, now)
+    const count = Math.floor(amount / (state.portions[component]?.amount ?? 1))
+    return [
+      words.portions(count),
+      ...(times?.offSale ? [pansWords.offSale] : []),
+      ...(times?.newest
+        ? [pansWords.read(sayDegrees(times.newest.temperature), time(times.newest.at))]
+        : []),
+      ...(times?.nextBy ? [pansWords.readNext(time(times.nextBy))] : []),
+      ...(times?.throwOutAt ? [pansWords.throwOutAt(time(times.throwOutAt))] : []),
+    ].join(' · ')
+  }
+  return (
+    <div className={forms.behind}>
+      <section>
+        <h3>{words.behindBatches}</h3>
+        {batches.length === 0 && <p>{words.behindNoBatch}</p>}
+        <ul className={forms.list}>
+          {batches.map((one) => (
+            <li key={one.id}>
+              <div>
+                <b>{name(one.component)}</b>
+                <p>{batchWords.stage(one, time)}</p>
+              </div>
+              <button
+                type="button"
+                onClick={() => choose({ kind: 'food', food: { task: 'batch', id: one.id } })}
+              >
+                {words.open}
+              </button>
+            </li>
+          ))}
+        </ul>
+      </section>
+      <section>
+        <h3>{words.behindPans}</h3>
+        <ul className={forms.pans}>
+          {state.station.backups.map(({ id, component, kept, protected: guarded }) => {
+            const pan = state.backupPans[id]
+            const amount = pan?.amount ?? 0
+            const isBad =
+              pan?.offSale !== null || state.toThrowOut[throwOutKey('backup', id)] !== undefined
+            const heldBy = pan?.food?.heldBy ?? 'dry'
+            const open = (food: Parameters<typeof choose>[0] & { kind: 'food' }) => () =>
+              choose(food)
+            return (
+              <li key={id}>
+                <div>
+                  <b>{name(component)}</b> {words.backupIs(kept, guarded)}
+                  <p>{backupSaid(id, component, amount)}</p>
+                </div>
+                <span>
+                  {amount <= 0 ? (
+                    <button
+                      type="button"
+                      onClick={open({ kind: 'food', food: { task: 'fill-backup', id } })}
+                    >
+                      {words.behindFill}
+                    </button>
+                  ) : isBad ? (
+                    <button
+                      type="button"
+                      onClick={open({
+                        kind: 'food',
+                        food: pan?.offSale
+                          ? { task: 'resolve', what: 'backup', id }
+                          : { task: 'throw-out', early: null },
+                      })}
+                    >
+                      {pan?.offSale ? pansWords.whatMayBeDone : pansWords.toThrowOut}
+                    </button>
+                  ) : (
+                    <>
+                      {needsReading(heldBy) && (
+                        <button
+                          type="button"
+                          onClick={open({
+                            kind: 'food',
+                            food: { task: 'read', what: 'backup', id },
+                          })}
+                        >
+                          {words.behindRead}
+                        </button>
+                      )}
+                      <button
+                        type="button"
+                        disabled={acting.busy}
+                        onClick={() => putAway(id, component)}
+                      >
+                        {words.behindAway}
+                      </button>
+                    </>
+                  )}
+                </span>
+              </li>
+            )
+          })}
+        </ul>
+      </section>
+    </div>
+  )
+}

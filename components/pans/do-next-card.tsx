@@ -1,0 +1,79 @@
+import styles from '#components/pans/cards.module.css'
+import type { TaskSaid } from '#components/pans/task-said.ts'
+import type { Tasks } from '#components/pans/use-tasks.ts'
+import { useSettled } from '#components/ui/settled.ts'
+import { type Task, taskKey } from '#lib/views/do-next.ts'
+import { doNextWords } from '#lib/words/do-next-en.ts'
+import { pansWords as words } from '#lib/words/pans-en.ts'
+
+const isGuestsFirst = (task: Task): boolean =>
+  task.kind === 'fact' && (task.toDo.kind === 'find' || task.toDo.kind === 'hold')
+
+const isSafety = (task: Task): boolean =>
+  task.kind === 'advice' &&
+  task.advice.kind === 'safety' &&
+  task.advice.reason.why === 'safety' &&
+  ['throw-out', 'out-of-limits', 'reading-missed'].includes(task.advice.reason.what)
+
+interface DoNextCardProps {
+  /** null: nothing is to be done. */
+  readonly task: Task | null
+  readonly said: TaskSaid | null
+  readonly tasks: Tasks
+}
+
+/** The one thing to do next, large, with its reason in numbers, and how to answer it. */
+export function DoNextCard({ task, said, tasks }: DoNextCardProps) {
+  const settled = useSettled(task ? taskKey(task) : '')
+  const advice = task?.kind === 'advice' && task.advice.kind !== 'safety' ? task.advice : null
+  const tap = (act: () => Promise<void>) => () => {
+    if (settled()) void act()
+  }
+  return (
+    <section
+      className={styles.card}
+      data-kind={task ? 'next' : 'calm'}
+      data-urgent={task !== null && (isGuestsFirst(task) || isSafety(task))}
+    >
+      <h2 className={styles.label}>{words.doNext}</h2>
+      <p className={styles.title}>{said?.title ?? words.nothingToDo}</p>
+      <div className={styles.why}>
+        {(said?.why ?? [words.nothingToDoWhy]).map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+      </div>
+      {task && said && (
+        <div className={styles.answers}>
+          <button
+            type="button"
+            className={styles.main}
+            disabled={tasks.busy}
+            onClick={tap(() => tasks.go(task))}
+          >
+            {said.button}
+          </button>
+          {advice && (
+            <>
+              <button
+                type="button"
+                className={styles.answer}
+                disabled={tasks.busy}
+                onClick={tap(() => tasks.answer(advice, 'put-off'))}
+              >
+                {doNextWords.later}
+              </button>
+              <button
+                type="button"
+                className={styles.answer}
+                disabled={tasks.busy}
+                onClick={tap(() => tasks.answer(advice, 'declined'))}
+              >
+                {doNextWords.no}
+              </button>
+            </>
+          )}
+        </div>
+      )}
+    </section>
+  )
+}

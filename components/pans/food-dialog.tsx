@@ -1,0 +1,89 @@
+import { useEffect, useRef } from 'react'
+import { Connection } from '#components/live/connection.tsx'
+import { BatchForm } from '#components/pans/batch-form.tsx'
+import { BehindList } from '#components/pans/behind-list.tsx'
+import type { FoodTask } from '#components/pans/chosen.ts'
+import { ClockForm } from '#components/pans/clock-form.tsx'
+import styles from '#components/pans/food-dialog.module.css'
+import { foodTitle } from '#components/pans/food-title.ts'
+import type { FoodDialogProps } from '#components/pans/form-props.ts'
+import { KeepForm } from '#components/pans/keep-form.tsx'
+import { FillForm, PutForm } from '#components/pans/put-form.tsx'
+import { ReadForm } from '#components/pans/read-form.tsx'
+import { ResolveForm } from '#components/pans/resolve-form.tsx'
+import { ScoopForm } from '#components/pans/scoop-form.tsx'
+import { ShortForm } from '#components/pans/short-form.tsx'
+import { StartBatchForm } from '#components/pans/start-batch-form.tsx'
+import { ThrowOutForm } from '#components/pans/throw-out-form.tsx'
+import { WasteForm } from '#components/pans/waste-form.tsx'
+import { WeighForm } from '#components/pans/weigh-form.tsx'
+import { formWords as words } from '#lib/words/food-forms-en.ts'
+
+function Form(props: FoodDialogProps) {
+  const { food, ...rest } = props
+  switch (food.task) {
+    case 'put':
+      return <PutForm {...rest} food={food} />
+    case 'fill-backup':
+      return <FillForm {...rest} food={food} />
+    case 'read':
+      return <ReadForm {...rest} food={food} />
+    case 'clock':
+      return <ClockForm {...rest} food={food} />
+    case 'resolve':
+      return <ResolveForm {...rest} food={food} />
+    case 'weigh':
+      return <WeighForm {...rest} food={food} />
+    case 'waste':
+      return <WasteForm {...rest} food={food} />
+    case 'keep':
+      return <KeepForm {...rest} food={food} />
+    case 'scoop':
+      return <ScoopForm {...rest} food={food} />
+    case 'short':
+      return <ShortForm {...rest} food={food} />
+    case 'behind':
+      return <BehindList {...rest} food={food} />
+    case 'start-batch':
+      return <StartBatchForm {...rest} food={food} />
+    case 'batch':
+      return <BatchForm {...rest} food={food} />
+    case 'throw-out':
+      return <ThrowOutForm {...rest} food={food} />
+  }
+}
+
+const keyOf = (food: FoodTask): string => Object.values(food).map(String).join(' ')
+
+/** One job with food, over the board: what, how much, and the reading that goes with it. */
+export function FoodDialog(props: FoodDialogProps) {
+  const { state, acting, food, onBack } = props
+  const dialog = useRef<HTMLDialogElement>(null)
+  const heading = useRef<HTMLHeadingElement>(null)
+  const title = foodTitle(state, food)
+  useEffect(() => dialog.current?.showModal(), [])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each job begins at its head
+  useEffect(() => {
+    heading.current?.focus({ preventScroll: true })
+    dialog.current?.scrollTo(0, 0)
+  }, [title])
+  return (
+    <dialog ref={dialog} className={styles.dialog} aria-label={title} onClose={onBack}>
+      <header className={styles.header}>
+        <h2 ref={heading} tabIndex={-1}>
+          {title}
+        </h2>
+        <div className={styles.link}>
+          <Connection />
+          <p role="status" className={styles.said} data-kind={acting.said?.kind ?? 'none'}>
+            {acting.busy ? words.working : acting.said?.text}
+          </p>
+        </div>
+        <button type="button" className={styles.back} onClick={() => dialog.current?.close()}>
+          {words.back}
+        </button>
+      </header>
+      <Form key={keyOf(food)} {...props} />
+    </dialog>
+  )
+}

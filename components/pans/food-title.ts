@@ -1,0 +1,49 @@
+import type { FoodTask } from '#components/pans/chosen.ts'
+import { nameIn } from '#lib/menu/name-in.ts'
+import { componentIn } from '#lib/service/held-stock.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { sayTime } from '#lib/words/clock-en.ts'
+import { formWords as words } from '#lib/words/food-forms-en.ts'
+
+/** What a pan, a back-up pan or a batch holds, by its name. */
+export const foodName = (state: RunningState, id: string): string =>
+  nameIn(state.station)(state.batches[id]?.component ?? componentIn(state.station, id) ?? id)
+
+export const foodTitle = (state: RunningState, food: FoodTask): string => {
+  const name = nameIn(state.station)
+  switch (food.task) {
+    case 'put':
+      return words.putTitle[food.way](foodName(state, food.pan))
+    case 'fill-backup':
+      return words.fillTitle(foodName(state, food.id))
+    case 'read':
+      return words.readTitle(foodName(state, food.id))
+    case 'clock':
+      return words.clockTitle(foodName(state, food.id))
+    case 'resolve':
+      return words.resolveTitle(foodName(state, food.id))
+    case 'weigh':
+      return words.weighTitle(foodName(state, food.pan))
+    case 'waste':
+      return words.wasteTitle(foodName(state, food.pan))
+    case 'keep':
+      return words.keepTitle(name(food.component))
+    case 'scoop':
+      return state.standIns[food.component]
+        ? words.scoopBackTitle(name(food.component))
+        : words.scoopTitle(name(food.component))
+    case 'short':
+      return words.shortTitle(name(food.component))
+    case 'behind':
+      return words.behindTitle
+    case 'start-batch':
+      return words.startTitle
+    case 'batch':
+      return words.batchTitle(
+        foodName(state, food.id),
+        sayTime(state.batches[food.id]?.startedAt ?? state.at, state.station.timeZone),
+      )
+    case 'throw-out':
+      return food.early ? words.throwEarly(foodName(state, food.early.id)) : words.throwTitle
+  }
+}

@@ -1,0 +1,50 @@
+import { Line } from '#components/line/line.tsx'
+import { PanButton } from '#components/pans/pan-button.tsx'
+import { nameIn } from '#lib/menu/name-in.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { portionsKept } from '#lib/stock/kept.ts'
+import type { StationForecast } from '#lib/stock/station-forecast.ts'
+import { foodTimes } from '#lib/views/food-times.ts'
+import { biasThatMatters, outlookOf } from '#lib/views/pan-outlook.ts'
+import type { PanPicture } from '#lib/views/pans.ts'
+import { pansWords as words } from '#lib/words/pans-en.ts'
+
+interface LeadLineProps {
+  readonly state: RunningState
+  readonly pictures: Readonly<Record<string, PanPicture>>
+  readonly forecast: StationForecast | null
+  readonly now: number
+  /** Id of the pan whose panel is open. */
+  readonly chosen: string | null
+  readonly onPan: (id: string) => void
+}
+
+/** The line with what is in it, and whether that lasts. */
+export function LeadLine({ state, pictures, forecast, now, chosen, onPan }: LeadLineProps) {
+  return (
+    <Line
+      station={state.station}
+      label={words.line}
+      wrap="by-well"
+      renderPan={({ id }, component) => {
+        const one = pictures[id]
+        const keep = state.keeps[component.id]
+        return one ? (
+          <PanButton
+            picture={one}
+            component={component}
+            soiledBy={one.soiledBy.map(nameIn(state.station))}
+            outlook={outlookOf(forecast, component.id)}
+            times={foodTimes(state, 'pan', id, now)}
+            kept={keep ? portionsKept(keep) : 0}
+            standIn={state.standIns[component.id] !== undefined}
+            bias={biasThatMatters(forecast, component.id)}
+            timeZone={state.station.timeZone}
+            chosen={chosen === id}
+            onChoose={() => onPan(id)}
+          />
+        ) : null
+      }}
+    />
+  )
+}

@@ -1,0 +1,56 @@
+/** What is known of a pan, a few words each, for the head of its panel. */
+import { nameIn } from '#lib/menu/name-in.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { portionsKept } from '#lib/stock/kept.ts'
+import type { StationForecast } from '#lib/stock/station-forecast.ts'
+import type { FoodTimes } from '#lib/views/food-times.ts'
+import type { PanPicture } from '#lib/views/pans.ts'
+import { holdsBefore } from '#lib/views/product-before.ts'
+import { sayTime } from '#lib/words/clock-en.ts'
+import { pansWords as words } from '#lib/words/pans-en.ts'
+import { sayDegrees } from '#lib/words/reading-en.ts'
+import { keptForName } from '#lib/words/service-en.ts'
+
+export const panFacts = (
+  state: RunningState,
+  picture: PanPicture,
+  times: FoodTimes | null,
+): readonly string[] => {
+  const name = nameIn(state.station)
+  const time = (at: number) => sayTime(at, state.station.timeZone)
+  const keep = state.keeps[picture.component]
+  const held = Math.round(picture.amount / picture.each)
+  return [
+    picture.amount === 0
+      ? words.holdsNothing
+      : words.holds(held, words.amount(picture.amount, picture.unit)),
+    words.onTicketsFact(picture.onTickets),
+    words.leftFact(picture.left),
+    ...(picture.loadedAt === null ? [] : [words.loadedFact(time(picture.loadedAt))]),
+    ...(times?.newest
+      ? [words.read(sayDegrees(times.newest.temperature), time(times.newest.at))]
+      : []),
+    ...(times?.nextBy ? [words.readNext(time(times.nextBy))] : []),
+    ...(times?.throwOutAt ? [words.throwOutAt(time(times.throwOutAt))] : []),
+    ...(keep && portionsKept(keep) > 0
+      ? [
+          words.keptFact(
+            portionsKept(keep),
+            keep.for.map((one) => keptForName(one, name)),
+          ),
+        ]
+      : []),
+    ...(holdsBefore(state, picture.pan) ? [words.beforeFact] : []),
+    ...(picture.soiledBy.length > 0 ? [words.soiledFact(picture.soiledBy.map(name))] : []),
+  ]
+}
+
+/** How heavy its scoops run, said plainly; '' while that can't be told. */
+export const biasOf = (
+  forecast: StationForecast | null,
+  component: string,
+  name: string,
+): string => {
+  const bias = forecast?.components[component]?.bias
+  return bias ? words.bias(name, bias.percent, bias.fewer) : ''
+}

@@ -1,0 +1,162 @@
+import type { FormProps } from '#components/pans/form-props.ts'
+import forms from '#components/pans/forms.module.css'
+import { PutAmount } from '#components/pans/put-amount.tsx'
+import { PutFrom } from '#components/pans/put-from.tsx'
+import { ReadingPad } from '#components/pans/reading-pad.tsx'
+import { ReadyNote } from '#components/pans/ready-note.tsx'
+import { type PutTarget, usePut } from '#components/pans/use-put.ts'
+import { useSettled } from '#components/ui/settled.ts'
+import { componentOf, findPan } from '#lib/menu/find.ts'
+import { nameIn } from '#lib/menu/name-in.ts'
+import type { Command } from '#lib/service/decide.ts'
+import { findBackup } from '#lib/service/held-stock.ts'
+import { usualLoads } from '#lib/views/pans-to-do.ts'
+import { holdsBefore } from '#lib/views/product-before.ts'
+import { formWords as words } from '#lib/words/food-forms-en.ts'
+
+type Told = ReturnType<ReturnType<typeof usePut>['told']>
+
+interface PutJobProps
+  extends Pick<FormProps<'put'>, 'state' | 'acting' | 'now' | 'choose' | 'onBack'> {
+  readonly target: PutTarget
+  readonly send: string
+  readonly done: string
+  /** What becomes of what stands there; '' where nothing does. */
+  readonly before: string
+  /** It was soiled: it is asked whether it was emptied and washed. */
+  readonly asksWashed: boolean
+  readonly command: (told: Told, washed: boolean) => Command
+}
+
+/** What goes in, how much of it, and its reading: one press once all of it is there. */
+function PutJob(props: PutJobProps) {
+  const { state, acting, now, choose, onBack, target, before, asksWashed } = props
+  const put = usePut(state, target, now)
+  const settled = useSettled(put.source?.kind)
+  const act = async () => {
+    if (!settled() || acting.busy || !put.isReady) return
+    if (await acting.act(props.command(put.told(), put.washed), props.done)) {
+      put.form.remember()
+      onBack()
+    }
+  }
+  return (
+    <div className={forms.two}>
+      <div className={forms.what}>
+        <PutFrom state={state} put={put} choose={choose} component={target.component} />
+        {put.source && <PutAmount state={state} put={put} target={target} />}
+        {before !== '' && <p className={forms.note}>{before}</p>}
+        {asksWashed && (
+          <label className={forms.check}>
+            <input
+              type="checkbox"
+              checked={put.washed}
+              onChange={(event) => put.setWashed(event.target.checked)}
+            />
+            {words.washed}
+          </label>
+        )}
+        <div className={forms.send}>
+          <ReadyNote form={put.needsReading ? put.form : null} />
+          <button
+            type="button"
+            className={forms.main}
+            disabled={acting.busy || !put.isReady || (asksWashed && !put.washed)}
+            onClick={() => void act()}
+          >
+            {props.send}
+          </button>
+        </div>
+      </div>
+      {put.needsReading ? (
+        <ReadingPad form={put.form} />
+      ) : (
+        <p className={forms.aside}>{put.source?.heldBy === 'dry' ? words.noReadingNeeded : ''}</p>
+      )}
+    </div>
+  )
+}
+
+/** Loads, changes or tops up a pan of the line. */
+export function PutForm({ state, acting, food, now, choose, onBack }: FormProps<'put'>) {
+  const { pan: id, way } = food
+  const pan = findPan(state.station, id)
+  const held = state.pans[id]
+  if (!pan || !held) return null
+  const name = nameIn(state.station)(pan.component)
+  const portion = state.portions[pan.component]?.amount ?? 1
+  const isTopUp = way === 'top-up'
+  const isFirst = way === 'load' && held.load === 0
+  /** Before the service one pan after the other is loaded. */
+  const done = () => {
+    const next = usualLoads(state).find((one) => one.pan !== id)?.pan
+    if (isFirst && next !== undefined)
+      choose({ kind: 'food', food: { task: 'put', pan: next, way: 'load' } })
+    else onBack()
+  }
+  const before = isTopUp
+    ? words.topUpWhy
+    : held.amount > 0
+      ? words.oldGoesAway(Math.round(held.amount / portion))
+      : words.oldEmpty
+  const command = (told: Told, washed: boolean): Command => {
+    const { weighedMg, heldBy, ...added } = told
+    if (isTopUp) return { type: 'topUp', pan: id, ...added }
+    const all = {
+      pan: id,
+      ...added,
+      ...(weighedMg === undefined ? {} : { weighedMg }),
+      ...(heldBy === undefined ? {} : { heldBy }),
+    }
+    return way === 'load'
+      ? { type: 'load', ...all, ...(washed ? { washed } : {}) }
+      : { type: 'changePan', ...all }
+  }
+  return (
+    <PutJob
+      {...{ state, acting, now, choose, before, command }}
+      onBack={done}
+      target={{
+        component: pan.component,
+        id,
+        usual: isTopUp
+          ? Math.max(1, pan.usualPortions - Math.round(held.amount / portion))
+          : pan.usualPortions,
+        holds: isTopUp ? held.amount : 0,
+        heldBy: isTopUp ? (held.food?.heldBy ?? null) : null,
+        isWhole: !isTopUp,
+      }}
+      send={words.put[way]}
+      done={words.isLoaded(name)}
+      asksWashed={way === 'load' && (held.soiledBy.length > 0 || holdsBefore(state, id))}
+    />
+  )
+}
+
+/** Fills a back-up pan, so that it stands ready. */
+export function FillForm({ state, acting, food, now, choose, onBack }: FormProps<'fill-backup'>) {
+  const backup = findBackup(state.station, food.id)
+  if (!backup) return null
+  const { component } = backup
+  const name = componentOf(state.station, component).name
+  const usual = state.station.line.wells
+    .flatMap((well) => well.pans)
+    .find((pan) => pan.component === component)?.usualPortions
+  const command = (told: Told): Command => ({
+    type: 'setBackup',
+    component,
+    backup: food.id,
+    ready: true,
+    ...told,
+  })
+  return (
+    <PutJob
+      {...{ state, acting, now, choose, onBack, command }}
+      target={{ component, id: food.id, usual: usual ?? 1, holds: 0, heldBy: null, isWhole: true }}
+      send={words.fill}
+      done={words.isFilled(name)}
+      before=""
+      asksWashed={false}
+    />
+  )
+}

@@ -1,0 +1,72 @@
+import type { Choose } from '#components/pans/chosen.ts'
+import forms from '#components/pans/forms.module.css'
+import type { Put } from '#components/pans/use-put.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { isOutOfTurn, type PutSource } from '#lib/views/put-sources.ts'
+import { sayTime } from '#lib/words/clock-en.ts'
+import { formWords as words } from '#lib/words/food-forms-en.ts'
+import { safetyWords } from '#lib/words/safety-en.ts'
+
+interface PutFromProps {
+  readonly state: RunningState
+  readonly put: Put
+  readonly choose: Choose
+  readonly component: string
+}
+
+/** What could go in, what is to be used first, and why something can't. */
+export function PutFrom({ state, put, choose, component }: PutFromProps) {
+  const time = (at: number) => sayTime(at, state.station.timeZone)
+  const each = state.portions[component]?.amount ?? 1
+  const count = (amount: number) => Math.floor(amount / each)
+  const said = (source: PutSource): { name: string; more: string; off: boolean } => {
+    if (source.kind === 'plain')
+      return { name: words.asItCame, more: words.asItCameWhy, off: false }
+    if (source.kind === 'backup')
+      return {
+        name: words.backupPan(source.kept, source.guarded),
+        more: words.backupLeft(count(source.amount)),
+        off: false,
+      }
+    return {
+      name: words.batchMade(time(source.finishedAt)),
+      more: source.problem
+        ? safetyWords.load(source.problem, time)
+        : `${words.portions(count(source.amount))}${source.isFirst ? `, ${words.firstOut}` : ''}`,
+      off: source.problem !== null,
+    }
+  }
+  const isNone = put.sources.length === 0
+  return (
+    <fieldset className={forms.choices}>
+      <legend>{words.whatGoesIn}</legend>
+      {put.sources.map((source) => {
+        const { name, more, off } = said(source)
+        return (
+          <button
+            key={'id' in source ? source.id : source.kind}
+            type="button"
+            disabled={off}
+            aria-pressed={source === put.source}
+            onClick={() => put.choose(source)}
+          >
+            <b>{name}</b>
+            <span>{more}</span>
+          </button>
+        )
+      })}
+      {put.source && isOutOfTurn(put.source) && <p className={forms.warn}>{words.olderStays}</p>}
+      {isNone && (
+        <>
+          <p className={forms.warn}>{words.needsBatch}</p>
+          <button
+            type="button"
+            onClick={() => choose({ kind: 'food', food: { task: 'start-batch', component } })}
+          >
+            <b>{words.startBatch}</b>
+          </button>
+        </>
+      )}
+    </fieldset>
+  )
+}

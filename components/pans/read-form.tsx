@@ -1,0 +1,77 @@
+import { foodName } from '#components/pans/food-title.ts'
+import type { FormProps } from '#components/pans/form-props.ts'
+import forms from '#components/pans/forms.module.css'
+import { ReadingPad } from '#components/pans/reading-pad.tsx'
+import { ReadyNote } from '#components/pans/ready-note.tsx'
+import { useReading } from '#components/pans/use-reading.ts'
+import { useSettled } from '#components/ui/settled.ts'
+import { componentOf } from '#lib/menu/find.ts'
+import { componentIn, stockOf } from '#lib/service/held-stock.ts'
+import { foodTimes } from '#lib/views/food-times.ts'
+import { holdingLimit, readingOf } from '#lib/views/reading-entry.ts'
+import { sayTime } from '#lib/words/clock-en.ts'
+import { formWords as words } from '#lib/words/food-forms-en.ts'
+import { pansWords } from '#lib/words/pans-en.ts'
+import { sayDegrees } from '#lib/words/reading-en.ts'
+
+/** A reading of a pan that stands on the line or behind it. */
+export function ReadForm({ state, acting, food, now, onBack }: FormProps<'read'>) {
+  const { what, id } = food
+  const stock = stockOf(state, what, id)
+  const component = componentOf(state.station, componentIn(state.station, id) ?? '')
+  const heldBy = stock?.food?.heldBy ?? component.held
+  const isHeld = heldBy === 'hot' || heldBy === 'cold'
+  const form = useReading(
+    state,
+    heldBy === 'hot' ? 'hot-holding' : isHeld ? 'cold-holding' : 'time-start',
+    isHeld ? holdingLimit(state.station, component, heldBy) : null,
+  )
+  const settled = useSettled(id)
+  const time = (at: number) => sayTime(at, state.station.timeZone)
+  const times = foodTimes(state, what, id, now)
+  const earlier = stock?.readings.slice(-4) ?? []
+  const isOut = form.judged.verdict === 'not-met'
+  const act = async () => {
+    const reading = readingOf(form.entry)
+    if (!reading || !settled() || acting.busy) return
+    const initials = form.entry.initials.trim()
+    const said = words.readDone(foodName(state, id), sayDegrees(reading))
+    if (await acting.act({ type: 'readTemperature', what, id, reading, initials }, said)) {
+      form.remember()
+      onBack()
+    }
+  }
+  return (
+    <div className={forms.two}>
+      <div className={forms.what}>
+        <p>
+          {times?.newest
+            ? words.newest(sayDegrees(times.newest.temperature), time(times.newest.at))
+            : words.never}{' '}
+          {times?.nextBy ? words.nextBy(time(times.nextBy)) : ''}
+        </p>
+        <p className={forms.large}>{words.readHow}</p>
+        {earlier.length > 1 && (
+          <ul className={forms.plain}>
+            {earlier.map((one) => (
+              <li key={one.at}>{pansWords.read(sayDegrees(one.temperature), time(one.at))}</li>
+            ))}
+          </ul>
+        )}
+        {times?.offSale && <p className={forms.warn}>{words.resolveWhy[times.offSale.why]}</p>}
+        <div className={forms.send}>
+          <ReadyNote form={form} />
+          <button
+            type="button"
+            className={isOut ? forms.stop : forms.main}
+            disabled={acting.busy || !form.judged.isReady}
+            onClick={() => void act()}
+          >
+            {isOut ? words.readOut : words.readSend}
+          </button>
+        </div>
+      </div>
+      <ReadingPad form={form} />
+    </div>
+  )
+}

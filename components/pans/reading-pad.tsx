@@ -1,0 +1,135 @@
+import { NumberPad } from '#components/pans/number-pad.tsx'
+import styles from '#components/pans/reading-pad.module.css'
+import type { ReadingForm } from '#components/pans/use-reading.ts'
+import { SCALES } from '#lib/safety/temperature.ts'
+import { typed, writtenOf } from '#lib/views/reading-entry.ts'
+import { readingWords as words } from '#lib/words/reading-pad-en.ts'
+import { safetyWords } from '#lib/words/safety-en.ts'
+
+const PLACES = ['middle-stirred', 'thickest-part', 'surface'] as const
+
+interface ReadingPadProps {
+  readonly form: ReadingForm
+  /** How long it was held there matters. */
+  readonly asksHeld?: boolean
+}
+
+/** Asked before it is sent, in words at the place: "Did you mean °F?" */
+function Question({ form: { entry, judged, change } }: ReadingPadProps) {
+  const { question, temperature } = judged
+  if (!question || !temperature) return null
+  return (
+    <div className={styles.question} role="alert">
+      <p>{safetyWords.question(question, temperature)}</p>
+      {question.code === 'did-you-mean' && (
+        <div>
+          <button type="button" onClick={() => change({ scale: question.scale })}>
+            {words.yesMeant(question.scale)}
+          </button>
+          <button
+            type="button"
+            onClick={() => (question.must ? change({ text: '' }) : change({ confirmed: true }))}
+          >
+            {question.must ? words.readAgain : words.noMeant(entry.scale)}
+          </button>
+        </div>
+      )}
+    </div>
+  )
+}
+
+/** A temperature as it is read off a probe, with all that makes a reading count. */
+export function ReadingPad({ form, asksHeld = false }: ReadingPadProps) {
+  const { entry, judged, limit, change } = form
+  return (
+    <section className={styles.reading} aria-label={words.temperature}>
+      <output className={styles.display} data-verdict={judged.verdict ?? 'none'}>
+        <b>
+          {entry.text === '' ? '–' : entry.text.replace('-', '−')} {words.scale(entry.scale)}
+        </b>
+        <span>{judged.verdict ? words.verdict[judged.verdict] : ''}</span>
+      </output>
+      {limit && (
+        <p className={styles.limit}>
+          <b>
+            {words.limitIs} {words.limit(limit, entry.scale)}
+          </b>{' '}
+          <small>{safetyWords.paragraph(writtenOf(limit))}</small>
+        </p>
+      )}
+      <Question form={form} />
+      <NumberPad
+        text={entry.text}
+        decimals={1}
+        onChange={(text) => change({ text })}
+        side={
+          <>
+            {SCALES.map((scale) => (
+              <button
+                key={scale}
+                type="button"
+                aria-pressed={entry.scale === scale}
+                onClick={() => change({ scale })}
+              >
+                {words.scale(scale)}
+              </button>
+            ))}
+            <button
+              type="button"
+              aria-label={words.minus}
+              onClick={() => change({ text: typed(entry.text, '-') })}
+            >
+              −
+            </button>
+          </>
+        }
+      />
+      {judged.question === null && (
+        <fieldset className={styles.where}>
+          <legend className="visually-hidden">{words.where}</legend>
+          {PLACES.map((where) => (
+            <button
+              key={where}
+              type="button"
+              aria-pressed={entry.where === where}
+              onClick={() => change({ where })}
+            >
+              {words.whereIs[where]}
+            </button>
+          ))}
+        </fieldset>
+      )}
+      <div className={styles.fields}>
+        {asksHeld && (
+          <label>
+            {words.held}
+            <input
+              inputMode="numeric"
+              maxLength={5}
+              value={entry.held}
+              onChange={(event) => change({ held: event.target.value.replace(/\D/g, '') })}
+            />
+          </label>
+        )}
+        <label>
+          {words.probe}
+          <input
+            maxLength={40}
+            value={entry.probe}
+            onChange={(event) => change({ probe: event.target.value })}
+          />
+        </label>
+        <label>
+          {words.initials}
+          <input
+            maxLength={6}
+            autoCapitalize="characters"
+            autoComplete="off"
+            value={entry.initials}
+            onChange={(event) => change({ initials: event.target.value.toUpperCase() })}
+          />
+        </label>
+      </div>
+    </section>
+  )
+}

@@ -1,0 +1,108 @@
+import { type FormEvent, useState } from 'react'
+import { ChoiceRow } from '#components/pans/choice-row.tsx'
+import { foodName } from '#components/pans/food-title.ts'
+import type { FormProps } from '#components/pans/form-props.ts'
+import forms from '#components/pans/forms.module.css'
+import { ReadingPad } from '#components/pans/reading-pad.tsx'
+import { useReading } from '#components/pans/use-reading.ts'
+import { PassphraseField } from '#components/start/passphrase-field.tsx'
+import type { WayOut } from '#lib/safety/holding.ts'
+import { batchWays, waysFor } from '#lib/service/food-now.ts'
+import { stockOf } from '#lib/service/held-stock.ts'
+import { heatAgainLimit, heatReadingOf } from '#lib/views/reading-entry.ts'
+import { sayTime } from '#lib/words/clock-en.ts'
+import { formWords as words } from '#lib/words/food-forms-en.ts'
+import { readingWords } from '#lib/words/reading-pad-en.ts'
+import { safetyWords } from '#lib/words/safety-en.ts'
+
+type Way = WayOut['way']
+
+interface WaySaid {
+  readonly id: Way
+  readonly label: string
+}
+
+/** What is off sale: the ways that the code allows, of which the person in charge takes one. */
+export function ResolveForm({ state, acting, food, now, choose, onBack }: FormProps<'resolve'>) {
+  const { what, id } = food
+  const held = what === 'batch' ? state.batches[id] : stockOf(state, what, id)
+  const offSale = held?.offSale ?? null
+  const place = state.station.safety.reheatOn[0] ?? 'range'
+  const form = useReading(state, 'reheating', heatAgainLimit(state.station, place))
+  const [passphrase, setPassphrase] = useState('')
+  const time = (at: number) => sayTime(at, state.station.timeZone)
+  const ways: readonly WaySaid[] =
+    what === 'batch'
+      ? batchWays(state, id, now).flatMap((one): WaySaid[] =>
+          one === 'discard'
+            ? [{ id: 'discard', label: safetyWords.coolingWay.discard }]
+            : one === 'reheat-and-cool-again'
+              ? [{ id: 'reheat', label: safetyWords.coolingWay[one] }]
+              : [],
+        )
+      : waysFor(state, what, id, now).map((one) => ({
+          id: one.way,
+          label: safetyWords.way(one, time),
+        }))
+  const [chosen, setChosen] = useState<Way | null>(null)
+  const way = ways.some((one) => one.id === chosen) ? chosen : null
+  const isHeated = way === 'reheat'
+  const act = async (event: FormEvent) => {
+    event.preventDefault()
+    if (way === null || acting.busy) return
+    const reading = isHeated ? heatReadingOf(form.entry) : null
+    const proof = { passphrase }
+    setPassphrase('')
+    const command = {
+      type: 'resolveOffSale',
+      what,
+      id,
+      way,
+      ...(reading ? { reading, place, initials: form.entry.initials.trim() } : {}),
+    } as const
+    if (!(await acting.act(command, words.resolved(foodName(state, id)), proof))) return
+    if (isHeated) form.remember()
+    if (way === 'discard') choose({ kind: 'food', food: { task: 'throw-out', early: null } })
+    else onBack()
+  }
+  if (!offSale) return <p>{words.resolveNot}</p>
+  const canRead = offSale.why === 'reading-missed' && what !== 'batch'
+  return (
+    <form className={isHeated ? forms.two : forms.one} onSubmit={(event) => void act(event)}>
+      <div className={forms.what}>
+        <p className={forms.warn}>
+          {words.resolveWhy[offSale.why]}{' '}
+          {offSale.lastGoodAt === null
+            ? words.resolveNoGood
+            : words.resolveLastGood(time(offSale.lastGoodAt))}
+        </p>
+        {canRead && (
+          <button
+            type="button"
+            className={forms.small}
+            onClick={() => choose({ kind: 'food', food: { task: 'read', what, id } })}
+          >
+            {words.behindRead}
+          </button>
+        )}
+        <ChoiceRow legend={words.resolveWho} options={ways} value={way} onChange={setChosen} />
+        <PassphraseField label={words.passphrase} value={passphrase} onChange={setPassphrase} />
+        <div className={forms.send}>
+          <p className={forms.ready}>
+            <small>{readingWords.decides}</small>
+          </p>
+          <button
+            type="submit"
+            className={forms.main}
+            disabled={
+              acting.busy || way === null || passphrase === '' || (isHeated && !form.judged.isReady)
+            }
+          >
+            {words.resolveSend}
+          </button>
+        </div>
+      </div>
+      {isHeated && <ReadingPad form={form} asksHeld />}
+    </form>
+  )
+}

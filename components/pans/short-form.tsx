@@ -1,0 +1,92 @@
+import { useForecast } from '#components/live/forecast.ts'
+import type { FormProps } from '#components/pans/form-props.ts'
+import forms from '#components/pans/forms.module.css'
+import { pansOf } from '#lib/menu/find.ts'
+import { nameIn } from '#lib/menu/name-in.ts'
+import { shortWays } from '#lib/stock/short-ways.ts'
+import { sayTime } from '#lib/words/clock-en.ts'
+import { formWords as words } from '#lib/words/food-forms-en.ts'
+import { pansWords } from '#lib/words/pans-en.ts'
+import { stateName } from '#lib/words/service-en.ts'
+
+/** The builds that the pans can't fill, newest first, and what can be done for each. */
+export function ShortForm({ state, acting, food, choose }: FormProps<'short'>) {
+  const { component } = food
+  const forecast = useForecast()
+  const name = nameIn(state.station)
+  const ways = shortWays(state, (id) => forecast?.components[id]?.underway[0]?.at ?? null).filter(
+    (one) => one.component === component,
+  )
+  const pan = pansOf(state.station).find((one) => one.component === component)?.id
+  const time = (at: number) => sayTime(at, state.station.timeZone)
+  const wait = (ticket: number, letter: string, build: string) => {
+    if (!acting.busy) void acting.act({ type: 'wait', ticket, letter }, words.shortWaitSend(build))
+  }
+  return (
+    <div className={forms.one}>
+      <p>{ways.length === 0 ? words.shortNone : words.shortHow}</p>
+      <ul className={forms.list}>
+        {ways.map((one) => (
+          <li key={one.build}>
+            <div>
+              <b>{one.build}</b> {stateName[one.state]}
+              <p>
+                {[
+                  ...(one.canLeaveOut ? [words.shortLeaveOut] : []),
+                  ...(one.swaps.length > 0 ? [words.shortSwap(one.swaps.map(name))] : []),
+                  ...(one.waitUntil === null ? [] : [words.shortWait(time(one.waitUntil))]),
+                  words.shortCancel,
+                ].join(' · ')}
+              </p>
+            </div>
+            {one.waits ? (
+              <span>{words.shortWaits}</span>
+            ) : (
+              <button
+                type="button"
+                disabled={acting.busy}
+                onClick={() => wait(one.ticket, one.letter, one.build)}
+              >
+                {words.shortWaits}
+              </button>
+            )}
+            <a href="/counter">{words.shortToCounter}</a>
+          </li>
+        ))}
+      </ul>
+      {pan !== undefined && state.pans[pan]?.offSale && (
+        <div className={forms.send}>
+          <button
+            type="button"
+            className={forms.stop}
+            onClick={() =>
+              choose({ kind: 'food', food: { task: 'resolve', what: 'pan', id: pan } })
+            }
+          >
+            {pansWords.whatMayBeDone}
+          </button>
+        </div>
+      )}
+      {pan !== undefined && !state.pans[pan]?.offSale && (
+        <div className={forms.send}>
+          <button
+            type="button"
+            className={forms.main}
+            onClick={() =>
+              choose({
+                kind: 'food',
+                food: {
+                  task: 'put',
+                  pan,
+                  way: state.pans[pan]?.amount === 0 ? 'load' : 'change',
+                },
+              })
+            }
+          >
+            {state.pans[pan]?.amount === 0 ? pansWords.loadPan : pansWords.changePan}
+          </button>
+        </div>
+      )}
+    </div>
+  )
+}

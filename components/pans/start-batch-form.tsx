@@ -1,0 +1,95 @@
+import { useState } from 'react'
+import { useForecast } from '#components/live/forecast.ts'
+import { ChoiceRow } from '#components/pans/choice-row.tsx'
+import type { FormProps } from '#components/pans/form-props.ts'
+import forms from '#components/pans/forms.module.css'
+import { MinuteSteps } from '#components/pans/minute-steps.tsx'
+import { useSettled } from '#components/ui/settled.ts'
+import { findComponent } from '#lib/menu/find.ts'
+import { expectedAt } from '#lib/views/batch-strip.ts'
+import { outlookOf } from '#lib/views/pan-outlook.ts'
+import { batchWords as batch } from '#lib/words/batches-en.ts'
+import { sayTime } from '#lib/words/clock-en.ts'
+import { doNextWords } from '#lib/words/do-next-en.ts'
+import { formWords as words } from '#lib/words/food-forms-en.ts'
+
+/** A batch of something that can be made today: how many loads, and when it would stand ready. */
+export function StartBatchForm({
+  state,
+  acting,
+  food,
+  now,
+  choose,
+  onBack,
+}: FormProps<'start-batch'>) {
+  const forecast = useForecast()
+  const can = state.station.components.filter((one) => one.remake !== null)
+  const asked = food.component
+  const others = state.station.components.filter((one) => one.remake === null && one.id === asked)
+  const list = [...can, ...others]
+  const [chosen, setChosen] = useState<string | null>(asked ?? can[0]?.id ?? null)
+  const component = findComponent(state.station, chosen ?? '')
+  const planned = forecast?.components[chosen ?? '']?.batch?.loads ?? 0
+  const [count, setCount] = useState(Math.max(1, planned))
+  const settled = useSettled(chosen)
+  const time = (at: number) => sayTime(at, state.station.timeZone)
+  if (list.length === 0 || !component) return <p className={forms.warn}>{words.startNone}</p>
+  const { remake } = component
+  const loads = Math.min(count, remake?.mostLoads ?? 20)
+  const readyAt = expectedAt(state, {
+    component: component.id,
+    loads: 1,
+    startedAt: now,
+  })
+  const act = async () => {
+    if (!settled() || acting.busy) return
+    const done = words.startDone(component.name, loads)
+    if (await acting.act({ type: 'startBatch', component: component.id, loads }, done)) onBack()
+  }
+  return (
+    <div className={forms.one}>
+      <ChoiceRow
+        legend={words.startOf}
+        options={list.map(({ id, name, remake: how }) => {
+          const lasting = outlookOf(forecast, id)?.lasting
+          return {
+            id,
+            label: name,
+            more: [
+              ...(lasting ? [doNextWords.lastingWord[lasting]] : []),
+              ...(how ? [words.startCan(how.minutes, how.where, how.by)] : []),
+            ].join(' · '),
+          }
+        })}
+        value={component.id}
+        onChange={setChosen}
+      />
+      <MinuteSteps
+        label={words.startLoads}
+        shown={batch.loads(loads)}
+        steps={[-1, 1]}
+        onStep={(by) => setCount(Math.max(1, Math.min(remake?.mostLoads ?? 20, loads + by)))}
+      />
+      {remake && readyAt !== null && (
+        <p>{words.startMakes(loads * remake.portionsPerLoad, time(readyAt))}</p>
+      )}
+      <div className={forms.send}>
+        <button
+          type="button"
+          className={forms.small}
+          onClick={() => choose({ kind: 'food', food: { task: 'behind' } })}
+        >
+          {words.behindTitle}
+        </button>
+        <button
+          type="button"
+          className={forms.main}
+          disabled={acting.busy}
+          onClick={() => void act()}
+        >
+          {words.startSend(loads)}
+        </button>
+      </div>
+    </div>
+  )
+}

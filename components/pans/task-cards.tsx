@@ -1,0 +1,45 @@
+import type { Acting } from '#components/live/acting.ts'
+import type { Choose } from '#components/pans/chosen.ts'
+import { DoNextCard } from '#components/pans/do-next-card.tsx'
+import { ItemsCard } from '#components/pans/items-card.tsx'
+import styles from '#components/pans/pans.module.css'
+import { saidHere } from '#components/pans/said-here.ts'
+import { sayTask } from '#components/pans/task-said.ts'
+import { ThenCard } from '#components/pans/then-card.tsx'
+import { useTasks } from '#components/pans/use-tasks.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import type { StationForecast } from '#lib/stock/station-forecast.ts'
+import { tasksOf } from '#lib/views/do-next.ts'
+
+interface TaskCardsProps {
+  readonly state: RunningState
+  readonly forecast: StationForecast | null
+  readonly now: number
+  readonly acting: Acting
+  readonly choose: Choose
+}
+
+/** One thing to do next, what comes after it, and what can still be sold. */
+export function TaskCards({ state, forecast, now, acting, choose }: TaskCardsProps) {
+  const tasks = useTasks(state, acting, choose)
+  const here = saidHere(state, now)
+  const [next, ...then] = tasksOf(state, forecast, now)
+  return (
+    <div className={styles.cards}>
+      <DoNextCard
+        task={next ?? null}
+        said={next ? sayTask(state, next, here) : null}
+        tasks={tasks}
+      />
+      <ThenCard
+        state={state}
+        then={then}
+        here={here}
+        tasks={tasks}
+        rushUntil={forecast?.rushUntil ?? null}
+        choose={choose}
+      />
+      <ItemsCard state={state} onItem={(id) => choose({ kind: 'item', id })} />
+    </div>
+  )
+}

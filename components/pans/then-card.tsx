@@ -1,0 +1,62 @@
+import styles from '#components/pans/cards.module.css'
+import type { Choose } from '#components/pans/chosen.ts'
+import { sayTaskShortly } from '#components/pans/task-said.ts'
+import type { Tasks } from '#components/pans/use-tasks.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { type Task, taskKey } from '#lib/views/do-next.ts'
+import { doNextWords, type SaidHere } from '#lib/words/do-next-en.ts'
+import { firstWords as safety } from '#lib/words/first-of-all-en.ts'
+import { pansWords as words } from '#lib/words/pans-en.ts'
+
+const MOST_THEN = 3
+
+const kindOf = (task: Task): string =>
+  task.kind === 'fact' ? task.toDo.kind : task.advice.kind === 'safety' ? 'safety' : 'advice'
+
+interface ThenCardProps {
+  readonly state: RunningState
+  /** What follows the one that is told large. */
+  readonly then: readonly Task[]
+  readonly here: SaidHere
+  readonly tasks: Tasks
+  /** When the rush that is going on ends; null where there is none. */
+  readonly rushUntil: number | null
+  readonly choose: Choose
+}
+
+/** What comes after that, a tap each, and the ways to what is done seldom. */
+export function ThenCard({ state, then, here, tasks, rushUntil, choose }: ThenCardProps) {
+  return (
+    <section className={styles.card} data-kind="then">
+      <h2 className={styles.label}>
+        {words.afterThat}
+        {then.length > MOST_THEN && `, ${words.more(then.length - MOST_THEN)}`}
+        {rushUntil !== null && (
+          <span className={styles.rush}>{doNextWords.rush(here.time(rushUntil))}</span>
+        )}
+      </h2>
+      {then.length === 0 ? (
+        <p className={styles.why}>{words.nothingElse}</p>
+      ) : (
+        <ul className={styles.then}>
+          {then.slice(0, MOST_THEN).map((task) => (
+            <li key={taskKey(task)}>
+              <button type="button" data-kind={kindOf(task)} onClick={() => void tasks.go(task)}>
+                {sayTaskShortly(state, task, here)}
+              </button>
+            </li>
+          ))}
+        </ul>
+      )}
+      <nav className={styles.ways} aria-label={safety.ways}>
+        <button type="button" onClick={() => choose({ kind: 'in-charge' })}>
+          {safety.inCharge}
+        </button>
+        <button type="button" onClick={() => choose({ kind: 'labels', ingredient: null })}>
+          {safety.labelChanged}
+        </button>
+        <a href="/sheet">{safety.toSheet}</a>
+      </nav>
+    </section>
+  )
+}

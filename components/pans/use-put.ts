@@ -1,0 +1,127 @@
+import { useState } from 'react'
+import { type ReadingForm, useReading } from '#components/pans/use-reading.ts'
+import { componentOf } from '#lib/menu/find.ts'
+import type { HeldBy } from '#lib/safety/holding.ts'
+import { needsReading } from '#lib/service/food-now.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import {
+  firstSource,
+  fittingPortions,
+  isOutOfTurn,
+  type PutSource,
+  putSources,
+} from '#lib/views/put-sources.ts'
+import { holdingLimit, readingOf } from '#lib/views/reading-entry.ts'
+import { type ScaleUnit, weightMg } from '#lib/views/weight-entry.ts'
+
+export interface PutTarget {
+  readonly component: string
+  /** Of the pan of the line, or the back-up pan. */
+  readonly id: string
+  /** Portions that are offered first. */
+  readonly usual: number
+  /** What stays in it, in the component's unit. */
+  readonly holds: number
+  /** How what stays is held; null where nothing stays. */
+  readonly heldBy: HeldBy | null
+  /** A back-up pan is put in as it is, with all that it holds. */
+  readonly isWhole: boolean
+}
+
+export interface Put {
+  readonly sources: readonly PutSource[]
+  readonly source: PutSource | null
+  /** All of a back-up pan goes in: no amount is asked for. */
+  readonly isAll: boolean
+  readonly portions: number
+  readonly most: number
+  readonly weight: { readonly text: string; readonly unit: ScaleUnit } | null
+  readonly washed: boolean
+  readonly form: ReadingForm
+  readonly needsReading: boolean
+  readonly isReady: boolean
+  choose(source: PutSource): void
+  setPortions(portions: number): void
+  setWeight(weight: { readonly text: string; readonly unit: ScaleUnit } | null): void
+  setWashed(washed: boolean): void
+  /** The fields of a command that say what goes in. */
+  told(): {
+    amount?: number
+    weighedMg?: number
+    batch?: string
+    from?: string
+    heldBy?: 'time'
+    reading?: NonNullable<ReturnType<typeof readingOf>>
+    initials?: string
+    notFirst?: true
+  }
+}
+
+const keyOf = (source: PutSource): string => ('id' in source ? source.id : source.kind)
+
+export const usePut = (state: RunningState, target: PutTarget, now: number): Put => {
+  const sources = putSources(state, target, now)
+  const [key, setKey] = useState(() => {
+    const first = firstSource(sources)
+    return first ? keyOf(first) : ''
+  })
+  const source = sources.find((one) => keyOf(one) === key) ?? firstSource(sources)
+  const each = state.portions[target.component]?.amount ?? 1
+  const [wanted, setWanted] = useState(target.usual)
+  const [weight, setWeight] = useState<Put['weight']>(null)
+  const [washed, setWashed] = useState(false)
+  const component = componentOf(state.station, target.component)
+  const heldBy = target.heldBy ?? source?.heldBy ?? component.held
+  const asksReading = needsReading(heldBy)
+  const limit =
+    heldBy === 'hot' || heldBy === 'cold' ? holdingLimit(state.station, component, heldBy) : null
+  const form = useReading(state, heldBy === 'hot' ? 'hot-holding' : 'cold-holding', limit)
+
+  const isAll = source?.kind === 'backup' && target.isWhole
+  const there = source && 'amount' in source ? Math.floor(source.amount / each) : Infinity
+  const most = Math.max(1, Math.min(there, fittingPortions(state, target, target.holds)))
+  const portions = Math.min(wanted, most)
+  const weighedMg = weight ? weightMg(weight.text, weight.unit) : null
+  const isLoadable = source !== null && (source.kind !== 'batch' || source.problem === null)
+  return {
+    sources,
+    source,
+    isAll,
+    portions,
+    most,
+    weight,
+    washed,
+    form,
+    needsReading: asksReading,
+    isReady:
+      isLoadable &&
+      (!asksReading || form.judged.isReady) &&
+      (weight === null || weighedMg !== null),
+    choose: (next) => setKey(keyOf(next)),
+    setPortions: setWanted,
+    setWeight,
+    setWashed,
+    told: () => {
+      const reading = asksReading ? readingOf(form.entry) : null
+      return {
+        ...(weighedMg !== null
+          ? { weighedMg }
+          : isAll
+            ? {}
+            : {
+                amount: Math.min(
+                  portions * each,
+                  source && 'amount' in source ? source.amount : Infinity,
+                ),
+              }),
+        ...(source?.kind === 'batch' ? { batch: source.id } : {}),
+        ...(source?.kind === 'backup' ? { from: source.id } : {}),
+        ...(source?.kind === 'batch' && source.heldBy === 'time'
+          ? { heldBy: 'time' as const }
+          : {}),
+        ...(reading ? { reading, initials: form.entry.initials.trim() } : {}),
+        ...(source && isOutOfTurn(source) ? { notFirst: true as const } : {}),
+      }
+    },
+  }
+}

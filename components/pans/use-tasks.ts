@@ -1,0 +1,77 @@
+import { useState } from 'react'
+import type { Acting } from '#components/live/acting.ts'
+import type { Choose } from '#components/pans/chosen.ts'
+import { openFor, openForAdvice } from '#components/pans/do-task.ts'
+import { nameIn } from '#lib/menu/name-in.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import type { Suggestion } from '#lib/stock/station-forecast.ts'
+import type { Task } from '#lib/views/do-next.ts'
+import { doNextWords as words } from '#lib/words/do-next-en.ts'
+import { pansWords } from '#lib/words/pans-en.ts'
+
+export interface Tasks {
+  readonly busy: boolean
+  /** Does it, or opens where it is done. */
+  go(task: Task): Promise<void>
+  answer(advice: Suggestion, answer: 'put-off' | 'declined'): Promise<void>
+}
+
+/** What the buttons of the things to do, do. */
+export const useTasks = (state: RunningState, acting: Acting, choose: Choose): Tasks => {
+  const [busy, setBusy] = useState(false)
+  const name = nameIn(state.station)
+  const isOpen = (key: string) =>
+    state.adviceLog.some((one) => one.key === key && one.answer === 'open')
+
+  const take = async ({ key, reason }: Suggestion): Promise<void> => {
+    const said = (done: string) => async () => {
+      if (isOpen(key)) await acting.act({ type: 'answerAdvice', key, answer: 'done' }, done)
+    }
+    if (reason.why === 'start-batch') {
+      const { component, loads } = reason
+      const done = words.done.started(name(component), loads)
+      if (await acting.act({ type: 'startBatch', component, loads }, done)) await said(done)()
+    } else if (reason.why === 'keep') {
+      const { component, keep, forItems } = reason
+      const done = words.done.kept(name(component), keep)
+      const isKept =
+        keep === 0 ||
+        (await acting.act({ type: 'keep', component, portions: keep, for: [...forItems] }, done))
+      if (isKept) await said(keep === 0 ? words.done.seen : done)()
+    }
+  }
+
+  const act = async (task: Task): Promise<void> => {
+    if (task.kind === 'advice') {
+      const opens = openForAdvice(state, task.advice)
+      if (opens) choose(opens)
+      else if (task.advice.reason.why === 'safety') location.assign('/hand-over')
+      else await take(task.advice)
+      return
+    }
+    const { toDo } = task
+    const opens = openFor(state, toDo)
+    if (opens) choose(opens)
+    else if (toDo.kind === 'confirm-clock')
+      await acting.act({ type: 'confirmClock' }, pansWords.done.clock)
+    else location.assign(toDo.kind === 'find' ? '/hand-over' : '/counter')
+  }
+
+  const alone = async (work: () => Promise<unknown>): Promise<void> => {
+    if (busy || acting.busy) return
+    setBusy(true)
+    await work().finally(() => setBusy(false))
+  }
+
+  return {
+    busy,
+    go: (task) => alone(() => act(task)),
+    answer: ({ key }, answer) =>
+      alone(() =>
+        acting.act(
+          { type: 'answerAdvice', key, answer },
+          answer === 'put-off' ? words.putOff : words.declined,
+        ),
+      ),
+  }
+}

@@ -1,0 +1,49 @@
+import { useState } from 'react'
+import { useActing } from '#components/live/acting.ts'
+import styles from '#components/start/day.module.css'
+import { DayFields } from '#components/start/day-fields.tsx'
+import type { RunningState } from '#lib/service/state.ts'
+import { type DayEntry, dayCommand, dayOf } from '#lib/views/day-entry.ts'
+import { sayClock } from '#lib/words/clock-en.ts'
+import { startWords as words } from '#lib/words/start-en.ts'
+
+/** What is planned for the open service, and changing it. */
+export function DayPlan({ state }: { readonly state: RunningState }) {
+  const { act, busy, said } = useActing()
+  const [day, setDay] = useState<DayEntry | null>(null)
+  const { expected, closesAt, assemblers, station } = state
+  const keep = async (entry: DayEntry) => {
+    if (await act({ type: 'setDay', ...dayCommand(entry) }, words.dayKept)) setDay(null)
+  }
+  return (
+    <div className={styles.plan}>
+      {day === null ? (
+        <>
+          <p>
+            {words.plan(
+              expected,
+              closesAt === null ? null : sayClock(closesAt, station.timeZone),
+              assemblers,
+            )}
+          </p>
+          <button type="button" onClick={() => setDay(dayOf(state, station.timeZone))}>
+            {words.changeDay}
+          </button>
+        </>
+      ) : (
+        <>
+          <DayFields day={day} onDay={setDay} />
+          <button type="button" data-kind="main" disabled={busy} onClick={() => void keep(day)}>
+            {words.keepDay}
+          </button>
+          <button type="button" onClick={() => setDay(null)}>
+            {words.leaveDay}
+          </button>
+        </>
+      )}
+      <p role="status" className={styles.said} data-kind={said?.kind ?? 'none'}>
+        {said?.text ?? ''}
+      </p>
+    </div>
+  )
+}

@@ -3,6 +3,7 @@ import { availableParallelism, loadavg } from 'node:os'
 import { benchCommandCost } from '#tests/bench/command-cost.ts'
 import { benchDurableCommits } from '#tests/bench/durable-commits.ts'
 import { benchFirstLoad } from '#tests/bench/first-load.ts'
+import { benchForecasts } from '#tests/bench/forecasts.ts'
 import type { Verdict } from '#tests/bench/verdict.ts'
 import { benchVerdicts } from '#tests/bench/verdicts.ts'
 
@@ -11,6 +12,7 @@ const benches: readonly (() => Verdict | Promise<Verdict>)[] = [
   benchDurableCommits,
   benchFirstLoad,
   benchVerdicts,
+  benchForecasts,
 ]
 
 const load = (): string => (loadavg()[0] ?? 0).toFixed(1)

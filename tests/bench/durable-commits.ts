@@ -3,7 +3,6 @@ import { join } from 'node:path'
 import { pino } from 'pino'
 import type { Command } from '#lib/service/decide.ts'
 import type { Recorded } from '#lib/service/event.ts'
-import { demoStation, loadsOf } from '#server/demo-station.ts'
 import { openSqliteLog } from '#server/event-log/sqlite.ts'
 import { createMemoryGuests } from '#server/guests/memory.ts'
 import { createServerClock } from '#server/rail/clock.ts'
@@ -11,6 +10,7 @@ import { openRail } from '#server/rail/rail.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
 import type { Verdict } from '#tests/bench/verdict.ts'
 import { temporaryFolder } from '#tests/support/launch-server.ts'
+import { LOADS, railStation } from '#tests/support/orders.ts'
 
 const TOGETHER = 32
 const SLICE_MS = 500
@@ -43,7 +43,7 @@ export const benchDurableCommits = async (): Promise<Verdict> => {
     log,
     guests: createMemoryGuests(),
     clock: createServerClock(),
-    station: () => ({ revision: 1, document: demoStation }),
+    station: () => ({ revision: 1, document: railStation }),
     newestRevision: () => 1,
     otherIsOpen: () => false,
     logger: pino({ level: 'silent' }),
@@ -56,8 +56,8 @@ export const benchDurableCommits = async (): Promise<Verdict> => {
     given += 1
     return rail.submit(`command-${given}`, command, 'lead')
   }
-  await give({ type: 'open', station: demoStation.id, kind: 'real' })
-  for (const load of loadsOf(demoStation)) await give(load)
+  await give({ type: 'open', station: railStation.id, kind: 'real' })
+  for (const load of LOADS) await give(load)
   const toggle = (): Command => ({
     type: given % 2 === 0 ? 'stopSelling' : 'resumeSelling',
     what: 'item',

@@ -3,8 +3,8 @@ import { decide } from '#lib/service/decide.ts'
 import type { Recorded } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
-import { demoStation, loadsOf } from '#server/demo-station.ts'
 import { orderNumber } from '#tests/prove/orders.ts'
+import { LOADS, railStation } from '#tests/support/orders.ts'
 
 /** A service as far as it has come: its state and where its log stands. */
 export interface Moment {
@@ -20,7 +20,7 @@ export const give = ({ state, position }: Moment, command: Command): Moment => {
     now: Math.max(START, state.at) + 1,
     by: 'lead',
     service: 's-long',
-    station: () => ({ revision: 1, document: demoStation }),
+    station: () => ({ revision: 1, document: railStation }),
     newestRevision: 1,
     otherIsOpen: false,
   })
@@ -46,7 +46,7 @@ const OPEN_TICKETS = 6
 /** After so many orders every pan is changed. */
 const PANS_LAST = 10
 
-const changePans = loadsOf(demoStation).map(
+const changePans = LOADS.map(
   (load): Command => (load.type === 'load' ? { ...load, type: 'changePan' } : load),
 )
 
@@ -71,8 +71,8 @@ export const serveUntil = (
   events: number,
 ): { readonly moment: Moment; readonly orders: number } => {
   let moment: Moment = { state: NOT_OPENED, position: 0 }
-  const open: Command = { type: 'open', station: demoStation.id, kind: 'real' }
-  for (const command of [open, ...loadsOf(demoStation)]) moment = give(moment, command)
+  const open: Command = { type: 'open', station: railStation.id, kind: 'real' }
+  for (const command of [open, ...LOADS]) moment = give(moment, command)
   let orders = 0
   while (moment.position < events) {
     orders += 1

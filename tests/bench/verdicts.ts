@@ -4,7 +4,7 @@ import type { Kitchen } from '#lib/needs/kitchen.ts'
 import { verdictsFor } from '#lib/needs/verdict.ts'
 import { median } from '#tests/bench/median.ts'
 import type { Verdict } from '#tests/bench/verdict.ts'
-import { ingredient, kitchen, need } from '#tests/support/kitchens.ts'
+import { backup, ingredient, kitchen, need } from '#tests/support/kitchens.ts'
 
 const ITEMS = 60
 const COMPONENTS = 40
@@ -63,12 +63,7 @@ const largeKitchen = (): Kitchen => {
       kind: index % 3 === 0 ? ('griddle' as const) : ('beside' as const),
       components: [0, 1, 2, 3].map((offset) => id(4 * index + offset)),
     })),
-    backups: all
-      .filter((_, index) => index % 2 === 0)
-      .map((component) => ({
-        component,
-        protected: true,
-      })),
+    backups: all.filter((_, index) => index % 2 === 0).map((component) => backup(component)),
   }
   return { station: large, soiled: [], ready: large.backups.map((one) => one.component) }
 }

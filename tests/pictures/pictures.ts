@@ -9,7 +9,7 @@ import { pansWords } from '#lib/words/pans-en.ts'
 import { root } from '#server/root.ts'
 import { browserArguments, findBrowser } from '#tests/support/browser.mjs'
 import { launchServer } from '#tests/support/launch-server.ts'
-import { playScene } from '#tests/support/scenes.ts'
+import { playScene } from '#tests/support/play-scene.ts'
 
 const FOLDER = join(root, 'fixtures', 'pictures')
 const SIZE = { width: 1280, height: 800 }

@@ -5,6 +5,7 @@ import { buildName, openBuilds } from '#lib/service/tickets.ts'
 import { levelOf } from '#lib/stock/levels.ts'
 import type { CrewClient } from '#lib/sync/crew-client.ts'
 import { whenView } from '#server/shell/crew-connection.ts'
+import { changeOf } from '#tests/support/refill.ts'
 
 /** Portions below which a pan is changed: more than can be ordered before the change is in. */
 const LOW = 11
@@ -39,8 +40,9 @@ const stepsOf = (state: RunningState): readonly (readonly [string, Command])[] =
     const portion = state.portions[pan.component]
     const held = state.pans[pan.id]
     if (!portion || !held || levelOf(state, pan.component).portionsLeft >= LOW) return []
-    const amount = pan.usualPortions * portion.amount
-    return [[`change-${pan.id}-${held.load}`, { type: 'changePan', pan: pan.id, amount }]]
+    return changeOf(state.station, pan, String(held.load), state.at).map(
+      (command): [string, Command] => [`${command.type}-${pan.id}-${held.load}`, command],
+    )
   })
   return [...pans, ...builds]
 }

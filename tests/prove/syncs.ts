@@ -2,11 +2,12 @@ import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import type { Command } from '#lib/service/decide.ts'
-import { demoStation, loadsOf } from '#server/demo-station.ts'
+import { demoStation } from '#server/demo-station.ts'
 import { DEMO_SERVICE, orderNumber } from '#tests/prove/orders.ts'
 import { connectPlain, type PlainClient } from '#tests/prove/plain-client.ts'
 import { createFindings, type Proof } from '#tests/prove/proof.ts'
 import { launchServer, temporaryFolder } from '#tests/support/launch-server.ts'
+import { refillOf } from '#tests/support/refill.ts'
 
 /** Where a tracer is on this machine; undefined where there is none. */
 export const tracer = ['/usr/bin/strace', '/usr/local/bin/strace'].find((path) => existsSync(path))
@@ -27,9 +28,7 @@ const clear = async (lead: PlainClient, tickets: number): Promise<void> => {
       (type): Command => ({ type, ticket, letter: 'A' }),
     ),
   )
-  const changed = loadsOf(demoStation).map(
-    (load): Command => (load.type === 'load' ? { ...load, type: 'changePan' } : load),
-  )
+  const changed = refillOf(demoStation, String(tickets), Date.now())
   for (const [index, command] of [...made, ...changed].entries())
     await lead.give({ id: `clear-${tickets}-${index}`, service: DEMO_SERVICE, command })
 }

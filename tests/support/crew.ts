@@ -64,6 +64,7 @@ export const createFakeTransport = (): FakeTransport => {
       picture: (message) => listening().picture(message),
       pulse: (message) => listening().pulse(message),
       guests: (message) => listening().guests(message),
+      forecast: (message) => listening().forecast(message),
       lost: () => listening().lost(),
     },
     follows,

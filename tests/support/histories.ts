@@ -6,7 +6,7 @@ import { type BuildChoice, usualChoice } from '#lib/service/build-choice.ts'
 import { type BuildState, isRunning, type ServiceState } from '#lib/service/state.ts'
 import { findBuild } from '#lib/service/tickets.ts'
 import { emptying, ofTheKitchen } from '#tests/support/kitchen-steps.ts'
-import { type Given, ofPortions } from '#tests/support/service.ts'
+import { foodOf, type Given, ofPortions } from '#tests/support/service.ts'
 import { components, items, mostly, pans, type Step } from '#tests/support/spare-station.ts'
 
 const part = fc.oneof(
@@ -146,17 +146,71 @@ const amount = fc.oneof(
 const ofPan: fc.Arbitrary<Step> = fc
   .record({
     pan: fc.constantFrom(...pans),
-    type: fc.constantFrom('load' as const, 'changePan' as const, 'correct' as const),
+    type: fc.constantFrom(
+      'load' as const,
+      'changePan' as const,
+      'topUp' as const,
+      'correct' as const,
+    ),
     amount,
-    backup: fc.constantFrom(undefined, false, true),
+    from: fc.boolean(),
   })
-  .map(({ pan, type, amount: { count, off }, backup }) => () => ({
-    type,
-    pan: pan.id,
-    amount: ofPortions(pan.component, count) + off,
-    ...(type === 'load' && off === 0 ? { washed: true } : {}),
-    ...(type === 'changePan' ? { backup } : {}),
-  }))
+  .map(({ pan, type, amount: { count, off }, from }) => (state): Given => {
+    const amount = ofPortions(pan.component, count) + off
+    if (type === 'correct') return { type, pan: pan.id, amount }
+    const backup = Object.entries(state.backupPans).find(
+      ([, one]) => one.component === pan.component && one.amount > 0,
+    )?.[0]
+    const food = foodOf(pan.component)
+    if (from && backup !== undefined && type !== 'load') {
+      const { batch: _, ...read } = food
+      return type === 'topUp'
+        ? { type, pan: pan.id, from: backup, amount, ...read }
+        : { type, pan: pan.id, from: backup, ...read }
+    }
+    return {
+      type,
+      pan: pan.id,
+      amount,
+      ...food,
+      ...(type === 'load' && off === 0 ? { washed: true } : {}),
+    }
+  })
+
+/** Readings in limits and out of them, and what becomes of food that isn't sold. */
+const ofFood: fc.Arbitrary<Step> = fc
+  .record({
+    pan: fc.constantFrom(...pans),
+    isOut: fc.integer({ min: 0, max: 2 }).map((one) => one === 0),
+    act: fc.constantFrom('read' as const, 'resolve' as const, 'throwOut' as const),
+    way: fc.constantFrom('discard' as const, 'time-only' as const, 'reheat' as const),
+  })
+  .map(({ pan, isOut, act, way }) => (state): Given => {
+    const held = state.pans[pan.id]
+    if (act !== 'read' && Object.keys(state.toThrowOut).length > 0) {
+      const [first] = Object.values(state.toThrowOut)
+      if (first)
+        return {
+          type: 'throwOut',
+          what: first.what,
+          id: first.id,
+          reason: 'out-of-limits',
+          initials: 'KT',
+        }
+    }
+    const offSale = Object.entries(state.pans).find(([, one]) => one.offSale !== null)
+    if (act !== 'read' && offSale)
+      return { type: 'resolveOffSale', what: 'pan', id: offSale[0], way }
+    const isHot = held?.food?.heldBy === 'hot'
+    const tenths = isOut === isHot ? (isHot ? 1200 : 380) : isHot ? 1500 : 500
+    return {
+      type: 'readTemperature',
+      what: 'pan',
+      id: pan.id,
+      reading: { tenths, scale: 'F', probe: 'probe 1', where: 'middle-stirred' },
+      initials: 'KT',
+    }
+  })
 
 const selling: fc.Arbitrary<Step> = fc
   .record({
@@ -272,6 +326,15 @@ const answering: fc.Arbitrary<Step> = fc
     return { type: 'acknowledge', ...at, foodInIt }
   })
 
+/** Made food that is stopped goes nowhere but out, whatever is said of it. */
+const keepingMade: fc.Arbitrary<Step> = fc.nat({ max: 9 }).map((index) => (state) => {
+  const made = heldBuilds(state).filter(
+    ({ ticket, letter }) => findBuild(state, ticket, letter)?.state === 'made',
+  )
+  const at = made[index % Math.max(1, made.length)] ?? { ticket: 1, letter: 'A' }
+  return { type: 'acknowledge', ...at, foodInIt: false }
+})
+
 /** Accepts the cautions of an order, and the next sends that order under it. */
 const accepting: fc.Arbitrary<Step> = choice.map((build) => () => ({
   type: 'acceptCaution',
@@ -281,10 +344,12 @@ const accepting: fc.Arbitrary<Step> = choice.map((build) => () => ({
 
 export const step: fc.Arbitrary<Step> = fc.oneof(
   { weight: 19, arbitrary: sending },
-  { weight: 8, arbitrary: ofPan },
+  { weight: 10, arbitrary: ofPan },
+  { weight: 6, arbitrary: ofFood },
   { weight: 9, arbitrary: changing },
   { weight: 6, arbitrary: telling },
   { weight: 14, arbitrary: answering },
+  { weight: 1, arbitrary: keepingMade },
   { weight: 5, arbitrary: ofTheKitchen },
   { weight: 5, arbitrary: emptying },
   { weight: 5, arbitrary: accepting },
@@ -332,4 +397,4 @@ export const step: fc.Arbitrary<Step> = fc.oneof(
   },
 )
 
-export const history = fc.array(step, { minLength: 60, maxLength: 90, size: 'max' })
+export const history = fc.array(step, { minLength: 70, maxLength: 110, size: 'max' })

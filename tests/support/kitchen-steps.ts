@@ -1,5 +1,6 @@
 /** Random steps of labels, scoops, back-up pans and the person in charge. */
 import fc from 'fast-check'
+import { backupReady, load } from '#tests/support/service.ts'
 import {
   components,
   mostly,
@@ -9,7 +10,9 @@ import {
 } from '#tests/support/spare-station.ts'
 
 const ingredients = stationWithSpares.ingredients
-const protectedOnes = stationWithSpares.backups.map((one) => one.component)
+const protectedOnes = stationWithSpares.backups
+  .filter((one) => one.protected)
+  .map((one) => one.component)
 
 /** Empties a soiled pan, then loads it, washed or not. */
 export const emptying: fc.Arbitrary<Step> = fc
@@ -19,7 +22,7 @@ export const emptying: fc.Arbitrary<Step> = fc
     const pan = soiled[index % Math.max(1, soiled.length)]?.id ?? pans[0]?.id ?? ''
     return (state.pans[pan]?.amount ?? 0) > 0
       ? { type: 'correct', pan, amount: 0 }
-      : { type: 'load', pan, amount: 100_000, washed }
+      : { ...load(pan, 100_000), washed }
   })
 
 export const ofTheKitchen: fc.Arbitrary<Step> = fc.oneof(
@@ -58,9 +61,11 @@ export const ofTheKitchen: fc.Arbitrary<Step> = fc.oneof(
   },
   {
     weight: 6,
-    arbitrary: fc
-      .record({ component: fc.constantFrom(...protectedOnes), ready: mostly })
-      .map(({ component, ready }) => () => ({ type: 'setBackup' as const, component, ready })),
+    arbitrary: fc.record({ component: fc.constantFrom(...protectedOnes), ready: mostly }).map(
+      ({ component, ready }) =>
+        () =>
+          ready ? backupReady(component, 3) : { type: 'setBackup' as const, component, ready },
+    ),
   },
   {
     weight: 8,

@@ -39,6 +39,20 @@ export const ingredient = (
 
 const COMPONENTS = ['wrap', 'bowl', 'heart', 'leaf', 'cheese', 'sauce']
 
+/** A back-up pan of a component, protected or not. */
+export const backup = (
+  component: string,
+  isProtected = true,
+): StationDocument['backups'][number] => ({
+  id: `back-up-${component}`,
+  component,
+  protected: isProtected,
+  size: 'third',
+  depthIn: 4,
+  tareMg: null,
+  kept: 'cold',
+})
+
 interface Plan {
   /** What an ingredient of a component's own name declares. */
   readonly said?: Readonly<Record<string, Ingredient['declarations']>>

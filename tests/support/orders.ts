@@ -1,12 +1,24 @@
 import { findItem } from '#lib/menu/find.ts'
+import type { StationDocument } from '#lib/menu/station-document.ts'
 import { type BuildChoice, usualChoice } from '#lib/service/build-choice.ts'
 import type { Command } from '#lib/service/decide.ts'
-import { demoStation, loadsOf } from '#server/demo-station.ts'
+import { openingCommands } from '#lib/service/opening-commands.ts'
+import { demoStation } from '#server/demo-station.ts'
 
 export const OPEN: Command = { type: 'open', station: demoStation.id, kind: 'real' }
 
-/** Every pan of the demo station, loaded as usual. */
-export const LOADS: readonly Command[] = loadsOf(demoStation)
+/** The demo station as if all of it were dry: its pans are loaded without batches and readings. */
+export const railStation: StationDocument = {
+  ...demoStation,
+  components: demoStation.components.map((one) => ({
+    ...one,
+    held: 'dry',
+    food: { ...one.food, kind: 'ready' },
+  })),
+}
+
+/** Every pan of it, loaded as usual. */
+export const LOADS: readonly Command[] = openingCommands(railStation, 0, { backups: [] })
 
 /** An item of the demo station as a guest without needs usually takes it. */
 export const usual = (item = 'garden-chicken'): BuildChoice => {

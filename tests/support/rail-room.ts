@@ -10,7 +10,7 @@ import { createServerClock } from '#server/rail/clock.ts'
 import { openRail, type Rail } from '#server/rail/rail.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'
 import { createGatedLog, type GatedLog } from '#tests/support/gated-log.ts'
-import { LOADS, OPEN } from '#tests/support/orders.ts'
+import { LOADS, OPEN, railStation } from '#tests/support/orders.ts'
 
 export const NOON = Date.UTC(2026, 2, 2, 17)
 
@@ -69,7 +69,7 @@ export const createRailRoom = async (change: Partial<RailPorts> = {}): Promise<R
     log: gated.log,
     guests,
     clock: time.clock,
-    station: (id) => (id === demoStation.id ? { revision: 1, document: demoStation } : null),
+    station: (id) => (id === demoStation.id ? { revision: 1, document: railStation } : null),
     newestRevision: (id) => (id === demoStation.id ? 1 : null),
     otherIsOpen: () => false,
     logger: pino({ level: 'trace' }, { write: (line) => logged.push(line) }),

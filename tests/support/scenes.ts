@@ -1,14 +1,10 @@
 /** Services in the states that a screen must look right in, made of the same orders as at a counter. */
-import { isDeepStrictEqual } from 'node:util'
 import type { Need, NeedCode } from '#lib/needs/codes.ts'
 import { type BuildChoice, isKeptApart } from '#lib/service/build-choice.ts'
 import type { Command } from '#lib/service/decide.ts'
-import { isRunning, type RunningState } from '#lib/service/state.ts'
-import { openBuilds } from '#lib/service/tickets.ts'
+import type { RunningState } from '#lib/service/state.ts'
 import { EMPTY_DRAFT, settle, type Wish } from '#lib/views/draft.ts'
 import { offerFor } from '#lib/views/offer.ts'
-import { backupsOf, demoStation, loadsOf } from '#server/demo-station.ts'
-import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
 
 /** A command, told from the service as it stands then. */
 export type Step = (state: RunningState) => Command
@@ -70,10 +66,57 @@ const portions = (pan: string, component: string, count: number): Step => {
   })
 }
 
+const read = (tenths: number, at?: number) => ({
+  tenths,
+  scale: 'F' as const,
+  probe: '1',
+  where: 'middle-stirred' as const,
+  ...(at === undefined ? {} : { at }),
+})
+
+const reading = (id: string, tenths: number): Step => {
+  return () => ({ type: 'readTemperature', what: 'pan', id, reading: read(tenths), initials: 'AB' })
+}
+
 /** Told after sending, of the first build of a ticket. */
 const tellNeed =
   (ticket: number, needs: readonly Need[]): Step =>
   () => ({ type: 'tellNeed', ticket, letter: 'A', asked: 'needs', needs })
+
+/** Read below the limit of a hot pan. */
+const tooCool =
+  (pan: string): Step =>
+  ({ station: { safety } }) => ({
+    type: 'readTemperature',
+    what: 'pan',
+    id: pan,
+    reading: {
+      tenths: safety.scale === 'F' ? 1210 : 490,
+      scale: safety.scale,
+      probe: 'probe 1',
+      where: 'middle-stirred',
+    },
+    initials: 'DEMO',
+  })
+
+/** Its time out of the heat is over within a moment. */
+const leftLongAgo =
+  (pan: string): Step =>
+  ({ station: { safety }, at }) => ({
+    type: 'startTimeClock',
+    what: 'pan',
+    id: pan,
+    leftAt: at - 4 * 60 * 60_000 + 6_000,
+    from: 'hot',
+    rule: '4h',
+    reading: {
+      tenths: safety.scale === 'F' ? 1400 : 600,
+      scale: safety.scale,
+      probe: 'probe 1',
+      where: 'middle-stirred',
+    },
+    initials: 'DEMO',
+  })
 
 const usualChicken = build('garden-chicken')
 const usualBeans = build('bean-and-pepper')
@@ -209,114 +252,99 @@ export const scenes = {
     send([usualBeans]),
     portions('pan-chicken', 'chicken', 0),
   ],
+  'off-sale': [
+    send([build('harbor-tuna')]),
+    reading('pan-tuna', 500),
+    () => ({ type: 'missScoop', component: 'chicken' }),
+    () => ({ type: 'keep', component: 'beans', portions: 4, for: ['kept-apart'] }),
+  ],
+  'to-throw-out': [
+    ({ at }) => ({
+      type: 'startTimeClock',
+      what: 'pan',
+      id: 'pan-slaw',
+      leftAt: at,
+      from: 'cold',
+      rule: '6h',
+      reading: read(390, at),
+      initials: 'AB',
+    }),
+    reading('pan-slaw', 760),
+  ],
+  batches: [
+    () => ({ type: 'startBatch', batch: 'more-chicken', component: 'chicken', loads: 2 }),
+    () => ({ type: 'startBatch', batch: 'more-rice', component: 'rice', loads: 1 }),
+    () => ({ type: 'recordCooking', batch: 'more-rice', reading: read(1500), initials: 'AB' }),
+    (state) => ({
+      type: 'finishBatch',
+      batch: 'more-rice',
+      amount: 12 * (state.portions.rice?.amount ?? Number.NaN),
+    }),
+    ({ at }) => ({
+      type: 'recordCooling',
+      batch: 'more-rice',
+      reading: read(1450),
+      initials: 'AB',
+      presentUntil: at + 7 * 3_600_000,
+    }),
+    () => ({ type: 'startBatch', batch: 'more-beans', component: 'beans', loads: 1 }),
+    () => ({ type: 'recordCooking', batch: 'more-beans', reading: read(1500), initials: 'AB' }),
+  ],
+  gone: [
+    portions('pan-chicken', 'chicken', 0),
+    portions('pan-almonds', 'almonds', 0),
+    send([usualBeans]),
+    send([usualBeans, usualBeans, usualBeans, usualBeans]),
+  ],
+  kept: [
+    portions('pan-cheddar', 'cheddar', 4),
+    () => ({ type: 'keep', component: 'cheddar', portions: 4, for: ['garden-chicken'] }),
+    portions('pan-beans', 'beans', 3),
+    () => ({ type: 'keep', component: 'beans', portions: 3, for: ['vegetarian'] }),
+  ],
+  'short-ways': [
+    send([usualChicken]),
+    send([usualChicken, build('garden-chicken', { base: 'rice' })]),
+    send([build('bean-and-pepper', { base: 'rice' })]),
+    portions('pan-chicken', 'chicken', 2),
+    portions('pan-cheddar', 'cheddar', 0),
+    portions('pan-rice', 'rice', 0),
+  ],
+  'chicken-off-sale': [send([usualChicken]), send([usualBeans]), tooCool('pan-chicken')],
+  'chicken-off-sale, making': [
+    send([usualChicken]),
+    ...work(1, 'A', 'start'),
+    send([usualBeans]),
+    tooCool('pan-chicken'),
+  ],
+  'thrown-out': [
+    send([usualChicken]),
+    ...work(1, 'A', 'start'),
+    () => ({
+      type: 'throwOut',
+      what: 'pan',
+      id: 'pan-chicken',
+      reason: 'out-of-limits',
+      initials: 'DEMO',
+    }),
+  ],
+  'other-scoop': [
+    () => ({ type: 'missScoop', component: 'chicken' }),
+    () => ({ type: 'missScoop', component: 'peppers' }),
+    send([usualChicken]),
+    ...work(1, 'A', 'start'),
+  ],
+  past: [
+    send([usualChicken]),
+    send([usualBeans]),
+    send([usualChicken]),
+    ...work(1, 'A', 'start'),
+    ...work(2, 'A', 'finish'),
+    leftLongAgo('pan-chicken'),
+    () => ({ type: 'finish', ticket: 1, letter: 'A' }),
+  ],
   unloaded: closeAndOpen('real'),
   closed: [() => ({ type: 'close' })],
 } as const satisfies Readonly<Record<string, readonly Step[]>>
 
 export type Scene = keyof typeof scenes
-
-type Lead = ReturnType<typeof connectCrew>['client']
-
-const stateOf = (lead: Lead): RunningState => {
-  const { state } = lead.view()
-  if (!isRunning(state)) throw new Error('no service runs')
-  return state
-}
-
-/** @throws where it isn't accepted */
-const give = async (
-  lead: Lead,
-  command: Command,
-  proof?: { readonly passphrase: string },
-): Promise<void> => {
-  const before = lead.view().service
-  const answer = await lead.send(command, undefined, proof)
-  if (answer.answer !== 'accepted')
-    throw new Error(`${JSON.stringify(command)} got ${JSON.stringify(answer)}`)
-  await whenView(lead, ({ position, service, state }) =>
-    command.type === 'open'
-      ? service !== before && isRunning(state) && state.service === service
-      : position >= answer.position,
-  )
-}
-
-const isUntouched = (state: RunningState): boolean =>
-  state.stage === 'open' &&
-  state.nextTicket === 1 &&
-  state.kind === 'demo' &&
-  Object.values(state.pans).every(({ load, amount, full }) => load === 1 && amount === full)
-
-/** A new demo service with loaded pans, whatever stood before it. */
-const startOver = async (lead: Lead): Promise<void> => {
-  if (isUntouched(stateOf(lead))) return
-  while (stateOf(lead).stage === 'open') {
-    const [first] = openBuilds(stateOf(lead))
-    if (!first) {
-      // Told, and the food left with the guest: nothing opens again.
-      for (const { ticket, letter } of Object.values(stateOf(lead).toFind))
-        await give(lead, { type: 'acknowledge', ticket, letter, foodInIt: false })
-      await give(lead, { type: 'close' })
-      break
-    }
-    const at = { ticket: first.ticket.number, letter: first.build.letter }
-    if (first.build.state === 'making' && first.build.stop)
-      await give(lead, { type: 'acknowledge', ...at, foodInIt: false })
-    else await give(lead, { type: 'cancel', ...at })
-  }
-  const { station } = stateOf(lead)
-  await give(lead, { type: 'open', station: station.id, kind: 'demo' })
-  for (const step of [...loadsOf(station), ...backupsOf(station)]) await give(lead, step)
-}
-
-/** Labels outlive a service: what an earlier scene or story changed is read again as the demo has it. */
-const labelsAsInvented = ({ station }: RunningState): readonly Command[] =>
-  demoStation.ingredients.flatMap(({ id: ingredient, name: _, ...label }): Command[] => {
-    const now = station.ingredients.find(({ id }) => id === ingredient)
-    return isDeepStrictEqual(now, { id: ingredient, name: _, ...label })
-      ? []
-      : [{ type: 'changeLabel', ingredient, label, product: 'same' }]
-  })
-
-/** The person in charge's on every server that scenes are played on. */
-export const PASSPHRASE = 'kettle lantern orchard'
-
-/**
- * Signs the person in charge on, who sets the passphrase first where none is.
- * @throws where the server has another one
- */
-export const signOn = async (url: string): Promise<void> => {
-  const { set } = (await (await fetch(`${url}/in-charge`)).json()) as { set: boolean }
-  if (!set)
-    await fetch(`${url}/in-charge/passphrase`, {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ passphrase: PASSPHRASE }),
-    })
-  const { client, close } = connectCrew(url, 'in-charge')
-  try {
-    await whenView(client, ({ state, link }) => link === 'live' && isRunning(state))
-    if (stateOf(client).inCharge === null)
-      await give(client, { type: 'signOn' }, { passphrase: PASSPHRASE })
-    for (const command of labelsAsInvented(stateOf(client)))
-      await give(client, command, { passphrase: PASSPHRASE })
-  } finally {
-    close()
-  }
-}
-
-/**
- * Plays a scene on a running server as its lead, in a service of its own.
- * @throws where a command isn't accepted
- */
-export const playScene = async (url: string, scene: Scene): Promise<void> => {
-  const { client, close } = connectCrew(url, 'lead')
-  try {
-    await whenView(client, ({ state, link }) => link === 'live' && isRunning(state))
-    await startOver(client)
-    await signOn(url)
-    await whenView(client, ({ state }) => state.inCharge !== null)
-    for (const step of scenes[scene]) await give(client, step(stateOf(client)))
-  } finally {
-    close()
-  }
-}

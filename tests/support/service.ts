@@ -1,7 +1,7 @@
 /** A service on the demo station, told in commands: given these, when this one, then what. */
 import type { z } from 'zod'
 import alderHall from '#fixtures/stations/alder-hall.json' with { type: 'json' }
-import { itemOf, pansOf } from '#lib/menu/find.ts'
+import { componentOf, itemOf } from '#lib/menu/find.ts'
 import { portionsOf } from '#lib/menu/portion.ts'
 import { stationSchema } from '#lib/menu/schema.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
@@ -11,6 +11,8 @@ import type { Circumstances, Decision } from '#lib/service/commands/decision.ts'
 import { type Command, commandSchema, decide } from '#lib/service/decide.ts'
 import type { Recorded, ServiceEvent } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
+import { componentIn } from '#lib/service/held-stock.ts'
+import { batchCommands, loadFields, openingCommands } from '#lib/service/opening-commands.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import {
   type Build,
@@ -35,6 +37,9 @@ export const portions = portionsOf(demoStation)
 /** Ten in the morning at the demo station, which is in Chicago: 2026-11-25 10:00 CST. */
 export const OPENED_AT = Date.parse('2026-11-25T16:00:00Z')
 const BETWEEN_COMMANDS_MS = 10_000
+
+/** What each batch gave beyond what the pans take, for tests that change pans. */
+const SPARE_PORTIONS = 1_000
 
 export const deepFreeze = <Value>(value: Value): Value => {
   if (typeof value === 'object' && value !== null && !Object.isFrozen(value)) {
@@ -115,25 +120,63 @@ export const openedService = (kind: 'demo' | 'real' = 'real'): Told =>
 export const loadedService = (kind: 'demo' | 'real' = 'real'): Told =>
   onward(
     openedService(kind),
-    ...pansOf(demoStation).map(
-      (pan): Given => ({
-        type: 'load',
-        pan: pan.id,
-        amount: ofPortions(pan.component, pan.usualPortions),
-      }),
-    ),
+    ...openingCommands(demoStation, OPENED_AT, { backups: [], spare: SPARE_PORTIONS }),
   )
 
 const LOADED = loadedService()
 
 /** Protected back-up pans that the demo station has. */
-const BACKUPS = demoStation.backups.filter((one) => one.protected).map((one) => one.component)
+const BACKUPS = demoStation.backups.filter((one) => one.protected)
+
+/** Batches for a service that nothing was cooked for yet. */
+export const batches = (): readonly Given[] =>
+  demoStation.components.flatMap((component) =>
+    batchCommands(demoStation, component, ofPortions(component.id, SPARE_PORTIONS), {
+      now: OPENED_AT,
+    }),
+  )
+
+/** What a load says beside its amount: the batch it comes from, and its reading. */
+export const foodOf = (component: string) =>
+  loadFields(demoStation, componentOf(demoStation, component))
+
+const componentAt = (pan: string): string => componentIn(demoStation, pan) ?? 'rice'
+
+/** Opened, and what is cooked there is ready to be loaded. */
+export const cookedService = (kind: 'demo' | 'real' = 'real'): Told =>
+  onward(openedService(kind), ...batches())
+
+/** An empty pan is loaded, out of the batch of the opening and with a reading in limits. */
+export const load = (pan: string, amount: number, washed?: boolean): Given => ({
+  type: 'load',
+  pan,
+  amount,
+  ...(washed === undefined ? {} : { washed }),
+  ...foodOf(componentAt(pan)),
+})
+
+/** Another pan for the one on the line, loaded as above. */
+export const changePan = (pan: string, amount: number): Given => ({
+  type: 'changePan',
+  pan,
+  amount,
+  ...foodOf(componentAt(pan)),
+})
+
+/** A back-up pan stands ready with so many portions. */
+export const backupReady = (component: string, portions = 12): Given => ({
+  type: 'setBackup',
+  component,
+  ready: true,
+  amount: ofPortions(component, portions),
+  ...foodOf(component),
+})
 
 /** A loaded service in which the person in charge is signed on and every back-up stands ready. */
 const READY = onward(
   LOADED,
   { type: 'signOn' },
-  ...BACKUPS.map((component): Given => ({ type: 'setBackup', component, ready: true })),
+  ...BACKUPS.map(({ component }) => backupReady(component)),
 )
 
 /** A service that keeps apart, after these commands. */

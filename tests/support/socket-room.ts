@@ -13,6 +13,7 @@ import {
 } from '#lib/protocol/wire.ts'
 import type { Command } from '#lib/service/decide.ts'
 import type { Role } from '#lib/service/roles.ts'
+import type { StationForecast } from '#lib/stock/station-forecast.ts'
 import { isAllowedHost, isAllowedOrigin } from '#server/http/allowed.ts'
 import { createInCharge, type InCharge } from '#server/in-charge/in-charge.ts'
 import { createMemoryPassphrases } from '#server/in-charge/memory.ts'
@@ -32,6 +33,8 @@ export interface SocketRoom {
   readonly inCharge: InCharge
   /** What was handed to the rail, and by whose right. */
   readonly given: readonly { readonly id: string; readonly by: Role }[]
+  /** A forecast is made: the newest, told to those who follow. */
+  forecast(forecast: StationForecast): void
   stopTaking(): void
   closeSockets(): Promise<void>
 }
@@ -50,6 +53,10 @@ export const createSocketRoom = async ({
   const logged: string[] = []
   const given: { id: string; by: Role }[] = []
   const inCharge = createInCharge({ passphrases: createMemoryPassphrases(), cost: CHEAP })
+  const forecasts: {
+    newest: StationForecast | null
+    listeners: ((forecast: StationForecast) => void)[]
+  } = { newest: null, listeners: [] }
   let taking = true
   const sockets = attachSockets({
     httpServer,
@@ -62,6 +69,11 @@ export const createSocketRoom = async ({
     },
     guests: room.guests,
     inCharge,
+    forecasts: {
+      newest: (service) => (forecasts.newest?.service === service ? forecasts.newest : null),
+      onForecast: (listener) => forecasts.listeners.push(listener),
+      close: () => undefined,
+    },
     station: () => ({ id: 'alder-hall', name: 'Alder Hall' }),
     build: 'build-1',
     now: () => room.time.clock.now(),
@@ -95,6 +107,10 @@ export const createSocketRoom = async ({
     logged,
     inCharge,
     given,
+    forecast: (forecast) => {
+      forecasts.newest = forecast
+      for (const listener of forecasts.listeners) listener(forecast)
+    },
     stopTaking: () => {
       taking = false
     },

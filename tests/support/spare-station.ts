@@ -19,6 +19,8 @@ export const stationWithSpares: StationDocument = {
           component,
           size: 'third',
           depthIn: 4,
+          tareMg: null,
+          capacityFlOz: null,
           usualPortions: 20,
         })),
       },

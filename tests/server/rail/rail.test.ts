@@ -33,7 +33,7 @@ describe('a batch', () => {
     await give('open', OPEN)
     for (const [index, load] of LOADS.entries()) {
       const last = load.type === 'load' && load.pan === 'pan-chicken'
-      await give(`load-${index}`, last ? { ...load, amount: load.amount / 24 } : load)
+      await give(`load-${index}`, last ? { ...load, amount: (load.amount ?? 0) / 24 } : load)
     }
     const [first, second] = await Promise.all([give('one', order()), give('other', order())])
     expect(first).toMatchObject({ answer: 'accepted', position: 12 })

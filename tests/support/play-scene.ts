@@ -1,0 +1,143 @@
+/** Plays a scene on a running server as its lead, whatever service stood there before. */
+import { isDeepStrictEqual } from 'node:util'
+import type { Command } from '#lib/service/decide.ts'
+import { openingCommands } from '#lib/service/opening-commands.ts'
+import { isRunning, type RunningState } from '#lib/service/state.ts'
+import { openBuilds } from '#lib/service/tickets.ts'
+import { demoStation } from '#server/demo-station.ts'
+import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
+import { type Scene, scenes } from '#tests/support/scenes.ts'
+
+type Lead = ReturnType<typeof connectCrew>['client']
+
+const stateOf = (lead: Lead): RunningState => {
+  const { state } = lead.view()
+  if (!isRunning(state)) throw new Error('no service runs')
+  return state
+}
+
+/** @throws where it isn't accepted */
+const give = async (
+  lead: Lead,
+  command: Command,
+  proof?: { readonly passphrase: string },
+): Promise<void> => {
+  const before = lead.view().service
+  const answer = await lead.send(command, undefined, proof)
+  if (answer.answer !== 'accepted')
+    throw new Error(`${JSON.stringify(command)} got ${JSON.stringify(answer)}`)
+  await whenView(lead, ({ position, service, state }) =>
+    command.type === 'open'
+      ? service !== before && isRunning(state) && state.service === service
+      : position >= answer.position,
+  )
+}
+
+const isUntouched = (state: RunningState): boolean =>
+  state.stage === 'open' &&
+  state.nextTicket === 1 &&
+  state.kind === 'demo' &&
+  Object.keys(state.batches).every((id) => id.startsWith('opening-')) &&
+  [state.keeps, state.standIns, state.toThrowOut].every((all) => Object.keys(all).length === 0) &&
+  Object.values(state.pans).every(({ load, amount, full }) => load === 1 && amount === full)
+
+/** Nothing is closed before what is off sale or has to be thrown out is initialed. */
+const throwOutAll = async (lead: Lead): Promise<void> => {
+  const { toThrowOut, pans, backupPans, batches } = stateOf(lead)
+  const off = (what: 'pan' | 'backup' | 'batch', all: Readonly<Record<string, Off>>) =>
+    Object.entries(all)
+      .filter(([, { offSale }]) => offSale !== null)
+      .map(([id]) => ({ what, id }))
+  for (const { what, id } of [
+    ...Object.values(toThrowOut),
+    ...off('pan', pans),
+    ...off('backup', backupPans),
+    ...off('batch', batches),
+  ])
+    await give(lead, { type: 'throwOut', what, id, reason: 'other', initials: 'AB' })
+  for (const [id, { cooling, thrownOutAt }] of Object.entries(batches))
+    if (cooling.length > 0 && thrownOutAt === null)
+      await give(lead, { type: 'throwOut', what: 'batch', id, reason: 'other', initials: 'AB' })
+}
+
+interface Off {
+  readonly offSale: unknown
+}
+
+/** A new demo service with loaded pans, whatever stood before it. */
+const startOver = async (lead: Lead): Promise<void> => {
+  if (isUntouched(stateOf(lead))) return
+  while (stateOf(lead).stage === 'open') {
+    const [first] = openBuilds(stateOf(lead))
+    if (!first) {
+      // Told, and the food left with the guest: nothing opens again.
+      for (const { ticket, letter } of Object.values(stateOf(lead).toFind))
+        await give(lead, { type: 'acknowledge', ticket, letter, foodInIt: false })
+      await throwOutAll(lead)
+      await give(lead, { type: 'close' })
+      break
+    }
+    const at = { ticket: first.ticket.number, letter: first.build.letter }
+    if (first.build.state === 'making' && first.build.stop)
+      await give(lead, { type: 'acknowledge', ...at, foodInIt: false })
+    else await give(lead, { type: 'cancel', ...at })
+  }
+  const { station } = stateOf(lead)
+  await give(lead, { type: 'open', station: station.id, kind: 'demo' })
+  const { serverOffset } = lead.view()
+  for (const step of openingCommands(station, Math.floor(performance.now() + serverOffset) - 1_000))
+    await give(lead, step)
+}
+
+/** Labels outlive a service: what an earlier scene or story changed is read again as the demo has it. */
+const labelsAsInvented = ({ station }: RunningState): readonly Command[] =>
+  demoStation.ingredients.flatMap(({ id: ingredient, name: _, ...label }): Command[] => {
+    const now = station.ingredients.find(({ id }) => id === ingredient)
+    return isDeepStrictEqual(now, { id: ingredient, name: _, ...label })
+      ? []
+      : [{ type: 'changeLabel', ingredient, label, product: 'same' }]
+  })
+
+/** The person in charge's on every server that scenes are played on. */
+export const PASSPHRASE = 'kettle lantern orchard'
+
+/**
+ * Signs the person in charge on, who sets the passphrase first where none is.
+ * @throws where the server has another one
+ */
+export const signOn = async (url: string): Promise<void> => {
+  const { set } = (await (await fetch(`${url}/in-charge`)).json()) as { set: boolean }
+  if (!set)
+    await fetch(`${url}/in-charge/passphrase`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ passphrase: PASSPHRASE }),
+    })
+  const { client, close } = connectCrew(url, 'in-charge')
+  try {
+    await whenView(client, ({ state, link }) => link === 'live' && isRunning(state))
+    if (stateOf(client).inCharge === null)
+      await give(client, { type: 'signOn' }, { passphrase: PASSPHRASE })
+    for (const command of labelsAsInvented(stateOf(client)))
+      await give(client, command, { passphrase: PASSPHRASE })
+  } finally {
+    close()
+  }
+}
+
+/**
+ * Plays a scene on a running server as its lead, in a service of its own.
+ * @throws where a command isn't accepted
+ */
+export const playScene = async (url: string, scene: Scene): Promise<void> => {
+  const { client, close } = connectCrew(url, 'lead')
+  try {
+    await whenView(client, ({ state, link }) => link === 'live' && isRunning(state))
+    await startOver(client)
+    await signOn(url)
+    await whenView(client, ({ state }) => state.inCharge !== null)
+    for (const step of scenes[scene]) await give(client, step(stateOf(client)))
+  } finally {
+    close()
+  }
+}

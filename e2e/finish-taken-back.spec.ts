@@ -1,6 +1,8 @@
 import type { Page } from '@playwright/test'
 import { assemblyEn } from '#lib/words/assembly-en.ts'
 import { pansWords } from '#lib/words/pans-en.ts'
+import { demoStation } from '#server/demo-station.ts'
+import { cookedFor } from '#tests/support/refill.ts'
 import {
   assemblyRests,
   beginning,
@@ -71,7 +73,11 @@ test('a finish taken back: not made it goes back, made it is thrown out', async 
     await expect(startButton(assembly, '1A')).toHaveCount(0)
     await expect(leadPan(pans, 'Herb chicken', 0, 1, pansWords.short(1))).toBeVisible()
     await expect(pans.getByText(pansWords.shortTitle('Herb chicken'))).toBeVisible()
-    await lead.does({ type: 'load', pan, amount: lead.portions('chicken', 10) })
+    const more = lead.portions('chicken', 10)
+    const cooked = { round: 'more', now: Date.now() - 1_000 }
+    const place = { id: pan, component: 'chicken' }
+    for (const command of cookedFor(demoStation, 'load', place, more, cooked))
+      await lead.does(command)
     await expect(startButton(assembly, '1A')).toBeEnabled()
     await makeAndMark(assembly, '1A', assemblyRests(assembly))
     await expect(leadPan(pans, 'Herb chicken', 9, 0)).toBeVisible()

@@ -9,7 +9,7 @@ import { labelWords } from '#lib/words/labels-en.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
 import { sayNotTaken } from '#lib/words/refusals-en.ts'
 import { sheetWords } from '#lib/words/sheet-en.ts'
-import { PASSPHRASE } from '#tests/support/scenes.ts'
+import { PASSPHRASE } from '#tests/support/play-scene.ts'
 import { gardenChicken, stands } from './support/garden-chicken.ts'
 import {
   beginning,

@@ -6,7 +6,7 @@ import { handOverEn } from '#lib/words/hand-over-en.ts'
 import { sayWhyHeld } from '#lib/words/held-en.ts'
 import { labelWords } from '#lib/words/labels-en.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
-import { PASSPHRASE } from '#tests/support/scenes.ts'
+import { PASSPHRASE } from '#tests/support/play-scene.ts'
 import {
   assemblyRests,
   beginning,

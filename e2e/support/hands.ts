@@ -33,6 +33,7 @@ export const itemRow = (page: Page, item: string): Locator =>
   page
     .getByRole('list', { name: counter.menu, exact: true })
     .getByRole('button', { name: beginning(item) })
+    .and(page.locator('[aria-pressed]'))
 
 /** A pan on the counter, by its short name. */
 export const counterPan = (page: Page, short: string): Locator =>

@@ -10,8 +10,8 @@ import { levelsOf } from '#lib/stock/levels.ts'
 import { live } from '#lib/words/live-en.ts'
 import { root } from '#server/root.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
-import { type LaunchedServer, launchServer } from '#tests/support/launch-server.ts'
-import { signOn } from '#tests/support/scenes.ts'
+import { type Launch, type LaunchedServer, launchServer } from '#tests/support/launch-server.ts'
+import { signOn } from '#tests/support/play-scene.ts'
 import { test as base, expect } from './station.ts'
 
 /** One line of `npm run -s log`. */
@@ -37,8 +37,18 @@ export interface Lead {
   portions(component: string, count: number): number
 }
 
+/** The server's clock, where a story hangs on the time of day or takes hours. */
+export interface ToldClock {
+  /** Epoch milliseconds. */
+  readonly beginsAt: number
+  /** How long each `hoursPass` takes, milliseconds. */
+  readonly passes: readonly number[]
+}
+
 export interface Job {
   readonly lead: Lead
+  /** The next of the told clock's times passes at once, and what fell due by it happens. */
+  hoursPass(): Promise<void>
   /** Opens a screen in a browser context of its own, and waits until it is live. */
   open(path: string, options?: BrowserContextOptions): Promise<Page>
   /** The server stands still until `goOn`: what is sent meanwhile reaches it all at once. */
@@ -99,9 +109,21 @@ export const less = (before: ByComponent, gone: ByComponent): ByComponent => ({
   ),
 })
 
-export const test = base.extend<{ readonly job: Job }>({
-  job: async ({ open }, use) => {
-    let server: LaunchedServer | null = await launchServer()
+const onClock = ({ beginsAt, passes }: ToldClock): Launch => ({
+  nodeArguments: ['--import', join(root, 'tests/support/told-clock.mjs')],
+  env: {
+    LEVEL_SCOOP_TEST_BEGINS_AT: String(beginsAt),
+    LEVEL_SCOOP_TEST_PASSES_MS: passes.join(','),
+  },
+})
+
+/** An order that is refused, and after which all that fell due has happened. */
+const NOTHING: Command = { type: 'answerAdvice', key: 'nothing', answer: 'done' }
+
+export const test = base.extend<{ readonly job: Job; readonly clock: ToldClock | null }>({
+  clock: [null, { option: true }],
+  job: async ({ open, clock }, use) => {
+    let server: LaunchedServer | null = await launchServer(clock ? onClock(clock) : {})
     const { data, port, url, pageUrl } = server
     const connection = connectCrew(url, 'lead')
     await whenView(connection.client, ({ state }) => {
@@ -121,8 +143,15 @@ export const test = base.extend<{ readonly job: Job }>({
       const { position, hash } = JSON.parse((await readLog(data, '--fold'))[0] ?? '{}')
       expect(health.service, 'the log folds to what was served').toMatchObject({ position, hash })
     }
+    const ahead = (): number => connection.client.view().serverOffset
     await use({
       lead: leadOf(connection),
+      hoursPass: async () => {
+        const before = ahead()
+        server?.signal('SIGUSR2')
+        await expect.poll(ahead).toBeGreaterThan(before + 5_000)
+        await connection.client.send(NOTHING)
+      },
       open: async (path, options) => {
         const page = await open(`${pageUrl}${path}`, options)
         pages.push(page)

@@ -1,6 +1,7 @@
 import type { BrowserContextOptions, Page } from '@playwright/test'
 import { live } from '#lib/words/live-en.ts'
-import { playScene, type Scene } from '#tests/support/scenes.ts'
+import { playScene } from '#tests/support/play-scene.ts'
+import type { Scene } from '#tests/support/scenes.ts'
 import { test as base, expect, untilHydrated } from './station.ts'
 import type { View } from './views.ts'
 

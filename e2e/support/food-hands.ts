@@ -1,0 +1,50 @@
+/** What the lead does on the Pans screen with food: batches, readings, weights, times. */
+import type { Locator, Page } from '@playwright/test'
+import { pansWords } from '#lib/words/pans-en.ts'
+import { readingWords } from '#lib/words/reading-pad-en.ts'
+import { beginning, tapUntil } from './hands.ts'
+
+/** Whoever takes the readings of these stories. */
+export const INITIALS = 'JK'
+
+/** A pan on the lead's screen, whatever it says of itself. */
+export const anyPan = (page: Page, name: string): Locator =>
+  page.getByRole('list', { name: pansWords.line }).getByRole('button', { name: beginning(name) })
+
+/** The one job that is open over the board. */
+export const job = (page: Page): Locator => page.getByRole('dialog')
+
+/** What the last act came to. */
+export const done = (page: Page, words: string): Locator =>
+  page.getByRole('status').filter({ hasText: words }).first()
+
+/** Opens a pan and one of its jobs. */
+export const openJob = async (page: Page, pan: string, task: string): Promise<void> => {
+  const way = page.getByRole('button', { name: task, exact: true })
+  await tapUntil(anyPan(page, pan), way)
+  await tapUntil(way, job(page))
+}
+
+export const typeFigures = async (page: Page, figures: string): Promise<void> => {
+  for (const figure of figures)
+    await job(page)
+      .getByRole('button', { name: figure === '.' ? readingWords.point : figure, exact: true })
+      .click()
+}
+
+/** A reading off a probe, with the initials of who took it. */
+export const typeReading = async (page: Page, figures: string): Promise<void> => {
+  await typeFigures(page, figures)
+  await job(page).getByLabel(readingWords.initials, { exact: true }).fill(INITIALS)
+}
+
+/** A button of the open job, by the beginning of its words; the one that is chosen has a tick before. */
+export const inJob = (page: Page, words: string): Locator =>
+  job(page)
+    .getByRole('button', { name: beginning(words) })
+    .or(job(page).getByRole('button', { name: beginning(`✓ ${words}`) }))
+
+/** Sends the open job and waits until it is done. */
+export const sends = async (page: Page, words: string, said: string): Promise<void> => {
+  await tapUntil(inJob(page, words), done(page, said))
+}

@@ -1,0 +1,98 @@
+import { batchWords } from '#lib/words/batches-en.ts'
+import { counter } from '#lib/words/counter-en.ts'
+import { doNextWords } from '#lib/words/do-next-en.ts'
+import { formWords } from '#lib/words/food-forms-en.ts'
+import { pansWords } from '#lib/words/pans-en.ts'
+import { readingWords } from '#lib/words/reading-pad-en.ts'
+import { anyPan, job as dialog, inJob, openJob, sends, typeReading } from './support/food-hands.ts'
+import { beginning, itemRow, leadPan, order, tapUntil } from './support/hands.ts'
+import { expect, test } from './support/job.ts'
+
+const MINUTE = 60_000
+/** Portions that the pan usually holds. */
+const FULL_PAN = 24
+
+/** A quarter of an hour before the first rush of the demo station, and a batch takes 22 minutes. */
+test.use({ clock: { beginsAt: Date.parse('2026-11-25T16:46:00Z'), passes: [22 * MINUTE] } })
+
+test('the chicken won’t last: a batch is started, cooked to its limit, and the pan changed', async ({
+  job,
+}) => {
+  const [pans, counterPage] = await Promise.all([job.open('/pans'), job.open('/counter')])
+  await job.lead.does({ type: 'setDay', guestsExpected: 220 })
+  await job.lead.does({ type: 'setBackup', component: 'chicken', ready: false })
+  await order(counterPage, 'Garden chicken', 1)
+
+  const start = pans.getByRole('button', { name: /^Done: \d loads? started$/ })
+  await test.step('the lead is told to start it, with the reason in numbers', async () => {
+    await expect(anyPan(pans, 'Herb chicken')).toHaveAccessibleName(
+      new RegExp(`, ${doNextWords.lastingWord['wont-last']}, `),
+    )
+    await expect(pans.getByText(/^Start \d loads of herb chicken now$/)).toBeVisible()
+    await expect(pans.getByText(/in 10 before close\)\.$/)).toBeVisible()
+    await expect(
+      pans.getByText(/^Takes 22 min with the walk: on the line 11:\d\d\.$/),
+    ).toBeVisible()
+    await tapUntil(start, pans.getByRole('button', { name: /^Herb chicken\s*\d loads?, 11:/ }))
+  })
+  const [batch] = Object.entries(job.lead.state().batches).find(
+    ([, one]) => one.component === 'chicken' && one.finishedAt === null,
+  ) ?? ['']
+  const loads = job.lead.state().batches[batch]?.loads ?? Number.NaN
+  expect(job.lead.state().adviceLog).toContainEqual(
+    expect.objectContaining({ key: 'start-batch chicken', answer: 'done' }),
+  )
+
+  await test.step('nothing of it is loaded before it is cooked, finished and read', async () => {
+    await openJob(pans, 'Herb chicken', pansWords.changePan)
+    await expect(dialog(pans).getByText(formWords.needsBatch)).toBeVisible()
+    await dialog(pans).getByRole('button', { name: formWords.back }).click()
+  })
+
+  await test.step('22 minutes later it is at 162 °F, which isn’t enough, and then at 165 °F', async () => {
+    await job.hoursPass()
+    const strip = pans.getByRole('region', { name: batchWords.batches })
+    await tapUntil(strip.getByRole('button', { name: beginning('Herb chicken') }), dialog(pans))
+    await typeReading(pans, '162')
+    await expect(dialog(pans).getByText(readingWords.verdict['not-met'])).toBeVisible()
+    await sends(pans, batchWords.cookSendNot, batchWords.cookDone('Herb chicken', '162 °F'))
+    await expect(inJob(pans, batchWords.step.load)).toHaveCount(0)
+    await typeReading(pans, '165')
+    await expect(dialog(pans).getByText(readingWords.verdict.met, { exact: true })).toBeVisible()
+    await sends(pans, formWords.readSend, batchWords.cookDone('Herb chicken', '165 °F'))
+    await sends(
+      pans,
+      batchWords.finishSend(12 * loads),
+      batchWords.finishDone('Herb chicken', 12 * loads),
+    )
+  })
+
+  await test.step('two portions are left when the pan is changed', async () => {
+    await job.lead.does({
+      type: 'correct',
+      pan: 'pan-chicken',
+      amount: job.lead.portions('chicken', 3),
+    })
+    await expect(itemRow(counterPage, 'Garden chicken')).toHaveCount(0)
+    await counterPage.getByRole('button', { name: counter.askedNone }).click()
+    await expect(itemRow(counterPage, 'Garden chicken')).toContainText(counter.left(2))
+    await tapUntil(inJob(pans, batchWords.step.load), dialog(pans).getByText(formWords.whatGoesIn))
+    await typeReading(pans, '158')
+    await sends(pans, formWords.put.change, formWords.isLoaded('Herb chicken'))
+    await expect(leadPan(pans, 'Herb chicken', FULL_PAN - 1, 1)).toBeVisible()
+    await expect(itemRow(counterPage, 'Garden chicken')).toContainText(counter.left(FULL_PAN - 1))
+  })
+
+  const log = await job.log()
+  expect(log.filter(({ type }) => type === 'batchCooked')).toMatchObject(
+    expect.arrayContaining([
+      expect.objectContaining({ batch, met: false }),
+      expect.objectContaining({ batch, met: true }),
+    ]),
+  )
+  expect(log.filter(({ type }) => type === 'panChanged')).toMatchObject([
+    { pan: 'pan-chicken', batch, reading: { initialled: true } },
+  ])
+  expect(JSON.stringify(log), 'no initials in the log').not.toContain('"JK"')
+  expect(log.filter(({ type }) => type === 'wantedGone')).toHaveLength(0)
+})

@@ -39,9 +39,9 @@ test('the chicken won’t last: a batch is started, cooked to its limit, and the
     ([, one]) => one.component === 'chicken' && one.finishedAt === null,
   ) ?? ['']
   const loads = job.lead.state().batches[batch]?.loads ?? Number.NaN
-  expect(job.lead.state().adviceLog).toContainEqual(
-    expect.objectContaining({ key: 'start-batch chicken', answer: 'done' }),
-  )
+  await expect
+    .poll(() => job.lead.state().adviceLog)
+    .toContainEqual(expect.objectContaining({ key: 'start-batch chicken', answer: 'done' }))
 
   await test.step('nothing of it is loaded before it is cooked, finished and read', async () => {
     await openJob(pans, 'Herb chicken', pansWords.changePan)

@@ -65,7 +65,7 @@ test('told after sending: waiting, being made, handed over; stopped, and never c
   ])
   await job.signOn()
   const { lead } = job
-  const full = lead.inPan()
+  const full = lead.held()
 
   const oneChicken = {
     pita: 1,
@@ -228,7 +228,7 @@ test('told after sending: waiting, being made, handed over; stopped, and never c
       return [id, amount * (3 + apart)]
     }),
   )
-  expect(lead.inPan()).toEqual(less(full, gone))
+  expect(lead.held()).toEqual(less(full, gone))
   expect(lead.wasted()).toMatchObject({ pita: 3, cheddar: 3 * oneChicken.cheddar })
 
   const log = await job.log()

@@ -31,6 +31,8 @@ export interface Lead {
   does(command: Command): Promise<void>
   answerTo(command: Command): Promise<Answer>
   inPan(): ByComponent
+  /** In pan and in back-up pans, which a kept-apart build takes from. */
+  held(): ByComponent
   onTickets(): ByComponent
   wasted(): ByComponent
   /** So many portions of a component, as an amount. */
@@ -81,7 +83,7 @@ const leadOf = ({ client }: ReturnType<typeof connectCrew>): Lead => {
     if (!isRunning(now)) throw new Error('no service is open')
     return now
   }
-  const levels = (column: 'inPan' | 'onTickets'): ByComponent =>
+  const levels = (column: 'inPan' | 'onTickets' | 'behind'): ByComponent =>
     Object.fromEntries(Object.entries(levelsOf(state())).map(([id, level]) => [id, level[column]]))
   return {
     state,
@@ -92,6 +94,12 @@ const leadOf = ({ client }: ReturnType<typeof connectCrew>): Lead => {
     },
     answerTo: (command) => client.send(command),
     inPan: () => levels('inPan'),
+    held: () => {
+      const behind = levels('behind')
+      return Object.fromEntries(
+        Object.entries(levels('inPan')).map(([id, amount]) => [id, amount + (behind[id] ?? 0)]),
+      )
+    },
     onTickets: () => levels('onTickets'),
     wasted: () =>
       Object.fromEntries(

@@ -8,9 +8,9 @@ import {
   worksOnAPhone,
 } from './support/legible.ts'
 import { PHONE, resize, TABLET, TABLETS, test } from './support/stage.ts'
-import { views } from './support/views.ts'
+import { type View, views } from './support/views.ts'
 
-for (const view of views) {
+const check = (view: View) => {
   const { name, path, main, long } = view
   const isHot = path !== '/'
   const isBuild = path === '/assembly' && /making|waiting/.test(name)
@@ -34,3 +34,10 @@ for (const view of views) {
     await tabReachesAll(page)
   })
 }
+
+// One worker takes all that a scene has, so that it is played once.
+for (const scene of new Set(views.map((view) => view.scene)))
+  test.describe(scene, () => {
+    test.describe.configure({ mode: 'default' })
+    for (const view of views.filter((one) => one.scene === scene)) check(view)
+  })

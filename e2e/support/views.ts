@@ -18,13 +18,16 @@ export interface View {
 
 /** Longer than the guard that keeps a press from landing on what has only just come. */
 const GUARD_MS = 500
+const GUARDED = /I read it aloud|What (can|may) be done|To be thrown out/
 
 const taps =
   (...names: readonly (string | RegExp)[]) =>
   async (page: Page): Promise<void> => {
     for (const name of names) {
-      if (name === 'I read it aloud') await page.waitForTimeout(GUARD_MS)
-      await page.getByRole('button', { name }).first().click()
+      const button = page.getByRole('button', { name }).first()
+      await button.waitFor()
+      if (GUARDED.test(String(name))) await page.waitForTimeout(GUARD_MS)
+      await button.click()
     }
   }
 

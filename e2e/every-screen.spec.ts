@@ -8,15 +8,17 @@ import {
   worksOnAPhone,
 } from './support/legible.ts'
 import { PHONE, resize, TABLET, TABLETS, test } from './support/stage.ts'
-import { type View, views } from './support/views.ts'
+import type { View } from './support/views/view.ts'
+import { views } from './support/views.ts'
 
 const check = (view: View) => {
   const { name, path, main, long } = view
   const isHot = path !== '/'
   const isBuild = path === '/assembly' && /making|waiting/.test(name)
 
-  test(`${name}: accessible, legible, and it fits`, async ({ see }) => {
-    const page = await see(view)
+  test(`${name}: accessible, legible, and it fits`, async ({ look }) => {
+    const page = await look(view)
+    await resize(page, TABLET)
     for (const size of TABLETS) {
       await resize(page, size)
       if (size === TABLET) await breaksNoRule(page)

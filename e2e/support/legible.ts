@@ -3,7 +3,7 @@ import type { Page } from '@playwright/test'
 import { arcMinutesOf, DEFAULT_PX_PER_MM, type Reading } from '#lib/views/legibility.ts'
 import { apart, type DrawnText, drawnControls, drawnTexts, scrolled } from './drawn.ts'
 import { expect, type Size } from './stage.ts'
-import type { View } from './views.ts'
+import type { View } from './views/view.ts'
 
 /** Reading distances of the assembly screen, and what a capital must fill there. */
 const AT_A_GLANCE: Reading = { distanceM: 1, arcMinutes: 20 }

@@ -1,4 +1,10 @@
-import { type BrowserContextOptions, test as base, expect, type Page } from '@playwright/test'
+import {
+  type BrowserContextOptions,
+  test as base,
+  type ConsoleMessage,
+  expect,
+  type Page,
+} from '@playwright/test'
 import { type LaunchedServer, launchServer } from '#tests/support/launch-server.ts'
 
 /** Words of the console that a test expects, such as those of a connection that it cuts. */
@@ -17,13 +23,21 @@ interface OfWorker {
   readonly server: LaunchedServer
 }
 
-const watch = (page: Page, problems: string[]): void => {
-  page.on('console', (message) => {
-    if (message.type() === 'error' || message.type() === 'warning') {
+/** Adds to `problems` what a page's console complains of, until the answer is called. */
+export const watch = (page: Page, problems: string[]): (() => void) => {
+  const onConsole = (message: ConsoleMessage): void => {
+    if (message.type() === 'error' || message.type() === 'warning')
       problems.push(`${page.url()}: ${message.text()}`)
-    }
-  })
-  page.on('pageerror', (error) => problems.push(`${page.url()}: ${error.message}`))
+  }
+  const onError = (error: Error): void => {
+    problems.push(`${page.url()}: ${error.message}`)
+  }
+  page.on('console', onConsole)
+  page.on('pageerror', onError)
+  return () => {
+    page.off('console', onConsole)
+    page.off('pageerror', onError)
+  }
 }
 
 /**

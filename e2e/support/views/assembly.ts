@@ -1,0 +1,47 @@
+import { on, type View } from './view.ts'
+
+const assembly = on('/assembly', 'assembly')
+const MADE = { main: [/^Made and marked/] }
+
+export const assemblyViews: readonly View[] = [
+  assembly('idle', 'quiet', 'No builds waiting'),
+  assembly('waiting', 'waiting', 'Start 1A', [], { main: [/^Start 1A/] }),
+  assembly('making', 'rush', 'Made and marked', [], MADE),
+  assembly('making, fullest', 'fullest', 'Made and marked', [], MADE),
+  assembly('reading', 'reading', 'I read it aloud', [], { main: [/^I read it aloud/] }),
+  assembly('waiting, kept apart', 'reading', 'Start 1A', ['I read it aloud'], {
+    main: [/^Start 1A/],
+  }),
+  assembly('waiting, a label unread', 'unread', 'Start 1A', ['I read it aloud'], {
+    main: [/^Start 1A/],
+  }),
+  assembly('making, kept apart', 'apart', 'Made and marked', [], MADE),
+  assembly('making, most kept apart', 'all-apart', 'Made and marked', [], MADE),
+  assembly('waiting, leave out', 'diet', 'Start 1A', [], { main: [/^Start 1A/] }),
+  assembly('waiting, short', 'short', 'Not enough', [], { main: [/^Make 2A first/] }),
+  assembly('stop', 'stopped', 'Was food in 1A?', [], { main: [/^Yes/, /^No/] }),
+  assembly('stop, cancelled', 'cancelled', 'Cancelled.', [], { main: [/^Yes/, /^No/] }),
+  assembly('take back', 'rush', 'Which one was a mistake?', ['Take back'], {
+    main: [/^Take back 2A/, /^Close/],
+  }),
+  assembly('take back, asked', 'rush', 'Was 3A made?', ['Take back', /^Take back 3A/], {
+    main: [/^Yes/, /^No/, /^Close/],
+  }),
+  assembly('stop, told late', 'told-late', 'Was food in 1A?', [], { main: [/^Yes/, /^No/] }),
+  assembly('stop, made', 'to-find', '2A is thrown out', [], { main: [/^2A is thrown out/] }),
+  assembly('held', 'held', 'HELD'),
+  assembly('soiled', 'soiled', 'another scoop went in', [], MADE),
+  assembly('waiting, off sale', 'chicken-off-sale', 'is off sale', [], {
+    main: [/^Make 2A first/],
+  }),
+  assembly('making, off sale', 'chicken-off-sale, making', 'is off sale', [], MADE),
+  assembly('making, other scoop', 'other-scoop', 'other scoop', [], MADE),
+  assembly('stop, thrown out', 'thrown-out', 'Was food in 1A?', [], { main: [/^Yes/, /^No/] }),
+  assembly('wrong scoop', 'rush', 'Which pan did a wrong scoop go into?', ['Wrong scoop'], {
+    main: [/^Close/],
+  }),
+  assembly('wrong scoop, whose', 'rush', 'which scoop went in?', ['Wrong scoop', 'Cheddar'], {
+    main: [/^Close/],
+  }),
+  assembly('closed', 'closed', 'This service is closed'),
+]

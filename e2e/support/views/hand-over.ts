@@ -1,0 +1,39 @@
+import { on, type View } from './view.ts'
+
+const handOver = on('/hand-over', 'hand-over')
+
+export const handOverViews: readonly View[] = [
+  handOver('empty', 'quiet', 'Nothing to hand over'),
+  handOver('shelf', 'rush', 'Hand over 2A', [], { main: [/^Hand over 2A/, /^Ask, then/] }),
+  handOver('ask', 'rush', 'What did you ask us to leave out?', [/^Ask, then/], {
+    main: [/^They answered/],
+  }),
+  handOver('ask, compared', 'rush', 'KEEP FROM MILK', [/^Ask, then/, /^They answered/], {
+    main: [/^Same as the mark/],
+  }),
+  handOver(
+    'ask, differs',
+    'rush',
+    'Keep it here',
+    [/^Ask, then/, /^They answered/, 'Not the same'],
+    {
+      main: [/^Back to the shelf/],
+    },
+  ),
+  handOver('to find', 'to-find', 'FIND THE GUEST', [], { main: [/^1A is found/, /^I threw 2A/] }),
+  handOver('to find, asked', 'to-find', 'did you find the guest', [/^1A is found/], {
+    main: [/^Found: food/, /^Found: told/, /^Not found yet/],
+  }),
+  handOver('to be thrown out', 'past', 'To be thrown out', [], { main: [/^I threw 1A out/] }),
+  handOver('wrong', 'rush', '2A: what is wrong?', ['Is something wrong with 2A?'], {
+    main: [/^Make it again/],
+  }),
+  handOver(
+    'wrong, sure',
+    'rush',
+    'Yes, make 2A again',
+    ['Is something wrong with 2A?', /^Make it again/],
+    { main: [/^Yes, make 2A again/] },
+  ),
+  handOver('closed', 'closed', 'This service is closed'),
+]

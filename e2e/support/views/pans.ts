@@ -1,0 +1,134 @@
+import { on, type View } from './view.ts'
+
+const pans = on('/pans', 'pans')
+
+/** With initials, so that what is typed can be sent. */
+const initialed = (view: View): View => ({
+  ...view,
+  reach: async (page) => {
+    await view.reach?.(page)
+    await page.getByLabel('Initials', { exact: true }).fill('AB')
+  },
+})
+
+const TYPE_165 = [/^1$/, /^6$/, /^5$/]
+
+export const pansViews: readonly View[] = [
+  pans('calm', 'quiet', 'Behind the line'),
+  pans('rush', 'rush', 'Toasted almonds is sold out', [], {
+    main: [/^Load the pan|^Open the pan/],
+  }),
+  pans('a pan', 'rush', 'What do you see in it?', [/^Cheddar:/], { main: [/^Change the pan/] }),
+  initialed(
+    pans(
+      'change the pan',
+      'quiet',
+      'What goes in?',
+      [/^Herb chicken:/, /^Change the pan/, ...TYPE_165],
+      {
+        main: [/^Change the pan/],
+      },
+    ),
+  ),
+  pans('load', 'unloaded', 'As it came', [/^Pita:/, /^Load the pan/], {
+    main: [/^Load the pan/],
+  }),
+  initialed(
+    pans('top up', 'quiet', 'Top it up', [/^Roast peppers:/, /^Top up/, ...TYPE_165], {
+      main: [/^Top it up/],
+    }),
+  ),
+  initialed(
+    pans('read', 'quiet', 'Write it down', [/^Herb chicken:/, /^Read the temp/, ...TYPE_165], {
+      main: [/^Write it down/],
+    }),
+  ),
+  pans('did you mean', 'quiet', 'Did you mean', [/^Herb chicken:/, /^Read the temp/, /^6$/, /^5$/]),
+  pans('weigh', 'quiet', 'That is the weight', [/^Herb chicken:/, 'Weigh it', /^5$/], {
+    main: [/^That is the weight/],
+  }),
+  pans('count', 'rush', 'It really holds', [/^Cheddar:/, 'Correct the count', '1 fewer'], {
+    main: [/^The count is/],
+  }),
+  pans('waste', 'quiet', 'Staff meal', [/^Herb chicken:/, 'Spill or waste'], {
+    main: [/portion gone$/],
+  }),
+  pans('keep', 'quiet', 'Keep 4', [/^Tuna salad:/, 'Keep some', /^Harbor tuna$/], {
+    main: [/^Keep 4/],
+  }),
+  pans('scoop missing', 'quiet', 'Use it from now on', [/^Herb chicken:/, /^The scoop is/], {
+    main: [/^Use it from/],
+  }),
+  pans('scoop back', 'off-sale', 'Its own scoop is back', [/^Herb chicken:/, /^The scoop is/], {
+    main: [/^Its own scoop/],
+  }),
+  initialed(
+    pans(
+      'time only',
+      'quiet',
+      'Start: throw out at',
+      [/^Black beans:/, /^Time only/, ...TYPE_165],
+      {
+        main: [/^Start: throw out/],
+      },
+    ),
+  ),
+  pans('stop selling', 'rush', 'Stop selling Cheddar?', [/^Cheddar:/, 'Stop selling'], {
+    main: [/^Stop selling/],
+  }),
+  pans('item', 'rush', 'Stop selling Garden chicken?', [/Garden chicken/], {
+    main: [/^Stop selling/],
+  }),
+  pans('close', 'rush', 'can’t be closed yet', ['Close the service']),
+  pans('unloaded', 'unloaded', 'Load 10 pans', [], { main: [/^Load pita/] }),
+  pans('unloaded, no batch', 'unloaded', 'No batch is finished', [/^Brown rice:/, /^Load the pan/]),
+  pans('short', 'short', 'Short of Herb chicken', [], { main: [/^What can be done/] }),
+  pans('short, ways', 'short', 'Newest first', [/^What can be done/], { main: [/^Load the pan/] }),
+  pans('off sale', 'off-sale', 'Tuna salad is out of its limits', [], {
+    main: [/^What may be done/],
+  }),
+  pans('off sale, ways', 'off-sale', 'Only the person in charge decides', [/^What may be done/]),
+  pans('throw out', 'to-throw-out', 'Throw out sesame slaw', [], { main: [/^To be thrown out/] }),
+  pans('throw out, list', 'to-throw-out', 'it was read too warm', [/^To be thrown out/]),
+  pans('batches', 'batches', '2 loads', []),
+  pans('start a batch', 'quiet', 'How many loads?', ['Start a batch'], {
+    main: [/^\d loads? started$/],
+  }),
+  initialed(
+    pans(
+      'cooked to',
+      'batches',
+      'Probe the middle',
+      [/^Herb chicken ?2 loads/, /^1$/, /^6$/, /^0$/],
+      {
+        main: [/^Write it down/],
+      },
+    ),
+  ),
+  pans('finished', 'batches', 'It gave', [/^Black beans ?cooked/], { main: [/^Finished: /] }),
+  initialed(
+    pans('cooling', 'batches', 'To 70 °F by', [/^Brown rice ?read by/, /^6$/, /^5$/], {
+      main: [/^Write it down/],
+    }),
+  ),
+  initialed(
+    pans(
+      'reheat',
+      'batches',
+      'It left the cold',
+      [/^Brown rice ?read by/, 'Reheat it', ...TYPE_165],
+      {
+        main: [/^Write it down/],
+      },
+    ),
+  ),
+  pans('behind the line', 'batches', 'Back-up pans', ['Behind the line'], { long: true }),
+  pans('fill a back-up pan', 'unloaded', 'No batch is finished', ['Behind the line', 'Fill it']),
+  pans('closed', 'closed', 'The service was closed'),
+  pans('other scoop', 'quiet', 'Whose scoop was it?', [/^Cheddar:/, 'Another scoop went in']),
+  pans('person in charge', 'quiet', /No one is signed on|Signed on since/, [/^Person in charge/]),
+  pans('labels', 'quiet', 'Which food is it?', ['A label changed'], { long: true }),
+  pans('label', 'quiet', 'What happened?', ['A label changed', /^Soy sauce/], {
+    main: [/^Not the same/, /^I read/],
+  }),
+]

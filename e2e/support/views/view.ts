@@ -1,0 +1,53 @@
+import type { Page } from '@playwright/test'
+import type { Scene } from '#tests/support/scenes.ts'
+
+export interface View {
+  /** Unique: which screen, and what stands on it. */
+  readonly name: string
+  readonly path: string
+  readonly scene: Scene
+  /** What is tapped to come to it, from a page that was just opened. */
+  readonly reach?: (page: Page) => Promise<void>
+  /** Text that is on it, and on nothing before it. */
+  readonly shows: string | RegExp
+  /** Names of the buttons that the view is there for. */
+  readonly main?: readonly RegExp[]
+  /** It holds a list of any length, which may scroll. */
+  readonly long?: true
+}
+
+/** Longer than the guard that keeps a press from landing on what has only just come. */
+const GUARD_MS = 500
+const GUARDED = /I read it aloud|What (can|may) be done|To be thrown out/
+
+const taps =
+  (...names: readonly (string | RegExp)[]) =>
+  async (page: Page): Promise<void> => {
+    for (const name of names) {
+      const button = page.getByRole('button', { name }).first()
+      await button.waitFor()
+      if (GUARDED.test(String(name))) await page.waitForTimeout(GUARD_MS)
+      await button.click()
+    }
+  }
+
+/** What is tapped, in order. */
+type Names = readonly (string | RegExp)[]
+
+/** Views of one screen. */
+export const on =
+  (path: string, screen: string) =>
+  (
+    name: string,
+    scene: Scene,
+    shows: string | RegExp,
+    tapped: Names = [],
+    more: Pick<View, 'main' | 'long'> = {},
+  ): View => ({
+    name: `${screen}, ${name}`,
+    path,
+    scene,
+    shows,
+    ...(tapped.length > 0 ? { reach: taps(...tapped) } : {}),
+    ...more,
+  })

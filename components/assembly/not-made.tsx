@@ -11,7 +11,7 @@ export function NotMade({ now }: { readonly now: NowBuild }) {
         <>
           <strong>{say.heldWord}</strong>
           <p className={styles.why}>{sayWhyHeld(now.whyHeld)}</p>
-          <p>{say.heldThen}</p>
+          <p>{now.whyHeld.reason === 'off-sale' ? say.heldOffSale : say.heldThen}</p>
         </>
       ) : (
         <p className={styles.why}>{say.notChecked(now.name)}</p>

@@ -123,7 +123,13 @@ export function StopPanel({
             <p className={styles.why} data-with-changes={rows !== null}>
               {sayWhyHeld(held)}
             </p>
-            <p>{rows === null ? say.thenHeld : say.thenFresh}</p>
+            <p>
+              {rows !== null
+                ? say.thenFresh
+                : held.reason === 'off-sale'
+                  ? say.thenDecided
+                  : say.thenHeld}
+            </p>
           </>
         )}
         {rows !== null && <Changes rows={rows} />}

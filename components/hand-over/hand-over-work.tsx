@@ -133,20 +133,19 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
               past={view.toThrowOut}
               timeZone={state.station.timeZone}
               busy={busy}
-              onThrownOut={(name, initials) =>
-                once(
-                  () =>
-                    void act(
-                      { type: 'throwOut', what: 'build', id: name, reason: 'past-time', initials },
-                      say.isPastOut(name),
-                    ),
-                )()
-              }
+              onThrownOut={({ name: id, because }, initials) => {
+                const reason = because === 'time' ? 'past-time' : because
+                const command = { type: 'throwOut', what: 'build', id, reason, initials } as const
+                once(() => void act(command, say.isPastOut(id)))()
+              }}
             />
             <HeldList
               held={view.held}
               busy={busy}
-              onThrownOut={(kept) => answer(kept, true, say.isThrownOut(kept.name))}
+              onThrownOut={(kept) => {
+                const isAgain = kept.why.reason === 'off-sale'
+                answer(kept, true, (isAgain ? say.isOutAgain : say.isThrownOut)(kept.name))
+              }}
             />
           </div>
         )}

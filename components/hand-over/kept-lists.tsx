@@ -60,11 +60,12 @@ export function HeldList({
   return (
     <section className={styles.held} aria-labelledby="held-title">
       <h2 id="held-title">{say.held}</h2>
-      <p>{say.heldThen}</p>
+      {held.some(({ why }) => why.reason !== 'off-sale') && <p>{say.heldThen}</p>}
       <ul>
         {held.map((kept) => (
           <li key={kept.name} data-build={kept.name}>
             <Why kept={kept} />
+            {kept.why.reason === 'off-sale' && <p>{say.heldDecide}</p>}
             <button type="button" disabled={busy} onClick={() => onThrownOut(kept)}>
               {say.threwOut(kept.name)}
             </button>

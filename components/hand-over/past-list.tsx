@@ -18,7 +18,7 @@ export function PastList({
   readonly past: readonly PastBuild[]
   readonly timeZone: string
   readonly busy: boolean
-  readonly onThrownOut: (name: string, initials: string) => void
+  readonly onThrownOut: (past: PastBuild, initials: string) => void
 }) {
   const field = useRef<HTMLInputElement>(null)
   const [initials, setInitials] = useState(() => readKept('initials') ?? '')
@@ -43,21 +43,25 @@ export function PastList({
         {given === '' && <small>{say.initialsWhy}</small>}
       </label>
       <ul>
-        {past.map(({ name, item, since }) => (
-          <li key={name} data-build={name}>
-            <h3>{name}</h3>
-            <p className={styles.item}>{item}</p>
-            <p className={styles.why}>{say.pastSince(sayTime(since, timeZone))}</p>
+        {past.map((one) => (
+          <li key={one.name} data-build={one.name}>
+            <h3>{one.name}</h3>
+            <p className={styles.item}>{one.item}</p>
+            <p className={styles.why}>
+              {(one.because === 'time' ? say.pastSince : say.outSince)(
+                sayTime(one.since, timeZone),
+              )}
+            </p>
             <button
               type="button"
               disabled={busy}
               onClick={() => {
                 if (given === '') return field.current?.focus()
                 keep('initials', given)
-                onThrownOut(name, given)
+                onThrownOut(one, given)
               }}
             >
-              {say.threwPast(name)}
+              {say.threwPast(one.name)}
             </button>
           </li>
         ))}

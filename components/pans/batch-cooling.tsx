@@ -6,6 +6,7 @@ import forms from '#components/pans/forms.module.css'
 import { MinuteSteps } from '#components/pans/minute-steps.tsx'
 import { ReadingPad } from '#components/pans/reading-pad.tsx'
 import { ReadyNote } from '#components/pans/ready-note.tsx'
+import { ToldWhenSteps, useToldWhen } from '#components/pans/told-when.tsx'
 import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import type { ReheatingPlace } from '#lib/safety/reheating.ts'
@@ -28,6 +29,7 @@ export function CoolStep({ state, acting, now, id, onDone }: StepProps) {
   const limits = limitsOf(state.station)
   const form = useReading(state, 'cooling', coolLimit(limits, cooling))
   const [hours, setHours] = useState(6)
+  const when = useToldWhen(now)
   const settled = useSettled(id)
   const time = (at: number) => sayTime(at, state.station.timeZone)
   const act = async () => {
@@ -36,7 +38,7 @@ export function CoolStep({ state, acting, now, id, onDone }: StepProps) {
     const command = {
       type: 'recordCooling',
       batch: id,
-      reading,
+      reading: { ...reading, ...(when.at === undefined ? {} : { at: when.at }) },
       initials: form.entry.initials.trim(),
       ...(isFirst ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
     } as const
@@ -54,6 +56,7 @@ export function CoolStep({ state, acting, now, id, onDone }: StepProps) {
             ? safetyWords.cooling(cooling, limits, state.station.safety.scale, time)
             : batchWords.coolWhy}
         </p>
+        <ToldWhenSteps when={when} label={batchWords.whenRead} timeZone={state.station.timeZone} />
         {isFirst && (
           <MinuteSteps
             label={batchWords.coolPresent}

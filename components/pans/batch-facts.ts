@@ -1,3 +1,4 @@
+import { batchReadBy } from '#lib/service/batch-watch.ts'
 import { coolingOf, limitsOf } from '#lib/service/food-now.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -10,6 +11,7 @@ import { safetyWords } from '#lib/words/safety-en.ts'
 /** What is written down of a batch, in the order in which it happened. */
 export const batchFacts = (
   state: RunningState,
+  id: string,
   batch: BatchState,
   now: number,
 ): readonly string[] => {
@@ -17,6 +19,7 @@ export const batchFacts = (
   const portion = state.portions[batch.component]
   const each = portion?.amount ?? 1
   const cooling = coolingOf(state.station, batch, now)
+  const nextBy = batch.offSale === null ? batchReadBy(state, id, now) : null
   const { scale } = state.station.safety
   return [
     words.startedAt(time(batch.startedAt), words.loads(batch.loads)),
@@ -34,6 +37,10 @@ export const batchFacts = (
           words.loaded(Math.round(batch.loaded / each)),
         ]),
     ...(cooling ? [safetyWords.cooling(cooling, limitsOf(state.station), scale, time)] : []),
+    ...batch.readings
+      .slice(-3)
+      .map((one) => pansWords.read(sayDegrees(one.temperature), time(one.at))),
+    ...(nextBy === null ? [] : [pansWords.readNext(time(nextBy))]),
     ...(batch.clock ? [safetyWords.throwOutAt(time(batch.clock.throwOutAt))] : []),
     ...(batch.dateMark ? [safetyWords.lastDay(batch.dateMark.lastDay)] : []),
   ]

@@ -9,7 +9,7 @@ import { type BatchStep, batchSteps, nextStep } from '#lib/views/batch-steps.ts'
 import { batchWords } from '#lib/words/batches-en.ts'
 import { formWords as words } from '#lib/words/food-forms-en.ts'
 
-const GOES_ELSEWHERE: readonly BatchStep[] = ['clock', 'throw-out', 'resolve', 'load']
+const GOES_ELSEWHERE: readonly BatchStep[] = ['clock', 'throw-out', 'resolve', 'load', 'read']
 
 /** One batch: what is written down of it, and what comes next. */
 export function BatchForm(props: FormProps<'batch'>) {
@@ -18,7 +18,7 @@ export function BatchForm(props: FormProps<'batch'>) {
   const batch = state.batches[id]
   const [chosen, setChosen] = useState<BatchStep | null>(null)
   if (!batch) return null
-  const steps = batchSteps(state, id)
+  const steps = batchSteps(state, id, now)
   const step = chosen !== null && steps.includes(chosen) ? chosen : nextStep(state, id)
   const open = (next: BatchStep) => {
     if (next === 'clock') choose({ kind: 'food', food: { task: 'clock', what: 'batch', id } })
@@ -26,6 +26,7 @@ export function BatchForm(props: FormProps<'batch'>) {
       choose({ kind: 'food', food: { task: 'throw-out', early: { what: 'batch', id } } })
     else if (next === 'resolve')
       choose({ kind: 'food', food: { task: 'resolve', what: 'batch', id } })
+    else if (next === 'read') choose({ kind: 'food', food: { task: 'read', what: 'batch', id } })
     else if (next === 'load') {
       const pan = state.station.line.wells
         .flatMap((well) => well.pans)
@@ -38,7 +39,7 @@ export function BatchForm(props: FormProps<'batch'>) {
   return (
     <div className={forms.one}>
       <ul className={forms.facts}>
-        {batchFacts(state, batch, now).map((fact) => (
+        {batchFacts(state, id, batch, now).map((fact) => (
           <li key={fact}>{fact}</li>
         ))}
       </ul>

@@ -1,10 +1,12 @@
 import { useState } from 'react'
+import { ChoiceRow } from '#components/pans/choice-row.tsx'
 import { foodName } from '#components/pans/food-title.ts'
 import type { StepProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { PortionSteps } from '#components/pans/portion-steps.tsx'
 import { ReadingPad } from '#components/pans/reading-pad.tsx'
 import { ReadyNote } from '#components/pans/ready-note.tsx'
+import { ToldWhenSteps, useToldWhen } from '#components/pans/told-when.tsx'
 import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { componentOf } from '#lib/menu/find.ts'
@@ -16,12 +18,13 @@ import { pansWords } from '#lib/words/pans-en.ts'
 import { sayDegrees } from '#lib/words/reading-en.ts'
 
 /** What it was cooked to: nothing of it is loaded without. */
-export function CookStep({ state, acting, id, onDone }: StepProps) {
+export function CookStep({ state, acting, now, id, onDone }: StepProps) {
   const batch = state.batches[id]
   const component = componentOf(state.station, batch?.component ?? '')
   const limit = cookLimit(state.station, component)
   const form = useReading(state, 'cooking', limit)
   const settled = useSettled(id)
+  const when = useToldWhen(now)
   const isMet = form.judged.verdict === 'met'
   const asksHeld = limit?.kind === 'heat' && limit.limit.combinations.some((one) => one.seconds > 0)
   const act = async () => {
@@ -30,7 +33,7 @@ export function CookStep({ state, acting, id, onDone }: StepProps) {
     const command = {
       type: 'recordCooking',
       batch: id,
-      reading,
+      reading: { ...reading, ...(when.at === undefined ? {} : { at: when.at }) },
       initials: form.entry.initials.trim(),
     } as const
     const done = batchWords.cookDone(component.name, sayDegrees(reading))
@@ -43,6 +46,7 @@ export function CookStep({ state, acting, id, onDone }: StepProps) {
     <div className={forms.two}>
       <div className={forms.what}>
         <p>{batchWords.cookWhy}</p>
+        <ToldWhenSteps when={when} label={batchWords.whenRead} timeZone={state.station.timeZone} />
         <div className={forms.send}>
           <ReadyNote form={form} />
           <button
@@ -61,28 +65,61 @@ export function CookStep({ state, acting, id, onDone }: StepProps) {
 }
 
 /** How much it gave: from then on it can be loaded. */
-export function FinishStep({ state, acting, id, onDone }: StepProps) {
+export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
   const batch = state.batches[id]
   const component = componentOf(state.station, batch?.component ?? '')
   const perLoad = component.remake?.portionsPerLoad ?? 24
-  const [count, setCount] = useState(perLoad * (batch?.loads ?? 1))
+  const of = batch?.loads ?? 1
+  const next = Math.min(of, (batch?.loadsDone ?? 0) + 1)
+  const soFar = Math.floor((batch?.amount ?? 0) / amountOf(state, component.id, 1))
+  const gave = (done: number) => soFar + perLoad * (done - (batch?.loadsDone ?? 0))
+  const [loads, setLoads] = useState(of)
+  const [count, setCount] = useState(gave(of))
+  const chooseLoads = (done: number) => {
+    setLoads(done)
+    setCount(gave(done))
+  }
   const settled = useSettled(id)
+  const when = useToldWhen(now)
   const unit = state.portions[component.id]?.unit ?? 'mg'
   const amount = amountOf(state, component.id, count)
   const act = async () => {
     if (!settled() || acting.busy) return
     const done = batchWords.finishDone(foodName(state, id), count)
-    if (await acting.act({ type: 'finishBatch', batch: id, amount }, done)) onDone()
+    const command = {
+      type: 'finishBatch',
+      batch: id,
+      amount,
+      loads,
+      ...(when.at === undefined ? {} : { finishedAt: when.at }),
+    } as const
+    if (await acting.act(command, done)) onDone()
   }
   return (
     <div className={forms.what}>
+      {of > 1 && (
+        <ChoiceRow
+          legend={batchWords.finishLoads}
+          options={Array.from({ length: of - next + 1 }, (_, index) => ({
+            id: String(next + index),
+            label: batchWords.finishLoad(next + index, of),
+          }))}
+          value={String(loads)}
+          onChange={(id) => chooseLoads(Number(id))}
+        />
+      )}
       <PortionSteps
-        label={batchWords.finishHow}
+        label={of > 1 ? batchWords.finishHowSoFar : batchWords.finishHow}
         value={count}
         amount={pansWords.amount(amount, unit)}
         least={1}
         most={500}
         onChange={setCount}
+      />
+      <ToldWhenSteps
+        when={when}
+        label={batchWords.whenFinished}
+        timeZone={state.station.timeZone}
       />
       <div className={forms.send}>
         <button

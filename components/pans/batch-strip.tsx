@@ -18,6 +18,11 @@ interface BatchStripProps {
 export function BatchStrip({ state, batches, choose }: BatchStripProps) {
   const name = nameIn(state.station)
   const time = (at: number) => sayTime(at, state.station.timeZone)
+  const open = ({ id, stage }: BatchPicture) =>
+    choose({
+      kind: 'food',
+      food: stage === 'to-read' ? { task: 'read', what: 'batch', id } : { task: 'batch', id },
+    })
   return (
     <section className={styles.strip} aria-label={words.batches}>
       <button
@@ -35,7 +40,7 @@ export function BatchStrip({ state, batches, choose }: BatchStripProps) {
               className={styles.batch}
               data-stage={one.stage}
               data-late={one.isLate}
-              onClick={() => choose({ kind: 'food', food: { task: 'batch', id: one.id } })}
+              onClick={() => open(one)}
             >
               <b>{name(one.component)}</b>
               <span>{words.stage(one, time)}</span>

@@ -4,7 +4,7 @@ import type { StockKind } from '#lib/service/held-stock.ts'
 export type FoodTask =
   | { readonly task: 'put'; readonly pan: string; readonly way: 'load' | 'change' | 'top-up' }
   | { readonly task: 'fill-backup'; readonly id: string }
-  | { readonly task: 'read'; readonly what: StockKind; readonly id: string }
+  | { readonly task: 'read'; readonly what: 'batch' | StockKind; readonly id: string }
   | { readonly task: 'clock'; readonly what: 'batch' | StockKind; readonly id: string }
   | { readonly task: 'resolve'; readonly what: 'batch' | StockKind; readonly id: string }
   | { readonly task: 'weigh'; readonly pan: string }

@@ -8,16 +8,14 @@ import { ReadingPad } from '#components/pans/reading-pad.tsx'
 import { ReadyNote } from '#components/pans/ready-note.tsx'
 import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
-import { findComponent } from '#lib/menu/find.ts'
 import type { TimeRule } from '#lib/safety/time-control.ts'
 import { limitsOf } from '#lib/service/food-now.ts'
-import { componentIn } from '#lib/service/held-stock.ts'
+import { keptAs } from '#lib/service/kept-as.ts'
 import { clockLimit, readingOf } from '#lib/views/reading-entry.ts'
 import { sayTime } from '#lib/words/clock-en.ts'
 import { formWords as words } from '#lib/words/food-forms-en.ts'
 
-const FROM = ['hot', 'cold', 'room'] as const
-type From = (typeof FROM)[number]
+type From = 'hot' | 'cold' | 'room'
 
 const RULES: Readonly<Record<From, readonly TimeRule[]>> = {
   hot: ['4h'],
@@ -30,14 +28,14 @@ const MINUTE_MS = 60_000
 /** Time alone from now on: it began when the food left heat or cold, not when it is tapped. */
 export function ClockForm({ state, acting, food, now, onBack }: FormProps<'clock'>) {
   const { what, id } = food
-  const component = state.batches[id]?.component ?? componentIn(state.station, id) ?? ''
-  const held = findComponent(state.station, component)?.held
-  const [from, setFrom] = useState<From>(held === 'cold' ? 'cold' : 'hot')
-  const [rule, setRule] = useState<TimeRule>('4h')
+  const mayLeave = keptAs(state, food, now).mayLeave
+  const [from, setFrom] = useState<From>(mayLeave[0] ?? 'hot')
+  const [rule, setRule] = useState<TimeRule>(RULES[from][0] ?? '4h')
   const [ago, setAgo] = useState(0)
   const limits = limitsOf(state.station)
   const form = useReading(state, 'time-start', clockLimit(limits, from))
   const settled = useSettled(id)
+  const isOut = form.judged.verdict === 'not-met'
   const leftAt = now - ago * MINUTE_MS
   const lasts = rule === '6h' ? limits.timeOnly6h : limits.timeOnly4h
   const until = sayTime(leftAt + lasts.withinMs, state.station.timeZone)
@@ -66,7 +64,7 @@ export function ClockForm({ state, acting, food, now, onBack }: FormProps<'clock
       <div className={forms.what}>
         <ChoiceRow
           legend={words.clockFrom}
-          options={FROM.map((one) => ({ id: one, label: words.clockFromIs[one] }))}
+          options={mayLeave.map((one) => ({ id: one, label: words.clockFromIs[one] }))}
           value={from}
           onChange={(next) => {
             setFrom(next)
@@ -90,11 +88,11 @@ export function ClockForm({ state, acting, food, now, onBack }: FormProps<'clock
           <ReadyNote form={form} />
           <button
             type="button"
-            className={forms.main}
+            className={isOut ? forms.stop : forms.main}
             disabled={acting.busy || !form.judged.isReady}
             onClick={() => void act()}
           >
-            {words.clockSend(until)}
+            {isOut ? words.readOut : words.clockSend(until)}
           </button>
         </div>
       </div>

@@ -19,11 +19,13 @@ interface DoNextCardProps {
   /** null: nothing is to be done. */
   readonly task: Task | null
   readonly said: TaskSaid | null
+  /** Why nothing is to be done, where nothing is. */
+  readonly calm: readonly string[]
   readonly tasks: Tasks
 }
 
 /** The one thing to do next, large, with its reason in numbers, and how to answer it. */
-export function DoNextCard({ task, said, tasks }: DoNextCardProps) {
+export function DoNextCard({ task, said, calm, tasks }: DoNextCardProps) {
   const settled = useSettled(task ? taskKey(task) : '')
   const advice = task?.kind === 'advice' && task.advice.kind !== 'safety' ? task.advice : null
   const tap = (act: () => Promise<void>) => () => {
@@ -38,7 +40,7 @@ export function DoNextCard({ task, said, tasks }: DoNextCardProps) {
       <h2 className={styles.label}>{words.doNext}</h2>
       <p className={styles.title}>{said?.title ?? words.nothingToDo}</p>
       <div className={styles.why}>
-        {(said?.why ?? [words.nothingToDoWhy]).map((sentence) => (
+        {(said?.why ?? calm).map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}
       </div>

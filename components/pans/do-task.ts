@@ -3,6 +3,7 @@ import type { Chosen } from '#components/pans/chosen.ts'
 import { pansOf } from '#lib/menu/find.ts'
 import { whereIs } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { findBuild, namedBuild } from '#lib/service/tickets.ts'
 import type { SafetyReason } from '#lib/stock/advice-reason.ts'
 import type { Suggestion } from '#lib/stock/station-forecast.ts'
 import type { ToDo } from '#lib/views/pans-to-do.ts'
@@ -15,10 +16,24 @@ const refill = (state: RunningState, pan: string): Chosen => ({
 const firstPan = (state: RunningState, component: string): string | null =>
   pansOf(state.station).find((pan) => pan.component === component)?.id ?? null
 
+/** The pan that the person in charge decides on, where builds are held for one. */
+const resolveFor = (state: RunningState, builds: readonly string[]): Chosen | null => {
+  const pans = builds.flatMap((name) => {
+    const { ticket, letter } = namedBuild(name)
+    return findBuild(state, ticket, letter)?.hold?.pans ?? []
+  })
+  for (const id of pans) {
+    const what = whereIs(state, id)
+    if (what) return { kind: 'food', food: { task: 'resolve', what, id } }
+  }
+  return null
+}
+
 export const openFor = (state: RunningState, toDo: ToDo): Chosen | null => {
   switch (toDo.kind) {
-    case 'find':
     case 'hold':
+      return toDo.reason === 'off-sale' ? resolveFor(state, toDo.builds) : null
+    case 'find':
     case 'confirm-clock':
       return null
     case 'read-label':
@@ -44,14 +59,14 @@ const safetyFor = (state: RunningState, { what, of, id }: SafetyReason): Chosen 
     case 'cooling-due':
       return { kind: 'food', food: { task: 'batch', id } }
     case 'out-of-limits':
-      return of === 'build' ? null : { kind: 'food', food: { task: 'resolve', what: of, id } }
+      return of === 'build' || of === 'rest'
+        ? null
+        : { kind: 'food', food: { task: 'resolve', what: of, id } }
     case 'reading-due':
     case 'reading-missed':
-      return where === null
-        ? { kind: 'food', food: { task: 'batch', id } }
-        : { kind: 'food', food: { task: 'read', what: where, id } }
+      return { kind: 'food', food: { task: 'read', what: where ?? 'batch', id } }
     case 'throw-out-soon':
-      if (of === 'build') return null
+      if (of === 'build' || of === 'rest') return null
       return of === 'pan'
         ? { kind: 'pan', id }
         : { kind: 'food', food: { task: 'throw-out', early: { what: of, id } } }

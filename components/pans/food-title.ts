@@ -1,13 +1,18 @@
 import type { FoodTask } from '#components/pans/chosen.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
-import { componentIn } from '#lib/service/held-stock.ts'
+import { componentIn, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { sayTime } from '#lib/words/clock-en.ts'
 import { formWords as words } from '#lib/words/food-forms-en.ts'
 
-/** What a pan, a back-up pan or a batch holds, by its name. */
+/** What a pan, a back-up pan or a batch holds, or what was taken out of one, by its name. */
 export const foodName = (state: RunningState, id: string): string =>
-  nameIn(state.station)(state.batches[id]?.component ?? componentIn(state.station, id) ?? id)
+  nameIn(state.station)(
+    state.batches[id]?.component ??
+      componentIn(state.station, id) ??
+      state.toThrowOut[throwOutKey('rest', id)]?.rest?.component ??
+      id,
+  )
 
 export const foodTitle = (state: RunningState, food: FoodTask): string => {
   const name = nameIn(state.station)

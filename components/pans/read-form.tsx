@@ -6,6 +6,7 @@ import { ReadyNote } from '#components/pans/ready-note.tsx'
 import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { componentOf } from '#lib/menu/find.ts'
+import { batchHeldBy } from '#lib/service/batch-watch.ts'
 import { componentIn, stockOf } from '#lib/service/held-stock.ts'
 import { foodTimes } from '#lib/views/food-times.ts'
 import { holdingLimit, readingOf } from '#lib/views/reading-entry.ts'
@@ -14,12 +15,20 @@ import { formWords as words } from '#lib/words/food-forms-en.ts'
 import { pansWords } from '#lib/words/pans-en.ts'
 import { sayDegrees } from '#lib/words/reading-en.ts'
 
-/** A reading of a pan that stands on the line or behind it. */
+/** A reading of a pan that stands on the line or behind it, or of a batch that waits. */
 export function ReadForm({ state, acting, food, now, onBack }: FormProps<'read'>) {
   const { what, id } = food
-  const stock = stockOf(state, what, id)
-  const component = componentOf(state.station, componentIn(state.station, id) ?? '')
-  const heldBy = stock?.food?.heldBy ?? component.held
+  const batch = what === 'batch' ? state.batches[id] : undefined
+  const stock = what === 'batch' ? undefined : stockOf(state, what, id)
+  const component = componentOf(
+    state.station,
+    batch?.component ?? componentIn(state.station, id) ?? '',
+  )
+  const heldBy = batch
+    ? batch.clock
+      ? 'time'
+      : (batchHeldBy(state.station, batch, now) ?? component.held)
+    : (stock?.food?.heldBy ?? component.held)
   const isHeld = heldBy === 'hot' || heldBy === 'cold'
   const form = useReading(
     state,
@@ -29,7 +38,7 @@ export function ReadForm({ state, acting, food, now, onBack }: FormProps<'read'>
   const settled = useSettled(id)
   const time = (at: number) => sayTime(at, state.station.timeZone)
   const times = foodTimes(state, what, id, now)
-  const earlier = stock?.readings.slice(-4) ?? []
+  const earlier = (batch ?? stock)?.readings.slice(-4) ?? []
   const isOut = form.judged.verdict === 'not-met'
   const act = async () => {
     const reading = readingOf(form.entry)

@@ -7,8 +7,8 @@ import { ReadingPad } from '#components/pans/reading-pad.tsx'
 import { useReading } from '#components/pans/use-reading.ts'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
 import type { WayOut } from '#lib/safety/holding.ts'
-import { batchWays, waysFor } from '#lib/service/food-now.ts'
 import { stockOf } from '#lib/service/held-stock.ts'
+import { batchWays, waysFor } from '#lib/service/ways-out.ts'
 import { heatAgainLimit, heatReadingOf } from '#lib/views/reading-entry.ts'
 import { sayTime } from '#lib/words/clock-en.ts'
 import { formWords as words } from '#lib/words/food-forms-en.ts'
@@ -32,7 +32,7 @@ export function ResolveForm({ state, acting, food, now, choose, onBack }: FormPr
   const [passphrase, setPassphrase] = useState('')
   const time = (at: number) => sayTime(at, state.station.timeZone)
   const ways: readonly WaySaid[] =
-    what === 'batch'
+    offSale?.why === 'cooling-missed'
       ? batchWays(state, id, now).flatMap((one): WaySaid[] =>
           one === 'discard'
             ? [{ id: 'discard', label: safetyWords.coolingWay.discard }]
@@ -66,7 +66,7 @@ export function ResolveForm({ state, acting, food, now, choose, onBack }: FormPr
     else onBack()
   }
   if (!offSale) return <p>{words.resolveNot}</p>
-  const canRead = offSale.why === 'reading-missed' && what !== 'batch'
+  const canRead = offSale.why === 'reading-missed'
   return (
     <form className={isHeated ? forms.two : forms.one} onSubmit={(event) => void act(event)}>
       <div className={forms.what}>

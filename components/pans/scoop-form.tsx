@@ -14,7 +14,7 @@ export function ScoopForm({ state, acting, food, onBack }: FormProps<'scoop'>) {
   const { component } = food
   const [washed, setWashed] = useState(false)
   const name = nameIn(state.station)
-  const tool = (id: string) => state.station.tools.find((one) => one.id === id)?.name ?? id
+  const tool = (id: string) => state.station.tools.find((one) => one.id === id)?.name ?? name(id)
   const said = { weight: (mg: number) => pansWords.amount(mg, 'mg'), name: tool }
   const measures = (list: readonly Measures[]) =>
     list.map(({ id, count }) => `${count} × ${tool(id)}`).join(' + ')

@@ -4,6 +4,7 @@ import { ChoiceRow } from '#components/pans/choice-row.tsx'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { MinuteSteps } from '#components/pans/minute-steps.tsx'
+import { ToldWhenSteps, useToldWhen } from '#components/pans/told-when.tsx'
 import { useSettled } from '#components/ui/settled.ts'
 import { findComponent } from '#lib/menu/find.ts'
 import { expectedAt } from '#lib/views/batch-strip.ts'
@@ -32,6 +33,7 @@ export function StartBatchForm({
   const planned = forecast?.components[chosen ?? '']?.batch?.loads ?? 0
   const [count, setCount] = useState(Math.max(1, planned))
   const settled = useSettled(chosen)
+  const when = useToldWhen(now)
   const time = (at: number) => sayTime(at, state.station.timeZone)
   if (list.length === 0 || !component) return <p className={forms.warn}>{words.startNone}</p>
   const { remake } = component
@@ -39,12 +41,18 @@ export function StartBatchForm({
   const readyAt = expectedAt(state, {
     component: component.id,
     loads: 1,
-    startedAt: now,
+    startedAt: when.at ?? now,
   })
   const act = async () => {
     if (!settled() || acting.busy) return
     const done = words.startDone(component.name, loads)
-    if (await acting.act({ type: 'startBatch', component: component.id, loads }, done)) onBack()
+    const command = {
+      type: 'startBatch',
+      component: component.id,
+      loads,
+      ...(when.at === undefined ? {} : { startedAt: when.at }),
+    } as const
+    if (await acting.act(command, done)) onBack()
   }
   return (
     <div className={forms.one}>
@@ -70,6 +78,7 @@ export function StartBatchForm({
         steps={[-1, 1]}
         onStep={(by) => setCount(Math.max(1, Math.min(remake?.mostLoads ?? 20, loads + by)))}
       />
+      <ToldWhenSteps when={when} label={batch.whenStarted} timeZone={state.station.timeZone} />
       {remake && readyAt !== null && (
         <p>{words.startMakes(loads * remake.portionsPerLoad, time(readyAt))}</p>
       )}

@@ -9,7 +9,8 @@ import { ThenCard } from '#components/pans/then-card.tsx'
 import { useTasks } from '#components/pans/use-tasks.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import type { StationForecast } from '#lib/stock/station-forecast.ts'
-import { tasksOf } from '#lib/views/do-next.ts'
+import { calmNow, tasksOf } from '#lib/views/do-next.ts'
+import { doNextWords } from '#lib/words/do-next-en.ts'
 
 interface TaskCardsProps {
   readonly state: RunningState
@@ -29,6 +30,7 @@ export function TaskCards({ state, forecast, now, acting, choose }: TaskCardsPro
       <DoNextCard
         task={next ?? null}
         said={next ? sayTask(state, next, here) : null}
+        calm={doNextWords.calm(calmNow(forecast), here)}
         tasks={tasks}
       />
       <ThenCard

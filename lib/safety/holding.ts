@@ -108,6 +108,24 @@ export const holdingState = (
   return { state: now >= next.askAt ? 'ask' : 'in-limits', next }
 }
 
+/**
+ * As `holdingState`, of food that waits to be put into a pan: what it was cooked, cooled or reheated to
+ * at `since` counts as its first reading.
+ */
+export const waitingState = (
+  food: HeldPan,
+  rushes: readonly RushWindow[],
+  now: number,
+  limits: SafetyLimits,
+  practice: ReadingPractice = READING_PRACTICE,
+): HoldingState => {
+  const isRead = thatCount(food.readings).some(({ at }) => at >= food.since && at <= now)
+  if (isRead) return holdingState(food, rushes, now, limits, practice)
+  const next = nextReading(food.since, rushes, practice)
+  if (now >= next.dueAt) return { state: 'missed', since: next.dueAt }
+  return { state: now >= next.askAt ? 'ask' : 'in-limits', next }
+}
+
 /** Only these pass: everything else takes the pan off sale. */
 export const passes = (state: HoldingState): boolean =>
   state.state === 'in-limits' || state.state === 'ask'

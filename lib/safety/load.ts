@@ -1,7 +1,12 @@
 import { type Cooking, cookedTo, type HeatLack } from '#lib/safety/cooking.ts'
 import type { CoolingState } from '#lib/safety/cooling.ts'
 import { type CivilDate, type DateStamp, pastStamp } from '#lib/safety/date-stamp.ts'
-import { type HeldBy, inLimits, READING_PRACTICE } from '#lib/safety/holding.ts'
+import {
+  type HeldBy,
+  inLimits,
+  READING_PRACTICE,
+  type ReadingPractice,
+} from '#lib/safety/holding.ts'
 import type { SafetyLimits } from '#lib/safety/limits.ts'
 import { type Reading, thatCount } from '#lib/safety/readings.ts'
 import type { Reheated } from '#lib/safety/reheating.ts'
@@ -16,6 +21,8 @@ export interface BatchRecord {
   readonly cooling: CoolingState | null
   /** How it was reheated after cooling; null where it wasn't. */
   readonly reheat: Reheated | null
+  /** Taken while it waited to be loaded. */
+  readonly readings: readonly Reading[]
   readonly clock: TimeClock | null
   readonly dateMark: DateStamp | null
   /** Taken off sale and not resolved yet. */
@@ -76,11 +83,16 @@ const coolingProblem = (
 }
 
 /** Hot food that waits between the range and the line is read as often as a pan on it. */
-const watchProblem = (batch: BatchRecord, { heldBy, now }: LoadInto): LoadProblem | null => {
+const watchProblem = (
+  batch: BatchRecord,
+  { heldBy, now }: LoadInto,
+  { everyMs }: ReadingPractice,
+): LoadProblem | null => {
   if (heldBy !== 'hot') return null
   const heated = batch.reheat?.ok ? batch.reheat.at : Number.NEGATIVE_INFINITY
-  const since = Math.max(heated, ...thatCount(batch.cooking.readings).map(({ at }) => at))
-  return now - since > READING_PRACTICE.everyMs ? { code: 'not-watched', since } : null
+  const read = [...thatCount(batch.cooking.readings), ...thatCount(batch.readings)]
+  const since = Math.max(heated, ...read.map(({ at }) => at))
+  return now - since > everyMs ? { code: 'not-watched', since } : null
 }
 
 const timeProblem = (batch: BatchRecord, into: LoadInto): LoadProblem | null => {
@@ -117,6 +129,7 @@ export const loadProblem = (
   batch: BatchRecord,
   into: LoadInto,
   limits: SafetyLimits,
+  practice: ReadingPractice = READING_PRACTICE,
 ): LoadProblem | null => {
   if (batch.thrownOutAt !== null) return { code: 'thrown-out' }
   if (batch.offSale) return { code: 'off-sale' }
@@ -129,7 +142,7 @@ export const loadProblem = (
   return (
     timeProblem(batch, into) ??
     coolingProblem(batch, into.heldBy, cooked !== null) ??
-    (cooked ? watchProblem(batch, into) : null) ??
+    (cooked ? watchProblem(batch, into, practice) : null) ??
     readingProblem(batch, into, limits)
   )
 }

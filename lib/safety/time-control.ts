@@ -51,6 +51,8 @@ export type ClockProblem =
   | 'no-start-reading'
   | 'start-out-of-limits'
   | 'rule-not-from-there'
+  /** It is held otherwise than it is said to have been. */
+  | 'held-otherwise'
   | 'past-throw-out'
 
 export type ClockStarted =

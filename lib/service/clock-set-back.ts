@@ -48,6 +48,9 @@ export const afterSetBack = (state: RunningState, byMs: number): RunningState =>
       readings: read(batch.reheat.readings),
     },
     clock: clocked(batch.clock),
+    readings: read(batch.readings),
+    toldAt: earlier(batch.toldAt),
+    offSale: batch.offSale && { ...batch.offSale, lastGoodAt: orNull(batch.offSale.lastGoodAt) },
     newestAt: earlier(batch.newestAt),
   })
   const until = (made: MadeUntil | null): MadeUntil | null =>

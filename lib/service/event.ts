@@ -21,8 +21,8 @@ interface OfBuild {
   readonly letter: string
 }
 
-/** Why a build may not go on as it is: a need told late, a label, or what touched what. */
-export type HoldReason = 'need' | 'label' | 'contact'
+/** Why a build may not go on: a need told late, a label, what touched what, a pan that is off sale. */
+export type HoldReason = 'need' | 'label' | 'contact' | 'off-sale'
 
 export type StopReason = 'change' | 'cancel' | 'throw-out' | HoldReason
 
@@ -153,10 +153,11 @@ export interface NeedTold extends OfBuild {
   readonly asked: Asked
   readonly needs: readonly Need[]
 }
-/** A build that no longer fits its guest: it stops at once, in any state. */
+/** A build that no longer fits its guest, or took from `pan`, which is off sale: it stops at once. */
 export interface BuildHeld extends OfBuild {
   readonly type: 'buildHeld'
   readonly reason: HoldReason
+  readonly pan?: string
 }
 export interface LabelChanged {
   readonly type: 'labelChanged'

@@ -10,7 +10,7 @@ import {
   usedToWasted,
 } from '#lib/service/build-folding.ts'
 import type { AcceptedBuild } from '#lib/service/event.ts'
-import { acknowledged, held } from '#lib/service/evolve-held.ts'
+import { acknowledged, held, withoutPanHold } from '#lib/service/evolve-held.ts'
 import { backupsInStep } from '#lib/service/evolve-pans.ts'
 import { stockOf, whereIs, withStock } from '#lib/service/held-stock.ts'
 import { keptByStop } from '#lib/service/reserved.ts'
@@ -113,7 +113,8 @@ export const evolveBuild = (state: RunningState, event: BuildEvent): RunningStat
     }
     case 'buildStopped': {
       const to = event.to ? asAccepted(event.to) : null
-      const stopped: Build = { ...build, stop: { reason: event.reason, at: event.at, to } }
+      const held = event.reason === 'throw-out' ? withoutPanHold(build) : build
+      const stopped: Build = { ...held, stop: { reason: event.reason, at: event.at, to } }
       const next = reserve(release(state, keptByStop(build)), keptByStop(stopped))
       return put(to ? using(next, event, to.choice) : next, event, () => stopped)
     }

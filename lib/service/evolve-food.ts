@@ -1,36 +1,25 @@
 /** Folds batches, readings, clocks, and what isn't sold or is thrown out. */
-import { addToAccounts } from '#lib/service/accounts.ts'
+import { lastReadAt } from '#lib/service/batch-read.ts'
 import type { Stamp } from '#lib/service/event.ts'
+import { batchEvent, newest, withBatch } from '#lib/service/evolve-batch.ts'
+import { releasedFrom } from '#lib/service/evolve-held.ts'
 import { backupsInStep, toppedUp } from '#lib/service/evolve-pans.ts'
+import { signedOff, toBeThrownOut } from '#lib/service/evolve-thrown-out.ts'
 import type {
-  DiscardSignedOff,
   FoodEvent,
   OffSaleResolved,
   TemperatureRead,
   TimeClockStarted,
 } from '#lib/service/food-event.ts'
-import type { BatchState, HeldStock, OffSale } from '#lib/service/food-state.ts'
+import type { HeldStock, OffSale } from '#lib/service/food-state.ts'
 import {
   componentIn,
-  emptied,
   type StockKind,
+  stockOf,
   throwOutKey,
   withStock,
 } from '#lib/service/held-stock.ts'
-import { unmixedByBatch } from '#lib/service/mixing.ts'
 import type { RunningState } from '#lib/service/state.ts'
-
-const withBatch = (
-  state: RunningState,
-  id: string,
-  change: (batch: BatchState) => BatchState,
-): RunningState => {
-  const batch = state.batches[id]
-  if (!batch) throw new Error(`there is no batch ${id}`)
-  return { ...state, batches: { ...state.batches, [id]: change(batch) } }
-}
-
-const newest = (batch: BatchState, at: number): number => Math.max(batch.newestAt, at)
 
 /** A change of food on the line or behind it, with the readiness of back-up pans in step. */
 const withFood = (
@@ -49,12 +38,14 @@ const inStep = (state: RunningState, what: string, id: string): RunningState => 
   return component === undefined ? state : backupsInStep(state, [component])
 }
 
-const clockStarted = (state: RunningState, event: TimeClockStarted): RunningState => {
+const clockStarted = (state: RunningState, event: TimeClockStarted & Stamp): RunningState => {
   const { what, id, clock, reading } = event
   if (what === 'batch')
     return withBatch(state, id, (batch) => ({
       ...batch,
       clock,
+      readings: [reading],
+      toldAt: event.at,
       newestAt: newest(batch, Math.max(clock.startedAt, reading.at)),
     }))
   return withFood(state, what, id, (stock) => ({
@@ -65,12 +56,23 @@ const clockStarted = (state: RunningState, event: TimeClockStarted): RunningStat
   }))
 }
 
-const wasRead = (state: RunningState, event: TemperatureRead): RunningState =>
-  withFood(state, event.what, event.id, (stock) => ({
+const wasRead = (
+  state: RunningState,
+  { what, id, reading, lifts }: TemperatureRead,
+): RunningState => {
+  if (what === 'batch')
+    return withBatch(state, id, (batch) => ({
+      ...batch,
+      readings: [...batch.readings, reading],
+      offSale: lifts === true ? null : batch.offSale,
+      newestAt: newest(batch, reading.at),
+    }))
+  return withFood(state, what, id, (stock) => ({
     ...stock,
-    readings: [...stock.readings, event.reading],
-    offSale: event.lifts === true ? null : stock.offSale,
+    readings: [...stock.readings, reading],
+    offSale: lifts === true ? null : stock.offSale,
   }))
+}
 
 const offSale = (
   state: RunningState,
@@ -83,7 +85,8 @@ const offSale = (
 
 const resolved = (before: RunningState, event: OffSaleResolved & Stamp): RunningState => {
   const { what, id, way, reading, clock } = event
-  const state = offSale(before, event, null)
+  const good = way === 'discard' ? before : releasedFrom(before, id, event.madeUntil)
+  const state = offSale(good, event, null)
   if (way === 'discard')
     return inStep(
       {
@@ -96,98 +99,24 @@ const resolved = (before: RunningState, event: OffSaleResolved & Stamp): Running
       what,
       id,
     )
-  if (what === 'batch')
+  if (what === 'batch') {
+    const isOfCooling = before.batches[id]?.offSale?.why === 'cooling-missed'
+    const readAgain = reading ? [reading] : []
     return withBatch(state, id, (batch) => ({
       ...batch,
-      cooledAgain: true,
-      cooling: reading ? [reading] : [],
+      ...(isOfCooling
+        ? { cooledAgain: true, cooling: readAgain }
+        : { clock: clock ?? batch.clock, readings: readAgain }),
+      toldAt: event.at,
       newestAt: newest(batch, reading?.at ?? event.at),
     }))
+  }
   return withFood(state, what, id, (stock) => ({
     ...stock,
     food: stock.food && clock !== null ? { ...stock.food, heldBy: 'time', clock } : stock.food,
     since: reading?.at ?? event.at,
     readings: reading ? [reading] : [],
   }))
-}
-
-const signedOff = (before: RunningState, event: DiscardSignedOff & Stamp): RunningState => {
-  const { what, id, amount } = event
-  const { [throwOutKey(what, id)]: _, ...toThrowOut } = before.toThrowOut
-  const state = { ...before, toThrowOut }
-  if (what === 'build') return state
-  if (what === 'batch')
-    return withBatch({ ...state, ...unmixedByBatch(state, id) }, id, (batch) => ({
-      ...batch,
-      thrownOutAt: event.at,
-      offSale: null,
-    }))
-  const component = componentIn(state.station, id)
-  if (component === undefined) throw new Error(`nothing is called ${id}`)
-  const held = (what === 'pan' ? state.pans[id] : state.backupPans[id])?.amount ?? 0
-  const accounts = addToAccounts(
-    addToAccounts(state.accounts, 'wasted', { [component]: amount }),
-    'corrected',
-    { [component]: amount - held },
-  )
-  return withFood({ ...state, accounts }, what, id, emptied)
-}
-
-const batchEvent = (
-  state: RunningState,
-  event: Extract<FoodEvent, { readonly batch: string; readonly type: `batch${string}` }>,
-): RunningState => {
-  if (event.type === 'batchStarted') {
-    if (state.batches[event.batch]) throw new Error(`there is a batch ${event.batch} already`)
-    const { component, loads, startedAt } = event
-    const batch: BatchState = {
-      component,
-      loads,
-      startedAt,
-      finishedAt: null,
-      amount: 0,
-      loaded: 0,
-      cooking: [],
-      cooked: false,
-      cooling: [],
-      cooledAgain: false,
-      reheat: null,
-      clock: null,
-      dateMark: null,
-      offSale: null,
-      thrownOutAt: null,
-      newestAt: startedAt,
-    }
-    return {
-      ...state,
-      nextBatch: state.nextBatch + 1,
-      batches: { ...state.batches, [event.batch]: batch },
-    }
-  }
-  return withBatch(state, event.batch, (batch) => {
-    switch (event.type) {
-      case 'batchCooked':
-        return {
-          ...batch,
-          cooking: [...batch.cooking, event.reading],
-          cooked: event.met,
-          newestAt: newest(batch, event.reading.at),
-        }
-      case 'batchFinished': {
-        const { amount, finishedAt, dateMark } = event
-        return { ...batch, amount, finishedAt, dateMark, newestAt: newest(batch, finishedAt) }
-      }
-      case 'batchReheated': {
-        const { place, startedAt, reading, ok, why } = event
-        const before = batch.reheat?.startedAt === startedAt ? batch.reheat.readings : []
-        return {
-          ...batch,
-          reheat: { place, startedAt, readings: [...before, reading], ok, why },
-          newestAt: newest(batch, reading.at),
-        }
-      }
-    }
-  })
 }
 
 /** Folds what happened to food. @throws where there is no such pan or batch. */
@@ -202,6 +131,7 @@ export const evolveFood = (state: RunningState, event: FoodEvent & Stamp): Runni
       return withBatch(state, event.batch, (batch) => ({
         ...batch,
         cooling: [...batch.cooling, event.reading],
+        toldAt: event.at,
         newestAt: newest(batch, event.reading.at),
       }))
     case 'coolingMissed':
@@ -216,11 +146,13 @@ export const evolveFood = (state: RunningState, event: FoodEvent & Stamp): Runni
     case 'temperatureRead':
       return wasRead(state, event)
     case 'readingMissed': {
-      const stock = event.what === 'pan' ? state.pans[event.id] : state.backupPans[event.id]
+      const { what, id } = event
+      const batch = what === 'batch' ? state.batches[id] : undefined
+      const stock = what === 'batch' ? undefined : stockOf(state, what, id)
       return offSale(state, event, {
-        why: stock?.food?.clock ? 'monitoring-missed' : 'reading-missed',
+        why: (batch ?? stock?.food)?.clock ? 'monitoring-missed' : 'reading-missed',
         since: event.at,
-        lastGoodAt: stock?.readings.at(-1)?.at ?? null,
+        lastGoodAt: batch ? lastReadAt(batch) : (stock?.readings.at(-1)?.at ?? null),
       })
     }
     case 'takenOffSale': {
@@ -229,14 +161,8 @@ export const evolveFood = (state: RunningState, event: FoodEvent & Stamp): Runni
     }
     case 'offSaleResolved':
       return resolved(state, event)
-    case 'throwOutPassed': {
-      const { what, id, because, at } = event
-      const toThrowOut = {
-        ...state.toThrowOut,
-        [throwOutKey(what, id)]: { what, id, because, since: at },
-      }
-      return inStep({ ...state, toThrowOut }, what, id)
-    }
+    case 'throwOutPassed':
+      return toBeThrownOut(state, event)
     case 'discardSignedOff':
       return signedOff(state, event)
   }

@@ -12,7 +12,7 @@ import {
 import { keeps } from '#lib/service/known-needs.ts'
 import { keptByStop } from '#lib/service/reserved.ts'
 import type { Build, Hold, RunningState } from '#lib/service/state.ts'
-import { buildName } from '#lib/service/tickets.ts'
+import { buildName, openBuilds, withBuildAs } from '#lib/service/tickets.ts'
 
 const found = (state: RunningState, event: BuildEvent): RunningState => {
   const { [buildName(event.ticket, event.letter)]: _, ...toFind } = state.toFind
@@ -49,10 +49,12 @@ const saidBy = (event: Holding, { choice }: Build) => {
 export const held = (state: RunningState, event: Holding, build: Build): RunningState => {
   const told = toldWith(build, saidBy(event, build))
   const reason = event.type === 'needTold' || build.hold?.told ? 'need' : event.reason
+  const pan = event.type === 'buildHeld' && reason === 'off-sale' ? event.pan : undefined
+  const pans = pan === undefined ? {} : { pans: [...(build.hold?.pans ?? []), pan] }
   const isCancelled = build.stop?.reason === 'cancel'
   const next = put(release(state, keptByStop(build)), event, (one) => ({
     ...one,
-    hold: { reason, at: event.at, told },
+    hold: { reason, at: event.at, told, ...pans },
     stop: isCancelled ? one.stop : { reason, at: event.at, to: null },
   }))
   if (build.state !== 'handed-over') return next
@@ -69,6 +71,39 @@ const remembering = ({ choice, hold }: Build): BuildChoice => {
     : choice
 }
 
+/** Whether it is held for a pan that is off sale, and nothing else is wrong with it. */
+export const isHeldForPan = ({ hold, stop }: Build): boolean =>
+  hold?.reason === 'off-sale' && stop?.to == null && stop?.reason === 'off-sale'
+
+/** A hold for pans that are off sale is over: its food is to be thrown out, or good. */
+export const withoutPanHold = (build: Build): Build =>
+  build.hold?.reason === 'off-sale'
+    ? { ...build, hold: null, stop: build.stop?.reason === 'off-sale' ? null : build.stop }
+    : build
+
+/** Builds go on that were held for a pan which the person in charge found good. */
+export const releasedFrom = (
+  state: RunningState,
+  pan: string,
+  madeUntil: number | undefined,
+): RunningState =>
+  openBuilds(state).reduce<RunningState>((so, { ticket, build }) => {
+    const pans = build.hold?.pans?.filter((one) => one !== pan)
+    if (!isHeldForPan(build) || !build.hold || pans?.length === build.hold.pans?.length) return so
+    const { until } = build
+    const sooner =
+      until && madeUntil !== undefined
+        ? {
+            collectBy: Math.min(until.collectBy, madeUntil),
+            throwOutAt: Math.min(until.throwOutAt ?? madeUntil, madeUntil),
+          }
+        : until
+    const bound: Build = { ...build, until: sooner }
+    const next =
+      pans && pans.length > 0 ? { ...bound, hold: { ...build.hold, pans } } : withoutPanHold(bound)
+    return withBuildAs(so, ticket.number, next)
+  }, state)
+
 type Acknowledged = Extract<BuildEvent, { readonly type: 'stopAcknowledged' }>
 
 /** Gives a stopped build what it waits with from then on: its new choice, or its own and its hold. */
@@ -82,7 +117,7 @@ const waitingAgain = (state: RunningState, event: Acknowledged, build: Build): R
     took: [],
     until: null,
     stop: null,
-    hold: to ? null : one.hold,
+    hold: to || one.hold?.reason === 'off-sale' ? null : one.hold,
     told: to ? false : one.told,
     version: one.version + (to ? 1 : 0),
     remakes: one.remakes + isRemake,

@@ -5,6 +5,8 @@ import type { LoadedFood, PanToppedUp } from '#lib/service/food-event.ts'
 import { EMPTY_STOCK, type HeldStock } from '#lib/service/food-state.ts'
 import { componentIn, emptied, findBackup, isUsable, withStock } from '#lib/service/held-stock.ts'
 import { movedFromBatch, movedMix, unmixedBy } from '#lib/service/mixing.ts'
+import { withRest } from '#lib/service/rest-of-pan.ts'
+import { soiledFromBackup } from '#lib/service/soiling.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 const componentOfPan = (state: RunningState, id: string): string => {
@@ -87,11 +89,14 @@ export const loaded = (
   if (!own) throw new Error(`the line has no pan ${event.pan}`)
   const { [event.pan]: _, ...containers } = state.containers
   state = { ...state, containers: isChange ? containers : state.containers }
-  if (isChange)
+  if (event.type === 'panChanged') {
+    const { takenAway, rest, at } = event
     state = {
       ...state,
-      accounts: addToAccounts(state.accounts, 'takenAway', { [component]: event.takenAway }),
+      accounts: addToAccounts(state.accounts, 'takenAway', { [component]: takenAway }),
     }
+    state = withRest(state, rest, { component, amount: takenAway, at })
+  }
   if (event.from == null) {
     state = countLoaded(state, { batch: event.batch, into: event.pan }, event.amount)
     return {
@@ -180,15 +185,19 @@ const without = <Value>(record: Readonly<Record<string, Value>>, key: string) =>
 
 /** A back-up pan is filled, put away, or a foreign scoop went into it. */
 export const backupSet = (before: RunningState, event: BackupSet & Stamp): RunningState => {
-  const { component, backup, amount } = event
+  const { component, backup, amount, soiledBy } = event
+  const scooped =
+    soiledBy === undefined
+      ? before
+      : { ...before, pans: soiledFromBackup(before, component, soiledBy) }
   if (backup === undefined)
     return {
-      ...before,
+      ...scooped,
       backups: event.ready
         ? { ...before.backups, [component]: event.at }
         : without(before.backups, component),
     }
-  let state = before
+  let state = scooped
   if (event.takenAway !== undefined) {
     state = withStock(state, 'backup', backup, (one) => ({ ...emptied(one), soiledBy: [] }))
     state = {
@@ -196,6 +205,7 @@ export const backupSet = (before: RunningState, event: BackupSet & Stamp): Runni
       ...unmixedBy(state, backup),
       accounts: addToAccounts(state.accounts, 'takenAway', { [component]: event.takenAway }),
     }
+    state = withRest(state, event.rest, { component, amount: event.takenAway, at: event.at })
   }
   if (event.ready && amount !== undefined) {
     state = withStock(state, 'backup', backup, (one) =>
@@ -204,7 +214,6 @@ export const backupSet = (before: RunningState, event: BackupSet & Stamp): Runni
     state = countLoaded(unguarded(state, backup), { batch: event.batch, into: backup }, amount)
     state = { ...state, accounts: addToAccounts(state.accounts, 'loaded', { [component]: amount }) }
   }
-  const { soiledBy } = event
   if (soiledBy !== undefined)
     state = withStock(state, 'backup', backup, (one) => ({
       ...one,

@@ -1,8 +1,16 @@
 /** When food falls due: a reading missed, a stage of cooling, a throw-out time, a date. */
 
 import { nextMonitoring, throwOutMoment } from '#lib/safety/time-control.ts'
+import { batchReadBy } from '#lib/service/batch-watch.ts'
 import type { FoodEvent } from '#lib/service/food-event.ts'
-import { coolingOf, holdingOf, lastsUntil, leftOfBatch, limitsOf } from '#lib/service/food-now.ts'
+import {
+  coolingOf,
+  holdingOf,
+  lastsUntil,
+  leftOfBatch,
+  limitsOf,
+  TELLING_MS,
+} from '#lib/service/food-now.ts'
 import type { BatchState, HeldStock } from '#lib/service/food-state.ts'
 import { allStock, type StockKind, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -72,10 +80,14 @@ const dueOfBatch = (state: RunningState, id: string, batch: BatchState): readonl
   const cooling = batch.offSale === null ? coolingOf(state.station, batch, state.at) : null
   const missed = (at: number, stage: 1 | 2) =>
     dues.push({ at, event: { type: 'coolingMissed', batch: id, stage } })
-  // The last millisecond still counts.
-  if (cooling?.state === 'first-stage') missed(cooling.dueAt + 1, 1)
-  if (cooling?.state === 'second-stage') missed(cooling.dueAt + 1, 2)
+  // The last millisecond still counts; a stage that was over when it was told may still be told.
+  const overAt = (dueAt: number) => (dueAt < batch.toldAt ? batch.toldAt + TELLING_MS : dueAt + 1)
+  if (cooling?.state === 'first-stage') missed(overAt(cooling.dueAt), 1)
+  if (cooling?.state === 'second-stage') missed(overAt(cooling.dueAt), 2)
   if (cooling?.state === 'missed') missed(state.at, cooling.stage)
+  const readBy = batch.offSale === null ? batchReadBy(state, id, state.at) : null
+  if (readBy !== null)
+    dues.push({ at: readBy, event: { type: 'readingMissed', what: 'batch', id } })
   return dues
 }
 

@@ -10,7 +10,13 @@ import type { MadeUntil, TimeClock } from '#lib/safety/time-control.ts'
 import type { PanFood } from '#lib/safety/top-up.ts'
 
 /** What governs the food in a pan; what it declares is the station's to say, with its label changes. */
-export type HeldFood = Omit<PanFood, 'says'>
+export interface HeldFood extends Omit<PanFood, 'says'> {
+  /**
+   * Of cold food that nobody dated: the midnight that ends the day on which it was loaded, epoch
+   * milliseconds. It isn't kept to the next, since nobody could say when its 24 hours are over.
+   */
+  readonly dayEndsAt?: number
+}
 
 /** What a reading, an absence or a time is about. */
 export type StockPlace =
@@ -36,6 +42,8 @@ export interface LoadedFood {
   readonly from?: string | null
   /** Gross minus tare, where it was weighed. */
   readonly weighed?: boolean
+  /** Of what went away with the pan before, where that is to be thrown out. */
+  readonly rest?: RestToThrowOut
 }
 
 /** Beside the fields of `serviceOpened`. */
@@ -71,6 +79,8 @@ export interface BatchFinished {
   /** In the component's unit. */
   readonly amount: number
   readonly dateMark: DateStamp | null
+  /** Of its loads, so many are finished; all of them where left away. */
+  readonly loads?: number
 }
 export interface CoolingRead {
   readonly type: 'coolingRead'
@@ -116,7 +126,7 @@ export interface PanToppedUp {
 }
 export interface TemperatureRead {
   readonly type: 'temperatureRead'
-  readonly what: 'pan' | 'backup'
+  readonly what: StockPlace['what']
   readonly id: string
   readonly reading: Reading
   readonly inLimits: boolean
@@ -125,7 +135,7 @@ export interface TemperatureRead {
 }
 export interface ReadingMissed {
   readonly type: 'readingMissed'
-  readonly what: 'pan' | 'backup'
+  readonly what: StockPlace['what']
   readonly id: string
 }
 export interface TakenOffSale {
@@ -145,18 +155,31 @@ export interface OffSaleResolved {
   readonly reading: HeatReading | null
   /** Of time alone, running since it was last known to be in limits. */
   readonly clock: TimeClock | null
+  /** Until when builds that were held for it and are made may be handed over, epoch milliseconds. */
+  readonly madeUntil?: number
 }
-/** Its time or date is over: to be thrown out, and never sold. */
+/** Its time or date is over, or what it took was thrown out: to be thrown out, and never sold. */
 export interface ThrowOutPassed {
   readonly type: 'throwOutPassed'
   readonly what: StockPlace['what'] | 'build'
   readonly id: string
-  readonly because: 'time' | 'date' | 'too-warm'
+  readonly because: 'time' | 'date' | 'too-warm' | 'out-of-limits'
+}
+
+/**
+ * What was taken off the line, or from behind it, and goes nowhere but into the bin: it stays to be
+ * thrown out, apart from its pan, until somebody initials it.
+ */
+export interface RestToThrowOut {
+  readonly id: string
+  /** `taken-away`: a clock ran on it, which wasn't over. */
+  readonly because: 'time' | 'date' | 'taken-away'
 }
 /** Somebody initialled that it was thrown out. */
 export interface DiscardSignedOff {
   readonly type: 'discardSignedOff'
-  readonly what: StockPlace['what'] | 'build'
+  /** `rest`: what was taken out of a pan and is to be thrown out. */
+  readonly what: StockPlace['what'] | 'build' | 'rest'
   readonly id: string
   readonly amount: number
   readonly reason: DiscardReason

@@ -2,26 +2,19 @@
 import { findComponent } from '#lib/menu/find.ts'
 import type { Component, StationDocument } from '#lib/menu/station-document.ts'
 import { cookingLimit, type FoodKind } from '#lib/safety/cooking.ts'
-import {
-  type CoolingState,
-  type CoolingWay,
-  coolingState,
-  coolingWays,
-} from '#lib/safety/cooling.ts'
+import { type CoolingState, coolingState } from '#lib/safety/cooling.ts'
 import {
   type HeldBy,
   type HoldingState,
   holdingState,
   READING_PRACTICE,
   type ReadingPractice,
-  type WayOut,
-  waysOut,
 } from '#lib/safety/holding.ts'
-import { limitsWith, MINUTE_MS, type SafetyLimits } from '#lib/safety/limits.ts'
+import { HOUR_MS, limitsWith, MINUTE_MS, type SafetyLimits } from '#lib/safety/limits.ts'
 import { type BatchRecord, firstOut, type LoadProblem, loadProblem } from '#lib/safety/load.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import { type Reheated, reheated } from '#lib/safety/reheating.ts'
-import { throwOutMoment } from '#lib/safety/time-control.ts'
+import { earliestThrowOut, throwOutMoment } from '#lib/safety/time-control.ts'
 import type { BatchState, HeldStock } from '#lib/service/food-state.ts'
 import { componentIn, type StockKind, stockOf } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -52,16 +45,30 @@ export const needsReading = (heldBy: HeldBy): boolean => heldBy === 'hot' || hel
 export const heldAs = (component: Component, told: HeldBy | undefined): HeldBy =>
   component.held === 'dry' ? 'dry' : (told ?? component.held)
 
-/** Where a batch stands in its cooling; null where it never was cooled. */
+/**
+ * For so long after the last word about it, food that is told of later than it happened isn't counted
+ * as missed: whoever tells it has the time to tell the rest. Common practice, no source.
+ */
+export const TELLING_MS = HOUR_MS
+
+/**
+ * Where a batch stands in its cooling; null where it never was cooled. A stage that was over when its
+ * cooling was told is judged by the moments that were told, while the rest may still be told.
+ */
 export const coolingOf = (
   station: StationDocument,
   batch: BatchState,
   now: number,
 ): CoolingState | null => {
   const component = findComponent(station, batch.component)
-  if (batch.cooling.length === 0 || !component) return null
+  const newest = batch.cooling.at(-1)
+  if (!newest || !component) return null
   const from = foodKindOf(component) === 'not-cooked' ? 'room' : 'cooked'
-  return coolingState(batch.cooling, from, now, limitsOf(station))
+  const limits = limitsOf(station)
+  const told = coolingState(batch.cooling, from, Math.min(newest.at, now), limits)
+  const isBeingTold =
+    'dueAt' in told && told.dueAt < batch.toldAt && now < batch.toldAt + TELLING_MS
+  return isBeingTold ? told : coolingState(batch.cooling, from, now, limits)
 }
 
 const reheatedOf = (station: StationDocument, { reheat }: BatchState): Reheated | null => {
@@ -97,6 +104,7 @@ export const batchRecordOf = (
       cooking: { ...cooking, kind: 'not-cooked' },
       cooling: null,
       reheat: null,
+      readings: [],
       clock: null,
       dateMark: null,
       offSale: false,
@@ -112,6 +120,7 @@ export const batchRecordOf = (
     cooking,
     cooling: coolingOf(station, batch, now) ?? uncooled,
     reheat: reheatedOf(station, batch),
+    readings: batch.readings,
     clock: batch.clock,
     dateMark: batch.dateMark,
     offSale: batch.offSale !== null,
@@ -132,8 +141,13 @@ export const loadProblemOf = (
     batchRecordOf(station, component, batch, heldBy, readings, now),
     { heldBy, roast: component.food.roast, readings, now },
     limitsOf(station),
+    practiceOf(station),
   )
 }
+
+/** Loads of a batch that are still being made. */
+export const loadsToCome = ({ loads, loadsDone, thrownOutAt }: BatchState): number =>
+  thrownOutAt === null ? Math.max(0, loads - loadsDone) : 0
 
 /** What of a batch isn't loaded yet, in the component's unit. */
 export const leftOfBatch = (batch: BatchState): number => Math.max(0, batch.amount - batch.loaded)
@@ -160,13 +174,12 @@ export const batchesInOrder = (state: RunningState, component: string): readonly
     ),
   ).map(({ batch }) => batch)
 
-/** When food in a pan is thrown out, by its clock and its date; null where neither binds it. */
+/** When food in a pan is thrown out, by its clock, its date and its day; null where none binds it. */
 export const lastsUntil = (state: RunningState, stock: HeldStock): number | null => {
   const { food } = stock
   if (!food) return null
   const clock = food.clock && throwOutMoment(food.clock, stock.readings, limitsOf(state.station))
-  const date = food.dateMark?.endsAt ?? null
-  return clock === null || date === null ? (clock ?? date) : Math.min(clock, date)
+  return earliestThrowOut([clock, food.dateMark?.endsAt ?? null, food.dayEndsAt ?? null])
 }
 
 const isRoast = (state: RunningState, id: string): boolean => {
@@ -174,54 +187,30 @@ const isRoast = (state: RunningState, id: string): boolean => {
   return component !== undefined && findComponent(state.station, component)?.food.roast === true
 }
 
-/** What is known of a hot or cold pan; null where it is held by neither, or empty. */
+/**
+ * What is known of a hot or cold pan; null where it is held by neither, or empty.
+ * @param more readings beside those that are recorded
+ */
 export const holdingOf = (
   state: RunningState,
   what: StockKind,
   id: string,
   now: number,
+  more: readonly Reading[] = [],
 ): HoldingState | null => {
   const stock = stockOf(state, what, id)
   const heldBy = stock?.food?.heldBy
   if (!stock || stock.amount <= 0 || (heldBy !== 'hot' && heldBy !== 'cold')) return null
   return holdingState(
-    { heldBy, roast: isRoast(state, id), since: stock.since, readings: stock.readings },
+    {
+      heldBy,
+      roast: isRoast(state, id),
+      since: stock.since,
+      readings: [...stock.readings, ...more],
+    },
     state.rushes,
     now,
     limitsOf(state.station),
     practiceOf(state.station),
   )
-}
-
-/** What may be done with food in a pan that is off sale. */
-export const waysFor = (
-  state: RunningState,
-  what: StockKind,
-  id: string,
-  now: number,
-): readonly WayOut[] => {
-  const stock = stockOf(state, what, id)
-  const heldBy = stock?.food?.heldBy
-  const component = findComponent(state.station, componentIn(state.station, id) ?? '')
-  if (!stock?.offSale || !component || (heldBy !== 'hot' && heldBy !== 'cold'))
-    return [{ way: 'discard' }]
-  return waysOut(
-    {
-      heldBy,
-      lastGoodAt: stock.offSale.lastGoodAt,
-      reheatable: component.food.reheatable,
-      timeProcedure: state.station.safety.timeProcedure,
-    },
-    now,
-    limitsOf(state.station),
-    practiceOf(state.station),
-  )
-}
-
-/** What may be done with a batch whose cooling missed a stage. */
-export const batchWays = (state: RunningState, id: string, now: number): readonly CoolingWay[] => {
-  const batch = state.batches[id]
-  const cooling = batch && coolingOf(state.station, batch, now)
-  if (!batch || !cooling) return ['discard']
-  return coolingWays(cooling, batch.cooledAgain, now, limitsOf(state.station))
 }

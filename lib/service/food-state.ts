@@ -7,9 +7,10 @@ import type { ReheatingPlace, ReheatProblem } from '#lib/safety/reheating.ts'
 import type { TimeClock } from '#lib/safety/time-control.ts'
 import type {
   Container,
+  DiscardSignedOff,
   HeldFood,
   OffSaleWhy,
-  StockPlace,
+  RestToThrowOut,
   ThrowOutPassed,
 } from '#lib/service/food-event.ts'
 
@@ -63,8 +64,10 @@ export interface BatchState {
   readonly loads: number
   readonly startedAt: number
   readonly finishedAt: number | null
-  /** What it gave, in the component's unit; 0 until it is finished. */
+  /** What it gave, in the component's unit; 0 until a load is finished. */
   readonly amount: number
+  /** Of its loads, so many are finished. */
+  readonly loadsDone: number
   /** What of it was loaded. */
   readonly loaded: number
   readonly cooking: readonly HeatReading[]
@@ -75,6 +78,10 @@ export interface BatchState {
   readonly reheat: BatchReheat | null
   readonly clock: TimeClock | null
   readonly dateMark: DateStamp | null
+  /** Taken while it waits to be loaded, or on a clock. */
+  readonly readings: readonly Reading[]
+  /** When the newest word of how it was made and kept was recorded, epoch milliseconds. */
+  readonly toldAt: number
   readonly offSale: OffSale | null
   readonly thrownOutAt: number | null
   /** Time of the newest event of it, epoch milliseconds, as told. */
@@ -83,10 +90,12 @@ export interface BatchState {
 
 /** Something that stays here until it is initialled. */
 export interface ToThrowOut {
-  readonly what: StockPlace['what'] | 'build'
+  readonly what: DiscardSignedOff['what']
   readonly id: string
-  readonly because: ThrowOutPassed['because'] | 'out-of-limits'
+  readonly because: ThrowOutPassed['because'] | RestToThrowOut['because']
   readonly since: number
+  /** Of a rest that was taken out of its pan: what it is, and how much, in its component's unit. */
+  readonly rest?: { readonly component: string; readonly amount: number }
 }
 
 export interface FoodState {
@@ -94,7 +103,7 @@ export interface FoodState {
   readonly nextBatch: number
   /** The back-up pans of the station by their id; an empty one holds 0. */
   readonly backupPans: Readonly<Record<string, BackupPan>>
-  /** By `pan/pan-rice`, `batch/b2`, `build/21A`. */
+  /** By `pan/pan-rice`, `batch/b2`, `build/21A`, `rest/pan-rice.3`. */
   readonly toThrowOut: Readonly<Record<string, ToThrowOut>>
   /** Rush windows of the day, epoch milliseconds. */
   readonly rushes: readonly RushWindow[]

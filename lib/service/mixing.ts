@@ -4,7 +4,7 @@ import { componentsWith } from '#lib/menu/made-with.ts'
 import { beforeId, relabelled, withBefore, withoutBefore } from '#lib/menu/relabelled.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { LabelChanged } from '#lib/service/event.ts'
-import { leftOfBatch } from '#lib/service/food-now.ts'
+import { leftOfBatch, loadsToCome } from '#lib/service/food-now.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -25,7 +25,7 @@ export const pansHolding = (state: RunningState, ingredient: string): readonly s
       ([, one]) =>
         made.includes(one.component) &&
         one.thrownOutAt === null &&
-        (one.finishedAt === null || leftOfBatch(one) > 0),
+        (loadsToCome(one) > 0 || leftOfBatch(one) > 0),
     )
     .map(([id]) => batchKey(id))
   return [...onLine, ...behind, ...making]

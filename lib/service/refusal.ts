@@ -79,8 +79,12 @@ export type Refusal =
   | {
       readonly code: 'scoop-carries'
       readonly tool: string
+      /** Whose scoop is missing. */
       readonly component: string
       readonly need: NeedCode
+      /** Components: what it would carry out of, and into: the one whose scoop is missing, or where it goes back to. */
+      readonly from: string
+      readonly into: string
     }
   | { readonly code: 'too-many-measures'; readonly most: number }
   | { readonly code: 'no-scoop-fits'; readonly component: string }

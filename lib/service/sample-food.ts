@@ -2,7 +2,7 @@
 import { componentOf, pansOf } from '#lib/menu/find.ts'
 import { HOUR_MS } from '#lib/safety/limits.ts'
 import type { Command } from '#lib/service/decide.ts'
-import { batchesInOrder, leftOfBatch, needsBatch, waysFor } from '#lib/service/food-now.ts'
+import { batchesInOrder, leftOfBatch, needsBatch } from '#lib/service/food-now.ts'
 import { allStock, componentIn } from '#lib/service/held-stock.ts'
 import {
   cookedReading,
@@ -10,6 +10,7 @@ import {
   readingInLimits,
 } from '#lib/service/opening-commands.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { waysFor } from '#lib/service/ways-out.ts'
 
 /** What is put into a pan: of its batch, where it needs one, as much as is left up to `amount`. */
 const foodFor = (state: RunningState, id: string, amount: number) => {

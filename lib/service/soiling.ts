@@ -1,30 +1,49 @@
 import { pansOf } from '#lib/menu/find.ts'
-import type { RunningState } from '#lib/service/state.ts'
+import type { PanState, RunningState } from '#lib/service/state.ts'
+
+interface Mark {
+  readonly pan: string
+  readonly by: string
+}
+
+/** Pans of the line with these marks beside what they had; null where all had them before. */
+const marked = (
+  pans: RunningState['pans'],
+  marks: readonly Mark[],
+): Readonly<Record<string, PanState>> | null => {
+  const isNew = ({ pan, by }: Mark) => pans[pan]?.soiledBy.includes(by) === false
+  const fresh = marks.filter(isNew).flatMap(({ pan, by }) => {
+    const held = pans[pan]
+    return held ? [[pan, { ...held, soiledBy: [...held.soiledBy, by] }] as const] : []
+  })
+  return fresh.length === 0 ? null : { ...pans, ...Object.fromEntries(fresh) }
+}
+
+/** Each pan of the line that holds `by`: its scoop goes back there with what it took of `component`. */
+const returned = ({ station }: RunningState, component: string, by: string): readonly Mark[] =>
+  component === by
+    ? []
+    : pansOf(station)
+        .filter((one) => one.component === by)
+        .map(({ id }) => ({ pan: id, by: component }))
 
 /**
  * Pans after a scoop of the component `by` went into one: that pan, and each pan of `by`, into
  * which the scoop goes back. Null where all of them were marked so before.
  */
 export const soiledPans = (
-  { station, pans }: RunningState,
+  state: RunningState,
   pan: string,
   by: string,
 ): RunningState['pans'] | null => {
-  const places = pansOf(station)
-  const component = places.find((one) => one.id === pan)?.component
+  const component = pansOf(state.station).find((one) => one.id === pan)?.component
   if (component === undefined || component === by) return null
-  const marks = [
-    { pan, by },
-    ...places.filter((one) => one.component === by).map(({ id }) => ({ pan: id, by: component })),
-  ].flatMap((mark) => {
-    const held = pans[mark.pan]
-    return held && !held.soiledBy.includes(mark.by) ? [[mark.pan, held, mark.by] as const] : []
-  })
-  if (marks.length === 0) return null
-  return {
-    ...pans,
-    ...Object.fromEntries(
-      marks.map(([id, held, foreign]) => [id, { ...held, soiledBy: [...held.soiledBy, foreign] }]),
-    ),
-  }
+  return marked(state.pans, [{ pan, by }, ...returned(state, component, by)])
 }
+
+/** Pans of the line after a scoop of `by` was in a back-up pan of a component and went back. */
+export const soiledFromBackup = (
+  state: RunningState,
+  component: string,
+  by: string,
+): RunningState['pans'] => marked(state.pans, returned(state, component, by)) ?? state.pans

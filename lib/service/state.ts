@@ -23,6 +23,8 @@ export interface Hold {
   readonly at: number
   /** What the guest answered when the need was told; null where they told none. */
   readonly told: { readonly asked: Asked; readonly needs: readonly Need[] } | null
+  /** Pans that it took from and that are off sale, where that is why. */
+  readonly pans?: readonly string[]
 }
 
 /** A caution that the person in charge accepted with the guest, for one build. */

@@ -1,5 +1,6 @@
 /** The part of a service's state that is about demand, what is believed of the pans, and advice. */
 import type { Portion } from '#lib/menu/portion.ts'
+import type { DiscardReason } from '#lib/service/food-event.ts'
 import type { KnownBias, WasteReason } from '#lib/service/stock-event.ts'
 import type { Told } from '#lib/stock/advice.ts'
 import type { AdviceReason } from '#lib/stock/advice-reason.ts'
@@ -30,6 +31,9 @@ export interface StandIn {
   readonly at: number
 }
 
+/** Amounts by reason: of waste, and of what was thrown out with initials. */
+export type WastedFor = Readonly<Partial<Record<WasteReason | DiscardReason, number>>>
+
 export type AdviceEntry = Told & { readonly reason: AdviceReason }
 
 /** A build that waits for more of what it lacks. */
@@ -57,8 +61,8 @@ export interface StockState {
   readonly standIns: Readonly<Record<string, StandIn>>
   /** By tool: components that it has been in beside its own since it was washed. */
   readonly toolsIn: Readonly<Record<string, readonly string[]>>
-  /** What was wasted, by component and reason, in the component's unit. */
-  readonly wastes: Readonly<Record<string, Readonly<Partial<Record<WasteReason, number>>>>>
+  /** What was wasted or thrown out, by component and reason, in the component's unit. */
+  readonly wastes: Readonly<Record<string, WastedFor>>
   readonly adviceLog: readonly AdviceEntry[]
   readonly buildTimes: BuildTimes
   /** Short builds that wait, by "21A". */

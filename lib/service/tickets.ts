@@ -61,5 +61,23 @@ export const openBuilds = (state: ServiceState): readonly QueuedBuild[] =>
       ticket.builds.filter((build) => !isOver(build)).map((build) => ({ ticket, build })),
     )
 
+/** Puts a build in the place of the one of its letter, without a change of its state. */
+export const withBuildAs = <State extends ServiceState>(
+  state: State,
+  number: number,
+  build: Build,
+): State => {
+  const ticket = findTicket(state, number)
+  if (!ticket) throw new Error(`no ticket ${number}`)
+  const builds = ticket.builds.map((one) => (one.letter === build.letter ? build : one))
+  return { ...state, ...putTicket(state, { ...ticket, builds }) }
+}
+
+/** What a name like "21A" says; a number and a letter that no build has where it says nothing. */
+export const namedBuild = (name: string): { readonly ticket: number; readonly letter: string } => {
+  const [, number = '', letter = ''] = /^(\d+)([A-Z]{1,2})$/.exec(name) ?? []
+  return { ticket: Number(number), letter }
+}
+
 /** "21A" */
 export const buildName = (ticket: number, letter: string): string => `${ticket}${letter}`

@@ -18,8 +18,9 @@ export type SafetyReason = {
     | 'throw-out-soon'
     | 'cooling-due'
     | 'collect'
-  readonly of: 'pan' | 'batch' | 'backup' | 'build'
-  /** Of the pan, batch, back-up pan, or "21A". */
+  /** `rest`: what was taken out of a pan and is to be thrown out. */
+  readonly of: 'pan' | 'batch' | 'backup' | 'build' | 'rest'
+  /** Of the pan, batch, back-up pan, rest, or "21A". */
   readonly id: string
   readonly component: string | null
   /** By when, epoch milliseconds; null: now. */

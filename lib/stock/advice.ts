@@ -44,6 +44,11 @@ const PUT_OFF_MINUTES = 5
 /** After done or declined the same isn't told for so many minutes, unless far more is at stake. */
 const REST_MINUTES = 10
 const FAR_MORE = 3
+/**
+ * What is about safety comes and goes in the log no more often than this, unless it is more urgent
+ * than it was: a reading to and fro fills no log. Screens show it from the state, at once.
+ */
+const SAFETY_STAYS_MINUTES = 2
 /** Another one takes the first place only where it saves so many times as much. */
 const CLEARLY_MORE = 1.25
 
@@ -53,11 +58,16 @@ const isUrgent = ({ kind }: { readonly kind: AdviceKind }): boolean => URGENT.ha
 export const roomFor = (log: AdviceLog, now: number): number =>
   Math.max(0, MOST_AN_HOUR - log.filter((one) => one.at > now - 60 && one.kind !== 'safety').length)
 
+/** A clock that was set back holds nothing up. */
+const isWithin = (since: number, minutes: number): boolean => since >= 0 && since < minutes
+
 const rests = (log: AdviceLog, candidate: Candidate, now: number): boolean => {
   const before = log.findLast((one) => one.key === candidate.key)
   if (!before || before.answer === 'open') return false
   const since = now - (before.answeredAt ?? before.at)
   if (before.answer === 'put-off') return since < PUT_OFF_MINUTES
+  if (candidate.kind === 'safety' && before.answer === 'lapsed')
+    return candidate.saves <= before.saves && isWithin(since, SAFETY_STAYS_MINUTES)
   if (isUrgent(candidate)) return before.answer !== 'lapsed' && since < REST_MINUTES
   return since < REST_MINUTES && candidate.saves < FAR_MORE * Math.max(before.saves, WORTH_TELLING)
 }
@@ -83,6 +93,7 @@ export const tell = (
     const candidate = byKey.get(one.key)
     return (
       one.answer === 'open' &&
+      !(one.kind === 'safety' && isWithin(now - one.at, SAFETY_STAYS_MINUTES)) &&
       (candidate === undefined || (!isUrgent(candidate) && candidate.saves < WORTH_KEEPING))
     )
   }

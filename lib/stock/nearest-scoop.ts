@@ -39,7 +39,14 @@ export interface NearestScoop {
 
 export type NotLent =
   | { readonly id: string; readonly why: 'allergen-only' }
-  | { readonly id: string; readonly why: 'carries'; readonly code: NeedCode }
+  | {
+      readonly id: string
+      readonly why: 'carries'
+      readonly code: NeedCode
+      /** Components: what it would carry out of, and into. */
+      readonly from: string
+      readonly into: string
+    }
 
 export interface Nearest {
   readonly best: NearestScoop | null
@@ -72,8 +79,14 @@ const notLent = (station: StationDocument, tool: ToolAtHand, into: string): NotL
   if (tool.allergenOnly) return { id: tool.id, why: 'allergen-only' }
   for (const component of tool.touched) {
     // It goes back to where it has been, and carries there what it took on the way.
-    const code = carriedBy(station, component, into) ?? carriedBy(station, into, component)
-    if (code !== null) return { id: tool.id, why: 'carries', code }
+    const ways = [
+      [component, into],
+      [into, component],
+    ] as const
+    for (const [out, to] of ways) {
+      const code = carriedBy(station, out, to)
+      if (code !== null) return { id: tool.id, why: 'carries', code, from: out, into: to }
+    }
   }
   return null
 }

@@ -1,6 +1,6 @@
 /** When it is busy: the lead is left alone then, and asked before. */
 import type { Profile } from '#lib/stock/arrivals.ts'
-import { type ServiceCounts, SLOT_MINUTES, slotAt } from '#lib/stock/service-counts.ts'
+import { type ServiceCounts, slotAt } from '#lib/stock/service-counts.ts'
 
 export interface Rush {
   /** Whether a minute of the day lies in a rush. */
@@ -15,16 +15,4 @@ export const rushOf = (profile: Profile): Rush => {
   const usual = profile.reduce((sum, builds) => sum + builds, 0) / Math.max(1, profile.length)
   const busy = profile.map((builds) => builds > BUSY * usual)
   return { isAt: (service, minute) => busy[slotAt(service, minute)] === true }
-}
-
-/** The first minute from `minute` on at which the lead may be asked. */
-export const nextQuiet = (
-  rush: Rush,
-  service: Pick<ServiceCounts, 'opens' | 'closes'>,
-  minute: number,
-): number => {
-  let quiet = minute
-  while (quiet < service.closes && rush.isAt(service, quiet))
-    quiet = service.opens + (slotAt(service, quiet) + 1) * SLOT_MINUTES
-  return quiet
 }

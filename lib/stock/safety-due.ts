@@ -1,6 +1,7 @@
 /** What has to be done about food now, by the rules of safety: told always, also in a rush. */
 import { MINUTE_MS } from '#lib/safety/limits.ts'
 import { nextMonitoring } from '#lib/safety/time-control.ts'
+import { batchReadBy } from '#lib/service/batch-watch.ts'
 import { coolingOf, holdingOf, lastsUntil, practiceOf } from '#lib/service/food-now.ts'
 import type { OffSale } from '#lib/service/food-state.ts'
 import { allStock, componentIn, throwOutKey } from '#lib/service/held-stock.ts'
@@ -36,12 +37,13 @@ const whyOff = ({ why }: OffSale): SafetyReason['what'] =>
   why === 'reading-missed' || why === 'monitoring-missed' ? 'reading-missed' : 'out-of-limits'
 
 const ofThrowOut = (state: RunningState): readonly Suggestion[] =>
-  Object.values(state.toThrowOut).map(({ what, id }) =>
+  Object.values(state.toThrowOut).map(({ what, id, rest }) =>
     duty({
       what: 'throw-out',
       of: what,
       id,
-      component: componentIn(state.station, id) ?? state.batches[id]?.component ?? null,
+      component:
+        rest?.component ?? componentIn(state.station, id) ?? state.batches[id]?.component ?? null,
       dueAt: null,
     }),
   )
@@ -73,8 +75,11 @@ const ofBatches = (state: RunningState, now: number): readonly Suggestion[] =>
     if (batch.offSale) return [duty({ ...at, what: whyOff(batch.offSale), dueAt: null })]
     const cooling = coolingOf(state.station, batch, now)
     const isCooling = cooling?.state === 'first-stage' || cooling?.state === 'second-stage'
-    return isCooling && cooling.dueAt - now <= COOLING_SOON_MS
-      ? [duty({ ...at, what: 'cooling-due', dueAt: cooling.dueAt })]
+    if (isCooling && cooling.dueAt - now <= COOLING_SOON_MS)
+      return [duty({ ...at, what: 'cooling-due', dueAt: cooling.dueAt })]
+    const readBy = batchReadBy(state, id, now)
+    return readBy !== null && readBy - now <= practiceOf(state.station).askBeforeMs
+      ? [duty({ ...at, what: 'reading-due', dueAt: readBy })]
       : []
   })
 

@@ -8,7 +8,8 @@ import type { Temperature } from '#lib/safety/temperature.ts'
 import type { Recorded } from '#lib/service/event.ts'
 import { leftOfBatch } from '#lib/service/food-now.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import type { KnownBias, WasteReason } from '#lib/service/stock-event.ts'
+import type { KnownBias } from '#lib/service/stock-event.ts'
+import type { WastedFor } from '#lib/service/stock-state.ts'
 import { minuteAt } from '#lib/stock/minute.ts'
 import { biasRange } from '#lib/stock/scoop-bias.ts'
 import type { ServiceCounts } from '#lib/stock/service-counts.ts'
@@ -20,7 +21,8 @@ export interface ComponentRecord {
   readonly loaded: number
   readonly used: number
   readonly wasted: number
-  readonly wastedFor: Readonly<Partial<Record<WasteReason, number>>>
+  /** Of what was wasted, what a reason was told of. */
+  readonly wastedFor: WastedFor
   readonly corrected: number
   readonly takenAway: number
   /** What was left at close: in its pans, in back-up pans, and of batches that were never loaded. */
@@ -37,7 +39,7 @@ export interface BatchRecorded {
 
 export interface ReadingRecorded {
   /** What was read: while cooking, cooling or reheating, or of a pan or back-up pan. */
-  readonly of: 'cooking' | 'cooling' | 'reheating' | 'pan' | 'backup' | 'time-start'
+  readonly of: 'cooking' | 'cooling' | 'reheating' | 'pan' | 'backup' | 'batch' | 'time-start'
   readonly component: string
   readonly at: number
   readonly temperature: Temperature
@@ -97,7 +99,10 @@ const componentRecord = (state: RunningState, id: string): ComponentRecord | nul
   return { portion, loaded, used, wasted, wastedFor, corrected, takenAway, left }
 }
 
-/** Readings in the order in which they were taken, each under what it is of. */
+/**
+ * Readings in the order in which they were taken, each under what it is of. What is put into a pan
+ * or comes back from the range was read in its limit, or it would have been refused.
+ */
 const readingsOf = (
   state: RunningState,
   events: readonly Recorded[],
@@ -111,7 +116,7 @@ const readingsOf = (
     switch (event.type) {
       case 'temperatureRead': {
         const { at, temperature } = event.reading
-        const component = ofPan(event.id)
+        const component = event.what === 'batch' ? ofBatch(event.id) : ofPan(event.id)
         return [{ of: event.what, component, at, temperature, met: event.inLimits }]
       }
       case 'batchCooked': {
@@ -134,10 +139,22 @@ const readingsOf = (
         return [{ of: 'time-start', component, at, temperature, met: null }]
       }
       case 'panLoaded':
-      case 'panChanged': {
+      case 'panChanged':
+      case 'panToppedUp': {
         if (!event.reading) return []
         const { at, temperature } = event.reading
-        return [{ of: 'pan', component: ofPan(event.pan), at, temperature, met: null }]
+        return [{ of: 'pan', component: ofPan(event.pan), at, temperature, met: true }]
+      }
+      case 'backupSet': {
+        if (!event.reading) return []
+        const { at, temperature } = event.reading
+        return [{ of: 'backup', component: event.component, at, temperature, met: true }]
+      }
+      case 'offSaleResolved': {
+        if (!event.reading) return []
+        const { at, temperature } = event.reading
+        const component = event.what === 'batch' ? ofBatch(event.id) : ofPan(event.id)
+        return [{ of: 'reheating', component, at, temperature, met: true }]
       }
       default:
         return []

@@ -1,5 +1,6 @@
 /** What of a component can still be served, and what is on its way, in portions. */
 import { findComponent, pansOf } from '#lib/menu/find.ts'
+import { loadsToCome } from '#lib/service/food-now.ts'
 import { throwOutKey, usableIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { behindOf } from '#lib/stock/behind.ts'
@@ -39,7 +40,7 @@ const onSale = (state: RunningState, component: string): number => {
   return all > 0 ? sold / all : 1
 }
 
-/** Loads of batches that aren't finished, by the minute of the day at which each is expected. */
+/** Loads that aren't finished, of any batch, by the minute of the day at which each is expected. */
 export const underwayOf = (
   state: RunningState,
   component: string,
@@ -48,10 +49,12 @@ export const underwayOf = (
   const remake = findComponent(state.station, component)?.remake ?? null
   if (!remake) return []
   return Object.values(state.batches)
-    .filter((one) => one.component === component && one.finishedAt === null && !one.thrownOutAt)
-    .flatMap(({ startedAt, loads }) =>
-      Array.from({ length: loads }, (_, load): Arriving => {
-        const ready = minuteAt(state, startedAt) + remake.minutes + load * remake.minutesPerLoad
+    .filter((one) => one.component === component)
+    .flatMap((batch) =>
+      Array.from({ length: loadsToCome(batch) }, (_, index): Arriving => {
+        const load = batch.loadsDone + index
+        const ready =
+          minuteAt(state, batch.startedAt) + remake.minutes + load * remake.minutesPerLoad
         return {
           at: Math.max(ready, minuteAt(state, now) + WALK_MINUTES),
           portions: remake.portionsPerLoad,

@@ -1,6 +1,7 @@
 import { componentOf } from '#lib/menu/find.ts'
 import type { Need } from '#lib/needs/codes.ts'
 import type { BuildChoice, Placement } from '#lib/service/build-choice.ts'
+import { isHeldForPan } from '#lib/service/evolve-held.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
@@ -89,6 +90,8 @@ export const stoppedBuilds = (state: RunningState): readonly Stopped[] =>
     .flatMap(({ ticket, build }): Stopped[] => {
       const { stop, hold, choice } = build
       if (!stop || build.state === 'handed-over' || build.state === 'cancelled') return []
+      // On the shelf it waits for the person in charge; Hand-over says so.
+      if (build.state === 'made' && isHeldForPan(build)) return []
       return [
         {
           ticket: ticket.number,

@@ -1,6 +1,7 @@
 /** What can be done with a batch now, and what of that comes next. */
 import { findComponent } from '#lib/menu/find.ts'
-import { leftOfBatch, needsBatch } from '#lib/service/food-now.ts'
+import { batchReadBy } from '#lib/service/batch-watch.ts'
+import { leftOfBatch, loadsToCome, needsBatch } from '#lib/service/food-now.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -8,6 +9,8 @@ export type BatchStep =
   | 'cook'
   | 'finish'
   | 'load'
+  /** While it waits to be loaded. */
+  | 'read'
   | 'cool'
   | 'reheat'
   | 'clock'
@@ -15,20 +18,28 @@ export type BatchStep =
   | 'throw-out'
 
 /** In the order in which they come up. */
-export const batchSteps = (state: RunningState, id: string): readonly BatchStep[] => {
+export const batchSteps = (
+  state: RunningState,
+  id: string,
+  now: number = state.at,
+): readonly BatchStep[] => {
   const batch = state.batches[id]
   const component = findComponent(state.station, batch?.component ?? '')
   if (!batch || !component || batch.thrownOutAt !== null) return []
   if (state.toThrowOut[throwOutKey('batch', id)] !== undefined) return ['throw-out']
-  if (batch.offSale) return ['resolve', 'throw-out']
+  if (batch.offSale)
+    return batch.offSale.why === 'reading-missed'
+      ? ['read', 'resolve', 'throw-out']
+      : ['resolve', 'throw-out']
   const isFinished = batch.finishedAt !== null
   const isCooked = batch.cooked || !needsBatch(component)
   const hasFood = isFinished && leftOfBatch(batch) > 0
   const mayHold = hasFood && isCooked && component.held !== 'dry' && batch.clock === null
   return [
     ...(needsBatch(component) && !batch.cooked ? (['cook'] as const) : []),
-    ...(isFinished ? [] : (['finish'] as const)),
+    ...(loadsToCome(batch) > 0 ? (['finish'] as const) : []),
     ...(hasFood && isCooked ? (['load'] as const) : []),
+    ...(batchReadBy(state, id, now) === null ? [] : (['read'] as const)),
     ...(mayHold ? (['cool'] as const) : []),
     ...(mayHold && batch.cooling.length > 0 && component.food.reheatable
       ? (['reheat'] as const)

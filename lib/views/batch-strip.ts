@@ -1,10 +1,11 @@
 /** The batches that are under way or stand ready, each with where it is and what comes next. */
 import { findComponent } from '#lib/menu/find.ts'
 import { throwOutMoment } from '#lib/safety/time-control.ts'
-import { coolingOf, leftOfBatch, limitsOf, needsBatch } from '#lib/service/food-now.ts'
+import { coolingOf, leftOfBatch, limitsOf, loadsToCome, needsBatch } from '#lib/service/food-now.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { foodTimes } from '#lib/views/food-times.ts'
 
 export type BatchStage =
   | 'throw-out'
@@ -13,6 +14,8 @@ export type BatchStage =
   /** Its reading meets the limit, and it isn't finished. */
   | 'cooked'
   | 'cooling'
+  /** It waits, and its reading is asked for. */
+  | 'to-read'
   | 'cooled'
   | 'ready'
 
@@ -20,10 +23,11 @@ export interface BatchPicture {
   readonly id: string
   readonly component: string
   readonly stage: BatchStage
+  /** Of which so many are still to come. */
   readonly loads: number
-  /** Portions that aren't loaded yet; null until it is finished. */
+  /** Portions that aren't loaded yet; null until a load is finished. */
   readonly portions: number | null
-  /** Making: when it is expected; cooling: by when it is read; on a clock: when it is thrown out. */
+  /** Making: when it is expected; cooling or waiting: by when it is read; on a clock: its throw-out time. */
   readonly at: number | null
   /** That moment is over. */
   readonly isLate: boolean
@@ -32,6 +36,7 @@ export interface BatchPicture {
 const STAGES: readonly BatchStage[] = [
   'throw-out',
   'off-sale',
+  'to-read',
   'cooked',
   'making',
   'cooling',
@@ -63,22 +68,27 @@ const pictureOf = (
   const isFinished = batch.finishedAt !== null
   const portions = isFinished ? Math.floor(leftOfBatch(batch) / each) : null
   const cooling = coolingOf(state.station, batch, now)
-  const clock = batch.clock && throwOutMoment(batch.clock, batch.cooling, limitsOf(state.station))
+  const clock = batch.clock && throwOutMoment(batch.clock, batch.readings, limitsOf(state.station))
+  const toCome = loadsToCome(batch)
   const of = (stage: BatchStage, at: number | null): BatchPicture => ({
     id,
     component: batch.component,
     stage,
-    loads: batch.loads,
+    loads: toCome > 0 ? toCome : batch.loads,
     portions,
     at,
     isLate: at !== null && at <= now,
   })
   if (state.toThrowOut[throwOutKey('batch', id)]) return of('throw-out', null)
   if (batch.offSale) return of('off-sale', null)
-  const isCooked = batch.cooked && component !== undefined && needsBatch(component)
-  if (!isFinished) return of(isCooked ? 'cooked' : 'making', expectedAt(state, batch))
+  const isCookedHere = component !== undefined && needsBatch(component)
+  if (!isFinished || (isCookedHere && !batch.cooked))
+    return of(isCookedHere && batch.cooked ? 'cooked' : 'making', expectedAt(state, batch))
+  if (toCome > 0 && !cooling && clock === null) return of('making', expectedAt(state, batch))
   if (cooling && cooling.state !== 'cooled')
     return of('cooling', 'dueAt' in cooling ? cooling.dueAt : null)
+  const readBy = foodTimes(state, 'batch', id, now)?.readBy ?? null
+  if (readBy !== null) return of('to-read', readBy)
   return of(cooling ? 'cooled' : 'ready', clock)
 }
 
@@ -88,7 +98,7 @@ export const batchPictures = (state: RunningState, now: number): readonly BatchP
     .filter(
       ([id, batch]) =>
         state.toThrowOut[throwOutKey('batch', id)] !== undefined ||
-        (batch.thrownOutAt === null && (batch.finishedAt === null || leftOfBatch(batch) > 0)),
+        (batch.thrownOutAt === null && (loadsToCome(batch) > 0 || leftOfBatch(batch) > 0)),
     )
     .map(([id, batch]) => pictureOf(state, id, batch, now))
     .sort((one, other) => STAGES.indexOf(one.stage) - STAGES.indexOf(other.stage))

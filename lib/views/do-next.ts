@@ -78,6 +78,21 @@ export const tasksOf = (
   ]
 }
 
+/** Why there is nothing to do: in a rush suggestions wait, though something won't last. */
+export interface CalmNow {
+  /** When the rush that is going on ends, epoch milliseconds; null where there is none. */
+  readonly rushUntil: number | null
+  /** Components that won't last. */
+  readonly wontLast: readonly string[]
+}
+
+export const calmNow = (forecast: StationForecast | null): CalmNow => ({
+  rushUntil: forecast?.rushUntil ?? null,
+  wontLast: Object.entries(forecast?.components ?? {})
+    .filter(([, one]) => one.lasting === 'wont-last')
+    .map(([id]) => id),
+})
+
 /** The same thing to do has the same key, so that a tap meant for another one is told apart. */
 export const taskKey = (task: Task): string => {
   if (task.kind === 'advice') return task.advice.key

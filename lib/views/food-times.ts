@@ -1,9 +1,13 @@
 /** What the clock asks of a pan: when it is thrown out, when it is read, and why it isn't sold. */
 
 import type { Reading } from '#lib/safety/readings.ts'
-import { holdingOf, lastsUntil } from '#lib/service/food-now.ts'
+import { throwOutMoment } from '#lib/safety/time-control.ts'
+import { lastReading } from '#lib/service/batch-read.ts'
+import { batchReadBy } from '#lib/service/batch-watch.ts'
+import type { StockPlace } from '#lib/service/food-event.ts'
+import { holdingOf, lastsUntil, limitsOf, practiceOf } from '#lib/service/food-now.ts'
 import type { OffSale, ToThrowOut } from '#lib/service/food-state.ts'
-import { type StockKind, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
+import { stockOf, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 /** So long before it is thrown out it is told, and drawn strongly. */
@@ -24,13 +28,32 @@ export interface FoodTimes {
   readonly toThrowOut: ToThrowOut | null
 }
 
-/** Of a pan of the line or a back-up pan; null where there is none of that id. */
+const batchTimes = (state: RunningState, id: string, now: number): FoodTimes | null => {
+  const batch = state.batches[id]
+  if (!batch) return null
+  const { clock } = batch
+  const throwOutAt = clock && throwOutMoment(clock, batch.readings, limitsOf(state.station))
+  const nextBy = batch.offSale === null ? batchReadBy(state, id, now) : null
+  const isAsked = nextBy !== null && nextBy - now <= practiceOf(state.station).askBeforeMs
+  return {
+    throwOutAt,
+    isSoon: throwOutAt !== null && throwOutAt - now <= THROW_OUT_SOON_MS,
+    readBy: isAsked ? nextBy : null,
+    nextBy,
+    newest: lastReading(batch),
+    offSale: batch.offSale,
+    toThrowOut: state.toThrowOut[throwOutKey('batch', id)] ?? null,
+  }
+}
+
+/** Of a pan of the line, a back-up pan or a batch; null where there is none of that id. */
 export const foodTimes = (
   state: RunningState,
-  what: StockKind,
+  what: StockPlace['what'],
   id: string,
   now: number,
 ): FoodTimes | null => {
+  if (what === 'batch') return batchTimes(state, id, now)
   const stock = stockOf(state, what, id)
   if (!stock) return null
   const until = stock.amount > 0 ? lastsUntil(state, stock) : null

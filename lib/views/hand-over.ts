@@ -73,8 +73,9 @@ export interface Kept {
 export interface PastBuild {
   readonly name: string
   readonly item: string
-  /** Since when it is past its time, epoch milliseconds. */
+  /** Since when it is past its time, or what it took is thrown out; epoch milliseconds. */
   readonly since: number
+  readonly because: 'time' | 'out-of-limits'
 }
 
 export interface Coming {
@@ -205,6 +206,18 @@ const isPast = (state: RunningState, { ticket, build }: QueuedBuild, now: number
   return (at !== null && now >= at) || state.toThrowOut[key] !== undefined
 }
 
+const pastBuild = (state: RunningState, { ticket, build }: QueuedBuild): PastBuild => {
+  const name = buildName(ticket.number, build.letter)
+  const told = state.toThrowOut[throwOutKey('build', name)]
+  const isOut = told?.because === 'out-of-limits' || told?.because === 'too-warm'
+  return {
+    name,
+    item: itemOf(state.station, build.choice.item).name,
+    since: isOut ? told.since : (build.until?.throwOutAt ?? build.since),
+    because: isOut ? 'out-of-limits' : 'time',
+  }
+}
+
 /**
  * What stands on the shelf, what comes, what just went, and whom to find. `now` is the server's
  * time, epoch milliseconds: what is past its time then isn't on the shelf any more.
@@ -216,11 +229,7 @@ export const handOverView = (state: RunningState, now: number): HandOverView => 
   return {
     toFind: toFind(state),
     held: held(state, made),
-    toThrowOut: past.map(({ ticket, build }) => ({
-      name: buildName(ticket.number, build.letter),
-      item: itemOf(state.station, build.choice.item).name,
-      since: build.until?.throwOutAt ?? build.since,
-    })),
+    toThrowOut: past.map((one) => pastBuild(state, one)),
     shelf: shelf(
       state,
       made.filter((one) => !past.includes(one)),

@@ -4,6 +4,7 @@ import type { Soil } from '#lib/needs/contact.ts'
 import { judgeComponent, strictest } from '#lib/needs/judge.ts'
 import { kitchenOf } from '#lib/needs/kitchen.ts'
 import { takenComponents } from '#lib/service/build-choice.ts'
+import { componentIn } from '#lib/service/held-stock.ts'
 import type { Build, Hold, RunningState, Ticket } from '#lib/service/state.ts'
 
 /** A pan that another component's scoop went into: names of both. */
@@ -22,6 +23,8 @@ export type WhyHeld =
   | { readonly reason: 'need'; readonly asked: Asked; readonly needs: readonly Need[] }
   | { readonly reason: 'label'; readonly ingredients: readonly string[] }
   | { readonly reason: 'contact'; readonly scoops: readonly WrongScoop[] }
+  /** Names of what it took, or could have, that is off sale. */
+  | { readonly reason: 'off-sale'; readonly components: readonly string[] }
 
 const changedLabels = (state: RunningState, { at }: Hold): readonly string[] => {
   const before = state.labelChanges.filter((one) => one.at <= at)
@@ -71,6 +74,11 @@ const wrongScoops = (state: RunningState, build: Build): readonly WrongScoop[] =
   return known.length > 0 ? known : scoops
 }
 
+const offSaleIn = ({ station }: RunningState, { pans = [] }: Hold): readonly string[] => {
+  const ids = new Set(pans.flatMap((pan) => componentIn(station, pan) ?? []))
+  return [...ids].map((id) => componentOf(station, id).name)
+}
+
 export const whyHeld = (state: RunningState, build: Build, hold: Hold): WhyHeld => {
   switch (hold.reason) {
     case 'need':
@@ -83,6 +91,8 @@ export const whyHeld = (state: RunningState, build: Build, hold: Hold): WhyHeld 
       return { reason: 'label', ingredients: changedLabels(state, hold) }
     case 'contact':
       return { reason: 'contact', scoops: wrongScoops(state, build) }
+    case 'off-sale':
+      return { reason: 'off-sale', components: offSaleIn(state, hold) }
   }
 }
 

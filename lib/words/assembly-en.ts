@@ -150,6 +150,7 @@ export const assemblyEn = {
   isHeld: 'held',
   heldWord: 'HELD',
   held: (name: string) => `${name} waits for the counter`,
+  heldOffSale: 'Don’t go on with it. The person in charge decides.',
   heldThen: 'Don’t make it. The counter changes it with the guest; then it starts fresh.',
   look: (name: string) => `Show ${name}`,
 
@@ -177,6 +178,8 @@ export const assemblyEn = {
   foodNo: 'No',
   foodNoThen: 'Nothing was in it.',
   thenHeld: 'Never go on with it. Then it waits for the counter.',
+  thenDecided:
+    'Don’t go on with it. Call the person in charge: they decide. Or throw it out now, and it starts fresh.',
   thenFresh: 'Never go on with it. Then it starts fresh, with a new mark.',
   madeIsWaste: (name: string) => `${name} is made: it can’t be given out`,
   throwOut: (name: string) => `${name} is thrown out`,

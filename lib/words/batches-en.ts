@@ -20,11 +20,13 @@ const sayStage = (one: BatchPicture, time: SayTime): string => {
         ? `${loads(one.loads)} under way`
         : one.isLate
           ? `is it done? read it`
-          : `${loads(one.loads)}, ${time(one.at)}`
+          : `${loads(one.loads)}, ${time(one.at)}${one.portions === null ? '' : `; ${portions(one.portions)} ready`}`
     case 'cooked':
       return 'cooked: finish it'
     case 'cooling':
       return one.at === null ? 'cooling' : `read by ${time(one.at)}`
+    case 'to-read':
+      return one.at === null ? 'read it' : `read it by ${time(one.at)}`
     case 'cooled':
       return `cooled, ${portions(one.portions ?? 0)}`
     case 'ready':
@@ -38,6 +40,7 @@ const step: Readonly<Record<BatchStep, string>> = {
   cook: 'Cooked to',
   finish: 'Finished',
   load: 'Load it',
+  read: 'Read it',
   cool: 'Cool it',
   reheat: 'Reheat it',
   clock: 'Time only',
@@ -68,11 +71,20 @@ export const batchWords = {
   finishedAt: (at: string, amount: string, count: number) =>
     `finished ${at}: ${portions(count)} (${amount})`,
   loaded: (count: number) => `${portions(count)} loaded`,
+  earlier: 'It was earlier',
+  earlierAt: (at: string, minutes: number) =>
+    minutes < 60 ? `${at}, ${minutes} min ago` : `${at}, ${(minutes / 60).toFixed(1)} h ago`,
+  whenRead: 'It was read',
+  whenStarted: 'It was started',
+  whenFinished: 'It was finished',
   cookWhy:
     'Probe the middle of the thickest piece. Without a reading in its limit it isn’t loaded.',
   cookSendNot: 'Write it down: go on cooking',
   cookDone: (name: string, read: string) => `${name}: cooked to ${read}`,
   finishHow: 'It gave',
+  finishHowSoFar: 'It gave so far, in all',
+  finishLoads: 'Loads finished',
+  finishLoad: (count: number, of: number) => (count === of ? `all ${of}` : `${count}`),
   finishSend: (count: number) => `Finished: ${portions(count)}`,
   finishDone: (name: string, count: number) => `${name}: ${portions(count)} ready`,
   coolWhy:

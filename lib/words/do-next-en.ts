@@ -1,8 +1,10 @@
 /** What the lead is told to do next, each with its reason in numbers. */
 import type { AdviceReason, ByWhen, SafetyReason } from '#lib/stock/advice-reason.ts'
+import type { CalmNow } from '#lib/views/do-next.ts'
 import { isDuty } from '#lib/views/duty.ts'
 import { outOfTen, type Range, rangeOf } from '#lib/views/pan-outlook.ts'
 import { inSentence, list as listWith } from '#lib/words/findings-en.ts'
+import { pansWords } from '#lib/words/pans-en.ts'
 import type { NameOf } from '#lib/words/refusals-en.ts'
 
 /** How a moment is said; each screen knows its time zone. */
@@ -103,11 +105,34 @@ const safetyButton: Readonly<Record<SafetyReason['what'], string>> = {
 const calledOf = (reason: SafetyReason, name: NameOf): string =>
   reason.component === null ? reason.id : name(reason.component)
 
+/** Of food that waits to be loaded: what is said otherwise than of a pan. */
+const waitingTitle: Readonly<Partial<Record<SafetyReason['what'], (name: string) => string>>> = {
+  'reading-due': (name) => `Read the waiting ${name}`,
+  'reading-missed': (name) => `The waiting ${name} wasn’t read`,
+  'out-of-limits': (name) => `The waiting ${name} is out of its limits`,
+}
+
+const waitingWhy: Readonly<Partial<Record<SafetyReason['what'], (at: string) => string>>> = {
+  'reading-due': (by) => `By ${by}. A batch whose reading is missed isn’t loaded.`,
+  'reading-missed': () =>
+    'It isn’t loaded before somebody reads it. A missing reading never passes.',
+  'out-of-limits': () => 'It isn’t loaded. Call the person in charge: local code and they decide.',
+}
+
+const dutyTitle = (reason: SafetyReason, name: NameOf, by: string): string => {
+  const called = calledOf(reason, name)
+  const waiting = reason.of === 'batch' ? waitingTitle[reason.what] : undefined
+  return waiting ? waiting(inSentence(called)) : safetyTitle[reason.what](called, by)
+}
+
+const dutyWhy = ({ of, what }: SafetyReason, by: string): string =>
+  ((of === 'batch' ? waitingWhy[what] : undefined) ?? safetyWhy[what])(by)
+
 const at = (reason: SafetyReason, { time, now }: SaidHere): string => time(reason.dueAt ?? now)
 
 const title = (reason: AdviceReason, here: SaidHere): string => {
   const { name } = here
-  if (isDuty(reason)) return safetyTitle[reason.what](calledOf(reason, name), at(reason, here))
+  if (isDuty(reason)) return dutyTitle(reason, name, at(reason, here))
   switch (reason.why) {
     case 'sold-out':
       return `${name(reason.component)} is sold out`
@@ -124,7 +149,7 @@ const title = (reason: AdviceReason, here: SaidHere): string => {
 
 const why = (reason: AdviceReason, here: SaidHere): readonly string[] => {
   const { name, time } = here
-  if (isDuty(reason)) return [safetyWhy[reason.what](at(reason, here))]
+  if (isDuty(reason)) return [dutyWhy(reason, at(reason, here))]
   switch (reason.why) {
     case 'sold-out':
       return [
@@ -174,7 +199,21 @@ const shortly = (reason: AdviceReason, here: SaidHere): string =>
     ? safetyShort[reason.what](calledOf(reason, here.name), at(reason, here))
     : title(reason, here)
 
+/** Why there is nothing to do now. */
+const calm = ({ rushUntil, wontLast }: CalmNow, { name, time }: SaidHere): readonly string[] => {
+  const gone = wontLast.length > 0 ? [`${list(wontLast.map(name))} won’t last.`] : []
+  if (rushUntil !== null)
+    return [
+      ...gone,
+      `Rush until ${time(rushUntil)}: suggestions wait until then. What is sold out, to be read or to be thrown out still comes.`,
+    ]
+  return gone.length > 0
+    ? [...gone, 'Nothing more is worth doing about it now.']
+    : [pansWords.nothingToDoWhy]
+}
+
 export const doNextWords = {
+  calm,
   range: sayRange,
   rangeParts,
   title,

@@ -6,6 +6,7 @@ const holdWord: Readonly<Record<HoldReason, string>> = {
   need: 'a need was told',
   label: 'a label changed',
   contact: 'another scoop or pan can touch it',
+  'off-sale': 'a pan it took from is off sale',
 }
 
 export const guests = (builds: readonly string[]): string =>
@@ -27,7 +28,9 @@ export const firstWords = {
     `${startingWith(holdWord[reason])} after it was handed over. Tell the guest and the person in charge, then answer it on Hand-over.`,
   holdTitle: (builds: readonly string[]) => `Hold: ${list(builds, 'and')}`,
   holdWhy: (reason: HoldReason) =>
-    `${startingWith(holdWord[reason])}. Assembly answers the stop; the counter changes the build or cancels it.`,
+    reason === 'off-sale'
+      ? `${startingWith(holdWord[reason])}. The person in charge decides at the pan: it goes on, or it is thrown out and made again.`
+      : `${startingWith(holdWord[reason])}. Assembly answers the stop; the counter changes the build or cancels it.`,
   readTitle: (name: string) => `Read the label of ${name}`,
   readWhy: 'Until then nothing of it counts as free, and it isn’t served to who keeps apart.',
   find: (builds: readonly string[], reason: HoldReason) =>

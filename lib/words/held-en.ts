@@ -2,7 +2,7 @@
 import { isDiet, type Need, type NeedCode } from '#lib/needs/codes.ts'
 import type { CautionReason } from '#lib/service/caution-reasons.ts'
 import type { WhyHeld, WrongScoop } from '#lib/views/held.ts'
-import { inSentence, isPlural } from '#lib/words/findings-en.ts'
+import { inSentence, isPlural, list } from '#lib/words/findings-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 
 export const loudNeed = (code: NeedCode): string => needName(code).toUpperCase()
@@ -39,6 +39,10 @@ export const sayWhyHeld = (why: WhyHeld): string => {
       return why.scoops.length === 0
         ? 'Its back-up pan isn’t ready any more.'
         : why.scoops.map(sayWrongScoop).join(' ')
+    case 'off-sale':
+      return why.components.length === 0
+        ? 'What it took is out of its limits and off sale.'
+        : `${list(why.components, 'and')}: out of ${why.components.length === 1 ? 'its' : 'their'} limits, off sale.`
   }
 }
 

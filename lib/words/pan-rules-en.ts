@@ -35,12 +35,10 @@ const sayPlace = (problem: PlaceProblem, said: SaidPan): string => {
 const sayNotLent = (one: NotLent, said: SaidPan): string =>
   one.why === 'allergen-only'
     ? `${said.name(one.id)} is kept for allergen orders only.`
-    : `${said.name(one.id)} stays where it is: ${carried(one.code)}`
+    : `${said.name(one.id)} stays where it is: it may carry ${carried(one.code)} from ${said.name(one.from)} into ${said.name(one.into)}.`
 
 const carried = (code: NeedCode): string =>
-  isDiet(code)
-    ? `it may carry what “${needName(code)}” leaves out.`
-    : `it may carry ${needName(code)}.`
+  isDiet(code) ? `what “${needName(code)}” leaves out` : needName(code)
 
 const percent = (error: number): string => {
   const whole = Math.round(Math.abs(error) * 100)

@@ -110,7 +110,9 @@ export const sayRefusal = (
         ? `${refusal.build} is held: its guest told a need after it was sent. Change it or cancel it.`
         : refusal.reason === 'label'
           ? `${refusal.build} is held: a label changed, and it doesn’t suit its guest any more. Change it or cancel it.`
-          : `${refusal.build} is held: another food got into a pan, or a back-up pan isn’t ready. Change it or cancel it.`
+          : refusal.reason === 'off-sale'
+            ? `${refusal.build} is held: a pan that it took from is off sale. The person in charge decides, or it is thrown out and made again.`
+            : `${refusal.build} is held: another food got into a pan, or a back-up pan isn’t ready. Change it or cancel it.`
     case 'pan-soiled':
       return `Another scoop was in ${name(refusal.pan)}. Wash the pan first, and say that it is washed.`
     case 'made-food-is-waste':
@@ -148,7 +150,9 @@ export const sayRefusal = (
     case 'no-such-tool':
       return `There is no tool “${refusal.id}” at hand.`
     case 'scoop-carries':
-      return `That tool was in another pan: it would carry ${needName(refusal.need)} into ${name(refusal.component)}. Take another.`
+      return refusal.into === refusal.component
+        ? `That tool was in ${name(refusal.from)}: it would carry ${needName(refusal.need)} into ${name(refusal.into)}. Take another.`
+        : `That tool goes back to ${name(refusal.into)}: it would carry ${needName(refusal.need)} there out of ${name(refusal.from)}. Take another.`
     case 'too-many-measures':
       return `At most ${refusal.most} level measures a portion. Take a larger tool.`
     case 'no-scoop-fits':

@@ -89,8 +89,9 @@ const clockProblem: Readonly<Record<ClockProblem, string>> = {
   'no-procedure': `Time only needs a written procedure, prepared before. ${askInCharge}`,
   'in-the-future': 'It can’t have left heat or cold later than now.',
   'no-start-reading': 'Read it as it leaves heat or cold: no reading, no time only.',
-  'start-out-of-limits': `It was out of its limits when it left. ${askInCharge}`,
+  'start-out-of-limits': `It was out of its limits when it left: the reading is written down, and no clock runs. ${askInCharge}`,
   'rule-not-from-there': 'That time doesn’t go with where it comes from.',
+  'held-otherwise': 'That isn’t how it was held. Say whether it left heat or cold.',
   'past-throw-out': 'Its time is over already. Throw it out.',
 }
 

@@ -112,7 +112,10 @@ export const createBatch = async (
         newestRevision: newestRevision(),
         ...(ports.knownBias ? { knownBias: ports.knownBias } : {}),
       })
-      if ('refusal' in decision) return { answer: 'refused', refusal: decision.refusal }
+      if ('refusal' in decision) {
+        record(decision.also ?? [], order.id)
+        return { answer: 'refused', refusal: decision.refusal }
+      }
       record(decision.events, order.id)
       return { answer: 'accepted', position }
     } catch (error) {
@@ -129,13 +132,16 @@ export const createBatch = async (
       replies.push({ order, answer })
       continue
     }
+    const before = position
     const answer = decideOne(order)
     const logged = { command: order.id, fingerprint, answer }
     answered.set(order.id, logged)
     answers.push(logged)
     replies.push({ order, answer })
     const name = keptApart(order.command)
-    if (answer.answer === 'accepted' && name !== undefined) names.push({ id: order.id, name })
+    // Initials go with what was recorded, also where the command was refused for it.
+    const isRecorded = answer.answer === 'accepted' || position > before
+    if (isRecorded && name !== undefined) names.push({ id: order.id, name })
   }
   return { entries, answers, names, replies }
 }

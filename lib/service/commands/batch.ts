@@ -1,10 +1,10 @@
 import { z } from 'zod'
-import { findComponent } from '#lib/menu/find.ts'
+import { componentOf, findComponent } from '#lib/menu/find.ts'
 import { cookedTo } from '#lib/safety/cooking.ts'
-import { dateMark, stampOf } from '#lib/safety/date-marks.ts'
 import { earlierStamp } from '#lib/safety/date-stamp.ts'
 import { batchTimesProblem } from '#lib/safety/load.ts'
 import { momentProblem } from '#lib/safety/readings.ts'
+import { toldMark } from '#lib/service/commands/dated.ts'
 import {
   type Circumstances,
   type Decision,
@@ -17,8 +17,9 @@ import { heatReadingField, initialsField, momentField } from '#lib/service/comma
 import { takenHeatReading } from '#lib/service/commands/reading.ts'
 import { foodKindOf, limitsOf } from '#lib/service/food-now.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
+import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
-import { civilDate, timeOnDayOf } from '#lib/time/civil.ts'
+import { civilDate } from '#lib/time/civil.ts'
 
 /** More of one making is a slip of the finger: a ton, or so many pieces. */
 const MOST_IN_BATCH = 1_000_000_000
@@ -45,6 +46,8 @@ export const finishBatchSchema = z.strictObject({
   batch: idField,
   /** What it gave, in the component's unit. */
   amount: amountField,
+  /** Of its loads, so many are finished by now; all of them where left away. */
+  loads: z.int().min(1).max(20).optional(),
   finishedAt: momentField.optional(),
   /** The civil day that counts as day 1, where it is kept for days. */
   preparedOn: z.iso.date().optional(),
@@ -113,40 +116,56 @@ export const decideRecordCooking = (
     return happened({ type: 'batchCooked', batch: command.batch, reading: taken.reading, met })
   })
 
-const markOf = (state: RunningState, preparedOn: string | undefined) => {
-  if (preparedOn === undefined) return null
-  const mark = dateMark({ preparedOn, freezings: [], useBy: null }, limitsOf(state.station))
-  return mark.mark === 'last-day' ? stampOf(mark.lastDay, state.station.timeZone) : null
+/** Why what was read of it isn't enough; null where it is. */
+const whyNotCooked = (state: RunningState, batch: BatchState): Refusal | null => {
+  const component = componentOf(state.station, batch.component)
+  const { cookedIn } = component.food
+  const kind = foodKindOf(component)
+  const cooked = cookedTo({ kind, cookedIn, readings: batch.cooking }, limitsOf(state.station))
+  return cooked && !cooked.met
+    ? {
+        code: 'cannot-load',
+        component: component.id,
+        problem: { code: 'not-cooked', why: cooked.why },
+      }
+    : null
 }
 
-const aheadOf = ({ station }: RunningState, date: string, now: number) => ({
-  code: 'in-the-future' as const,
-  byMs: timeOnDayOf(Date.parse(`${date}T12:00Z`), '00:00', station.timeZone) - now,
-})
+/** What was started on an earlier day was prepared on that one, unless somebody says another. */
+const earlierDay = ({ station }: RunningState, { startedAt }: BatchState, now: number) => {
+  const day = civilDate(startedAt, station.timeZone)
+  return day < civilDate(now, station.timeZone) ? day : undefined
+}
 
-/** Said again, it corrects what the batch gave. */
+/**
+ * Its loads may be finished one after the other: the amount is what those that are gave in all. Said
+ * again, it corrects that. What was read and isn't cooked through goes on cooking: it isn't finished.
+ */
 export const decideFinishBatch = (
   state: ServiceState,
   command: z.infer<typeof finishBatchSchema>,
   { now }: Circumstances,
 ): Decision =>
   withBatch(state, command.batch, (batch, running) => {
-    const { amount } = command
+    const { amount, loads = batch.loads } = command
     const finishedAt = command.finishedAt ?? batch.finishedAt ?? now
     const problem = batchTimesProblem(batch.startedAt, finishedAt, now)
     if (problem) return refuse({ code: 'wrong-moment', problem })
     const most = MOST_IN_BATCH
     if (!Number.isSafeInteger(amount) || amount < Math.max(1, batch.loaded) || amount > most)
       return refuse({ code: 'absurd-amount', pan: batch.component, most })
-    const { preparedOn } = command
-    const today = civilDate(now, running.station.timeZone)
-    if (preparedOn !== undefined && preparedOn > today)
-      return refuse({ code: 'wrong-moment', problem: aheadOf(running, preparedOn, now) })
+    if (loads > batch.loads)
+      return refuse({ code: 'absurd-amount', pan: batch.component, most: batch.loads })
+    const failed = batch.cooking.length > 0 && !batch.cooked ? whyNotCooked(running, batch) : null
+    if (failed) return refuse(failed)
+    const told = toldMark(running, command.preparedOn ?? earlierDay(running, batch, now), now)
+    if ('refusal' in told) return told
     // Said again, a date only moves to the earlier.
-    const mark = earlierStamp(markOf(running, preparedOn), batch.dateMark)
+    const mark = earlierStamp(told.mark, batch.dateMark)
     if (
       batch.finishedAt === finishedAt &&
       batch.amount === amount &&
+      batch.loadsDone === loads &&
       batch.dateMark?.endsAt === mark?.endsAt
     )
       return refuse({ code: 'already-so' })
@@ -156,5 +175,6 @@ export const decideFinishBatch = (
       finishedAt,
       amount,
       dateMark: mark,
+      ...(loads < batch.loads ? { loads } : {}),
     })
   })

@@ -66,7 +66,9 @@ export const decideChange = (
     const accepted = acceptBuild(running, build.letter, command.to, circumstances, before)
     if ('refusal' in accepted) return refuse(accepted.refusal)
     const to = accepted.build
-    if (stringify(to.choice) === stringify(hold ? stop?.to?.choice : build.choice))
+    // What is held for its guest's sake may come back as it was; for a pan that would change nothing.
+    const own = hold && hold.reason !== 'off-sale' ? undefined : build.choice
+    if (stringify(to.choice) === stringify(stop?.to?.choice ?? own))
       return refuse({ code: 'already-so' })
     const more = moreThan(running, build, to)
     const gone = lacking(running, more)

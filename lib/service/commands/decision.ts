@@ -37,9 +37,18 @@ export interface Circumstances {
   readonly checker?: Checker
 }
 
-export type Decision = { readonly events: readonly ServiceEvent[] } | { readonly refusal: Refusal }
+export type Decision =
+  | { readonly events: readonly ServiceEvent[] }
+  /** `also`: what was seen meanwhile and is recorded, though what was asked for isn't done. */
+  | { readonly refusal: Refusal; readonly also?: readonly ServiceEvent[] }
 
 export const refuse = (refusal: Refusal): Decision => ({ refusal })
+
+/** What was asked for isn't done, but what was seen with it is recorded. */
+export const refuseHaving = (refusal: Refusal, also: readonly ServiceEvent[]): Decision => ({
+  refusal,
+  also,
+})
 
 export const happened = (...events: ServiceEvent[]): Decision => ({ events })
 

@@ -2,8 +2,11 @@
 import { z } from 'zod'
 import { findPan } from '#lib/menu/find.ts'
 import type { Component } from '#lib/menu/station-document.ts'
+import { earlierStamp, pastStamp } from '#lib/safety/date-stamp.ts'
 import type { HeldBy } from '#lib/safety/holding.ts'
+import type { LoadProblem } from '#lib/safety/load.ts'
 import type { Reading } from '#lib/safety/readings.ts'
+import { toldMark } from '#lib/service/commands/dated.ts'
 import { amountField, idField } from '#lib/service/commands/fields.ts'
 import { initialsField, readingField } from '#lib/service/commands/food-fields.ts'
 import { takenReading } from '#lib/service/commands/reading.ts'
@@ -19,9 +22,11 @@ import {
 import type { BatchState } from '#lib/service/food-state.ts'
 import { findBackup, isUsable, throwOutKey } from '#lib/service/held-stock.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
+import { restsOf } from '#lib/service/rest-of-pan.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { holdsAtMost, mostInPan, tareOf } from '#lib/stock/capacity.ts'
 import { fillProblem, weigh } from '#lib/stock/pan-rules.ts'
+import { startOfNextDay } from '#lib/time/civil.ts'
 
 export const incomingFields = {
   /** In the component's unit; of a back-up pan that is put in, all of it where left away. */
@@ -34,6 +39,8 @@ export const incomingFields = {
   heldBy: z.enum(['hot', 'cold', 'time']).optional(),
   reading: readingField.optional(),
   initials: initialsField,
+  /** The civil day that counts as day 1: when it was prepared, or its pack was opened. */
+  preparedOn: z.iso.date().optional(),
   /** An older batch stays behind, and somebody means it. */
   notFirst: z.boolean().optional(),
 }
@@ -142,6 +149,7 @@ const standIn = (food: HeldFood, into: Into): BatchState => ({
   startedAt: food.finishedAt,
   finishedAt: food.finishedAt,
   amount: 0,
+  loadsDone: 1,
   loaded: 0,
   cooking: [],
   cooked: true,
@@ -150,6 +158,8 @@ const standIn = (food: HeldFood, into: Into): BatchState => ({
   reheat: null,
   clock: food.clock,
   dateMark: food.dateMark,
+  readings: [],
+  toldAt: food.finishedAt,
   offSale: null,
   thrownOutAt: null,
   newestAt: food.finishedAt,
@@ -171,6 +181,10 @@ const fromBackup = (state: RunningState, from: string, { component }: Into): Fou
   return { found: pan.food }
 }
 
+/** Food of no batch and out of no back-up pan: nothing tells it from what was taken away. */
+export const isNameless = ({ batch, from }: Pick<Told, 'batch' | 'from'>): boolean =>
+  batch === undefined && from === undefined
+
 /** What goes in, or why it doesn't: the rules of loading, one after the other. */
 export const incoming = (
   state: RunningState,
@@ -178,6 +192,9 @@ export const incoming = (
   into: Into,
   now: number,
 ): Found<Incoming> => {
+  const awaited = restsOf(state, into.component.id)
+  if (awaited > 0 && isNameless(told))
+    return { refusal: { code: 'throw-out-first', count: awaited } }
   const source = told.from === undefined ? null : fromBackup(state, told.from, into)
   if (source && 'refusal' in source) return source
   const amount = amountOf(state, told, into)
@@ -195,8 +212,19 @@ export const incoming = (
   const problem =
     loadProblemOf(state, component, batch.found, { heldBy, readings, now }) ??
     (isToGo ? ({ code: 'thrown-out' } as const) : null)
-  if (problem) return { refusal: { code: 'cannot-load', component: into.component.id, problem } }
-  const { clock = null, dateMark = null, finishedAt = null } = batch.found ?? {}
+  const cannot = (why: LoadProblem) =>
+    ({ refusal: { code: 'cannot-load', component: into.component.id, problem: why } }) as const
+  if (problem) return cannot(problem)
+  const dated = toldMark(state, told.preparedOn, now)
+  if ('refusal' in dated) return dated
+  const { clock = null, finishedAt = null } = batch.found ?? {}
+  const dateMark = earlierStamp(dated.mark, batch.found?.dateMark ?? null)
+  if (dateMark && pastStamp(dateMark, now))
+    return cannot({ code: 'past-date-mark', lastDay: dateMark.lastDay })
+  const isUndated = heldBy === 'cold' && dateMark === null
+  const ownDay = startOfNextDay(now, state.station.timeZone)
+  // Under a rule that asks for readings the last one goes along: from it the next is due.
+  const onClock = clock?.rule === '6h' ? (batch.found?.readings.at(-1) ?? null) : null
   return {
     found: {
       amount: amount.found,
@@ -208,8 +236,9 @@ export const incoming = (
         dateMark,
         finishedAt: finishedAt ?? reading.found?.at ?? now,
         guarded: into.guarded,
+        ...(isUndated ? { dayEndsAt: source?.found.dayEndsAt ?? ownDay } : {}),
       },
-      reading: reading.found,
+      reading: reading.found ?? onClock,
     },
   }
 }

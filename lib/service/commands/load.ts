@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { componentOf, findPan } from '#lib/menu/find.ts'
 import type { Pan } from '#lib/menu/station-document.ts'
+import { earliestThrowOut } from '#lib/safety/time-control.ts'
 import { toppedUp, topUpProblem } from '#lib/safety/top-up.ts'
 import {
   type Circumstances,
@@ -10,11 +11,17 @@ import {
   whenOpen,
 } from '#lib/service/commands/decision.ts'
 import { idField } from '#lib/service/commands/fields.ts'
-import { type Incoming, incoming, incomingFields } from '#lib/service/commands/incoming.ts'
+import {
+  type Incoming,
+  incoming,
+  incomingFields,
+  isNameless,
+} from '#lib/service/commands/incoming.ts'
 import { withHolds } from '#lib/service/commands/with-holds.ts'
 import type { HeldFood } from '#lib/service/food-event.ts'
 import { findBackup, throwOutKey } from '#lib/service/held-stock.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
+import { restOf } from '#lib/service/rest-of-pan.ts'
 import type { PanState, RunningState, ServiceState } from '#lib/service/state.ts'
 import { placeProblem } from '#lib/stock/pan-rules.ts'
 
@@ -93,7 +100,11 @@ export const decideLoad = (
     return happened(...withHolds(running, [loaded], circumstances))
   })
 
-/** Another pan for the one on the line; what the old one held goes away with it. */
+/**
+ * Another pan for the one on the line; what the old one held goes away with it. A rest on a clock, or
+ * past its date, is to be thrown out: only food with a name of its own takes its place before somebody
+ * has initialled that.
+ */
 export const decideChangePan = (
   state: ServiceState,
   command: z.infer<typeof changePanSchema>,
@@ -102,6 +113,8 @@ export const decideChangePan = (
   onLine(state, command.pan, (pan, running, place) => {
     const { type: _, pan: id, ...told } = command
     if (isBound(running, pan, id)) return refuse({ code: 'throw-out-first', count: 1 })
+    const rest = restOf(running, id, pan, circumstances.now)
+    if (rest && isNameless(told)) return refuse({ code: 'throw-out-first', count: 1 })
     const misplaced = placedIn(running, told.from, id)
     if (misplaced) return refuse(misplaced)
     const component = componentOf(running.station, place.component)
@@ -112,6 +125,7 @@ export const decideChangePan = (
       type: 'panChanged',
       pan: id,
       takenAway: pan.amount,
+      ...(rest ? { rest } : {}),
       amount: food.found.amount,
       ...foodOf(food.found),
     } as const
@@ -158,12 +172,16 @@ export const decideTopUp = (
     const why = topUpProblem(withSays(pan.food), withSays(food.found.food), now)
     if (why) return refuse({ code: 'cannot-top-up', pan: id, why })
     const both = toppedUp(withSays(pan.food), withSays(food.found.food))
+    const dayEndsAt = earliestThrowOut([
+      pan.food.dayEndsAt ?? null,
+      food.found.food.dayEndsAt ?? null,
+    ])
     const event = {
       type: 'panToppedUp',
       pan: id,
       amount,
       ...foodOf(food.found),
-      food: withoutSays(both),
+      food: { ...withoutSays(both), ...(dayEndsAt === null ? {} : { dayEndsAt }) },
     } as const
     return happened(...withHolds(running, [event], circumstances))
   })

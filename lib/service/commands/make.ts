@@ -153,11 +153,9 @@ export const decideHandOver = (
   command: z.infer<typeof handOverSchema>,
   { now }: Circumstances,
 ): Decision =>
-  withBuild(state, command, ({ build, name }) => {
+  withBuild(state, command, ({ state: running, build, name }) => {
     if (build.state !== 'made') return wrong(build, name)
     if (build.hold) return isHeld(build.hold, name)
-    const throwOutAt = build.until?.throwOutAt ?? null
-    if (throwOutAt !== null && now >= throwOutAt)
-      return refuse({ code: 'past-throw-out', id: name })
+    if (mustGo(running, build, name, now)) return refuse({ code: 'past-throw-out', id: name })
     return happened({ type: 'buildHandedOver', ticket: command.ticket, letter: command.letter })
   })

@@ -63,7 +63,8 @@ export const decideSoilPan = (
         type: 'backupSet',
         component,
         ready: false,
-        ...(standing === undefined ? {} : { backup: standing, soiledBy: by }),
+        soiledBy: by,
+        ...(standing === undefined ? {} : { backup: standing }),
       } as const
       const after = afterAll(before, [soiled], now)
       return happened(soiled, ...openHolds({ ...change, after }))

@@ -18,7 +18,8 @@ interface Change {
 const goesOnWith = ({ state, choice, stop, hold }: Build) => {
   if (state === 'cancelled' || stop?.reason === 'cancel') return null
   if (stop?.to) return stop.to.choice
-  return hold ? null : choice
+  // What is held for a pan may go on when that is found good.
+  return hold && hold.reason !== 'off-sale' ? null : choice
 }
 
 /** Every ticket of the service, by number. */

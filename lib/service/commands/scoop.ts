@@ -39,7 +39,14 @@ const decideMeasures = (
     if (!tool) return refuse({ code: 'no-such-tool', id })
     const [not] = standInFor(state, component, [tool])?.notLent ?? []
     if (not?.why === 'carries')
-      return refuse({ code: 'scoop-carries', tool: id, component, need: not.code })
+      return refuse({
+        code: 'scoop-carries',
+        tool: id,
+        component,
+        need: not.code,
+        from: not.from,
+        into: not.into,
+      })
     if (not) return refuse({ code: 'no-such-tool', id })
   }
   const count = measures.reduce((sum, one) => sum + one.count, 0)

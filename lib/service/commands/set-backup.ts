@@ -12,6 +12,7 @@ import { incoming, incomingFields } from '#lib/service/commands/incoming.ts'
 import { withHolds } from '#lib/service/commands/with-holds.ts'
 import type { BackupPan } from '#lib/service/food-state.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
+import { restOf } from '#lib/service/rest-of-pan.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
 
 const { from: _from, ...fields } = incomingFields
@@ -42,12 +43,14 @@ const putAway = (
         )
   if (pan.offSale !== null || state.toThrowOut[throwOutKey('backup', backup)] !== undefined)
     return refuse({ code: 'throw-out-first', count: 1 })
+  const rest = restOf(state, backup, pan, circumstances.now)
   const away = {
     type: 'backupSet',
     component,
     ready: false,
     backup,
     takenAway: pan.amount,
+    ...(rest ? { rest } : {}),
   } as const
   return happened(...withHolds(state, [away], circumstances))
 }

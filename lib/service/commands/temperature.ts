@@ -1,9 +1,11 @@
 import { z } from 'zod'
-import { findComponent } from '#lib/menu/find.ts'
-import { inLimits, resolveProblem } from '#lib/safety/holding.ts'
-import { meets } from '#lib/safety/limits.ts'
-import type { Reading, ReadingContext } from '#lib/safety/readings.ts'
+import { componentOf } from '#lib/menu/find.ts'
+import { resolveProblem } from '#lib/safety/holding.ts'
+import type { LoadProblem } from '#lib/safety/load.ts'
+import type { ReadingContext } from '#lib/safety/readings.ts'
 import { REHEATING_PLACES, reheated } from '#lib/safety/reheating.ts'
+import { batchHeldBy } from '#lib/service/batch-watch.ts'
+import { withBatch } from '#lib/service/commands/batch.ts'
 import {
   type Circumstances,
   type Decision,
@@ -18,20 +20,22 @@ import {
   momentField,
   readingField,
 } from '#lib/service/commands/food-fields.ts'
+import { heldReading } from '#lib/service/commands/held-reading.ts'
 import { whenInCharge } from '#lib/service/commands/in-charge.ts'
 import { takenHeatReading, takenReading } from '#lib/service/commands/reading.ts'
+import { timedReading } from '#lib/service/commands/timed-reading.ts'
 import { withHolds } from '#lib/service/commands/with-holds.ts'
-import type { ServiceEvent } from '#lib/service/event.ts'
 import type { HeldFood } from '#lib/service/food-event.ts'
-import { batchWays, limitsOf, waysFor } from '#lib/service/food-now.ts'
-import type { HeldStock } from '#lib/service/food-state.ts'
+import { leftOfBatch, limitsOf } from '#lib/service/food-now.ts'
+import type { HeldStock, OffSale } from '#lib/service/food-state.ts'
 import { componentIn, type StockKind, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
-import { stopsFor } from '#lib/service/thrown-out.ts'
+import { goneWith } from '#lib/service/thrown-out.ts'
+import { batchWays, waysFor } from '#lib/service/ways-out.ts'
 
 export const readTemperatureSchema = z.strictObject({
   type: z.literal('readTemperature'),
-  what: z.enum(['pan', 'backup']).default('pan'),
+  what: z.enum(['pan', 'backup', 'batch']).default('pan'),
   id: idField,
   reading: readingField,
   initials: initialsField,
@@ -62,55 +66,61 @@ const withStockAt = (
     return stock.amount > 0 ? decide(stock, running) : refuse({ code: 'nothing-there', id })
   })
 
-/** A missed reading that comes late lifts nothing once its food could have been out for so long. */
-const liftsMissed = (state: RunningState, stock: HeldStock, at: number): boolean => {
-  const { offSale } = stock
-  if (offSale?.why !== 'reading-missed' || offSale.lastGoodAt === null) return false
-  return at - offSale.lastGoodAt < limitsOf(state.station).timeOnly4h.withinMs
-}
-
 /** What is usual to be read of food as it is held; on time alone for long it began cold. */
-const contextOf = ({ heldBy, clock }: HeldFood): ReadingContext => {
+const contextOf = ({ heldBy, clock }: Pick<HeldFood, 'heldBy' | 'clock'>): ReadingContext => {
   if (heldBy === 'hot') return 'hot-holding'
   return clock?.rule === '4h' ? 'time-start' : 'cold-holding'
 }
 
-/** What a reading of a hot or cold pan brings with it. */
-const heldReading = (
-  state: RunningState,
-  what: StockKind,
-  id: string,
-  stock: HeldStock,
-  reading: Reading,
-  heldBy: 'hot' | 'cold',
-): readonly ServiceEvent[] => {
-  const component = findComponent(state.station, componentIn(state.station, id) ?? '')
-  const isIn = inLimits(heldBy, reading, limitsOf(state.station), component?.food.roast ?? false)
-  const isLifted = isIn && liftsMissed(state, stock, reading.at)
-  const read: ServiceEvent = {
-    type: 'temperatureRead',
-    what,
-    id,
-    reading,
-    inLimits: isIn,
-    ...(isLifted ? { lifts: true } : {}),
-  }
-  if (isIn || stock.offSale?.why === 'out-of-limits') return [read]
-  const lastGoodAt = stock.offSale?.lastGoodAt ?? stock.readings.at(-1)?.at ?? null
-  return [read, { type: 'takenOffSale', what, id, why: 'out-of-limits', lastGoodAt }]
-}
+type ReadTemperature = z.infer<typeof readTemperatureSchema>
+
+/** Of a batch that waits to be loaded; while it is cooked or cools it has readings of its own. */
+const readBatch = (
+  state: ServiceState,
+  command: ReadTemperature,
+  { now }: Circumstances,
+): Decision =>
+  withBatch(state, command.id, (batch, running) => {
+    const { what, id } = command
+    const not = (problem: LoadProblem) =>
+      refuse({ code: 'cannot-load', component: batch.component, problem })
+    if (batch.finishedAt === null) return not({ code: 'not-finished' })
+    if (leftOfBatch(batch) === 0) return refuse({ code: 'nothing-there', id: batch.component })
+    const heldBy = batch.clock ? 'time' : batchHeldBy(running.station, batch, now)
+    if (heldBy === null) {
+      const component = componentOf(running.station, batch.component)
+      if (batch.cooling.length > 0) return refuse({ code: 'still-cooling', batch: id })
+      return component.held === 'dry'
+        ? refuse({ code: 'already-so' })
+        : not({ code: 'not-cooked', why: 'no-reading' })
+    }
+    const taken = takenReading(running, command.reading, {
+      context: contextOf({ heldBy, clock: batch.clock }),
+      initials: command.initials,
+      now,
+      newestAt: batch.newestAt,
+    })
+    if ('refusal' in taken) return taken
+    const { reading } = taken
+    return happened(
+      ...(heldBy === 'time'
+        ? timedReading(running, command, batch.clock, reading)
+        : heldReading(running, { what, id, heldBy }, reading, now)),
+    )
+  })
 
 /**
- * A reading of a pan. Out of limits it is recorded and takes the pan off sale; food on time alone
- * that was read warmer than its rule allows is to be thrown out at once.
+ * A reading of a pan or a batch that waits. Out of limits it is recorded and takes the food off sale;
+ * food on time alone that was read warmer than its rule allows is to be thrown out at once.
  */
 export const decideReadTemperature = (
   state: ServiceState,
-  command: z.infer<typeof readTemperatureSchema>,
+  command: ReadTemperature,
   circumstances: Circumstances,
-): Decision =>
-  withStockAt(state, command, (stock, running) => {
-    const { what, id } = command
+): Decision => {
+  const { what, id } = command
+  if (what === 'batch') return readBatch(state, command, circumstances)
+  return withStockAt(state, { what, id }, (stock, running) => {
     const { food } = stock
     const component = componentIn(running.station, id) ?? id
     if (!food || food.heldBy === 'dry') return refuse({ code: 'off-sale', component })
@@ -123,31 +133,14 @@ export const decideReadTemperature = (
     })
     if ('refusal' in taken) return taken
     const { reading } = taken
-    if (food.heldBy === 'hot' || food.heldBy === 'cold')
-      return happened(
-        ...withHolds(
-          running,
-          heldReading(running, what, id, stock, reading, food.heldBy),
-          circumstances,
-        ),
-      )
-    const isWarm =
-      food.clock !== null &&
-      food.clock.rule !== '4h' &&
-      !meets(reading.temperature, limitsOf(running.station).timeOnlyWarmest)
-    const read: ServiceEvent = {
-      type: 'temperatureRead',
-      what,
-      id,
-      reading,
-      inLimits: !isWarm,
-    }
-    if (!isWarm) return happened(read)
-    const passed: ServiceEvent = { type: 'throwOutPassed', what, id, because: 'too-warm' }
-    return happened(
-      ...withHolds(running, [read, passed, ...stopsFor(running, [id])], circumstances),
-    )
+    const { heldBy, clock } = food
+    const events =
+      heldBy === 'hot' || heldBy === 'cold'
+        ? heldReading(running, { what, id, heldBy }, reading, circumstances.now)
+        : timedReading(running, command, clock, reading)
+    return happened(...withHolds(running, events, circumstances))
   })
+}
 
 type Resolve = z.infer<typeof resolveOffSaleSchema>
 
@@ -183,6 +176,10 @@ const reheatedReading = (
     : ({ refusal: { code: 'cannot-reheat', why: result.why } } as const)
 }
 
+/** Made food isn't reheated with its pan: it lasts four hours since that was last in limits. */
+const madeUntilOf = (state: RunningState, { lastGoodAt }: OffSale) =>
+  lastGoodAt === null ? {} : { madeUntil: lastGoodAt + limitsOf(state.station).timeOnly4h.withinMs }
+
 /** The person in charge says which of the ways that the code allows is taken. */
 export const decideResolveOffSale = (
   state: ServiceState,
@@ -205,32 +202,36 @@ export const decideResolveOffSale = (
       )
     }
     if (held.offSale === null) return refuse({ code: 'already-so' })
-    const ways = what === 'batch' ? [] : waysFor(running, what, id, now)
-    const mayBatch =
-      what === 'batch' &&
-      (way === 'discard' ||
-        (way === 'reheat' && batchWays(running, id, now).includes('reheat-and-cool-again')))
-    if (!mayBatch && resolveProblem(way, true, ways))
+    const isOfCooling = held.offSale.why === 'cooling-missed'
+    const ways = waysFor(running, what, id, now)
+    const mayCoolAgain =
+      isOfCooling &&
+      way === 'reheat' &&
+      batchWays(running, id, now).includes('reheat-and-cool-again')
+    if (!mayCoolAgain && resolveProblem(way, true, ways))
       return refuse({
         code: 'way-not-allowed',
-        ways: what === 'batch' ? batchWays(running, id, now) : ways.map((one) => one.way),
+        ways: isOfCooling ? batchWays(running, id, now) : ways.map((one) => one.way),
       })
     const event = { type: 'offSaleResolved', what, id, way, reading: null, clock: null } as const
     if (way === 'discard')
       return happened(
-        ...withHolds(running, [event, ...stopsFor(running, what === 'batch' ? [] : [id])], {
-          ...circumstances,
-        }),
+        ...withHolds(
+          running,
+          [event, ...(what === 'batch' ? [] : goneWith(running, what, id))],
+          circumstances,
+        ),
       )
     if (way === 'reheat') {
-      const newest = 'readings' in held ? (held.readings.at(-1)?.at ?? 0) : held.newestAt
+      const newest = 'newestAt' in held ? held.newestAt : (held.readings.at(-1)?.at ?? 0)
       const heated = reheatedReading(running, command, { newest, now })
       return 'refusal' in heated
         ? refuse(heated.refusal)
-        : happened({ ...event, reading: heated.reading })
+        : happened({ ...event, reading: heated.reading, ...madeUntilOf(running, held.offSale) })
     }
     const timed = ways.find((one) => one.way === 'time-only')
     if (timed?.way !== 'time-only') return refuse({ code: 'way-not-allowed', ways: ['discard'] })
     const { startedAt, throwOutAt } = timed
-    return happened({ ...event, clock: { rule: '4h', startedAt, throwOutAt } })
+    const clock = { rule: '4h', startedAt, throwOutAt } as const
+    return happened({ ...event, clock, madeUntil: throwOutAt })
   })

@@ -11,14 +11,16 @@ import { initialsField } from '#lib/service/commands/food-fields.ts'
 import { madeAgain } from '#lib/service/commands/make.ts'
 import { withHolds } from '#lib/service/commands/with-holds.ts'
 import { DISCARD_REASONS, type DiscardReason } from '#lib/service/food-event.ts'
+import { leftOfBatch } from '#lib/service/food-now.ts'
+import type { HeldStock } from '#lib/service/food-state.ts'
 import { stockOf, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
-import { stopsFor } from '#lib/service/thrown-out.ts'
-import { findBuild } from '#lib/service/tickets.ts'
+import { madeToThrowOut, stopsFor } from '#lib/service/thrown-out.ts'
+import { findBuild, namedBuild } from '#lib/service/tickets.ts'
 
 export const throwOutSchema = z.strictObject({
   type: z.literal('throwOut'),
-  what: z.enum(['pan', 'backup', 'batch', 'build']),
+  what: z.enum(['pan', 'backup', 'batch', 'build', 'rest']),
   /** A build by its name, 21A. */
   id: idField,
   /** What was thrown out, where it was weighed or counted; else all that was counted to be there. */
@@ -38,6 +40,14 @@ const UNSAFE: readonly DiscardReason[] = [
   'not-cooked',
 ]
 
+/** For these it was never good since it was loaded. */
+const NEVER_GOOD: readonly DiscardReason[] = ['not-cooled', 'not-cooked']
+
+const lastGood = ({ offSale, readings }: HeldStock, reason: DiscardReason): number | null => {
+  if (NEVER_GOOD.includes(reason)) return null
+  return offSale ? offSale.lastGoodAt : (readings.at(-1)?.at ?? null)
+}
+
 const throwOutPan = (
   state: RunningState,
   { what, id, reason, amount }: ThrowOut & { readonly what: 'pan' | 'backup' },
@@ -54,9 +64,14 @@ const throwOutPan = (
   if (!Number.isSafeInteger(away) || away < 0 || away > most)
     return refuse({ code: 'absurd-amount', pan: id, most })
   const isNew = (UNSAFE.includes(reason) || stock.offSale !== null) && !isBound
+  const suspect = { what, id, lastGoodAt: lastGood(stock, reason) }
+  // What is past its time or date binds what was made of it by that time itself.
+  const isBad = NEVER_GOOD.includes(reason) || reason === 'out-of-limits'
+  const takesAlong = stock.offSale !== null || (isNew && isBad)
   const events = [
     { type: 'discardSignedOff', what, id, amount: away, reason } as const,
     ...(isNew ? stopsFor(state, [id]) : []),
+    ...(takesAlong ? madeToThrowOut(state, suspect, 'out-of-limits') : []),
   ]
   return happened(...withHolds(state, events, circumstances))
 }
@@ -66,8 +81,7 @@ const throwOutBuild = (
   { id, reason }: ThrowOut,
   circumstances: Circumstances,
 ): Decision => {
-  const [, number = '', letter = ''] = /^(\d+)([A-Z]{1,2})$/.exec(id) ?? []
-  const ticket = Number(number)
+  const { ticket, letter } = namedBuild(id)
   const build = findBuild(state, ticket, letter)
   if (!build) return refuse({ code: 'no-such-build', build: id })
   const signed = { type: 'discardSignedOff', what: 'build', id, amount: 0, reason } as const
@@ -81,6 +95,31 @@ const throwOutBuild = (
   return 'refusal' in again ? again : happened(signed, ...again.events)
 }
 
+/** Of one making, a ton or so many pieces and no more. */
+const MOST_OF_BATCH = 1_000_000_000
+
+const throwOutBatch = (state: RunningState, { id, reason, amount }: ThrowOut): Decision => {
+  const batch = Object.hasOwn(state.batches, id) ? state.batches[id] : undefined
+  if (!batch) return refuse({ code: 'no-such-batch', batch: id })
+  if (batch.thrownOutAt !== null) return refuse({ code: 'already-so' })
+  const left = leftOfBatch(batch)
+  const most = batch.finishedAt === null ? MOST_OF_BATCH : left * 2
+  const away = amount ?? left
+  if (!Number.isSafeInteger(away) || away < 0 || away > most)
+    return refuse({ code: 'absurd-amount', pan: batch.component, most })
+  return happened({ type: 'discardSignedOff', what: 'batch', id, amount: away, reason })
+}
+
+const throwOutRest = (state: RunningState, { id, reason, amount }: ThrowOut): Decision => {
+  const rest = state.toThrowOut[throwOutKey('rest', id)]?.rest
+  if (!rest) return refuse({ code: 'nothing-there', id })
+  const most = rest.amount * 2
+  const away = amount ?? rest.amount
+  if (!Number.isSafeInteger(away) || away < 0 || away > most)
+    return refuse({ code: 'absurd-amount', pan: rest.component, most })
+  return happened({ type: 'discardSignedOff', what: 'rest', id, amount: away, reason })
+}
+
 /**
  * Somebody initials that food was thrown out: what was to be, or what is before its time. A made
  * build that was is made again.
@@ -91,13 +130,10 @@ export const decideThrowOut = (
   circumstances: Circumstances,
 ): Decision =>
   whenOpen(state, (running) => {
-    const { what, id, reason } = command
+    const { what } = command
     if (command.initials === undefined) return refuse({ code: 'not-initialled' })
     if (what === 'pan' || what === 'backup')
       return throwOutPan(running, { ...command, what }, circumstances)
     if (what === 'build') return throwOutBuild(running, command, circumstances)
-    const batch = Object.hasOwn(running.batches, id) ? running.batches[id] : undefined
-    if (!batch) return refuse({ code: 'no-such-batch', batch: id })
-    if (batch.thrownOutAt !== null) return refuse({ code: 'already-so' })
-    return happened({ type: 'discardSignedOff', what, id, amount: 0, reason })
+    return what === 'batch' ? throwOutBatch(running, command) : throwOutRest(running, command)
   })

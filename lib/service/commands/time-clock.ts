@@ -5,14 +5,17 @@ import {
   type Decision,
   happened,
   refuse,
+  refuseHaving,
   whenOpen,
 } from '#lib/service/commands/decision.ts'
 import { idField } from '#lib/service/commands/fields.ts'
 import { initialsField, momentField, readingField } from '#lib/service/commands/food-fields.ts'
+import { heldReading } from '#lib/service/commands/held-reading.ts'
 import { takenReading } from '#lib/service/commands/reading.ts'
 import { withHolds } from '#lib/service/commands/with-holds.ts'
 import { limitsOf } from '#lib/service/food-now.ts'
 import { componentIn, isUsable } from '#lib/service/held-stock.ts'
+import { keptAs } from '#lib/service/kept-as.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
 
@@ -49,7 +52,10 @@ const cannotStart = (state: RunningState, { what, id }: Command): Refusal | null
     : { code: 'off-sale', component: componentIn(state.station, id) ?? id }
 }
 
-/** Time alone runs from leaving heat or cold, with a reading that shows it was in its limits then. */
+/**
+ * Time alone runs from leaving heat or cold, with a reading that shows it was in its limits then. One
+ * that was out of them starts no clock, and is a reading of that food: it goes off sale.
+ */
 export const decideStartTimeClock = (
   state: ServiceState,
   command: Command,
@@ -60,6 +66,9 @@ export const decideStartTimeClock = (
     if (refusal) return refuse(refusal)
     const { what, id, leftAt, from, rule } = command
     const { now } = circumstances
+    const { heldBy, mayLeave } = keptAs(running, command, now)
+    if (!mayLeave.includes(from))
+      return refuse({ code: 'cannot-start-clock', why: 'held-otherwise' })
     const taken = takenReading(running, command.reading, {
       context: 'time-start',
       initials: command.initials,
@@ -78,7 +87,19 @@ export const decideStartTimeClock = (
       now,
       limitsOf(running.station),
     )
-    if (!started.ok) return refuse({ code: 'cannot-start-clock', why: started.why })
+    if (!started.ok) {
+      const refusal: Refusal = { code: 'cannot-start-clock', why: started.why }
+      return started.why === 'start-out-of-limits' && heldBy !== null
+        ? refuseHaving(
+            refusal,
+            withHolds(
+              running,
+              heldReading(running, { what, id, heldBy }, taken.reading, now),
+              circumstances,
+            ),
+          )
+        : refuse(refusal)
+    }
     const event = {
       type: 'timeClockStarted',
       what,

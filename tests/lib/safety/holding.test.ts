@@ -8,6 +8,7 @@ import {
   passes,
   READING_PRACTICE,
   resolveProblem,
+  waitingState,
   waysOut,
 } from '#lib/safety/holding.ts'
 import { MODEL_CODE as limits } from '#lib/safety/limits.ts'
@@ -158,5 +159,19 @@ describe('holding', () => {
       }),
       { seed: 17 },
     )
+  })
+})
+
+describe('food that waits', () => {
+  const waits = (readings: HeldPan['readings'], now: string) =>
+    waitingState({ heldBy: 'hot', roast: false, since: at('10:00'), readings }, [], at(now), limits)
+
+  it('[F42] is read as a pan is, and what it was made to counts as its first reading', () => {
+    expect(waits([], '11:49')).toMatchObject({ state: 'in-limits', next: { dueAt: at('12:00') } })
+    expect(waits([], '11:50').state).toBe('ask')
+    expect(waits([], '12:00')).toEqual({ state: 'missed', since: at('12:00') })
+    expect(waits([read(150, '11:30')], '12:00')).toMatchObject({ next: { dueAt: at('13:30') } })
+    expect(waits([read(120, '11:30'), read(150, '11:40')], '11:50').state).toBe('out')
+    expect(waits([read(150, '11:30', { probe: null })], '12:00').state).toBe('missed')
   })
 })

@@ -20,6 +20,7 @@ const chicken: BatchRecord = {
   },
   cooling: null,
   reheat: null,
+  readings: [],
   clock: null,
   dateMark: null,
   offSale: false,

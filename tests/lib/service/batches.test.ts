@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
+import { batchSteps } from '#lib/views/batch-steps.ts'
+import { batchPictures } from '#lib/views/batch-strip.ts'
 import { at, fahrenheit, minute, read, whenAt } from '#tests/support/food.ts'
-import type { Given } from '#tests/support/service.ts'
+import type { Given, Told } from '#tests/support/service.ts'
 import {
   changePan,
   choose,
@@ -85,17 +87,20 @@ describe('a batch', () => {
     })
   })
 
-  it('[B2] that fell short is recorded, and isn’t loaded before it is read again', () => {
+  it('[B2] that fell short is recorded, and isn’t finished or loaded before it is read again', () => {
     const short = at(openedService(), 1, start, cooked(160))
     expect(short.state.batches.b1?.cooking).toHaveLength(1)
     expect(short.state.batches.b1?.cooked).toBe(false)
-    const finished = at(short, 2, finish())
-    expect(refusalOf(whenAt(finished, 3, loadChicken()))).toEqual({
+    const notCooked = {
       code: 'cannot-load',
       component: 'chicken',
       problem: { code: 'not-cooked', why: 'too-low' },
-    })
+    }
+    expect(refusalOf(whenAt(short, 2, finish()))).toEqual(notCooked)
+    const finished = at(openedService(), 2, start, finish(), cooked(160))
+    expect(refusalOf(whenAt(finished, 3, loadChicken()))).toEqual(notCooked)
     expect(codeOf(whenAt(at(finished, 4, cooked(166)), 5, loadChicken()))).toBeNull()
+    expect(codeOf(whenAt(at(short, 4, cooked(166), finish()), 5, loadChicken()))).toBeNull()
   })
 
   it('[B2] nobody read is loaded nowhere, and neither is one that isn’t finished', () => {
@@ -323,5 +328,47 @@ describe('what is loaded', () => {
   it('[B3] is sold', () => {
     const told = given(changePan('pan-chicken', chicken(1)), send(choose('garden-chicken')))
     expect(codeOf(whenAt(told, 9, send(choose('garden-chicken'))))).toBe('sold-out')
+  })
+})
+
+describe('a batch of several loads', () => {
+  const started = at(openedService(), 1, {
+    type: 'startBatch',
+    batch: 'b1',
+    component: 'chicken',
+    loads: 3,
+    startedAt: minute(-30),
+  })
+  const doneOf = (told: Told) => told.state.batches.b1?.loadsDone
+
+  it('[B34] is finished load by load, or at once', () => {
+    const one = at(started, 2, finish({ amount: chicken(12), loads: 1 }))
+    expect(doneOf(one)).toBe(1)
+    expect(one.state.batches.b1).toMatchObject({ amount: chicken(12), finishedAt: minute(2) })
+    expect(batchSteps(running(one), 'b1')).toContain('finish')
+    expect(batchPictures(running(one), minute(3))).toMatchObject([{ stage: 'making', loads: 2 }])
+    const all = at(one, 9, finish({ amount: chicken(36) }))
+    expect(doneOf(all)).toBe(3)
+    expect(batchSteps(running(all), 'b1')).not.toContain('finish')
+    expect(doneOf(at(started, 2, finish({ amount: chicken(36) })))).toBe(3)
+  })
+
+  it('[B34] has no more loads than were started, and finishing the same again changes nothing', () => {
+    expect(codeOf(whenAt(started, 2, finish({ loads: 4 })))).toBe('absurd-amount')
+    const one = at(started, 2, finish({ amount: chicken(12), loads: 1 }))
+    expect(codeOf(whenAt(one, 3, finish({ amount: chicken(12), loads: 1 })))).toBe('already-so')
+    expect(codeOf(whenAt(one, 3, finish({ amount: chicken(12), loads: 2 })))).toBeNull()
+  })
+
+  it('[B21] thrown out is waste, with what it gave and why', () => {
+    const one = at(started, 2, finish({ amount: chicken(12), loads: 1 }))
+    const out = { type: 'throwOut', what: 'batch', id: 'b1', reason: 'quality' } as const
+    const gone = at(one, 3, { ...out, initials: 'KT' })
+    expect(gone.state.accounts.chicken).toMatchObject({ wasted: chicken(12), loaded: chicken(12) })
+    expect(gone.state.wastes.chicken).toEqual({ quality: chicken(12) })
+    const weighed = at(one, 3, { ...out, amount: chicken(10), initials: 'KT' })
+    expect(weighed.state.wastes.chicken).toEqual({ quality: chicken(10) })
+    const absurd = { ...out, amount: chicken(99), initials: 'KT' }
+    expect(codeOf(whenAt(one, 3, absurd))).toBe('absurd-amount')
   })
 })

@@ -105,6 +105,68 @@ describe('cooling', () => {
     expect(codeOf(whenAt(hot, 326, load(read(150))))).toBeNull()
   })
 
+  const heat = { ...fahrenheit(168, { at: minute(-1180) }), heldSeconds: 5 }
+  const yesterday = at(
+    openedService(),
+    1,
+    { type: 'startBatch', component: 'chicken', loads: 1, startedAt: minute(-1200) },
+    { type: 'recordCooking', batch: 'b1', reading: heat, initials: 'KT' },
+    { type: 'finishBatch', batch: 'b1', amount: 1_000_000, finishedAt: minute(-1175) },
+  )
+  const told = (degrees: number, readAt: number) =>
+    cooling(degrees, { ...read(degrees, { at: minute(readAt) }), ...stays })
+  const cold: Given = {
+    type: 'load',
+    pan: 'pan-chicken',
+    amount: 900_000,
+    batch: 'b1',
+    heldBy: 'cold',
+    ...read(40),
+  }
+
+  it('[B29] that ended before is told, and judged by the moments that are told', () => {
+    const first = at(yesterday, 2, told(140, -1170))
+    expect(until(first, 30).state.batches.b1?.offSale).toBeNull()
+    const second = at(first, 3, told(69, -1051))
+    expect(refusalOf(whenAt(second, 4, cold))).toMatchObject({ problem: { code: 'not-cooled' } })
+    expect(codeOf(whenAt(second, 4, { type: 'close' }))).toBe('still-cooling')
+    const both = at(second, 5, told(40, -820))
+    expect(until(both, 70).state.batches.b1?.offSale).toBeNull()
+    expect(codeOf(whenAt(both, 6, cold))).toBeNull()
+  })
+
+  it('[B29] a stage that is told too late, too warm, or not within the hour is missed', () => {
+    const first = at(yesterday, 2, told(140, -1170))
+    const off = ({ state }: typeof first) => state.batches.b1?.offSale ?? null
+    expect(off(at(first, 3, told(69, -1049)))).toMatchObject({ why: 'cooling-missed' })
+    expect(off(at(first, 3, told(75, -1055), told(69, -1051)))).toBeNull()
+    expect(off(at(first, 3, told(75, -1050), told(69, -1049)))).not.toBeNull()
+    const second = at(first, 10, told(69, -1051))
+    expect(off(at(second, 11, told(42, -811), told(41, -810)))).toBeNull()
+    expect(off(at(second, 11, told(41, -809)))).toMatchObject({ why: 'cooling-missed' })
+    expect(off(until(second, 69))).toBeNull()
+    expect(off(until(second, 70))).toMatchObject({ why: 'cooling-missed' })
+  })
+
+  it('[B29] whose second stage runs on is missed at its moment', () => {
+    const early = at(
+      openedService(),
+      1,
+      { type: 'startBatch', component: 'chicken', loads: 1, startedAt: minute(-240) },
+      {
+        type: 'recordCooking',
+        batch: 'b1',
+        reading: { ...heat, at: minute(-200) },
+        initials: 'KT',
+      },
+      { type: 'finishBatch', batch: 'b1', amount: 1_000_000, finishedAt: minute(-195) },
+      told(140, -190),
+      told(69, -75),
+    )
+    expect(until(early, 170).state.batches.b1?.offSale).toBeNull()
+    expect(until(early, 171).state.batches.b1?.offSale).toMatchObject({ why: 'cooling-missed' })
+  })
+
   it('[B22] a service isn’t closed while a batch cools', () => {
     const started = at(cooked, 2, cooling(140, stays))
     expect(refusalOf(whenAt(started, 3, { type: 'close' }))).toEqual({

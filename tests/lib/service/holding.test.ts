@@ -77,12 +77,13 @@ describe('a reading of a pan', () => {
   it('[B12] lets what is being made of it wait, and a better reading changes nothing', () => {
     const told = at(at(sent, 20, on1A('start')), 30, readPan('pan-chicken', 128))
     expect(refusalOf(whenAt(told, 31, on1A('finish')))).toEqual({
-      code: 'off-sale',
-      component: 'chicken',
+      code: 'build-held',
+      build: '1A',
+      reason: 'off-sale',
     })
     const better = at(told, 32, readPan('pan-chicken', 150))
     expect(offSale(better)).toMatchObject({ why: 'out-of-limits', lastGoodAt: loadedAt })
-    expect(codeOf(whenAt(better, 33, on1A('finish')))).toBe('off-sale')
+    expect(codeOf(whenAt(better, 33, on1A('finish')))).toBe('build-held')
   })
 
   it('[B6] in °C of a soup is asked about', () => {
@@ -201,11 +202,13 @@ describe('a reading that nobody takes', () => {
   it('[B14] is missed at its moment, ahead of the rush it would fall into, and takes the pan off sale', () => {
     // Loaded before 10:05; two hours later is in the rush of 11:42, so it is due at 11:42.
     const dueAt = minute(102)
-    expect(nextDue(loaded.state)).toBe(dueAt)
-    expect(offSale(until(loaded, 101.9))).toBeNull()
+    const batches = until(loaded, 101.9)
+    expect(nextDue(batches.state)).toBe(dueAt)
+    expect(offSale(batches)).toBeNull()
     const missed = until(loaded, 102)
     expect(offSale(missed)).toMatchObject({ why: 'reading-missed', lastGoodAt: loadedAt })
-    expect(missed.events.filter((one) => one.due !== undefined)).toMatchObject(
+    const fallen = missed.events.filter((one) => 'what' in one && one.what === 'pan')
+    expect(fallen.filter((one) => one.due !== undefined)).toMatchObject(
       ['pan-rice', 'pan-chicken'].map((id) => ({
         type: 'readingMissed',
         id,
@@ -226,6 +229,18 @@ describe('a reading that nobody takes', () => {
     expect(offSale(late)).toMatchObject({ why: 'reading-missed' })
     const low = at(missed, 110, readPan('pan-chicken', 129))
     expect(offSale(low)).toMatchObject({ why: 'out-of-limits', lastGoodAt: loadedAt })
+  })
+
+  it('[B14] told late lifts what was read in time, while the next isn’t missed by then', () => {
+    const missed = until(loaded, 102)
+    const told = (minutes: number, readAt: number) =>
+      offSale(at(missed, minutes, readPan('pan-chicken', 139, { at: minute(readAt) })))
+    expect(told(110, 101)).toBeNull()
+    expect(told(230, 140)).toBeNull()
+    expect(told(230, 101)).toMatchObject({ why: 'reading-missed' })
+    expect(told(260, 150)).toMatchObject({ why: 'reading-missed' })
+    const late = at(missed, 260, readPan('pan-chicken', 139))
+    expect(offSale(at(late, 261, readPan('pan-chicken', 139)))).not.toBeNull()
   })
 
   it('[B23] nothing falls due while a jump of the clock isn’t confirmed', () => {

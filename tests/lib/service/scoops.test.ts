@@ -96,6 +96,21 @@ describe('a scoop in another pan', () => {
     expect(soiledIn(onward(stages.made, soil('pan-slaw', 'cheddar', true)), 'pan-slaw')).toEqual([])
   })
 
+  it('[S81] soils what it goes back to as well where it was the back-up that it was in', () => {
+    const told = onward(stages.waiting, soil('pan-slaw', 'cheddar', true))
+    expect(soiledIn(told, 'pan-cheddar')).toEqual(['slaw'])
+    expect(soiledIn(told, 'pan-slaw')).toEqual([])
+    expect(told.state.backupPans['back-up-slaw']?.soiledBy).toEqual(['cheddar'])
+    const bare = { ...stages.waiting.state, backupPans: {} }
+    const older = when({ ...stages.waiting, state: bare }, soil('pan-slaw', 'cheddar', true))
+    expect(eventsOf(older)[0]).toEqual({
+      type: 'backupSet',
+      component: 'slaw',
+      ready: false,
+      soiledBy: 'cheddar',
+    })
+  })
+
   it('[S85] went into a back-up only where one stands ready', () => {
     const none = { code: 'no-such-backup', component: 'slaw' }
     expect(refusalOf(when(given(), soil('pan-slaw', 'cheddar', true)))).toEqual(none)

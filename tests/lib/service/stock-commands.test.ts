@@ -44,7 +44,13 @@ describe('a missing scoop', () => {
   it('[U10] isn’t stood in for by a tool that carries an allergen, nor by too many', () => {
     expect(
       refusalOf(deciding(stocked(), miss('chicken', { id: 'tuna-8', count: 1 }))),
-    ).toMatchObject({ code: 'scoop-carries', tool: 'tuna-8', component: 'chicken' })
+    ).toMatchObject({
+      code: 'scoop-carries',
+      tool: 'tuna-8',
+      component: 'chicken',
+      from: 'tuna',
+      into: 'chicken',
+    })
     expect(codeOf(deciding(stocked(), miss('chicken', { id: 'spare-20', count: 5 })))).toBe(
       'too-many-measures',
     )

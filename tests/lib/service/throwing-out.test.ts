@@ -56,18 +56,58 @@ describe('time alone', () => {
         clock: { rule: '4h', startedAt: minute(10), throwOutAt: minute(250) },
       },
     })
-    expect(refusalOf(whenAt(given(), 12, clock(read(48, { at: minute(9) }))))).toEqual({
-      code: 'cannot-start-clock',
-      why: 'start-out-of-limits',
-    })
     expect(refusalOf(whenAt(given(), 60, clock({ leftAt: minute(-260) })))).toMatchObject({
       code: 'cannot-start-clock',
       why: 'past-throw-out',
     })
     expect(codeOf(whenAt(timed, 13, clock()))).toBe('already-so')
-    expect(refusalOf(whenAt(given(), 12, clock({ from: 'room' })))).toMatchObject({
+    expect(refusalOf(whenAt(given(), 12, clock({ rule: '4h-cool' })))).toMatchObject({
       why: 'rule-not-from-there',
     })
+  })
+
+  it('[B15] a start reading out of limits starts no clock, and takes the pan off sale', () => {
+    const decision = whenAt(given(), 12, clock(read(48, { at: minute(9) })))
+    expect(refusalOf(decision)).toEqual({ code: 'cannot-start-clock', why: 'start-out-of-limits' })
+    expect('also' in decision && decision.also).toMatchObject([
+      { type: 'temperatureRead', what: 'pan', id: 'pan-tuna', inLimits: false },
+      { type: 'takenOffSale', what: 'pan', id: 'pan-tuna', why: 'out-of-limits' },
+    ])
+    const none = whenAt(given(), 12, clock({ leftAt: minute(-260) }))
+    expect('also' in none).toBe(false)
+  })
+
+  it.each([
+    ['pan-tuna', 'hot'],
+    ['pan-tuna', 'room'],
+    ['pan-chicken', 'cold'],
+    ['pan-almonds', 'cold'],
+  ] as const)('[B15] %s didn’t leave %s', (id, from) => {
+    const rule = from === 'room' ? '4h-cool' : '4h'
+    const started = clock({ id, from, rule, ...read(from === 'hot' ? 150 : 40) })
+    expect(refusalOf(whenAt(given(), 12, started))).toEqual({
+      code: 'cannot-start-clock',
+      why: 'held-otherwise',
+    })
+  })
+
+  it('[B15] a batch leaves what it was cooked, cooled or cut to', () => {
+    const cut = at(
+      openedService(),
+      1,
+      { type: 'startBatch', component: 'tuna', loads: 1, startedAt: minute(-20) },
+      { type: 'finishBatch', batch: 'b1', amount: tuna(30), finishedAt: minute(0) },
+    )
+    const of = { what: 'batch', id: 'b1', leftAt: minute(1), ...read(60) } as const
+    expect(codeOf(whenAt(cut, 2, clock({ ...of, from: 'room', rule: '4h-cool' })))).toBeNull()
+    expect(refusalOf(whenAt(cut, 2, clock({ ...of, from: 'hot' })))).toMatchObject({
+      why: 'held-otherwise',
+    })
+    const known: Given = { type: 'readTemperature', what: 'batch', id: 'b1', ...read(39) }
+    const cold = at(cut, 2, known)
+    expect(
+      refusalOf(whenAt(cold, 3, clock({ ...of, from: 'room', rule: '4h-cool' }))),
+    ).toMatchObject({ why: 'held-otherwise' })
   })
 
   it('[B15] is for no station without a written procedure', () => {
@@ -159,6 +199,8 @@ describe('time alone', () => {
     expect(Object.keys(past.state.toThrowOut).sort()).toEqual(['batch/b1', 'pan/pan-tuna'])
     const gone = at(past, 221, throwOut('batch', 'b1'), throwOut('pan', 'pan-tuna'))
     expect(gone.state.batches.b1?.thrownOutAt).toBe(minute(221))
+    expect(gone.state.wastes.tuna).toEqual({ 'past-time': tuna(30) })
+    expect(accountOf(gone, 'tuna')).toMatchObject({ wasted: tuna(30), loaded: tuna(30) })
     expect(codeOf(whenAt(gone, 222, throwOut('batch', 'b1')))).toBe('already-so')
   })
 
@@ -252,7 +294,7 @@ describe('throwing out', () => {
   })
 
   it('[B22] comes before closing, as does what is off sale', () => {
-    const past = until(timed, 100)
+    const past = until(timed, 99)
     const closes: Given = { type: 'close' }
     const low: Given = {
       type: 'readTemperature',
@@ -261,11 +303,11 @@ describe('throwing out', () => {
       reading: fahrenheit(128),
       initials: 'KT',
     }
-    expect(refusalOf(whenAt(at(past, 100, low), 101, closes))).toEqual({
+    expect(refusalOf(whenAt(at(past, 99, low), 99, closes))).toEqual({
       code: 'throw-out-first',
       count: 1,
     })
-    expect(codeOf(whenAt(past, 101, closes))).toBeNull()
+    expect(codeOf(whenAt(past, 99, closes))).toBeNull()
     expect(refusalOf(whenAt(until(late, 250), 250, closes))).toMatchObject({
       code: 'throw-out-first',
     })

@@ -77,6 +77,26 @@ describe('what is told', () => {
     expect(keys(tell([], urgent, 700, true))).toEqual(['safety chicken', 'sold-out tuna'])
   })
 
+  it('[Z52] of safety what comes and goes fills no log, and what is new comes at once', () => {
+    const low = of('safety', 'chicken', 6)
+    let log: AdviceLog = []
+    const seconds = 600
+    for (let second = 0; second < seconds; second += 1)
+      log = tell(log, second % 2 === 0 ? [low] : [], 700 + second / 60, true)
+    const told = log.filter(({ key }) => key === low.key)
+    const events = told.length + told.filter(({ answer }) => answer === 'lapsed').length
+    expect(events).toBeGreaterThan(1)
+    expect(events).toBeLessThanOrEqual(seconds / 120 + 1)
+    const other = of('safety', 'slaw', 2)
+    expect(keys(tell(log, [other], 709.9, true))).toContain(other.key)
+    const lapsed = tell(tell([], [low], 700, true), [], 702, true)
+    expect(lapsed[0]?.answer).toBe('lapsed')
+    expect(tell(lapsed, [low], 703, true)).toHaveLength(1)
+    expect(tell(lapsed, [{ ...low, saves: 7 }], 703, true)).toHaveLength(2)
+    expect(tell(lapsed, [low], 704, true)).toHaveLength(2)
+    expect(tell(lapsed, [low], 640, true)).toHaveLength(2)
+  })
+
   it('[Z34] never are there more than six new ones in any hour, apart from safety', () => {
     fc.assert(
       fc.property(

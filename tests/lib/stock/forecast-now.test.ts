@@ -89,6 +89,36 @@ describe('what can still be served', () => {
     expect(late.map(({ at }) => at)).toEqual([747, 747])
     expect(underwayOf(told.state, 'slaw', OPENED)).toEqual([])
   })
+
+  it('[Z37] has a finished load in hand, and the others of its batch as under way', () => {
+    const told = batch(stocked({ chicken: 20 }), 10, 3, OPENED + 10 * MINUTE)
+    const all = underwayOf(told.state, 'chicken', OPENED + 11 * MINUTE)
+    const finish = (so: Stocked, minutes: number, loads?: number) =>
+      happens(so, minutes, {
+        type: 'batchFinished',
+        batch: 'b1',
+        finishedAt: OPENED + minutes * MINUTE,
+        amount: (loads ?? 3) * 12 * portionOf('chicken'),
+        dateMark: null,
+        ...(loads === undefined ? {} : { loads }),
+      })
+    const one = finish(told, 12, 1)
+    expect(all).toHaveLength(3)
+    expect(underwayOf(one.state, 'chicken', OPENED + 12 * MINUTE)).toEqual(all.slice(1))
+    expect(readyBehind(one.state, 'chicken')).toBe(12 * portionOf('chicken'))
+    expect(supplyOf(one.state, 'chicken', OPENED + 12 * MINUTE)?.arriving).toHaveLength(2)
+    const both = finish(one, 14, 2)
+    expect(underwayOf(both.state, 'chicken', OPENED + 14 * MINUTE)).toEqual(all.slice(2))
+    expect(underwayOf(finish(both, 16).state, 'chicken', OPENED + 16 * MINUTE)).toEqual([])
+    const thrown = happens(one, 13, {
+      type: 'discardSignedOff',
+      what: 'batch',
+      id: 'b1',
+      amount: 12 * portionOf('chicken'),
+      reason: 'quality',
+    })
+    expect(underwayOf(thrown.state, 'chicken', OPENED + 13 * MINUTE)).toEqual([])
+  })
 })
 
 describe('the forecast of a station', () => {

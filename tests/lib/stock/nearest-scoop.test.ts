@@ -85,7 +85,7 @@ describe('a missing scoop', () => {
     const cheese = scoop(8, { touched: ['leaf'] })
     expect(nearestScoop(station, beans(8), [cheese])).toEqual({
       best: null,
-      notLent: [{ id: 'scoop 8', why: 'carries', code: 'milk' }],
+      notLent: [{ id: 'scoop 8', why: 'carries', code: 'milk', from: 'leaf', into: 'heart' }],
     })
     const other = nearestScoop(station, beans(8), [cheese, scoop(10)])
     expect(other.best?.measures).toEqual([{ id: 'scoop 10', count: 1 }])
@@ -95,7 +95,7 @@ describe('a missing scoop', () => {
     const station = stationWith({}, saying({ milk: 'contains' }))
     expect(nearestScoop(station, beans(8), [scoop(8, { touched: ['leaf'] })])).toEqual({
       best: null,
-      notLent: [{ id: 'scoop 8', why: 'carries', code: 'milk' }],
+      notLent: [{ id: 'scoop 8', why: 'carries', code: 'milk', from: 'heart', into: 'leaf' }],
     })
     expect(nearestScoop(station, beans(8), [scoop(8)]).notLent).toEqual([])
   })
@@ -112,7 +112,7 @@ describe('a missing scoop', () => {
       ),
     }
     expect(nearestScoop(milk, beans(8), [both]).notLent).toEqual([
-      { id: 'scoop 8', why: 'carries', code: 'milk' },
+      { id: 'scoop 8', why: 'carries', code: 'milk', from: 'cheese', into: 'heart' },
     ])
     const leafOnly = nearestScoop(milk, beans(8), [scoop(8, { touched: ['leaf'] })])
     expect(leafOnly.notLent).toEqual([])

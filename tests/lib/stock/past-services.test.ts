@@ -86,6 +86,49 @@ describe('a service record', () => {
     })
   })
 
+  it('[Z47] keeps every reading that was taken, also as food was put somewhere or came back', () => {
+    const at = told
+    const food = {
+      heldBy: 'hot',
+      clock: null,
+      dateMark: null,
+      finishedAt: 0,
+      guarded: false,
+    } as const
+    const pan = panFor('chicken')
+    const backup = state.station?.backups[0]
+    if (!backup) throw new Error('the station has no back-up pan')
+    const stamp = { position: 99, at: OPENED, command: null }
+    const more = serviceRecord(state, [
+      ...at.events,
+      { ...stamp, type: 'panToppedUp', pan, amount: 1, batch: null, from: null, food, reading },
+      {
+        ...stamp,
+        type: 'backupSet',
+        component: backup.component,
+        backup: backup.id,
+        ready: true,
+        amount: 1,
+        reading,
+      },
+      {
+        ...stamp,
+        type: 'offSaleResolved',
+        what: 'pan',
+        id: pan,
+        way: 'reheat',
+        reading: { ...reading, heldSeconds: 15, stoodSeconds: null },
+        clock: null,
+      },
+    ])
+    const of = { at: reading.at, temperature: reading.temperature, met: true }
+    expect(more.readings.slice(-3)).toEqual([
+      { ...of, of: 'pan', component: 'chicken' },
+      { ...of, of: 'backup', component: backup.component },
+      { ...of, of: 'reheating', component: 'chicken' },
+    ])
+  })
+
   it('[Z47] has no ticket number, no need, and no name', () => {
     const said = JSON.stringify(record)
     for (const word of ['Ada', 'milk', 'allergy', 'need', '"ticket', '"letter', '1A'])

@@ -6,7 +6,7 @@ import type { ComponentDemand } from '#lib/stock/demand.ts'
 import { forecastAll, stationAhead } from '#lib/stock/forecast.ts'
 import { itemShares, knockOnOf, withKnockOn } from '#lib/stock/knock-on.ts'
 import { chanceOfGap, goneCurve, lastingOf, runOutOf, type Supply } from '#lib/stock/run-out.ts'
-import { nextQuiet, rushOf } from '#lib/stock/rush.ts'
+import { rushOf } from '#lib/stock/rush.ts'
 import { noCounts } from '#lib/stock/service-counts.ts'
 import { demoStation } from '#server/demo-station.ts'
 
@@ -195,10 +195,5 @@ describe('rush windows', () => {
       true,
       false,
     ])
-  })
-
-  it('[Z23] the next quiet minute is after the rush', () => {
-    expect(nextQuiet(rush, service, 604)).toBe(604)
-    expect(nextQuiet(rush, service, 612)).toBe(620)
   })
 })

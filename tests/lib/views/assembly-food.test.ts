@@ -5,7 +5,16 @@ import { panForBuild } from '#lib/views/assembly-pan.ts'
 import { stoppedBuilds } from '#lib/views/assembly-stop.ts'
 import { handOverView } from '#lib/views/hand-over.ts'
 import { read } from '#tests/support/food.ts'
-import { buildIn, choose, given, onward, running, send, type Told } from '#tests/support/service.ts'
+import {
+  buildIn,
+  choose,
+  given,
+  happening,
+  onward,
+  running,
+  send,
+  type Told,
+} from '#tests/support/service.ts'
 
 const chicken = choose('garden-chicken')
 const one = { ticket: 1, letter: 'A' }
@@ -40,8 +49,10 @@ describe('food that may not be taken', () => {
     })
   })
 
-  test('[A22] one in the making is told to wait', () => {
-    const told = given(send(chicken), start, tooCool)
+  test('[A22] one in the making is told to wait where its pan wasn’t read', () => {
+    const told = happening(given(send(chicken), start), [
+      { type: 'readingMissed', what: 'pan', id: 'pan-chicken' },
+    ])
     expect(assemblyView(running(told), null).now).toMatchObject({
       short: false,
       lacksWhy: 'off-sale',

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { StationForecast, Suggestion } from '#lib/stock/station-forecast.ts'
-import { taskKey, tasksOf } from '#lib/views/do-next.ts'
+import { calmNow, taskKey, tasksOf } from '#lib/views/do-next.ts'
 import { doNextWords } from '#lib/words/do-next-en.ts'
 import {
   choose,
@@ -138,6 +138,26 @@ describe('its words', () => {
     expect(doNextWords.button(startChicken.reason)).toBe('Done: 2 loads started')
   })
 
+  test('[B28] a batch that waits is told as one, and how it is missed', () => {
+    const reason = {
+      why: 'safety',
+      what: 'reading-due',
+      of: 'batch',
+      id: 'b1',
+      component: 'chicken',
+      dueAt: at(30),
+    } as const
+    expect(doNextWords.title(reason, here)).toBe('Read the waiting herb chicken')
+    expect(doNextWords.why(reason, here)).toEqual([
+      'By 18:30. A batch whose reading is missed isn’t loaded.',
+    ])
+    const missed = { ...reason, what: 'reading-missed', dueAt: null } as const
+    expect(doNextWords.title(missed, here)).toBe('The waiting herb chicken wasn’t read')
+    expect(doNextWords.title({ ...reason, of: 'pan' }, here)).toBe(
+      'Read the temperature: Herb chicken',
+    )
+  })
+
   test('[P36] keeping says how many, for which items, and what stays free', () => {
     const reason = {
       why: 'keep',
@@ -154,5 +174,37 @@ describe('its words', () => {
       'Runs out from 18:30 (7 in 10 before close). It can’t be made again today.',
       '2 stay free for all others.',
     ])
+  })
+})
+
+describe('nothing to do', () => {
+  const here = {
+    name: (id: string) => id,
+    time: (moment: number) => `${(moment - NOON) / 60_000}`,
+    now: NOON,
+    making: () => null,
+  }
+  const lasting = (of: 'enough' | 'wont-last') => ({ lasting: of }) as never
+  const said = (over: Partial<StationForecast>) =>
+    doNextWords.calm(calmNow(forecast(over)), here).join(' ')
+
+  test('[P37] in a rush says what won’t last, until when suggestions wait, and what still comes', () => {
+    const words = said({
+      rushUntil: at(15),
+      components: { chicken: lasting('wont-last'), rice: lasting('enough') },
+    })
+    expect(words).toContain('chicken won’t last.')
+    expect(words).toContain('suggestions wait until then')
+    expect(words).toContain('Rush until 15')
+    expect(words).toMatch(/sold out, to be read or to be thrown out still comes/)
+    expect(words).not.toContain('rice')
+    expect(said({ rushUntil: at(15) })).not.toContain('won’t last')
+  })
+
+  test('[P37] never says that all pans are well beside what won’t last', () => {
+    const plain = said({})
+    expect(plain).toContain('Every pan holds')
+    expect(said({ components: { chicken: lasting('wont-last') } })).not.toContain(plain)
+    expect(doNextWords.calm(calmNow(null), here)).toEqual([plain])
   })
 })

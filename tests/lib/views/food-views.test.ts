@@ -153,7 +153,7 @@ describe('the batches', () => {
     expect(nextStep(running(cooked), 'one')).toBe('finish')
     const amount = ofPortions('chicken', 12)
     const done = later(cooked, { type: 'finishBatch', batch: 'one', amount })
-    expect(batchSteps(running(done), 'one')).toEqual(['load', 'cool', 'clock', 'throw-out'])
+    expect(batchSteps(running(done), 'one')).toEqual(['load', 'read', 'cool', 'clock', 'throw-out'])
     expect(nextStep(running(done), 'one')).toBeNull()
     expect(nextStep(running(later(cooking, heat('one', 1500))), 'one')).toBe('cook')
   })

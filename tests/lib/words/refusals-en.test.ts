@@ -85,7 +85,14 @@ const refusals: Of<Refusal> = {
   'no-such-order': { code: 'no-such-order', id: 'kelp-roll' },
   'no-scoop': { code: 'no-scoop', component: 'pita' },
   'no-such-tool': { code: 'no-such-tool', id: 'scoop-99' },
-  'scoop-carries': { code: 'scoop-carries', tool: 'spare-20', component: 'rice', need: 'fish' },
+  'scoop-carries': {
+    code: 'scoop-carries',
+    tool: 'spare-20',
+    component: 'rice',
+    need: 'fish',
+    from: 'tuna',
+    into: 'rice',
+  },
   'too-many-measures': { code: 'too-many-measures', most: 4 },
   'no-scoop-fits': { code: 'no-scoop-fits', component: 'rice' },
   'no-such-advice': { code: 'no-such-advice' },
@@ -205,5 +212,17 @@ describe('all words that people read', () => {
     expect(files.length).toBeGreaterThan(10)
     for (const wrong of ['It is safe to eat.', 'Allergen-free', 'allergen free', 'Gluten-free'])
       expect(said(wrong).length).toBeGreaterThan(0)
+  })
+})
+
+describe('a tool that would carry something', () => {
+  const carries = { code: 'scoop-carries', tool: 'spare', component: 'rice', need: 'fish' } as const
+  it('[W1] says which way: into what lacks its scoop, or back to where the tool belongs', () => {
+    expect(sayRefusal({ ...carries, from: 'tuna', into: 'rice' }, (id) => id)).toBe(
+      'That tool was in tuna: it would carry fish into rice. Take another.',
+    )
+    expect(sayRefusal({ ...carries, from: 'rice', into: 'slaw' }, (id) => id)).toBe(
+      'That tool goes back to slaw: it would carry fish there out of rice. Take another.',
+    )
   })
 })

@@ -32,6 +32,8 @@ const LOAD: readonly LoadProblem[] = [
   { code: 'load-out-of-limits' },
 ]
 
+const CARRIES = { id: '#8', why: 'carries', from: 'Slaw', into: 'Rice' } as const
+
 const sentences = [
   ...strings(safetyWords),
   ...strings(panRuleWords),
@@ -41,8 +43,8 @@ const sentences = [
   safetyWords.toThrowOut('Chicken', '15:10'),
   safetyWords.cooling({ state: 'missed', stage: 1, startedAt: 1 }, limits, 'F', clock),
   safetyWords.cooling({ state: 'cooled', startedAt: 1, at: 2 }, limits, 'F', clock),
-  panRuleWords.notLent({ id: '#8', why: 'carries', code: 'milk' }, said),
-  panRuleWords.notLent({ id: '#8', why: 'carries', code: 'vegan' }, said),
+  panRuleWords.notLent({ ...CARRIES, code: 'milk' }, said),
+  panRuleWords.notLent({ ...CARRIES, code: 'vegan' }, said),
   panRuleWords.notLent({ id: '#8', why: 'allergen-only' }, said),
   panRuleWords.nearest({ best: null, notLent: [] }, said),
 ]
@@ -112,9 +114,13 @@ describe('words on temperature and time', () => {
   })
 
   it('[F36] a tool that stays where it is says what it may carry, also of a diet', () => {
-    const carries = (code: string) => panRuleWords.notLent({ id: '#8', why: 'carries', code }, said)
-    expect(carries('tree-nuts')).toBe('#8 stays where it is: it may carry tree nuts.')
-    expect(carries('no-pork')).toBe('#8 stays where it is: it may carry what “no pork” leaves out.')
+    const carries = (code: string) => panRuleWords.notLent({ ...CARRIES, code }, said)
+    expect(carries('tree-nuts')).toBe(
+      '#8 stays where it is: it may carry tree nuts from Slaw into Rice.',
+    )
+    expect(carries('no-pork')).toBe(
+      '#8 stays where it is: it may carry what “no pork” leaves out from Slaw into Rice.',
+    )
   })
 
   it('[F37][F38] a pan too full or a weight too small is refused with its reason', () => {

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import type { Command } from '#lib/service/decide.ts'
 import { evolve } from '#lib/service/evolve.ts'
 import { NOT_OPENED } from '#lib/service/state.ts'
+import { demoStation } from '#server/demo-station.ts'
 import { openRail } from '#server/rail/rail.ts'
 import { LOADS, OPEN, order } from '#tests/support/orders.ts'
 import { createOpenRoom, createRailRoom, settle } from '#tests/support/rail-room.ts'
@@ -79,6 +80,37 @@ describe('a batch', () => {
       answer: { answer: 'refused', refusal: { code: 'no-such-ticket', ticket: 1 } },
     })
     expect(shown).toHaveLength(before)
+  })
+
+  test('[R34] what a refused command saw is appended with its refusal', async () => {
+    const { give, entries, guests, time } = await createRailRoom({
+      station: () => ({ revision: 1, document: demoStation }),
+    })
+    const read = (tenths: number) => ({
+      reading: { tenths, scale: 'F', probe: '1', where: 'middle-stirred' } as const,
+      initials: 'KT',
+    })
+    await give('open', OPEN)
+    await give('load', { type: 'load', pan: 'pan-tuna', amount: 400_000, ...read(390) })
+    const clock = {
+      type: 'startTimeClock',
+      what: 'pan',
+      id: 'pan-tuna',
+      leftAt: time.clock.now(),
+      from: 'cold',
+      rule: '4h',
+      ...read(480),
+    } as const
+    const answer = await give('clock', clock)
+    expect(answer).toMatchObject({ refusal: { why: 'start-out-of-limits' } })
+    expect((await entries()).slice(-2)).toMatchObject([
+      { type: 'temperatureRead', command: 'clock', inLimits: false },
+      { type: 'takenOffSale', command: 'clock', id: 'pan-tuna' },
+    ])
+    expect(await guests.namesOf('s-lunch')).toMatchObject({ clock: 'KT' })
+    const count = (await entries()).length
+    expect(await give('clock', clock)).toEqual(answer)
+    expect(await entries()).toHaveLength(count)
   })
 
   test('[R3] nothing is shown or answered while the append is under way', async () => {

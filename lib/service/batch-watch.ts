@@ -1,0 +1,91 @@
+/** How a batch that waits to be loaded is kept, and when it is read. */
+import { findComponent } from '#lib/menu/find.ts'
+import type { StationDocument } from '#lib/menu/station-document.ts'
+import { type HoldingState, waitingState } from '#lib/safety/holding.ts'
+import type { Reading } from '#lib/safety/readings.ts'
+import { nextMonitoring } from '#lib/safety/time-control.ts'
+import { lastReadAt } from '#lib/service/batch-read.ts'
+import {
+  coolingOf,
+  leftOfBatch,
+  limitsOf,
+  needsBatch,
+  practiceOf,
+  TELLING_MS,
+} from '#lib/service/food-now.ts'
+import type { BatchState } from '#lib/service/food-state.ts'
+import type { RunningState } from '#lib/service/state.ts'
+
+/** By what a batch is kept; null where it is by neither: on a clock, cooling, not cooked, or dry. */
+export const batchHeldBy = (
+  station: StationDocument,
+  batch: BatchState,
+  now: number,
+): 'hot' | 'cold' | null => {
+  const component = findComponent(station, batch.component)
+  if (!component || component.held === 'dry') return null
+  if (batch.clock || batch.thrownOutAt !== null) return null
+  if (batch.reheat?.ok) return 'hot'
+  const cooling = coolingOf(station, batch, now)
+  if (cooling) return cooling.state === 'cooled' ? 'cold' : null
+  if (!needsBatch(component)) return component.held
+  return batch.cooked ? 'hot' : null
+}
+
+/**
+ * From when on a batch that waits is read. Hot food since it was last read, told or not. Cold food may
+ * have come out of the cold room, which is read otherwise: since it is known here.
+ */
+export const watchedSince = (batch: BatchState, heldBy: 'hot' | 'cold'): number => {
+  const readAt = lastReadAt(batch) ?? batch.finishedAt ?? batch.startedAt
+  return heldBy === 'hot' ? readAt : Math.max(readAt, batch.toldAt)
+}
+
+/** Whether at least a portion of it waits to be loaded. */
+const waits = (state: RunningState, batch: BatchState): boolean =>
+  batch.finishedAt !== null &&
+  batch.thrownOutAt === null &&
+  leftOfBatch(batch) >= (state.portions[batch.component]?.amount ?? 1)
+
+/**
+ * What is known of a hot or cold batch that waits to be loaded; null where none does.
+ * @param more readings beside those that are recorded
+ */
+export const waitingOf = (
+  state: RunningState,
+  id: string,
+  now: number,
+  more: readonly Reading[] = [],
+): HoldingState | null => {
+  const batch = state.batches[id]
+  if (!batch || !waits(state, batch)) return null
+  const heldBy = batchHeldBy(state.station, batch, now)
+  if (heldBy === null) return null
+  const roast = findComponent(state.station, batch.component)?.food.roast === true
+  const since = watchedSince({ ...batch, readings: [] }, heldBy)
+  return waitingState(
+    { heldBy, roast, since, readings: [...batch.readings, ...more] },
+    state.rushes,
+    now,
+    limitsOf(state.station),
+    practiceOf(state.station),
+  )
+}
+
+const dueAtOf = (state: RunningState, batch: BatchState, id: string, now: number) => {
+  if (batch.clock) return waits(state, batch) ? nextMonitoring(batch.clock, batch.readings) : null
+  const waiting = waitingOf(state, id, now)
+  if (!waiting || waiting.state === 'out') return null
+  return waiting.state === 'missed' ? waiting.since : waiting.next.dueAt
+}
+
+/**
+ * From when on the reading of a batch that waits is missed; null where none is asked for. One that was
+ * due before somebody told of the batch may still be told, for a while.
+ */
+export const batchReadBy = (state: RunningState, id: string, now: number): number | null => {
+  const batch = state.batches[id]
+  const dueAt = batch ? dueAtOf(state, batch, id, now) : null
+  if (!batch || dueAt === null) return null
+  return dueAt >= batch.toldAt ? dueAt : batch.toldAt + TELLING_MS
+}

@@ -1,0 +1,42 @@
+/** What is left in a pan that is changed or put away, where it goes nowhere but into the bin. */
+import type { RestToThrowOut } from '#lib/service/food-event.ts'
+import { lastsUntil } from '#lib/service/food-now.ts'
+import type { HeldStock } from '#lib/service/food-state.ts'
+import { throwOutKey } from '#lib/service/held-stock.ts'
+import type { RunningState } from '#lib/service/state.ts'
+
+/**
+ * The rest of what a pan holds, where it may never be served again: on a clock, also one that isn't
+ * over, since such food goes back to neither heat nor cold; or past its date. Null for what may.
+ */
+export const restOf = (
+  state: RunningState,
+  id: string,
+  stock: HeldStock,
+  now: number,
+): RestToThrowOut | null => {
+  if (stock.amount <= 0 || !stock.food) return null
+  const until = lastsUntil(state, stock)
+  const isOver = until !== null && until <= now
+  const { clock } = stock.food
+  if (clock === null && !isOver) return null
+  const because = clock === null ? 'date' : isOver ? 'time' : 'taken-away'
+  return { id: `${id}.${stock.load}`, because }
+}
+
+/** How many rests of a component wait for somebody's initials. */
+export const restsOf = (state: RunningState, component: string): number =>
+  Object.values(state.toThrowOut).filter(({ rest }) => rest?.component === component).length
+
+/** What was taken out of a pan and is to be thrown out stays in the list, apart from the pan. */
+export const withRest = (
+  state: RunningState,
+  rest: RestToThrowOut | undefined,
+  of: { readonly component: string; readonly amount: number; readonly at: number },
+): RunningState => {
+  if (!rest) return state
+  const { id, because } = rest
+  const { component, amount, at } = of
+  const bound = { what: 'rest', id, because, since: at, rest: { component, amount } } as const
+  return { ...state, toThrowOut: { ...state.toThrowOut, [throwOutKey('rest', id)]: bound } }
+}

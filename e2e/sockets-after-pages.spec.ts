@@ -31,9 +31,14 @@ test('a page of an older build loads anew, once', async ({ server, open }) => {
   const old = '0'.repeat(16)
   await page.route('**/_next/static/**/*.js', async (route) => {
     const url = route.request().url().replace(server.pageUrl, server.url)
-    const response = await route.fetch({ url })
-    const body = (await response.text()).replaceAll(build, old)
-    await route.fulfill({ response, body })
+    try {
+      const response = await route.fetch({ url })
+      const body = (await response.text()).replaceAll(build, old)
+      await route.fulfill({ response, body })
+    } catch (problem) {
+      // The page loads anew while parts of the old one are still on their way.
+      if (!/disposed|already handled|closed/.test(String(problem))) throw problem
+    }
   })
   page.on('request', (request) => {
     if (request.isNavigationRequest()) loads += 1

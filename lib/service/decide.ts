@@ -235,7 +235,7 @@ export const decide = (
     case 'scoopBack':
       return decideScoopBack(state, command)
     case 'answerAdvice':
-      return decideAnswerAdvice(state, command)
+      return decideAnswerAdvice(state, command, circumstances)
     case 'wait':
       return decideWait(state, command)
     case 'confirmClock':

@@ -7,6 +7,7 @@ import type { Build, RunningState } from '#lib/service/state.ts'
 import type { StockEvent } from '#lib/service/stock-event.ts'
 import { type AdviceEntry, NO_STOCK, type StockState } from '#lib/service/stock-state.ts'
 import { buildName, findBuild, findTicket } from '#lib/service/tickets.ts'
+import { answeredPlace } from '#lib/stock/advice-answered.ts'
 import { believed, firstBeliefs } from '#lib/stock/beliefs.ts'
 import { closesAt } from '#lib/stock/closing.ts'
 import { isKeptFor } from '#lib/stock/kept.ts'
@@ -144,11 +145,11 @@ const answerLast = (
   answer: AdviceEntry['answer'],
   at: number,
 ): readonly AdviceEntry[] => {
-  if (!log.some((one) => one.key === key && one.answer === 'open'))
+  const place = answeredPlace(log, key, at)
+  const last = log[place]
+  if (!last || (answer === 'lapsed' && last.answer !== 'open'))
     throw new Error(`no open advice ${key}`)
-  return log.map((one) =>
-    one.key === key && one.answer === 'open' ? { ...one, answer, answeredAt: at } : one,
-  )
+  return log.with(place, { ...last, answer, answeredAt: at })
 }
 
 const planned = (

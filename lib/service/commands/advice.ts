@@ -1,6 +1,14 @@
 import { z } from 'zod'
-import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands/decision.ts'
+import {
+  type Circumstances,
+  type Decision,
+  happened,
+  refuse,
+  whenOpen,
+} from '#lib/service/commands/decision.ts'
 import type { ServiceState } from '#lib/service/state.ts'
+import { answeredPlace } from '#lib/stock/advice-answered.ts'
+import { minuteAt } from '#lib/stock/minute.ts'
 
 export const answerAdviceSchema = z.strictObject({
   type: z.literal('answerAdvice'),
@@ -8,13 +16,14 @@ export const answerAdviceSchema = z.strictObject({
   answer: z.enum(['done', 'put-off', 'declined']),
 })
 
-/** The lead's answer to what was told and is open. */
+/** The lead's answer to what was told and is open, or lapsed a moment ago. */
 export const decideAnswerAdvice = (
   state: ServiceState,
   { key, answer }: z.infer<typeof answerAdviceSchema>,
+  { now }: Pick<Circumstances, 'now'>,
 ): Decision =>
   whenOpen(state, (running) =>
-    running.adviceLog.some((one) => one.key === key && one.answer === 'open')
+    answeredPlace(running.adviceLog, key, minuteAt(running, now)) >= 0
       ? happened({ type: 'adviceAnswered', key, answer })
       : refuse({ code: 'no-such-advice' }),
   )

@@ -138,6 +138,16 @@ describe('advice', () => {
     }
   })
 
+  it('[U13] is answered for a minute after it lapsed, since what was done may be why', () => {
+    const lapsed = happens(told, 6, { type: 'adviceLapsed', key: 'measure rice' })
+    const done = { type: 'answerAdvice', key: 'measure rice', answer: 'done' } as const
+    expect(give(lapsed, 7, done).state.adviceLog).toMatchObject([{ answer: 'done' }])
+    expect(codeOf(deciding(happens(lapsed, 8, { type: 'clockConfirmed' }), done))).toBe(
+      'no-such-advice',
+    )
+    expect(() => happens(lapsed, 7, { type: 'adviceLapsed', key: 'measure rice' })).toThrow('open')
+  })
+
   it('[Z41] is told once and lapses, by events of no command', () => {
     const now = OPENED + 5 * MINUTE
     expect(adviceEvents(stocked().state, [candidate], now, false)).toEqual([

@@ -77,6 +77,7 @@ test('the clock that started in the prep kitchen: its time binds the pan, the co
     await tapUntil(strip.getByRole('button', { name: beginning('Black beans') }), dialog(pans))
     const clock = dialog(pans).getByText(formWords.clockWhy)
     await tapUntil(inJob(pans, batchWords.step.clock), clock)
+    await inJob(pans, formWords.clockFromIs.hot).click()
     for (let told = 0; told < TOLD_MINUTES_AGO; told += 10)
       await dialog(pans)
         .getByRole('button', { name: pansWords.moreBy(10), exact: true })

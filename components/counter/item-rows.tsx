@@ -99,6 +99,7 @@ const markWord = (offer: Offer, component: string, mark: CellMark): string => {
       return counter.ask
     case 'gone':
       if (standing.kind === 'kept') return counter.mark.kept
+      if (standing.kind === 'gone' && standing.notLoaded) return counter.mark.notLoaded
       return standing.kind === 'not-selling' ? counter.pan.notSelling : counter.noneLeft
     case 'need':
       return finding ? needWord(finding) : counter.pan.unchecked

@@ -158,7 +158,11 @@ function Cannot({
     case 'not-selling':
       return (
         <strong className={styles.word}>
-          {standing.kind === 'gone' ? counter.pan.gone : counter.pan.notSelling}
+          {standing.kind === 'not-selling'
+            ? counter.pan.notSelling
+            : standing.notLoaded
+              ? counter.pan.notLoaded
+              : counter.pan.gone}
         </strong>
       )
   }

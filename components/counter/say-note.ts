@@ -17,7 +17,7 @@ const sayCannot = (station: StationDocument, name: string, standing: NotFree): s
     case 'unchecked':
       return counter.cannot.unchecked
     case 'gone':
-      return counter.cannot.gone(name)
+      return standing.notLoaded ? counter.cannot.notLoaded(name) : counter.cannot.gone(name)
     case 'not-selling':
       return counter.cannot.notSelling(name)
     case 'kept':

@@ -49,6 +49,7 @@ const whyNot = (
   if (standing.kind === 'unchecked') return counter.pan.unchecked
   const name = nameIn(offer.state.station)
   if (component === null) return counter.itemNotSold
+  if (standing.kind === 'gone' && standing.notLoaded) return counter.rowNotLoaded(name(component))
   return standing.kind === 'kept'
     ? counter.rowKept(name(component), counter.keptFor(standing.for, name))
     : counter.rowNo(name(component))

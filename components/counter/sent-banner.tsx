@@ -39,7 +39,11 @@ export const useSentWords = (state: RunningState, sent: readonly Sent[]): SentWo
   if (words.length === 0) return null
   const big = words.join(' · ')
   const wait = numbers.length > 0 ? waitOfTicket(state, Math.max(...numbers)) : null
-  const small = wait ? counter.tellGuestWait(wait) : counter.tellGuest
+  const small = wait
+    ? counter.tellGuestWait(wait)
+    : numbers.length > 0
+      ? counter.tellGuestNumber
+      : counter.tellGuestThis
   return { big, small, spoken: counter.spokenSent(big) }
 }
 

@@ -118,10 +118,23 @@ function BuildRow(props: BuildRowProps) {
   const mark = markLines(markOf(state, ticket.number, build.letter, build.choice))
   const isFirst =
     ticket.builds.find((other) => other.state !== 'cancelled')?.letter === build.letter
+  const isShort = short !== null && one.canChange && build.hold === null
+  const tell = (
+    <button
+      type="button"
+      className={shared.button}
+      aria-label={needsEn.tellOf(name)}
+      disabled={!canTell || busy}
+      onClick={() => tap({ act: 'tell-need', ticket: ticket.number, letter: build.letter })}
+    >
+      {needsEn.tellA}
+    </button>
+  )
   return (
     <li
       className={styles.build}
       data-state={build.state}
+      data-short={isShort && !isAsking ? '' : undefined}
       data-held={build.hold === null && short === null ? undefined : ''}
     >
       <strong className={styles.name}>{name}</strong>
@@ -169,26 +182,21 @@ function BuildRow(props: BuildRowProps) {
             {counter.cancelNo}
           </button>
         </>
-      ) : short && one.canChange && build.hold === null ? (
-        <ShortChoices
-          state={state}
-          short={short}
-          busy={busy}
-          tap={tap}
-          onWait={onWait}
-          onCancel={() => ask(true)}
-        />
+      ) : isShort ? (
+        <>
+          {tell}
+          <ShortChoices
+            state={state}
+            short={short}
+            busy={busy}
+            tap={tap}
+            onWait={onWait}
+            onCancel={() => ask(true)}
+          />
+        </>
       ) : (
         <>
-          <button
-            type="button"
-            className={shared.button}
-            aria-label={needsEn.tellOf(name)}
-            disabled={!canTell || busy}
-            onClick={() => tap({ act: 'tell-need', ticket: ticket.number, letter: build.letter })}
-          >
-            {needsEn.tellA}
-          </button>
+          {tell}
           {isFirst && build.state !== 'handed-over' && (
             <button
               type="button"

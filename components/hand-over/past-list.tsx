@@ -1,5 +1,4 @@
 import { useRef, useState } from 'react'
-import { keep, readKept } from '#components/device/device-shelf.ts'
 import styles from '#components/hand-over/kept.module.css'
 import type { PastBuild } from '#lib/views/hand-over.ts'
 import { sayTime } from '#lib/words/clock-en.ts'
@@ -21,7 +20,7 @@ export function PastList({
   readonly onThrownOut: (past: PastBuild, initials: string) => void
 }) {
   const field = useRef<HTMLInputElement>(null)
-  const [initials, setInitials] = useState(() => readKept('initials') ?? '')
+  const [initials, setInitials] = useState('')
   if (past.length === 0) return null
   const given = initials.trim()
   return (
@@ -57,7 +56,8 @@ export function PastList({
               disabled={busy}
               onClick={() => {
                 if (given === '') return field.current?.focus()
-                keep('initials', given)
+                // Each throwing out is signed anew: nobody signs as the person before.
+                setInitials('')
                 onThrownOut(one, given)
               }}
             >

@@ -27,7 +27,7 @@ export function CoolStep({ state, acting, now, id, onDone }: StepProps) {
   const cooling = batch ? coolingOf(state.station, batch, now) : null
   const isFirst = cooling === null
   const limits = limitsOf(state.station)
-  const form = useReading(state, 'cooling', coolLimit(limits, cooling))
+  const form = useReading(state, batch?.component ?? '', 'cooling', coolLimit(limits, cooling))
   const [hours, setHours] = useState(6)
   const when = useToldWhen(now)
   const settled = useSettled(id)
@@ -88,7 +88,12 @@ export function ReheatStep({ state, acting, now, id, onDone }: StepProps) {
   const [place, setPlace] = useState<ReheatingPlace>(places[0] ?? 'range')
   const started = state.batches[id]?.reheat?.startedAt ?? null
   const [ago, setAgo] = useState(started === null ? 10 : Math.round((now - started) / MINUTE_MS))
-  const form = useReading(state, 'reheating', heatAgainLimit(state.station, place))
+  const form = useReading(
+    state,
+    state.batches[id]?.component ?? '',
+    'reheating',
+    heatAgainLimit(state.station, place),
+  )
   const settled = useSettled(id)
   const act = async () => {
     const reading = heatReadingOf(form.entry)

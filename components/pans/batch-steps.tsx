@@ -22,7 +22,7 @@ export function CookStep({ state, acting, now, id, onDone }: StepProps) {
   const batch = state.batches[id]
   const component = componentOf(state.station, batch?.component ?? '')
   const limit = cookLimit(state.station, component)
-  const form = useReading(state, 'cooking', limit)
+  const form = useReading(state, component.id, 'cooking', limit)
   const settled = useSettled(id)
   const when = useToldWhen(now)
   const isMet = form.judged.verdict === 'met'

@@ -1,3 +1,4 @@
+import { useState } from 'react'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { nameIn } from '#lib/menu/name-in.ts'
@@ -15,9 +16,11 @@ import { sayDegrees } from '#lib/words/reading-en.ts'
 export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) {
   const name = nameIn(state.station)
   const time = (at: number) => sayTime(at, state.station.timeZone)
+  const [away, setAway] = useState<string | null>(null)
   const batches = batchPictures(state, now)
   const putAway = (id: string, component: string) => {
     if (acting.busy) return
+    setAway(null)
     const command = { type: 'setBackup', component, backup: id, ready: false } as const
     void acting.act(command, words.behindAwayDone(name(component)))
   }
@@ -65,6 +68,7 @@ export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) 
             const amount = pan?.amount ?? 0
             const isBad =
               pan?.offSale !== null || state.toThrowOut[throwOutKey('backup', id)] !== undefined
+            const count = Math.floor(amount / (state.portions[component]?.amount ?? 1))
             const heldBy = pan?.food?.heldBy ?? 'dry'
             const open = (food: Parameters<typeof choose>[0] & { kind: 'food' }) => () =>
               choose(food)
@@ -94,6 +98,19 @@ export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) 
                     >
                       {pan?.offSale ? pansWords.whatMayBeDone : pansWords.toThrowOut}
                     </button>
+                  ) : away === id ? (
+                    <>
+                      <button
+                        type="button"
+                        disabled={acting.busy}
+                        onClick={() => putAway(id, component)}
+                      >
+                        {words.behindAwayYes(count)}
+                      </button>
+                      <button type="button" onClick={() => setAway(null)}>
+                        {words.behindAwayNot}
+                      </button>
+                    </>
                   ) : (
                     <>
                       {needsReading(heldBy) && (
@@ -107,11 +124,7 @@ export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) 
                           {words.behindRead}
                         </button>
                       )}
-                      <button
-                        type="button"
-                        disabled={acting.busy}
-                        onClick={() => putAway(id, component)}
-                      >
+                      <button type="button" disabled={acting.busy} onClick={() => setAway(id)}>
                         {words.behindAway}
                       </button>
                     </>

@@ -10,6 +10,7 @@ import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import type { TimeRule } from '#lib/safety/time-control.ts'
 import { limitsOf } from '#lib/service/food-now.ts'
+import { componentIn } from '#lib/service/held-stock.ts'
 import { keptAs } from '#lib/service/kept-as.ts'
 import { clockLimit, readingOf } from '#lib/views/reading-entry.ts'
 import { sayTime } from '#lib/words/clock-en.ts'
@@ -28,20 +29,35 @@ const MINUTE_MS = 60_000
 /** Time alone from now on: it began when the food left heat or cold, not when it is tapped. */
 export function ClockForm({ state, acting, food, now, onBack }: FormProps<'clock'>) {
   const { what, id } = food
-  const mayLeave = keptAs(state, food, now).mayLeave
-  const [from, setFrom] = useState<From>(mayLeave[0] ?? 'hot')
-  const [rule, setRule] = useState<TimeRule>(RULES[from][0] ?? '4h')
-  const [ago, setAgo] = useState(0)
+  const component = state.batches[id]?.component ?? componentIn(state.station, id) ?? ''
+  const { mayLeave } = keptAs(state, food, now)
+  const [from, setFrom] = useState<From | null>(null)
+  const [rule, setRule] = useState<TimeRule | null>(null)
+  const [ago, setAgo] = useState<number | null>(null)
   const limits = limitsOf(state.station)
-  const form = useReading(state, 'time-start', clockLimit(limits, from))
+  const form = useReading(
+    state,
+    component,
+    'time-start',
+    from === null ? null : clockLimit(limits, from),
+  )
   const settled = useSettled(id)
   const isOut = form.judged.verdict === 'not-met'
-  const leftAt = now - ago * MINUTE_MS
+  const leftAt = now - (ago ?? 0) * MINUTE_MS
   const lasts = rule === '6h' ? limits.timeOnly6h : limits.timeOnly4h
   const until = sayTime(leftAt + lasts.withinMs, state.station.timeZone)
+  const lack =
+    from === null
+      ? words.clockLackFrom
+      : rule === null
+        ? words.clockLackRule
+        : ago === null
+          ? words.clockLackLeft
+          : ''
   const act = async () => {
     const reading = readingOf(form.entry)
-    if (!reading || !settled() || acting.busy) return
+    if (!reading || from === null || rule === null || ago === null || !settled() || acting.busy)
+      return
     const command = {
       type: 'startTimeClock',
       what,
@@ -68,31 +84,40 @@ export function ClockForm({ state, acting, food, now, onBack }: FormProps<'clock
           value={from}
           onChange={(next) => {
             setFrom(next)
-            setRule(RULES[next][0] ?? '4h')
+            setRule(RULES[next].length === 1 ? (RULES[next][0] ?? null) : null)
           }}
         />
-        <ChoiceRow
-          legend={words.clockRuleIs}
-          options={RULES[from].map((one) => ({ id: one, label: words.clockRule[one] }))}
-          value={rule}
-          onChange={setRule}
-        />
+        {from !== null && (
+          <ChoiceRow
+            legend={words.clockRuleIs}
+            options={RULES[from].map((one) => ({ id: one, label: words.clockRule[one] }))}
+            value={rule}
+            onChange={setRule}
+          />
+        )}
         <MinuteSteps
           label={words.clockLeft}
-          shown={words.clockAgo(ago)}
+          shown={ago === null ? words.clockNotSaid : words.clockAgo(ago)}
           steps={[-10, -1, 1, 10]}
-          onStep={(by) => setAgo(Math.max(0, Math.min(240, ago + by)))}
+          onStep={(by) =>
+            setAgo(ago === null && by < 0 ? 0 : Math.max(0, Math.min(240, (ago ?? 0) + by)))
+          }
         />
+        {ago === null && (
+          <button type="button" className={forms.small} onClick={() => setAgo(0)}>
+            {words.clockJustNow}
+          </button>
+        )}
         <p className={forms.care}>{words.clockWhy}</p>
         <div className={forms.send}>
-          <ReadyNote form={form} />
+          {lack === '' ? <ReadyNote form={form} /> : <p className={forms.ready}>{lack}</p>}
           <button
             type="button"
             className={isOut ? forms.stop : forms.main}
-            disabled={acting.busy || !form.judged.isReady}
+            disabled={acting.busy || lack !== '' || !form.judged.isReady}
             onClick={() => void act()}
           >
-            {isOut ? words.readOut : words.clockSend(until)}
+            {isOut ? words.readOut : lack === '' ? words.clockSend(until) : words.clockStart}
           </button>
         </div>
       </div>

@@ -18,14 +18,13 @@ const isSafety = (task: Task): boolean =>
 interface DoNextCardProps {
   /** null: nothing is to be done. */
   readonly task: Task | null
-  readonly said: TaskSaid | null
-  /** Why nothing is to be done, where nothing is. */
-  readonly calm: readonly string[]
+  /** Of the task, or what is said while there is none. */
+  readonly said: TaskSaid
   readonly tasks: Tasks
 }
 
 /** The one thing to do next, large, with its reason in numbers, and how to answer it. */
-export function DoNextCard({ task, said, calm, tasks }: DoNextCardProps) {
+export function DoNextCard({ task, said, tasks }: DoNextCardProps) {
   const settled = useSettled(task ? taskKey(task) : '')
   const advice = task?.kind === 'advice' && task.advice.kind !== 'safety' ? task.advice : null
   const tap = (act: () => Promise<void>) => () => {
@@ -38,13 +37,13 @@ export function DoNextCard({ task, said, calm, tasks }: DoNextCardProps) {
       data-urgent={task !== null && (isGuestsFirst(task) || isSafety(task))}
     >
       <h2 className={styles.label}>{words.doNext}</h2>
-      <p className={styles.title}>{said?.title ?? words.nothingToDo}</p>
+      <p className={styles.title}>{said.title}</p>
       <div className={styles.why}>
-        {(said?.why ?? calm).map((sentence) => (
+        {said.why.map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}
       </div>
-      {task && said && (
+      {task && (
         <div className={styles.answers}>
           <button
             type="button"

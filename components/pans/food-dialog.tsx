@@ -61,12 +61,13 @@ export function FoodDialog(props: FoodDialogProps) {
   const dialog = useRef<HTMLDialogElement>(null)
   const heading = useRef<HTMLHeadingElement>(null)
   const title = foodTitle(state, food)
+  const key = keyOf(food)
   useEffect(() => dialog.current?.showModal(), [])
   // biome-ignore lint/correctness/useExhaustiveDependencies: each job begins at its head
   useEffect(() => {
     heading.current?.focus({ preventScroll: true })
     dialog.current?.scrollTo(0, 0)
-  }, [title])
+  }, [key])
   return (
     <dialog ref={dialog} className={styles.dialog} aria-label={title} onClose={onBack}>
       <header className={styles.header}>
@@ -83,7 +84,7 @@ export function FoodDialog(props: FoodDialogProps) {
           {words.back}
         </button>
       </header>
-      <Form key={keyOf(food)} {...props} />
+      <Form key={key} {...props} />
     </dialog>
   )
 }

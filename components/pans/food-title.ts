@@ -14,11 +14,19 @@ export const foodName = (state: RunningState, id: string): string =>
       id,
   )
 
+/** Whole portions in a pan of the line. */
+export const portionsIn = (state: RunningState, pan: string): number => {
+  const each = state.portions[componentIn(state.station, pan) ?? '']?.amount ?? 1
+  return Math.round((state.pans[pan]?.amount ?? 0) / each)
+}
+
 export const foodTitle = (state: RunningState, food: FoodTask): string => {
   const name = nameIn(state.station)
   switch (food.task) {
     case 'put':
-      return words.putTitle[food.way](foodName(state, food.pan))
+      return food.way === 'change' && portionsIn(state, food.pan) > 0
+        ? words.changeAway(foodName(state, food.pan), portionsIn(state, food.pan))
+        : words.putTitle[food.way](foodName(state, food.pan))
     case 'fill-backup':
       return words.fillTitle(foodName(state, food.id))
     case 'read':

@@ -19,7 +19,7 @@ export const panFacts = (
   const name = nameIn(state.station)
   const time = (at: number) => sayTime(at, state.station.timeZone)
   const keep = state.keeps[picture.component]
-  const held = Math.round(picture.amount / picture.each)
+  const held = Math.floor(picture.amount / picture.each)
   return [
     picture.amount === 0
       ? words.holdsNothing

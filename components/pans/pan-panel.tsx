@@ -34,7 +34,7 @@ interface PanPanelProps {
 /** What can be done with one pan, in the place of the cards. */
 export function PanPanel(props: PanPanelProps) {
   const { state, pan, picture, times, forecast, acting, choose, onBack } = props
-  const held = Math.round(picture.amount / picture.each)
+  const held = Math.floor(picture.amount / picture.each)
   const [mode, setMode] = useState<Mode>('home')
   const [count, setCount] = useState(held)
   const settled = useSettled(mode)

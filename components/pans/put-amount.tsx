@@ -4,22 +4,35 @@ import type { Put, PutTarget } from '#components/pans/use-put.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { tareOf } from '#lib/stock/capacity.ts'
 import { amountOf } from '#lib/views/pans.ts'
-import { SCALE_UNITS } from '#lib/views/weight-entry.ts'
+import { SCALE_UNITS, weightMg } from '#lib/views/weight-entry.ts'
 import { formWords as words } from '#lib/words/food-forms-en.ts'
 import { pansWords } from '#lib/words/pans-en.ts'
 
 interface PutAmountProps {
+  /** The weight is what the pad types. */
+  readonly isTyped: boolean
+  readonly onTyped: (is: boolean) => void
   readonly state: RunningState
   readonly put: Put
   readonly target: PutTarget
 }
 
 /** How much goes in: portions, or the weight with its pan; a back-up pan goes in whole. */
-export function PutAmount({ state, put, target }: PutAmountProps) {
+export function PutAmount({ state, put, target, isTyped, onTyped }: PutAmountProps) {
   const unit = state.portions[target.component]?.unit ?? 'mg'
   if (put.isAll) return null
   const mayWeigh = unit === 'mg' && tareOf(state, target.id) !== null && target.holds === 0
   const { weight } = put
+  const tareMg = tareOf(state, target.id) ?? 0
+  const grossMg = weight ? weightMg(weight.text, weight.unit) : null
+  const each = state.portions[target.component]?.amount ?? 1
+  const netMg = (grossMg ?? 0) - tareMg
+  const net =
+    grossMg === null
+      ? null
+      : netMg < 0
+        ? words.tare(pansWords.amount(tareMg, 'mg'))
+        : words.net(pansWords.amount(netMg, 'mg'), Math.round(netMg / each))
   return (
     <div className={forms.amount}>
       {weight ? (
@@ -29,6 +42,8 @@ export function PutAmount({ state, put, target }: PutAmountProps) {
             <input
               inputMode="decimal"
               maxLength={8}
+              data-typed={isTyped}
+              onFocus={() => onTyped(true)}
               value={weight.text}
               onChange={(event) =>
                 put.setWeight({ ...weight, text: event.target.value.replace(/[^\d.]/g, '') })
@@ -56,11 +71,15 @@ export function PutAmount({ state, put, target }: PutAmountProps) {
           onChange={put.setPortions}
         />
       )}
+      {net !== null && <p className={forms.note}>{net}</p>}
       {mayWeigh && (
         <button
           type="button"
           className={forms.small}
-          onClick={() => put.setWeight(weight ? null : { text: '', unit: 'lb' })}
+          onClick={() => {
+            onTyped(weight === null)
+            put.setWeight(weight ? null : { text: '', unit: 'lb' })
+          }}
         >
           {weight ? words.notWeighed : words.byWeight}
         </button>

@@ -1,3 +1,5 @@
+import { useState } from 'react'
+import { portionsIn } from '#components/pans/food-title.ts'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { PutAmount } from '#components/pans/put-amount.tsx'
@@ -9,10 +11,19 @@ import { useSettled } from '#components/ui/settled.ts'
 import { componentOf, findPan } from '#lib/menu/find.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Command } from '#lib/service/decide.ts'
-import { findBackup } from '#lib/service/held-stock.ts'
+import { findBackup, throwOutKey } from '#lib/service/held-stock.ts'
+import type { RunningState } from '#lib/service/state.ts'
 import { usualLoads } from '#lib/views/pans-to-do.ts'
 import { holdsBefore } from '#lib/views/product-before.ts'
 import { formWords as words } from '#lib/words/food-forms-en.ts'
+
+const freeBackup = (state: RunningState, component: string): string | null =>
+  state.station.backups.find(
+    (one) =>
+      one.component === component &&
+      (state.backupPans[one.id]?.amount ?? 0) <= 0 &&
+      state.toThrowOut[throwOutKey('backup', one.id)] === undefined,
+  )?.id ?? null
 
 type Told = ReturnType<ReturnType<typeof usePut>['told']>
 
@@ -26,12 +37,15 @@ interface PutJobProps
   /** It was soiled: it is asked whether it was emptied and washed. */
   readonly asksWashed: boolean
   readonly command: (told: Told, washed: boolean) => Command
+  /** A back-up place of the same food that is free; null where there is none. */
+  readonly behind: string | null
 }
 
 /** What goes in, how much of it, and its reading: one press once all of it is there. */
 function PutJob(props: PutJobProps) {
-  const { state, acting, now, choose, onBack, target, before, asksWashed } = props
+  const { state, acting, now, choose, onBack, target, before, asksWashed, behind } = props
   const put = usePut(state, target, now)
+  const [isTyped, onTyped] = useState(false)
   const settled = useSettled(put.source?.kind)
   const act = async () => {
     if (!settled() || acting.busy || !put.isReady) return
@@ -43,8 +57,20 @@ function PutJob(props: PutJobProps) {
   return (
     <div className={forms.two}>
       <div className={forms.what}>
+        {behind !== null && put.source?.kind === 'batch' && (
+          <div className={forms.care}>
+            <p>{words.putBehindWhy}</p>
+            <button
+              type="button"
+              className={forms.small}
+              onClick={() => choose({ kind: 'food', food: { task: 'fill-backup', id: behind } })}
+            >
+              {words.putBehind}
+            </button>
+          </div>
+        )}
         <PutFrom state={state} put={put} choose={choose} component={target.component} />
-        {put.source && <PutAmount state={state} put={put} target={target} />}
+        {put.source && <PutAmount {...{ state, put, target, isTyped, onTyped }} />}
         {before !== '' && <p className={forms.note}>{before}</p>}
         {asksWashed && (
           <label className={forms.check}>
@@ -69,7 +95,17 @@ function PutJob(props: PutJobProps) {
         </div>
       </div>
       {put.needsReading ? (
-        <ReadingPad form={put.form} />
+        <ReadingPad
+          form={put.form}
+          weight={
+            put.weight && {
+              text: put.weight.text,
+              isTyped,
+              onTyped,
+              onText: (text) => put.weight && put.setWeight({ ...put.weight, text }),
+            }
+          }
+        />
       ) : (
         <p className={forms.aside}>{put.source?.heldBy === 'dry' ? words.noReadingNeeded : ''}</p>
       )}
@@ -86,6 +122,7 @@ export function PutForm({ state, acting, food, now, choose, onBack }: FormProps<
   const name = nameIn(state.station)(pan.component)
   const portion = state.portions[pan.component]?.amount ?? 1
   const isTopUp = way === 'top-up'
+  const away = way === 'change' ? portionsIn(state, id) : 0
   const isFirst = way === 'load' && held.load === 0
   /** Before the service one pan after the other is loaded. */
   const done = () => {
@@ -126,7 +163,8 @@ export function PutForm({ state, acting, food, now, choose, onBack }: FormProps<
         heldBy: isTopUp ? (held.food?.heldBy ?? null) : null,
         isWhole: !isTopUp,
       }}
-      send={words.put[way]}
+      send={away > 0 ? words.changeSend(away) : words.put[way]}
+      behind={away > 0 ? freeBackup(state, pan.component) : null}
       done={words.isLoaded(name)}
       asksWashed={way === 'load' && (held.soiledBy.length > 0 || holdsBefore(state, id))}
     />
@@ -157,6 +195,7 @@ export function FillForm({ state, acting, food, now, choose, onBack }: FormProps
       done={words.isFilled(name)}
       before=""
       asksWashed={false}
+      behind={null}
     />
   )
 }

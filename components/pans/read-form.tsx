@@ -32,6 +32,7 @@ export function ReadForm({ state, acting, food, now, onBack }: FormProps<'read'>
   const isHeld = heldBy === 'hot' || heldBy === 'cold'
   const form = useReading(
     state,
+    component.id,
     heldBy === 'hot' ? 'hot-holding' : isHeld ? 'cold-holding' : 'time-start',
     isHeld ? holdingLimit(state.station, component, heldBy) : null,
   )
@@ -59,7 +60,9 @@ export function ReadForm({ state, acting, food, now, onBack }: FormProps<'read'>
             : words.never}{' '}
           {times?.nextBy ? words.nextBy(time(times.nextBy)) : ''}
         </p>
-        <p className={forms.large}>{words.readHow}</p>
+        <p className={forms.large}>
+          {form.places.includes('middle-stirred') ? words.readHow : words.readPiece}
+        </p>
         {earlier.length > 1 && (
           <ul className={forms.plain}>
             {earlier.map((one) => (

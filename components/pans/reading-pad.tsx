@@ -6,12 +6,19 @@ import { typed, writtenOf } from '#lib/views/reading-entry.ts'
 import { readingWords as words } from '#lib/words/reading-pad-en.ts'
 import { safetyWords } from '#lib/words/safety-en.ts'
 
-const PLACES = ['middle-stirred', 'thickest-part', 'surface'] as const
-
 interface ReadingPadProps {
   readonly form: ReadingForm
   /** How long it was held there matters. */
   readonly asksHeld?: boolean
+  /** The initials sign a decision: they are typed anew, not offered. */
+  readonly isSignature?: boolean
+  /** A weight that the same pad types while it is the one chosen; null where none is asked for. */
+  readonly weight?: {
+    readonly text: string
+    readonly isTyped: boolean
+    readonly onTyped: (is: boolean) => void
+    readonly onText: (text: string) => void
+  } | null
 }
 
 /** Asked before it is sent, in words at the place: "Did you mean °F?" */
@@ -39,8 +46,14 @@ function Question({ form: { entry, judged, change } }: ReadingPadProps) {
 }
 
 /** A temperature as it is read off a probe, with all that makes a reading count. */
-export function ReadingPad({ form, asksHeld = false }: ReadingPadProps) {
-  const { entry, judged, limit, change } = form
+export function ReadingPad({
+  form,
+  asksHeld = false,
+  isSignature = false,
+  weight = null,
+}: ReadingPadProps) {
+  const { entry, judged, limit, places, offers, change } = form
+  const typesWeight = weight?.isTyped === true
   return (
     <section className={styles.reading} aria-label={words.temperature}>
       <output className={styles.display} data-verdict={judged.verdict ?? 'none'}>
@@ -58,10 +71,25 @@ export function ReadingPad({ form, asksHeld = false }: ReadingPadProps) {
         </p>
       )}
       <Question form={form} />
+      {weight && (
+        <fieldset className={styles.where}>
+          <legend className="visually-hidden">{words.types}</legend>
+          {[false, true].map((is) => (
+            <button
+              key={String(is)}
+              type="button"
+              aria-pressed={weight.isTyped === is}
+              onClick={() => weight.onTyped(is)}
+            >
+              {is ? words.typesWeight : words.typesTemperature}
+            </button>
+          ))}
+        </fieldset>
+      )}
       <NumberPad
-        text={entry.text}
-        decimals={1}
-        onChange={(text) => change({ text })}
+        text={typesWeight ? weight.text : entry.text}
+        decimals={typesWeight ? 3 : 1}
+        onChange={(text) => (typesWeight ? weight.onText(text) : change({ text }))}
         side={
           <>
             {SCALES.map((scale) => (
@@ -87,7 +115,7 @@ export function ReadingPad({ form, asksHeld = false }: ReadingPadProps) {
       {judged.question === null && (
         <fieldset className={styles.where}>
           <legend className="visually-hidden">{words.where}</legend>
-          {PLACES.map((where) => (
+          {places.map((where) => (
             <button
               key={where}
               type="button"
@@ -111,24 +139,38 @@ export function ReadingPad({ form, asksHeld = false }: ReadingPadProps) {
             />
           </label>
         )}
-        <label>
-          {words.probe}
-          <input
-            maxLength={40}
-            value={entry.probe}
-            onChange={(event) => change({ probe: event.target.value })}
-          />
-        </label>
-        <label>
-          {words.initials}
-          <input
-            maxLength={6}
-            autoCapitalize="characters"
-            autoComplete="off"
-            value={entry.initials}
-            onChange={(event) => change({ initials: event.target.value.toUpperCase() })}
-          />
-        </label>
+        <div>
+          <label>
+            {words.probe}
+            <input
+              maxLength={40}
+              value={entry.probe}
+              onChange={(event) => change({ probe: event.target.value })}
+            />
+          </label>
+          {entry.probe === '' && (
+            <button type="button" onClick={() => change({ probe: offers.probe })}>
+              {words.offered(offers.probe)}
+            </button>
+          )}
+        </div>
+        <div>
+          <label>
+            {words.initials}
+            <input
+              maxLength={6}
+              autoCapitalize="characters"
+              autoComplete="off"
+              value={entry.initials}
+              onChange={(event) => change({ initials: event.target.value.toUpperCase() })}
+            />
+          </label>
+          {entry.initials === '' && offers.initials !== '' && !isSignature && (
+            <button type="button" onClick={() => change({ initials: offers.initials })}>
+              {words.offered(offers.initials)}
+            </button>
+          )}
+        </div>
       </div>
     </section>
   )

@@ -7,7 +7,7 @@ import { ReadingPad } from '#components/pans/reading-pad.tsx'
 import { useReading } from '#components/pans/use-reading.ts'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
 import type { WayOut } from '#lib/safety/holding.ts'
-import { stockOf } from '#lib/service/held-stock.ts'
+import { componentIn, stockOf } from '#lib/service/held-stock.ts'
 import { batchWays, waysFor } from '#lib/service/ways-out.ts'
 import { heatAgainLimit, heatReadingOf } from '#lib/views/reading-entry.ts'
 import { sayTime } from '#lib/words/clock-en.ts'
@@ -28,7 +28,8 @@ export function ResolveForm({ state, acting, food, now, choose, onBack }: FormPr
   const held = what === 'batch' ? state.batches[id] : stockOf(state, what, id)
   const offSale = held?.offSale ?? null
   const place = state.station.safety.reheatOn[0] ?? 'range'
-  const form = useReading(state, 'reheating', heatAgainLimit(state.station, place))
+  const component = state.batches[id]?.component ?? componentIn(state.station, id) ?? ''
+  const form = useReading(state, component, 'reheating', heatAgainLimit(state.station, place))
   const [passphrase, setPassphrase] = useState('')
   const time = (at: number) => sayTime(at, state.station.timeZone)
   const ways: readonly WaySaid[] =
@@ -102,7 +103,7 @@ export function ResolveForm({ state, acting, food, now, choose, onBack }: FormPr
           </button>
         </div>
       </div>
-      {isHeated && <ReadingPad form={form} asksHeld />}
+      {isHeated && <ReadingPad form={form} asksHeld isSignature />}
     </form>
   )
 }

@@ -4,13 +4,12 @@ import { DoNextCard } from '#components/pans/do-next-card.tsx'
 import { ItemsCard } from '#components/pans/items-card.tsx'
 import styles from '#components/pans/pans.module.css'
 import { saidHere } from '#components/pans/said-here.ts'
-import { sayTask } from '#components/pans/task-said.ts'
+import { sayCalm, sayTask } from '#components/pans/task-said.ts'
 import { ThenCard } from '#components/pans/then-card.tsx'
 import { useTasks } from '#components/pans/use-tasks.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import type { StationForecast } from '#lib/stock/station-forecast.ts'
-import { calmNow, tasksOf } from '#lib/views/do-next.ts'
-import { doNextWords } from '#lib/words/do-next-en.ts'
+import { notLastingOf, putOffOf, tasksOf } from '#lib/views/do-next.ts'
 
 interface TaskCardsProps {
   readonly state: RunningState
@@ -25,20 +24,23 @@ export function TaskCards({ state, forecast, now, acting, choose }: TaskCardsPro
   const tasks = useTasks(state, acting, choose)
   const here = saidHere(state, now)
   const [next, ...then] = tasksOf(state, forecast, now)
+  const putOff = putOffOf(state, forecast, now)
+  const rushUntil = forecast?.rushUntil ?? null
+  const calm = sayCalm({ rushUntil, notLasting: notLastingOf(forecast, putOff) }, here)
   return (
     <div className={styles.cards}>
       <DoNextCard
         task={next ?? null}
-        said={next ? sayTask(state, next, here) : null}
-        calm={doNextWords.calm(calmNow(forecast), here)}
+        said={next ? sayTask(state, next, here) : calm}
         tasks={tasks}
       />
       <ThenCard
         state={state}
         then={then}
+        putOff={putOff}
         here={here}
         tasks={tasks}
-        rushUntil={forecast?.rushUntil ?? null}
+        rushUntil={rushUntil}
         choose={choose}
       />
       <ItemsCard state={state} onItem={(id) => choose({ kind: 'item', id })} />

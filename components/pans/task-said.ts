@@ -79,6 +79,16 @@ const saidFact = (state: RunningState, toDo: ToDo): TaskSaid => {
   }
 }
 
+/** While nothing is to be done. */
+export const sayCalm = (
+  calm: Parameters<typeof doNextWords.calm>[0],
+  here: SaidHere,
+): TaskSaid => ({
+  title: calm.notLasting.length > 0 ? doNextWords.nothingNow : words.nothingToDo,
+  why: doNextWords.calm(calm, here),
+  button: '',
+})
+
 export const sayTask = (state: RunningState, task: Task, here: SaidHere): TaskSaid => {
   if (task.kind === 'fact') return saidFact(state, task.toDo)
   const { reason } = task.advice

@@ -3,7 +3,7 @@ import type { Choose } from '#components/pans/chosen.ts'
 import { sayTaskShortly } from '#components/pans/task-said.ts'
 import type { Tasks } from '#components/pans/use-tasks.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { type Task, taskKey } from '#lib/views/do-next.ts'
+import { type PutOff, type Task, taskKey } from '#lib/views/do-next.ts'
 import { doNextWords, type SaidHere } from '#lib/words/do-next-en.ts'
 import { firstWords as safety } from '#lib/words/first-of-all-en.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
@@ -17,6 +17,8 @@ interface ThenCardProps {
   readonly state: RunningState
   /** What follows the one that is told large. */
   readonly then: readonly Task[]
+  /** What was answered with later or no: it stays in sight. */
+  readonly putOff: readonly PutOff[]
   readonly here: SaidHere
   readonly tasks: Tasks
   /** When the rush that is going on ends; null where there is none. */
@@ -25,7 +27,7 @@ interface ThenCardProps {
 }
 
 /** What comes after that, a tap each, and the ways to what is done seldom. */
-export function ThenCard({ state, then, here, tasks, rushUntil, choose }: ThenCardProps) {
+export function ThenCard({ state, then, putOff, here, tasks, rushUntil, choose }: ThenCardProps) {
   return (
     <section className={styles.card} data-kind="then">
       <h2 className={styles.label}>
@@ -35,7 +37,7 @@ export function ThenCard({ state, then, here, tasks, rushUntil, choose }: ThenCa
           <span className={styles.rush}>{doNextWords.rush(here.time(rushUntil))}</span>
         )}
       </h2>
-      {then.length === 0 ? (
+      {then.length + putOff.length === 0 ? (
         <p className={styles.why}>{words.nothingElse}</p>
       ) : (
         <ul className={styles.then}>
@@ -44,6 +46,11 @@ export function ThenCard({ state, then, here, tasks, rushUntil, choose }: ThenCa
               <button type="button" data-kind={kindOf(task)} onClick={() => void tasks.go(task)}>
                 {sayTaskShortly(state, task, here)}
               </button>
+            </li>
+          ))}
+          {putOff.slice(0, Math.max(0, MOST_THEN - then.length)).map((one) => (
+            <li key={one.key} className={styles.putOff}>
+              {doNextWords.putOffSaid(one, here)}
             </li>
           ))}
         </ul>

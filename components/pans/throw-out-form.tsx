@@ -3,7 +3,6 @@ import { ChoiceRow } from '#components/pans/choice-row.tsx'
 import { foodName } from '#components/pans/food-title.ts'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
-import { keepInitials, keptInitials } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { DISCARD_REASONS, type DiscardReason } from '#lib/service/food-event.ts'
 import type { ToThrowOut } from '#lib/service/food-state.ts'
@@ -21,8 +20,8 @@ const reasonOf: Readonly<Record<ToThrowOut['because'], DiscardReason>> = {
 
 /** What has to be thrown out stays here until it is initialed; or one thing that goes early. */
 export function ThrowOutForm({ state, acting, food, onBack }: FormProps<'throw-out'>) {
-  const [initials, setInitials] = useState(keptInitials)
-  const [reason, setReason] = useState<DiscardReason>('quality')
+  const [initials, setInitials] = useState('')
+  const [reason, setReason] = useState<DiscardReason | null>(null)
   const list = Object.values(state.toThrowOut)
   const settled = useSettled(list.length)
   const { early } = food
@@ -30,7 +29,8 @@ export function ThrowOutForm({ state, acting, food, onBack }: FormProps<'throw-o
     if (!settled() || acting.busy) return
     const command = { type: 'throwOut', what, id, reason: why, initials: initials.trim() } as const
     if (!(await acting.act(command, words.throwDone(foodName(state, id))))) return
-    keepInitials(initials)
+    // Each throwing out is signed anew: nobody signs as the person before.
+    setInitials('')
     if (early || list.length <= 1) onBack()
   }
   const isReady = initials.trim() !== '' && !acting.busy
@@ -57,12 +57,18 @@ export function ThrowOutForm({ state, acting, food, onBack }: FormProps<'throw-o
         />
         {field}
         <div className={forms.send}>
-          {initials.trim() === '' && <p className={forms.ready}>{readingWords.lack.initials}</p>}
+          {(reason === null || initials.trim() === '') && (
+            <p className={forms.ready}>
+              {reason === null ? words.wasteLack : readingWords.lack.initials}
+            </p>
+          )}
           <button
             type="button"
             className={forms.stop}
-            disabled={!isReady}
-            onClick={() => void sign(early.what, early.id, reason)}
+            disabled={!isReady || reason === null}
+            onClick={() => {
+              if (reason !== null) void sign(early.what, early.id, reason)
+            }}
           >
             {words.throwSend}
           </button>

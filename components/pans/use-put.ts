@@ -75,7 +75,12 @@ export const usePut = (state: RunningState, target: PutTarget, now: number): Put
   const asksReading = needsReading(heldBy)
   const limit =
     heldBy === 'hot' || heldBy === 'cold' ? holdingLimit(state.station, component, heldBy) : null
-  const form = useReading(state, heldBy === 'hot' ? 'hot-holding' : 'cold-holding', limit)
+  const form = useReading(
+    state,
+    target.component,
+    heldBy === 'hot' ? 'hot-holding' : 'cold-holding',
+    limit,
+  )
 
   const isAll = source?.kind === 'backup' && target.isWhole
   const there = source && 'amount' in source ? Math.floor(source.amount / each) : Infinity

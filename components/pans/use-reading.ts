@@ -1,11 +1,13 @@
 import { useState } from 'react'
 import { keep, readKept } from '#components/device/device-shelf.ts'
-import type { ReadingContext } from '#lib/safety/readings.ts'
+import { findComponent } from '#lib/menu/find.ts'
+import type { ProbeAt, ReadingContext } from '#lib/safety/readings.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import {
   type EntryLimit,
   type JudgedEntry,
   judgeEntry,
+  probePlaces,
   type ReadingEntry,
 } from '#lib/views/reading-entry.ts'
 
@@ -13,41 +15,52 @@ const INITIALS_KEY = 'initials'
 const PROBE_KEY = 'probe'
 const FIRST_PROBE = '1'
 
-/** Initials that this device remembers. */
-export const keptInitials = (): string => readKept(INITIALS_KEY) ?? ''
-export const keepInitials = (initials: string): void => keep(INITIALS_KEY, initials.trim() || null)
+const NOTHING_TYPED = {
+  text: '',
+  probe: '',
+  where: null,
+  initials: '',
+  held: '',
+  confirmed: false,
+} as const
 
 export interface ReadingForm {
   readonly entry: ReadingEntry
   readonly judged: JudgedEntry
   readonly context: ReadingContext
   readonly limit: EntryLimit | null
+  /** Where it can be read. */
+  readonly places: readonly ProbeAt[]
+  /** What was typed last on this device: a tap away, never filled in by itself. */
+  readonly offers: { readonly probe: string; readonly initials: string }
   change(part: Partial<ReadingEntry>): void
-  /** Once it was sent: probe and initials stay for the next one. */
+  /** Once it was sent: the next reading is a new one, and is offered this probe and these initials. */
   remember(): void
 }
 
-/** A reading as it is typed, judged as it stands. Probe and initials are the last ones of the device. */
+/** A reading as it is typed, judged as it stands: nothing of it is answered beforehand. */
 export const useReading = (
   state: RunningState,
+  component: string,
   context: ReadingContext,
   limit: EntryLimit | null,
 ): ReadingForm => {
   const { scale } = state.station.safety
-  const [entry, setEntry] = useState<ReadingEntry>(() => ({
-    text: '',
-    scale,
+  const [offers, setOffers] = useState(() => ({
     probe: readKept(PROBE_KEY) ?? FIRST_PROBE,
-    where: 'middle-stirred',
-    initials: keptInitials(),
-    held: '',
-    confirmed: false,
+    initials: readKept(INITIALS_KEY) ?? '',
+  }))
+  const [entry, setEntry] = useState<ReadingEntry>(() => ({
+    ...NOTHING_TYPED,
+    scale,
   }))
   return {
     entry,
     judged: judgeEntry(entry, context, scale, limit),
     context,
     limit,
+    places: probePlaces(findComponent(state.station, component)),
+    offers,
     change: (part) =>
       setEntry((before) => ({
         ...before,
@@ -55,10 +68,11 @@ export const useReading = (
         ...part,
       })),
     remember: () => {
-      keepInitials(entry.initials)
-      keep(PROBE_KEY, entry.probe.trim() || null)
-      // What was written down isn't typed on: the next reading is a new one.
-      setEntry((before) => ({ ...before, text: '', held: '', confirmed: false }))
+      const [probe, initials] = [entry.probe.trim(), entry.initials.trim()]
+      keep(INITIALS_KEY, initials || null)
+      keep(PROBE_KEY, probe || null)
+      setOffers({ probe: probe || FIRST_PROBE, initials })
+      setEntry((before) => ({ ...before, ...NOTHING_TYPED }))
     },
   }
 }

@@ -18,12 +18,12 @@ export function WasteForm({ state, acting, food, onBack }: FormProps<'waste'>) {
   const each = state.portions[component]?.amount ?? 1
   const most = Math.max(1, Math.ceil((state.pans[food.pan]?.amount ?? 0) / each))
   const [count, setCount] = useState(1)
-  const [reason, setReason] = useState<WasteReason>('spill')
+  const [reason, setReason] = useState<WasteReason | null>(null)
   const settled = useSettled(food.pan)
   const level = levelOf(state, component)
   const amount = amountOf(state, component, count)
   const act = async () => {
-    if (!settled() || acting.busy) return
+    if (reason === null || !settled() || acting.busy) return
     const done = words.wasteDone(foodName(state, food.pan), count)
     if (await acting.act({ type: 'waste', pan: food.pan, amount, reason }, done)) onBack()
   }
@@ -47,10 +47,11 @@ export function WasteForm({ state, acting, food, onBack }: FormProps<'waste'>) {
         <p className={forms.warn}>{pansWords.wouldBeShort(Math.ceil(level.onTickets / each))}</p>
       )}
       <div className={forms.send}>
+        {reason === null && <p className={forms.ready}>{words.wasteLack}</p>}
         <button
           type="button"
           className={forms.main}
-          disabled={acting.busy}
+          disabled={acting.busy || reason === null}
           onClick={() => void act()}
         >
           {words.wasteSend(count)}

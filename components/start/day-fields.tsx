@@ -1,5 +1,11 @@
 import styles from '#components/start/day.module.css'
-import { closingTimes, type DayEntry } from '#lib/views/day-entry.ts'
+import {
+  closingTimes,
+  type DayEntry,
+  MOST_ASSEMBLERS,
+  MOST_GUESTS,
+  wrongInDay,
+} from '#lib/views/day-entry.ts'
 import { startWords as words } from '#lib/words/start-en.ts'
 
 /** Guests expected, closing time, assemblers: each may stay empty. */
@@ -10,16 +16,18 @@ export function DayFields({
   readonly day: DayEntry
   readonly onDay: (day: DayEntry) => void
 }) {
+  const wrong = wrongInDay(day)
   return (
     <div className={styles.day}>
       <div className={styles.fields}>
         <label>
           {words.guests}
           <input
-            type="number"
             inputMode="numeric"
-            min={0}
-            max={20_000}
+            autoComplete="off"
+            maxLength={7}
+            aria-invalid={wrong.guests}
+            aria-describedby="guests-wrong"
             value={day.guests}
             onChange={(event) => onDay({ ...day, guests: event.target.value })}
           />
@@ -41,15 +49,22 @@ export function DayFields({
         <label>
           {words.assemblers}
           <input
-            type="number"
             inputMode="numeric"
-            min={1}
-            max={20}
+            autoComplete="off"
+            maxLength={7}
+            aria-invalid={wrong.assemblers}
+            aria-describedby="assemblers-wrong"
             value={day.assemblers}
             onChange={(event) => onDay({ ...day, assemblers: event.target.value })}
           />
         </label>
       </div>
+      <p id="guests-wrong" role="alert" className={styles.wrong}>
+        {wrong.guests ? words.guestsWrong(MOST_GUESTS) : ''}
+      </p>
+      <p id="assemblers-wrong" role="alert" className={styles.wrong}>
+        {wrong.assemblers ? words.assemblersWrong(MOST_ASSEMBLERS) : ''}
+      </p>
       <p>{words.dayWhy}</p>
     </div>
   )

@@ -3,7 +3,7 @@ import { useActing } from '#components/live/acting.ts'
 import styles from '#components/start/day.module.css'
 import { DayFields } from '#components/start/day-fields.tsx'
 import type { RunningState } from '#lib/service/state.ts'
-import { type DayEntry, dayCommand, dayOf } from '#lib/views/day-entry.ts'
+import { type DayEntry, dayCommand, dayOf, isDayWrong } from '#lib/views/day-entry.ts'
 import { sayClock } from '#lib/words/clock-en.ts'
 import { startWords as words } from '#lib/words/start-en.ts'
 
@@ -33,7 +33,12 @@ export function DayPlan({ state }: { readonly state: RunningState }) {
       ) : (
         <>
           <DayFields day={day} onDay={setDay} />
-          <button type="button" data-kind="main" disabled={busy} onClick={() => void keep(day)}>
+          <button
+            type="button"
+            data-kind="main"
+            disabled={busy || isDayWrong(day)}
+            onClick={() => void keep(day)}
+          >
             {words.keepDay}
           </button>
           <button type="button" onClick={() => setDay(null)}>

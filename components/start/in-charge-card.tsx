@@ -36,6 +36,17 @@ export function InChargeCard() {
   useEffect(() => {
     if (isLive) void again()
   }, [isLive, again])
+  const signedOn = isRunning(state) ? state.inCharge : null
+  // It may have been set, and signed on with, on another device.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whoever signs on had a passphrase
+  useEffect(() => {
+    const look = () => {
+      if (document.visibilityState === 'visible') void again()
+    }
+    look()
+    document.addEventListener('visibilitychange', look)
+    return () => document.removeEventListener('visibilitychange', look)
+  }, [signedOn, again])
 
   const onSet = () => {
     setDone(kept === 'set' ? words.done.changed : words.done.set)

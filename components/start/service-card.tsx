@@ -7,7 +7,7 @@ import { DayFields } from '#components/start/day-fields.tsx'
 import { DayPlan } from '#components/start/day-plan.tsx'
 import styles from '#components/start/start.module.css'
 import { isRunning } from '#lib/service/state.ts'
-import { type DayEntry, dayCommand, NO_DAY } from '#lib/views/day-entry.ts'
+import { type DayEntry, dayCommand, isDayWrong, NO_DAY } from '#lib/views/day-entry.ts'
 import { usualLoads } from '#lib/views/pans-to-do.ts'
 import { sayClock } from '#lib/words/clock-en.ts'
 import { startWords as words } from '#lib/words/start-en.ts'
@@ -43,7 +43,7 @@ export function ServiceCard() {
   }, [state, act])
 
   const open = async (kind: 'demo' | 'real') => {
-    if (!station || busy) return
+    if (!station || busy || isDayWrong(day)) return
     fillsNext.current = kind === 'demo'
     const isOpen = await act({ type: 'open', station: station.id, kind, ...dayCommand(day) }, '')
     if (!isOpen) fillsNext.current = false
@@ -89,7 +89,7 @@ export function ServiceCard() {
             type="button"
             className={styles.choice}
             data-kind="main"
-            disabled={!station || !isKnown || busy}
+            disabled={!station || !isKnown || busy || isDayWrong(day)}
             onClick={() => void open('demo')}
           >
             <b>{words.startDemo}</b>
@@ -98,7 +98,7 @@ export function ServiceCard() {
           <button
             type="button"
             className={styles.choice}
-            disabled={!station || !isKnown || busy}
+            disabled={!station || !isKnown || busy || isDayWrong(day)}
             onClick={() => void open('real')}
           >
             <b>{words.startReal}</b>

@@ -6,6 +6,7 @@ import { beginning, tapUntil } from './hands.ts'
 
 /** Whoever takes the readings of these stories. */
 export const INITIALS = 'JK'
+const PROBE = '1'
 
 /** A pan on the lead's screen, whatever it says of itself. */
 export const anyPan = (page: Page, name: string): Locator =>
@@ -32,9 +33,15 @@ export const typeFigures = async (page: Page, figures: string): Promise<void> =>
       .click()
 }
 
-/** A reading off a probe, with the initials of who took it. */
+/** A reading off a probe in the place that the food has for it, with the initials of who took it. */
 export const typeReading = async (page: Page, figures: string): Promise<void> => {
+  await job(page)
+    .getByRole('group', { name: readingWords.where, exact: true })
+    .getByRole('button')
+    .first()
+    .click()
   await typeFigures(page, figures)
+  await job(page).getByLabel(readingWords.probe, { exact: true }).fill(PROBE)
   await job(page).getByLabel(readingWords.initials, { exact: true }).fill(INITIALS)
 }
 

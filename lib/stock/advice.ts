@@ -40,7 +40,7 @@ export const NEXT_LOOK_MINUTES = 30
 const WORTH_TELLING = 40
 const WORTH_KEEPING = 10
 /** A suggestion that was put off comes back after so many minutes. */
-const PUT_OFF_MINUTES = 5
+export const PUT_OFF_MINUTES = 5
 /** After done or declined the same isn't told for so many minutes, unless far more is at stake. */
 const REST_MINUTES = 10
 const FAR_MORE = 3

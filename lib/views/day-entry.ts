@@ -17,6 +17,9 @@ type Day = Pick<
 >
 
 const QUARTERS_OF_A_DAY = 96
+/** As the server takes them. */
+export const MOST_GUESTS = 20_000
+export const MOST_ASSEMBLERS = 20
 
 /** Every quarter of an hour, "HH:MM", with `chosen` among them. */
 export const closingTimes = (chosen: string): readonly string[] => {
@@ -28,6 +31,26 @@ export const closingTimes = (chosen: string): readonly string[] => {
 }
 
 const whole = (text: string): number | null => (/^\d{1,5}$/.test(text.trim()) ? Number(text) : null)
+
+/** Fields whose text can't be taken: they are refused, never dropped. */
+export const wrongInDay = ({
+  guests,
+  assemblers,
+}: DayEntry): { readonly guests: boolean; readonly assemblers: boolean } => {
+  const isWrong = (text: string, least: number, most: number): boolean => {
+    const number = whole(text)
+    return text.trim() !== '' && (number === null || number < least || number > most)
+  }
+  return {
+    guests: isWrong(guests, 0, MOST_GUESTS),
+    assemblers: isWrong(assemblers, 1, MOST_ASSEMBLERS),
+  }
+}
+
+export const isDayWrong = (day: DayEntry): boolean => {
+  const wrong = wrongInDay(day)
+  return wrong.guests || wrong.assemblers
+}
 
 /** What is left empty, or isn't a whole number, stays as the station is set up. */
 export const dayCommand = ({ guests, closes, assemblers }: DayEntry): Day => {

@@ -3,6 +3,10 @@
  * and what the forecast suggests. In a rush nothing is told but safety and what is short or sold out.
  */
 import type { RunningState } from '#lib/service/state.ts'
+import { PUT_OFF_MINUTES } from '#lib/stock/advice.ts'
+import type { AdviceReason, ByWhen } from '#lib/stock/advice-reason.ts'
+import { instantAt } from '#lib/stock/minute.ts'
+import type { Lasting } from '#lib/stock/run-out.ts'
 import { safetyDue } from '#lib/stock/safety-due.ts'
 import type { StationForecast, Suggestion } from '#lib/stock/station-forecast.ts'
 import { readyBehind } from '#lib/stock/supply.ts'
@@ -78,20 +82,57 @@ export const tasksOf = (
   ]
 }
 
-/** Why there is nothing to do: in a rush suggestions wait, though something won't last. */
-export interface CalmNow {
-  /** When the rush that is going on ends, epoch milliseconds; null where there is none. */
-  readonly rushUntil: number | null
-  /** Components that won't last. */
-  readonly wontLast: readonly string[]
+/** What was answered with later or no, and would still be worth doing. */
+export interface PutOff {
+  readonly key: string
+  readonly reason: AdviceReason
+  /** When it is told again, epoch milliseconds; null where it was declined. */
+  readonly until: number | null
 }
 
-export const calmNow = (forecast: StationForecast | null): CalmNow => ({
-  rushUntil: forecast?.rushUntil ?? null,
-  wontLast: Object.entries(forecast?.components ?? {})
-    .filter(([, one]) => one.lasting === 'wont-last')
-    .map(([id]) => id),
-})
+export const putOffOf = (
+  state: RunningState,
+  forecast: StationForecast | null,
+  now: number,
+): readonly PutOff[] =>
+  (forecast?.candidates ?? []).flatMap(({ key, reason }): readonly PutOff[] => {
+    const told = state.adviceLog.findLast((one) => one.key === key)
+    if (!told || told.answeredAt === null) return []
+    if (told.answer === 'declined') return [{ key, reason, until: null }]
+    const until = instantAt(state, told.answeredAt + PUT_OFF_MINUTES)
+    return told.answer === 'put-off' && until > now ? [{ key, reason, until }] : []
+  })
+
+/** What the forecast says won't last, or is tight; the surest to run out first. */
+export interface NotLasting {
+  readonly component: string
+  readonly lasting: Exclude<Lasting, 'enough'>
+  readonly by: ByWhen
+  /** Of what was advised against it; null where that wasn't put off. */
+  readonly putOff: PutOff | null
+}
+
+export const notLastingOf = (
+  forecast: StationForecast | null,
+  putOff: readonly PutOff[],
+): readonly NotLasting[] =>
+  Object.entries(forecast?.components ?? {})
+    .sort(([, one], [, other]) => other.chance - one.chance)
+    .flatMap(([component, { lasting, by }]) =>
+      lasting === 'enough'
+        ? []
+        : [
+            {
+              component,
+              lasting,
+              by,
+              putOff:
+                putOff.find(
+                  ({ reason }) => reason.why !== 'safety' && reason.component === component,
+                ) ?? null,
+            },
+          ],
+    )
 
 /** The same thing to do has the same key, so that a tap meant for another one is told apart. */
 export const taskKey = (task: Task): string => {

@@ -1,3 +1,4 @@
+import { pansOf } from '#lib/menu/find.ts'
 import type { Need } from '#lib/needs/codes.ts'
 import { type Finding, isFine, type JudgedComponent, judgeComponent } from '#lib/needs/judge.ts'
 import { kitchenOf } from '#lib/needs/kitchen.ts'
@@ -25,7 +26,8 @@ export type Standing =
   | { readonly kind: 'not-selling' }
   /** What is left is kept for others: ids of items, codes of needs, or `kept-apart`. */
   | { readonly kind: 'kept'; readonly for: readonly string[] }
-  | { readonly kind: 'gone' }
+  /** `notLoaded`: nothing of it was loaded in this service yet, so none of it has run out. */
+  | { readonly kind: 'gone'; readonly notLoaded?: true }
 
 export type NotFree = Exclude<Standing, { readonly kind: 'free' }>
 
@@ -59,6 +61,13 @@ const judgedBy = (
     return null
   }
 }
+
+const goneOf = (state: RunningState, component: string): Standing =>
+  pansOf(state.station).some(
+    (pan) => pan.component === component && (state.pans[pan.id]?.load ?? 0) > 0,
+  )
+    ? { kind: 'gone' }
+    : { kind: 'gone', notLoaded: true }
 
 const standingFor = (judged: JudgedComponent | null, left: number, none: Standing): Standing => {
   if (judged === null) return { kind: 'unchecked' }
@@ -102,7 +111,11 @@ export const offerFor = (
     const judged = judgedBy(state, component, needs)
     // What is off sale, or waits to be thrown out, isn't sold now: it hasn't run out.
     const isHeldBack = stopped || level.heldBack > 0
-    const stands = standingFor(judged, left, { kind: isHeldBack ? 'not-selling' : 'gone' })
+    const stands = standingFor(
+      judged,
+      left,
+      isHeldBack ? { kind: 'not-selling' } : goneOf(state, component),
+    )
     const keep = state.keeps[component]
     if (keep && !isKeptForNeeds(keep, needs)) {
       const free = portionsIn(own + Math.max(0, beyondOwn - keptAmount(state, component)))

@@ -45,11 +45,28 @@ export const tenthsOf = (text: string): number | null => {
 export const numberOf = (text: string): number | null =>
   /^-?\d+(\.\d*)?$/.test(text) ? Number(text) : null
 
+/** Where a probe can be in this food: a piece has a thickest part, what is stirred has a middle. */
+export const probePlaces = (component: Component | undefined): readonly ProbeAt[] => {
+  switch (component?.food.kind) {
+    case 'fish-or-meat':
+    case 'poultry-or-stuffed':
+      return ['thickest-part', 'surface']
+    case 'eggs-batch':
+    case 'plant':
+    case 'not-cooked':
+    case 'ready':
+      return ['middle-stirred', 'surface']
+    default:
+      return ['thickest-part', 'middle-stirred', 'surface']
+  }
+}
+
 export interface ReadingEntry {
   readonly text: string
   readonly scale: Scale
   readonly probe: string
-  readonly where: ProbeAt
+  /** null until it is said. */
+  readonly where: ProbeAt | null
   readonly initials: string
   /** Seconds for which it was held, typed. */
   readonly held: string
@@ -119,7 +136,7 @@ const heatVerdict = (temperature: Temperature, seconds: number, limit: HeatLimit
   return reached.some((one) => seconds >= one.seconds) ? 'met' : 'not-long-enough'
 }
 
-export type EntryLack = 'temperature' | 'probe' | 'initials' | 'surface'
+export type EntryLack = 'temperature' | 'where' | 'probe' | 'initials' | 'surface'
 
 export interface JudgedEntry {
   readonly temperature: Temperature | null
@@ -165,20 +182,22 @@ export const judgeEntry = (
           ? 'met'
           : 'not-met'
   const lacks =
-    entry.probe.trim() === ''
-      ? 'probe'
+    entry.where === null
+      ? 'where'
       : entry.where === 'surface'
         ? 'surface'
-        : entry.initials.trim() === ''
-          ? 'initials'
-          : null
+        : entry.probe.trim() === ''
+          ? 'probe'
+          : entry.initials.trim() === ''
+            ? 'initials'
+            : null
   return { temperature, question, verdict, lacks, isReady: question === null && lacks === null }
 }
 
-/** As a command carries it; null while nothing is typed. */
+/** As a command carries it; null while nothing is typed, or where it was read isn't said. */
 export const readingOf = (entry: ReadingEntry) => {
   const tenths = tenthsOf(entry.text)
-  if (tenths === null) return null
+  if (tenths === null || entry.where === null) return null
   return {
     tenths,
     scale: entry.scale,

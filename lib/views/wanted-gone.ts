@@ -2,8 +2,10 @@
 import type { Blocked, Settled } from '#lib/views/draft.ts'
 import { type NotFree, type Offer, standingOf } from '#lib/views/offer.ts'
 
-const isGone = ({ kind }: NotFree): boolean =>
-  kind === 'gone' || kind === 'kept' || kind === 'not-selling'
+const isGone = (standing: NotFree): boolean =>
+  standing.kind === 'gone'
+    ? standing.notLoaded !== true
+    : standing.kind === 'kept' || standing.kind === 'not-selling'
 
 /** Whether an item can't be had because something ran out, is kept for others, or isn't sold. */
 export const isItemWanted = (blocked: Blocked | null): boolean =>

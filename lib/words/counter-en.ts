@@ -81,10 +81,16 @@ export const counter = {
   left: (count: number) => `${count} left`,
   noneLeft: 'none left',
   itemNotSold: 'not selling',
+  rowNotLoaded: (name: string) => `not loaded yet: ${inSentence(name)}`,
   rowNo: (name: string) => `no: ${inSentence(name)}`,
   rowWithout: (names: readonly string[]) => `without ${list(names.map(inSentence), 'and')}`,
   rowBase: (name: string) => `with ${inSentence(name)}`,
-  mark: { side: 'on side', kept: 'kept', unknown: (word: string) => `${word} ?` },
+  mark: {
+    notLoaded: 'not loaded',
+    side: 'on side',
+    kept: 'kept',
+    unknown: (word: string) => `${word} ?`,
+  },
   ask: 'ask',
   rowFits: 'fits',
   rowFitsWith: (changes: string) => `fits ${changes}`,
@@ -102,6 +108,7 @@ export const counter = {
     unchecked: 'not checked',
     otherBase: 'or this',
     gone: 'none left',
+    notLoaded: 'not loaded yet',
     notSelling: 'not selling',
     kept: 'kept for',
     taken: (placement: 'in' | 'side', portions: number) =>
@@ -176,7 +183,8 @@ export const counter = {
     `The ${what} of ${build} was not taken: ${sentence}`,
   ticket: (numbers: readonly number[]) =>
     `${numbers.length > 1 ? 'Tickets' : 'Ticket'} ${numbers.join(', ')}`,
-  tellGuest: 'tell the guest',
+  tellGuestNumber: 'tell the guest the number',
+  tellGuestThis: 'tell the guest this',
   spokenSent: (what: string) => `Sent. ${what}`,
   changedSent: (builds: readonly string[]) => `${builds.join(', ')} changed`,
   cancelledSent: (builds: readonly string[]) => `${builds.join(', ')} cancelled`,
@@ -187,6 +195,7 @@ export const counter = {
 
   cannot: {
     gone: (name: string) => `No ${inSentence(name)} is left.`,
+    notLoaded: (name: string) => `${name}: not loaded yet.`,
     notSelling: (name: string) => `We aren’t selling ${inSentence(name)} now.`,
     kept: (name: string, whom: string) =>
       `What is left of ${inSentence(name)} is kept for ${whom}.`,

@@ -1,6 +1,6 @@
 /** What the lead is told to do next, each with its reason in numbers. */
 import type { AdviceReason, ByWhen, SafetyReason } from '#lib/stock/advice-reason.ts'
-import type { CalmNow } from '#lib/views/do-next.ts'
+import type { NotLasting, PutOff } from '#lib/views/do-next.ts'
 import { isDuty } from '#lib/views/duty.ts'
 import { outOfTen, type Range, rangeOf } from '#lib/views/pan-outlook.ts'
 import { inSentence, list as listWith } from '#lib/words/findings-en.ts'
@@ -37,8 +37,11 @@ const rangeParts = ({ from, to }: Range, time: SayTime): readonly string[] =>
 
 const runsOut = (by: ByWhen, chance: number, { time, now }: SaidHere): string => {
   const range = rangeOf(by, now)
-  const odds = `${outOfTen(chance)} in 10 before close`
-  return range ? `Runs out ${sayRange(range, time)} (${odds}).` : `It runs out ${odds}.`
+  const odds = outOfTen(chance)
+  const chances = `${odds} ${odds === 1 ? 'chance' : 'chances'} in 10`
+  return range
+    ? `May run out ${sayRange(range, time)}: ${chances}.`
+    : `May run out before close: ${chances}.`
 }
 
 const whole = (portions: number): number => Math.max(0, Math.round(portions))
@@ -48,16 +51,15 @@ const startBatch = (
   here: SaidHere,
 ): readonly string[] => {
   const making = here.making(reason.component)
-  const takes = making ? `Takes ${minutes(making.minutes)} with the walk: ` : ''
   const [first, later] = [outOfTen(reason.gapIfNow), outOfTen(reason.gapIfLater)]
   const left = [whole(reason.leftWith), whole(reason.leftWithout)] as const
   return [
     runsOut(reason.by, reason.chance, here),
-    `${takes === '' ? 'On' : `${takes}on`} the line ${here.time(reason.readyAt)}.`,
+    `On the line ${here.time(reason.readyAt)}${making ? `, in ${minutes(making.minutes)}` : ''}.`,
     later > first
-      ? `A gap before: ${first} in 10, in 5 min ${later} in 10.`
-      : `A gap before: ${first} in 10.`,
-    ...(left[0] > 0 ? [`Left at close: ${left[0]}, without it ${left[1]}.`] : []),
+      ? `Start now: ${first} in 10 runs out first. In 5 min: ${later} in 10.`
+      : `Start now: ${first} in 10 runs out first.`,
+    ...(left[0] > 0 ? [`At close: ${left[0]} left, ${left[1]} without it.`] : []),
   ]
 }
 
@@ -137,7 +139,7 @@ const title = (reason: AdviceReason, here: SaidHere): string => {
     case 'sold-out':
       return `${name(reason.component)} is sold out`
     case 'start-batch':
-      return `Start ${loads(reason.loads)} of ${inSentence(name(reason.component))} now`
+      return `Start ${loads(reason.loads)} of ${inSentence(name(reason.component))}`
     case 'keep':
       return reason.keep > 0
         ? `Keep ${reason.keep} ${inSentence(name(reason.component))} for ${list(reason.forItems.map(name))}`
@@ -186,7 +188,7 @@ const button = (reason: AdviceReason): string => {
     case 'sold-out':
       return 'Open the pan'
     case 'start-batch':
-      return reason.loads === 1 ? 'Done: 1 load started' : `Done: ${reason.loads} loads started`
+      return `Start ${loads(reason.loads)}`
     case 'keep':
       return reason.keep > 0 ? `Keep ${reason.keep}` : 'Done'
     case 'measure':
@@ -199,21 +201,48 @@ const shortly = (reason: AdviceReason, here: SaidHere): string =>
     ? safetyShort[reason.what](calledOf(reason, here.name), at(reason, here))
     : title(reason, here)
 
-/** Why there is nothing to do now. */
-const calm = ({ rushUntil, wontLast }: CalmNow, { name, time }: SaidHere): readonly string[] => {
-  const gone = wontLast.length > 0 ? [`${list(wontLast.map(name))} won’t last.`] : []
+/**
+ * Why there is nothing to do now: never that all is well beside what won't last; in a rush, until when
+ * suggestions wait.
+ */
+const calm = ({ rushUntil, notLasting: gone }: Calm, here: SaidHere): readonly string[] => {
+  const said = gone.slice(0, 3).map((one) => notLasting(one, here))
   if (rushUntil !== null)
     return [
-      ...gone,
-      `Rush until ${time(rushUntil)}: suggestions wait until then. What is sold out, to be read or to be thrown out still comes.`,
+      ...said,
+      `Rush until ${here.time(rushUntil)}: suggestions wait until then. What is sold out, to be read or to be thrown out still comes.`,
     ]
-  return gone.length > 0
-    ? [...gone, 'Nothing more is worth doing about it now.']
-    : [pansWords.nothingToDoWhy]
+  return said.length > 0 ? said : [pansWords.nothingToDoWhy]
+}
+
+/** "Put off until 12:56: Start 1 load of herb chicken" */
+const putOffSaid = ({ reason, until }: PutOff, here: SaidHere): string =>
+  `${until === null ? 'You said no' : `Put off until ${here.time(until)}`}: ${shortly(reason, here)}`
+
+/** "Herb chicken won’t last 12:55–1:15; put off until 12:56." */
+const notLasting = ({ component, lasting, by, putOff }: NotLasting, here: SaidHere): string => {
+  const range = rangeOf(by, here.now)
+  const when = range ? ` ${sayRange(range, here.time)}` : ''
+  const answered =
+    putOff === null
+      ? ''
+      : putOff.until === null
+        ? '; you said no'
+        : `; put off until ${here.time(putOff.until)}`
+  return `${here.name(component)} ${lasting === 'tight' ? 'is tight' : 'won’t last'}${when}${answered}.`
+}
+
+interface Calm {
+  /** When the rush that is going on ends, epoch milliseconds; null where there is none. */
+  readonly rushUntil: number | null
+  readonly notLasting: readonly NotLasting[]
 }
 
 export const doNextWords = {
   calm,
+  putOffSaid,
+  notLasting,
+  nothingNow: 'Nothing else to do now',
   range: sayRange,
   rangeParts,
   title,

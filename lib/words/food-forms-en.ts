@@ -8,6 +8,8 @@ import { safetyWords } from '#lib/words/safety-en.ts'
 const list = (names: readonly string[]): string => listWith(names, 'and')
 const portions = (count: number): string => `${count} ${count === 1 ? 'portion' : 'portions'}`
 
+const goAway = (count: number): string => `${portions(count)} ${count === 1 ? 'goes' : 'go'} away`
+
 const wasteReason: Readonly<Record<WasteReason, string>> = {
   spill: 'Spilled',
   dropped: 'Dropped',
@@ -39,6 +41,12 @@ export const formWords = {
     'top-up': (name: string) => `Top up ${inSentence(name)}`,
   },
   put: { load: 'Load the pan', change: 'Change the pan', 'top-up': 'Top it up' },
+  /** What stands in the pan now isn't sold any more: said before it is done. */
+  changeAway: (name: string, count: number) =>
+    `Change the ${inSentence(name)} pan: ${goAway(count)}`,
+  changeSend: (count: number) => `Change the pan: ${goAway(count)}`,
+  putBehind: 'Put it behind the line',
+  putBehindWhy: 'A back-up place is free: then nothing goes away.',
   whatGoesIn: 'What goes in?',
   asItCame: 'As it came',
   asItCameWhy: 'ready to eat, no batch',
@@ -71,6 +79,7 @@ export const formWords = {
 
   readTitle: (name: string) => `Read ${inSentence(name)}`,
   readHow: 'Stir it, and probe the middle of the food.',
+  readPiece: 'Probe the middle of the thickest piece.',
   readDone: (name: string, read: string) => `${name}: ${read}`,
   readSend: 'Write it down',
   readOut: 'Write it down: it goes off sale',
@@ -88,7 +97,8 @@ export const formWords = {
   wasteTitle: (name: string) => `Spill or waste: ${inSentence(name)}`,
   wasteHow: 'About how many portions?',
   wasteReason,
-  wasteSend: (count: number) => `${portions(count)} gone`,
+  wasteLack: 'Tap why.',
+  wasteSend: (count: number) => `Write down: ${portions(count)} gone`,
   wasteDone: (name: string, count: number) => `${name}: ${portions(count)} wasted`,
 
   keepTitle: (name: string) => `Keep some ${inSentence(name)}`,
@@ -134,6 +144,12 @@ export const formWords = {
     '6h': '6 hours, never above 70 °F',
   },
   clockLeft: 'When it left',
+  clockNotSaid: 'not said yet',
+  clockJustNow: 'Just now',
+  clockLackFrom: 'Tap what it left: heat or cold.',
+  clockLackRule: 'Tap how long.',
+  clockLackLeft: 'Say when it left.',
+  clockStart: 'Start the clock',
   clockAgo: (minutes: number) => (minutes === 0 ? 'just now' : `${minutes} min ago`),
   clockSend: (at: string) => `Start: throw out at ${at}`,
   clockDone: (name: string, at: string) => `${name}: throw out at ${at}`,
@@ -183,6 +199,8 @@ export const formWords = {
   behindEmpty: 'empty',
   behindFill: 'Fill it',
   behindAway: 'Put it away',
+  behindAwayYes: (count: number) => `Yes, put ${portions(count)} away`,
+  behindAwayNot: 'Keep it',
   behindAwayDone: (name: string) => `${name}: back-up pan put away`,
   behindRead: 'Read it',
   open: 'Open',
@@ -193,7 +211,7 @@ export const formWords = {
   startLoads: 'How many loads?',
   startMakes: (count: number, at: string) => `${portions(count)}, on the line about ${at}`,
   startCan: (minutes: number, where: string, who: string) => `${minutes} min, ${where}, ${who}`,
-  startSend: (count: number) => `${count} ${count === 1 ? 'load' : 'loads'} started`,
+  startSend: (count: number) => `Start ${count} ${count === 1 ? 'load' : 'loads'}`,
   startDone: (name: string, count: number) =>
     `${name}: ${count} ${count === 1 ? 'load' : 'loads'} started`,
   startNone: 'Nothing can be made again here today.',

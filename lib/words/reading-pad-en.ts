@@ -10,6 +10,7 @@ const sayLimit = (limit: EntryLimit, scale: Scale): string =>
 
 const lack: Readonly<Record<EntryLack, string>> = {
   temperature: 'Type the temperature.',
+  where: 'Tap where it was read.',
   probe: 'Say which probe.',
   surface: safetyWords.lack['surface-only'],
   initials: 'Your initials are missing.',
@@ -30,10 +31,14 @@ export const readingWords = {
   scale: (scale: Scale) => `°${scale}`,
   probe: 'Probe',
   initials: 'Initials',
+  types: 'What the pad types',
+  typesTemperature: 'Type the temperature',
+  typesWeight: 'Type the weight',
+  offered: (text: string) => `Use ${text}`,
   where: 'Where it was read',
   whereIs: {
     'middle-stirred': 'Middle, stirred',
-    'thickest-part': 'Thickest part',
+    'thickest-part': 'Thickest piece',
     surface: 'Only the surface',
   },
   held: 'Held, seconds',

@@ -47,7 +47,7 @@ export const roleName: Readonly<Record<Role, string>> = {
 
 /** For whom portions are kept: builds kept apart, a need, or an item by its name. */
 export const keptForName = (id: string, name: (id: string) => string): string => {
-  if (id === 'kept-apart') return 'orders that are kept apart'
+  if (id === 'kept-apart') return 'keep-apart orders'
   const item = name(id)
   if (item !== id) return item
   return isDiet(id) ? `${needName(id)} orders` : `guests who keep from ${needName(id)}`

@@ -45,6 +45,8 @@ export const startWords = {
     return `${hours % 12 || 12}:${String(minutes).padStart(2, '0')} ${hours < 12 ? 'AM' : 'PM'}`
   },
   assemblers: 'Assemblers',
+  guestsWrong: (most: number) => `Guests: a whole number from 0 to ${most}, or empty.`,
+  assemblersWrong: (most: number) => `Assemblers: a whole number from 1 to ${most}, or empty.`,
   dayWhy: 'Left empty: as the station is set up. Forecasts and “about N min” use these.',
   plan: (guests: number | null, closes: string | null, assemblers: number) =>
     [

@@ -2,11 +2,13 @@ import { on, type View } from './view.ts'
 
 const pans = on('/pans', 'pans')
 
-/** With initials, so that what is typed can be sent. */
+/** With where, probe and initials, so that what is typed can be sent. */
 const initialed = (view: View): View => ({
   ...view,
   reach: async (page) => {
     await view.reach?.(page)
+    await page.getByRole('button', { name: /^(Middle, stirred|Thickest piece)$/ }).click()
+    await page.getByLabel('Probe', { exact: true }).fill('1')
     await page.getByLabel('Initials', { exact: true }).fill('AB')
   },
 })
@@ -50,7 +52,7 @@ export const pansViews: readonly View[] = [
   pans('count', 'rush', 'It really holds', [/^Cheddar:/, 'Correct the count', '1 fewer'], {
     main: [/^The count is/],
   }),
-  pans('waste', 'quiet', 'Staff meal', [/^Herb chicken:/, 'Spill or waste'], {
+  pans('waste', 'quiet', 'Staff meal', [/^Herb chicken:/, 'Spill or waste', 'Spilled'], {
     main: [/portion gone$/],
   }),
   pans('keep', 'quiet', 'Keep 4', [/^Tuna salad:/, 'Keep some', /^Harbor tuna$/], {
@@ -67,7 +69,7 @@ export const pansViews: readonly View[] = [
       'time only',
       'quiet',
       'Start: throw out at',
-      [/^Black beans:/, /^Time only/, ...TYPE_165],
+      [/^Black beans:/, /^Time only/, /^Heat$/, 'Just now', ...TYPE_165],
       {
         main: [/^Start: throw out/],
       },
@@ -92,7 +94,7 @@ export const pansViews: readonly View[] = [
   pans('throw out, list', 'to-throw-out', 'it was read too warm', [/^To be thrown out/]),
   pans('batches', 'batches', '2 loads', []),
   pans('start a batch', 'quiet', 'How many loads?', ['Start a batch'], {
-    main: [/^\d loads? started$/],
+    main: [/^Start \d loads?$/],
   }),
   initialed(
     pans(

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { StationForecast, Suggestion } from '#lib/stock/station-forecast.ts'
-import { calmNow, taskKey, tasksOf } from '#lib/views/do-next.ts'
+import { notLastingOf, putOffOf, taskKey, tasksOf } from '#lib/views/do-next.ts'
 import { doNextWords } from '#lib/words/do-next-en.ts'
 import {
   choose,
@@ -119,6 +119,55 @@ describe('what to do next', () => {
   })
 })
 
+describe('what was put off', () => {
+  const answered = (answer: 'put-off' | 'declined' | 'done') => {
+    const { key, kind, saves, reason } = startChicken
+    return running(
+      happening(given(), [
+        { type: 'adviceTold', key, kind, saves, reason },
+        { type: 'adviceAnswered', key, answer },
+      ]),
+    )
+  }
+  const chicken = {
+    lasting: 'wont-last',
+    chance: 0.8,
+    by: { early: at(31), likely: at(38), late: at(44) },
+  } as NonNullable<StationForecast['components'][string]>
+  const of = forecast({ candidates: [startChicken], components: { chicken } })
+  const here = {
+    name: () => 'Herb chicken',
+    time: (moment: number) => new Date(moment).toISOString().slice(11, 16),
+    now: NOON,
+    making: () => null,
+  }
+
+  test('[P28] what was put off stays in sight until it is told again, what was done doesn’t', () => {
+    const state = answered('put-off')
+    const [one] = putOffOf(state, of, state.at)
+    expect(one).toMatchObject({ key: 'start-batch chicken' })
+    expect(putOffOf(state, of, one?.until ?? 0)).toEqual([])
+    expect(putOffOf(state, forecast(), state.at), 'not worth doing any more').toEqual([])
+    const declined = answered('declined')
+    expect(putOffOf(declined, of, declined.at)).toMatchObject([{ until: null }])
+    const done = answered('done')
+    expect(putOffOf(done, of, done.at)).toEqual([])
+  })
+
+  test('[P28] what won’t last is said while nothing is to be done, with its answer', () => {
+    const reason = startChicken.reason
+    const putOff = [{ key: startChicken.key, reason, until: at(5) }]
+    const said = (given: typeof putOff) =>
+      notLastingOf(of, given).map((one) => doNextWords.notLasting(one, here))
+    expect(said(putOff)).toEqual(['Herb chicken won’t last 18:30–18:45; put off until 18:05.'])
+    expect(said([])).toEqual(['Herb chicken won’t last 18:30–18:45.'])
+    expect(notLastingOf(forecast(), [])).toEqual([])
+    expect(putOff.map((one) => doNextWords.putOffSaid(one, here))).toEqual([
+      'Put off until 18:05: Start 2 loads of herb chicken',
+    ])
+  })
+})
+
 describe('its words', () => {
   const here = {
     name: (id: string) => ({ chicken: 'Herb chicken', tuna: 'Tuna salad' })[id] ?? id,
@@ -128,14 +177,14 @@ describe('its words', () => {
   }
 
   test('[P36] a batch is advised with its reason in numbers', () => {
-    expect(doNextWords.title(startChicken.reason, here)).toBe('Start 2 loads of herb chicken now')
+    expect(doNextWords.title(startChicken.reason, here)).toBe('Start 2 loads of herb chicken')
     expect(doNextWords.why(startChicken.reason, here)).toEqual([
-      'Runs out 18:30–18:45 (8 in 10 before close).',
-      'Takes 22 min with the walk: on the line 18:22.',
-      'A gap before: 2 in 10, in 5 min 4 in 10.',
-      'Left at close: 6, without it 0.',
+      'May run out 18:30–18:45: 8 chances in 10.',
+      'On the line 18:22, in 22 min.',
+      'Start now: 2 in 10 runs out first. In 5 min: 4 in 10.',
+      'At close: 6 left, 0 without it.',
     ])
-    expect(doNextWords.button(startChicken.reason)).toBe('Done: 2 loads started')
+    expect(doNextWords.button(startChicken.reason)).toBe('Start 2 loads')
   })
 
   test('[B28] a batch that waits is told as one, and how it is missed', () => {
@@ -171,7 +220,7 @@ describe('its words', () => {
     } as const
     expect(doNextWords.title(reason, here)).toBe('Keep 4 tuna salad for Harbor tuna')
     expect(doNextWords.why(reason, here)).toEqual([
-      'Runs out from 18:30 (7 in 10 before close). It can’t be made again today.',
+      'May run out from 18:30: 7 chances in 10. It can’t be made again today.',
       '2 stay free for all others.',
     ])
   })
@@ -184,9 +233,15 @@ describe('nothing to do', () => {
     now: NOON,
     making: () => null,
   }
-  const lasting = (of: 'enough' | 'wont-last') => ({ lasting: of }) as never
+  const by = { early: null, likely: null, late: null }
+  const lasting = (of: 'enough' | 'wont-last') => ({ lasting: of, by, chance: 0.9 }) as never
   const said = (over: Partial<StationForecast>) =>
-    doNextWords.calm(calmNow(forecast(over)), here).join(' ')
+    doNextWords
+      .calm(
+        { rushUntil: over.rushUntil ?? null, notLasting: notLastingOf(forecast(over), []) },
+        here,
+      )
+      .join(' ')
 
   test('[P37] in a rush says what won’t last, until when suggestions wait, and what still comes', () => {
     const words = said({
@@ -205,6 +260,8 @@ describe('nothing to do', () => {
     const plain = said({})
     expect(plain).toContain('Every pan holds')
     expect(said({ components: { chicken: lasting('wont-last') } })).not.toContain(plain)
-    expect(doNextWords.calm(calmNow(null), here)).toEqual([plain])
+    expect(doNextWords.calm({ rushUntil: null, notLasting: notLastingOf(null, []) }, here)).toEqual(
+      [plain],
+    )
   })
 })

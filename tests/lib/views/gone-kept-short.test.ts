@@ -3,7 +3,14 @@ import type { Need } from '#lib/needs/codes.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { itemRows, panFace } from '#lib/views/counter.ts'
 import type { Act } from '#lib/views/counter-act.ts'
-import { closingTimes, dayCommand, dayOf, NO_DAY } from '#lib/views/day-entry.ts'
+import {
+  closingTimes,
+  dayCommand,
+  dayOf,
+  isDayWrong,
+  NO_DAY,
+  wrongInDay,
+} from '#lib/views/day-entry.ts'
 import { EMPTY_DRAFT, settle } from '#lib/views/draft.ts'
 import { waitIfSent, waitOfTicket } from '#lib/views/guest-wait.ts'
 import { commandOf } from '#lib/views/next-step.ts'
@@ -24,6 +31,7 @@ import {
   given,
   ofPortions,
   onward,
+  openedService,
   running,
   send,
   when,
@@ -123,6 +131,14 @@ describe('wanted it, gone', () => {
     expect(isItemWanted(rowOf(state, 'harbor-tuna', [milk])?.blocked ?? null)).toBe(false)
   })
 
+  test('[C51] what was never loaded isn’t gone: there is nothing to count', () => {
+    const unloaded = running(openedService())
+    const blocked = rowOf(unloaded, 'garden-chicken')?.blocked ?? null
+    expect(blocked?.standing).toEqual({ kind: 'gone', notLoaded: true })
+    expect(isItemWanted(blocked)).toBe(false)
+    expect(isPanWanted(offerFor(unloaded, []), null, 'almonds')).toBe(false)
+  })
+
   test('[C51] a pan isn’t counted by a tap where the build that is sent says so itself', () => {
     const settled = settle(offer, asked('bean-and-pepper'))
     expect(settled?.choice.parts.almonds?.because).toBe('gone')
@@ -215,6 +231,19 @@ describe('the day that is typed at opening', () => {
       guestsExpected: 120,
       closesAt: '13:30',
       assemblers: 2,
+    })
+  })
+
+  test('[C55] what can’t be taken is refused beside its field, never dropped', () => {
+    expect(isDayWrong(NO_DAY)).toBe(false)
+    expect(isDayWrong({ guests: '0', closes: '', assemblers: '20' })).toBe(false)
+    expect(wrongInDay({ guests: '-5', closes: '', assemblers: '0' })).toEqual({
+      guests: true,
+      assemblers: true,
+    })
+    expect(wrongInDay({ guests: '20001', closes: '', assemblers: '1.5' })).toEqual({
+      guests: true,
+      assemblers: true,
     })
   })
 

@@ -9,6 +9,7 @@ import {
   holdingLimit,
   judgeEntry,
   type PadKey,
+  probePlaces,
   type ReadingEntry,
   readingOf,
   tenthsOf,
@@ -82,6 +83,15 @@ describe('a reading as it is typed', () => {
     expect(asked.question).toEqual({ code: 'did-you-mean', scale: 'F', must: true })
     expect(asked.isReady).toBe(false)
     expect(judge('900').question).toEqual({ code: 'cannot-be' })
+  })
+
+  test('[P31] isn’t sent before it is said where it was read, which fits the food', () => {
+    expect(judge('142', { where: null })).toMatchObject({ lacks: 'where', isReady: false })
+    expect(readingOf(entry('142', { where: null }))).toBeNull()
+    const places = (id: string) => probePlaces(componentOf(demoStation, id))
+    expect(places('chicken')).toEqual(['thickest-part', 'surface'])
+    expect(places('beans')).toEqual(['middle-stirred', 'surface'])
+    expect(probePlaces(undefined)).toContain('thickest-part')
   })
 
   test('[P31] can’t be sent without a figure, probe, initials, or of the surface only', () => {

@@ -8,7 +8,7 @@ it('[U7] says for whom portions are kept', () => {
     ['harbor-tuna', 'kept-apart', 'vegetarian', 'milk'].map((id) => keptForName(id, name)),
   ).toEqual([
     'Harbor tuna bowl',
-    'orders that are kept apart',
+    'keep-apart orders',
     'vegetarian orders',
     'guests who keep from milk',
   ])

@@ -30,7 +30,7 @@ test('the chicken won’t last: a batch is started, cooked to its limit, and the
     )
     await expect(pans.getByText(/^Start \d loads? of herb chicken$/)).toBeVisible()
     await expect(pans.getByText(/^May run out .*chances? in 10\.$/)).toBeVisible()
-    await expect(pans.getByText(/^On the line 11:\d\d, in 22 min\.$/)).toBeVisible()
+    await expect(pans.getByText(/^The first load on the line 11:\d\d, in 22 min\.$/)).toBeVisible()
     await tapUntil(start, pans.getByRole('button', { name: /^Herb chicken\s*\d loads?, 11:/ }))
   })
   const [batch] = Object.entries(job.lead.state().batches).find(

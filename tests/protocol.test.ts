@@ -189,7 +189,7 @@ describe('what is frozen', () => {
   const HASHES = {
     1: '4123ba8cccad982ba828ffa5e2cb920606590c984dbf67fd72257ed6f352534c',
     2: '53c4581fb3d5a236454aec47a3b4adfbb0570ff4e10c10228a7afc8dd7363594',
-    3: '7da69f93962503b1196c4f8f9613e5f84c5fd5e2faeb3cadc8783eb1181b3f00',
+    3: '72f1c589c50478f9f1dfcc218d406e88e6dcd7ec678b5bc8bcee1cab2193f752',
   } as const
 
   const folded = (version: keyof typeof HASHES) => {

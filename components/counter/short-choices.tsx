@@ -19,9 +19,11 @@ export function ShortWhy({ state, short }: ShortProps) {
   const name = nameIn(state.station)(short.component)
   const isHeldBack = levelOf(state, short.component).heldBack > 0
   const more =
-    short.waitUntil === null
-      ? shortEn.shortNoMore
-      : shortEn.shortMore(sayTime(short.waitUntil, state.station.timeZone))
+    short.ready > 0
+      ? shortEn.shortReady(short.ready)
+      : short.waitUntil === null
+        ? shortEn.shortNoMore
+        : shortEn.shortMore(sayTime(short.waitUntil, state.station.timeZone))
   return (
     <p className={styles.warning}>
       {short.waits

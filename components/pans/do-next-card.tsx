@@ -45,14 +45,16 @@ export function DoNextCard({ task, said, tasks }: DoNextCardProps) {
       </div>
       {task && (
         <div className={styles.answers}>
-          <button
-            type="button"
-            className={styles.main}
-            disabled={tasks.busy}
-            onClick={tap(() => tasks.go(task))}
-          >
-            {said.button}
-          </button>
+          {said.button !== '' && (
+            <button
+              type="button"
+              className={styles.main}
+              disabled={tasks.busy}
+              onClick={tap(() => tasks.go(task))}
+            >
+              {said.button}
+            </button>
+          )}
           {advice && (
             <>
               <button

@@ -7,11 +7,26 @@ import { findBuild, namedBuild } from '#lib/service/tickets.ts'
 import type { SafetyReason } from '#lib/stock/advice-reason.ts'
 import type { Suggestion } from '#lib/stock/station-forecast.ts'
 import type { ToDo } from '#lib/views/pans-to-do.ts'
+import { refillOf } from '#lib/views/refill.ts'
 
 const refill = (state: RunningState, pan: string): Chosen => ({
   kind: 'food',
   food: { task: 'put', pan, way: state.pans[pan]?.amount === 0 ? 'load' : 'change' },
 })
+
+/** A sold-out component: what can be done about it now; where nothing can, its pan is shown. */
+const soldOutFor = (state: RunningState, component: string, pan: string): Chosen => {
+  switch (refillOf(state, component)) {
+    case 'change':
+      return { kind: 'food', food: { task: 'put', pan, way: 'change' } }
+    case 'load':
+      return refill(state, pan)
+    case 'start':
+      return { kind: 'food', food: { task: 'start-batch', component } }
+    case null:
+      return { kind: 'pan', id: pan }
+  }
+}
 
 const firstPan = (state: RunningState, component: string): string | null =>
   pansOf(state.station).find((pan) => pan.component === component)?.id ?? null
@@ -44,6 +59,8 @@ export const openFor = (state: RunningState, toDo: ToDo): Chosen | null => {
     }
     case 'short':
       return { kind: 'food', food: { task: 'short', component: toDo.component } }
+    case 'sold-out':
+      return soldOutFor(state, toDo.component, toDo.pan)
     default:
       return refill(state, toDo.pan)
   }
@@ -79,7 +96,7 @@ export const openForAdvice = (state: RunningState, { reason }: Suggestion): Chos
       return safetyFor(state, reason)
     case 'sold-out': {
       const pan = firstPan(state, reason.component)
-      return pan === null ? null : refill(state, pan)
+      return pan === null ? null : soldOutFor(state, reason.component, pan)
     }
     case 'measure': {
       const pan = firstPan(state, reason.component)

@@ -4,7 +4,7 @@ import type { RunningState } from '#lib/service/state.ts'
 import { portionsKept } from '#lib/stock/kept.ts'
 import type { StationForecast } from '#lib/stock/station-forecast.ts'
 import type { FoodTimes } from '#lib/views/food-times.ts'
-import type { PanPicture } from '#lib/views/pans.ts'
+import { doubtOf, type PanPicture } from '#lib/views/pans.ts'
 import { holdsBefore } from '#lib/views/product-before.ts'
 import { sayTime } from '#lib/words/clock-en.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
@@ -32,6 +32,7 @@ export const panFacts = (
       : []),
     ...(times?.nextBy ? [words.readNext(time(times.nextBy))] : []),
     ...(times?.throwOutAt ? [words.throwOutAt(time(times.throwOutAt))] : []),
+    ...sayDoubt(state, picture),
     ...(keep && portionsKept(keep) > 0
       ? [
           words.keptFact(
@@ -43,6 +44,12 @@ export const panFacts = (
     ...(holdsBefore(state, picture.pan) ? [words.beforeFact] : []),
     ...(picture.soiledBy.length > 0 ? [words.soiledFact(picture.soiledBy.map(name))] : []),
   ]
+}
+
+/** That its newest reading is questioned; nothing where it isn't. */
+const sayDoubt = (state: RunningState, picture: PanPicture): readonly string[] => {
+  const doubt = doubtOf(state, picture)
+  return doubt ? [words.doubted(doubt.kind, doubt.read, doubt.counted)] : []
 }
 
 /** How heavy its scoops run, said plainly; '' while that can't be told. */

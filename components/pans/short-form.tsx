@@ -34,7 +34,14 @@ export function ShortForm({ state, acting, food, choose }: FormProps<'short'>) {
                 {[
                   ...(one.canLeaveOut ? [words.shortLeaveOut] : []),
                   ...(one.swaps.length > 0 ? [words.shortSwap(one.swaps.map(name))] : []),
-                  ...(one.waitUntil === null ? [] : [words.shortWait(time(one.waitUntil))]),
+                  ...(!one.canLeaveOut && one.swaps.length === 0 ? [words.shortOther] : []),
+                  ...(one.ready > 0
+                    ? [words.shortReady]
+                    : [
+                        one.waitUntil === null
+                          ? words.shortWaitAny
+                          : words.shortWait(time(one.waitUntil)),
+                      ]),
                   words.shortCancel,
                 ].join(' · ')}
               </p>

@@ -40,7 +40,7 @@ export function StartBatchForm({
   const loads = Math.min(count, remake?.mostLoads ?? 20)
   const readyAt = expectedAt(state, {
     component: component.id,
-    loads: 1,
+    loads,
     startedAt: when.at ?? now,
   })
   const act = async () => {

@@ -4,6 +4,8 @@ import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import type { Task } from '#lib/views/do-next.ts'
 import { effectOfStopping, type ToDo } from '#lib/views/pans-to-do.ts'
+import { refillOf } from '#lib/views/refill.ts'
+import { calmWords } from '#lib/words/calm-en.ts'
 import { doNextWords, type SaidHere } from '#lib/words/do-next-en.ts'
 import { firstWords as safety } from '#lib/words/first-of-all-en.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
@@ -14,8 +16,16 @@ export interface TaskSaid {
   readonly button: string
 }
 
-const refillOf = (state: RunningState, pan: string): string =>
+const refillSaid = (state: RunningState, pan: string): string =>
   state.pans[pan]?.amount === 0 ? words.loadPan : words.changePan
+
+const SOLD_OUT_ACTS = { change: words.changePan, load: words.loadPan, start: words.startBatch }
+
+/** The one way that is possible; '' where there is none. */
+const soldOutAct = (state: RunningState, component: string): string => {
+  const way = refillOf(state, component)
+  return way === null ? '' : SOLD_OUT_ACTS[way]
+}
 
 const saidFact = (state: RunningState, toDo: ToDo): TaskSaid => {
   const name = nameIn(state.station)
@@ -42,7 +52,7 @@ const saidFact = (state: RunningState, toDo: ToDo): TaskSaid => {
       return {
         title: words.beforeTitle(name(toDo.component)),
         why: [words.beforeWhy(toDo.ingredients)],
-        button: refillOf(state, toDo.pan),
+        button: refillSaid(state, toDo.pan),
       }
     case 'confirm-clock':
       return {
@@ -68,24 +78,21 @@ const saidFact = (state: RunningState, toDo: ToDo): TaskSaid => {
       return {
         title: words.soldOutTitle(name(toDo.component)),
         why: words.effect(effectOfStopping(state, toDo.component), toDo.component, name),
-        button: refillOf(state, toDo.pan),
+        button: soldOutAct(state, toDo.component),
       }
     case 'nearly-empty':
       return {
         title: words.nearlyTitle(name(toDo.component)),
         why: [words.nearlyWhy(toDo.left)],
-        button: refillOf(state, toDo.pan),
+        button: refillSaid(state, toDo.pan),
       }
   }
 }
 
 /** While nothing is to be done. */
-export const sayCalm = (
-  calm: Parameters<typeof doNextWords.calm>[0],
-  here: SaidHere,
-): TaskSaid => ({
-  title: calm.notLasting.length > 0 ? doNextWords.nothingNow : words.nothingToDo,
-  why: doNextWords.calm(calm, here),
+export const sayCalm = (calm: Parameters<typeof calmWords.calm>[0], here: SaidHere): TaskSaid => ({
+  title: calm.notLasting.length > 0 ? calmWords.nothingNow : words.nothingToDo,
+  why: calmWords.calm(calm, here),
   button: '',
 })
 
@@ -95,7 +102,8 @@ export const sayTask = (state: RunningState, task: Task, here: SaidHere): TaskSa
   return {
     title: doNextWords.title(reason, here),
     why: doNextWords.why(reason, here),
-    button: doNextWords.button(reason),
+    button:
+      reason.why === 'sold-out' ? soldOutAct(state, reason.component) : doNextWords.button(reason),
   }
 }
 

@@ -4,6 +4,7 @@ import { sayTaskShortly } from '#components/pans/task-said.ts'
 import type { Tasks } from '#components/pans/use-tasks.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { type PutOff, type Task, taskKey } from '#lib/views/do-next.ts'
+import { calmWords } from '#lib/words/calm-en.ts'
 import { doNextWords, type SaidHere } from '#lib/words/do-next-en.ts'
 import { firstWords as safety } from '#lib/words/first-of-all-en.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
@@ -50,7 +51,7 @@ export function ThenCard({ state, then, putOff, here, tasks, rushUntil, choose }
           ))}
           {putOff.slice(0, Math.max(0, MOST_THEN - then.length)).map((one) => (
             <li key={one.key} className={styles.putOff}>
-              {doNextWords.putOffSaid(one, here)}
+              {calmWords.putOffSaid(one, here)}
             </li>
           ))}
         </ul>

@@ -1,22 +1,9 @@
 /** Folds how batches are started, cooked, finished and reheated. */
 import type { Stamp } from '#lib/service/event.ts'
 import type { FoodEvent } from '#lib/service/food-event.ts'
+import { newest, withBatch } from '#lib/service/food-folding.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import type { RunningState } from '#lib/service/state.ts'
-
-/** @throws where there is no such batch. */
-export const withBatch = (
-  state: RunningState,
-  id: string,
-  change: (batch: BatchState) => BatchState,
-): RunningState => {
-  const batch = state.batches[id]
-  if (!batch) throw new Error(`there is no batch ${id}`)
-  return { ...state, batches: { ...state.batches, [id]: change(batch) } }
-}
-
-/** The newest told moment of a batch, this one too. */
-export const newest = (batch: BatchState, at: number): number => Math.max(batch.newestAt, at)
 
 /** @throws where there is no such batch, or one already. */
 export const batchEvent = (

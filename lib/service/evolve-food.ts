@@ -1,59 +1,20 @@
 /** Folds batches, readings, clocks, and what isn't sold or is thrown out. */
 import { lastReadAt } from '#lib/service/batch-read.ts'
 import type { Stamp } from '#lib/service/event.ts'
-import { batchEvent, newest, withBatch } from '#lib/service/evolve-batch.ts'
+import { batchEvent } from '#lib/service/evolve-batch.ts'
+import { clockStarted } from '#lib/service/evolve-clocks.ts'
 import { releasedFrom } from '#lib/service/evolve-held.ts'
 import { backupsInStep, toppedUp } from '#lib/service/evolve-pans.ts'
 import { signedOff, toBeThrownOut } from '#lib/service/evolve-thrown-out.ts'
-import type {
-  FoodEvent,
-  OffSaleResolved,
-  TemperatureRead,
-  TimeClockStarted,
-} from '#lib/service/food-event.ts'
-import type { HeldStock, OffSale } from '#lib/service/food-state.ts'
-import {
-  componentIn,
-  type StockKind,
-  stockOf,
-  throwOutKey,
-  withStock,
-} from '#lib/service/held-stock.ts'
+import type { FoodEvent, OffSaleResolved, TemperatureRead } from '#lib/service/food-event.ts'
+import { newest, withBatch, withFood } from '#lib/service/food-folding.ts'
+import type { OffSale } from '#lib/service/food-state.ts'
+import { componentIn, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
-
-/** A change of food on the line or behind it, with the readiness of back-up pans in step. */
-const withFood = (
-  state: RunningState,
-  what: StockKind,
-  id: string,
-  change: (stock: HeldStock) => HeldStock,
-): RunningState => {
-  const next = withStock(state, what, id, change)
-  const component = componentIn(state.station, id)
-  return what === 'backup' && component !== undefined ? backupsInStep(next, [component]) : next
-}
 
 const inStep = (state: RunningState, what: string, id: string): RunningState => {
   const component = what === 'backup' ? componentIn(state.station, id) : undefined
   return component === undefined ? state : backupsInStep(state, [component])
-}
-
-const clockStarted = (state: RunningState, event: TimeClockStarted & Stamp): RunningState => {
-  const { what, id, clock, reading } = event
-  if (what === 'batch')
-    return withBatch(state, id, (batch) => ({
-      ...batch,
-      clock,
-      readings: [reading],
-      toldAt: event.at,
-      newestAt: newest(batch, Math.max(clock.startedAt, reading.at)),
-    }))
-  return withFood(state, what, id, (stock) => ({
-    ...stock,
-    food: stock.food && { ...stock.food, heldBy: 'time', clock },
-    since: reading.at,
-    readings: [reading],
-  }))
 }
 
 const wasRead = (

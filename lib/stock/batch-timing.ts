@@ -18,6 +18,12 @@ export interface Remake {
   readonly mostLoads: number
 }
 
+/** Minutes from the start until so many loads of a batch stand on the line. */
+export const minutesUntil = (
+  { minutes, minutesPerLoad }: Pick<Remake, 'minutes' | 'minutesPerLoad'>,
+  loads: number,
+): number => minutes + minutesPerLoad * Math.max(0, loads - 1)
+
 export interface BatchQuestion {
   readonly demand: ComponentDemand
   readonly supply: Supply

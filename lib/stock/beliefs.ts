@@ -11,6 +11,7 @@ import type { Taking } from '#lib/service/taking.ts'
 import { findBuild } from '#lib/service/tickets.ts'
 import {
   afterLoad,
+  afterPanReading,
   afterReading,
   afterTakenAway,
   afterUse,
@@ -83,6 +84,7 @@ export const afterCorrection = (
   pan: string,
   read: number,
   kind: NonNullable<CountCorrected['kind']>,
+  at: number,
 ): StockBelief | null => {
   const component = findPan(state.station, pan)?.component ?? ''
   const portion = state.portions[component]
@@ -91,13 +93,14 @@ export const afterCorrection = (
   const others = nominal(state, component) - (state.pans[pan]?.amount ?? 0)
   const full = Math.max(1, usuallyFull(state, component))
   const said = Math.max(0, (others + read) / portion.amount)
-  const doubted =
+  const counted =
     portion.unit === 'piece'
       ? { ...belief, leftVar: Math.max(belief.leftVar, countedVar(full)) }
       : belief
   const sd = readingSd(kind, full)
-  const after = afterReading(doubted, said, sd, full)
-  return kind === 'count' ? { ...after, left: said, leftVar: sd * sd, cov: 0 } : after
+  if (kind === 'count')
+    return { ...afterReading(counted, said, sd, full), left: said, leftVar: sd * sd, cov: 0 }
+  return afterPanReading(counted, { pan, kind, amount: read, at, sd, read: said }, full)
 }
 
 /** What a pan is counted to hold after a reading, in the component's unit: as it is believed then. */
@@ -108,7 +111,7 @@ export const countAfter = (
   kind: NonNullable<CountCorrected['kind']>,
 ): number => {
   const component = findPan(state.station, pan)?.component ?? ''
-  const belief = kind === 'count' ? null : afterCorrection(state, pan, read, kind)
+  const belief = kind === 'count' ? null : afterCorrection(state, pan, read, kind, state.at)
   const portion = state.portions[component]
   if (!belief || !portion) return read
   const others = nominal(state, component) - (state.pans[pan]?.amount ?? 0)
@@ -118,12 +121,13 @@ export const countAfter = (
 type Beliefs = Readonly<Record<string, StockBelief>>
 
 /** Without minus zeros, which JSON doesn't keep. */
-const plain = ({ left, leftVar, bias, biasVar, cov }: StockBelief): StockBelief => ({
+const plain = ({ left, leftVar, bias, biasVar, cov, doubted }: StockBelief): StockBelief => ({
   left: left + 0,
   leftVar: leftVar + 0,
   bias: bias + 0,
   biasVar: biasVar + 0,
   cov: cov + 0,
+  ...(doubted ? { doubted: { ...doubted, off: doubted.off + 0 } } : {}),
 })
 
 const using = (state: RunningState, beliefs: Beliefs, amounts: Amounts, sign: 1 | -1): Beliefs => {
@@ -183,7 +187,8 @@ const moved = (
     const all = nominal(before, component)
     // A pan that was counted down to nothing takes away what it held beyond that.
     const share = all > 0 ? Math.min(1, gone / all) : changed === null ? 0 : 1
-    const left = afterTakenAway(belief, belief.left * share)
+    const { doubted, ...sure } = belief
+    const left = afterTakenAway(doubted?.pan === changed ? sure : belief, belief.left * share)
     const portions = came / portion.amount
     next[component] = plain(came > 0 ? afterLoad(left, portions, loadSd(portion) * portions) : left)
   }
@@ -212,7 +217,7 @@ export const believed = (
     case 'countCorrected': {
       const component = findPan(after.station, event.pan)?.component ?? ''
       const kind = event.kind ?? 'count'
-      const belief = afterCorrection(before, event.pan, event.read ?? event.to, kind)
+      const belief = afterCorrection(before, event.pan, event.read ?? event.to, kind, event.at)
       return {
         ...(belief ? { beliefs: { ...after.beliefs, [component]: plain(belief) } } : {}),
         lookedAt: { ...after.lookedAt, [component]: event.at },

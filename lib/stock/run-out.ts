@@ -14,6 +14,8 @@ export interface Supply {
   readonly mean: number
   readonly sd: number
   readonly arriving: readonly Arriving[]
+  /** Of `mean`, what is thrown out at a minute of the day. */
+  readonly ending?: readonly Arriving[]
 }
 
 const arrivedBy = (supply: Supply, minute: number, isBefore: boolean): number => {
@@ -44,14 +46,43 @@ const chanceMissing = (
   return Math.min(1, Math.max(0, 1 - enough))
 }
 
+/** Chance that what is wanted after a throw-out is more than what isn't thrown out by then. */
+const chanceAfter = (
+  demand: ComponentDemand,
+  supply: Supply,
+  end: number,
+  minute: number,
+): number => {
+  const before = demand.until(end)
+  const all = demand.until(minute)
+  if (all.mean - before.mean <= 1e-9) return 0
+  const rest: ComponentDemand = {
+    perTaking: demand.perTaking,
+    until: () => ({
+      mean: all.mean - before.mean,
+      variance: Math.max(all.mean - before.mean, all.variance - before.variance),
+    }),
+  }
+  const ended = (supply.ending ?? []).reduce(
+    (sum, { at, portions }) => (at <= end ? sum + portions : sum),
+    0,
+  )
+  const mean = Math.max(0, supply.mean - ended)
+  const sd = supply.mean > 0 ? (supply.sd * mean) / supply.mean : 0
+  return chanceMissing(rest, { ...supply, mean, sd }, minute, false)
+}
+
 /**
  * Chance that somebody wants the component by a minute of the day and there is none, now or for a
- * while: before each batch that arrives, and at the end. Nothing more is started.
+ * while: before each batch that arrives, after what is thrown out, and at the end. Nothing more is
+ * started.
  */
 export const chanceOfGap = (demand: ComponentDemand, supply: Supply, minute: number): number => {
   let chance = chanceMissing(demand, supply, minute, false)
   for (const { at } of supply.arriving)
     if (at <= minute) chance = Math.max(chance, chanceMissing(demand, supply, at, true))
+  for (const { at } of supply.ending ?? [])
+    if (at < minute) chance = Math.max(chance, chanceAfter(demand, supply, at, minute))
   return chance
 }
 

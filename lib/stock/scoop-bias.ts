@@ -13,6 +13,20 @@ export interface StockBelief {
   readonly bias: number
   readonly biasVar: number
   readonly cov: number
+  /** A reading far from what was believed, until another one of the same pan. */
+  readonly doubted?: Doubted
+}
+
+export interface Doubted {
+  readonly pan: string
+  readonly kind: ReadingKind
+  /** What the pan was read to hold, in the component's unit. */
+  readonly amount: number
+  /** Epoch milliseconds. */
+  readonly at: number
+  /** Portions beyond what is believed since: what comes or is used changes both alike. */
+  readonly off: number
+  readonly sd: number
 }
 
 /** How a component is portioned, as far as it is known beforehand. */
@@ -141,6 +155,45 @@ export const afterReading = (
     biasVar: merged((each) => each.biasVar + (each.bias - bias) ** 2),
     cov: merged((each) => each.cov + (each.left - left) * (each.bias - bias)),
   }
+}
+
+/** From this chance of being bad on a reading is doubted. */
+const DOUBTED_FROM = 0.5
+/** Readings within so many standard deviations agree. */
+const AGREE = 2
+
+/** As a reading of one pan comes: `read` is what all pans of the component then hold, in portions. */
+export type PanReading = Pick<Doubted, 'pan' | 'kind' | 'amount' | 'at' | 'sd'> & {
+  readonly read: number
+}
+
+/**
+ * After a reading that may have to be doubted: far from what is believed it moves little, and is
+ * remembered. A second one of the same pan that agrees with it and not with the belief wins: what is
+ * left is as both say, as sure as the surer of them, and the bias learns nothing of it.
+ */
+export const afterPanReading = (
+  belief: StockBelief,
+  { read, ...reading }: PanReading,
+  full: number,
+): StockBelief => {
+  const { doubted } = belief
+  const { sd } = reading
+  if (doubted && doubted.pan === reading.pan) {
+    const before = belief.left + doubted.off
+    const isAgreed = Math.abs(read - before) <= AGREE * Math.hypot(sd, doubted.sd)
+    const isFar = Math.abs(read - belief.left) > AGREE * Math.hypot(sd, Math.sqrt(belief.leftVar))
+    if (isAgreed && isFar) {
+      const [own, other] = [1 / (sd * sd), 1 / (doubted.sd * doubted.sd)]
+      const { bias, biasVar } = belief
+      const left = Math.max(0, (own * read + other * before) / (own + other))
+      return { left, leftVar: Math.min(sd, doubted.sd) ** 2, bias, biasVar, cov: 0 }
+    }
+  }
+  const after = afterReading(belief, read, sd, full)
+  return chanceBad(belief, read, sd, full) > DOUBTED_FROM
+    ? { ...after, doubted: { ...reading, off: read - after.left } }
+    : after
 }
 
 /** 5 percent lie beyond this many standard deviations on either side. */

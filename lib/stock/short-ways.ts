@@ -2,8 +2,10 @@
 import { findItem } from '#lib/menu/find.ts'
 import type { BuildState, RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
+import { owedBehind } from '#lib/stock/behind.ts'
 import { levelsOf, sellable } from '#lib/stock/levels.ts'
 import { shortBuilds } from '#lib/stock/short.ts'
+import { readyBehind } from '#lib/stock/supply.ts'
 
 export interface ShortWays {
   /** "21A" */
@@ -19,6 +21,8 @@ export interface ShortWays {
   readonly swaps: readonly string[]
   /** Loads under way that could fill it, by when; epoch milliseconds. Null: none. */
   readonly waitUntil: number | null
+  /** Portions of it that stand ready, in back-up pans and finished batches. */
+  readonly ready: number
   /** Whether its guest chose to wait. */
   readonly waits: boolean
 }
@@ -59,6 +63,10 @@ export const shortWays = (
           canLeaveOut: !isBase && part?.required === false && item?.heart !== component,
           swaps,
           waitUntil: nextAt(component),
+          ready: Math.floor(
+            (readyBehind(state, component) - owedBehind(state, component)) /
+              (state.portions[component]?.amount ?? 1),
+          ),
           waits: state.waits[name]?.component === component,
         },
       ]

@@ -1,8 +1,9 @@
 /** What of a component can still be served, and what is on its way, in portions. */
 import { findComponent, pansOf } from '#lib/menu/find.ts'
-import { loadsToCome } from '#lib/service/food-now.ts'
-import { throwOutKey, usableIn } from '#lib/service/held-stock.ts'
+import { batchesInOrder, lastsUntil, leftOfBatch, loadsToCome } from '#lib/service/food-now.ts'
+import { allStock, componentIn, isUsable, throwOutKey, usableIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { minutesUntil } from '#lib/stock/batch-timing.ts'
 import { behindOf } from '#lib/stock/behind.ts'
 import { LOAD_SD } from '#lib/stock/beliefs.ts'
 import { minuteAt } from '#lib/stock/minute.ts'
@@ -53,8 +54,7 @@ export const underwayOf = (
     .flatMap((batch) =>
       Array.from({ length: loadsToCome(batch) }, (_, index): Arriving => {
         const load = batch.loadsDone + index
-        const ready =
-          minuteAt(state, batch.startedAt) + remake.minutes + load * remake.minutesPerLoad
+        const ready = minuteAt(state, batch.startedAt) + minutesUntil(remake, load + 1)
         return {
           at: Math.max(ready, minuteAt(state, now) + WALK_MINUTES),
           portions: remake.portionsPerLoad,
@@ -62,6 +62,25 @@ export const underwayOf = (
       }),
     )
     .sort((one, other) => one.at - other.at)
+}
+
+/** What of it is thrown out, by the minute of the day at which it is. */
+const endingOf = (state: RunningState, component: string, each: number): readonly Arriving[] => {
+  const pans = allStock(state).flatMap(({ what, id, stock }) => {
+    const until =
+      componentIn(state.station, id) === component && isUsable(state, what, id)
+        ? lastsUntil(state, stock)
+        : null
+    return until === null ? [] : [{ at: until, portions: stock.amount / each }]
+  })
+  const batches = batchesInOrder(state, component).flatMap((id) => {
+    const batch = state.batches[id]
+    const ends = [batch?.clock?.throwOutAt, batch?.dateMark?.endsAt].filter((at) => at != null)
+    return batch && ends.length > 0
+      ? [{ at: Math.min(...ends), portions: leftOfBatch(batch) / each }]
+      : []
+  })
+  return [...pans, ...batches].map(({ at, portions }) => ({ at: minuteAt(state, at), portions }))
 }
 
 /** With its standard deviation, tickets apart, as the component is really scooped. */
@@ -75,6 +94,7 @@ export const supplyOf = (state: RunningState, component: string, now: number): S
   const sd = portion.unit === 'piece' ? 0 : LOAD_SD
   const { mean, sd: spread } = servings(afterLoad(there, behind, sd * behind))
   const owed = (state.accounts[component]?.onTickets ?? 0) / portion.amount
+  const ending = endingOf(state, component, portion.amount * (1 + belief.bias))
   return {
     mean: Math.max(0, mean - owed),
     sd: spread,
@@ -82,5 +102,6 @@ export const supplyOf = (state: RunningState, component: string, now: number): S
       at,
       portions: portions / (1 + belief.bias),
     })),
+    ...(ending.length > 0 ? { ending } : {}),
   }
 }

@@ -5,6 +5,7 @@ import { coolingOf, leftOfBatch, limitsOf, loadsToCome, needsBatch } from '#lib/
 import type { BatchState } from '#lib/service/food-state.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { minutesUntil } from '#lib/stock/batch-timing.ts'
 import { foodTimes } from '#lib/views/food-times.ts'
 
 export type BatchStage =
@@ -48,10 +49,10 @@ type Making = Pick<BatchState, 'component' | 'loads' | 'startedAt'>
 
 const minutesFor = (state: RunningState, { component, loads }: Making): number | null => {
   const remake = findComponent(state.station, component)?.remake
-  return remake ? remake.minutes + remake.minutesPerLoad * Math.max(0, loads - 1) : null
+  return remake ? minutesUntil(remake, loads) : null
 }
 
-/** When it is expected to stand at the line; null where the station doesn't say how long it takes. */
+/** When all of it is expected to stand at the line; null where the station doesn't say how long it takes. */
 export const expectedAt = (state: RunningState, batch: Making): number | null => {
   const minutes = minutesFor(state, batch)
   return minutes === null ? null : batch.startedAt + minutes * 60_000
@@ -92,7 +93,11 @@ const pictureOf = (
   return of(cooling ? 'cooled' : 'ready', clock)
 }
 
-/** What is to be done first comes first; what was thrown out or is all loaded is gone. */
+/** Less than a portion is left of it, and nothing is to be done with that. */
+const isUsedUp = ({ stage, portions }: BatchPicture): boolean =>
+  portions === 0 && (stage === 'ready' || stage === 'cooled')
+
+/** What is to be done first comes first; what was thrown out or has no portion left is gone. */
 export const batchPictures = (state: RunningState, now: number): readonly BatchPicture[] =>
   Object.entries(state.batches)
     .filter(
@@ -101,4 +106,5 @@ export const batchPictures = (state: RunningState, now: number): readonly BatchP
         (batch.thrownOutAt === null && (loadsToCome(batch) > 0 || leftOfBatch(batch) > 0)),
     )
     .map(([id, batch]) => pictureOf(state, id, batch, now))
+    .filter((one) => !isUsedUp(one))
     .sort((one, other) => STAGES.indexOf(one.stage) - STAGES.indexOf(other.stage))

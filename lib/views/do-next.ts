@@ -11,6 +11,7 @@ import { safetyDue } from '#lib/stock/safety-due.ts'
 import type { StationForecast, Suggestion } from '#lib/stock/station-forecast.ts'
 import { readyBehind } from '#lib/stock/supply.ts'
 import { type ToDo, toDos } from '#lib/views/pans-to-do.ts'
+import { refillOf } from '#lib/views/refill.ts'
 
 export type Task =
   | { readonly kind: 'fact'; readonly toDo: ToDo }
@@ -73,12 +74,24 @@ export const tasksOf = (
   const isFirst = (one: ToDo) => FIRST.has(one.kind)
   const isLast = (one: ToDo) => LAST.has(one.kind) && !isChangedLabel(state, one)
   const duties = [...safetyDue(state, now)].sort((one, other) => other.saves - one.saves)
+  const isHelpless = (one: ToDo) =>
+    one.kind === 'sold-out' && refillOf(state, one.component) === null
+  const isLost = ({ reason }: Suggestion) =>
+    reason.why === 'sold-out' && refillOf(state, reason.component) === null
+  const isReady = (one: ToDo) =>
+    one.kind === 'nearly-empty' && readyBehind(state, one.component) > 0
+  const isLastOne = (one: ToDo) => isReady(one) && 'left' in one && one.left <= 1
+  const advice = (forecast?.doNext ?? []).filter((one) => one.kind !== 'safety')
   return [
     ...facts.filter(isFirst).map(fact),
     ...duties.map(told),
-    ...facts.filter((one) => !isFirst(one) && !isLast(one)).map(fact),
-    ...(forecast?.doNext ?? []).filter((one) => one.kind !== 'safety').map(told),
-    ...facts.filter(isLast).map(fact),
+    ...facts.filter((one) => !isFirst(one) && !isLast(one) && !isHelpless(one)).map(fact),
+    ...facts.filter(isLastOne).map(fact),
+    ...advice.filter((one) => !isLost(one)).map(told),
+    ...facts.filter((one) => isLast(one) && isReady(one) && !isLastOne(one)).map(fact),
+    ...facts.filter(isHelpless).map(fact),
+    ...advice.filter(isLost).map(told),
+    ...facts.filter((one) => isLast(one) && !isReady(one)).map(fact),
   ]
 }
 

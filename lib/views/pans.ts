@@ -5,9 +5,10 @@ import { EMPTY_STOCK, type HeldStock } from '#lib/service/food-state.ts'
 import { throwOutKey, usableIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { openBuilds } from '#lib/service/tickets.ts'
-import { owedBehind } from '#lib/stock/behind.ts'
+import { backupsOf, owedBehind } from '#lib/stock/behind.ts'
 import { mostInPan } from '#lib/stock/capacity.ts'
 import { type Level, levelOf } from '#lib/stock/levels.ts'
+import type { ReadingKind } from '#lib/stock/scoop-bias.ts'
 
 /** Under this share of what it was loaded with, a pan counts as nearly empty. */
 export const NEARLY_EMPTY = 1 / 4
@@ -59,7 +60,7 @@ export interface PanPicture {
   readonly loadedAt: number | null
   /** Components whose scoop went into it: it may contain them until it is emptied and washed. */
   readonly soiledBy: readonly string[]
-  /** Of its component's protected back-up pan; null where the station has none. */
+  /** Of its component's back-up pans, however they are kept; null where the station has none. */
   readonly backup: { readonly readySince: number | null } | null
 }
 
@@ -79,11 +80,16 @@ const troubleOf = (state: RunningState, pan: string, held: HeldStock): PanTroubl
   return held.amount > 0 && usableIn(state, 'pan', pan) === 0 ? 'not-known' : null
 }
 
-/** Only a protected one counts: lidded, with a scoop of its own, not reached over. */
-const backupOf = (state: RunningState, component: string): PanPicture['backup'] =>
-  state.station.backups.some((one) => one.component === component && one.protected)
-    ? { readySince: state.backups[component] ?? null }
-    : null
+/** One of them that holds food which may be sold; a protected one also where it was only said to be ready. */
+const backupOf = (state: RunningState, component: string): PanPicture['backup'] => {
+  const own = state.station.backups.filter((one) => one.component === component)
+  if (own.length === 0) return null
+  const filled = backupsOf(state, component, 'all').flatMap(
+    (id) => state.backupPans[id]?.loadedAt ?? [],
+  )
+  const since = state.backups[component] ?? (filled.length > 0 ? Math.min(...filled) : null)
+  return { readySince: since }
+}
 
 const picturesOf = (state: RunningState, component: string): readonly PanPicture[] => {
   const level = levelOf(state, component)
@@ -123,6 +129,24 @@ const picturesOf = (state: RunningState, component: string): readonly PanPicture
       backup: backupOf(state, component),
     }
   })
+}
+
+export interface Doubt {
+  readonly kind: ReadingKind
+  /** Portions that it was read to hold, and that it counts as. */
+  readonly read: number
+  readonly counted: number
+}
+
+/** The newest reading of a pan where it is far from what is counted on, until it is read again. */
+export const doubtOf = (
+  state: RunningState,
+  { pan, component, amount, each }: Pick<PanPicture, 'pan' | 'component' | 'amount' | 'each'>,
+): Doubt | null => {
+  const doubted = state.beliefs[component]?.doubted
+  if (!doubted || doubted.pan !== pan) return null
+  const { kind, amount: read } = doubted
+  return { kind, read: Math.round(read / each), counted: Math.round(amount / each) }
 }
 
 /** Every pan of the line by its id. Builds take from a component's pans in the line's order. */

@@ -1,10 +1,8 @@
 /** What the lead is told to do next, each with its reason in numbers. */
 import type { AdviceReason, ByWhen, SafetyReason } from '#lib/stock/advice-reason.ts'
-import type { NotLasting, PutOff } from '#lib/views/do-next.ts'
 import { isDuty } from '#lib/views/duty.ts'
 import { outOfTen, type Range, rangeOf } from '#lib/views/pan-outlook.ts'
 import { inSentence, list as listWith } from '#lib/words/findings-en.ts'
-import { pansWords } from '#lib/words/pans-en.ts'
 import type { NameOf } from '#lib/words/refusals-en.ts'
 
 /** How a moment is said; each screen knows its time zone. */
@@ -55,7 +53,7 @@ const startBatch = (
   const left = [whole(reason.leftWith), whole(reason.leftWithout)] as const
   return [
     runsOut(reason.by, reason.chance, here),
-    `On the line ${here.time(reason.readyAt)}${making ? `, in ${minutes(making.minutes)}` : ''}.`,
+    `${reason.loads > 1 ? 'The first load on' : 'On'} the line ${here.time(reason.readyAt)}${making ? `, in ${minutes(making.minutes)}` : ''}.`,
     later > first
       ? `Start now: ${first} in 10 runs out first. In 5 min: ${later} in 10.`
       : `Start now: ${first} in 10 runs out first.`,
@@ -201,48 +199,7 @@ const shortly = (reason: AdviceReason, here: SaidHere): string =>
     ? safetyShort[reason.what](calledOf(reason, here.name), at(reason, here))
     : title(reason, here)
 
-/**
- * Why there is nothing to do now: never that all is well beside what won't last; in a rush, until when
- * suggestions wait.
- */
-const calm = ({ rushUntil, notLasting: gone }: Calm, here: SaidHere): readonly string[] => {
-  const said = gone.slice(0, 3).map((one) => notLasting(one, here))
-  if (rushUntil !== null)
-    return [
-      ...said,
-      `Rush until ${here.time(rushUntil)}: suggestions wait until then. What is sold out, to be read or to be thrown out still comes.`,
-    ]
-  return said.length > 0 ? said : [pansWords.nothingToDoWhy]
-}
-
-/** "Put off until 12:56: Start 1 load of herb chicken" */
-const putOffSaid = ({ reason, until }: PutOff, here: SaidHere): string =>
-  `${until === null ? 'You said no' : `Put off until ${here.time(until)}`}: ${shortly(reason, here)}`
-
-/** "Herb chicken won’t last 12:55–1:15; put off until 12:56." */
-const notLasting = ({ component, lasting, by, putOff }: NotLasting, here: SaidHere): string => {
-  const range = rangeOf(by, here.now)
-  const when = range ? ` ${sayRange(range, here.time)}` : ''
-  const answered =
-    putOff === null
-      ? ''
-      : putOff.until === null
-        ? '; you said no'
-        : `; put off until ${here.time(putOff.until)}`
-  return `${here.name(component)} ${lasting === 'tight' ? 'is tight' : 'won’t last'}${when}${answered}.`
-}
-
-interface Calm {
-  /** When the rush that is going on ends, epoch milliseconds; null where there is none. */
-  readonly rushUntil: number | null
-  readonly notLasting: readonly NotLasting[]
-}
-
 export const doNextWords = {
-  calm,
-  putOffSaid,
-  notLasting,
-  nothingNow: 'Nothing else to do now',
   range: sayRange,
   rangeParts,
   title,

@@ -76,6 +76,11 @@ export const pansWords = {
   noneOnTickets: 'none on tickets',
   mayContain: (names: readonly string[]) => `may contain ${list(names.map(inSentence))}`,
   backupReady: 'back-up ready',
+  startBatch: 'Start a batch',
+  doubted: (kind: 'weighing' | 'count' | 'eye-check', read: number, counted: number) =>
+    kind === 'eye-check'
+      ? `Seen as about ${read}, far from the ${counted} we count on: look again; twice the same counts.`
+      : `Weighed as about ${read}, far from the ${counted} we count on: weigh it again; twice the same counts.`,
   /** The whole state of a pan for people who don't see it drawn. */
   pan: (
     name: string,

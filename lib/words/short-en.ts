@@ -10,6 +10,8 @@ export const shortEn = {
   shortOffSale: (component: string) => `Short: the ${inSentence(component)} is off sale.`,
   shortWaits: (component: string) => `The guest waits for ${inSentence(component)}.`,
   shortMore: (at: string) => `More by about ${at}.`,
+  shortReady: (count: number) =>
+    `More stands ready (${count} ${count === 1 ? 'portion' : 'portions'}): it is there once the pan is changed or loaded.`,
   shortNoMore: 'No more is on its way.',
   leaveOutOf: (build: string, component: string) => `${build}: leave out ${inSentence(component)}`,
   leaveOut: (component: string) => `Leave out ${inSentence(component)}`,

@@ -205,6 +205,29 @@ describe('a short build', () => {
     expect(ways(sent)).toEqual([])
   })
 
+  it('[U14] says what stands ready', () => {
+    const short = without('chicken')
+    expect(ways(short)[0]?.ready).toBeLessThanOrEqual(0)
+    const food = {
+      heldBy: 'hot',
+      clock: null,
+      dateMark: null,
+      finishedAt: OPENED,
+      guarded: true,
+    } as const
+    const ready = happens(short, 3, {
+      type: 'backupSet',
+      component: 'chicken',
+      ready: true,
+      backup: 'back-up-chicken',
+      amount: 24 * portionOf('chicken'),
+      food,
+      reading: null,
+      batch: null,
+    })
+    expect(ways(ready)[0]).toMatchObject({ component: 'chicken', ready: 24, waitUntil: null })
+  })
+
   it('[U14] swaps to a base that is left', () => {
     const base = sent.state.tickets.t1?.builds[0]?.choice.base ?? ''
     const [first] = ways(without(base))

@@ -130,8 +130,9 @@ describe('whatever happens to stock', () => {
 
   it('[U5] beliefs stay numbers that can be, and say what can still be served', () => {
     always(({ state }) => {
-      for (const [id, belief] of Object.entries(state.beliefs)) {
-        for (const value of Object.values(belief)) expect(Number.isFinite(value), id).toBe(true)
+      for (const [id, { doubted, ...belief }] of Object.entries(state.beliefs)) {
+        for (const value of [...Object.values(belief), doubted?.off ?? 0])
+          expect(Number.isFinite(value), id).toBe(true)
         expect(belief.leftVar, id).toBeGreaterThanOrEqual(0)
         expect(belief.biasVar, id).toBeGreaterThanOrEqual(0)
         expect(belief.bias, id).toBeGreaterThan(-1)

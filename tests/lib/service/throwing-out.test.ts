@@ -335,3 +335,24 @@ describe('food of an older log', () => {
     expect(left(old, 'almonds')).toBe(30)
   })
 })
+
+describe('a clock that is told late', () => {
+  const order = send(choose('harbor-tuna'))
+  /** 1A made at 10:22, of tuna that had left the cold at 10:10. */
+  const made = at(at(given(), 20, order, on1A('start')), 22, on1A('finish'))
+
+  it('[B35] binds what was made of it since', () => {
+    const told = at(made, 24, clock({ leftAt: minute(10) }))
+    expect(buildIn(told, '1A').until?.throwOutAt).toBe(minute(250))
+    expect(buildIn(told, '1A').until?.collectBy).toBeLessThanOrEqual(minute(250))
+    const over = until(told, 251)
+    expect(running(over).toThrowOut['build/1A']).toMatchObject({ because: 'time' })
+  })
+
+  it('[B35] doesn’t bind what was made before it started', () => {
+    const told = at(made, 25, clock({ leftAt: minute(23), ...read(40, { at: minute(23) }) }))
+    expect(buildIn(told, '1A').until?.throwOutAt ?? Number.POSITIVE_INFINITY).toBeGreaterThan(
+      minute(260),
+    )
+  })
+})

@@ -251,3 +251,72 @@ describe('waste', () => {
     expect(waste({})).toBe('no-such-component')
   })
 })
+
+describe('a reading far from what is believed', () => {
+  const far = made(stocked({ chicken: 24 }), 2)
+  const look = (so: Stocked, quarters: number, minutes: number): Stocked =>
+    give(so, minutes, { type: 'correct', pan: panFor('chicken'), quarters })
+  const weigh = (so: Stocked, portions: number, minutes: number): Stocked =>
+    give(so, minutes, {
+      type: 'correct',
+      pan: panFor('chicken'),
+      amount: Math.round(portions * portionOf('chicken')),
+      kind: 'weighing',
+    })
+
+  it('[U17] moves it little and is questioned', () => {
+    const once = weigh(far, 10, 30)
+    expect(counted(once, 'chicken')).toBeGreaterThan(20)
+    expect(belief(once, 'chicken').doubted).toMatchObject({
+      pan: panFor('chicken'),
+      kind: 'weighing',
+      amount: 10 * portionOf('chicken'),
+      at: once.state.at,
+    })
+  })
+
+  it('[U17] wins when a second one agrees, and the scoops are not blamed', () => {
+    const twice = weigh(weigh(far, 10, 30), 10.3, 31)
+    expect(counted(twice, 'chicken')).toBeCloseTo(10.15, 1)
+    expect(belief(twice, 'chicken').doubted).toBeUndefined()
+    expect(Math.abs(belief(twice, 'chicken').bias)).toBeLessThan(0.05)
+    expect(counted(weigh(twice, 10, 32), 'chicken')).toBeCloseTo(10, 0)
+  })
+
+  it('[U17] wins also between what is used in the meantime', () => {
+    const once = weigh(far, 12, 30)
+    const at = { ticket: once.state.nextTicket, letter: 'A' }
+    const used = give(
+      once,
+      31,
+      order(choice('garden-chicken')),
+      { type: 'start', ...at },
+      { type: 'finish', ...at },
+    )
+    expect(counted(weigh(used, 11, 33), 'chicken')).toBeCloseTo(11, 0)
+  })
+
+  it('[U17] wins with two equal looks, as sure as one look', () => {
+    const twice = look(look(far, 1, 30), 1, 31)
+    expect(counted(twice, 'chicken')).toBeCloseTo(counted(look(twice, 1, 32), 'chicken'), 0)
+    expect(counted(twice, 'chicken')).toBeLessThan(12)
+    expect(belief(twice, 'chicken').leftVar).toBeGreaterThan(2)
+  })
+
+  it('[U17] stays alone where the second agrees with the belief, or with neither', () => {
+    const confirmed = weigh(weigh(far, 10, 30), 22, 31)
+    expect(counted(confirmed, 'chicken')).toBeGreaterThan(20.5)
+    expect(belief(confirmed, 'chicken').doubted).toBeUndefined()
+    const neither = weigh(weigh(far, 10, 30), 4, 31)
+    expect(belief(neither, 'chicken').doubted?.amount).toBe(4 * portionOf('chicken'))
+    expect(counted(weigh(neither, 4, 32), 'chicken')).toBeCloseTo(4, 0)
+  })
+
+  it('[U17] is forgotten with the pan', () => {
+    const once = weigh(far, 10, 30)
+    const full = load('chicken', 24)
+    if (full.type !== 'panLoaded') throw new Error('no load')
+    const changed = happens(once, 31, { ...full, type: 'panChanged', takenAway: 0 })
+    expect(belief(changed, 'chicken').doubted).toBeUndefined()
+  })
+})

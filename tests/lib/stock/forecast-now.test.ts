@@ -76,6 +76,47 @@ describe('what can still be served', () => {
     expect(supplyOf(finished.state, 'chicken', finished.state.at)?.mean).toBeCloseTo(32)
   })
 
+  it('[Z37] has every back-up pan, however it is kept', () => {
+    const told = stocked({ pita: 3 })
+    const behind = happens(told, 5, {
+      type: 'backupSet',
+      component: 'pita',
+      ready: true,
+      backup: 'back-up-pita',
+      amount: 60,
+      food: { heldBy: 'dry', clock: null, dateMark: null, finishedAt: OPENED, guarded: false },
+      reading: null,
+      batch: null,
+    })
+    expect(supplyOf(behind.state, 'pita', behind.state.at)?.mean).toBeCloseTo(63)
+    expect(forecast(told, 100).components.pita?.lasting).not.toBe('enough')
+    expect(forecast(behind, 100).components.pita?.lasting).toBe('enough')
+    expect(keys(forecast(behind, 100))).not.toContain('start-batch pita')
+  })
+
+  it('[Z53] ends where food is thrown out', () => {
+    const told = stocked({ tuna: 40 })
+    const ending = (minutes: number): Stocked => {
+      const { food } = told.state.pans[panFor('tuna')] ?? {}
+      if (!food) throw new Error('nothing is known of the tuna')
+      const throwOutAt = OPENED + minutes * MINUTE
+      const clock = { rule: '4h', startedAt: throwOutAt - 240 * MINUTE, throwOutAt } as const
+      return happens(told, 5, {
+        type: 'panChanged',
+        pan: panFor('tuna'),
+        takenAway: 40 * portionOf('tuna'),
+        amount: 40 * portionOf('tuna'),
+        food: { ...food, heldBy: 'time', clock },
+        reading: null,
+        batch: null,
+        from: null,
+      })
+    }
+    expect(forecast(told, 60).components.tuna?.lasting).toBe('enough')
+    expect(forecast(ending(61), 60).components.tuna?.lasting).toBe('wont-last')
+    expect(forecast(ending(300), 60).components.tuna?.lasting).toBe('enough')
+  })
+
   it('[Z37] has the loads under way when they are expected, a late one soon', () => {
     const told = batch(stocked({ chicken: 4 }), 10, 2, OPENED + 10 * MINUTE)
     const remake = stockedStation.components.find(({ id }) => id === 'chicken')?.remake

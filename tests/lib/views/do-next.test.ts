@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import type { StationForecast, Suggestion } from '#lib/stock/station-forecast.ts'
 import { notLastingOf, putOffOf, taskKey, tasksOf } from '#lib/views/do-next.ts'
+import { refillOf } from '#lib/views/refill.ts'
+import { calmWords } from '#lib/words/calm-en.ts'
 import { doNextWords } from '#lib/words/do-next-en.ts'
 import {
   choose,
@@ -158,12 +160,54 @@ describe('what was put off', () => {
     const reason = startChicken.reason
     const putOff = [{ key: startChicken.key, reason, until: at(5) }]
     const said = (given: typeof putOff) =>
-      notLastingOf(of, given).map((one) => doNextWords.notLasting(one, here))
+      notLastingOf(of, given).map((one) => calmWords.notLasting(one, here))
     expect(said(putOff)).toEqual(['Herb chicken won’t last 18:30–18:45; put off until 18:05.'])
     expect(said([])).toEqual(['Herb chicken won’t last 18:30–18:45.'])
     expect(notLastingOf(forecast(), [])).toEqual([])
-    expect(putOff.map((one) => doNextWords.putOffSaid(one, here))).toEqual([
+    expect(putOff.map((one) => calmWords.putOffSaid(one, here))).toEqual([
       'Put off until 18:05: Start 2 loads of herb chicken',
+    ])
+  })
+})
+
+describe('what is sold out', () => {
+  const backup: Given = {
+    type: 'setBackup',
+    component: 'pita',
+    backup: 'back-up-pita',
+    ready: true,
+    amount: ofPortions('pita', 24),
+  }
+
+  test('[P39] has the one act that is possible: change, load, start, or none', () => {
+    const gone = running(given(correct('pita', 0), correct('chicken', 0), correct('tuna', 0)))
+    expect(refillOf(running(given(correct('pita', 0), backup)), 'pita')).toBe('change')
+    expect(refillOf(gone, 'tuna')).toBe('load')
+    const made = (remake: boolean) => ({
+      ...gone,
+      batches: {},
+      backupPans: {},
+      station: {
+        ...gone.station,
+        components: gone.station.components.map((one) =>
+          one.id === 'chicken' && !remake ? { ...one, remake: null } : one,
+        ),
+      },
+    })
+    expect(refillOf(made(true), 'chicken')).toBe('start')
+    expect(refillOf(made(false), 'chicken')).toBeNull()
+  })
+
+  test('[P39] and can’t be helped comes after a pan with one left and a back-up ready', () => {
+    const told = running(given(correct('chicken', 0), correct('pita', 1), backup))
+    const { 'back-up-chicken': _, ...backupPans } = told.backupPans
+    const components = told.station.components.map((one) =>
+      one.id === 'chicken' ? { ...one, remake: null } : one,
+    )
+    const none = { ...told, backupPans, batches: {}, station: { ...told.station, components } }
+    expect(tasksOf(none, null, none.at).map(taskKey)).toEqual([
+      'nearly-empty pan-pita',
+      'sold-out pan-chicken',
     ])
   })
 })
@@ -180,7 +224,7 @@ describe('its words', () => {
     expect(doNextWords.title(startChicken.reason, here)).toBe('Start 2 loads of herb chicken')
     expect(doNextWords.why(startChicken.reason, here)).toEqual([
       'May run out 18:30–18:45: 8 chances in 10.',
-      'On the line 18:22, in 22 min.',
+      'The first load on the line 18:22, in 22 min.',
       'Start now: 2 in 10 runs out first. In 5 min: 4 in 10.',
       'At close: 6 left, 0 without it.',
     ])
@@ -236,7 +280,7 @@ describe('nothing to do', () => {
   const by = { early: null, likely: null, late: null }
   const lasting = (of: 'enough' | 'wont-last') => ({ lasting: of, by, chance: 0.9 }) as never
   const said = (over: Partial<StationForecast>) =>
-    doNextWords
+    calmWords
       .calm(
         { rushUntil: over.rushUntil ?? null, notLasting: notLastingOf(forecast(over), []) },
         here,
@@ -260,8 +304,8 @@ describe('nothing to do', () => {
     const plain = said({})
     expect(plain).toContain('Every pan holds')
     expect(said({ components: { chicken: lasting('wont-last') } })).not.toContain(plain)
-    expect(doNextWords.calm({ rushUntil: null, notLasting: notLastingOf(null, []) }, here)).toEqual(
-      [plain],
-    )
+    expect(calmWords.calm({ rushUntil: null, notLasting: notLastingOf(null, []) }, here)).toEqual([
+      plain,
+    ])
   })
 })

@@ -138,6 +138,25 @@ describe('the batches', () => {
     expect(stages(later(told, load))).toEqual(['two cooked', 'one making'])
   })
 
+  test('[P33] are gone once less than a portion is left of them', () => {
+    const amount = ofPortions('slaw', 20)
+    const load: Given = {
+      type: 'load',
+      pan: 'pan-slaw',
+      amount: amount - ofPortions('slaw', 1) / 2,
+      batch: 'three',
+      reading: { tenths: 380, scale: 'F', probe: '1', where: 'middle-stirred' },
+      initials: 'AB',
+    }
+    const finished = later(openedService(), start('slaw', 'three'), {
+      type: 'finishBatch',
+      batch: 'three',
+      amount,
+    })
+    expect(stages(finished)).toEqual(['three ready'])
+    expect(stages(later(finished, load))).toEqual([])
+  })
+
   test('[P33] tell when they are expected, and that this moment is over', () => {
     const state = running(later(openedService(), start('chicken', 'one', 2)))
     const [one] = batchPictures(state, state.at)

@@ -4,18 +4,21 @@ import { pansOf } from '#lib/menu/find.ts'
 import { levelOf } from '#lib/stock/levels.ts'
 import {
   amountOf,
+  doubtOf,
   isAsHeld,
   mostPortions,
   type PanPicture,
   panPictures,
   queueOf,
 } from '#lib/views/pans.ts'
+import { pansWords } from '#lib/words/pans-en.ts'
 import {
   at,
   backupReady,
   changePan,
   choose,
   cookedService,
+  type Given,
   given,
   onward as later,
   load,
@@ -199,6 +202,32 @@ describe('a count of a pan', () => {
   })
 })
 
+describe('a reading far from what is counted on', () => {
+  const weigh = (portions: number): Given => ({
+    type: 'correct',
+    pan: 'pan-chicken',
+    amount: ofPortions('chicken', portions),
+    kind: 'weighing',
+  })
+  const doubt = (told: Told) => doubtOf(running(told), pictureOf(told, 'pan-chicken'))
+
+  test('[P38] is told at its pan until it is read again', () => {
+    const counted = given({
+      type: 'correct',
+      pan: 'pan-chicken',
+      amount: ofPortions('chicken', 22),
+    })
+    expect(doubt(counted)).toBeNull()
+    const once = later(counted, weigh(10))
+    expect(doubt(once)).toMatchObject({ kind: 'weighing', read: 10 })
+    expect(doubt(once)?.counted).toBeGreaterThan(19)
+    expect(doubt(later(once, weigh(10)))).toBeNull()
+    expect(pansWords.doubted('weighing', 10, 22)).toBe(
+      'Weighed as about 10, far from the 22 we count on: weigh it again; twice the same counts.',
+    )
+  })
+})
+
 describe('what went into a pan, and what stands behind it', () => {
   test('[P21] another scoop is told until the pan is changed', () => {
     const soiled = given({ type: 'soilPan', pan: 'pan-beans', by: 'tuna' })
@@ -209,10 +238,17 @@ describe('what went into a pan, and what stands behind it', () => {
     expect(pictureOf(changed, 'pan-beans').soiledBy).toEqual([])
   })
 
-  test('[P21] a back-up pan is told only where the station has a protected one', () => {
+  test('[P21] a back-up pan that holds something is told, however it is kept', () => {
     expect(pictureOf(given(), 'pan-beans').backup).toEqual({ readySince: null })
-    expect(pictureOf(given(), 'pan-pita').backup).toBeNull()
-    expect(pictureOf(given(), 'pan-tuna').backup).toBeNull()
+    expect(pictureOf(given(), 'pan-pita').backup).toEqual({ readySince: null })
+    const pita = given({
+      type: 'setBackup',
+      component: 'pita',
+      backup: 'back-up-pita',
+      ready: true,
+      amount: ofPortions('pita', 24),
+    })
+    expect(pictureOf(pita, 'pan-pita').backup).toEqual({ readySince: running(pita).at })
     const told = given(backupReady('beans'))
     expect(pictureOf(told, 'pan-beans').backup).toEqual({ readySince: running(told).at })
   })

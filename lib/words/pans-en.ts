@@ -76,7 +76,7 @@ export const pansWords = {
   noneOnTickets: 'none on tickets',
   mayContain: (names: readonly string[]) => `may contain ${list(names.map(inSentence))}`,
   backupReady: 'back-up ready',
-  startBatch: 'Start a batch',
+  startBatch: 'Make more of it',
   doubted: (kind: 'weighing' | 'count' | 'eye-check', read: number, counted: number) =>
     kind === 'eye-check'
       ? `Seen as about ${read}, far from the ${counted} we count on: look again; twice the same counts.`

@@ -11,7 +11,7 @@ export const shortEn = {
   shortWaits: (component: string) => `The guest waits for ${inSentence(component)}.`,
   shortMore: (at: string) => `More by about ${at}.`,
   shortReady: (count: number) =>
-    `More stands ready (${count} ${count === 1 ? 'portion' : 'portions'}): it is there once the pan is changed or loaded.`,
+    `${count} more ${count === 1 ? 'stands' : 'stand'} ready: call the lead.`,
   shortNoMore: 'No more is on its way.',
   leaveOutOf: (build: string, component: string) => `${build}: leave out ${inSentence(component)}`,
   leaveOut: (component: string) => `Leave out ${inSentence(component)}`,

@@ -34,7 +34,9 @@ export const assemblyViews: readonly View[] = [
   assembly('waiting, off sale', 'chicken-off-sale', 'is off sale', [], {
     main: [/^Make 2A first/],
   }),
-  assembly('making, off sale', 'chicken-off-sale, making', 'is off sale', [], MADE),
+  assembly('stop, off sale', 'chicken-off-sale, making', 'Was food in 1A?', [], {
+    main: [/^Yes/, /^No/],
+  }),
   assembly('making, other scoop', 'other-scoop', 'other scoop', [], MADE),
   assembly('stop, thrown out', 'thrown-out', 'Was food in 1A?', [], { main: [/^Yes/, /^No/] }),
   assembly('wrong scoop', 'rush', 'Which pan did a wrong scoop go into?', ['Wrong scoop'], {

@@ -18,7 +18,7 @@ const TYPE_165 = [/^1$/, /^6$/, /^5$/]
 export const pansViews: readonly View[] = [
   pans('calm', 'quiet', 'Behind the line'),
   pans('rush', 'rush', 'Toasted almonds is sold out', [], {
-    main: [/^Load the pan|^Open the pan/],
+    main: [/^Make more of it/],
   }),
   pans('a pan', 'rush', 'What do you see in it?', [/^Cheddar:/], { main: [/^Change the pan/] }),
   initialed(

@@ -15,8 +15,14 @@ export const findBackup = (station: StationDocument, id: string): Backup | undef
 export const componentIn = (station: StationDocument, id: string): string | undefined =>
   findPan(station, id)?.component ?? findBackup(station, id)?.component
 
-export const stockOf = (state: RunningState, what: StockKind, id: string): HeldStock | undefined =>
-  what === 'pan' ? state.pans[id] : state.backupPans[id]
+export const stockOf = (
+  state: RunningState,
+  what: StockKind,
+  id: string,
+): HeldStock | undefined => {
+  const all = what === 'pan' ? state.pans : state.backupPans
+  return Object.hasOwn(all, id) ? all[id] : undefined
+}
 
 /** Where something of an id stands; null where nothing is called so. */
 export const whereIs = (state: RunningState, id: string): StockKind | null => {

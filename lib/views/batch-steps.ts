@@ -1,7 +1,7 @@
 /** What can be done with a batch now, and what of that comes next. */
 import { findComponent } from '#lib/menu/find.ts'
 import { batchReadBy } from '#lib/service/batch-watch.ts'
-import { leftOfBatch, loadsToCome, needsBatch } from '#lib/service/food-now.ts'
+import { isLoadRead, leftOfBatch, loadsToCome, needsBatch } from '#lib/service/food-now.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -36,7 +36,7 @@ export const batchSteps = (
   const hasFood = isFinished && leftOfBatch(batch) > 0
   const mayHold = hasFood && isCooked && component.held !== 'dry' && batch.clock === null
   return [
-    ...(needsBatch(component) && !batch.cooked ? (['cook'] as const) : []),
+    ...(needsBatch(component) && (!batch.cooked || !isLoadRead(batch)) ? (['cook'] as const) : []),
     ...(loadsToCome(batch) > 0 ? (['finish'] as const) : []),
     ...(hasFood && isCooked ? (['load'] as const) : []),
     ...(batchReadBy(state, id, now) === null ? [] : (['read'] as const)),

@@ -15,7 +15,7 @@ import {
 import { amountField, idField } from '#lib/service/commands/fields.ts'
 import { heatReadingField, initialsField, momentField } from '#lib/service/commands/food-fields.ts'
 import { takenHeatReading } from '#lib/service/commands/reading.ts'
-import { foodKindOf, limitsOf } from '#lib/service/food-now.ts'
+import { foodKindOf, limitsOf, readOfLoad } from '#lib/service/food-now.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
@@ -110,7 +110,7 @@ export const decideRecordCooking = (
       newestAt: Math.max(batch.startedAt, batch.cooking.at(-1)?.at ?? 0),
     })
     if ('refusal' in taken) return taken
-    const readings = [...batch.cooking, taken.reading]
+    const readings = [...readOfLoad(batch), taken.reading]
     const cooking = { kind: foodKindOf(component), cookedIn: component.food.cookedIn, readings }
     const met = cookedTo(cooking, limitsOf(running.station))?.met ?? true
     return happened({ type: 'batchCooked', batch: command.batch, reading: taken.reading, met })
@@ -121,7 +121,7 @@ const whyNotCooked = (state: RunningState, batch: BatchState): Refusal | null =>
   const component = componentOf(state.station, batch.component)
   const { cookedIn } = component.food
   const kind = foodKindOf(component)
-  const cooked = cookedTo({ kind, cookedIn, readings: batch.cooking }, limitsOf(state.station))
+  const cooked = cookedTo({ kind, cookedIn, readings: readOfLoad(batch) }, limitsOf(state.station))
   return cooked && !cooked.met
     ? {
         code: 'cannot-load',
@@ -156,7 +156,10 @@ export const decideFinishBatch = (
       return refuse({ code: 'absurd-amount', pan: batch.component, most })
     if (loads > batch.loads)
       return refuse({ code: 'absurd-amount', pan: batch.component, most: batch.loads })
-    const failed = batch.cooking.length > 0 && !batch.cooked ? whyNotCooked(running, batch) : null
+    // Load by load each has a reading of its own; at once, the batch has it before it is loaded.
+    const isLoad = loads > batch.loadsDone && (batch.loadsDone > 0 || loads < batch.loads)
+    const isAsked = isLoad || (readOfLoad(batch).length > 0 && !batch.cooked)
+    const failed = isAsked ? whyNotCooked(running, batch) : null
     if (failed) return refuse(failed)
     const told = toldMark(running, command.preparedOn ?? earlierDay(running, batch, now), now)
     if ('refusal' in told) return told

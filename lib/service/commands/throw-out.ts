@@ -10,12 +10,13 @@ import { amountField, idField } from '#lib/service/commands/fields.ts'
 import { initialsField } from '#lib/service/commands/food-fields.ts'
 import { madeAgain } from '#lib/service/commands/make.ts'
 import { withHolds } from '#lib/service/commands/with-holds.ts'
+import type { ServiceEvent } from '#lib/service/event.ts'
 import { DISCARD_REASONS, type DiscardReason } from '#lib/service/food-event.ts'
 import { leftOfBatch } from '#lib/service/food-now.ts'
 import type { HeldStock } from '#lib/service/food-state.ts'
-import { stockOf, throwOutKey } from '#lib/service/held-stock.ts'
+import { allStock, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
-import { madeToThrowOut, stopsFor } from '#lib/service/thrown-out.ts'
+import { madeToThrowOut, panHolds, stopsFor } from '#lib/service/thrown-out.ts'
 import { findBuild, namedBuild } from '#lib/service/tickets.ts'
 
 export const throwOutSchema = z.strictObject({
@@ -89,6 +90,9 @@ const throwOutBuild = (
     return state.toThrowOut[throwOutKey('build', id)]
       ? happened(signed)
       : refuse({ code: 'wrong-state', build: id, state: build.state })
+  // What was bound was made before, and thrown out with its hold: this one is another.
+  const bound = state.toThrowOut[throwOutKey('build', id)]
+  if (bound && build.since > bound.since) return happened(signed)
   if (build.hold) return refuse({ code: 'build-held', build: id, reason: build.hold.reason })
   const event = { type: 'buildRemade', ticket, letter, from: 'made' } as const
   const again = madeAgain(state, build, event, id, circumstances)
@@ -98,7 +102,22 @@ const throwOutBuild = (
 /** Of one making, a ton or so many pieces and no more. */
 const MOST_OF_BATCH = 1_000_000_000
 
-const throwOutBatch = (state: RunningState, { id, reason, amount }: ThrowOut): Decision => {
+/** What was loaded of a batch that was never good isn't sold on either: the person in charge decides. */
+const panOf = (state: RunningState, batch: string): readonly ServiceEvent[] =>
+  allStock(state)
+    .filter(
+      ({ stock }) => stock.amount > 0 && stock.offSale === null && stock.batches.includes(batch),
+    )
+    .flatMap(({ what, id }) => [
+      { type: 'takenOffSale', what, id, why: 'out-of-limits', lastGoodAt: null } as const,
+      ...panHolds(state, { what, id, lastGoodAt: null }),
+    ])
+
+const throwOutBatch = (
+  state: RunningState,
+  { id, reason, amount }: ThrowOut,
+  circumstances: Circumstances,
+): Decision => {
   const batch = Object.hasOwn(state.batches, id) ? state.batches[id] : undefined
   if (!batch) return refuse({ code: 'no-such-batch', batch: id })
   if (batch.thrownOutAt !== null) return refuse({ code: 'already-so' })
@@ -107,7 +126,9 @@ const throwOutBatch = (state: RunningState, { id, reason, amount }: ThrowOut): D
   const away = amount ?? left
   if (!Number.isSafeInteger(away) || away < 0 || away > most)
     return refuse({ code: 'absurd-amount', pan: batch.component, most })
-  return happened({ type: 'discardSignedOff', what: 'batch', id, amount: away, reason })
+  const signed = { type: 'discardSignedOff', what: 'batch', id, amount: away, reason } as const
+  if (!NEVER_GOOD.includes(reason)) return happened(signed)
+  return happened(...withHolds(state, [signed, ...panOf(state, id)], circumstances))
 }
 
 const throwOutRest = (state: RunningState, { id, reason, amount }: ThrowOut): Decision => {
@@ -135,5 +156,7 @@ export const decideThrowOut = (
     if (what === 'pan' || what === 'backup')
       return throwOutPan(running, { ...command, what }, circumstances)
     if (what === 'build') return throwOutBuild(running, command, circumstances)
-    return what === 'batch' ? throwOutBatch(running, command) : throwOutRest(running, command)
+    return what === 'batch'
+      ? throwOutBatch(running, command, circumstances)
+      : throwOutRest(running, command)
   })

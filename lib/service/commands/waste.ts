@@ -2,8 +2,9 @@ import { z } from 'zod'
 import { findComponent, findPan } from '#lib/menu/find.ts'
 import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands/decision.ts'
 import { amountField, idField } from '#lib/service/commands/fields.ts'
+import { isUsable } from '#lib/service/held-stock.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
-import { WASTE_REASONS } from '#lib/service/stock-event.ts'
+import { WASTE_REASONS, type WasteReason } from '#lib/service/stock-event.ts'
 import { mostInPan } from '#lib/stock/capacity.ts'
 import { type Withdrawal, withdraw } from '#lib/stock/short.ts'
 
@@ -16,6 +17,9 @@ export const wasteSchema = z.strictObject({
   amount: amountField,
   reason: z.enum(WASTE_REASONS),
 })
+
+/** Somebody eats it. */
+const EATEN: readonly WasteReason[] = ['sample', 'staff-meal']
 
 const outOfPan = (
   state: RunningState,
@@ -45,6 +49,9 @@ export const decideWaste = (
     const pans = running.station.line.wells
       .flatMap((well) => well.pans)
       .filter((one) => (place ? one.id === place.id : one.component === of))
+    const there = pans.filter((one) => (running.pans[one.id]?.amount ?? 0) > 0)
+    if (EATEN.includes(reason) && !there.every((one) => isUsable(running, 'pan', one.id)))
+      return refuse({ code: 'off-sale', component: of })
     const most = pans.reduce((sum, one) => sum + mostInPan(running, one), 0)
     if (!Number.isSafeInteger(amount) || amount < 1 || amount > most)
       return refuse({ code: 'absurd-amount', pan: pans[0]?.id ?? of, most })

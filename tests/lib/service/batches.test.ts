@@ -332,13 +332,14 @@ describe('what is loaded', () => {
 })
 
 describe('a batch of several loads', () => {
-  const started = at(openedService(), 1, {
+  const begun = at(openedService(), 1, {
     type: 'startBatch',
     batch: 'b1',
     component: 'chicken',
     loads: 3,
     startedAt: minute(-30),
   })
+  const started = at(begun, 1, cooked(168))
   const doneOf = (told: Told) => told.state.batches.b1?.loadsDone
 
   it('[B34] is finished load by load, or at once', () => {
@@ -347,7 +348,7 @@ describe('a batch of several loads', () => {
     expect(one.state.batches.b1).toMatchObject({ amount: chicken(12), finishedAt: minute(2) })
     expect(batchSteps(running(one), 'b1')).toContain('finish')
     expect(batchPictures(running(one), minute(3))).toMatchObject([{ stage: 'making', loads: 2 }])
-    const all = at(one, 9, finish({ amount: chicken(36) }))
+    const all = at(one, 9, cooked(168), finish({ amount: chicken(36) }))
     expect(doneOf(all)).toBe(3)
     expect(batchSteps(running(all), 'b1')).not.toContain('finish')
     expect(doneOf(at(started, 2, finish({ amount: chicken(36) })))).toBe(3)
@@ -357,7 +358,20 @@ describe('a batch of several loads', () => {
     expect(codeOf(whenAt(started, 2, finish({ loads: 4 })))).toBe('absurd-amount')
     const one = at(started, 2, finish({ amount: chicken(12), loads: 1 }))
     expect(codeOf(whenAt(one, 3, finish({ amount: chicken(12), loads: 1 })))).toBe('already-so')
-    expect(codeOf(whenAt(one, 3, finish({ amount: chicken(12), loads: 2 })))).toBeNull()
+    const next = at(one, 3, cooked(168))
+    expect(codeOf(whenAt(next, 3, finish({ amount: chicken(12), loads: 2 })))).toBeNull()
+  })
+
+  it('[B34] whose loads are finished one by one has each of them read, and read again where it fell short', () => {
+    expect(codeOf(whenAt(begun, 2, finish({ amount: chicken(12), loads: 1 })))).toBe('cannot-load')
+    const one = at(started, 2, finish({ amount: chicken(12), loads: 1 }))
+    expect(batchSteps(running(one), 'b1')).toContain('cook')
+    const second = finish({ amount: chicken(24), loads: 2 })
+    expect(codeOf(whenAt(one, 9, second)), 'unread').toBe('cannot-load')
+    const short = at(one, 9, cooked(120))
+    expect(short.state.batches.b1?.cooked).toBe(false)
+    expect(codeOf(whenAt(short, 9, second)), 'not cooked through').toBe('cannot-load')
+    expect(codeOf(whenAt(at(short, 12, cooked(167)), 12, second))).toBeNull()
   })
 
   it('[B21] thrown out is waste, with what it gave and why', () => {

@@ -3,32 +3,19 @@ import type { Stamp } from '#lib/service/event.ts'
 import type { TimeClockStarted } from '#lib/service/food-event.ts'
 import { newest, withBatch, withFood } from '#lib/service/food-folding.ts'
 import { lastsUntil } from '#lib/service/food-now.ts'
-import { allStock, componentIn, type StockKind, stockOf } from '#lib/service/held-stock.ts'
+import { allStock, type StockKind, stockOf } from '#lib/service/held-stock.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
+import { tookFrom } from '#lib/service/taken-from.ts'
 import { putTicket } from '#lib/service/tickets.ts'
 
-/** Whether made food took of a pan as it stands; beyond the counts it came out of each of its component's. */
-const tookOf = (state: RunningState, { took, takes }: Build, pan: string): boolean => {
-  const load = (state.pans[pan] ?? state.backupPans[pan])?.load
-  if (took.some((one) => one.pan === pan && one.load === load)) return true
-  const component = componentIn(state.station, pan)
-  if (component === undefined || state.pans[pan] === undefined) return false
-  const counted = took.filter((one) => componentIn(state.station, one.pan) === component)
-  return counted.reduce((sum, { amount }) => sum + amount, 0) < (takes[component] ?? 0)
-}
-
-/** Made food that took from a pan after the start of its clock is bound by it, told late or not. */
-const madeBound = (
+/** Made food that took from what stands there since a moment lasts no longer than it may. */
+export const madeBound = (
   state: RunningState,
-  what: StockKind,
-  id: string,
-  startedAt: number,
+  { what, id }: { readonly what: StockKind; readonly id: string },
+  { since, until }: { readonly since: number; readonly until: number },
 ): RunningState => {
-  const stock = stockOf(state, what, id)
-  const until = stock ? lastsUntil(state, stock) : null
-  if (until === null) return state
   const isBound = (build: Build): boolean =>
-    build.state === 'made' && build.since >= startedAt && tookOf(state, build, id)
+    build.state === 'made' && build.since >= since && tookFrom(state, build, what, id)
   const bound = (build: Build): Build => {
     const throwOutAt = Math.min(until, build.until?.throwOutAt ?? until)
     const collectBy = Math.min(throwOutAt, build.until?.collectBy ?? throwOutAt)
@@ -43,6 +30,18 @@ const madeBound = (
   return next
 }
 
+/** Made food that took from a pan after the start of its clock is bound by it, told late or not. */
+const boundByClock = (
+  state: RunningState,
+  what: StockKind,
+  id: string,
+  startedAt: number,
+): RunningState => {
+  const stock = stockOf(state, what, id)
+  const until = stock ? lastsUntil(state, stock) : null
+  return until === null ? state : madeBound(state, { what, id }, { since: startedAt, until })
+}
+
 export const clockStarted = (
   state: RunningState,
   event: TimeClockStarted & Stamp,
@@ -55,7 +54,7 @@ export const clockStarted = (
     since: reading.at,
     readings: [reading],
   }))
-  return madeBound(next, what, id, clock.startedAt)
+  return boundByClock(next, what, id, clock.startedAt)
 }
 
 /** What was loaded of the batch since its clock started runs on it too, and what was made of that. */
@@ -82,6 +81,6 @@ const batchClockStarted = (before: RunningState, event: TimeClockStarted & Stamp
             food: one.food && { ...one.food, heldBy: 'time', clock },
           }))
         : next
-      return madeBound(held, what, pan, clock.startedAt)
+      return boundByClock(held, what, pan, clock.startedAt)
     }, state)
 }

@@ -2,7 +2,7 @@
 import { lastReadAt } from '#lib/service/batch-read.ts'
 import type { Stamp } from '#lib/service/event.ts'
 import { batchEvent } from '#lib/service/evolve-batch.ts'
-import { clockStarted } from '#lib/service/evolve-clocks.ts'
+import { clockStarted, madeBound } from '#lib/service/evolve-clocks.ts'
 import { releasedFrom } from '#lib/service/evolve-held.ts'
 import { backupsInStep, toppedUp } from '#lib/service/evolve-pans.ts'
 import { signedOff, toBeThrownOut } from '#lib/service/evolve-thrown-out.ts'
@@ -44,9 +44,21 @@ const offSale = (
     ? withBatch(state, event.id, (batch) => ({ ...batch, offSale: change }))
     : withFood(state, event.what, event.id, (stock) => ({ ...stock, offSale: change }))
 
+/** What is held for a pan goes on, and what was made of it since it was last good is bound. */
+const foundGood = (before: RunningState, event: OffSaleResolved): RunningState => {
+  const { what, id, way, madeUntil } = event
+  // A batch may be called as a pan is.
+  if (way === 'discard' || what === 'batch') return before
+  const state = releasedFrom(before, id, madeUntil)
+  const since = stockOf(before, what, id)?.offSale?.lastGoodAt ?? null
+  return madeUntil === undefined || since === null
+    ? state
+    : madeBound(state, { what, id }, { since, until: madeUntil })
+}
+
 const resolved = (before: RunningState, event: OffSaleResolved & Stamp): RunningState => {
   const { what, id, way, reading, clock } = event
-  const good = way === 'discard' ? before : releasedFrom(before, id, event.madeUntil)
+  const good = foundGood(before, event)
   const state = offSale(good, event, null)
   if (way === 'discard')
     return inStep(

@@ -95,7 +95,8 @@ export const isUsable = (state: RunningState, what: StockKind, id: string): bool
     return state.station.components.find((one) => one.id === component)?.held === 'dry'
   }
   // While nobody has said what the clock's jump was, nobody knows what is past its time.
-  const isTimed = stock.food.clock !== null || stock.food.dateMark !== null
+  const { clock, dateMark, dayEndsAt } = stock.food
+  const isTimed = clock !== null || dateMark !== null || dayEndsAt !== undefined
   return !(state.clockJump !== null && isTimed)
 }
 

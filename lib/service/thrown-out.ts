@@ -4,6 +4,7 @@ import { isHeldForPan } from '#lib/service/evolve-held.ts'
 import type { ThrowOutPassed } from '#lib/service/food-event.ts'
 import { componentIn, type StockKind, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
+import { tookFrom } from '#lib/service/taken-from.ts'
 import { buildName, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
 import { wantedFrom } from '#lib/stock/behind.ts'
 
@@ -26,19 +27,6 @@ const couldTake = (state: RunningState, build: Build, { what, id }: Suspect): bo
   return component !== undefined && ((what === 'pan' ? line : behind)[component] ?? 0) > 0
 }
 
-/** Whether a made build took from what stands there now, or beyond the counts of its component. */
-const hasTaken = (state: RunningState, build: Build, { what, id }: Suspect): boolean => {
-  const stock = stockOf(state, what, id)
-  if (build.took.some(({ pan, load }) => pan === id && load === stock?.load)) return true
-  const component = componentIn(state.station, id)
-  if (what !== 'pan' || component === undefined) return false
-  const known = build.took.reduce(
-    (sum, { pan, amount }) => sum + (componentIn(state.station, pan) === component ? amount : 0),
-    0,
-  )
-  return known < (build.takes[component] ?? 0)
-}
-
 const isHeldFor = ({ hold }: Build, id: string): boolean => hold?.pans?.includes(id) ?? false
 
 /** Made builds on the shelf with food that was taken since it was last known to be good. */
@@ -49,7 +37,7 @@ const madeWith = (state: RunningState, suspect: Suspect): readonly QueuedBuild[]
       isFree(build) &&
       (isHeldFor(build, suspect.id) ||
         (build.since > (suspect.lastGoodAt ?? Number.NEGATIVE_INFINITY) &&
-          hasTaken(state, build, suspect))),
+          tookFrom(state, build, suspect.what, suspect.id))),
   )
 
 /**

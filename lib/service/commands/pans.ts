@@ -13,7 +13,6 @@ import { openHolds } from '#lib/service/commands/recheck.ts'
 import { afterAll } from '#lib/service/commands/with-holds.ts'
 import { soiledPans } from '#lib/service/soiling.ts'
 import type { PanState, RunningState, ServiceState } from '#lib/service/state.ts'
-import { backupsOf } from '#lib/stock/behind.ts'
 import { mostInPan } from '#lib/stock/capacity.ts'
 
 export const onPan = (
@@ -42,8 +41,14 @@ export const soilPanSchema = z.strictObject({
   backup: z.boolean().optional(),
 })
 
-const hasBackup = ({ backups }: RunningState, component: string): boolean =>
-  backups[component] !== undefined
+/** Protected back-up pans that hold something of a component, also what is off sale now. */
+const protectedOf = ({ backupPans }: RunningState, component: string): readonly string[] =>
+  Object.entries(backupPans)
+    .filter(([, one]) => one.component === component && one.guarded && one.amount > 0)
+    .map(([id]) => id)
+
+const hasBackup = (state: RunningState, component: string): boolean =>
+  state.backups[component] !== undefined || protectedOf(state, component).length > 0
 
 /** A foreign scoop in a pan: builds that no longer fit their guests are held at once, made ones too. */
 export const decideSoilPan = (
@@ -58,16 +63,13 @@ export const decideSoilPan = (
     const change = { before, reason: 'contact', checker } as const
     if (backup === true) {
       if (!hasBackup(before, component)) return refuse({ code: 'no-such-backup', component })
-      const standing = backupsOf(before, component)[0]
-      const soiled = {
-        type: 'backupSet',
-        component,
-        ready: false,
-        soiledBy: by,
-        ...(standing === undefined ? {} : { backup: standing }),
-      } as const
-      const after = afterAll(before, [soiled], now)
-      return happened(soiled, ...openHolds({ ...change, after }))
+      const set = { type: 'backupSet', component, ready: false, soiledBy: by } as const
+      const pans = protectedOf(before, component)
+      const soiled = pans.length === 0 ? [set] : pans.map((backup) => ({ ...set, backup }))
+      const after = afterAll(before, soiled, now)
+      // What was made with it while it stood ready is held, also where it is off sale by now.
+      const stood = { ...before, backups: { ...before.backups, [component]: now } }
+      return happened(...soiled, ...openHolds({ ...change, before: stood, after }))
     }
     const pans = soiledPans(before, pan, by)
     return pans

@@ -19,6 +19,7 @@ import { Line } from '#components/line/line.tsx'
 import { useActing } from '#components/live/acting.ts'
 import { Connection } from '#components/live/connection.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
+import { hasBackup } from '#lib/service/soiling.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { assemblyView, waitingRemakes, widePans } from '#lib/views/assembly.ts'
 import { stoppedBuilds } from '#lib/views/assembly-stop.ts'
@@ -85,7 +86,7 @@ export function AssemblyWork({ state }: { readonly state: RunningState }) {
     return (
       <WrongScoopPanel
         station={state.station}
-        backups={state.backups}
+        hasBackup={(component) => hasBackup(state, component)}
         busy={busy}
         onClose={() => setPanel(null)}
         onSoiled={(pan, by, backup) => {

@@ -5,20 +5,19 @@ import { Line } from '#components/line/line.tsx'
 import { Connection } from '#components/live/connection.tsx'
 import { componentOf, findPan } from '#lib/menu/find.ts'
 import type { Pan, StationDocument } from '#lib/menu/station-document.ts'
-import type { RunningState } from '#lib/service/state.ts'
 import { assemblyEn as say } from '#lib/words/assembly-en.ts'
 
 /** Another component's scoop went into a pan: which pan, and whose scoop. */
 export function WrongScoopPanel({
   station,
-  backups,
+  hasBackup,
   busy,
   onSoiled,
   onClose,
 }: {
   readonly station: StationDocument
-  /** Components whose protected back-up pan stands ready. */
-  readonly backups: RunningState['backups']
+  /** Whether a protected back-up pan of a component holds something. */
+  readonly hasBackup: (component: string) => boolean
   readonly busy: boolean
   readonly onSoiled: (pan: Pan, by: string, backup: boolean) => void
   readonly onClose: () => void
@@ -35,7 +34,7 @@ export function WrongScoopPanel({
       : say.wrongScoopWhich(name)
   const choose = (component: string) => {
     if (!pan) return
-    if (backups[pan.component] === undefined) onSoiled(pan, component, false)
+    if (!hasBackup(pan.component)) onSoiled(pan, component, false)
     else setBy(component)
   }
   return (

@@ -30,7 +30,7 @@ const MINUTE_MS = 60_000
 export function ClockForm({ state, acting, food, now, onBack }: FormProps<'clock'>) {
   const { what, id } = food
   const component = state.batches[id]?.component ?? componentIn(state.station, id) ?? ''
-  const { mayLeave } = keptAs(state, food, now)
+  const { mayLeave, roomSince = now } = keptAs(state, food, now)
   const [from, setFrom] = useState<From | null>(null)
   const [rule, setRule] = useState<TimeRule | null>(null)
   const [ago, setAgo] = useState<number | null>(null)
@@ -43,7 +43,8 @@ export function ClockForm({ state, acting, food, now, onBack }: FormProps<'clock
   )
   const settled = useSettled(id)
   const isOut = form.judged.verdict === 'not-met'
-  const leftAt = now - (ago ?? 0) * MINUTE_MS
+  const readAt = now - (ago ?? 0) * MINUTE_MS
+  const leftAt = from === 'room' ? Math.min(readAt, roomSince) : readAt
   const lasts = rule === '6h' ? limits.timeOnly6h : limits.timeOnly4h
   const until = sayTime(leftAt + lasts.withinMs, state.station.timeZone)
   const lack =
@@ -65,7 +66,7 @@ export function ClockForm({ state, acting, food, now, onBack }: FormProps<'clock
       leftAt,
       from,
       rule,
-      reading: { ...reading, ...(ago > 0 ? { at: leftAt } : {}) },
+      reading: { ...reading, ...(ago > 0 ? { at: readAt } : {}) },
       initials: form.entry.initials.trim(),
     } as const
     if (await acting.act(command, words.clockDone(foodName(state, id), until))) {

@@ -5,6 +5,7 @@ import { useSettled } from '#components/ui/settled.ts'
 import { pansOf } from '#lib/menu/find.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Pan } from '#lib/menu/station-document.ts'
+import { hasBackup } from '#lib/service/soiling.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
 
@@ -25,7 +26,7 @@ export function OtherScoop({ state, pan, acting, onDone, onBack }: OtherScoopPro
   const others = [...new Set(pansOf(state.station).map((one) => one.component))].filter(
     (one) => one !== pan.component,
   )
-  const hasBackup = state.backups[pan.component] !== undefined
+  const isBehind = hasBackup(state, pan.component)
   const soil = async (by: string, backup: boolean) => {
     if (!settled() || acting.busy) return
     const said = backup ? words.done.soiledBackup : words.done.soiled
@@ -64,8 +65,8 @@ export function OtherScoop({ state, pan, acting, onDone, onBack }: OtherScoopPro
           <button
             key={one}
             type="button"
-            disabled={acting.busy || (!hasBackup && isSoiledBy(one))}
-            onClick={() => (hasBackup ? settled() && setScoop(one) : void soil(one, false))}
+            disabled={acting.busy || (!isBehind && isSoiledBy(one))}
+            onClick={() => (isBehind ? settled() && setScoop(one) : void soil(one, false))}
           >
             {name(one)}
           </button>

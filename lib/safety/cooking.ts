@@ -66,18 +66,26 @@ const ofOne = (reading: HeatReading, limit: HeatLimit): HeatVerdict => {
   return { met: true, by, at: reading.at }
 }
 
+/** By the moment of each check, whether every spot of it met the limit. */
+const checksOf = (
+  readings: readonly HeatReading[],
+  limit: HeatLimit,
+): ReadonlyMap<number, HeatVerdict> => {
+  const checks = new Map<number, HeatVerdict>()
+  for (const one of thatCount(readings)) {
+    const sofar = checks.get(one.at)
+    if (sofar === undefined || sofar.met) checks.set(one.at, ofOne(one, limit))
+  }
+  return checks
+}
+
 /**
  * Whether a check of the food meets a heat limit: in the middle of the food, with probe and
  * initials, at a combination's temperature for its seconds. Readings of one moment are one check,
  * of which every spot must meet it. No reading never passes.
  */
 export const heatedTo = (readings: readonly HeatReading[], limit: HeatLimit): HeatVerdict => {
-  const checks = new Map<number, HeatVerdict>()
-  for (const one of thatCount(readings)) {
-    const sofar = checks.get(one.at)
-    if (sofar === undefined || sofar.met) checks.set(one.at, ofOne(one, limit))
-  }
-  const verdicts = [...checks.values()]
+  const verdicts = [...checksOf(readings, limit).values()]
   return (
     verdicts.find((one) => one.met) ?? verdicts.at(-1) ?? { met: false, why: 'no-reading' as const }
   )
@@ -93,6 +101,14 @@ export interface Cooking {
 export const cookedTo = (cooking: Cooking, limits: SafetyLimits): HeatVerdict | null => {
   const limit = cookingLimit(cooking.kind, cooking.cookedIn, limits)
   return limit === null ? null : heatedTo(cooking.readings, limit)
+}
+
+/** Of what was read of the cooking, what met its food's limit; nothing where that food isn't cooked here. */
+export const thatMet = (cooking: Cooking, limits: SafetyLimits): readonly HeatReading[] => {
+  const limit = cookingLimit(cooking.kind, cooking.cookedIn, limits)
+  if (limit === null) return []
+  const checks = checksOf(cooking.readings, limit)
+  return thatCount(cooking.readings).filter(({ at }) => checks.get(at)?.met === true)
 }
 
 export type FirstHeatingProblem = 'no-approved-procedure' | 'too-long' | 'not-ended'

@@ -1,4 +1,4 @@
-import { type Cooking, cookedTo, type HeatLack } from '#lib/safety/cooking.ts'
+import { type Cooking, cookedTo, type HeatLack, thatMet } from '#lib/safety/cooking.ts'
 import type { CoolingState } from '#lib/safety/cooling.ts'
 import { type CivilDate, type DateStamp, pastStamp } from '#lib/safety/date-stamp.ts'
 import {
@@ -87,10 +87,11 @@ const watchProblem = (
   batch: BatchRecord,
   { heldBy, now }: LoadInto,
   { everyMs }: ReadingPractice,
+  limits: SafetyLimits,
 ): LoadProblem | null => {
   if (heldBy !== 'hot') return null
   const heated = batch.reheat?.ok ? batch.reheat.at : Number.NEGATIVE_INFINITY
-  const read = [...thatCount(batch.cooking.readings), ...thatCount(batch.readings)]
+  const read = [...thatMet(batch.cooking, limits), ...thatCount(batch.readings)]
   const since = Math.max(heated, ...read.map(({ at }) => at))
   return now - since > everyMs ? { code: 'not-watched', since } : null
 }
@@ -142,7 +143,7 @@ export const loadProblem = (
   return (
     timeProblem(batch, into) ??
     coolingProblem(batch, into.heldBy, cooked !== null) ??
-    (cooked ? watchProblem(batch, into, practice) : null) ??
+    (cooked ? watchProblem(batch, into, practice, limits) : null) ??
     readingProblem(batch, into, limits)
   )
 }

@@ -1,12 +1,29 @@
 /** What was read of a batch last, while it was known to be in limits. */
+import { findComponent } from '#lib/menu/find.ts'
+import type { StationDocument } from '#lib/menu/station-document.ts'
+import { thatMet } from '#lib/safety/cooking.ts'
 import type { Reading } from '#lib/safety/readings.ts'
+import { foodKindOf, limitsOf, loadsToCome } from '#lib/service/food-now.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 
+/** What its finished loads were cooked to: what is read of the next one says nothing of them. */
+const cookedReadings = (station: StationDocument, batch: BatchState): readonly Reading[] => {
+  const component = findComponent(station, batch.component)
+  if (!component) return []
+  const { finishedAt } = batch
+  const readings =
+    finishedAt !== null && loadsToCome(batch) > 0
+      ? batch.cooking.filter(({ at }) => at <= finishedAt)
+      : batch.cooking
+  const { cookedIn } = component.food
+  return thatMet({ kind: foodKindOf(component), cookedIn, readings }, limitsOf(station))
+}
+
 /** Cooked to, cooled to, reheated to, or taken while it waits; null where nobody read it. */
-export const lastReading = (batch: BatchState): Reading | null => {
-  const { cooked, cooking, cooling, reheat, readings } = batch
+export const lastReading = (station: StationDocument, batch: BatchState): Reading | null => {
+  const { cooling, reheat, readings } = batch
   const all: readonly Reading[] = [
-    ...(cooked ? cooking.slice(-1) : []),
+    ...cookedReadings(station, batch).slice(-1),
     ...cooling.slice(-1),
     ...(reheat?.ok ? reheat.readings.slice(-1) : []),
     ...readings.slice(-1),
@@ -18,4 +35,5 @@ export const lastReading = (batch: BatchState): Reading | null => {
 }
 
 /** Epoch milliseconds; null where nobody read it. */
-export const lastReadAt = (batch: BatchState): number | null => lastReading(batch)?.at ?? null
+export const lastReadAt = (station: StationDocument, batch: BatchState): number | null =>
+  lastReading(station, batch)?.at ?? null

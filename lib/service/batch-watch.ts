@@ -9,6 +9,7 @@ import {
   coolingOf,
   leftOfBatch,
   limitsOf,
+  loadsToCome,
   needsBatch,
   practiceOf,
   TELLING_MS,
@@ -29,15 +30,20 @@ export const batchHeldBy = (
   const cooling = coolingOf(station, batch, now)
   if (cooling) return cooling.state === 'cooled' ? 'cold' : null
   if (!needsBatch(component)) return component.held
-  return batch.cooked ? 'hot' : null
+  // Its finished loads were cooked through, whatever is read of the next one.
+  return batch.cooked || (batch.loadsDone > 0 && loadsToCome(batch) > 0) ? 'hot' : null
 }
 
 /**
  * From when on a batch that waits is read. Hot food since it was last read, told or not. Cold food may
  * have come out of the cold room, which is read otherwise: since it is known here.
  */
-export const watchedSince = (batch: BatchState, heldBy: 'hot' | 'cold'): number => {
-  const readAt = lastReadAt(batch) ?? batch.finishedAt ?? batch.startedAt
+export const watchedSince = (
+  station: StationDocument,
+  batch: BatchState,
+  heldBy: 'hot' | 'cold',
+): number => {
+  const readAt = lastReadAt(station, batch) ?? batch.finishedAt ?? batch.startedAt
   return heldBy === 'hot' ? readAt : Math.max(readAt, batch.toldAt)
 }
 
@@ -62,7 +68,7 @@ export const waitingOf = (
   const heldBy = batchHeldBy(state.station, batch, now)
   if (heldBy === null) return null
   const roast = findComponent(state.station, batch.component)?.food.roast === true
-  const since = watchedSince({ ...batch, readings: [] }, heldBy)
+  const since = watchedSince(state.station, { ...batch, readings: [] }, heldBy)
   return waitingState(
     { heldBy, roast, since, readings: [...batch.readings, ...more] },
     state.rushes,

@@ -125,7 +125,7 @@ export const evolveFood = (state: RunningState, event: FoodEvent & Stamp): Runni
       return offSale(state, event, {
         why: (batch ?? stock?.food)?.clock ? 'monitoring-missed' : 'reading-missed',
         since: event.at,
-        lastGoodAt: batch ? lastReadAt(batch) : (stock?.readings.at(-1)?.at ?? null),
+        lastGoodAt: batch ? lastReadAt(state.station, batch) : (stock?.readings.at(-1)?.at ?? null),
       })
     }
     case 'takenOffSale': {

@@ -1,6 +1,7 @@
 /** What stands on the line and behind it, under one way of naming it. */
 import { findPan } from '#lib/menu/find.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
+import { HOUR_MS } from '#lib/safety/limits.ts'
 import { type BackupPan, EMPTY_STOCK, type HeldStock } from '#lib/service/food-state.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -85,6 +86,13 @@ export const emptied = (stock: HeldStock): HeldStock => ({
 
 export const throwOutKey = (what: string, id: string): string => `${what}/${id}`
 
+/** By how much the clock fell, milliseconds, where nobody has confirmed that yet. */
+export const setBackBy = ({ clockJump }: RunningState): number =>
+  Math.max(0, -(clockJump?.byMs ?? 0))
+
+/** The newest event may be so old: by then what ends with the day isn't sold by a doubtful clock. */
+const STALE_MS = 4 * HOUR_MS
+
 /** Whether food stands there that may be sold: known, not off sale, and not to be thrown out. */
 export const isUsable = (state: RunningState, what: StockKind, id: string): boolean => {
   const stock = stockOf(state, what, id)
@@ -96,7 +104,8 @@ export const isUsable = (state: RunningState, what: StockKind, id: string): bool
   }
   // While nobody has said what the clock's jump was, nobody knows what is past its time.
   const { clock, dateMark, dayEndsAt } = stock.food
-  const isTimed = clock !== null || dateMark !== null || dayEndsAt !== undefined
+  const mayBeOver = dayEndsAt !== undefined && dayEndsAt <= state.at + setBackBy(state) + STALE_MS
+  const isTimed = clock !== null || dateMark !== null || mayBeOver
   return !(state.clockJump !== null && isTimed)
 }
 

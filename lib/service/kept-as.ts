@@ -10,6 +10,8 @@ export interface Kept {
   readonly heldBy: 'hot' | 'cold' | null
   /** What it may be said to have left. */
   readonly mayLeave: readonly ClockStart['from'][]
+  /** At room temperature it stands since then at the latest, epoch milliseconds. */
+  readonly roomSince?: number
 }
 
 const KEPT = {
@@ -27,7 +29,8 @@ export const keptAs = (state: RunningState, { what, id }: StockPlace, now: numbe
     const batch = state.batches[id]
     const held = batch ? batchHeldBy(state.station, batch, now) : null
     if (!batch || held === null) return KEPT.neither
-    return held === 'cold' && lastReadAt(batch) === null ? KEPT.fresh : KEPT[held]
+    if (held !== 'cold' || lastReadAt(state.station, batch) !== null) return KEPT[held]
+    return { ...KEPT.fresh, roomSince: batch.finishedAt ?? batch.startedAt }
   }
   const held = stockOf(state, what, id)?.food?.heldBy
   return held === 'hot' || held === 'cold' || held === 'dry' ? KEPT[held] : KEPT.neither

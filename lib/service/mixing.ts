@@ -4,14 +4,16 @@ import { componentsWith } from '#lib/menu/made-with.ts'
 import { beforeId, relabelled, withBefore, withoutBefore } from '#lib/menu/relabelled.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { LabelChanged } from '#lib/service/event.ts'
-import { leftOfBatch, loadsToCome } from '#lib/service/food-now.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 /** What a batch is called among what holds a product of before. */
 const batchKey = (batch: string): string => `batch/${batch}`
 
-/** Pans, of the line and behind it, and batches that hold food made with an ingredient. */
+/**
+ * Pans, of the line and behind it, and batches that hold food made with an ingredient. A batch that
+ * seems to be used up may be counted up again: it holds it until it is thrown out.
+ */
 export const pansHolding = (state: RunningState, ingredient: string): readonly string[] => {
   const made = componentsWith(state.station, ingredient)
   const onLine = pansOf(state.station)
@@ -21,12 +23,7 @@ export const pansHolding = (state: RunningState, ingredient: string): readonly s
     .filter(([, one]) => made.includes(one.component) && one.amount > 0)
     .map(([id]) => id)
   const making = Object.entries(state.batches)
-    .filter(
-      ([, one]) =>
-        made.includes(one.component) &&
-        one.thrownOutAt === null &&
-        (loadsToCome(one) > 0 || leftOfBatch(one) > 0),
-    )
+    .filter(([, one]) => made.includes(one.component) && one.thrownOutAt === null)
     .map(([id]) => batchKey(id))
   return [...onLine, ...behind, ...making]
 }
@@ -115,15 +112,12 @@ export const movedMix = (
   ),
 })
 
-/** Food of a batch that goes into a pan takes what is mixed in it along; what is left keeps it. */
+/** Food of a batch that goes into a pan takes what is mixed in it along; the batch keeps it. */
 export const movedFromBatch = (
   state: RunningState,
   batch: string,
   to: string,
-): Pick<RunningState, 'mixing'> => {
-  const one = state.batches[batch]
-  return movedMix(state, batchKey(batch), to, one !== undefined && leftOfBatch(one) > 0)
-}
+): Pick<RunningState, 'mixing'> => movedMix(state, batchKey(batch), to, true)
 
 /** A batch that was thrown out holds nothing from before any more. */
 export const unmixedByBatch = (state: RunningState, batch: string): Mixed =>

@@ -47,3 +47,13 @@ export const soiledFromBackup = (
   component: string,
   by: string,
 ): RunningState['pans'] => marked(state.pans, returned(state, component, by)) ?? state.pans
+
+/** Protected back-up pans that hold something of a component, also what is off sale now. */
+export const protectedOf = ({ backupPans }: RunningState, component: string): readonly string[] =>
+  Object.entries(backupPans)
+    .filter(([, one]) => one.component === component && one.guarded && one.amount > 0)
+    .map(([id]) => id)
+
+/** Whether a scoop may have been in a protected back-up pan of a component, instead of on the line. */
+export const hasBackup = (state: RunningState, component: string): boolean =>
+  state.backups[component] !== undefined || protectedOf(state, component).length > 0

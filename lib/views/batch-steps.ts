@@ -1,7 +1,13 @@
 /** What can be done with a batch now, and what of that comes next. */
 import { findComponent } from '#lib/menu/find.ts'
 import { batchReadBy } from '#lib/service/batch-watch.ts'
-import { isLoadRead, leftOfBatch, loadsToCome, needsBatch } from '#lib/service/food-now.ts'
+import {
+  coolingOf,
+  isLoadRead,
+  leftOfBatch,
+  loadsToCome,
+  needsBatch,
+} from '#lib/service/food-now.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -35,15 +41,14 @@ export const batchSteps = (
   const isCooked = batch.cooked || !needsBatch(component)
   const hasFood = isFinished && leftOfBatch(batch) > 0
   const mayHold = hasFood && isCooked && component.held !== 'dry' && batch.clock === null
+  const hasCooled = coolingOf(state.station, batch, now)?.state === 'cooled' && !batch.reheat?.ok
   return [
     ...(needsBatch(component) && (!batch.cooked || !isLoadRead(batch)) ? (['cook'] as const) : []),
     ...(loadsToCome(batch) > 0 ? (['finish'] as const) : []),
     ...(hasFood && isCooked ? (['load'] as const) : []),
     ...(batchReadBy(state, id, now) === null ? [] : (['read'] as const)),
     ...(mayHold ? (['cool'] as const) : []),
-    ...(mayHold && batch.cooling.length > 0 && component.food.reheatable
-      ? (['reheat'] as const)
-      : []),
+    ...(mayHold && hasCooled && component.food.reheatable ? (['reheat'] as const) : []),
     ...(mayHold && state.station.safety.timeProcedure ? (['clock'] as const) : []),
     'throw-out',
   ]

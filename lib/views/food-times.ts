@@ -40,7 +40,7 @@ const batchTimes = (state: RunningState, id: string, now: number): FoodTimes | n
     isSoon: throwOutAt !== null && throwOutAt - now <= THROW_OUT_SOON_MS,
     readBy: isAsked ? nextBy : null,
     nextBy,
-    newest: lastReading(batch),
+    newest: lastReading(state.station, batch),
     offSale: batch.offSale,
     toThrowOut: state.toThrowOut[throwOutKey('batch', id)] ?? null,
   }

@@ -37,6 +37,29 @@ export const read = (degrees: number, over: Parameters<typeof fahrenheit>[1] = {
   initials: 'KT',
 })
 
+/** A batch that was cooked, and cooled in time, in the hours before the opening. */
+export const cooledBefore = (batch: string, component: string): readonly Given[] => {
+  const cooling = (degrees: number, at: number): Given => ({
+    type: 'recordCooling',
+    batch,
+    ...read(degrees, { at: minute(at) }),
+    presentUntil: minute(60),
+  })
+  return [
+    { type: 'startBatch', batch, component, loads: 1, startedAt: minute(-420) },
+    {
+      type: 'recordCooking',
+      batch,
+      reading: { ...fahrenheit(168, { at: minute(-390) }), heldSeconds: 20 },
+      initials: 'KT',
+    },
+    { type: 'finishBatch', batch, amount: 1_000_000, finishedAt: minute(-385) },
+    cooling(140, -380),
+    cooling(68, -280),
+    cooling(40, -100),
+  ]
+}
+
 const folded = (
   told: Told,
   at: number,

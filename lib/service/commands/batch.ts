@@ -4,7 +4,7 @@ import { cookedTo } from '#lib/safety/cooking.ts'
 import { earlierStamp } from '#lib/safety/date-stamp.ts'
 import { batchTimesProblem } from '#lib/safety/load.ts'
 import { momentProblem } from '#lib/safety/readings.ts'
-import { toldMark } from '#lib/service/commands/dated.ts'
+import { earlierDay, toldMark } from '#lib/service/commands/dated.ts'
 import {
   type Circumstances,
   type Decision,
@@ -15,11 +15,10 @@ import {
 import { amountField, idField } from '#lib/service/commands/fields.ts'
 import { heatReadingField, initialsField, momentField } from '#lib/service/commands/food-fields.ts'
 import { takenHeatReading } from '#lib/service/commands/reading.ts'
-import { foodKindOf, limitsOf, readOfLoad } from '#lib/service/food-now.ts'
+import { foodKindOf, limitsOf, loadsToCome, readOfLoad } from '#lib/service/food-now.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
-import { civilDate } from '#lib/time/civil.ts'
 
 /** More of one making is a slip of the finger: a ton, or so many pieces. */
 const MOST_IN_BATCH = 1_000_000_000
@@ -103,6 +102,10 @@ export const decideRecordCooking = (
   withBatch(state, command.batch, (batch, running) => {
     const component = findComponent(running.station, batch.component)
     if (!component) return refuse({ code: 'no-such-component', id: batch.component })
+    // It waits, and is read as what waits: cooking reads nothing good again.
+    if (batch.offSale) return refuse({ code: 'off-sale', component: batch.component })
+    if (batch.finishedAt !== null && batch.cooked && loadsToCome(batch) === 0)
+      return refuse({ code: 'already-so' })
     const taken = takenHeatReading(running, command.reading, {
       context: 'cooking',
       initials: command.initials,
@@ -129,12 +132,6 @@ const whyNotCooked = (state: RunningState, batch: BatchState): Refusal | null =>
         problem: { code: 'not-cooked', why: cooked.why },
       }
     : null
-}
-
-/** What was started on an earlier day was prepared on that one, unless somebody says another. */
-const earlierDay = ({ station }: RunningState, { startedAt }: BatchState, now: number) => {
-  const day = civilDate(startedAt, station.timeZone)
-  return day < civilDate(now, station.timeZone) ? day : undefined
 }
 
 /**

@@ -2,12 +2,14 @@ import { z } from 'zod'
 import { findComponent } from '#lib/menu/find.ts'
 import { planCooling } from '#lib/safety/cooling.ts'
 import { mayReheatOn, REHEATING_PLACES, reheated } from '#lib/safety/reheating.ts'
+import { batchHeldBy } from '#lib/service/batch-watch.ts'
 import { withBatch } from '#lib/service/commands/batch.ts'
 import {
   type Circumstances,
   type Decision,
   happened,
   refuse,
+  refuseHaving,
 } from '#lib/service/commands/decision.ts'
 import { idField } from '#lib/service/commands/fields.ts'
 import {
@@ -16,6 +18,7 @@ import {
   momentField,
   readingField,
 } from '#lib/service/commands/food-fields.ts'
+import { unreadUntil } from '#lib/service/commands/held-reading.ts'
 import { takenHeatReading, takenReading } from '#lib/service/commands/reading.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
 import { coolingOf, limitsOf } from '#lib/service/food-now.ts'
@@ -69,6 +72,10 @@ export const decideRecordCooling = (
     if ('refusal' in taken) return taken
     const { reading } = taken
     const isFirst = batch.cooling.length === 0
+    const heldBy = isFirst ? batchHeldBy(running.station, batch, now) : null
+    const unread = heldBy === null ? [] : unreadUntil(running, { id, heldBy }, reading, now)
+    if (unread.length > 0)
+      return refuseHaving({ code: 'off-sale', component: batch.component }, unread)
     if (isFirst) {
       const present = [{ from: reading.at, to: command.presentUntil ?? reading.at }]
       const plan = planCooling(reading.at, present, NO_SOONER, limitsOf(running.station))
@@ -113,6 +120,14 @@ export const decideRecordReheating = (
     if (!mayReheatOn(place, reheatOn)) return refuse({ code: 'cannot-reheat', why: 'not-there' })
     if (!findComponent(running.station, batch.component)?.food.reheatable)
       return refuse({ code: 'way-not-allowed', ways: ['discard'] })
+    // Hot food that waits is read, and off sale it is resolved: reheating is for what has cooled.
+    if (coolingOf(running.station, batch, now)?.state !== 'cooled')
+      return refuse({
+        code: 'cannot-load',
+        component: batch.component,
+        problem: { code: 'not-cooled' },
+      })
+    if (batch.reheat?.ok) return refuse({ code: 'already-so' })
     const taken = takenHeatReading(running, command.reading, {
       context: 'reheating',
       initials: command.initials,

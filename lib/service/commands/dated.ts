@@ -2,6 +2,7 @@
 import { dateMark, stampOf } from '#lib/safety/date-marks.ts'
 import type { DateStamp } from '#lib/safety/date-stamp.ts'
 import { limitsOf } from '#lib/service/food-now.ts'
+import type { BatchState } from '#lib/service/food-state.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { civilDate, timeOnDayOf } from '#lib/time/civil.ts'
@@ -20,4 +21,14 @@ export const toldMark = (
   }
   const mark = dateMark({ preparedOn, freezings: [], useBy: null }, limitsOf(station))
   return { mark: mark.mark === 'last-day' ? stampOf(mark.lastDay, timeZone) : null }
+}
+
+/** What was started on an earlier day was prepared on that one, unless somebody says another. */
+export const earlierDay = (
+  { station }: RunningState,
+  { startedAt }: Pick<BatchState, 'startedAt'>,
+  now: number,
+): string | undefined => {
+  const day = civilDate(startedAt, station.timeZone)
+  return day < civilDate(now, station.timeZone) ? day : undefined
 }

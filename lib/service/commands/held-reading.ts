@@ -37,8 +37,9 @@ const heldAt = (state: RunningState, { what, id, heldBy }: Place): Held => {
     return {
       component: batch.component,
       offSale: batch.offSale,
-      goodAt: () => lastReadAt(batch),
-      since: watchedSince(batch, heldBy),
+      goodAt: () => lastReadAt(state.station, batch),
+      // What was read while it waits proves nothing of the time before: only what it was made to does.
+      since: watchedSince(state.station, { ...batch, readings: [] }, heldBy),
       stateAt: (now, more) => waitingOf(state, id, now, more),
     }
   }
@@ -70,6 +71,20 @@ const makesGood = (
   const isInTime = reading.at < dueAt
   const isSoon = now - known < limitsOf(state.station).timeOnly4h.withinMs
   return (isInTime || isSoon) && held.stateAt(now, [reading])?.state !== 'missed'
+}
+
+/**
+ * What a reading brings with which a batch would be kept otherwise than until now; nothing where it was
+ * read until then. A clock or a cooling doesn't begin where nobody knows.
+ */
+export const unreadUntil = (
+  state: RunningState,
+  { id, heldBy }: Omit<Place, 'what'>,
+  reading: Reading,
+  now: number,
+): readonly ServiceEvent[] => {
+  const seen = heldReading(state, { what: 'batch', id, heldBy }, reading, now)
+  return seen.some((one) => one.type === 'takenOffSale' && one.why === 'reading-missed') ? seen : []
 }
 
 /** A reading of a hot or cold pan, or of a batch that waits, and whether it is sold after it. */

@@ -6,7 +6,7 @@ import { earlierStamp, pastStamp } from '#lib/safety/date-stamp.ts'
 import type { HeldBy } from '#lib/safety/holding.ts'
 import type { LoadProblem } from '#lib/safety/load.ts'
 import type { Reading } from '#lib/safety/readings.ts'
-import { toldMark } from '#lib/service/commands/dated.ts'
+import { earlierDay, toldMark } from '#lib/service/commands/dated.ts'
 import { amountField, idField } from '#lib/service/commands/fields.ts'
 import { initialsField, readingField } from '#lib/service/commands/food-fields.ts'
 import { takenReading } from '#lib/service/commands/reading.ts'
@@ -19,7 +19,7 @@ import {
   needsBatch,
   needsReading,
 } from '#lib/service/food-now.ts'
-import type { BatchState } from '#lib/service/food-state.ts'
+import type { BatchState, HeldStock } from '#lib/service/food-state.ts'
 import { findBackup, isUsable, throwOutKey } from '#lib/service/held-stock.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import { restsOf } from '#lib/service/rest-of-pan.ts'
@@ -142,8 +142,10 @@ const readingOf = (
   return 'refusal' in taken ? taken : { found: taken.reading }
 }
 
+type FromBackup = Pick<HeldStock, 'readings'> & { readonly food: HeldFood }
+
 /** What a back-up pan holds, as loading sees a batch: all that is known of it goes along. */
-const standIn = (food: HeldFood, into: Into): BatchState => ({
+const standIn = ({ food, readings }: FromBackup, into: Into): BatchState => ({
   component: into.component.id,
   loads: 1,
   startedAt: food.finishedAt,
@@ -158,7 +160,7 @@ const standIn = (food: HeldFood, into: Into): BatchState => ({
   reheat: null,
   clock: food.clock,
   dateMark: food.dateMark,
-  readings: [],
+  readings,
   toldAt: food.finishedAt,
   offSale: null,
   thrownOutAt: null,
@@ -171,14 +173,14 @@ const asCooked = (component: Component): Component => ({
   food: { ...component.food, kind: 'ready' },
 })
 
-const fromBackup = (state: RunningState, from: string, { component }: Into): Found<HeldFood> => {
+const fromBackup = (state: RunningState, from: string, { component }: Into): Found<FromBackup> => {
   const pan = Object.hasOwn(state.backupPans, from) ? state.backupPans[from] : undefined
   if (!pan || pan.component !== component.id)
     return { refusal: { code: 'no-such-backup-pan', id: from } }
   if (pan.amount <= 0) return { refusal: { code: 'nothing-there', id: from } }
   if (!pan.food || !isUsable(state, 'backup', from))
     return { refusal: { code: 'off-sale', component: component.id } }
-  return { found: pan.food }
+  return { found: { food: pan.food, readings: pan.readings } }
 }
 
 /** Food of no batch and out of no back-up pan: nothing tells it from what was taken away. */
@@ -203,7 +205,7 @@ export const incoming = (
     ? { found: standIn(source.found, into) }
     : batchOf(state, told, into, amount.found)
   if ('refusal' in batch) return batch
-  const heldBy = source?.found.heldBy ?? into.heldBy ?? heldAs(into.component, told.heldBy)
+  const heldBy = source?.found.food.heldBy ?? into.heldBy ?? heldAs(into.component, told.heldBy)
   const reading = readingOf(state, told, heldBy, now)
   if ('refusal' in reading) return reading
   const component = source || heldBy === 'dry' ? asCooked(into.component) : into.component
@@ -215,7 +217,9 @@ export const incoming = (
   const cannot = (why: LoadProblem) =>
     ({ refusal: { code: 'cannot-load', component: into.component.id, problem: why } }) as const
   if (problem) return cannot(problem)
-  const dated = toldMark(state, told.preparedOn, now)
+  const isUnmarked = !source && heldBy === 'cold' && batch.found?.dateMark === null
+  const day = isUnmarked && batch.found ? earlierDay(state, batch.found, now) : undefined
+  const dated = toldMark(state, told.preparedOn ?? day, now)
   if ('refusal' in dated) return dated
   const { clock = null, finishedAt = null } = batch.found ?? {}
   const dateMark = earlierStamp(dated.mark, batch.found?.dateMark ?? null)
@@ -236,7 +240,7 @@ export const incoming = (
         dateMark,
         finishedAt: finishedAt ?? reading.found?.at ?? now,
         guarded: into.guarded,
-        ...(isUndated ? { dayEndsAt: source?.found.dayEndsAt ?? ownDay } : {}),
+        ...(isUndated ? { dayEndsAt: source?.found.food.dayEndsAt ?? ownDay } : {}),
       },
       reading: reading.found ?? onClock,
     },

@@ -12,7 +12,7 @@ import { buildFields } from '#lib/service/commands/fields.ts'
 import { withHolds } from '#lib/service/commands/with-holds.ts'
 import type { BuildRemade, HoldReason } from '#lib/service/event.ts'
 import { couldBeOffSale, isOffSale, pastIfStarted, untilOf } from '#lib/service/food-of-build.ts'
-import { throwOutKey } from '#lib/service/held-stock.ts'
+import { setBackBy, throwOutKey } from '#lib/service/held-stock.ts'
 import type { Build, Hold, RunningState, ServiceState } from '#lib/service/state.ts'
 import { shortBuilds, withdraw } from '#lib/stock/short.ts'
 
@@ -47,7 +47,7 @@ const whyHeld = (state: RunningState, build: Build, known: Circumstances): HoldR
 
 /** Made food past its time: only who initials that it was thrown out has it made again. */
 const mustGo = (state: RunningState, build: Build, name: string, now: number): boolean =>
-  (build.until?.throwOutAt ?? Number.POSITIVE_INFINITY) <= now ||
+  (build.until?.throwOutAt ?? Number.POSITIVE_INFINITY) <= now + setBackBy(state) ||
   state.toThrowOut[throwOutKey('build', name)] !== undefined
 
 /** Made again, it waits; and it is held where it wouldn't be accepted as things are now. */

@@ -11,7 +11,7 @@ import {
 import { idField } from '#lib/service/commands/fields.ts'
 import { openHolds } from '#lib/service/commands/recheck.ts'
 import { afterAll } from '#lib/service/commands/with-holds.ts'
-import { soiledPans } from '#lib/service/soiling.ts'
+import { hasBackup, protectedOf, soiledPans } from '#lib/service/soiling.ts'
 import type { PanState, RunningState, ServiceState } from '#lib/service/state.ts'
 import { mostInPan } from '#lib/stock/capacity.ts'
 
@@ -40,15 +40,6 @@ export const soilPanSchema = z.strictObject({
   /** It went into the protected back-up pan of the same component; no where left away. */
   backup: z.boolean().optional(),
 })
-
-/** Protected back-up pans that hold something of a component, also what is off sale now. */
-const protectedOf = ({ backupPans }: RunningState, component: string): readonly string[] =>
-  Object.entries(backupPans)
-    .filter(([, one]) => one.component === component && one.guarded && one.amount > 0)
-    .map(([id]) => id)
-
-const hasBackup = (state: RunningState, component: string): boolean =>
-  state.backups[component] !== undefined || protectedOf(state, component).length > 0
 
 /** A foreign scoop in a pan: builds that no longer fit their guests are held at once, made ones too. */
 export const decideSoilPan = (

@@ -10,7 +10,7 @@ import {
 } from '#lib/service/commands/decision.ts'
 import { idField } from '#lib/service/commands/fields.ts'
 import { initialsField, momentField, readingField } from '#lib/service/commands/food-fields.ts'
-import { heldReading } from '#lib/service/commands/held-reading.ts'
+import { heldReading, unreadUntil } from '#lib/service/commands/held-reading.ts'
 import { takenReading } from '#lib/service/commands/reading.ts'
 import { withHolds } from '#lib/service/commands/with-holds.ts'
 import { limitsOf } from '#lib/service/food-now.ts'
@@ -66,8 +66,8 @@ export const decideStartTimeClock = (
     if (refusal) return refuse(refusal)
     const { what, id, leftAt, from, rule } = command
     const { now } = circumstances
-    const { heldBy, mayLeave } = keptAs(running, command, now)
-    if (!mayLeave.includes(from))
+    const { heldBy, mayLeave, roomSince = now } = keptAs(running, command, now)
+    if (!mayLeave.includes(from) || (from === 'room' && leftAt > roomSince))
       return refuse({ code: 'cannot-start-clock', why: 'held-otherwise' })
     const taken = takenReading(running, command.reading, {
       context: 'time-start',
@@ -100,6 +100,15 @@ export const decideStartTimeClock = (
           )
         : refuse(refusal)
     }
+    const unread =
+      what === 'batch' && heldBy !== null
+        ? unreadUntil(running, { id, heldBy }, taken.reading, now)
+        : []
+    if (unread.length > 0)
+      return refuseHaving(
+        { code: 'off-sale', component: running.batches[id]?.component ?? id },
+        unread,
+      )
     const event = {
       type: 'timeClockStarted',
       what,

@@ -4,7 +4,7 @@ import { evolve } from '#lib/service/evolve.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
 import { hashOf, stateHash } from '#lib/service/state-hash.ts'
 import { findTicket } from '#lib/service/tickets.ts'
-import { fahrenheit, read } from '#tests/support/food.ts'
+import { cooledBefore, fahrenheit, read } from '#tests/support/food.ts'
 import {
   at,
   backupReady,
@@ -138,7 +138,7 @@ const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
     [{ type: 'coolingMissed', batch: 'b1', stage: 1 }],
     null,
   ),
-  batchReheated: given(newBatch, cookedBatch, finishedBatch, {
+  batchReheated: given(...cooledBefore('b1', 'rice'), {
     type: 'recordReheating',
     batch: 'b1',
     place: 'range',

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Label } from '#lib/menu/label.ts'
 import { declaredBy } from '#lib/needs/declared.ts'
 import { ownDocument } from '#lib/service/mixing.ts'
+import { fahrenheit } from '#tests/support/food.ts'
 import {
   changePan,
   choose,
@@ -83,6 +84,43 @@ describe('another product at the door', () => {
       initials: 'KT',
     })
     expect(held(thrownOut)).toEqual(['pan-beans', 'back-up-beans'])
+  })
+
+  it('[S90] also in a batch that seems used up: it may be counted up again', () => {
+    const beans = (count: number) => ofPortions('beans', count)
+    const batch = { batch: 'opening-beans', reading: fahrenheit(150), initials: 'KT' } as const
+    const finish = (count: number): Given => ({
+      type: 'finishBatch',
+      batch: 'opening-beans',
+      amount: beans(count),
+    })
+    const change: Given = { type: 'changePan', pan: 'pan-beans', amount: beans(10), ...batch }
+    const fresh = ready()
+    const used = onward(fresh, {
+      ...finish(1),
+      amount: fresh.state.batches['opening-beans']?.loaded ?? 0,
+    } as Given)
+    const other: Given = {
+      type: 'changeLabel',
+      ingredient: 'black-beans',
+      label: labelOf('black-beans'),
+      product: 'other',
+    }
+    const held = (told: Told) => told.state.mixing['black-beans']?.pans
+    const told = onward(used, other)
+    expect(held(told)).toEqual(['pan-beans', 'back-up-beans', 'batch/opening-beans'])
+    const changed = onward(told, finish(400), change)
+    expect(new Set(held(changed))).toEqual(
+      new Set(['pan-beans', 'back-up-beans', 'batch/opening-beans']),
+    )
+    const gone: Given = {
+      type: 'throwOut',
+      what: 'batch',
+      id: 'opening-beans',
+      reason: 'other',
+      initials: 'KT',
+    }
+    expect(held(onward(told, gone))).toEqual(['pan-beans', 'back-up-beans'])
   })
 
   it('[S90] or emptied, washed and loaded; empty alone is not enough', () => {

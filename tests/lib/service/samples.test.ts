@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { COMMAND_TYPES } from '#lib/service/command-type.ts'
 import { MAY, mayDo, ROLES } from '#lib/service/roles.ts'
 import { samplesFor } from '#lib/service/samples.ts'
-import { read } from '#tests/support/food.ts'
+import { cooledBefore, read } from '#tests/support/food.ts'
 import {
   at,
   choose,
@@ -27,9 +27,11 @@ const samples = ({ state }: Told, role: (typeof ROLES)[number] = 'in-charge') =>
 const names = (told: Told, role: (typeof ROLES)[number] = 'in-charge') =>
   Object.keys(samples(told, role)).sort()
 
-/** A waiting, a stopped and a made build, an empty pan, something not sold, and a clock that jumped. */
+/** A batch that cooks and a cold one, a waiting, a stopped and a made build, an empty pan, something not sold, and a clock that jumped. */
 const busy = happening(
   ready(
+    { type: 'startBatch', batch: 'cooking', component: 'chicken', loads: 1 },
+    ...cooledBefore('cooled', 'chicken'),
     send(choose('garden-chicken')),
     send(choose('harbor-tuna'), choose('bean-and-pepper')),
     ...of('2A', 'start', 'cancel'),
@@ -58,7 +60,7 @@ const busy = happening(
 
 const QUIET = [
   ...['changeLabel', 'changePan', 'correct', 'notSameProduct', 'send', 'setBackup', 'soilPan'],
-  ...['startBatch', 'recordCooking', 'finishBatch', 'recordCooling', 'recordReheating'],
+  ...['startBatch', 'finishBatch', 'recordCooling'],
   ...['startTimeClock', 'topUp', 'readTemperature', 'throwOut'],
   ...['stopSelling', 'setDay', 'waste', 'keep', 'wantedGone', 'missScoop'],
 ]

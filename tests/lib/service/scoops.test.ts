@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { at as foodAt, read, until } from '#tests/support/food.ts'
 import {
   at,
   buildIn,
@@ -109,6 +110,28 @@ describe('a scoop in another pan', () => {
       ready: false,
       soiledBy: 'cheddar',
     })
+  })
+
+  it('[S85] is told of a back-up that is off sale too, so that no reading makes it ready again', () => {
+    const readBackup = (degrees: number): Given => ({
+      type: 'readTemperature',
+      what: 'backup',
+      id: 'back-up-slaw',
+      ...read(degrees),
+    })
+    const late = until(stages.made, 250)
+    expect(late.state.backupPans['back-up-slaw']?.offSale?.why).toBe('reading-missed')
+    expect(late.state.backups.slaw).toBeUndefined()
+    const soiled = foodAt(stages.made, 126, soil('pan-slaw', 'cheddar', true))
+    expect(soiled.state.backupPans['back-up-slaw']).toMatchObject({
+      offSale: { why: 'reading-missed' },
+      soiledBy: ['cheddar'],
+      guarded: false,
+    })
+    expect(holdOf(soiled)).toBe('contact')
+    const again = foodAt(soiled, 127, readBackup(38))
+    expect(again.state.backupPans['back-up-slaw']?.offSale).toBeNull()
+    expect(again.state.backups.slaw).toBeUndefined()
   })
 
   it('[S85] went into a back-up only where one stands ready', () => {

@@ -98,7 +98,7 @@ describe('time alone', () => {
       { type: 'startBatch', component: 'tuna', loads: 1, startedAt: minute(-20) },
       { type: 'finishBatch', batch: 'b1', amount: tuna(30), finishedAt: minute(0) },
     )
-    const of = { what: 'batch', id: 'b1', leftAt: minute(1), ...read(60) } as const
+    const of = { what: 'batch', id: 'b1', leftAt: minute(0), ...read(60) } as const
     expect(codeOf(whenAt(cut, 2, clock({ ...of, from: 'room', rule: '4h-cool' })))).toBeNull()
     expect(refusalOf(whenAt(cut, 2, clock({ ...of, from: 'hot' })))).toMatchObject({
       why: 'held-otherwise',

@@ -78,6 +78,19 @@ const reading = (id: string, tenths: number): Step => {
   return () => ({ type: 'readTemperature', what: 'pan', id, reading: read(tenths), initials: 'AB' })
 }
 
+const MINUTE = 60_000
+
+/** Of rice that was cooled before; `tenths` as read so many minutes ago. */
+const cooledTo =
+  (tenths: number, minutesAgo: number): Step =>
+  ({ at }) => ({
+    type: 'recordCooling',
+    batch: 'cold-rice',
+    reading: read(tenths, at - minutesAgo * MINUTE),
+    initials: 'AB',
+    presentUntil: at,
+  })
+
 /** Told after sending, of the first build of a ticket. */
 const tellNeed =
   (ticket: number, needs: readonly Need[]): Step =>
@@ -289,6 +302,30 @@ export const scenes = {
     }),
     () => ({ type: 'startBatch', batch: 'more-beans', component: 'beans', loads: 1 }),
     () => ({ type: 'recordCooking', batch: 'more-beans', reading: read(1500), initials: 'AB' }),
+  ],
+  cooled: [
+    ({ at }) => ({
+      type: 'startBatch',
+      batch: 'cold-rice',
+      component: 'rice',
+      loads: 1,
+      startedAt: at - 420 * MINUTE,
+    }),
+    ({ at }) => ({
+      type: 'recordCooking',
+      batch: 'cold-rice',
+      reading: read(1500, at - 390 * MINUTE),
+      initials: 'AB',
+    }),
+    ({ at, portions: each }) => ({
+      type: 'finishBatch',
+      batch: 'cold-rice',
+      amount: 12 * (each.rice?.amount ?? Number.NaN),
+      finishedAt: at - 385 * MINUTE,
+    }),
+    cooledTo(1400, 380),
+    cooledTo(680, 280),
+    cooledTo(400, 100),
   ],
   gone: [
     portions('pan-chicken', 'chicken', 0),

@@ -116,9 +116,9 @@ export const pansViews: readonly View[] = [
   initialed(
     pans(
       'reheat',
-      'batches',
+      'cooled',
       'It left the cold',
-      [/^Brown rice ?read by/, 'Reheat it', ...TYPE_165],
+      [/^Brown rice ?cooled/, 'Reheat it', ...TYPE_165],
       {
         main: [/^Write it down/],
       },

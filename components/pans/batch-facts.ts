@@ -1,5 +1,6 @@
 import { batchReadBy } from '#lib/service/batch-watch.ts'
-import { coolingOf, limitsOf } from '#lib/service/food-now.ts'
+import { limitsOf } from '#lib/service/food-limits.ts'
+import { coolingOf } from '#lib/service/food-now.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { batchWords as words } from '#lib/words/batches-en.ts'

@@ -3,7 +3,8 @@ import { findComponent } from '#lib/menu/find.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { thatMet } from '#lib/safety/cooking.ts'
 import type { Reading } from '#lib/safety/readings.ts'
-import { foodKindOf, limitsOf, loadsToCome } from '#lib/service/food-now.ts'
+import { loadsToCome } from '#lib/service/batch-loads.ts'
+import { foodKindOf, limitsOf } from '#lib/service/food-limits.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 
 /** What its finished loads were cooked to: what is read of the next one says nothing of them. */

@@ -4,16 +4,10 @@ import type { StationDocument } from '#lib/menu/station-document.ts'
 import { type HoldingState, waitingState } from '#lib/safety/holding.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import { nextMonitoring } from '#lib/safety/time-control.ts'
+import { leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
 import { lastReadAt } from '#lib/service/batch-read.ts'
-import {
-  coolingOf,
-  leftOfBatch,
-  limitsOf,
-  loadsToCome,
-  needsBatch,
-  practiceOf,
-  TELLING_MS,
-} from '#lib/service/food-now.ts'
+import { limitsOf } from '#lib/service/food-limits.ts'
+import { coolingOf, needsBatch, practiceOf, TELLING_MS } from '#lib/service/food-now.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import type { RunningState } from '#lib/service/state.ts'
 

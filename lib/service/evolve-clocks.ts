@@ -2,7 +2,7 @@
 import type { Stamp } from '#lib/service/event.ts'
 import type { TimeClockStarted } from '#lib/service/food-event.ts'
 import { newest, withBatch, withFood } from '#lib/service/food-folding.ts'
-import { lastsUntil } from '#lib/service/food-now.ts'
+import { lastsUntil } from '#lib/service/food-limits.ts'
 import { allStock, type StockKind, stockOf } from '#lib/service/held-stock.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { tookFrom } from '#lib/service/taken-from.ts'

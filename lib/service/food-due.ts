@@ -1,16 +1,11 @@
 /** When food falls due: a reading missed, a stage of cooling, a throw-out time, a date. */
 
 import { nextMonitoring, throwOutMoment } from '#lib/safety/time-control.ts'
+import { leftOfBatch } from '#lib/service/batch-loads.ts'
 import { batchReadBy } from '#lib/service/batch-watch.ts'
 import type { FoodEvent } from '#lib/service/food-event.ts'
-import {
-  coolingOf,
-  holdingOf,
-  lastsUntil,
-  leftOfBatch,
-  limitsOf,
-  TELLING_MS,
-} from '#lib/service/food-now.ts'
+import { lastsUntil, limitsOf } from '#lib/service/food-limits.ts'
+import { coolingOf, holdingOf, TELLING_MS } from '#lib/service/food-now.ts'
 import type { BatchState, HeldStock } from '#lib/service/food-state.ts'
 import { allStock, type StockKind, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'

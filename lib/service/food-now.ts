@@ -1,7 +1,7 @@
 /** What is known of food at a moment: its limits, its batches, when it is read next, its ways out. */
 import { findComponent } from '#lib/menu/find.ts'
 import type { Component, StationDocument } from '#lib/menu/station-document.ts'
-import { cookingLimit, type FoodKind } from '#lib/safety/cooking.ts'
+import { cookingLimit } from '#lib/safety/cooking.ts'
 import { type CoolingState, coolingState } from '#lib/safety/cooling.ts'
 import {
   type HeldBy,
@@ -10,29 +10,21 @@ import {
   READING_PRACTICE,
   type ReadingPractice,
 } from '#lib/safety/holding.ts'
-import { HOUR_MS, limitsWith, MINUTE_MS, type SafetyLimits } from '#lib/safety/limits.ts'
+import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
 import { type BatchRecord, firstOut, type LoadProblem, loadProblem } from '#lib/safety/load.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import { type Reheated, reheated } from '#lib/safety/reheating.ts'
-import { earliestThrowOut, throwOutMoment } from '#lib/safety/time-control.ts'
-import type { BatchState, HeldStock } from '#lib/service/food-state.ts'
+import { leftOfBatch } from '#lib/service/batch-loads.ts'
+import { foodKindOf, limitsOf } from '#lib/service/food-limits.ts'
+import type { BatchState } from '#lib/service/food-state.ts'
 import { componentIn, type StockKind, stockOf } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
-
-export const limitsOf = (station: StationDocument): SafetyLimits =>
-  limitsWith(station.safety.limits)
 
 export const practiceOf = ({ safety }: StationDocument): ReadingPractice => ({
   ...READING_PRACTICE,
   everyMs: safety.readings.everyMin * MINUTE_MS,
   askBeforeMs: safety.readings.askBeforeMin * MINUTE_MS,
 })
-
-/** What a component is cooked as. Where nobody has said, the highest limit holds. */
-export const foodKindOf = ({ food }: Component): FoodKind => {
-  if (food.kind === 'ready') return 'not-cooked'
-  return food.kind ?? 'poultry-or-stuffed'
-}
 
 /** Whether nothing of it is loaded without a batch that shows what it was cooked to. */
 export const needsBatch = (component: Component): boolean =>
@@ -145,23 +137,6 @@ export const loadProblemOf = (
   )
 }
 
-/** Loads of a batch that are still being made. */
-export const loadsToCome = ({ loads, loadsDone, thrownOutAt }: BatchState): number =>
-  thrownOutAt === null ? Math.max(0, loads - loadsDone) : 0
-
-/** What was read of the load that is being made: what came before the last one was finished is of that. */
-export const readOfLoad = ({ cooking, finishedAt, loadsDone, loads }: BatchState) =>
-  finishedAt === null || loadsDone === 0 || loadsDone >= loads
-    ? cooking
-    : cooking.filter((one) => one.at > finishedAt)
-
-/** Whether the load that is being made was read, where one is. */
-export const isLoadRead = (batch: BatchState): boolean =>
-  loadsToCome(batch) === 0 || readOfLoad(batch).length > 0
-
-/** What of a batch isn't loaded yet, in the component's unit. */
-export const leftOfBatch = (batch: BatchState): number => Math.max(0, batch.amount - batch.loaded)
-
 /** Finished batches of a component of which some is left, what must go first first. */
 export const batchesInOrder = (state: RunningState, component: string): readonly string[] =>
   firstOut(
@@ -183,14 +158,6 @@ export const batchesInOrder = (state: RunningState, component: string): readonly
         : [],
     ),
   ).map(({ batch }) => batch)
-
-/** When food in a pan is thrown out, by its clock, its date and its day; null where none binds it. */
-export const lastsUntil = (state: RunningState, stock: HeldStock): number | null => {
-  const { food } = stock
-  if (!food) return null
-  const clock = food.clock && throwOutMoment(food.clock, stock.readings, limitsOf(state.station))
-  return earliestThrowOut([clock, food.dateMark?.endsAt ?? null, food.dayEndsAt ?? null])
-}
 
 const isRoast = (state: RunningState, id: string): boolean => {
   const component = componentIn(state.station, id)

@@ -2,7 +2,7 @@
 import { pansOf } from '#lib/menu/find.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
 import { type MadeUntil, madeUntil } from '#lib/safety/time-control.ts'
-import { lastsUntil, limitsOf } from '#lib/service/food-now.ts'
+import { lastsUntil, limitsOf } from '#lib/service/food-limits.ts'
 import { isUsable, stockOf, throwOutKey, usableIn, whereIs } from '#lib/service/held-stock.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'

@@ -5,7 +5,8 @@ import type { Component, StationDocument } from '#lib/menu/station-document.ts'
 import { cookingLimit } from '#lib/safety/cooking.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
 import type { Command } from '#lib/service/decide.ts'
-import { foodKindOf, limitsOf, needsBatch } from '#lib/service/food-now.ts'
+import { foodKindOf, limitsOf } from '#lib/service/food-limits.ts'
+import { needsBatch } from '#lib/service/food-now.ts'
 import { findBackup } from '#lib/service/held-stock.ts'
 
 type GivenReading = Extract<Command, { readonly type: 'readTemperature' }>['reading']

@@ -1,6 +1,6 @@
 /** What is left in a pan that is changed or put away, where it goes nowhere but into the bin. */
 import type { RestToThrowOut } from '#lib/service/food-event.ts'
-import { lastsUntil } from '#lib/service/food-now.ts'
+import { lastsUntil } from '#lib/service/food-limits.ts'
 import type { HeldStock } from '#lib/service/food-state.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'

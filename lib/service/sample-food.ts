@@ -1,8 +1,9 @@
 /** Commands about batches, pans and readings that are worth trying as samples. */
 import { componentOf, pansOf } from '#lib/menu/find.ts'
 import { HOUR_MS } from '#lib/safety/limits.ts'
+import { leftOfBatch } from '#lib/service/batch-loads.ts'
 import type { Command } from '#lib/service/decide.ts'
-import { batchesInOrder, leftOfBatch, needsBatch } from '#lib/service/food-now.ts'
+import { batchesInOrder, needsBatch } from '#lib/service/food-now.ts'
 import { allStock, componentIn } from '#lib/service/held-stock.ts'
 import {
   cookedReading,

@@ -3,7 +3,7 @@
 import { pansOf } from '#lib/menu/find.ts'
 import { mayTake } from '#lib/safety/time-control.ts'
 import type { Amounts } from '#lib/service/build-choice.ts'
-import { lastsUntil } from '#lib/service/food-now.ts'
+import { lastsUntil } from '#lib/service/food-limits.ts'
 import { type StockKind, stockOf, usableIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { openBuilds } from '#lib/service/tickets.ts'

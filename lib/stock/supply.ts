@@ -1,7 +1,9 @@
 /** What of a component can still be served, and what is on its way, in portions. */
 import { findComponent, pansOf } from '#lib/menu/find.ts'
-import { batchesInOrder, lastsUntil, leftOfBatch, loadsToCome } from '#lib/service/food-now.ts'
-import { allStock, componentIn, isUsable, throwOutKey, usableIn } from '#lib/service/held-stock.ts'
+import { leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
+import { lastsUntil } from '#lib/service/food-limits.ts'
+import { batchesInOrder } from '#lib/service/food-now.ts'
+import { isUsable, stockOf, throwOutKey, usableIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { minutesUntil } from '#lib/stock/batch-timing.ts'
 import { behindOf } from '#lib/stock/behind.ts'
@@ -66,12 +68,14 @@ export const underwayOf = (
 
 /** What of it is thrown out, by the minute of the day at which it is. */
 const endingOf = (state: RunningState, component: string, each: number): readonly Arriving[] => {
-  const pans = allStock(state).flatMap(({ what, id, stock }) => {
-    const until =
-      componentIn(state.station, id) === component && isUsable(state, what, id)
-        ? lastsUntil(state, stock)
-        : null
-    return until === null ? [] : [{ at: until, portions: stock.amount / each }]
+  const own = [
+    ...pansOf(state.station).map(({ id, component: of }) => ({ id, of, what: 'pan' as const })),
+    ...state.station.backups.map(({ id, component: of }) => ({ id, of, what: 'backup' as const })),
+  ]
+  const pans = own.flatMap(({ what, id, of }) => {
+    const stock = of === component && isUsable(state, what, id) ? stockOf(state, what, id) : null
+    const until = stock ? lastsUntil(state, stock) : null
+    return stock && until !== null ? [{ at: until, portions: stock.amount / each }] : []
   })
   const batches = batchesInOrder(state, component).flatMap((id) => {
     const batch = state.batches[id]

@@ -1,13 +1,8 @@
 /** What can be done with a batch now, and what of that comes next. */
 import { findComponent } from '#lib/menu/find.ts'
+import { isLoadRead, leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
 import { batchReadBy } from '#lib/service/batch-watch.ts'
-import {
-  coolingOf,
-  isLoadRead,
-  leftOfBatch,
-  loadsToCome,
-  needsBatch,
-} from '#lib/service/food-now.ts'
+import { coolingOf, needsBatch } from '#lib/service/food-now.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 

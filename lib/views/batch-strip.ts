@@ -1,7 +1,9 @@
 /** The batches that are under way or stand ready, each with where it is and what comes next. */
 import { findComponent } from '#lib/menu/find.ts'
 import { throwOutMoment } from '#lib/safety/time-control.ts'
-import { coolingOf, leftOfBatch, limitsOf, loadsToCome, needsBatch } from '#lib/service/food-now.ts'
+import { leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
+import { limitsOf } from '#lib/service/food-limits.ts'
+import { coolingOf, needsBatch } from '#lib/service/food-now.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'

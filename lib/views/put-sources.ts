@@ -2,13 +2,8 @@
 import { componentOf, findPan } from '#lib/menu/find.ts'
 import type { HeldBy } from '#lib/safety/holding.ts'
 import type { LoadProblem } from '#lib/safety/load.ts'
-import {
-  batchesInOrder,
-  heldAs,
-  leftOfBatch,
-  loadProblemOf,
-  needsBatch,
-} from '#lib/service/food-now.ts'
+import { leftOfBatch } from '#lib/service/batch-loads.ts'
+import { batchesInOrder, heldAs, loadProblemOf, needsBatch } from '#lib/service/food-now.ts'
 import { findBackup, isUsable } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { holdsAtMost, mostInPan } from '#lib/stock/capacity.ts'

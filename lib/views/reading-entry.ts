@@ -13,7 +13,7 @@ import {
 } from '#lib/safety/readings.ts'
 import { type ReheatingPlace, reheatLimit } from '#lib/safety/reheating.ts'
 import { keeps, type Scale, type Temperature } from '#lib/safety/temperature.ts'
-import { foodKindOf, limitsOf } from '#lib/service/food-now.ts'
+import { foodKindOf, limitsOf } from '#lib/service/food-limits.ts'
 
 /** Keys of the pad: digits, a point, a minus, and taking the last one back. */
 export type PadKey = '0' | '1' | '2' | '3' | '4' | '5' | '6' | '7' | '8' | '9' | '.' | '-' | 'back'

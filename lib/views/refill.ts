@@ -1,6 +1,7 @@
 /** What can be done about a component that is used up: the one way that is possible now. */
 import { findComponent } from '#lib/menu/find.ts'
-import { batchesInOrder, leftOfBatch, needsBatch } from '#lib/service/food-now.ts'
+import { leftOfBatch } from '#lib/service/batch-loads.ts'
+import { batchesInOrder, needsBatch } from '#lib/service/food-now.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { backupsOf } from '#lib/stock/behind.ts'
 

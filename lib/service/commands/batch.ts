@@ -4,6 +4,7 @@ import { cookedTo } from '#lib/safety/cooking.ts'
 import { earlierStamp } from '#lib/safety/date-stamp.ts'
 import { batchTimesProblem } from '#lib/safety/load.ts'
 import { momentProblem } from '#lib/safety/readings.ts'
+import { loadsToCome, readOfLoad } from '#lib/service/batch-loads.ts'
 import { earlierDay, toldMark } from '#lib/service/commands/dated.ts'
 import {
   type Circumstances,
@@ -15,7 +16,7 @@ import {
 import { amountField, idField } from '#lib/service/commands/fields.ts'
 import { heatReadingField, initialsField, momentField } from '#lib/service/commands/food-fields.ts'
 import { takenHeatReading } from '#lib/service/commands/reading.ts'
-import { foodKindOf, limitsOf, loadsToCome, readOfLoad } from '#lib/service/food-now.ts'
+import { foodKindOf, limitsOf } from '#lib/service/food-limits.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'

@@ -21,7 +21,8 @@ import {
 import { unreadUntil } from '#lib/service/commands/held-reading.ts'
 import { takenHeatReading, takenReading } from '#lib/service/commands/reading.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
-import { coolingOf, limitsOf } from '#lib/service/food-now.ts'
+import { limitsOf } from '#lib/service/food-limits.ts'
+import { coolingOf } from '#lib/service/food-now.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 
 export const recordCoolingSchema = z.strictObject({

@@ -1,7 +1,7 @@
 /** The day on which food was prepared or opened, as it is told. */
 import { dateMark, stampOf } from '#lib/safety/date-marks.ts'
 import type { DateStamp } from '#lib/safety/date-stamp.ts'
-import { limitsOf } from '#lib/service/food-now.ts'
+import { limitsOf } from '#lib/service/food-limits.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState } from '#lib/service/state.ts'

@@ -6,6 +6,7 @@ import { earlierStamp, pastStamp } from '#lib/safety/date-stamp.ts'
 import type { HeldBy } from '#lib/safety/holding.ts'
 import type { LoadProblem } from '#lib/safety/load.ts'
 import type { Reading } from '#lib/safety/readings.ts'
+import { leftOfBatch } from '#lib/service/batch-loads.ts'
 import { earlierDay, toldMark } from '#lib/service/commands/dated.ts'
 import { amountField, idField } from '#lib/service/commands/fields.ts'
 import { initialsField, readingField } from '#lib/service/commands/food-fields.ts'
@@ -14,7 +15,6 @@ import type { HeldFood } from '#lib/service/food-event.ts'
 import {
   batchesInOrder,
   heldAs,
-  leftOfBatch,
   loadProblemOf,
   needsBatch,
   needsReading,

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { leftOfBatch } from '#lib/service/batch-loads.ts'
 import {
   type Circumstances,
   type Decision,
@@ -12,7 +13,6 @@ import { madeAgain } from '#lib/service/commands/make.ts'
 import { withHolds } from '#lib/service/commands/with-holds.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
 import { DISCARD_REASONS, type DiscardReason } from '#lib/service/food-event.ts'
-import { leftOfBatch } from '#lib/service/food-now.ts'
 import type { HeldStock } from '#lib/service/food-state.ts'
 import { allStock, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'

@@ -13,7 +13,7 @@ import { initialsField, momentField, readingField } from '#lib/service/commands/
 import { heldReading, unreadUntil } from '#lib/service/commands/held-reading.ts'
 import { takenReading } from '#lib/service/commands/reading.ts'
 import { withHolds } from '#lib/service/commands/with-holds.ts'
-import { limitsOf } from '#lib/service/food-now.ts'
+import { limitsOf } from '#lib/service/food-limits.ts'
 import { componentIn, isUsable } from '#lib/service/held-stock.ts'
 import { keptAs } from '#lib/service/kept-as.ts'
 import type { Refusal } from '#lib/service/refusal.ts'

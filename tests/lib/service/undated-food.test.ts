@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { lastsUntil } from '#lib/service/food-now.ts'
+import { lastsUntil } from '#lib/service/food-limits.ts'
 import { EMPTY_STOCK } from '#lib/service/food-state.ts'
 import { at, minute, read, until, whenAt } from '#tests/support/food.ts'
 import {

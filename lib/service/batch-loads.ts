@@ -1,0 +1,19 @@
+/** The loads of a batch: what is still being made, what was read of it, what is left. */
+import type { BatchState } from '#lib/service/food-state.ts'
+
+/** Loads of a batch that are still being made. */
+export const loadsToCome = ({ loads, loadsDone, thrownOutAt }: BatchState): number =>
+  thrownOutAt === null ? Math.max(0, loads - loadsDone) : 0
+
+/** What was read of the load that is being made: what came before the last one was finished is of that. */
+export const readOfLoad = ({ cooking, finishedAt, loadsDone, loads }: BatchState) =>
+  finishedAt === null || loadsDone === 0 || loadsDone >= loads
+    ? cooking
+    : cooking.filter((one) => one.at > finishedAt)
+
+/** Whether the load that is being made was read, where one is. */
+export const isLoadRead = (batch: BatchState): boolean =>
+  loadsToCome(batch) === 0 || readOfLoad(batch).length > 0
+
+/** What of a batch isn't loaded yet, in the component's unit. */
+export const leftOfBatch = (batch: BatchState): number => Math.max(0, batch.amount - batch.loaded)

@@ -16,6 +16,7 @@ const { values } = parseArgs({
     data: { type: 'string' },
     service: { type: 'string' },
     fold: { type: 'boolean', default: false },
+    upto: { type: 'string' },
   },
 })
 
@@ -46,6 +47,14 @@ const lineOf = ({ position, at, command, type, ...rest }: Recorded): object => (
   ...rest,
 })
 
+/** The last position that is read; all there is when nothing is said. */
+const lastPosition = (): number => {
+  if (values.upto === undefined) return Number.POSITIVE_INFINITY
+  const position = Number(values.upto)
+  return Number.isSafeInteger(position) && position > 0 ? position : giveUp(words.usage, 2)
+}
+
+const upto = lastPosition()
 const folder = values.data ?? giveUp(words.usage, 2)
 const path = join(folder, 'log.db')
 if (!existsSync(path)) giveUp(words.noLog(folder), 1)
@@ -54,7 +63,7 @@ const service = values.service ?? (await events.services()).at(-1)
 if (service === undefined) {
   if (values.fold) print({ position: 0, hash: stateHash(NOT_OPENED) })
 } else {
-  const entries = await events.read(service, 0)
+  const entries = (await events.read(service, 0)).filter(({ position }) => position <= upto)
   if (values.fold)
     print({
       position: entries.at(-1)?.position ?? 0,

@@ -156,8 +156,8 @@ export const proveKilled = async (orders: number): Promise<Proof> => {
   await second.stop()
   const entries = await readLog(data)
   onceEach(entries, sent, require)
-  const folded = await foldLog(data)
   const { service } = health as { service: { position: number; hash: string } }
+  const folded = await foldLog(data, service.position)
   require(service.hash === folded.hash &&
     service.position === folded.position, 'the log does not fold to what was served')
   const sends = entries.filter(({ type }) => type === 'ticketSent').length

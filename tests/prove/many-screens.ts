@@ -82,20 +82,22 @@ export const proveManyScreens = async (
     commits: number
   }
   const { position } = health.service
-  const late = await Promise.all(
-    crew.map(({ client }) =>
-      whenView(client, (view) => view.position === position).then(
-        () => 0,
-        () => 1,
-      ),
-    ),
+  const hashes = await Promise.all(
+    crew.map(async ({ client }) => {
+      let hash: string | null = null
+      const stands = whenView(client, (view) => {
+        if (view.position === position) hash = stateHash(view.state)
+        return hash !== null
+      })
+      await stands.catch(() => {})
+      return hash
+    }),
   )
-  const behind = late.filter((one) => one === 1).length
+  const behind = hashes.filter((hash) => hash === null).length
   require(behind === 0, `${behind} screens did not catch up`)
-  const hashes = crew.map(({ client }) => stateHash(client.view().state))
   for (const one of [...crew, lead, ...counters]) one.close()
   await server.stop()
-  const folded = await foldLog(server.data)
+  const folded = await foldLog(server.data, position)
   require(folded.position === position, `the log ends at ${folded.position}, not ${position}`)
   require(folded.hash === health.service.hash, 'the server served another state than the log')
   const different = hashes.filter((hash) => hash !== folded.hash).length

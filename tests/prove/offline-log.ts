@@ -27,6 +27,9 @@ export const readLog = async (data: string): Promise<readonly Recorded[]> =>
     .filter((line) => line !== '')
     .map((line): Recorded => JSON.parse(line))
 
-/** What `npm run log -- --fold` prints. */
-export const foldLog = async (data: string): Promise<{ position: number; hash: string }> =>
-  JSON.parse(await runLog('--data', data, '--fold'))
+/** What `npm run log -- --fold` prints of the log up to a position: more may have fallen due since. */
+export const foldLog = async (
+  data: string,
+  upto: number,
+): Promise<{ position: number; hash: string }> =>
+  JSON.parse(await runLog('--data', data, '--fold', '--upto', String(upto)))

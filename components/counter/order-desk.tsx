@@ -7,12 +7,10 @@ import { sayNote } from '#components/counter/say-note.ts'
 import { useSentWords } from '#components/counter/sent-banner.tsx'
 import { useLaterParts } from '#components/counter/use-later-parts.ts'
 import { useOrdering } from '#components/counter/use-ordering.ts'
+import { DOUBLE_TAP_MS } from '#components/ui/settled.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { nextStep } from '#lib/views/next-step.ts'
 import { counter } from '#lib/words/counter-en.ts'
-
-/** A second tap within this time was meant for what stood there before. */
-const DOUBLE_TAP_MS = 400
 
 /** Taking orders while a service is open: one step at a time. */
 export function OrderDesk({ state }: { readonly state: RunningState }) {

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react'
 
 /** A second tap that comes within this many milliseconds was meant for what stood there before. */
-const DOUBLE_TAP_MS = 350
+export const DOUBLE_TAP_MS = 350
 
 /** Tells whether what is shown has stood long enough to be tapped on purpose; `what` restarts it. */
 export const useSettled = (what: unknown): (() => boolean) => {

@@ -20,12 +20,17 @@ export const beginning = (words: string): RegExp => new RegExp(`^${plain(words)}
 export const saying = (...words: readonly string[]): RegExp =>
   new RegExp(`^\\s*${words.map(plain).join('\\s*')}\\s*$`)
 
+/** Longer than any screen ignores a tap after it changed. */
+const TAPS_AGAIN_AFTER_MS = 550
+
 /** Taps like a person: again when nothing came of it, since screens ignore a tap that is too soon. */
 export const tapUntil = async (control: Locator, shown: Locator): Promise<void> => {
   await expect(async () => {
+    // The same words may stand on what comes next: nobody taps those without looking.
+    if (await shown.isVisible()) return
     if (await control.isEnabled({ timeout: 250 }).catch(() => false))
       await control.click({ timeout: 5_000 })
-    await expect(shown).toBeVisible({ timeout: 1_000 })
+    await expect(shown).toBeVisible({ timeout: TAPS_AGAIN_AFTER_MS })
   }).toPass({ timeout: 20_000, intervals: [50] })
 }
 

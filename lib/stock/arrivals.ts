@@ -14,8 +14,10 @@ export interface Straying {
   /** Of a wave, which fades by `keep` from slot to slot (0 to 1). */
   readonly wave: number
   readonly keep: number
-  /** Of one slot by itself, as where a bell is late. */
+  /** Of one slot by itself. */
   readonly slot: number
+  /** How late or early a wave comes as a whole, as behind a bell: standard deviation in minutes. */
+  readonly late: number
   /** Builds that come together: variance of a count by its mean, 1 or more. */
   readonly together: number
 }
@@ -39,10 +41,25 @@ const faded = (level: Level, { wave, keep }: Straying): Level => ({
   cov: level.cov * keep,
 })
 
-const observed = (level: Level, expected: number, count: number, straying: Straying): Level => {
+/** Expected builds a minute where two slots meet. */
+const paceBefore = (profile: Profile, slot: number): number => {
+  const [before, after] = [profile[slot - 1], profile[slot]]
+  return ((before ?? after ?? 0) + (after ?? before ?? 0)) / (2 * SLOT_MINUTES)
+}
+
+const observed = (
+  level: Level,
+  expected: number,
+  shifted: number,
+  count: number,
+  straying: Straying,
+): Level => {
   if (expected < LEAST_EXPECTED) return level
   const rate = Math.max(0.2, 1 + level.day + level.wave)
-  const noise = straying.together * expected * rate + (straying.slot * expected * rate) ** 2
+  const noise =
+    straying.together * expected * rate +
+    (straying.slot * expected * rate) ** 2 +
+    (straying.late * shifted * rate) ** 2
   const withDay = expected * (level.dayVar + level.cov)
   const withWave = expected * (level.waveVar + level.cov)
   const variance = expected * (withDay + withWave) + noise
@@ -87,12 +104,18 @@ export const buildsToCome = (
     cov: 0,
   }
   for (let slot = 0; slot < current; slot += 1) {
-    level = observed(level, profile[slot] ?? 0, counts.builds[slot] ?? 0, straying)
+    const shifted = paceBefore(profile, slot + 1) - paceBefore(profile, slot)
+    level = observed(level, profile[slot] ?? 0, shifted, counts.builds[slot] ?? 0, straying)
     level = faded(level, straying)
   }
   const part = into - current
-  if (isLive && part > 0)
-    level = observed(level, (profile[current] ?? 0) * part, counts.builds[current] ?? 0, straying)
+  const paceNow =
+    (1 - part) * paceBefore(profile, current) + part * paceBefore(profile, current + 1)
+  if (isLive && part > 0) {
+    const shifted = paceNow - paceBefore(profile, current)
+    const expected = (profile[current] ?? 0) * part
+    level = observed(level, expected, shifted, counts.builds[current] ?? 0, straying)
+  }
 
   const horizons: Horizon[] = [{ until: minute, mean: 0, variance: 0 }]
   let mean = 0
@@ -114,10 +137,12 @@ export const buildsToCome = (
       (straying.slot * expected * rate) ** 2
     sumDay += expected * (level.dayVar + level.cov)
     sumWave += expected * (level.waveVar + level.cov)
+    // What comes later than expected comes after this horizon, and some of before now after now.
+    const shifted = (paceBefore(profile, slot + 1) - paceNow) * rate
     horizons.push({
       until: Math.min(counts.closes, counts.opens + (slot + 1) * SLOT_MINUTES),
       mean,
-      variance: Math.max(variance, mean),
+      variance: Math.max(variance + (straying.late * shifted) ** 2, mean),
     })
   }
   return horizons

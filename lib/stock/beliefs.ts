@@ -27,6 +27,8 @@ import {
 export const LOAD_SD = 0.03
 /** What is left of a full pan where an eye check says a scrape. Common practice, no source. */
 export const SCRAPE = 0.06
+/** A pan that lacks less than this part of its usual load looks full: half of a quarter. */
+const LOOKS_FULL = 1 / 8
 /** Of counted food some may be missing whenever one looks, in portions. Common practice, no source. */
 const countedVar = (full: number): number => 1 + (0.05 * full) ** 2
 
@@ -86,10 +88,11 @@ export const afterCorrection = (
   kind: NonNullable<CountCorrected['kind']>,
   at: number,
 ): StockBelief | null => {
-  const component = findPan(state.station, pan)?.component ?? ''
+  const place = findPan(state.station, pan)
+  const component = place?.component ?? ''
   const portion = state.portions[component]
   const belief = state.beliefs[component]
-  if (!portion || !belief) return null
+  if (!place || !portion || !belief) return null
   const others = nominal(state, component) - (state.pans[pan]?.amount ?? 0)
   const full = Math.max(1, usuallyFull(state, component))
   const said = Math.max(0, (others + read) / portion.amount)
@@ -99,8 +102,16 @@ export const afterCorrection = (
       : belief
   const sd = readingSd(kind, full)
   if (kind === 'count')
-    return { ...afterReading(counted, said, sd, full), left: said, leftVar: sd * sd, cov: 0 }
-  return afterPanReading(counted, { pan, kind, amount: read, at, sd, read: said }, full)
+    return {
+      ...afterReading(counted, { read: said, sd }, full),
+      left: said,
+      leftVar: sd * sd,
+      cov: 0,
+    }
+  const usual = place.usualPortions
+  const isFull = kind === 'eye-check' && read >= usual * portion.amount - 0.5
+  const atLeast = isFull ? { atLeast: said - usual * LOOKS_FULL } : {}
+  return afterPanReading(counted, { pan, kind, amount: read, at, sd, read: said, ...atLeast }, full)
 }
 
 /** What a pan is counted to hold after a reading, in the component's unit: as it is believed then. */

@@ -18,7 +18,14 @@ export interface DemandModel {
 }
 
 /** Where nothing is known: what a first service may do. Common practice, no source. */
-const FIRST_STRAYING: Straying = { day: 0.3, wave: 0.5, keep: 0.7, slot: 0.4, together: 1.3 }
+const FIRST_STRAYING: Straying = {
+  day: 0.3,
+  wave: 0.5,
+  keep: 0.7,
+  slot: 0.4,
+  late: 2,
+  together: 1.3,
+}
 /** Builds an hour where neither guests expected nor a past service tells. */
 const FIRST_BUILDS_AN_HOUR = 40
 
@@ -60,7 +67,10 @@ const totalAhead = (others: readonly ServiceCounts[], expected: number | null): 
 /** Share of a whole that is spread evenly, so that a time when nobody ever came stays possible. */
 const EVEN = 0.02
 
-/** The expected builds of each slot, smoothed a little over its neighbours. */
+/** Part of each slot that one past day spreads to either neighbour; many days need less of it. */
+const SIDE = 0.15
+
+/** The expected builds of each slot, smoothed over its neighbours as far as few days make it rough. */
 const profileAhead = (others: readonly ServiceCounts[], ahead: ServiceAhead): Profile => {
   const slots = slotsOf(ahead)
   const all =
@@ -69,8 +79,10 @@ const profileAhead = (others: readonly ServiceCounts[], ahead: ServiceAhead): Pr
   for (const one of others)
     for (const [slot, count] of aligned(one, one.builds, ahead).entries())
       sums[slot] = (sums[slot] ?? 0) + Math.max(0, count)
+  const side = (SIDE * FEWEST) / (FEWEST - 1 + Math.max(1, others.length))
   const smooth = sums.map(
-    (sum, slot) => 0.7 * sum + 0.15 * ((sums[slot - 1] ?? sum) + (sums[slot + 1] ?? sum)),
+    (sum, slot) =>
+      (1 - 2 * side) * sum + side * ((sums[slot - 1] ?? sum) + (sums[slot + 1] ?? sum)),
   )
   const whole = total(smooth)
   return smooth.map(
@@ -86,8 +98,10 @@ const STRAYINGS: readonly Straying[] = [0.06, 0.12, 0.2, 0.32].flatMap((day) =>
     { wave: 0.4, keep: 0.6 },
     { wave: 0.4, keep: 0.85 },
   ].flatMap((fading) =>
-    [0, 0.25, 0.5].flatMap((slot) =>
-      [1.1, 1.6, 2.2].map((together) => ({ day, ...fading, slot, together })),
+    [0, 0.3].flatMap((slot) =>
+      [0, 2].flatMap((late) =>
+        [1.1, 1.6, 2.2].map((together) => ({ day, ...fading, slot, late, together })),
+      ),
     ),
   ),
 )

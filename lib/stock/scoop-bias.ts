@@ -5,6 +5,8 @@
  * both cases are weighed and their outcomes merged, so that one bad reading wrecks nothing.
  */
 
+import { normalUpTo } from '#lib/stock/count-chances.ts'
+
 /** Amounts in portions. */
 export interface StockBelief {
   readonly left: number
@@ -117,33 +119,73 @@ const withReading = (belief: StockBelief, surprise: number, noise: number): Stoc
   }
 }
 
+/** Below this the tail of the normal is too thin for its ratio to be taken of two small numbers. */
+const THIN = -6
+
+/** φ(z) / Φ(z), the mean of a standard normal above −z (inverse Mills ratio). */
+const tailMean = (z: number): number =>
+  z < THIN ? -z - 1 / z : Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI) / normalUpTo(z)
+
+/**
+ * After it was read to be so much or more: the normal that has the mean and variance of a normal cut
+ * softly from below (Barr and Sherrill, "Mean and variance of truncated normal distributions", The
+ * American Statistician 53, 1999; from memory).
+ */
+const withAtLeast = (belief: StockBelief, atLeast: number, noise: number): StockBelief => {
+  const spread = belief.leftVar + noise
+  const z = (belief.left - atLeast) / Math.sqrt(spread)
+  const up = tailMean(z)
+  const moved = up / Math.sqrt(spread)
+  const surer = Math.min(1, Math.max(0, up * (z + up))) / spread
+  return {
+    left: belief.left + belief.leftVar * moved,
+    leftVar: belief.leftVar - belief.leftVar ** 2 * surer,
+    bias: belief.bias + belief.cov * moved,
+    biasVar: Math.max(0, belief.biasVar - belief.cov ** 2 * surer),
+    cov: belief.cov - belief.leftVar * belief.cov * surer,
+  }
+}
+
 /** How likely a surprise is, up to a factor that all spreads share. */
 const likelihood = (surprise: number, spread: number): number =>
   Math.exp((-surprise * surprise) / (2 * spread)) / Math.sqrt(spread)
 
+/** A reading of what all pans of a component on the line hold, in portions. */
+export interface Seen {
+  readonly read: number
+  /** Standard deviation. */
+  readonly sd: number
+  /** Nobody sees how far a pan is heaped: it was read to hold so much or more. */
+  readonly atLeast?: number
+}
+
+const likelihoodOf = (belief: StockBelief, { read, sd, atLeast }: Seen, more: number): number => {
+  const spread = belief.leftVar + sd * sd + more
+  return atLeast === undefined
+    ? likelihood(read - belief.left, spread)
+    : normalUpTo((belief.left - atLeast) / Math.sqrt(spread))
+}
+
+const withSeen = (belief: StockBelief, { read, sd, atLeast }: Seen, more: number): StockBelief =>
+  atLeast === undefined
+    ? withReading(belief, read - belief.left, sd * sd + more)
+    : withAtLeast(belief, atLeast, sd * sd + more)
+
 /** Chance that a reading is a bad one, 0 to 1: the farther from what was expected, the likelier. */
-export const chanceBad = (belief: StockBelief, read: number, sd: number, full: number): number => {
-  const surprise = read - belief.left
-  const good = (1 - BAD) * likelihood(surprise, belief.leftVar + sd * sd)
-  const bad = BAD * likelihood(surprise, belief.leftVar + sd * sd + (BAD_SD * full) ** 2)
+export const chanceBad = (belief: StockBelief, seen: Seen, full: number): number => {
+  const good = (1 - BAD) * likelihoodOf(belief, seen, 0)
+  const bad = BAD * likelihoodOf(belief, seen, (BAD_SD * full) ** 2)
   return good + bad > 0 ? bad / (good + bad) : 1
 }
 
 /**
- * After a reading of what all pans of the component on the line hold together, in portions, with its
- * standard deviation and what they hold when full. Closed form: two normal cases merged into one of
- * the same means, variances and covariance.
+ * After a reading, where the pans hold `full` portions when full. Closed form: two normal cases
+ * merged into one of the same means, variances and covariance.
  */
-export const afterReading = (
-  belief: StockBelief,
-  read: number,
-  sd: number,
-  full: number,
-): StockBelief => {
-  const bad = chanceBad(belief, read, sd, full)
-  const surprise = read - belief.left
-  const one = withReading(belief, surprise, sd * sd)
-  const other = withReading(belief, surprise, sd * sd + (BAD_SD * full) ** 2)
+export const afterReading = (belief: StockBelief, seen: Seen, full: number): StockBelief => {
+  const bad = chanceBad(belief, seen, full)
+  const one = withSeen(belief, seen, 0)
+  const other = withSeen(belief, seen, (BAD_SD * full) ** 2)
   const left = (1 - bad) * one.left + bad * other.left
   const bias = (1 - bad) * one.bias + bad * other.bias
   const merged = (of: (belief: StockBelief) => number): number =>
@@ -162,10 +204,8 @@ const DOUBTED_FROM = 0.5
 /** Readings within so many standard deviations agree. */
 const AGREE = 2
 
-/** As a reading of one pan comes: `read` is what all pans of the component then hold, in portions. */
-export type PanReading = Pick<Doubted, 'pan' | 'kind' | 'amount' | 'at' | 'sd'> & {
-  readonly read: number
-}
+/** As a reading of one pan comes. */
+export type PanReading = Pick<Doubted, 'pan' | 'kind' | 'amount' | 'at'> & Seen
 
 /**
  * After a reading that may have to be doubted: far from what is believed it moves little, and is
@@ -174,7 +214,7 @@ export type PanReading = Pick<Doubted, 'pan' | 'kind' | 'amount' | 'at' | 'sd'> 
  */
 export const afterPanReading = (
   belief: StockBelief,
-  { read, ...reading }: PanReading,
+  { read, atLeast, ...reading }: PanReading,
   full: number,
 ): StockBelief => {
   const { doubted } = belief
@@ -182,7 +222,10 @@ export const afterPanReading = (
   if (doubted && doubted.pan === reading.pan) {
     const before = belief.left + doubted.off
     const isAgreed = Math.abs(read - before) <= AGREE * Math.hypot(sd, doubted.sd)
-    const isFar = Math.abs(read - belief.left) > AGREE * Math.hypot(sd, Math.sqrt(belief.leftVar))
+    const off = read - belief.left
+    const isFar =
+      (atLeast === undefined ? Math.abs(off) : off) >
+      AGREE * Math.hypot(sd, Math.sqrt(belief.leftVar))
     if (isAgreed && isFar) {
       const [own, other] = [1 / (sd * sd), 1 / (doubted.sd * doubted.sd)]
       const { bias, biasVar } = belief
@@ -190,8 +233,9 @@ export const afterPanReading = (
       return { left, leftVar: Math.min(sd, doubted.sd) ** 2, bias, biasVar, cov: 0 }
     }
   }
-  const after = afterReading(belief, read, sd, full)
-  return chanceBad(belief, read, sd, full) > DOUBTED_FROM
+  const seen = { read, sd, ...(atLeast === undefined ? {} : { atLeast }) }
+  const after = afterReading(belief, seen, full)
+  return chanceBad(belief, seen, full) > DOUBTED_FROM
     ? { ...after, doubted: { ...reading, off: read - after.left } }
     : after
 }

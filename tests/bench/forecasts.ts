@@ -124,7 +124,7 @@ const caseOf = (pans: number): Case => {
   if (!isRunning(state)) throw new Error('the service is not open')
   const model = {
     past: [],
-    straying: { day: 0.12, wave: 0.2, keep: 0.6, slot: 0.25, together: 1.6 },
+    straying: { day: 0.12, wave: 0.2, keep: 0.6, slot: 0.25, late: 2, together: 1.6 },
     shares: Object.fromEntries(
       ids.map((id, index) => [
         id,

@@ -4,6 +4,7 @@ declare module 'jstat' {
     readonly jStat: {
       readonly negbin: { readonly cdf: (k: number, n: number, p: number) => number }
       readonly poisson: { readonly cdf: (k: number, mean: number) => number }
+      readonly normal: { readonly cdf: (x: number, mean: number, sd: number) => number }
       readonly ibeta: (x: number, a: number, b: number) => number
     }
   }

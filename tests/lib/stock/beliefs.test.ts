@@ -104,6 +104,18 @@ describe('a correction', () => {
       expect(read).toBeCloseTo((shares[index] ?? 0) * usualPortions, 3)
   })
 
+  it('[U18] of full takes nothing from a pan that is heaped, and adds to one that was counted low', () => {
+    const heaped = stocked({ chicken: 36 })
+    const told = give(heaped, 5, { type: 'correct', pan: panFor('chicken'), quarters: 4 })
+    expect(counted(told, 'chicken')).toBeCloseTo(36, 2)
+    const low = give(made(stocked({ chicken: 24 }), 8), 40, {
+      type: 'correct',
+      pan: panFor('chicken'),
+      quarters: 4,
+    })
+    expect(counted(low, 'chicken')).toBeGreaterThan(16)
+  })
+
   it('[U3] by weight takes the tare off, and refuses what is below it', () => {
     const pan = panFor('chicken')
     const base = stocked()

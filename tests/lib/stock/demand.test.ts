@@ -7,7 +7,7 @@ import { countBuild, noCounts, type ServiceCounts } from '#lib/stock/service-cou
 const OPENS = 660
 const CLOSES = 720
 const PROFILE = new Array<number>(12).fill(5)
-const straying: Straying = { day: 0.2, wave: 0.3, keep: 0.7, slot: 0, together: 1 }
+const straying: Straying = { day: 0.2, wave: 0.3, keep: 0.7, slot: 0, late: 0, together: 1 }
 
 /** A service in which each slot had so many builds, each of one chicken and every other of slaw. */
 const served = (
@@ -59,10 +59,34 @@ describe('builds to come', () => {
   })
 
   it('[Z8] where all is certain but chance itself, the count is Poisson', () => {
-    const certain = { day: 0, wave: 0, keep: 0.5, slot: 0, together: 1 }
+    const certain = { day: 0, wave: 0, keep: 0.5, slot: 0, late: 0, together: 1 }
     const last = buildsToCome(served([9, 9, 9]), PROFILE, certain, OPENS + 15, true).at(-1)
     expect(last?.mean).toBeCloseTo(45, 9)
     expect(last?.variance).toBeCloseTo(45, 9)
+  })
+
+  it('[Z68] a wave that may be late spreads what comes soon, and not what comes until close', () => {
+    const bell = [1, 1, 1, 1, 12, 12, 1, 1, 1, 1, 1, 1]
+    const at = OPENS + 18
+    const spread = (late: number, minute: number): number => {
+      const likely = { day: 0, wave: 0, keep: 0.5, slot: 0, late, together: 1 }
+      return buildsUntil(buildsToCome(served([1, 1, 1]), bell, likely, at, false), minute).variance
+    }
+    // Until 11:25 the wave’s pace is 12 builds in five minutes, and 1.9 at 11:18.
+    const pace = (12 - (0.4 * 1 + 0.6 * 6.5)) / 5
+    expect(spread(2, OPENS + 25) - spread(0, OPENS + 25)).toBeCloseTo((2 * pace) ** 2, 9)
+    const quiet = (1 - (0.4 * 1 + 0.6 * 6.5)) / 5
+    expect(spread(2, CLOSES) - spread(0, CLOSES)).toBeCloseTo((2 * quiet) ** 2, 9)
+  })
+
+  it('[Z68] a late wave isn’t taken for a small one', () => {
+    const bell = [1, 1, 1, 12, 12, 1, 1, 1, 1, 1, 1, 1]
+    const ahead = (late: number): number => {
+      const likely = { day: 0.2, wave: 0.3, keep: 0.7, slot: 0, late, together: 1.2 }
+      const counts = served([1, 1, 1, 4])
+      return buildsUntil(buildsToCome(counts, bell, likely, OPENS + 20, true), OPENS + 25).mean
+    }
+    expect(ahead(2)).toBeGreaterThan(ahead(0))
   })
 
   it('[Z9] a busy start raises what is to come, a quiet one lowers it, each with less doubt', () => {

@@ -12,7 +12,7 @@ import { demoStation } from '#server/demo-station.ts'
 
 const NOW = 660
 const CLOSES = 720
-const certain: Straying = { day: 0, wave: 0, keep: 0.5, slot: 0, together: 1 }
+const certain: Straying = { day: 0, wave: 0, keep: 0.5, slot: 0, late: 0, together: 1 }
 const counts = noCounts(NOW, CLOSES, null)
 const horizons = buildsToCome(counts, new Array<number>(12).fill(2), certain, NOW, true)
 

@@ -1,3 +1,4 @@
+import jstat from 'jstat'
 import { describe, expect, it } from 'vitest'
 import {
   afterLoad,
@@ -41,12 +42,12 @@ const scooped = ({ bias, seed, kinds, badAt }: Scooping): StockBelief => {
     for (let portion = 0; portion < 10; portion += 1)
       real = Math.max(0, real - (1 + bias) * (1 + chance.normal(0, 0.1)))
     belief = afterUse(belief, 10, SCOOPED)
-    const seen =
-      kind === 'eye-check'
-        ? (Math.round(4 * (real / FULL + chance.normal(0, 0.06))) / 4) * FULL
-        : real + chance.normal(0, readingSd(kind, FULL))
-    const read = index === badAt ? seen + 25 : seen
-    belief = afterReading(belief, Math.max(0, read), readingSd(kind, FULL), FULL)
+    const sd = readingSd(kind, FULL)
+    const quarters = Math.min(4, Math.round(4 * (real / FULL + chance.normal(0, 0.06))))
+    const seen = kind === 'eye-check' ? (quarters / 4) * FULL : real + chance.normal(0, sd)
+    const read = Math.max(0, index === badAt ? seen + 25 : seen)
+    const isFull = kind === 'eye-check' && quarters === 4
+    belief = afterReading(belief, { read, sd, ...(isFull ? { atLeast: 0.875 * FULL } : {}) }, FULL)
   }
   return belief
 }
@@ -114,8 +115,8 @@ describe('how heavy a component is scooped', () => {
 
   it('[Z14] a reading far off is called likely bad, a near one is not', () => {
     const belief = afterUse(afterLoad(firstBelief(SCOOPED), 40, 1), 10, SCOOPED)
-    expect(chanceBad(belief, 29, 0.4, FULL)).toBeLessThan(0.05)
-    expect(chanceBad(belief, 8, 0.4, FULL)).toBeGreaterThan(0.95)
+    expect(chanceBad(belief, { read: 29, sd: 0.4 }, FULL)).toBeLessThan(0.05)
+    expect(chanceBad(belief, { read: 8, sd: 0.4 }, FULL)).toBeGreaterThan(0.95)
   })
 
   it('[Z15] is said in whole percent and portions once heavy is told from light', () => {
@@ -146,8 +147,8 @@ describe('what the pans really hold', () => {
 
   it('[Z16] a reading draws what is left toward it, the nearer the better it is', () => {
     const belief = afterUse(afterLoad(firstBelief(SCOOPED), 40, 1.2), 20, SCOOPED)
-    const weighed = afterReading(belief, 18, readingSd('weighing', FULL), FULL)
-    const seen = afterReading(belief, 18, readingSd('eye-check', FULL), FULL)
+    const weighed = afterReading(belief, { read: 18, sd: readingSd('weighing', FULL) }, FULL)
+    const seen = afterReading(belief, { read: 18, sd: readingSd('eye-check', FULL) }, FULL)
     expect(weighed.left).toBeCloseTo(18, 0)
     expect(Math.abs(seen.left - 18)).toBeGreaterThan(Math.abs(weighed.left - 18))
     expect(weighed.leftVar).toBeLessThan(seen.leftVar)
@@ -159,5 +160,61 @@ describe('what the pans really hold', () => {
     const belief = afterUse(afterLoad(firstBelief(SCOOPED), 40, 1.2), 20, SCOOPED)
     expect(afterTakenAway(belief, 20)).toMatchObject({ left: 0, leftVar: 0, cov: -0 })
     expect(afterTakenAway(belief, 10).leftVar).toBeCloseTo(belief.leftVar / 4, 9)
+  })
+})
+
+describe('a pan that was read to hold so much or more', () => {
+  /** Mean and variance of what is believed, each amount weighed by how likely it is read so. */
+  const weighed = ({ left, leftVar }: StockBelief, atLeast: number, sd: number) => {
+    const step = 0.01
+    const reach = 9 * Math.sqrt(leftVar)
+    let sum = 0
+    let first = 0
+    let second = 0
+    for (let x = left - reach; x <= left + reach; x += step) {
+      const weight =
+        Math.exp(-((x - left) ** 2) / (2 * leftVar)) * jstat.jStat.normal.cdf(x, atLeast, sd)
+      sum += weight
+      first += weight * x
+      second += weight * x * x
+    }
+    return { mean: first / sum, variance: second / sum - (first / sum) ** 2 }
+  }
+
+  it.each([
+    { left: 30, leftVar: 9, sd: 4, atLeast: 21 },
+    { left: 24, leftVar: 16, sd: 3, atLeast: 21 },
+    { left: 18, leftVar: 9, sd: 2.4, atLeast: 21 },
+    { left: 12, leftVar: 6, sd: 2.4, atLeast: 21 },
+  ])(
+    '[Z67] of $left ± √$leftVar has the mean and variance that sums over all amounts give (jstat’s Φ)',
+    ({ left, leftVar, sd, atLeast }) => {
+      const belief = { left, leftVar, bias: 0, biasVar: 0.0064, cov: -0.1 }
+      const good = weighed(belief, atLeast, sd)
+      const badSd = Math.hypot(sd, 0.5 * FULL)
+      const bad = weighed(belief, atLeast, badSd)
+      const isBad = chanceBad(belief, { read: 24, sd, atLeast }, FULL)
+      const after = afterReading(belief, { read: 24, sd, atLeast }, FULL)
+      const mean = (1 - isBad) * good.mean + isBad * bad.mean
+      expect(after.left).toBeCloseTo(mean, 3)
+      expect(after.leftVar).toBeCloseTo(
+        (1 - isBad) * (good.variance + (good.mean - mean) ** 2) +
+          isBad * (bad.variance + (bad.mean - mean) ** 2),
+        2,
+      )
+    },
+  )
+
+  it('[Z67] leaves alone what is believed to be far above, and what scoops do', () => {
+    const heaped = { left: 38, leftVar: 2, bias: 0.03, biasVar: 0.004, cov: -0.05 }
+    const after = afterReading(heaped, { read: 24, sd: 2.4, atLeast: 21 }, FULL)
+    expect(after.left).toBeCloseTo(38, 2)
+    expect(after.bias).toBeCloseTo(0.03, 4)
+    expect(after.leftVar).toBeCloseTo(2, 2)
+  })
+
+  it('[Z67] is doubted where next to nothing is believed to be there', () => {
+    const low = { left: 2, leftVar: 0.5, bias: 0, biasVar: 0.004, cov: -0.05 }
+    expect(chanceBad(low, { read: 24, sd: 2.4, atLeast: 21 }, FULL)).toBeGreaterThan(0.95)
   })
 })

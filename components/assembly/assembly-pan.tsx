@@ -1,4 +1,6 @@
 import styles from '#components/assembly/pan.module.css'
+import foot from '#components/assembly/pan-foot.module.css'
+import signs from '#components/assembly/pan-signs.module.css'
 import { ScoopSign } from '#components/assembly/scoop-sign.tsx'
 import type { Component } from '#lib/menu/station-document.ts'
 import { mlFrom } from '#lib/quantity/kitchen-units.ts'
@@ -45,7 +47,7 @@ function Tool({ pan }: { readonly pan: TakePan }) {
     return (
       <span>
         <b>{say.warm}</b>
-        <span className={styles.under}>{say.seconds(pan.warm.seconds)}</span>
+        <span className={foot.under}>{say.seconds(pan.warm.seconds)}</span>
       </span>
     )
   switch (tool.tool) {
@@ -53,37 +55,37 @@ function Tool({ pan }: { readonly pan: TakePan }) {
       return <ScoopSign number={tool.number} plain={pan.plainHandle} />
     case 'tongs':
       return (
-        <span className={styles.small}>
+        <span className={foot.small}>
           {say.about}
-          <span className={styles.under}>{sayWeight(tool.grams * 1000)}</span>
+          <span className={foot.under}>{sayWeight(tool.grams * 1000)}</span>
         </span>
       )
     case 'cup':
       return (
-        <span className={styles.small}>
+        <span className={foot.small}>
           {say.lidded}
-          <span className={styles.under}>{sayFluidOunces(mlFrom(tool.flOz, 'flOz'))}</span>
+          <span className={foot.under}>{sayFluidOunces(mlFrom(tool.flOz, 'flOz'))}</span>
         </span>
       )
     case 'ladle':
     case 'spoodle':
       return (
-        <span className={styles.small}>
+        <span className={foot.small}>
           {say[tool.tool]}
-          <span className={styles.under}>{sayFluidOunces(mlFrom(tool.flOz, 'flOz'))}</span>
+          <span className={foot.under}>{sayFluidOunces(mlFrom(tool.flOz, 'flOz'))}</span>
         </span>
       )
     case 'measure':
       return (
-        <span className={styles.small}>
+        <span className={foot.small}>
           {say.measure}
-          <span className={styles.under}>{say.measureSize(tool.size, tool.unit)}</span>
+          <span className={foot.under}>{say.measureSize(tool.size, tool.unit)}</span>
         </span>
       )
     case 'bottle':
-      return <span className={styles.small}>{say.bottle}</span>
+      return <span className={foot.small}>{say.bottle}</span>
     case 'tongs-pieces':
-      return <span className={styles.small}>{say.withTongs}</span>
+      return <span className={foot.small}>{say.withTongs}</span>
     case 'piece':
       return null
   }
@@ -92,23 +94,23 @@ function Tool({ pan }: { readonly pan: TakePan }) {
 /** What went into the pan by a wrong scoop, and stays in it until it is emptied and washed. */
 function Soiled({ by }: { readonly by: readonly string[] }) {
   if (by.length === 0) return null
-  return <span className={styles.soiled}>{say.soiled(by)}</span>
+  return <span className={signs.soiled}>{say.soiled(by)}</span>
 }
 
 function BackUpSign() {
   return (
-    <span className={styles.backUp}>
-      <svg viewBox="0 0 44 22" className={styles.lidded} aria-hidden="true">
+    <span className={signs.backUp}>
+      <svg viewBox="0 0 44 22" className={signs.lidded} aria-hidden="true">
         <path d="M2 10h40M18 10V4h8v6M6 10l4 10h24l4-10" />
       </svg>
       <b>
         {say.backUp.map((word) => (
-          <span key={word} className={styles.backUpWord}>
+          <span key={word} className={signs.backUpWord}>
             {word}{' '}
           </span>
         ))}
       </b>
-      <span className={styles.notThis}>{say.notThisPan}</span>
+      <span className={signs.notThis}>{say.notThisPan}</span>
     </span>
   )
 }
@@ -118,7 +120,7 @@ function Take({ pan }: { readonly pan: TakePan }) {
     <>
       {pan.fromBackup && <BackUpSign />}
       <div className={styles.middle}>
-        {pan.instead && <b className={styles.otherScoop}>{say.otherScoop}</b>}
+        {pan.instead && <b className={signs.otherScoop}>{say.otherScoop}</b>}
         <span className={styles.count}>{pan.count}</span>
         {pan.onTheSide ? (
           <span className={styles.side}>{say.onTheSide}</span>
@@ -126,23 +128,23 @@ function Take({ pan }: { readonly pan: TakePan }) {
           <span className={styles.unit}>{unitOf(pan.tool, pan.count)}</span>
         )}
         {pan.instead?.map(({ count, tool }) => (
-          <b key={toolName(tool)} className={styles.andAlso}>
+          <b key={toolName(tool)} className={signs.andAlso}>
             {say.andAlso(count, toolName(tool))}
           </b>
         ))}
         {pan.stands !== 'sold' ? (
-          <span className={styles.lacking}>{say.stands[pan.stands]}</span>
+          <span className={signs.lacking}>{say.stands[pan.stands]}</span>
         ) : (
-          pan.lacking && <span className={styles.lacking}>{say.lacking}</span>
+          pan.lacking && <span className={signs.lacking}>{say.lacking}</span>
         )}
-        {pan.hazards.length > 0 && <span className={styles.lacking}>{say.askInCharge}</span>}
+        {pan.hazards.length > 0 && <span className={signs.lacking}>{say.askInCharge}</span>}
         {pan.accepted.map((hazard) => (
-          <span key={say.hazard(hazard)} className={styles.accepted}>
+          <span key={say.hazard(hazard)} className={signs.accepted}>
             {say.hazardAccepted(hazard)}
           </span>
         ))}
       </div>
-      <div className={styles.foot}>
+      <div className={foot.foot}>
         <Tool pan={pan} />
       </div>
     </>
@@ -205,8 +207,8 @@ export function AssemblyPan({
           <div className={styles.middle}>
             <strong className={styles.no}>{say.no}</strong>
           </div>
-          <div className={styles.foot}>
-            <span className={styles.small}>{say.because(pan.because, pan.leaveOut)}</span>
+          <div className={foot.foot}>
+            <span className={foot.small}>{say.because(pan.because, pan.leaveOut)}</span>
           </div>
         </>
       )}
@@ -216,8 +218,8 @@ export function AssemblyPan({
             {pan.leftOut && <strong className={styles.no}>{say.no}</strong>}
             <span className={styles.lid}>{say.lidOn}</span>
           </div>
-          <div className={styles.foot}>
-            <span className={styles.hazards}>
+          <div className={foot.foot}>
+            <span className={foot.hazards}>
               {hazardWords(pan).map(([words, { why }]) => (
                 <b key={words} data-why={why}>
                   {words}{' '}

@@ -1,4 +1,4 @@
-import styles from '#components/assembly/pan.module.css'
+import styles from '#components/assembly/pan-foot.module.css'
 import { scoopHandle } from '#lib/quantity/scoops.ts'
 import { assemblyEn } from '#lib/words/assembly-en.ts'
 import { quantityEn } from '#lib/words/quantity-en.ts'

@@ -7,6 +7,7 @@ export type FoodTask =
   | { readonly task: 'read'; readonly what: 'batch' | StockKind; readonly id: string }
   | { readonly task: 'clock'; readonly what: 'batch' | StockKind; readonly id: string }
   | { readonly task: 'resolve'; readonly what: 'batch' | StockKind; readonly id: string }
+  | { readonly task: 'handed-over'; readonly what: 'batch' | StockKind; readonly id: string }
   | { readonly task: 'weigh'; readonly pan: string }
   | { readonly task: 'waste'; readonly pan: string }
   | { readonly task: 'keep'; readonly component: string }

@@ -48,6 +48,8 @@ export const openFor = (state: RunningState, toDo: ToDo): Chosen | null => {
   switch (toDo.kind) {
     case 'hold':
       return toDo.reason === 'off-sale' ? resolveFor(state, toDo.builds) : null
+    case 'handed-over':
+      return { kind: 'food', food: { task: 'handed-over', what: toDo.what, id: toDo.id } }
     case 'find':
     case 'confirm-clock':
       return null

@@ -7,6 +7,7 @@ import { ClockForm } from '#components/pans/clock-form.tsx'
 import styles from '#components/pans/food-dialog.module.css'
 import { foodTitle } from '#components/pans/food-title.ts'
 import type { FoodDialogProps } from '#components/pans/form-props.ts'
+import { HandedOverForm } from '#components/pans/handed-over-form.tsx'
 import { KeepForm } from '#components/pans/keep-form.tsx'
 import { FillForm, PutForm } from '#components/pans/put-form.tsx'
 import { ReadForm } from '#components/pans/read-form.tsx'
@@ -32,6 +33,8 @@ function Form(props: FoodDialogProps) {
       return <ClockForm {...rest} food={food} />
     case 'resolve':
       return <ResolveForm {...rest} food={food} />
+    case 'handed-over':
+      return <HandedOverForm {...rest} food={food} />
     case 'weigh':
       return <WeighForm {...rest} food={food} />
     case 'waste':

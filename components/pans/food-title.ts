@@ -4,6 +4,7 @@ import { componentIn, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { sayTime } from '#lib/words/clock-en.ts'
 import { formWords as words } from '#lib/words/food-forms-en.ts'
+import { handedOverWords } from '#lib/words/handed-over-en.ts'
 
 /** What a pan, a back-up pan or a batch holds, or what was taken out of one, by its name. */
 export const foodName = (state: RunningState, id: string): string =>
@@ -35,6 +36,8 @@ export const foodTitle = (state: RunningState, food: FoodTask): string => {
       return words.clockTitle(foodName(state, food.id))
     case 'resolve':
       return words.resolveTitle(foodName(state, food.id))
+    case 'handed-over':
+      return handedOverWords.title(foodName(state, food.id))
     case 'weigh':
       return words.weighTitle(foodName(state, food.pan))
     case 'waste':

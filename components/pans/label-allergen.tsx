@@ -1,4 +1,4 @@
-import styles from '#components/pans/labels.module.css'
+import styles from '#components/pans/label-answers.module.css'
 import type { Declaration } from '#lib/menu/station-document.ts'
 import { type LabelDraft, type LabelLine, withWord } from '#lib/views/label-draft.ts'
 import { startingWith } from '#lib/words/findings-en.ts'

@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import styles from '#components/pans/labels.module.css'
+import styles from '#components/pans/label-choice.module.css'
 import type { RunningState } from '#lib/service/state.ts'
 import { findLabels, labelGroups } from '#lib/views/labels.ts'
 import { labelWords as words } from '#lib/words/labels-en.ts'

@@ -1,11 +1,12 @@
 import { useEffect, useRef, useState } from 'react'
 import type { Acting } from '#components/live/acting.ts'
 import { Connection } from '#components/live/connection.tsx'
+import acts from '#components/pans/label-acts.module.css'
 import { LabelChoice } from '#components/pans/label-choice.tsx'
+import styles from '#components/pans/label-dialog.module.css'
 import { LabelForm } from '#components/pans/label-form.tsx'
 import { LabelOutcomes } from '#components/pans/label-outcomes.tsx'
 import { LabelWays } from '#components/pans/label-ways.tsx'
-import styles from '#components/pans/labels.module.css'
 import type { RunningState } from '#lib/service/state.ts'
 import { labelOutcomes } from '#lib/views/labels.ts'
 import { labelWords as words } from '#lib/words/labels-en.ts'
@@ -65,11 +66,11 @@ export function LabelDialog({ state, acting, ingredient, onBack }: LabelDialogPr
           </p>
         </div>
         {step !== 'choice' && (
-          <button type="button" className={styles.back} onClick={() => setStep('choice')}>
+          <button type="button" className={acts.back} onClick={() => setStep('choice')}>
             {words.otherFood}
           </button>
         )}
-        <button type="button" className={styles.back} onClick={() => dialog.current?.close()}>
+        <button type="button" className={acts.back} onClick={() => dialog.current?.close()}>
           {words.back}
         </button>
       </header>

@@ -1,10 +1,12 @@
 import { type FormEvent, useState } from 'react'
 import type { Acting } from '#components/live/acting.ts'
 import { useServerTime } from '#components/live/server-time.ts'
+import acts from '#components/pans/label-acts.module.css'
 import { LabelAllergen } from '#components/pans/label-allergen.tsx'
+import answers from '#components/pans/label-answers.module.css'
+import styles from '#components/pans/label-form.module.css'
 import { LabelMaking } from '#components/pans/label-making.tsx'
 import { LabelProduct } from '#components/pans/label-product.tsx'
-import styles from '#components/pans/labels.module.css'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
 import type { Ingredient } from '#lib/menu/station-document.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -63,7 +65,7 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
         {isRead && (
           <button
             type="button"
-            className={styles.back}
+            className={acts.back}
             onClick={() => setDraft({ ...draftOf(station, ingredient), readBy: draft.readBy })}
           >
             {words.fromBefore}
@@ -71,7 +73,7 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
         )}
         <button
           type="button"
-          className={styles.back}
+          className={acts.back}
           disabled={rest === 0}
           onClick={() => setDraft(withRestFree(station, draft))}
         >
@@ -85,7 +87,7 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
         onChange={setProduct}
       />
       <h3>{words.allergens}</h3>
-      <div className={styles.allergens}>
+      <div className={answers.allergens}>
         {labelLines(station).map((line) => (
           <LabelAllergen key={line.code} line={line} draft={draft} onChange={setDraft} />
         ))}
@@ -120,7 +122,7 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
         </div>
         <button
           type="submit"
-          className={styles.main}
+          className={acts.main}
           disabled={acting.busy || wrong.length > 0 || missing.length > 0}
         >
           {words.keep}

@@ -1,4 +1,4 @@
-import styles from '#components/pans/labels.module.css'
+import styles from '#components/pans/label-answers.module.css'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { CLAIMS, TRAITS } from '#lib/needs/diets.ts'
 import {

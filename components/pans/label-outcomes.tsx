@@ -1,4 +1,5 @@
-import styles from '#components/pans/labels.module.css'
+import acts from '#components/pans/label-acts.module.css'
+import styles from '#components/pans/label-outcomes.module.css'
 import type { RunningState } from '#lib/service/state.ts'
 import type { LabelOutcome } from '#lib/views/labels.ts'
 import { sayClock } from '#lib/words/clock-en.ts'
@@ -44,7 +45,7 @@ export function LabelOutcomes({ state, outcomes, onRead }: LabelOutcomesProps) {
             </li>
           </ul>
           {!one.read && (
-            <button type="button" className={styles.back} onClick={() => onRead(one.ingredient)}>
+            <button type="button" className={acts.back} onClick={() => onRead(one.ingredient)}>
               {safety.readNow}
             </button>
           )}

@@ -1,4 +1,4 @@
-import styles from '#components/pans/labels.module.css'
+import styles from '#components/pans/label-answers.module.css'
 import type { RunningState } from '#lib/service/state.ts'
 import { isNotSame, PRODUCTS, type Product } from '#lib/views/labels.ts'
 import { pansWith } from '#lib/views/product-before.ts'

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { Acting } from '#components/live/acting.ts'
-import styles from '#components/pans/labels.module.css'
+import acts from '#components/pans/label-acts.module.css'
+import styles from '#components/pans/label-ways.module.css'
 import { useSettled } from '#components/ui/settled.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Ingredient } from '#lib/menu/station-document.ts'
@@ -39,7 +40,7 @@ export function LabelWays({ state, ingredient, acting, onDone, onRead }: LabelWa
         <div>
           <button
             type="button"
-            className={isSure ? styles.stop : styles.way}
+            className={isSure ? acts.stop : acts.way}
             disabled={acting.busy || isSaid}
             onClick={() => void notSame()}
           >
@@ -48,7 +49,7 @@ export function LabelWays({ state, ingredient, acting, onDone, onRead }: LabelWa
           <p>{isSaid ? words.notSameAlready : isSure ? words.sure : words.notSameWhy}</p>
         </div>
         <div>
-          <button type="button" className={styles.way} onClick={onRead}>
+          <button type="button" className={acts.way} onClick={onRead}>
             {words.read}
           </button>
           <p>{words.readWhy}</p>

@@ -3,15 +3,18 @@ import { ChoiceRow } from '#components/pans/choice-row.tsx'
 import { foodName } from '#components/pans/food-title.ts'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
+import { sayHandedOver } from '#components/pans/handed-over-said.ts'
 import { ReadingPad } from '#components/pans/reading-pad.tsx'
 import { useReading } from '#components/pans/use-reading.ts'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
 import type { WayOut } from '#lib/safety/holding.ts'
 import { componentIn, stockOf } from '#lib/service/held-stock.ts'
 import { batchWays, waysFor } from '#lib/service/ways-out.ts'
+import { handedOverListOf } from '#lib/views/handed-over-with.ts'
 import { heatAgainLimit, heatReadingOf } from '#lib/views/reading-entry.ts'
 import { sayTime } from '#lib/words/clock-en.ts'
 import { formWords as words } from '#lib/words/food-forms-en.ts'
+import { handedOverWords as handedOver } from '#lib/words/handed-over-en.ts'
 import { readingWords } from '#lib/words/reading-pad-en.ts'
 import { safetyWords } from '#lib/words/safety-en.ts'
 
@@ -27,6 +30,7 @@ export function ResolveForm({ state, acting, food, now, choose, onBack }: FormPr
   const { what, id } = food
   const held = what === 'batch' ? state.batches[id] : stockOf(state, what, id)
   const offSale = held?.offSale ?? null
+  const list = handedOverListOf(state, what, id)
   const place = state.station.safety.reheatOn[0] ?? 'range'
   const component = state.batches[id]?.component ?? componentIn(state.station, id) ?? ''
   const form = useReading(state, component, 'reheating', heatAgainLimit(state.station, place))
@@ -63,7 +67,8 @@ export function ResolveForm({ state, acting, food, now, choose, onBack }: FormPr
     } as const
     if (!(await acting.act(command, words.resolved(foodName(state, id)), proof))) return
     if (isHeated) form.remember()
-    if (way === 'discard') choose({ kind: 'food', food: { task: 'throw-out', early: null } })
+    if (list) choose({ kind: 'food', food: { task: 'handed-over', what, id } })
+    else if (way === 'discard') choose({ kind: 'food', food: { task: 'throw-out', early: null } })
     else onBack()
   }
   if (!offSale) return <p>{words.resolveNot}</p>
@@ -77,6 +82,20 @@ export function ResolveForm({ state, acting, food, now, choose, onBack }: FormPr
             ? words.resolveNoGood
             : words.resolveLastGood(time(offSale.lastGoodAt))}
         </p>
+        {list && (
+          <p className={forms.care}>
+            {sayHandedOver(state, list)} {handedOver.who}
+          </p>
+        )}
+        {list && (
+          <button
+            type="button"
+            className={forms.small}
+            onClick={() => choose({ kind: 'food', food: { task: 'handed-over', what, id } })}
+          >
+            {handedOver.open}
+          </button>
+        )}
         {canRead && (
           <button
             type="button"

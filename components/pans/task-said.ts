@@ -1,4 +1,5 @@
 /** The sentences of a thing to do: on its card, and as one of those that follow. */
+import { sayHandedOver } from '#components/pans/handed-over-said.ts'
 import { findPan } from '#lib/menu/find.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -8,6 +9,7 @@ import { refillOf } from '#lib/views/refill.ts'
 import { calmWords } from '#lib/words/calm-en.ts'
 import { doNextWords, type SaidHere } from '#lib/words/do-next-en.ts'
 import { firstWords as safety } from '#lib/words/first-of-all-en.ts'
+import { handedOverWords } from '#lib/words/handed-over-en.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
 
 export interface TaskSaid {
@@ -41,6 +43,12 @@ const saidFact = (state: RunningState, toDo: ToDo): TaskSaid => {
         title: safety.holdTitle(toDo.builds),
         why: [safety.holdWhy(toDo.reason)],
         button: safety.toCounter,
+      }
+    case 'handed-over':
+      return {
+        title: handedOverWords.title(name(toDo.component)),
+        why: [sayHandedOver(state, toDo), handedOverWords.taskWhy],
+        button: handedOverWords.open,
       }
     case 'read-label':
       return {
@@ -116,6 +124,8 @@ export const sayTaskShortly = (state: RunningState, task: Task, here: SaidHere):
       return safety.find(toDo.builds, toDo.reason)
     case 'hold':
       return safety.hold(toDo.builds, toDo.reason)
+    case 'handed-over':
+      return handedOverWords.short(name(toDo.component), toDo.builds.length)
     case 'read-label':
       return safety.read(toDo.name)
     case 'product-before':

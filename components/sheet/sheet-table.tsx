@@ -1,4 +1,4 @@
-import styles from '#components/sheet/sheet.module.css'
+import styles from '#components/sheet/sheet-table.module.css'
 import { WordSign } from '#components/sheet/word-sign.tsx'
 import type { Sheet, SheetCell, SheetRow } from '#lib/views/allergen-sheet.ts'
 import { sheetWords as words } from '#lib/words/sheet-en.ts'

@@ -1,4 +1,4 @@
-import styles from '#components/sheet/sheet.module.css'
+import styles from '#components/sheet/word-sign.module.css'
 import type { SheetWord } from '#lib/views/allergen-sheet.ts'
 import { sheetWords as words } from '#lib/words/sheet-en.ts'
 

@@ -34,6 +34,7 @@ export const COMMAND_TYPES = [
   'readTemperature',
   'resolveOffSale',
   'throwOut',
+  'answerHandedOver',
   'setDay',
   'waste',
   'keep',

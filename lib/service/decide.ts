@@ -1,13 +1,5 @@
 import { z } from 'zod'
 import { answerAdviceSchema, decideAnswerAdvice } from '#lib/service/commands/advice.ts'
-import {
-  decideFinishBatch,
-  decideRecordCooking,
-  decideStartBatch,
-  finishBatchSchema,
-  recordCookingSchema,
-  startBatchSchema,
-} from '#lib/service/commands/batch.ts'
 import { changeSchema, decideChange } from '#lib/service/commands/change.ts'
 import {
   closeSchema,
@@ -15,14 +7,9 @@ import {
   decideClose,
   decideConfirmClock,
 } from '#lib/service/commands/close.ts'
-import {
-  decideRecordCooling,
-  decideRecordReheating,
-  recordCoolingSchema,
-  recordReheatingSchema,
-} from '#lib/service/commands/cooling.ts'
 import { correctSchema, decideCorrect } from '#lib/service/commands/correct.ts'
 import type { Circumstances, Decision } from '#lib/service/commands/decision.ts'
+import { decideFood, FOOD_SCHEMAS } from '#lib/service/commands/food.ts'
 import {
   acceptCautionSchema,
   decideAcceptCaution,
@@ -38,14 +25,6 @@ import {
   decideNotSameProduct,
   notSameProductSchema,
 } from '#lib/service/commands/label.ts'
-import {
-  changePanSchema,
-  decideChangePan,
-  decideLoad,
-  decideTopUp,
-  loadSchema,
-  topUpSchema,
-} from '#lib/service/commands/load.ts'
 import {
   decideFinish,
   decideHandOver,
@@ -82,34 +61,16 @@ import {
   decideCancel,
 } from '#lib/service/commands/stop-build.ts'
 import { decideTellNeed, tellNeedSchema } from '#lib/service/commands/tell-need.ts'
-import {
-  decideReadTemperature,
-  decideResolveOffSale,
-  readTemperatureSchema,
-  resolveOffSaleSchema,
-} from '#lib/service/commands/temperature.ts'
-import { decideThrowOut, throwOutSchema } from '#lib/service/commands/throw-out.ts'
-import { decideStartTimeClock, startTimeClockSchema } from '#lib/service/commands/time-clock.ts'
 import { decideWait, waitSchema } from '#lib/service/commands/wait.ts'
 import { decideWantedGone, wantedGoneSchema } from '#lib/service/commands/wanted-gone.ts'
 import { decideWaste, wasteSchema } from '#lib/service/commands/waste.ts'
-import type { ServiceState } from '#lib/service/state.ts'
+import { withHandedOver } from '#lib/service/found-handed-over.ts'
+import { isRunning, type ServiceState } from '#lib/service/state.ts'
 
 /** Every command, as it may come from outside. */
 export const commandSchema = z.discriminatedUnion('type', [
   openSchema,
-  startBatchSchema,
-  recordCookingSchema,
-  finishBatchSchema,
-  recordCoolingSchema,
-  recordReheatingSchema,
-  startTimeClockSchema,
-  loadSchema,
-  changePanSchema,
-  topUpSchema,
-  readTemperatureSchema,
-  resolveOffSaleSchema,
-  throwOutSchema,
+  ...FOOD_SCHEMAS,
   correctSchema,
   sendSchema,
   changeSchema,
@@ -146,8 +107,7 @@ export const commandSchema = z.discriminatedUnion('type', [
 
 export type Command = z.infer<typeof commandSchema>
 
-/** What a command does to a service in this state: events, or a refusal. Changes nothing itself. */
-export const decide = (
+const decideAlone = (
   state: ServiceState,
   command: Command,
   circumstances: Circumstances,
@@ -156,29 +116,19 @@ export const decide = (
     case 'open':
       return decideOpen(state, command, circumstances)
     case 'startBatch':
-      return decideStartBatch(state, command, circumstances)
     case 'recordCooking':
-      return decideRecordCooking(state, command, circumstances)
     case 'finishBatch':
-      return decideFinishBatch(state, command, circumstances)
     case 'recordCooling':
-      return decideRecordCooling(state, command, circumstances)
     case 'recordReheating':
-      return decideRecordReheating(state, command, circumstances)
     case 'startTimeClock':
-      return decideStartTimeClock(state, command, circumstances)
-    case 'topUp':
-      return decideTopUp(state, command, circumstances)
-    case 'readTemperature':
-      return decideReadTemperature(state, command, circumstances)
-    case 'resolveOffSale':
-      return decideResolveOffSale(state, command, circumstances)
-    case 'throwOut':
-      return decideThrowOut(state, command, circumstances)
     case 'load':
-      return decideLoad(state, command, circumstances)
     case 'changePan':
-      return decideChangePan(state, command, circumstances)
+    case 'topUp':
+    case 'readTemperature':
+    case 'resolveOffSale':
+    case 'throwOut':
+    case 'answerHandedOver':
+      return decideFood(state, command, circumstances)
     case 'correct':
       return decideCorrect(state, command)
     case 'send':
@@ -243,4 +193,20 @@ export const decide = (
     case 'close':
       return decideClose(state, circumstances)
   }
+}
+
+/**
+ * What a command does to a service in this state: events, or a refusal. Changes nothing itself. Food
+ * that is found bad by it names the builds that were handed over with it.
+ */
+export const decide = (
+  state: ServiceState,
+  command: Command,
+  circumstances: Circumstances,
+): Decision => {
+  const decision = decideAlone(state, command, circumstances)
+  if (!isRunning(state)) return decision
+  if ('events' in decision) return { events: withHandedOver(state, decision.events, circumstances) }
+  const { refusal, also } = decision
+  return also ? { refusal, also: withHandedOver(state, also, circumstances) } : decision
 }

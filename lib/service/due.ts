@@ -1,6 +1,7 @@
 import { afterAll, withHolds } from '#lib/service/commands/with-holds.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
 import { foodDue } from '#lib/service/food-due.ts'
+import { withHandedOver } from '#lib/service/found-handed-over.ts'
 import { isRunning, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import { stopsFor } from '#lib/service/thrown-out.ts'
 
@@ -44,7 +45,8 @@ export const due = (state: ServiceState, now: number): readonly Due[] => {
   while (running) {
     const one = next(running)
     if (!one || one.due > now) break
-    const events = withWhatFollows(running, one.event, now)
+    const follows = withWhatFollows(running, one.event, now)
+    const events = withHandedOver(running, follows, { now, due: one.due })
     fallen.push(...events.map((event) => ({ due: one.due, event })))
     if (one.event.type === 'serviceClosed') break
     running = afterAll(running, events, now)

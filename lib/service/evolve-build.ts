@@ -129,6 +129,7 @@ export const evolveBuild = (state: RunningState, event: BuildEvent): RunningStat
         state: 'made',
         took: event.took,
         until: event.until ?? null,
+        madeAt: event.at,
       }))
     }
     case 'finishTakenBack': {

@@ -138,5 +138,14 @@ export const evolveFood = (state: RunningState, event: FoodEvent & Stamp): Runni
       return toBeThrownOut(state, event)
     case 'discardSignedOff':
       return signedOff(state, event)
+    case 'handedOverFound': {
+      const { what, id, because, since, builds } = event
+      const entry = { what, id, because, since, builds }
+      return { ...state, toTell: { ...state.toTell, [throwOutKey(what, id)]: entry } }
+    }
+    case 'handedOverAnswered': {
+      const { [throwOutKey(event.what, event.id)]: _, ...toTell } = state.toTell
+      return { ...state, toTell }
+    }
   }
 }

@@ -208,6 +208,8 @@ const fold = (state: RunningState, event: Recorded): RunningState => {
     case 'offSaleResolved':
     case 'throwOutPassed':
     case 'discardSignedOff':
+    case 'handedOverFound':
+    case 'handedOverAnswered':
       return evolveFood(state, event)
   }
 }

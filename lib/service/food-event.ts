@@ -8,6 +8,7 @@ import type { Reading } from '#lib/safety/readings.ts'
 import type { ReheatingPlace, ReheatProblem } from '#lib/safety/reheating.ts'
 import type { MadeUntil, TimeClock } from '#lib/safety/time-control.ts'
 import type { PanFood } from '#lib/safety/top-up.ts'
+import type { HandedOverEvent } from '#lib/service/handed-over-event.ts'
 
 /** What governs the food in a pan; what it declares is the station's to say, with its label changes. */
 export interface HeldFood extends Omit<PanFood, 'says'> {
@@ -213,3 +214,4 @@ export type FoodEvent =
   | OffSaleResolved
   | ThrowOutPassed
   | DiscardSignedOff
+  | HandedOverEvent

@@ -13,6 +13,7 @@ import type {
   RestToThrowOut,
   ThrowOutPassed,
 } from '#lib/service/food-event.ts'
+import type { HandedOverFound } from '#lib/service/handed-over-event.ts'
 
 /** Why something isn't sold until it is resolved. */
 export interface OffSale {
@@ -98,6 +99,9 @@ export interface ToThrowOut {
   readonly rest?: { readonly component: string; readonly amount: number }
 }
 
+/** Handed-over builds that the person in charge hasn't answered for. */
+export type ToTell = Omit<HandedOverFound, 'type'>
+
 export interface FoodState {
   readonly batches: Readonly<Record<string, BatchState>>
   readonly nextBatch: number
@@ -105,6 +109,10 @@ export interface FoodState {
   readonly backupPans: Readonly<Record<string, BackupPan>>
   /** By `pan/pan-rice`, `batch/b2`, `build/21A`, `rest/pan-rice.3`. */
   readonly toThrowOut: Readonly<Record<string, ToThrowOut>>
+  /**
+   * By the same names: at most one entry a place, of the builds of this service that were handed over.
+   */
+  readonly toTell: Readonly<Record<string, ToTell>>
   /** Rush windows of the day, epoch milliseconds. */
   readonly rushes: readonly RushWindow[]
   /** Pans that another container stands in for. */
@@ -116,6 +124,7 @@ export const NO_FOOD: FoodState = {
   nextBatch: 1,
   backupPans: {},
   toThrowOut: {},
+  toTell: {},
   rushes: [],
   containers: {},
 }

@@ -122,6 +122,8 @@ export type Refusal =
   | { readonly code: 'past-throw-out-by-then'; readonly component: string; readonly at: number }
   | { readonly code: 'past-throw-out'; readonly id: string }
   | { readonly code: 'throw-out-first'; readonly count: number }
+  | { readonly code: 'handed-over-first'; readonly count: number }
+  | { readonly code: 'more-handed-over'; readonly builds: readonly string[] }
   | { readonly code: 'still-cooling'; readonly batch: string }
   | { readonly code: 'builds-open'; readonly count: number }
   | { readonly code: 'guests-to-find'; readonly count: number }

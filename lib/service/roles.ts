@@ -10,6 +10,7 @@ export const ONLY_IN_CHARGE: readonly CommandType[] = [
   'acceptCaution',
   'changeLabel',
   'resolveOffSale',
+  'answerHandedOver',
 ]
 
 /** What each role may do. The lead stands in for any of the crew. */

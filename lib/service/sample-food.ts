@@ -119,9 +119,22 @@ const ofReadings = (state: RunningState): readonly Command[] =>
     ]
   })
 
+const ofHandedOver = ({ toTell }: RunningState): readonly Command[] =>
+  Object.values(toTell).map(
+    ({ what, id, builds }): Command => ({
+      type: 'answerHandedOver',
+      what,
+      id,
+      answer: 'told',
+      seen: builds.length,
+      initials,
+    }),
+  )
+
 export const ofTheFood = (state: RunningState): readonly Command[] => [
   ...ofPans(state),
   ...ofBackups(state),
   ...ofBatches(state),
   ...ofReadings(state),
+  ...ofHandedOver(state),
 ]

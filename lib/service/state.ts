@@ -74,6 +74,8 @@ export interface Build {
   readonly version: number
   /** Until when made food may wait and be handed over; null while it isn't made. */
   readonly until: MadeUntil | null
+  /** When it was last finished, epoch milliseconds; left away until it is. */
+  readonly madeAt?: number
   /** When it reached its state, epoch milliseconds. */
   readonly since: number
 }

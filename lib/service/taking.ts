@@ -6,4 +6,6 @@ export interface Taking {
   /** How often the pan had been counted by then. */
   readonly counted: number
   readonly amount: number
+  /** Batches that were in it; an older log knew none of them. */
+  readonly batches?: readonly string[]
 }

@@ -75,7 +75,11 @@ export const withdraw = (
       const held = stockOf(state, what, id)
       if (!held || wanted === 0) continue
       const taking = Math.min(held.amount, wanted)
-      if (taking > 0) took.push({ pan: id, load: held.load, counted: held.counted, amount: taking })
+      if (taking > 0) {
+        const { load, counted, batches } = held
+        const of = batches.length > 0 ? { batches } : {}
+        took.push({ pan: id, load, counted, amount: taking, ...of })
+      }
       wanted -= taking
     }
     if (wanted > 0) uncounted[component] = wanted

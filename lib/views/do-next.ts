@@ -21,6 +21,7 @@ export type Task =
 const URGENT: ReadonlySet<ToDo['kind']> = new Set([
   'find',
   'hold',
+  'handed-over',
   'confirm-clock',
   'load',
   'short',
@@ -29,7 +30,7 @@ const URGENT: ReadonlySet<ToDo['kind']> = new Set([
 ])
 
 /** Ahead of the duties of safety: guests, and a clock without which no duty falls due. */
-const FIRST: ReadonlySet<ToDo['kind']> = new Set(['find', 'hold', 'confirm-clock'])
+const FIRST: ReadonlySet<ToDo['kind']> = new Set(['find', 'hold', 'handed-over', 'confirm-clock'])
 
 /** Behind what is suggested: they are no loss yet. */
 const LAST: ReadonlySet<ToDo['kind']> = new Set(['nearly-empty', 'read-label'])
@@ -151,6 +152,8 @@ export const notLastingOf = (
 export const taskKey = (task: Task): string => {
   if (task.kind === 'advice') return task.advice.key
   const { toDo } = task
+  if (toDo.kind === 'handed-over')
+    return `${toDo.kind} ${toDo.what} ${toDo.id} ${toDo.builds.length}`
   if ('pan' in toDo) return `${toDo.kind} ${toDo.pan}`
   if ('builds' in toDo) return `${toDo.kind} ${toDo.reason} ${toDo.builds.join(' ')}`
   return 'ingredient' in toDo ? `${toDo.kind} ${toDo.ingredient}` : toDo.kind

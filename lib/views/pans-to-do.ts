@@ -7,6 +7,7 @@ import { buildName, openBuilds } from '#lib/service/tickets.ts'
 import { itemLeft, levelOf, levelsOf, sellable } from '#lib/stock/levels.ts'
 import { shortBuilds } from '#lib/stock/short.ts'
 import { guestsToFind, type HeldBuild, heldBuilds, unreadLabels } from '#lib/views/first-of-all.ts'
+import { type HandedOverList, handedOverLists } from '#lib/views/handed-over-with.ts'
 import { amountOf, type PanPicture, panPictures } from '#lib/views/pans.ts'
 
 export interface PanLoad {
@@ -28,6 +29,10 @@ export type ToDo =
       readonly reason: HoldReason
       readonly builds: readonly string[]
     }
+  | ({
+      /** Builds that were handed over with food which was found bad later. */
+      readonly kind: 'handed-over'
+    } & HandedOverList)
   | { readonly kind: 'read-label'; readonly ingredient: string; readonly name: string }
   | {
       /** A pan that holds a product from before its label changed. */
@@ -133,7 +138,8 @@ const toChange = ({ station, mixing }: RunningState) => {
 }
 
 /**
- * All there is to do, most pressing first: guests to find and builds that are held, a clock that
+ * All there is to do, most pressing first: guests to find and builds that are held, builds
+ * handed over with food that was found bad, a clock that
  * jumped, pans to load, builds that are short, labels that changed and aren't read, pans that
  * hold a product from before, what is sold out, pans under a quarter (the emptiest first), labels that nobody ever read. What isn't sold by
  * choice is only asked for where builds are short of it.
@@ -150,6 +156,7 @@ export const toDos = (state: RunningState): readonly ToDo[] => {
   return [
     ...byReason('find', guestsToFind(state)),
     ...byReason('hold', heldBuilds(state)),
+    ...handedOverLists(state).map((list) => ({ kind: 'handed-over' as const, ...list })),
     ...(state.clockJump ? [{ kind: 'confirm-clock' as const, byMs: state.clockJump.byMs }] : []),
     ...(loads.length > 0 ? [{ kind: 'load' as const, loads }] : []),
     ...of('short').map(({ pan, component, lacking }) => ({

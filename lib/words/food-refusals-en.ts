@@ -2,6 +2,7 @@
 import type { BatchTimesProblem } from '#lib/safety/load.ts'
 import type { MomentProblem } from '#lib/safety/readings.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
+import { list } from '#lib/words/findings-en.ts'
 import { panRuleWords } from '#lib/words/pan-rules-en.ts'
 import { type SayClock, safetyWords } from '#lib/words/safety-en.ts'
 
@@ -32,6 +33,8 @@ type FoodRefusal = Extract<
       | 'past-throw-out-by-then'
       | 'past-throw-out'
       | 'throw-out-first'
+      | 'handed-over-first'
+      | 'more-handed-over'
       | 'still-cooling'
   }
 >
@@ -64,7 +67,7 @@ export const sayFoodRefusal = (
     case 'nothing-there':
       return `Nothing is in ${name(refusal.id)}.`
     case 'not-initialled':
-      return 'Whoever threw it out puts their initials.'
+      return 'Whoever did it puts their initials.'
     case 'reading-lacks':
       return safetyWords.lack[refusal.lack]
     case 'reading-asked':
@@ -95,6 +98,10 @@ export const sayFoodRefusal = (
       return `${name(refusal.id)} is past its time. Throw it out.`
     case 'throw-out-first':
       return `${refusal.count} still off sale or to be thrown out. Resolve and initial that first.`
+    case 'handed-over-first':
+      return 'Builds were handed over with food that was found bad later. The person in charge answers for them before you close.'
+    case 'more-handed-over':
+      return `Handed over since you looked: ${list(refusal.builds, 'and')}. Look again.`
     case 'still-cooling':
       return 'A batch is still cooling. Read it to the end, or throw it out, before you close.'
   }

@@ -60,12 +60,38 @@ const throwOutAll = async (lead: Lead): Promise<void> => {
       await give(lead, { type: 'throwOut', what: 'batch', id, reason: 'other', initials: 'AB' })
 }
 
+/** The person in charge's on every server that scenes are played on. */
+export const PASSPHRASE = 'kettle lantern orchard'
+
+/** Sets the passphrase where none is. @throws where the server can't be reached */
+const setPassphrase = async (url: string): Promise<void> => {
+  const { set } = (await (await fetch(`${url}/in-charge`)).json()) as { set: boolean }
+  if (set) return
+  await fetch(`${url}/in-charge/passphrase`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ passphrase: PASSPHRASE }),
+  })
+}
+
+/** Nothing is closed before somebody answered for what was handed over with food that was found bad. */
+const answerAll = async (lead: Lead, url: string): Promise<void> => {
+  const lists = Object.values(stateOf(lead).toTell)
+  if (lists.length > 0) await setPassphrase(url)
+  for (const { what, id, builds } of lists)
+    await give(
+      lead,
+      { type: 'answerHandedOver', what, id, answer: 'told', seen: builds.length, initials: 'AB' },
+      { passphrase: PASSPHRASE },
+    )
+}
+
 interface Off {
   readonly offSale: unknown
 }
 
 /** A new demo service with loaded pans, whatever stood before it. */
-const startOver = async (lead: Lead): Promise<void> => {
+const startOver = async (lead: Lead, url: string): Promise<void> => {
   if (isUntouched(stateOf(lead))) return
   while (stateOf(lead).stage === 'open') {
     const [first] = openBuilds(stateOf(lead))
@@ -74,6 +100,7 @@ const startOver = async (lead: Lead): Promise<void> => {
       for (const { ticket, letter } of Object.values(stateOf(lead).toFind))
         await give(lead, { type: 'acknowledge', ticket, letter, foodInIt: false })
       await throwOutAll(lead)
+      await answerAll(lead, url)
       await give(lead, { type: 'close' })
       break
     }
@@ -98,21 +125,12 @@ const labelsAsInvented = ({ station }: RunningState): readonly Command[] =>
       : [{ type: 'changeLabel', ingredient, label, product: 'same' }]
   })
 
-/** The person in charge's on every server that scenes are played on. */
-export const PASSPHRASE = 'kettle lantern orchard'
-
 /**
  * Signs the person in charge on, who sets the passphrase first where none is.
  * @throws where the server has another one
  */
 export const signOn = async (url: string): Promise<void> => {
-  const { set } = (await (await fetch(`${url}/in-charge`)).json()) as { set: boolean }
-  if (!set)
-    await fetch(`${url}/in-charge/passphrase`, {
-      method: 'POST',
-      headers: { 'content-type': 'application/json' },
-      body: JSON.stringify({ passphrase: PASSPHRASE }),
-    })
+  await setPassphrase(url)
   const { client, close } = connectCrew(url, 'in-charge')
   try {
     await whenView(client, ({ state, link }) => link === 'live' && isRunning(state))
@@ -133,7 +151,7 @@ export const playScene = async (url: string, scene: Scene): Promise<void> => {
   const { client, close } = connectCrew(url, 'lead')
   try {
     await whenView(client, ({ state, link }) => link === 'live' && isRunning(state))
-    await startOver(client)
+    await startOver(client, url)
     await signOn(url)
     await whenView(client, ({ state }) => state.inCharge !== null)
     for (const step of scenes[scene]) await give(client, step(stateOf(client)))

@@ -29,8 +29,8 @@ const isCooling = (state: RunningState, batch: BatchState, now: number): boolean
 }
 
 /**
- * Closing leaves no guest standing, every build is handed over or cancelled, every guest found; and
- * it leaves no food behind that is off sale, to be thrown out, or cooling.
+ * Closing leaves no guest standing, every build is handed over or cancelled, every guest found,
+ * and answered for what was handed over; and it leaves no food behind that is off sale, to be thrown out, or cooling.
  */
 export const decideClose = (state: ServiceState, { now }: Circumstances): Decision =>
   whenOpen(state, (running) => {
@@ -38,6 +38,8 @@ export const decideClose = (state: ServiceState, { now }: Circumstances): Decisi
     if (count > 0) return refuse({ code: 'builds-open', count })
     const toFind = Object.keys(running.toFind).length
     if (toFind > 0) return refuse({ code: 'guests-to-find', count: toFind })
+    const untold = Object.keys(running.toTell).length
+    if (untold > 0) return refuse({ code: 'handed-over-first', count: untold })
     const bound = boundFood(running)
     if (bound > 0) return refuse({ code: 'throw-out-first', count: bound })
     const cooling = Object.entries(running.batches).find(([, one]) => isCooling(running, one, now))

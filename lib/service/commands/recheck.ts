@@ -4,6 +4,7 @@ import type { Checker } from '#lib/needs/judge.ts'
 import type { BuildChoice } from '#lib/service/build-choice.ts'
 import { standsInTheWay } from '#lib/service/commands/check-needs.ts'
 import type { BuildHeld } from '#lib/service/event.ts'
+import { everyTicket } from '#lib/service/every-ticket.ts'
 import type { Build, RunningState, Ticket } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
 
@@ -21,12 +22,6 @@ const goesOnWith = ({ state, choice, stop, hold }: Build) => {
   // What is held for a pan may go on when that is found good.
   return hold && hold.reason !== 'off-sale' ? null : choice
 }
-
-/** Every ticket of the service, by number. */
-const allTickets = ({ tickets, past }: RunningState): readonly Ticket[] =>
-  [tickets, ...Object.values(past)]
-    .flatMap((some) => Object.values(some))
-    .sort((one, other) => one.number - other.number)
 
 interface Suspect {
   readonly choice: BuildChoice
@@ -54,7 +49,7 @@ const suspectsIn = (
 
 /** Those in whose way something stands that didn't before. Each kitchen is worked out once. */
 const holdsOf = (change: Change, isMeant: (build: Build) => boolean): readonly BuildHeld[] =>
-  suspectsIn(allTickets(change.before), change, isMeant).flatMap(
+  suspectsIn(everyTicket(change.before), change, isMeant).flatMap(
     ({ choice, at, now }): BuildHeld[] => {
       const name = buildName(at.ticket, at.letter)
       const then = now && standsInTheWay(change.before, choice, change.checker, name)

@@ -43,6 +43,13 @@ const of: Readonly<Record<CommandType, Given>> = {
   readTemperature: { type: 'readTemperature', id: 'pan-rice', reading },
   resolveOffSale: { type: 'resolveOffSale', what: 'pan', id: 'pan-rice', way: 'discard' },
   throwOut: { type: 'throwOut', what: 'pan', id: 'pan-rice', reason: 'quality' },
+  answerHandedOver: {
+    type: 'answerHandedOver',
+    what: 'pan',
+    id: 'pan-rice',
+    answer: 'told',
+    seen: 1,
+  },
   changePan: { type: 'changePan', pan: 'pan-rice', amount: 1 },
   correct: { type: 'correct', pan: 'pan-rice', amount: 1 },
   send: send(choose('harbor-tuna')),

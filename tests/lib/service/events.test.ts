@@ -74,6 +74,12 @@ const timeClock: Given = {
 }
 const outOfLimits = given({ type: 'readTemperature', id: 'pan-rice', ...read(120) })
 
+const handedOut = onward(made, of1A('handOver'), {
+  type: 'readTemperature',
+  id: 'pan-chicken',
+  ...read(120),
+})
+
 /** A story in which each event happens. */
 const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
   serviceOpened: openedService(),
@@ -169,6 +175,15 @@ const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
     what: 'pan',
     id: 'pan-tuna',
     reason: 'quality',
+    initials: 'KT',
+  }),
+  handedOverFound: handedOut,
+  handedOverAnswered: onward(handedOut, {
+    type: 'answerHandedOver',
+    what: 'pan',
+    id: 'pan-chicken',
+    answer: 'told',
+    seen: 1,
     initials: 'KT',
   }),
   daySet: given({ type: 'setDay', guestsExpected: 90 }),

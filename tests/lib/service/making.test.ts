@@ -121,6 +121,7 @@ describe('a build in the making', () => {
     expect(buildIn(made, '1A').took).toContainEqual({
       pan: 'pan-chicken',
       load: 1,
+      batches: ['opening-chicken'],
       counted: 0,
       amount: chicken(1),
     })

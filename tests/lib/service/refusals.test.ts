@@ -90,6 +90,12 @@ const nearlyOver = {
   ...read(38, { at: OPENED_AT - 4 * 3_600_000 + 5 * 60_000 }),
 }
 
+const handedOver = onward(given(send(choose('harbor-tuna'))), on1A('start'), on1A('finish'), {
+  type: 'handOver',
+  ...at('1A'),
+})
+const tunaOut: Given = { type: 'readTemperature', id: 'pan-tuna', ...read(50) }
+
 /** Codes that come from the rail, not from a decision: an id that was used, a fault in a command. */
 type OfTheRail = 'id-used-for-something-else' | 'could-not-decide'
 
@@ -303,13 +309,10 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
     },
   ],
   'way-not-allowed': [
-    given({ type: 'readTemperature', id: 'pan-tuna', ...read(50) }),
+    given(tunaOut),
     { type: 'resolveOffSale', what: 'pan', id: 'pan-tuna', way: 'reheat' },
   ],
-  'off-sale': [
-    given({ type: 'readTemperature', id: 'pan-tuna', ...read(50) }),
-    send(choose('harbor-tuna')),
-  ],
+  'off-sale': [given(tunaOut), send(choose('harbor-tuna'))],
   'past-throw-out-by-then': [
     given({ type: 'startTimeClock', what: 'pan', id: 'pan-tuna', ...nearlyOver }),
     send(choose('harbor-tuna')),
@@ -322,9 +325,18 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
     ),
     { type: 'readTemperature', id: 'pan-tuna', ...read(38) },
   ],
-  'throw-out-first': [
-    given({ type: 'readTemperature', id: 'pan-tuna', ...read(50) }),
-    { type: 'close' },
+  'throw-out-first': [given(tunaOut), { type: 'close' }],
+  'handed-over-first': [onward(handedOver, tunaOut), { type: 'close' }],
+  'more-handed-over': [
+    onward(handedOver, tunaOut),
+    {
+      type: 'answerHandedOver',
+      what: 'pan',
+      id: 'pan-tuna',
+      answer: 'nothing',
+      seen: 0,
+      initials: 'KT',
+    },
   ],
   'still-cooling': [
     given({
@@ -337,21 +349,7 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
   ],
   'builds-open': [sent, { type: 'close' }],
   'guests-to-find': [
-    onward(
-      given(send(choose('harbor-tuna'))),
-      on1A('start'),
-      on1A('finish'),
-      {
-        type: 'handOver',
-        ...at('1A'),
-      },
-      {
-        type: 'tellNeed',
-        ...at('1A'),
-        asked: 'not-sure',
-        needs: [],
-      },
-    ),
+    onward(handedOver, { type: 'tellNeed', ...at('1A'), asked: 'not-sure', needs: [] }),
     { type: 'close' },
   ],
 }
@@ -361,6 +359,7 @@ const around: Readonly<Partial<Record<string, Partial<Circumstances>>>> = {
   'needs-not-checked': { newestRevision: null },
   'nothing-to-accept': { by: 'in-charge' },
   'way-not-allowed': { by: 'in-charge' },
+  'more-handed-over': { by: 'in-charge' },
   'label-contradicts': { by: 'in-charge' },
 }
 

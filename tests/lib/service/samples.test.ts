@@ -47,6 +47,14 @@ const busy = happening(
   ),
   [
     {
+      type: 'handedOverFound',
+      what: 'pan',
+      id: 'pan-tuna',
+      because: 'out-of-limits',
+      since: 0,
+      builds: [{ build: '9A', at: 1 }],
+    },
+    {
       type: 'adviceTold',
       key: 'measure rice',
       kind: 'measure',
@@ -149,7 +157,8 @@ describe('a role', () => {
           type !== 'signOn' &&
           type !== 'acceptCaution' &&
           type !== 'changeLabel' &&
-          type !== 'resolveOffSale',
+          type !== 'resolveOffSale' &&
+          type !== 'answerHandedOver',
       ),
       'in-charge': COMMAND_TYPES,
       'pick-up': [],
@@ -178,6 +187,7 @@ describe('a role', () => {
         'changeLabel',
         'setBackup',
         'resolveOffSale',
+        'answerHandedOver',
         ...(['setDay', 'keep', 'endKeep', 'missScoop', 'scoopBack', 'answerAdvice'] as const),
         'confirmClock',
         'close',

@@ -136,6 +136,8 @@ const refusals: Of<Refusal> = {
   'past-throw-out-by-then': { code: 'past-throw-out-by-then', component: 'rice', at: 0 },
   'past-throw-out': { code: 'past-throw-out', id: '21A' },
   'throw-out-first': { code: 'throw-out-first', count: 2 },
+  'handed-over-first': { code: 'handed-over-first', count: 1 },
+  'more-handed-over': { code: 'more-handed-over', builds: ['4B'] },
   'still-cooling': { code: 'still-cooling', batch: 'b1' },
   'builds-open': { code: 'builds-open', count: 3 },
   'guests-to-find': { code: 'guests-to-find', count: 2 },

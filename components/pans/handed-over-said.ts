@@ -1,0 +1,21 @@
+import type { RunningState } from '#lib/service/state.ts'
+import type { HandedOverList } from '#lib/views/handed-over-with.ts'
+import { sayTime } from '#lib/words/clock-en.ts'
+import { handedOverWords } from '#lib/words/handed-over-en.ts'
+
+/** For so many a card has room; the form that answers for them has all. */
+const MOST_ON_A_CARD = 6
+
+/** Which builds were handed over with food that was found bad, each with the time at which it left. */
+export const sayHandedOver = (
+  { station }: RunningState,
+  { since, builds }: Pick<HandedOverList, 'since' | 'builds'>,
+): string => {
+  const time = (at: number) => sayTime(at, station.timeZone)
+  const said = builds.slice(0, MOST_ON_A_CARD)
+  return handedOverWords.list(
+    time(since),
+    said.map(({ build, at }) => ({ build, time: time(at) })),
+    builds.length - said.length,
+  )
+}

@@ -1,0 +1,171 @@
+/** Food that is found bad, and the builds that were handed over with it by then. */
+import type { BuildHandedOver, ServiceEvent } from '#lib/service/event.ts'
+import type { DiscardReason, StockPlace } from '#lib/service/food-event.ts'
+import type { OffSale } from '#lib/service/food-state.ts'
+import type {
+  FoundBecause,
+  HandedOverBuild,
+  HandedOverEvent,
+  HandedOverFound,
+} from '#lib/service/handed-over-event.ts'
+import {
+  handedOverOfBatch,
+  handedOverWith,
+  isMadeWith,
+  notKnownSince,
+} from '#lib/service/handed-over-with.ts'
+import { allStock, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import type { Suspect } from '#lib/service/thrown-out.ts'
+import { buildName, findBuild } from '#lib/service/tickets.ts'
+
+/** What somebody says of food which they throw out, where nobody found it before. */
+const SAID: Readonly<Partial<Record<DiscardReason, FoundBecause>>> = {
+  'past-time': 'time',
+  'past-date': 'date',
+  'out-of-limits': 'out-of-limits',
+  'not-cooked': 'not-cooked',
+  'not-cooled': 'not-cooled',
+}
+
+const isMissed = (
+  why: FoundBecause | OffSale['why'],
+): why is 'reading-missed' | 'monitoring-missed' =>
+  why === 'reading-missed' || why === 'monitoring-missed'
+
+interface Finding extends Suspect {
+  readonly because: FoundBecause
+}
+
+const lastReadAt = (state: RunningState, what: Suspect['what'], id: string): number | null =>
+  stockOf(state, what, id)?.readings.at(-1)?.at ?? null
+
+/** What is found with an event, of a pan on the line or behind it; null where nothing is. */
+const findingOf = (state: RunningState, event: ServiceEvent, due: number): Finding | null => {
+  if (!('what' in event) || (event.what !== 'pan' && event.what !== 'backup')) return null
+  const { what, id } = event
+  const at = { what, id }
+  const stock = stockOf(state, what, id)
+  switch (event.type) {
+    case 'takenOffSale': {
+      const { why, lastGoodAt } = event
+      return why === 'cooling-missed' ? null : { ...at, lastGoodAt, because: why }
+    }
+    case 'readingMissed': {
+      const because = stock?.food?.clock ? 'monitoring-missed' : 'reading-missed'
+      return { ...at, lastGoodAt: lastReadAt(state, what, id), because }
+    }
+    case 'throwOutPassed': {
+      const { because } = event
+      // Until it was over its time allowed it.
+      const lastGoodAt =
+        because === 'time' || because === 'date' ? due : lastReadAt(state, what, id)
+      return { ...at, lastGoodAt, because }
+    }
+    case 'discardSignedOff': {
+      const because = SAID[event.reason]
+      if (because === undefined) return null
+      if (because === 'not-cooked' || because === 'not-cooled')
+        return { ...at, lastGoodAt: null, because }
+      const isKnown = stock?.offSale != null || state.toThrowOut[throwOutKey(what, id)]
+      return isKnown ? null : { ...at, lastGoodAt: lastReadAt(state, what, id), because }
+    }
+    default:
+      return null
+  }
+}
+
+/** A whole list of a place, where it says more than the one before; null where it doesn't. */
+const listed = (
+  state: RunningState,
+  { what, id, because, since, builds }: Omit<HandedOverFound, 'type'>,
+): HandedOverFound | null => {
+  const before = state.toTell[throwOutKey(what, id)]
+  const known = new Set(before?.builds.map(({ build }) => build))
+  const more = builds.filter(({ build }) => !known.has(build))
+  return more.length === 0
+    ? null
+    : {
+        type: 'handedOverFound',
+        what,
+        id,
+        because: before && !isMissed(before.because) ? before.because : because,
+        since: Math.min(since, before?.since ?? since),
+        builds: [...(before?.builds ?? []), ...more],
+      }
+}
+
+/** A batch that was never good, in whatever pan it was: those that no pan has named yet. */
+const ofBatch = (
+  state: RunningState,
+  event: ServiceEvent,
+  named: ReadonlySet<string>,
+): HandedOverFound | null => {
+  if (event.type !== 'discardSignedOff' || event.what !== 'batch') return null
+  const { what, id, reason } = event
+  if (reason !== 'not-cooked' && reason !== 'not-cooled') return null
+  const { finishedAt, startedAt } = state.batches[id] ?? { finishedAt: null, startedAt: 0 }
+  const builds = handedOverOfBatch(state, id).filter(({ build }) => !named.has(build))
+  return listed(state, { what, id, because: reason, since: finishedAt ?? startedAt, builds })
+}
+
+/** While only a reading is missed made food goes on: what is handed over then joins the list. */
+const joining = (
+  state: RunningState,
+  { ticket, letter }: BuildHandedOver,
+  now: number,
+): readonly HandedOverFound[] => {
+  const build = findBuild(state, ticket, letter)
+  if (!build) return []
+  const one: HandedOverBuild = { build: buildName(ticket, letter), at: now }
+  return allStock(state).flatMap(({ what, id, stock: { offSale } }) => {
+    if (!offSale || !isMissed(offSale.why)) return []
+    const because = offSale.why
+    const suspect = { what, id, lastGoodAt: offSale.lastGoodAt }
+    if (!isMadeWith(state, build, suspect)) return []
+    const since = notKnownSince(state, suspect)
+    return listed(state, { what, id, because, since, builds: [one] }) ?? []
+  })
+}
+
+/** A reading that was only late: nothing bad was read, so there is nothing to tell. */
+const goodAgain = (
+  state: RunningState,
+  { what, id }: { readonly what: StockPlace['what']; readonly id: string },
+): readonly HandedOverEvent[] => {
+  const entry = state.toTell[throwOutKey(what, id)]
+  if (entry?.because !== 'reading-missed') return []
+  const builds = entry.builds.map(({ build }) => build)
+  return [{ type: 'handedOverAnswered', what, id, answer: 'good-again', builds }]
+}
+
+/**
+ * Events that happen at once, and the lists of handed-over builds that come of them. `due` is the
+ * moment at which they fell due, epoch milliseconds.
+ */
+export const withHandedOver = (
+  before: RunningState,
+  events: readonly ServiceEvent[],
+  { now, due = now }: { readonly now: number; readonly due?: number },
+): readonly ServiceEvent[] => {
+  const found = events.flatMap((event) => {
+    const finding = findingOf(before, event, due)
+    if (!finding) return []
+    const { what, id, because } = finding
+    const since = notKnownSince(before, finding)
+    const builds = handedOverWith(before, finding)
+    return listed(before, { what, id, because, since, builds }) ?? []
+  })
+  const named = new Set(
+    [...Object.values(before.toTell), ...found].flatMap(({ builds }) =>
+      builds.map(({ build }) => build),
+    ),
+  )
+  const more = events.flatMap((event): readonly HandedOverEvent[] => {
+    if (event.type === 'buildHandedOver') return joining(before, event, now)
+    if (event.type === 'temperatureRead' && event.lifts === true) return goodAgain(before, event)
+    const found = ofBatch(before, event, named)
+    return found ? [found] : []
+  })
+  return found.length + more.length === 0 ? events : [...events, ...found, ...more]
+}

@@ -1,0 +1,42 @@
+/** Food that was found bad once builds of it were handed over, and what the person in charge says to that. */
+/** What was found of food of which builds had been handed over. */
+export type FoundBecause =
+  | 'out-of-limits'
+  | 'reading-missed'
+  | 'monitoring-missed'
+  | 'too-warm'
+  | 'time'
+  | 'date'
+  | 'not-cooked'
+  | 'not-cooled'
+
+export interface HandedOverBuild {
+  /** "21A" */
+  readonly build: string
+  /** When it was handed over, epoch milliseconds. */
+  readonly at: number
+}
+
+/** All builds that were handed over with food of a place since it was last known to be good. */
+export interface HandedOverFound {
+  readonly type: 'handedOverFound'
+  readonly what: 'pan' | 'backup' | 'batch'
+  readonly id: string
+  readonly because: FoundBecause
+  /** Its last reading in limits, or its load where there is none, epoch milliseconds. */
+  readonly since: number
+  readonly builds: readonly HandedOverBuild[]
+}
+
+export const HANDED_OVER_ANSWERS = ['told', 'nothing'] as const
+
+/** The person in charge said what becomes of them, or a late reading made their food good. */
+export interface HandedOverAnswered {
+  readonly type: 'handedOverAnswered'
+  readonly what: 'pan' | 'backup' | 'batch'
+  readonly id: string
+  readonly answer: (typeof HANDED_OVER_ANSWERS)[number] | 'good-again'
+  readonly builds: readonly string[]
+}
+
+export type HandedOverEvent = HandedOverFound | HandedOverAnswered

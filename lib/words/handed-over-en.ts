@@ -1,0 +1,49 @@
+/** What is said of builds that were handed over with food which was found bad later. */
+import type { FoundBecause } from '#lib/service/handed-over-event.ts'
+import { inSentence } from '#lib/words/findings-en.ts'
+
+const because: Readonly<Record<FoundBecause, string>> = {
+  'out-of-limits': 'It was found out of its limits.',
+  'reading-missed': 'Its reading was missed, so nobody knows how it was kept since.',
+  'monitoring-missed': 'The reading that its time rule asks for was missed.',
+  'too-warm': 'It was read too warm.',
+  time: 'Its time was over.',
+  date: 'Its date was over.',
+  'not-cooked': 'It was found not cooked enough.',
+  'not-cooled': 'It was found not cooled in time.',
+}
+
+const builds = (count: number): string => `${count} ${count === 1 ? 'build' : 'builds'}`
+const were = (count: number): string => (count === 1 ? 'was' : 'were')
+
+interface BuildSaid {
+  readonly build: string
+  readonly time: string
+}
+
+const title = (since: string, count: number): string =>
+  `${builds(count)} with this food ${were(count)} handed over since ${since}`
+
+export const handedOverWords = {
+  title: (name: string) => `Handed over with ${inSentence(name)}`,
+  /** "2 builds with this food were handed over since 11:20: 3A at 11:31, 4B at 11:40." */
+  list: (since: string, each: readonly BuildSaid[], more: number) =>
+    `${title(since, each.length + more)}: ${each.map(({ build, time }) => `${build} at ${time}`).join(', ')}${more > 0 ? ` and ${more} more` : ''}.`,
+  howMany: (since: string, count: number) => `${title(since, count)}.`,
+  because,
+  who: 'The person in charge decides, by local code, what their guests are told.',
+  taskWhy: 'The person in charge says what their guests are told, or that nothing has to be done.',
+  short: (name: string, count: number) =>
+    `${builds(count)} handed over with ${inSentence(name)}: to be answered for`,
+  open: 'Answer for them',
+  answers: 'What was decided?',
+  answer: {
+    told: 'Their guests were told',
+    nothing: 'Nothing has to be done',
+  },
+  lackAnswer: 'Tap what was decided.',
+  lackPassphrase: 'The passphrase of the person in charge is missing.',
+  send: 'The person in charge initials this',
+  done: (name: string) => `${name}: answered for, initialed`,
+  none: 'Nothing is left to answer for here.',
+} as const

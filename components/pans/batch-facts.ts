@@ -5,6 +5,8 @@ import type { BatchState } from '#lib/service/food-state.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { batchWords as words } from '#lib/words/batches-en.ts'
 import { sayTime } from '#lib/words/clock-en.ts'
+import { dateWords } from '#lib/words/dates-en.ts'
+import { sayDate } from '#lib/words/day-en.ts'
 import { pansWords } from '#lib/words/pans-en.ts'
 import { sayDegrees } from '#lib/words/reading-en.ts'
 import { safetyWords } from '#lib/words/safety-en.ts'
@@ -43,6 +45,6 @@ export const batchFacts = (
       .map((one) => pansWords.read(sayDegrees(one.temperature), time(one.at))),
     ...(nextBy === null ? [] : [pansWords.readNext(time(nextBy))]),
     ...(batch.clock ? [safetyWords.throwOutAt(time(batch.clock.throwOutAt))] : []),
-    ...(batch.dateMark ? [safetyWords.lastDay(batch.dateMark.lastDay)] : []),
+    ...(batch.dateMark ? [dateWords.lastUse(sayDate(batch.dateMark.lastDay))] : []),
   ]
 }

@@ -1,11 +1,13 @@
 import { useState } from 'react'
 import { ChoiceRow } from '#components/pans/choice-row.tsx'
+import { DatesButton, DatesStep } from '#components/pans/dates-button.tsx'
 import { foodName } from '#components/pans/food-title.ts'
 import type { StepProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { PortionSteps } from '#components/pans/portion-steps.tsx'
 import { ReadingPad } from '#components/pans/reading-pad.tsx'
 import { ReadyNote } from '#components/pans/ready-note.tsx'
+import type { SaidDates } from '#components/pans/said-dates.ts'
 import { ToldWhenSteps, useToldWhen } from '#components/pans/told-when.tsx'
 import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
@@ -13,6 +15,7 @@ import { componentOf } from '#lib/menu/find.ts'
 import { amountOf } from '#lib/views/pans.ts'
 import { cookLimit, heatReadingOf } from '#lib/views/reading-entry.ts'
 import { batchWords } from '#lib/words/batches-en.ts'
+import { dateWords } from '#lib/words/dates-en.ts'
 import { formWords as words } from '#lib/words/food-forms-en.ts'
 import { pansWords } from '#lib/words/pans-en.ts'
 import { sayDegrees } from '#lib/words/reading-en.ts'
@@ -79,7 +82,9 @@ export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
     setLoads(done)
     setCount(gave(done))
   }
-  const settled = useSettled(id)
+  const [dates, setDates] = useState<SaidDates | null>(null)
+  const [isDating, setDating] = useState(false)
+  const settled = useSettled(`${id} ${isDating}`)
   const when = useToldWhen(now)
   const unit = state.portions[component.id]?.unit ?? 'mg'
   const amount = amountOf(state, component.id, count)
@@ -92,9 +97,24 @@ export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
       amount,
       loads,
       ...(when.at === undefined ? {} : { finishedAt: when.at }),
+      ...(dates ? dates.told : {}),
     } as const
     if (await acting.act(command, done)) onDone()
   }
+  if (isDating)
+    return (
+      <DatesStep
+        {...{ state, now }}
+        firstDay="made"
+        batch={id}
+        said={dates}
+        none={dateWords.noneOfBatch}
+        onSaid={(said) => {
+          setDates(said)
+          setDating(false)
+        }}
+      />
+    )
   return (
     <div className={forms.what}>
       {of > 1 && (
@@ -121,6 +141,9 @@ export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
         label={batchWords.whenFinished}
         timeZone={state.station.timeZone}
       />
+      {component.held !== 'dry' && (
+        <DatesButton said={dates} firstDay="made" unless="" onOpen={() => setDating(true)} />
+      )}
       <div className={forms.send}>
         <button
           type="button"

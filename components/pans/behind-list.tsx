@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
+import { sayLastUse } from '#components/pans/pan-facts.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import { needsReading } from '#lib/service/food-now.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
@@ -36,6 +37,7 @@ export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) 
         : []),
       ...(times?.nextBy ? [pansWords.readNext(time(times.nextBy))] : []),
       ...(times?.throwOutAt ? [pansWords.throwOutAt(time(times.throwOutAt))] : []),
+      ...sayLastUse(state, times),
     ].join(' · ')
   }
   return (

@@ -7,6 +7,8 @@ import type { FoodTimes } from '#lib/views/food-times.ts'
 import { doubtOf, type PanPicture } from '#lib/views/pans.ts'
 import { holdsBefore } from '#lib/views/product-before.ts'
 import { sayTime } from '#lib/words/clock-en.ts'
+import { dateWords } from '#lib/words/dates-en.ts'
+import { sayDay } from '#lib/words/day-en.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
 import { sayDegrees } from '#lib/words/reading-en.ts'
 import { keptForName } from '#lib/words/service-en.ts'
@@ -32,6 +34,7 @@ export const panFacts = (
       : []),
     ...(times?.nextBy ? [words.readNext(time(times.nextBy))] : []),
     ...(times?.throwOutAt ? [words.throwOutAt(time(times.throwOutAt))] : []),
+    ...sayLastUse(state, times),
     ...sayDoubt(state, picture),
     ...(keep && portionsKept(keep) > 0
       ? [
@@ -44,6 +47,17 @@ export const panFacts = (
     ...(holdsBefore(state, picture.pan) ? [words.beforeFact] : []),
     ...(picture.soiledBy.length > 0 ? [words.soiledFact(picture.soiledBy.map(name))] : []),
   ]
+}
+
+/** The last day on which it may be used; nothing where no date binds it, or its time is told already. */
+export const sayLastUse = (
+  { station }: RunningState,
+  times: Pick<FoodTimes, 'useBy' | 'throwOutAt'> | null,
+): readonly string[] => {
+  const ends = times?.useBy
+  if (!ends || times.throwOutAt === ends.endsAt) return []
+  const day = sayDay(ends.endsAt - 1, station.timeZone)
+  return [ends.isDated ? dateWords.onPan(day) : dateWords.onPanUndated]
 }
 
 /** That its newest reading is questioned; nothing where it isn't. */

@@ -18,6 +18,7 @@ const loadInCharge = () => import('#components/pans/in-charge-panel.tsx')
 const loadLabels = () => import('#components/pans/label-dialog.tsx')
 const loadPanels = () => import('#components/pans/board-panels.tsx')
 const loadFood = () => import('#components/pans/food-dialog.tsx')
+const loadDates = () => import('#components/pans/food-dates.tsx')
 
 /** Rarely wanted, and heavier than the line: fetched once the line stands. */
 const InChargePanel = lazy(async () => ({ default: (await loadInCharge()).InChargePanel }))
@@ -31,7 +32,8 @@ const FoodDialog = lazy(async () => ({ default: (await loadFood()).FoodDialog })
 const PRELOAD_AFTER_MS = 500
 
 const preload = () => {
-  for (const load of [loadPanels, loadFood, loadInCharge, loadLabels]) load().catch(() => undefined)
+  for (const load of [loadPanels, loadFood, loadInCharge, loadLabels, loadDates])
+    load().catch(() => undefined)
 }
 
 /** How often what depends on the time alone is worked out anew. */

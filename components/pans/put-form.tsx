@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { DatesButton, DatesStep } from '#components/pans/dates-button.tsx'
 import { portionsIn } from '#components/pans/food-title.ts'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
@@ -13,8 +14,10 @@ import { nameIn } from '#lib/menu/name-in.ts'
 import type { Command } from '#lib/service/decide.ts'
 import { findBackup, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { firstDayIs } from '#lib/views/dates-asked.ts'
 import { usualLoads } from '#lib/views/pans-to-do.ts'
 import { holdsBefore } from '#lib/views/product-before.ts'
+import { dateWords } from '#lib/words/dates-en.ts'
 import { formWords as words } from '#lib/words/food-forms-en.ts'
 
 const freeBackup = (state: RunningState, component: string): string | null =>
@@ -46,7 +49,11 @@ function PutJob(props: PutJobProps) {
   const { state, acting, now, choose, onBack, target, before, asksWashed, behind } = props
   const put = usePut(state, target, now)
   const [isTyped, onTyped] = useState(false)
-  const settled = useSettled(put.source?.kind)
+  const [isDating, setDating] = useState(false)
+  const asksDates = isDating && put.asksDates
+  const batch = put.source?.kind === 'batch' ? put.source.id : null
+  const firstDay = batch === null ? firstDayIs(state.station, target.component) : 'made'
+  const settled = useSettled(`${put.source?.kind} ${asksDates}`)
   const act = async () => {
     if (!settled() || acting.busy || !put.isReady) return
     if (await acting.act(props.command(put.told(), put.washed), props.done)) {
@@ -56,44 +63,64 @@ function PutJob(props: PutJobProps) {
   }
   return (
     <div className={forms.two}>
-      <div className={forms.what}>
-        {behind !== null && put.source?.kind === 'batch' && (
-          <div className={forms.care}>
-            <p>{words.putBehindWhy}</p>
+      {asksDates ? (
+        <DatesStep
+          {...{ state, now, firstDay, batch }}
+          said={put.dates}
+          none={dateWords.none}
+          onSaid={(said) => {
+            put.setDates(said)
+            setDating(false)
+          }}
+        />
+      ) : (
+        <div className={forms.what}>
+          {behind !== null && put.source?.kind === 'batch' && (
+            <div className={forms.care}>
+              <p>{words.putBehindWhy}</p>
+              <button
+                type="button"
+                className={forms.small}
+                onClick={() => choose({ kind: 'food', food: { task: 'fill-backup', id: behind } })}
+              >
+                {words.putBehind}
+              </button>
+            </div>
+          )}
+          <PutFrom state={state} put={put} choose={choose} component={target.component} />
+          {put.source && <PutAmount {...{ state, put, target, isTyped, onTyped }} />}
+          {put.asksDates && (
+            <DatesButton
+              said={put.dates}
+              firstDay={firstDay}
+              unless={dateWords.notSaid}
+              onOpen={() => setDating(true)}
+            />
+          )}
+          {before !== '' && <p className={forms.note}>{before}</p>}
+          {asksWashed && (
+            <label className={forms.check}>
+              <input
+                type="checkbox"
+                checked={put.washed}
+                onChange={(event) => put.setWashed(event.target.checked)}
+              />
+              {words.washed}
+            </label>
+          )}
+          <div className={forms.send}>
+            <ReadyNote form={put.needsReading ? put.form : null} />
             <button
               type="button"
-              className={forms.small}
-              onClick={() => choose({ kind: 'food', food: { task: 'fill-backup', id: behind } })}
+              className={forms.main}
+              disabled={acting.busy || !put.isReady || (asksWashed && !put.washed)}
+              onClick={() => void act()}
             >
-              {words.putBehind}
+              {props.send}
             </button>
           </div>
-        )}
-        <PutFrom state={state} put={put} choose={choose} component={target.component} />
-        {put.source && <PutAmount {...{ state, put, target, isTyped, onTyped }} />}
-        {before !== '' && <p className={forms.note}>{before}</p>}
-        {asksWashed && (
-          <label className={forms.check}>
-            <input
-              type="checkbox"
-              checked={put.washed}
-              onChange={(event) => put.setWashed(event.target.checked)}
-            />
-            {words.washed}
-          </label>
-        )}
-        <div className={forms.send}>
-          <ReadyNote form={put.needsReading ? put.form : null} />
-          <button
-            type="button"
-            className={forms.main}
-            disabled={acting.busy || !put.isReady || (asksWashed && !put.washed)}
-            onClick={() => void act()}
-          >
-            {props.send}
-          </button>
         </div>
-      </div>
+      )}
       {put.needsReading ? (
         <ReadingPad
           form={put.form}

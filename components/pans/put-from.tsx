@@ -1,5 +1,6 @@
 import type { Choose } from '#components/pans/chosen.ts'
 import forms from '#components/pans/forms.module.css'
+import { sayLastUse } from '#components/pans/pan-facts.ts'
 import type { Put } from '#components/pans/use-put.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { isOutOfTurn, type PutSource } from '#lib/views/put-sources.ts'
@@ -19,20 +20,26 @@ export function PutFrom({ state, put, choose, component }: PutFromProps) {
   const time = (at: number) => sayTime(at, state.station.timeZone)
   const each = state.portions[component]?.amount ?? 1
   const count = (amount: number) => Math.floor(amount / each)
+  const lastUse = ({ useBy: ends }: Exclude<PutSource, { kind: 'plain' }>) =>
+    sayLastUse(state, { useBy: ends, throwOutAt: null })
   const said = (source: PutSource): { name: string; more: string; off: boolean } => {
     if (source.kind === 'plain')
       return { name: words.asItCame, more: words.asItCameWhy, off: false }
     if (source.kind === 'backup')
       return {
         name: words.backupPan(source.kept, source.guarded),
-        more: words.backupLeft(count(source.amount)),
+        more: [words.backupLeft(count(source.amount)), ...lastUse(source)].join(', '),
         off: false,
       }
     return {
       name: words.batchMade(time(source.finishedAt)),
       more: source.problem
         ? safetyWords.load(source.problem, time)
-        : `${words.portions(count(source.amount))}${source.isFirst ? `, ${words.firstOut}` : ''}`,
+        : [
+            words.portions(count(source.amount)),
+            ...(source.isFirst ? [words.firstOut] : []),
+            ...lastUse(source),
+          ].join(', '),
       off: source.problem !== null,
     }
   }

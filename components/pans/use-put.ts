@@ -1,9 +1,12 @@
 import { useState } from 'react'
+import type { SaidDates } from '#components/pans/said-dates.ts'
 import { type ReadingForm, useReading } from '#components/pans/use-reading.ts'
 import { componentOf } from '#lib/menu/find.ts'
 import type { HeldBy } from '#lib/safety/holding.ts'
+import type { ToldDates } from '#lib/safety/told-dates.ts'
 import { needsReading } from '#lib/service/food-now.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { asksDates } from '#lib/views/dates-asked.ts'
 import {
   firstSource,
   fittingPortions,
@@ -37,6 +40,9 @@ export interface Put {
   readonly most: number
   readonly weight: { readonly text: string; readonly unit: ScaleUnit } | null
   readonly washed: boolean
+  /** Its days, as they were said; null: nothing was. */
+  readonly dates: SaidDates | null
+  readonly asksDates: boolean
   readonly form: ReadingForm
   readonly needsReading: boolean
   readonly isReady: boolean
@@ -44,8 +50,9 @@ export interface Put {
   setPortions(portions: number): void
   setWeight(weight: { readonly text: string; readonly unit: ScaleUnit } | null): void
   setWashed(washed: boolean): void
+  setDates(dates: SaidDates | null): void
   /** The fields of a command that say what goes in. */
-  told(): {
+  told(): ToldDates & {
     amount?: number
     weighedMg?: number
     batch?: string
@@ -70,9 +77,11 @@ export const usePut = (state: RunningState, target: PutTarget, now: number): Put
   const [wanted, setWanted] = useState(target.usual)
   const [weight, setWeight] = useState<Put['weight']>(null)
   const [washed, setWashed] = useState(false)
+  const [dates, setDates] = useState<SaidDates | null>(null)
   const component = componentOf(state.station, target.component)
   const heldBy = target.heldBy ?? source?.heldBy ?? component.held
   const asksReading = needsReading(heldBy)
+  const isDated = asksDates(source, heldBy)
   const limit =
     heldBy === 'hot' || heldBy === 'cold' ? holdingLimit(state.station, component, heldBy) : null
   const form = useReading(
@@ -96,16 +105,22 @@ export const usePut = (state: RunningState, target: PutTarget, now: number): Put
     most,
     weight,
     washed,
+    dates: isDated ? dates : null,
+    asksDates: isDated,
     form,
     needsReading: asksReading,
     isReady:
       isLoadable &&
       (!asksReading || form.judged.isReady) &&
       (weight === null || weighedMg !== null),
-    choose: (next) => setKey(keyOf(next)),
+    choose: (next) => {
+      setKey(keyOf(next))
+      setDates(null)
+    },
     setPortions: setWanted,
     setWeight,
     setWashed,
+    setDates,
     told: () => {
       const reading = asksReading ? readingOf(form.entry) : null
       return {
@@ -124,6 +139,7 @@ export const usePut = (state: RunningState, target: PutTarget, now: number): Put
         ...(source?.kind === 'batch' && source.heldBy === 'time'
           ? { heldBy: 'time' as const }
           : {}),
+        ...(isDated && dates ? dates.told : {}),
         ...(reading ? { reading, initials: form.entry.initials.trim() } : {}),
         ...(source && isOutOfTurn(source) ? { notFirst: true as const } : {}),
       }

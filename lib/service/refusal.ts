@@ -4,6 +4,7 @@ import type { MomentProblem, ReadingLack, ReadingQuestion } from '#lib/safety/re
 import type { ReheatProblem } from '#lib/safety/reheating.ts'
 import type { Temperature } from '#lib/safety/temperature.ts'
 import type { ClockProblem } from '#lib/safety/time-control.ts'
+import type { DateProblem } from '#lib/safety/told-dates.ts'
 import type { TopUpProblem } from '#lib/safety/top-up.ts'
 import type { CommandType } from '#lib/service/command-type.ts'
 import type { AcceptedFinding, HoldReason } from '#lib/service/event.ts'
@@ -105,6 +106,7 @@ export type Refusal =
       readonly read: Temperature
     }
   | { readonly code: 'wrong-moment'; readonly problem: MomentProblem | BatchTimesProblem }
+  | { readonly code: 'wrong-date'; readonly problem: DateProblem }
   | { readonly code: 'wrong-amount'; readonly pan: string; readonly problem: AmountProblem }
   | { readonly code: 'wrong-place'; readonly pan: string; readonly problem: PlaceProblem }
   | { readonly code: 'cannot-load'; readonly component: string; readonly problem: LoadProblem }

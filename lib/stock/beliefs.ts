@@ -9,10 +9,9 @@ import type { KnownBias } from '#lib/service/stock-event.ts'
 import type { StockState } from '#lib/service/stock-state.ts'
 import type { Taking } from '#lib/service/taking.ts'
 import { findBuild } from '#lib/service/tickets.ts'
+import { afterPanReading, afterReading } from '#lib/stock/pan-reading.ts'
 import {
   afterLoad,
-  afterPanReading,
-  afterReading,
   afterTakenAway,
   afterUse,
   COUNTED,

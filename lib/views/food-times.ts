@@ -4,7 +4,7 @@ import type { Reading } from '#lib/safety/readings.ts'
 import { throwOutMoment } from '#lib/safety/time-control.ts'
 import { lastReading } from '#lib/service/batch-read.ts'
 import { batchReadBy } from '#lib/service/batch-watch.ts'
-import type { StockPlace } from '#lib/service/food-event.ts'
+import type { HeldFood, StockPlace } from '#lib/service/food-event.ts'
 import { lastsUntil, limitsOf } from '#lib/service/food-limits.ts'
 import { holdingOf, practiceOf } from '#lib/service/food-now.ts'
 import type { OffSale, ToThrowOut } from '#lib/service/food-state.ts'
@@ -20,6 +20,11 @@ export interface FoodTimes {
   /** Epoch milliseconds; null where no clock or near date binds it. */
   readonly throwOutAt: number | null
   readonly isSoon: boolean
+  /**
+   * The midnight that ends the last day on which it may be used, epoch milliseconds; null where no
+   * date binds it. `isDated`: by a date mark, not for want of one.
+   */
+  readonly useBy: { readonly endsAt: number; readonly isDated: boolean } | null
   /** It is asked for, and missed from this moment on; null where it isn't asked for yet. */
   readonly readBy: number | null
   /** When the next one is missed, asked for or not; null where none is due. */
@@ -27,6 +32,14 @@ export interface FoodTimes {
   readonly newest: Reading | null
   readonly offSale: OffSale | null
   readonly toThrowOut: ToThrowOut | null
+}
+
+/** The last day of food by its mark, or by the day on which it was loaded without one. */
+export const lastUseOf = (food: Pick<HeldFood, 'dateMark' | 'dayEndsAt'>): FoodTimes['useBy'] => {
+  const marked = food.dateMark?.endsAt ?? Number.POSITIVE_INFINITY
+  const day = food.dayEndsAt ?? Number.POSITIVE_INFINITY
+  const endsAt = Math.min(marked, day)
+  return Number.isFinite(endsAt) ? { endsAt, isDated: marked <= day } : null
 }
 
 const batchTimes = (state: RunningState, id: string, now: number): FoodTimes | null => {
@@ -39,6 +52,7 @@ const batchTimes = (state: RunningState, id: string, now: number): FoodTimes | n
   return {
     throwOutAt,
     isSoon: throwOutAt !== null && throwOutAt - now <= THROW_OUT_SOON_MS,
+    useBy: lastUseOf(batch),
     readBy: isAsked ? nextBy : null,
     nextBy,
     newest: lastReading(state.station, batch),
@@ -65,6 +79,7 @@ export const foodTimes = (
   return {
     throwOutAt: matters ? until : null,
     isSoon: matters && until - now <= THROW_OUT_SOON_MS,
+    useBy: stock.amount > 0 && stock.food ? lastUseOf(stock.food) : null,
     readBy: holding?.state === 'ask' ? holding.next.dueAt : null,
     nextBy: next?.dueAt ?? null,
     newest: stock.readings.at(-1) ?? null,

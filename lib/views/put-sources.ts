@@ -7,6 +7,7 @@ import { batchesInOrder, heldAs, loadProblemOf, needsBatch } from '#lib/service/
 import { findBackup, isUsable } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { holdsAtMost, mostInPan } from '#lib/stock/capacity.ts'
+import { type FoodTimes, lastUseOf } from '#lib/views/food-times.ts'
 
 export type PutSource =
   | {
@@ -19,6 +20,7 @@ export type PutSource =
       readonly heldBy: HeldBy
       /** Why it can't be loaded, its reading apart; null where it can. */
       readonly problem: LoadProblem | null
+      readonly useBy: FoodTimes['useBy']
       /** Of those that can be loaded it is the one to use first. */
       readonly isFirst: boolean
     }
@@ -29,6 +31,7 @@ export type PutSource =
       readonly heldBy: HeldBy
       readonly kept: 'hot' | 'cold' | 'boxed'
       readonly guarded: boolean
+      readonly useBy: FoodTimes['useBy']
     }
   /** Ready to eat as it came: no batch is asked for. */
   | { readonly kind: 'plain'; readonly heldBy: HeldBy }
@@ -60,6 +63,7 @@ export const putSources = (
         finishedAt: batch.finishedAt ?? batch.startedAt,
         heldBy,
         problem: apart(problem),
+        useBy: lastUseOf(batch),
         isFirst: place === 0,
       },
     ]
@@ -77,6 +81,7 @@ export const putSources = (
             heldBy: pan.food.heldBy,
             kept: pan.kept,
             guarded: pan.guarded,
+            useBy: lastUseOf(pan.food),
           },
         ]
       : [],

@@ -2,6 +2,7 @@
 import type { BatchTimesProblem } from '#lib/safety/load.ts'
 import type { MomentProblem } from '#lib/safety/readings.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
+import { sayDateProblem } from '#lib/words/date-problems-en.ts'
 import { list } from '#lib/words/findings-en.ts'
 import { panRuleWords } from '#lib/words/pan-rules-en.ts'
 import { type SayClock, safetyWords } from '#lib/words/safety-en.ts'
@@ -21,6 +22,7 @@ type FoodRefusal = Extract<
       | 'reading-lacks'
       | 'reading-asked'
       | 'wrong-moment'
+      | 'wrong-date'
       | 'wrong-amount'
       | 'wrong-place'
       | 'cannot-load'
@@ -74,6 +76,8 @@ export const sayFoodRefusal = (
       return safetyWords.question(refusal.question, refusal.read)
     case 'wrong-moment':
       return sayWrongMoment(refusal.problem, clock)
+    case 'wrong-date':
+      return sayDateProblem(refusal.problem)
     case 'wrong-amount':
       return panRuleWords.amount(refusal.problem, 'mg', { weight: sayWeight, name })
     case 'wrong-place':

@@ -9,6 +9,7 @@ import type { ReheatProblem } from '#lib/safety/reheating.ts'
 import type { Scale, Temperature } from '#lib/safety/temperature.ts'
 import type { ClockProblem } from '#lib/safety/time-control.ts'
 import type { TopUpProblem } from '#lib/safety/top-up.ts'
+import { sayDateOver } from '#lib/words/date-problems-en.ts'
 
 /** How a moment is said; each screen knows its time zone. */
 export type SayClock = (at: number) => string
@@ -120,7 +121,7 @@ const sayLoad = (problem: LoadProblem, clock: SayClock): string => {
     case 'past-throw-out':
       return `Throw it out: its time was over at ${clock(problem.at)}.`
     case 'past-date-mark':
-      return `Throw it out: its last day was ${problem.lastDay}.`
+      return sayDateOver(problem.lastDay)
     case 'not-back-to-hot-or-cold':
       return `It is on time only until ${clock(problem.at)} and doesn’t go back to heat or cold.`
     case 'needs-clock':
@@ -211,7 +212,6 @@ export const safetyWords = {
   load: sayLoad,
   cooling: sayCooling,
   coolingWay,
-  lastDay: (day: string) => `Last day ${day}`,
   reheat,
   topUp,
 } as const

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { civilDateOf, dateMark, dayNumber, mixedLastDay } from '#lib/safety/date-marks.ts'
 import { MODEL_CODE as limits } from '#lib/safety/limits.ts'
+import { lastDayOf, type ToldDates } from '#lib/safety/told-dates.ts'
 
 const lastDay = (preparedOn: string, frozenOn?: string, thawedOn?: string): string => {
   const freezings = frozenOn === undefined ? [] : [{ frozenOn, thawedOn: thawedOn ?? null }]
@@ -38,5 +39,36 @@ describe('FDA Food Code 2022, 3-501.17 and 3-501.18', () => {
     const [today, opened] = ['2026-10-10', '2026-10-07']
     expect(dayNumber(opened, today)).toBe(4)
     expect(mixedLastDay([lastDay(today), lastDay(opened)])).toBe('2026-10-13')
+  })
+})
+
+describe('FDA Food Code 2022, 3-501.17, as days are told', () => {
+  const told = (dates: ToldDates, today: string) => {
+    const last = lastDayOf(dates, today, limits)
+    return 'lastDay' in last ? last.lastDay : last.problem.code
+  }
+
+  it('[Z54] 3-501.17(A): prepared on 1 Oct, the day of preparation is day 1: last day 7 Oct', () => {
+    expect(told({ preparedOn: '2026-10-01' }, '2026-10-01')).toBe('2026-10-07')
+  })
+
+  it('[Z54] 3-501.17(B): a pack counts from the day it was opened, and not past the maker’s use-by (from memory)', () => {
+    expect(told({ preparedOn: '2026-10-01', useBy: '2026-10-04' }, '2026-10-02')).toBe('2026-10-04')
+    expect(told({ preparedOn: '2026-10-01', useBy: '2026-11-04' }, '2026-10-02')).toBe('2026-10-07')
+  })
+
+  it('[Z54] cooked 1 Oct, frozen 3 Oct, thawed 10 Oct: last day 14 Oct (North Carolina date-marking sheet)', () => {
+    const freezing = { frozenOn: '2026-10-03', thawedOn: '2026-10-10' }
+    expect(told({ preparedOn: '2026-10-01', freezing }, '2026-10-10')).toBe('2026-10-14')
+  })
+
+  it('[Z55] 3-501.18(A): freezing on day 8 mends nothing, on day 7 leaves the day of thawing (computed)', () => {
+    const thawedOn = '2026-10-20'
+    const frozen = (frozenOn: string): ToldDates => ({
+      preparedOn: '2026-10-01',
+      freezing: { frozenOn, thawedOn },
+    })
+    expect(told(frozen('2026-10-08'), thawedOn)).toBe('frozen-too-late')
+    expect(told(frozen('2026-10-07'), thawedOn)).toBe(thawedOn)
   })
 })

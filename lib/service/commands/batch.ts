@@ -5,7 +5,7 @@ import { earlierStamp } from '#lib/safety/date-stamp.ts'
 import { batchTimesProblem } from '#lib/safety/load.ts'
 import { momentProblem } from '#lib/safety/readings.ts'
 import { loadsToCome, readOfLoad } from '#lib/service/batch-loads.ts'
-import { earlierDay, toldMark } from '#lib/service/commands/dated.ts'
+import { dateFields, firstDayOf, toldMark } from '#lib/service/commands/dated.ts'
 import {
   type Circumstances,
   type Decision,
@@ -49,8 +49,7 @@ export const finishBatchSchema = z.strictObject({
   /** Of its loads, so many are finished by now; all of them where left away. */
   loads: z.int().min(1).max(20).optional(),
   finishedAt: momentField.optional(),
-  /** The civil day that counts as day 1, where it is kept for days. */
-  preparedOn: z.iso.date().optional(),
+  ...dateFields,
 })
 
 /** Decides on a batch that there is and that wasn't thrown out. */
@@ -159,7 +158,8 @@ export const decideFinishBatch = (
     const isAsked = isLoad || (readOfLoad(batch).length > 0 && !batch.cooked)
     const failed = isAsked ? whyNotCooked(running, batch) : null
     if (failed) return refuse(failed)
-    const told = toldMark(running, command.preparedOn ?? earlierDay(running, batch, now), now)
+    const preparedOn = firstDayOf(running, batch, command, now)
+    const told = toldMark(running, { ...command, preparedOn }, now)
     if ('refusal' in told) return told
     // Said again, a date only moves to the earlier.
     const mark = earlierStamp(told.mark, batch.dateMark)

@@ -1,34 +1,52 @@
-/** The day on which food was prepared or opened, as it is told. */
-import { dateMark, stampOf } from '#lib/safety/date-marks.ts'
+/** The days of food as commands tell them: opened or made on, the maker's use-by, and a freezing. */
+import { z } from 'zod'
+import { stampOf } from '#lib/safety/date-marks.ts'
 import type { DateStamp } from '#lib/safety/date-stamp.ts'
+import { lastDayOf, type ToldDates } from '#lib/safety/told-dates.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { civilDate, timeOnDayOf } from '#lib/time/civil.ts'
+import { civilDate } from '#lib/time/civil.ts'
 
-/** The mark of food whose civil day 1 is told; refused where that day is still to come. */
-export const toldMark = (
-  { station }: RunningState,
-  preparedOn: string | undefined,
-  now: number,
-): { readonly mark: DateStamp | null } | { readonly refusal: Refusal } => {
-  if (preparedOn === undefined) return { mark: null }
-  const { timeZone } = station
-  if (preparedOn > civilDate(now, timeZone)) {
-    const byMs = timeOnDayOf(Date.parse(`${preparedOn}T12:00Z`), '00:00', timeZone) - now
-    return { refusal: { code: 'wrong-moment', problem: { code: 'in-the-future', byMs } } }
-  }
-  const mark = dateMark({ preparedOn, freezings: [], useBy: null }, limitsOf(station))
-  return { mark: mark.mark === 'last-day' ? stampOf(mark.lastDay, timeZone) : null }
+const dayField = z.iso.date()
+
+export const dateFields = {
+  /** The civil day that counts as day 1: when it was prepared, or its pack was opened. */
+  preparedOn: dayField.optional(),
+  /** The maker's use-by date; of made food the earliest of what went in. */
+  useBy: dayField.optional(),
+  /** Put into the freezer, and taken out to thaw: the days between don't count. */
+  freezing: z.strictObject({ frozenOn: dayField, thawedOn: dayField }).optional(),
 }
 
-/** What was started on an earlier day was prepared on that one, unless somebody says another. */
-export const earlierDay = (
+/** The mark of food whose days are told, null where none is; refused where they can't be. */
+export const toldMark = (
+  { station }: RunningState,
+  { preparedOn, useBy, freezing }: ToldDates,
+  now: number,
+): { readonly mark: DateStamp | null } | { readonly refusal: Refusal } => {
+  const { timeZone } = station
+  const today = civilDate(now, timeZone)
+  const last = lastDayOf({ preparedOn, useBy, freezing }, today, limitsOf(station))
+  if ('problem' in last) return { refusal: { code: 'wrong-date', problem: last.problem } }
+  return { mark: last.lastDay === null ? null : stampOf(last.lastDay, timeZone) }
+}
+
+/**
+ * Day 1 of a batch: the day that is told, never later than the one on which it was started; else
+ * that one, where it was an earlier one than now, or something else is told of its days.
+ */
+export const firstDayOf = (
   { station }: RunningState,
   { startedAt }: Pick<BatchState, 'startedAt'>,
+  { preparedOn, useBy, freezing }: ToldDates,
   now: number,
 ): string | undefined => {
-  const day = civilDate(startedAt, station.timeZone)
-  return day < civilDate(now, station.timeZone) ? day : undefined
+  const started = civilDate(startedAt, station.timeZone)
+  const today = civilDate(now, station.timeZone)
+  if (preparedOn !== undefined)
+    return preparedOn > started && preparedOn <= today ? started : preparedOn
+  const isTold = useBy !== undefined || freezing !== undefined
+  return isTold || started < today ? started : undefined
 }

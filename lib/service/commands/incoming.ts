@@ -7,7 +7,7 @@ import type { HeldBy } from '#lib/safety/holding.ts'
 import type { LoadProblem } from '#lib/safety/load.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import { leftOfBatch } from '#lib/service/batch-loads.ts'
-import { earlierDay, toldMark } from '#lib/service/commands/dated.ts'
+import { dateFields, firstDayOf, toldMark } from '#lib/service/commands/dated.ts'
 import { amountField, idField } from '#lib/service/commands/fields.ts'
 import { initialsField, readingField } from '#lib/service/commands/food-fields.ts'
 import { takenReading } from '#lib/service/commands/reading.ts'
@@ -39,8 +39,7 @@ export const incomingFields = {
   heldBy: z.enum(['hot', 'cold', 'time']).optional(),
   reading: readingField.optional(),
   initials: initialsField,
-  /** The civil day that counts as day 1: when it was prepared, or its pack was opened. */
-  preparedOn: z.iso.date().optional(),
+  ...dateFields,
   /** An older batch stays behind, and somebody means it. */
   notFirst: z.boolean().optional(),
 }
@@ -217,15 +216,18 @@ export const incoming = (
   const cannot = (why: LoadProblem) =>
     ({ refusal: { code: 'cannot-load', component: into.component.id, problem: why } }) as const
   if (problem) return cannot(problem)
-  const isUnmarked = !source && heldBy === 'cold' && batch.found?.dateMark === null
-  const day = isUnmarked && batch.found ? earlierDay(state, batch.found, now) : undefined
-  const dated = toldMark(state, told.preparedOn ?? day, now)
+  const unmarked = !source && heldBy === 'cold' && !batch.found?.dateMark ? batch.found : null
+  const preparedOn = unmarked ? firstDayOf(state, unmarked, told, now) : told.preparedOn
+  const dated = toldMark(state, { ...told, preparedOn }, now)
   if ('refusal' in dated) return dated
   const { clock = null, finishedAt = null } = batch.found ?? {}
   const dateMark = earlierStamp(dated.mark, batch.found?.dateMark ?? null)
   if (dateMark && pastStamp(dateMark, now))
     return cannot({ code: 'past-date-mark', lastDay: dateMark.lastDay })
-  const isUndated = heldBy === 'cold' && dateMark === null
+  // A use-by alone tells no first day, so that what ends with its day still does.
+  const endsWithDay = source?.found.food.dayEndsAt
+  const hadFirstDay = (batch.found?.dateMark ?? null) !== null && endsWithDay === undefined
+  const isUndated = heldBy === 'cold' && preparedOn === undefined && !hadFirstDay
   const ownDay = startOfNextDay(now, state.station.timeZone)
   // Under a rule that asks for readings the last one goes along: from it the next is due.
   const onClock = clock?.rule === '6h' ? (batch.found?.readings.at(-1) ?? null) : null
@@ -240,7 +242,7 @@ export const incoming = (
         dateMark,
         finishedAt: finishedAt ?? reading.found?.at ?? now,
         guarded: into.guarded,
-        ...(isUndated ? { dayEndsAt: source?.found.food.dayEndsAt ?? ownDay } : {}),
+        ...(isUndated ? { dayEndsAt: endsWithDay ?? ownDay } : {}),
       },
       reading: reading.found ?? onClock,
     },

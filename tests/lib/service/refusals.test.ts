@@ -278,6 +278,10 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
     given(),
     { type: 'startBatch', component: 'rice', loads: 1, startedAt: OPENED_AT * 2 },
   ],
+  'wrong-date': [
+    given(),
+    { ...changePan('pan-slaw', 100_000), ...read(38), preparedOn: '2099-01-01' } as Given,
+  ],
   'wrong-amount': [given(), changePan('pan-rice', 6_000_000)],
   'wrong-place': [
     atStation({

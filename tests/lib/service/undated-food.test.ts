@@ -57,7 +57,7 @@ describe('cold food without a date mark', () => {
 
   it('[B30] the day that is told is not ahead, and not over', () => {
     const told = openedService()
-    expect(codeOf(whenAt(told, 1, plain({ preparedOn: '2026-11-26' })))).toBe('wrong-moment')
+    expect(codeOf(whenAt(told, 1, plain({ preparedOn: '2026-11-26' })))).toBe('wrong-date')
     expect(refusalOf(whenAt(told, 1, plain({ preparedOn: '2026-11-18' })))).toMatchObject({
       code: 'cannot-load',
       problem: { code: 'past-date-mark', lastDay: '2026-11-24' },

@@ -177,8 +177,8 @@ describe('ways around a date or a rule', () => {
 
   it('[B1] a date of preparation is not ahead, and said again moves to the earlier only', () => {
     expect(refusalOf(whenAt(started, 2, finish('2026-11-26')))).toMatchObject({
-      code: 'wrong-moment',
-      problem: { code: 'in-the-future' },
+      code: 'wrong-date',
+      problem: { code: 'day-ahead' },
     })
     const dated = at(started, 2, finish('2026-11-22'))
     const lastDay = (told: Told) => told.state.batches['b-tuna']?.dateMark?.lastDay

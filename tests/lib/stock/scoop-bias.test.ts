@@ -1,14 +1,13 @@
 import jstat from 'jstat'
 import { describe, expect, it } from 'vitest'
+import { afterReading, chanceBad } from '#lib/stock/pan-reading.ts'
 import {
   afterLoad,
-  afterReading,
   afterTakenAway,
   afterUse,
   biasRange,
   biasSaid,
   COUNTED,
-  chanceBad,
   firstBelief,
   type ReadingKind,
   readingSd,

@@ -112,6 +112,7 @@ const refusals: Of<Refusal> = {
     read: { tenths: 1650, scale: 'C' },
   },
   'wrong-moment': { code: 'wrong-moment', problem: { code: 'in-the-future', byMs: 60_000 } },
+  'wrong-date': { code: 'wrong-date', problem: { code: 'thawed-before-frozen' } },
   'wrong-amount': {
     code: 'wrong-amount',
     pan: 'pan-rice',

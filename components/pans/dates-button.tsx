@@ -1,0 +1,38 @@
+import { lazy, Suspense } from 'react'
+import styles from '#components/pans/food-dates.module.css'
+import forms from '#components/pans/forms.module.css'
+import type { FoodDatesProps, SaidDates } from '#components/pans/said-dates.ts'
+import { type FirstDayIs, dateWords as words } from '#lib/words/dates-en.ts'
+import { sayDate } from '#lib/words/day-en.ts'
+
+interface DatesButtonProps {
+  readonly said: SaidDates | null
+  readonly firstDay: FirstDayIs
+  /** What holds while nothing is said; '' where that is told elsewhere. */
+  readonly unless: string
+  readonly onOpen: () => void
+}
+
+/** What is said of its days so far, and the way to say it. */
+export function DatesButton({ said, firstDay, unless, onOpen }: DatesButtonProps) {
+  return (
+    <button type="button" className={`${forms.small} ${styles.open}`} onClick={onOpen}>
+      {said ? words.change(sayDate(said.lastDay)) : words.ask[firstDay]}
+      {!said && unless !== '' && <small>{unless}</small>}
+    </button>
+  )
+}
+
+const loadDates = () => import('#components/pans/food-dates.tsx')
+
+/** Brings a calendar along, so that no other form waits for it. */
+const FoodDates = lazy(async () => ({ default: (await loadDates()).FoodDates }))
+
+/** Its questions, in the place of what goes in. */
+export function DatesStep(props: FoodDatesProps) {
+  return (
+    <Suspense fallback={<div className={forms.what} />}>
+      <FoodDates {...props} />
+    </Suspense>
+  )
+}

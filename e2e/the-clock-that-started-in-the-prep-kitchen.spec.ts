@@ -50,7 +50,7 @@ test('the clock that started in the prep kitchen: its time binds the pan, the co
     type: 'startBatch',
     batch: 'prep-beans',
     component: 'beans',
-    loads: 2,
+    loads: 1,
     startedAt: began - 200 * MINUTE,
   })
   await job.lead.does({

@@ -5,5 +5,6 @@ import { assemblyEn as say } from '#lib/words/assembly-en.ts'
 export const sayLacks = ({ name, lacks, lacksWhy, state }: NowBuild): string => {
   if (lacks === null) return ''
   if (lacksWhy === 'throw-out') return say.pastTime(name, lacks)
+  if (lacksWhy === 'clock') return say.clock(name, lacks, state)
   return lacksWhy === 'off-sale' ? say.offSale(name, lacks, state) : say.short(name, lacks)
 }

@@ -1,6 +1,7 @@
 import shared from '#components/counter/counter.module.css'
 import styles from '#components/counter/tickets.module.css'
 import { nameIn } from '#lib/menu/name-in.ts'
+import { clockDoubtOf } from '#lib/service/clock-doubt.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { levelOf } from '#lib/stock/levels.ts'
 import type { ShortWays } from '#lib/stock/short-ways.ts'
@@ -28,9 +29,11 @@ export function ShortWhy({ state, short }: ShortProps) {
     <p className={styles.warning}>
       {short.waits
         ? shortEn.shortWaits(name)
-        : isHeldBack
-          ? shortEn.shortOffSale(name)
-          : shortEn.short(name)}{' '}
+        : clockDoubtOf(state, short.component) !== null
+          ? shortEn.shortClock(name)
+          : isHeldBack
+            ? shortEn.shortOffSale(name)
+            : shortEn.short(name)}{' '}
       {more}
     </p>
   )

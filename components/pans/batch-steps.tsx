@@ -12,6 +12,8 @@ import { ToldWhenSteps, useToldWhen } from '#components/pans/told-when.tsx'
 import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { componentOf } from '#lib/menu/find.ts'
+import { readOfLoad } from '#lib/service/batch-loads.ts'
+import { needsBatch } from '#lib/service/food-now.ts'
 import { amountOf } from '#lib/views/pans.ts'
 import { cookLimit, heatReadingOf } from '#lib/views/reading-entry.ts'
 import { batchWords } from '#lib/words/batches-en.ts'
@@ -76,8 +78,11 @@ export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
   const next = Math.min(of, (batch?.loadsDone ?? 0) + 1)
   const soFar = Math.floor((batch?.amount ?? 0) / amountOf(state, component.id, 1))
   const gave = (done: number) => soFar + perLoad * (done - (batch?.loadsDone ?? 0))
-  const [loads, setLoads] = useState(of)
-  const [count, setCount] = useState(gave(of))
+  // Each load has a reading of its own: those that were read are finished.
+  const read = batch && needsBatch(component) ? readOfLoad(batch).length : of
+  const offered = Math.max(next, Math.min(of, next - 1 + read))
+  const [loads, setLoads] = useState(offered)
+  const [count, setCount] = useState(gave(offered))
   const chooseLoads = (done: number) => {
     setLoads(done)
     setCount(gave(done))

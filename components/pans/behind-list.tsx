@@ -4,7 +4,7 @@ import forms from '#components/pans/forms.module.css'
 import { sayLastUse } from '#components/pans/pan-facts.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import { needsReading } from '#lib/service/food-now.ts'
-import { throwOutKey } from '#lib/service/held-stock.ts'
+import { clockDoubt, isForSale, throwOutKey } from '#lib/service/held-stock.ts'
 import { batchPictures } from '#lib/views/batch-strip.ts'
 import { foodTimes } from '#lib/views/food-times.ts'
 import { batchWords } from '#lib/words/batches-en.ts'
@@ -29,9 +29,11 @@ export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) 
     if (amount <= 0) return words.behindEmpty
     const times = foodTimes(state, 'backup', id, now)
     const count = Math.floor(amount / (state.portions[component]?.amount ?? 1))
+    const doubt = isForSale(state, 'backup', id) ? clockDoubt(state, 'backup', id) : null
     return [
       words.portions(count),
       ...(times?.offSale ? [pansWords.offSale] : []),
+      ...(doubt === null ? [] : [pansWords.clockJumped, pansWords.clockHelps[doubt]]),
       ...(times?.newest
         ? [pansWords.read(sayDegrees(times.newest.temperature), time(times.newest.at))]
         : []),

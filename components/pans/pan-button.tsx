@@ -14,6 +14,9 @@ const troubleWords = (picture: PanPicture, times: FoodTimes | null): readonly [s
       return [words.throwOut, '']
     case 'off-sale':
       return [words.offSale, times?.offSale ? words.offSaleWhy[times.offSale.why] : '']
+    case 'unread':
+    case 'timed':
+      return [words.clockJumped, words.clockHelps[picture.trouble]]
     default:
       return [words.notKnown, words.notKnownWhy]
   }

@@ -56,10 +56,15 @@ export function PanHome(props: PanHomeProps) {
             label: words.whatMayBeDone,
             food: { task: 'resolve', what: 'pan', id: pan.id } as const,
           }
-        : {
-            label: isEmpty ? words.loadPan : words.changePan,
-            food: { task: 'put', pan: pan.id, way: isEmpty ? 'load' : 'change' } as const,
-          }
+        : picture.trouble === 'unread'
+          ? {
+              label: words.readTemperature,
+              food: { task: 'read', what: 'pan', id: pan.id } as const,
+            }
+          : {
+              label: isEmpty ? words.loadPan : words.changePan,
+              food: { task: 'put', pan: pan.id, way: isEmpty ? 'load' : 'change' } as const,
+            }
   const hasFood = !isEmpty && picture.trouble !== 'throw-out'
   const others: readonly { label: string; act: () => void; off?: boolean }[] = [
     ...(needsReading(heldBy)

@@ -4,14 +4,17 @@ import { foodName } from '#components/pans/food-title.ts'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { sayHandedOver } from '#components/pans/handed-over-said.ts'
+import { MinuteSteps } from '#components/pans/minute-steps.tsx'
 import { ReadingPad } from '#components/pans/reading-pad.tsx'
 import { useReading } from '#components/pans/use-reading.ts'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
 import type { WayOut } from '#lib/safety/holding.ts'
+import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
 import { componentIn, stockOf } from '#lib/service/held-stock.ts'
 import { batchWays, waysFor } from '#lib/service/ways-out.ts'
 import { handedOverListOf } from '#lib/views/handed-over-with.ts'
 import { heatAgainLimit, heatReadingOf } from '#lib/views/reading-entry.ts'
+import { batchWords } from '#lib/words/batches-en.ts'
 import { sayTime } from '#lib/words/clock-en.ts'
 import { formWords as words } from '#lib/words/food-forms-en.ts'
 import { handedOverWords as handedOver } from '#lib/words/handed-over-en.ts'
@@ -35,6 +38,7 @@ export function ResolveForm({ state, acting, food, now, choose, onBack }: FormPr
   const component = state.batches[id]?.component ?? componentIn(state.station, id) ?? ''
   const form = useReading(state, component, 'reheating', heatAgainLimit(state.station, place))
   const [passphrase, setPassphrase] = useState('')
+  const [hours, setHours] = useState(6)
   const time = (at: number) => sayTime(at, state.station.timeZone)
   const ways: readonly WaySaid[] =
     offSale?.why === 'cooling-missed'
@@ -52,6 +56,7 @@ export function ResolveForm({ state, acting, food, now, choose, onBack }: FormPr
   const [chosen, setChosen] = useState<Way | null>(null)
   const way = ways.some((one) => one.id === chosen) ? chosen : null
   const isHeated = way === 'reheat'
+  const isCooledAgain = isHeated && offSale?.why === 'cooling-missed'
   const act = async (event: FormEvent) => {
     event.preventDefault()
     if (way === null || acting.busy) return
@@ -64,6 +69,7 @@ export function ResolveForm({ state, acting, food, now, choose, onBack }: FormPr
       id,
       way,
       ...(reading ? { reading, place, initials: form.entry.initials.trim() } : {}),
+      ...(isCooledAgain ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
     } as const
     if (!(await acting.act(command, words.resolved(foodName(state, id)), proof))) return
     if (isHeated) form.remember()
@@ -106,6 +112,14 @@ export function ResolveForm({ state, acting, food, now, choose, onBack }: FormPr
           </button>
         )}
         <ChoiceRow legend={words.resolveWho} options={ways} value={way} onChange={setChosen} />
+        {isCooledAgain && (
+          <MinuteSteps
+            label={batchWords.coolPresent}
+            shown={time(now + hours * HOUR_MS)}
+            steps={[-1, 1]}
+            onStep={(by) => setHours(Math.max(1, Math.min(12, hours + by)))}
+          />
+        )}
         <PassphraseField label={words.passphrase} value={passphrase} onChange={setPassphrase} />
         <div className={forms.send}>
           <p className={forms.ready}>

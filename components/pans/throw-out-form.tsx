@@ -16,6 +16,7 @@ const reasonOf: Readonly<Record<ToThrowOut['because'], DiscardReason>> = {
   'too-warm': 'out-of-limits',
   'out-of-limits': 'out-of-limits',
   'taken-away': 'left-over',
+  'counted-empty': 'left-over',
 }
 
 /** What has to be thrown out stays here until it is initialed; or one thing that goes early. */

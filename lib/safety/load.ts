@@ -53,6 +53,8 @@ export type LoadProblem =
   | { readonly code: 'not-finished' }
   | { readonly code: 'to-order-only' }
   | { readonly code: 'not-cooked'; readonly why: HeatLack }
+  /** Of loads that are finished at once so many have no reading of their own that meets the limit. */
+  | { readonly code: 'loads-unread'; readonly lacking: number }
   | { readonly code: 'not-cooled' }
   | { readonly code: 'not-reheated' }
   /** Nobody read it since then, for longer than a pan may go unread. */
@@ -61,6 +63,8 @@ export type LoadProblem =
   | { readonly code: 'past-date-mark'; readonly lastDay: CivilDate }
   | { readonly code: 'not-back-to-hot-or-cold'; readonly at: number }
   | { readonly code: 'needs-clock' }
+  /** A jump of the clock leaves it open how long it has waited since it was read. */
+  | { readonly code: 'clock-unsure' }
   | { readonly code: 'no-load-reading' }
   | { readonly code: 'load-out-of-limits' }
 

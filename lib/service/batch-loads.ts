@@ -11,9 +11,9 @@ export const readOfLoad = ({ cooking, finishedAt, loadsDone, loads }: BatchState
     ? cooking
     : cooking.filter((one) => one.at > finishedAt)
 
-/** Whether the load that is being made was read, where one is. */
-export const isLoadRead = (batch: BatchState): boolean =>
-  loadsToCome(batch) === 0 || readOfLoad(batch).length > 0
+/** Whether each load that is being made was read, where one is. */
+export const areLoadsRead = (batch: BatchState): boolean =>
+  loadsToCome(batch) === 0 || readOfLoad(batch).length >= loadsToCome(batch)
 
 /** What of a batch isn't loaded yet, in the component's unit. */
 export const leftOfBatch = (batch: BatchState): number => Math.max(0, batch.amount - batch.loaded)

@@ -2,6 +2,7 @@
 import { findComponent } from '#lib/menu/find.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { type HoldingState, waitingState } from '#lib/safety/holding.ts'
+import type { LoadProblem } from '#lib/safety/load.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import { nextMonitoring } from '#lib/safety/time-control.ts'
 import { leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
@@ -9,6 +10,7 @@ import { lastReadAt } from '#lib/service/batch-read.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import { coolingOf, needsBatch, practiceOf, TELLING_MS } from '#lib/service/food-now.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
+import { isReadSinceJump, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 /** By what a batch is kept; null where it is by neither: on a clock, cooling, not cooked, or dry. */
@@ -70,6 +72,30 @@ export const waitingOf = (
     limitsOf(state.station),
     practiceOf(state.station),
   )
+}
+
+/**
+ * Whether a jump of the clock leaves it open how long a hot or cold batch has waited: it is read again
+ * before it is loaded, or the jump is confirmed.
+ */
+const isBatchInDoubt = (state: RunningState, id: string, now: number): boolean => {
+  const batch = state.clockJump === null ? undefined : state.batches[id]
+  return (
+    batch !== undefined &&
+    batchHeldBy(state.station, batch, now) !== null &&
+    !isReadSinceJump(state, 'batch', id)
+  )
+}
+
+/** Why nothing of a batch is loaded, whatever is read of it as it is; null where nothing bars it. */
+export const batchBarred = (
+  state: RunningState,
+  id: string | undefined,
+  now: number,
+): LoadProblem | null => {
+  if (id === undefined) return null
+  if (state.toThrowOut[throwOutKey('batch', id)] !== undefined) return { code: 'thrown-out' }
+  return isBatchInDoubt(state, id, now) ? { code: 'clock-unsure' } : null
 }
 
 const dueAtOf = (state: RunningState, batch: BatchState, id: string, now: number) => {

@@ -130,7 +130,7 @@ const decideAlone = (
     case 'answerHandedOver':
       return decideFood(state, command, circumstances)
     case 'correct':
-      return decideCorrect(state, command)
+      return decideCorrect(state, command, circumstances)
     case 'send':
       return decideSend(state, command, circumstances)
     case 'change':

@@ -1,3 +1,4 @@
+import { earliestThrowOut } from '#lib/safety/time-control.ts'
 import { addToAccounts, byComponent } from '#lib/service/accounts.ts'
 import { type BuildChoice, takesOf } from '#lib/service/build-choice.ts'
 import {
@@ -50,6 +51,9 @@ const neverUsed = (state: RunningState, build: Build): RunningState => {
   accounts = addToAccounts(accounts, 'takenAway', byComponent(state, gone))
   return backupsInStep({ ...put, accounts }, Object.keys(took))
 }
+
+/** Its time says from now on what bound it. */
+const unbound = ({ boundTo: _, ...build }: Build): Build => build
 
 /** A build as a log of any version says it: version 1 knew no agreement and no acceptance. */
 export const asAccepted = (build: AcceptedBuild): AcceptedBuild => ({
@@ -125,7 +129,7 @@ export const evolveBuild = (state: RunningState, event: BuildEvent): RunningStat
     case 'buildFinished': {
       const next = takeOut(release(state, build.takes), event.took, event.uncounted, 'used')
       return put({ ...next, made: next.made + 1 }, event, (one) => ({
-        ...one,
+        ...unbound(one),
         state: 'made',
         took: event.took,
         until: event.until ?? null,
@@ -135,11 +139,14 @@ export const evolveBuild = (state: RunningState, event: BuildEvent): RunningStat
     case 'finishTakenBack': {
       const making: Build = { ...build, state: 'making' }
       const next = reserve(reserve(neverUsed(state, build), build.takes), keptByStop(making))
+      // Nobody can tell whether what is finished next is that food: its time isn't moved on.
+      const boundTo = earliestThrowOut([build.until?.throwOutAt ?? null, build.boundTo ?? null])
       return put({ ...next, made: next.made - 1 }, event, (one) => ({
         ...one,
         state: 'making',
         took: [],
         until: null,
+        ...(boundTo === null ? {} : { boundTo }),
       }))
     }
     case 'buildRemade': {

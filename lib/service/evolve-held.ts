@@ -110,8 +110,10 @@ type Acknowledged = Extract<BuildEvent, { readonly type: 'stopAcknowledged' }>
 const waitingAgain = (state: RunningState, event: Acknowledged, build: Build): RunningState => {
   const to = build.stop?.to ?? null
   const isRemake = event.foodInIt ? 1 : 0
-  return put(reserve(state, to?.takes ?? build.takes), event, (one) => ({
+  return put(reserve(state, to?.takes ?? build.takes), event, ({ boundTo, ...one }) => ({
     ...one,
+    // What bound it is thrown out only where food was in it.
+    ...(event.foodInIt || boundTo === undefined ? {} : { boundTo }),
     ...to,
     state: 'waiting',
     took: [],

@@ -5,7 +5,7 @@ import type { LoadedFood, PanToppedUp } from '#lib/service/food-event.ts'
 import { EMPTY_STOCK, type HeldStock } from '#lib/service/food-state.ts'
 import { componentIn, emptied, findBackup, isUsable, withStock } from '#lib/service/held-stock.ts'
 import { movedFromBatch, movedMix, unmixedBy } from '#lib/service/mixing.ts'
-import { withRest } from '#lib/service/rest-of-pan.ts'
+import { withoutRest, withRest } from '#lib/service/rest-of-pan.ts'
 import { soiledFromBackup } from '#lib/service/soiling.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -172,10 +172,15 @@ export const corrected = (state: RunningState, event: CountCorrected & Stamp): R
     full: Math.max(pan.full, event.to),
     counted: pan.counted + 1,
   }))
-  return {
-    ...next,
-    accounts: addToAccounts(next.accounts, 'corrected', { [component]: event.to - event.from }),
+  const of = (amount: number) => ({ [component]: amount })
+  if (event.rest) {
+    const { rest, from, at } = event
+    const accounts = addToAccounts(next.accounts, 'takenAway', of(from))
+    return withRest({ ...next, accounts }, rest, { component, amount: from, at })
   }
+  const counted = addToAccounts(next.accounts, 'corrected', of(event.to - event.from))
+  const so = { ...next, accounts: counted }
+  return event.to > 0 ? withoutRest(so, event.pan) : so
 }
 
 const without = <Value>(record: Readonly<Record<string, Value>>, key: string) => {

@@ -8,6 +8,7 @@ import { addToAccounts, EMPTY_ACCOUNT } from '#lib/service/accounts.ts'
 import { afterSetBack } from '#lib/service/clock-set-back.ts'
 import type { Recorded, ServiceOpened, Stamp, TicketSent } from '#lib/service/event.ts'
 import { asAccepted, evolveBuild, spendCaution } from '#lib/service/evolve-build.ts'
+import { clockJumped, withReadSinceJump } from '#lib/service/evolve-clock-jump.ts'
 import { evolveFood } from '#lib/service/evolve-food.ts'
 import { backupSet, backupsInStep, corrected, loaded } from '#lib/service/evolve-pans.ts'
 import { evolveStock, openedStock, taught } from '#lib/service/evolve-stock.ts'
@@ -84,7 +85,7 @@ const without = <Value>(
   return rest
 }
 
-/** While nobody has said what a jump of the clock was, back-up pans on a clock aren't ready. */
+/** While nobody has said what a jump of the clock was, back-up pans that it leaves in doubt aren't ready. */
 const inStep = (state: RunningState): RunningState =>
   backupsInStep(
     state,
@@ -160,10 +161,7 @@ const fold = (state: RunningState, event: Recorded): RunningState => {
         },
       }
     case 'clockJumped':
-      return inStep({
-        ...state,
-        clockJump: { byMs: (state.clockJump?.byMs ?? 0) + event.byMs, at: event.at },
-      })
+      return inStep(clockJumped(state, event))
     case 'clockConfirmed': {
       const byMs = state.clockJump?.byMs ?? 0
       return inStep({ ...(byMs < 0 ? afterSetBack(state, -byMs) : state), clockJump: null })
@@ -224,5 +222,6 @@ export const evolve = (state: ServiceState, event: Recorded): ServiceState => {
     return { ...opened(event), at: event.at }
   }
   if (state.stage === 'closed') throw new Error(`${event.type} after the service closed`)
-  return { ...taught(state, fold(state, event), event), at: event.at }
+  const next: RunningState = { ...taught(state, fold(state, event), event), at: event.at }
+  return next.clockJump === null ? next : inStep(withReadSinceJump(next, event))
 }

@@ -158,6 +158,8 @@ export interface OffSaleResolved {
   readonly clock: TimeClock | null
   /** Until when builds that were held for it and are made may be handed over, epoch milliseconds. */
   readonly madeUntil?: number
+  /** Of a batch that is cooled again: until when somebody is there who can read it. */
+  readonly presentUntil?: number
 }
 /** Its time or date is over, or what it took was thrown out: to be thrown out, and never sold. */
 export interface ThrowOutPassed {
@@ -173,8 +175,8 @@ export interface ThrowOutPassed {
  */
 export interface RestToThrowOut {
   readonly id: string
-  /** `taken-away`: a clock ran on it, which wasn't over. */
-  readonly because: 'time' | 'date' | 'taken-away'
+  /** `taken-away`: a clock ran on it, which wasn't over; `counted-empty`: and it was said to be gone. */
+  readonly because: 'time' | 'date' | 'taken-away' | 'counted-empty'
 }
 /** Somebody initialled that it was thrown out. */
 export interface DiscardSignedOff {

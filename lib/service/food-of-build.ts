@@ -2,8 +2,19 @@
 import { pansOf } from '#lib/menu/find.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
 import { type MadeUntil, madeUntil } from '#lib/safety/time-control.ts'
+import { clockDoubtOf } from '#lib/service/clock-doubt.ts'
 import { lastsUntil, limitsOf } from '#lib/service/food-limits.ts'
-import { isUsable, stockOf, throwOutKey, usableIn, whereIs } from '#lib/service/held-stock.ts'
+import {
+  type ClockDoubt,
+  clockDoubt,
+  isForSale,
+  isUsable,
+  type StockKind,
+  stockOf,
+  throwOutKey,
+  usableIn,
+  whereIs,
+} from '#lib/service/held-stock.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { type Wanted, wantedFrom } from '#lib/stock/behind.ts'
@@ -26,11 +37,29 @@ export const isOffSale = (state: RunningState, component: string): boolean =>
       state.toThrowOut[throwOutKey('pan', id)] === undefined,
   )
 
+/** Why food may not be taken though it is there, and what helps. */
+export const offSaleBecause = (
+  component: string,
+  doubt: ClockDoubt | null,
+): Extract<Refusal, { readonly code: 'off-sale' | 'clock-unsure' }> =>
+  doubt === null
+    ? { code: 'off-sale', component }
+    : { code: 'clock-unsure', component, helps: doubt === 'unread' ? 'read' : 'confirm' }
+
+/** Why what stands at one place may not be taken. */
+export const stockOffSale = (
+  state: RunningState,
+  what: StockKind,
+  id: string,
+  component: string,
+): Refusal =>
+  offSaleBecause(component, isForSale(state, what, id) ? clockDoubt(state, what, id) : null)
+
 /** Why there isn't enough of a component. */
-export const goneBecause = (state: RunningState, component: string): Refusal => ({
-  code: isOffSale(state, component) ? 'off-sale' : 'sold-out',
-  component,
-})
+export const goneBecause = (state: RunningState, component: string): Refusal =>
+  isOffSale(state, component)
+    ? offSaleBecause(component, clockDoubtOf(state, component))
+    : { code: 'sold-out', component }
 
 /** What is in the making may hold food that is off sale: it waits until that is resolved. */
 export const couldBeOffSale = (state: RunningState, build: Build): string | null => {
@@ -72,11 +101,13 @@ export const pastIfStarted = (
 /**
  * Until when made food may wait and be handed over, by its shelf and all that it took. What was taken
  * beyond the counts came out of some pan of its component: the first to go governs.
+ * @param boundTo throw-out time of what was made of it before and taken back
  */
 export const untilOf = (
   state: RunningState,
   { took, uncounted }: Withdrawal,
   madeAt: number,
+  boundTo: number | null = null,
 ): MadeUntil => {
   const { shelf } = state.station.safety
   const beyond = Object.keys(uncounted).flatMap((component) => lineOf(state, component))
@@ -88,7 +119,7 @@ export const untilOf = (
   return madeUntil(
     {
       madeAt,
-      taken,
+      taken: [...taken, boundTo],
       shelfHeld: shelf.held,
       collectWithinMs: shelf.collectWithinMin * MINUTE_MS,
     },

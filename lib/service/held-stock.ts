@@ -1,7 +1,8 @@
 /** What stands on the line and behind it, under one way of naming it. */
 import { findPan } from '#lib/menu/find.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
-import { HOUR_MS } from '#lib/safety/limits.ts'
+import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
+import type { StockPlace } from '#lib/service/food-event.ts'
 import { type BackupPan, EMPTY_STOCK, type HeldStock } from '#lib/service/food-state.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -93,8 +94,36 @@ export const setBackBy = ({ clockJump }: RunningState): number =>
 /** The newest event may be so old: by then what ends with the day isn't sold by a doubtful clock. */
 const STALE_MS = 4 * HOUR_MS
 
-/** Whether food stands there that may be sold: known, not off sale, and not to be thrown out. */
-export const isUsable = (state: RunningState, what: StockKind, id: string): boolean => {
+/** Why food can't be sold by a clock whose jump nobody has confirmed. */
+export type ClockDoubt =
+  /** It has a time or a date, and nobody knows whether that is over. */
+  | 'timed'
+  /** It is hot or cold, and nobody knows how long ago it was read. */
+  | 'unread'
+
+/** Whether something was read since the clock jumped, and its next reading isn't due by then. */
+export const isReadSinceJump = (
+  { clockJump, station, at }: RunningState,
+  what: StockPlace['what'],
+  id: string,
+): boolean => {
+  const readAt = clockJump?.read[throwOutKey(what, id)]
+  return readAt !== undefined && at < readAt + station.safety.readings.everyMin * MINUTE_MS
+}
+
+/** What nobody knows of the food that stands there; null where its clock is in no doubt. */
+export const clockDoubt = (state: RunningState, what: StockKind, id: string): ClockDoubt | null => {
+  const food = stockOf(state, what, id)?.food
+  if (state.clockJump === null || !food) return null
+  const { clock, dateMark, dayEndsAt, heldBy } = food
+  const mayBeOver = dayEndsAt !== undefined && dayEndsAt <= state.at + setBackBy(state) + STALE_MS
+  if (clock !== null || dateMark !== null || mayBeOver) return 'timed'
+  const isWatched = heldBy === 'hot' || heldBy === 'cold'
+  return isWatched && !isReadSinceJump(state, what, id) ? 'unread' : null
+}
+
+/** Whether food stands there that may be sold by a clock without doubt. */
+export const isForSale = (state: RunningState, what: StockKind, id: string): boolean => {
   const stock = stockOf(state, what, id)
   if (!stock || stock.amount <= 0 || stock.offSale !== null) return false
   if (state.toThrowOut[throwOutKey(what, id)] !== undefined) return false
@@ -102,12 +131,15 @@ export const isUsable = (state: RunningState, what: StockKind, id: string): bool
     const component = componentIn(state.station, id)
     return state.station.components.find((one) => one.id === component)?.held === 'dry'
   }
-  // While nobody has said what the clock's jump was, nobody knows what is past its time.
-  const { clock, dateMark, dayEndsAt } = stock.food
-  const mayBeOver = dayEndsAt !== undefined && dayEndsAt <= state.at + setBackBy(state) + STALE_MS
-  const isTimed = clock !== null || dateMark !== null || mayBeOver
-  return !(state.clockJump !== null && isTimed)
+  return true
 }
+
+/**
+ * Whether food stands there that may be sold: known, not off sale, not to be thrown out, and no jump of
+ * the clock leaves it open how old it is.
+ */
+export const isUsable = (state: RunningState, what: StockKind, id: string): boolean =>
+  isForSale(state, what, id) && clockDoubt(state, what, id) === null
 
 /** What may be taken out of it, in its component's unit. */
 export const usableIn = (state: RunningState, what: StockKind, id: string): number =>

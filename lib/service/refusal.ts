@@ -121,6 +121,12 @@ export type Refusal =
   | { readonly code: 'cannot-reheat'; readonly why: ReheatProblem }
   | { readonly code: 'way-not-allowed'; readonly ways: readonly string[] }
   | { readonly code: 'off-sale'; readonly component: string }
+  /** A jump of the clock leaves it open how old it is; what is read again, or else nothing but confirming, helps. */
+  | {
+      readonly code: 'clock-unsure'
+      readonly component: string
+      readonly helps: 'read' | 'confirm'
+    }
   | { readonly code: 'past-throw-out-by-then'; readonly component: string; readonly at: number }
   | { readonly code: 'past-throw-out'; readonly id: string }
   | { readonly code: 'throw-out-first'; readonly count: number }

@@ -1,4 +1,5 @@
 /** What is left in a pan that is changed or put away, where it goes nowhere but into the bin. */
+import { addToAccounts } from '#lib/service/accounts.ts'
 import type { RestToThrowOut } from '#lib/service/food-event.ts'
 import { lastsUntil } from '#lib/service/food-limits.ts'
 import type { HeldStock } from '#lib/service/food-state.ts'
@@ -24,6 +25,25 @@ export const restOf = (
   return { id: `${id}.${stock.load}`, because }
 }
 
+/**
+ * What a pan held that is counted to nothing now: gone it can be only into the bin, unless it was counted
+ * wrong before. Off sale or past its time the pan itself waits for initials.
+ */
+export const restIfEmptied = (
+  state: RunningState,
+  id: string,
+  stock: HeldStock,
+  now: number,
+): RestToThrowOut | null => {
+  if (stock.offSale !== null || state.toThrowOut[throwOutKey('pan', id)] !== undefined) return null
+  const rest = restOf(state, id, stock, now)
+  return rest?.because === 'taken-away' ? { ...rest, because: 'counted-empty' } : rest
+}
+
+/** Whether what was counted out of a pan waits for somebody's initials, so that nothing goes in. */
+export const isRestAwaited = (state: RunningState, id: string, { load }: HeldStock): boolean =>
+  state.toThrowOut[throwOutKey('rest', `${id}.${load}`)] !== undefined
+
 /** How many rests of a component wait for somebody's initials. */
 export const restsOf = (state: RunningState, component: string): number =>
   Object.values(state.toThrowOut).filter(({ rest }) => rest?.component === component).length
@@ -39,4 +59,14 @@ export const withRest = (
   const { component, amount, at } = of
   const bound = { what: 'rest', id, because, since: at, rest: { component, amount } } as const
   return { ...state, toThrowOut: { ...state.toThrowOut, [throwOutKey('rest', id)]: bound } }
+}
+
+/** What was counted out of a pan is there after all: nothing of it was taken away. */
+export const withoutRest = (state: RunningState, pan: string): RunningState => {
+  const key = throwOutKey('rest', `${pan}.${state.pans[pan]?.load}`)
+  const { [key]: found, ...toThrowOut } = state.toThrowOut
+  if (!found?.rest) return state
+  const of = { [found.rest.component]: -found.rest.amount }
+  const accounts = addToAccounts(addToAccounts(state.accounts, 'takenAway', of), 'corrected', of)
+  return { ...state, toThrowOut, accounts }
 }

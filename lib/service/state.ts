@@ -76,6 +76,8 @@ export interface Build {
   readonly until: MadeUntil | null
   /** When it was last finished, epoch milliseconds; left away until it is. */
   readonly madeAt?: number
+  /** Throw-out time of what was made and taken back: it binds what is finished instead. */
+  readonly boundTo?: number
   /** When it reached its state, epoch milliseconds. */
   readonly since: number
 }
@@ -101,6 +103,13 @@ export interface Account {
   readonly loaded: number
   readonly corrected: number
   readonly takenAway: number
+}
+
+export interface ClockJump {
+  readonly byMs: number
+  readonly at: number
+  /** What was read since, by `pan/pan-rice`, `backup/...`, `batch/b2`: when, epoch milliseconds. */
+  readonly read: Readonly<Record<string, number>>
 }
 
 export interface ServiceState extends StockState, FoodState {
@@ -146,7 +155,7 @@ export interface ServiceState extends StockState, FoodState {
   readonly made: number
   readonly handedOver: number
   /** A jump of the server's clock that nobody has confirmed: nothing falls due by it. */
-  readonly clockJump: { readonly byMs: number; readonly at: number } | null
+  readonly clockJump: ClockJump | null
   /** Time of the newest event, epoch milliseconds. */
   readonly at: number
 }

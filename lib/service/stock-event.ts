@@ -1,5 +1,7 @@
 /** What happened to stock, demand and advice. */
+
 import type { Portion } from '#lib/menu/portion.ts'
+import type { RestToThrowOut } from '#lib/service/food-event.ts'
 import type { Taking } from '#lib/service/taking.ts'
 import type { AdviceKind } from '#lib/stock/advice.ts'
 import type { AdviceReason } from '#lib/stock/advice-reason.ts'
@@ -50,6 +52,8 @@ export interface CorrectedBy {
   readonly kind?: ReadingKind
   /** What the reading itself said, in the component's unit; `to` is what is believed after it. */
   readonly read?: number
+  /** Counted to nothing: what of it is to be thrown out, where it may go nowhere else. */
+  readonly rest?: RestToThrowOut
 }
 
 export interface WasteRecorded {

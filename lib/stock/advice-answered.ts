@@ -15,6 +15,7 @@ export const answeredPlace = (log: readonly Entry[], key: string, now: number): 
   const place = log.findLastIndex((one) => one.key === key)
   const last = log[place]
   if (!last) return -1
-  const justLapsed = last.answer === 'lapsed' && now - (last.answeredAt ?? 0) <= AFTER_LAPSE_MIN
-  return last.answer === 'open' || justLapsed ? place : -1
+  if (last.answer === 'open') return place
+  const ago = now - (last.answeredAt ?? 0)
+  return last.answer === 'lapsed' && ago >= 0 && ago <= AFTER_LAPSE_MIN ? place : -1
 }

@@ -1,9 +1,10 @@
 /** What a build lacks, and whether there is too little or what there is may not be taken. */
+import { clockDoubtOf } from '#lib/service/clock-doubt.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { levelOf } from '#lib/stock/levels.ts'
 
-export type WhyLacking = 'too-little' | 'off-sale' | 'throw-out'
+export type WhyLacking = 'too-little' | 'off-sale' | 'throw-out' | 'clock'
 
 /** What a build in the making may still take, though it may not be taken now; null for nothing. */
 export const heldBackFrom = (state: RunningState, { takes }: Build): string | null =>
@@ -17,5 +18,6 @@ export const whyLacking = (state: RunningState, component: string): WhyLacking =
   const isOut = Object.values(state.toThrowOut).some(
     ({ what, id }) => what !== 'build' && componentIn(state.station, id) === component,
   )
-  return isOut ? 'throw-out' : 'off-sale'
+  if (isOut) return 'throw-out'
+  return clockDoubtOf(state, component) === null ? 'off-sale' : 'clock'
 }

@@ -10,7 +10,7 @@ import {
   portionsTaken,
   takenComponents,
 } from '#lib/service/build-choice.ts'
-import { throwOutKey, usableIn } from '#lib/service/held-stock.ts'
+import { clockDoubt, isForSale, throwOutKey, usableIn } from '#lib/service/held-stock.ts'
 import type { Acceptance, RunningState } from '#lib/service/state.ts'
 
 /** What a pan has to do with a need: by its declared word, or by what it shares contact with. */
@@ -35,7 +35,7 @@ export interface TakePan {
   /** Its own scoop is missing: what the hand takes further, beside `count` of `tool`. */
   readonly instead: readonly HandMeasure[] | null
   /** Whether its food may be taken: off sale until that is resolved, or to be thrown out. */
-  readonly stands: 'sold' | 'off-sale' | 'throw-out'
+  readonly stands: 'sold' | 'off-sale' | 'throw-out' | 'clock'
   readonly onTheSide: boolean
   readonly warm: Component['warm']
   /** The pans hold too little of it for this build. */
@@ -131,7 +131,9 @@ const standInMeasures = (
 
 const standsAs = (state: RunningState, pan: string): TakePan['stands'] => {
   if (state.toThrowOut[throwOutKey('pan', pan)] !== undefined) return 'throw-out'
-  return (state.pans[pan]?.offSale ?? null) === null ? 'sold' : 'off-sale'
+  if ((state.pans[pan]?.offSale ?? null) !== null) return 'off-sale'
+  const isInDoubt = isForSale(state, 'pan', pan) && clockDoubt(state, 'pan', pan) !== null
+  return isInDoubt ? 'clock' : 'sold'
 }
 
 const takePan = (

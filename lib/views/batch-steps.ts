@@ -1,6 +1,6 @@
 /** What can be done with a batch now, and what of that comes next. */
 import { findComponent } from '#lib/menu/find.ts'
-import { isLoadRead, leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
+import { areLoadsRead, leftOfBatch, loadsToCome, readOfLoad } from '#lib/service/batch-loads.ts'
 import { batchReadBy } from '#lib/service/batch-watch.ts'
 import { coolingOf, needsBatch } from '#lib/service/food-now.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
@@ -38,7 +38,9 @@ export const batchSteps = (
   const mayHold = hasFood && isCooked && component.held !== 'dry' && batch.clock === null
   const hasCooled = coolingOf(state.station, batch, now)?.state === 'cooled' && !batch.reheat?.ok
   return [
-    ...(needsBatch(component) && (!batch.cooked || !isLoadRead(batch)) ? (['cook'] as const) : []),
+    ...(needsBatch(component) && (!batch.cooked || !areLoadsRead(batch))
+      ? (['cook'] as const)
+      : []),
     ...(loadsToCome(batch) > 0 ? (['finish'] as const) : []),
     ...(hasFood && isCooked ? (['load'] as const) : []),
     ...(batchReadBy(state, id, now) === null ? [] : (['read'] as const)),
@@ -52,8 +54,16 @@ export const batchSteps = (
 /** null: it stands ready, or nothing is typed for what comes next. */
 export const nextStep = (state: RunningState, id: string): BatchStep | null => {
   const steps = batchSteps(state, id)
-  const isCooling = (state.batches[id]?.cooling.length ?? 0) > 0
+  const batch = state.batches[id]
+  const isCooling = (batch?.cooling.length ?? 0) > 0
+  // One load that was read may be finished while the next still cooks.
+  const mayFinish = batch?.cooked === true && readOfLoad(batch).length > 0
   return (
-    steps.find((one) => one === 'cook' || one === 'finish' || (one === 'cool' && isCooling)) ?? null
+    steps.find(
+      (one) =>
+        (one === 'cook' && !(mayFinish && steps.includes('finish'))) ||
+        one === 'finish' ||
+        (one === 'cool' && isCooling),
+    ) ?? null
   )
 }

@@ -105,6 +105,9 @@ const byReason = <Kind extends 'find' | 'hold'>(
     builds: builds.filter((one) => one.reason === reason).map((one) => one.name),
   }))
 
+/** Confirming the clock helps, and that is told. */
+const isOfClock = ({ trouble }: PanPicture): boolean => trouble === 'unread' || trouble === 'timed'
+
 /** Labels that nobody has read: those that changed in this service, and those that never were. */
 const toRead = (state: RunningState) => {
   const changed = new Set(state.labelChanges.map((one) => one.ingredient))
@@ -150,7 +153,9 @@ export const toDos = (state: RunningState): readonly ToDo[] => {
   const loads = usualLoads(state)
   const of = (standing: PanPicture['standing']) =>
     pans.filter(
-      (one) => one.standing === standing && (one.trouble === null || standing === 'short'),
+      (one) =>
+        one.standing === standing &&
+        (one.trouble === null || (standing === 'short' && !isOfClock(one))),
     )
   const labels = toRead(state)
   return [

@@ -2,7 +2,7 @@
 import { pansOf } from '#lib/menu/find.ts'
 import type { Pan } from '#lib/menu/station-document.ts'
 import { EMPTY_STOCK, type HeldStock } from '#lib/service/food-state.ts'
-import { throwOutKey, usableIn } from '#lib/service/held-stock.ts'
+import { clockDoubt, isForSale, throwOutKey, usableIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { openBuilds } from '#lib/service/tickets.ts'
 import { backupsOf, owedBehind } from '#lib/stock/behind.ts'
@@ -31,7 +31,11 @@ export type PanTrouble =
   | 'throw-out'
   /** Out of its limits, or a reading was missed. */
   | 'off-sale'
-  /** Nothing is recorded of its food, or its time can't be told. */
+  /** The clock jumped: what it holds is read again, or the jump is confirmed. */
+  | 'unread'
+  /** The clock jumped, and its time can't be told until that is confirmed. */
+  | 'timed'
+  /** Nothing is recorded of its food. */
   | 'not-known'
 
 export interface PanPicture {
@@ -77,7 +81,8 @@ const standingOf = (
 const troubleOf = (state: RunningState, pan: string, held: HeldStock): PanTrouble | null => {
   if (state.toThrowOut[throwOutKey('pan', pan)] !== undefined) return 'throw-out'
   if (held.offSale !== null) return 'off-sale'
-  return held.amount > 0 && usableIn(state, 'pan', pan) === 0 ? 'not-known' : null
+  if (held.amount <= 0) return null
+  return isForSale(state, 'pan', pan) ? clockDoubt(state, 'pan', pan) : 'not-known'
 }
 
 /** One of them that holds food which may be sold; a protected one also where it was only said to be ready. */

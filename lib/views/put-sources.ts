@@ -3,6 +3,7 @@ import { componentOf, findPan } from '#lib/menu/find.ts'
 import type { HeldBy } from '#lib/safety/holding.ts'
 import type { LoadProblem } from '#lib/safety/load.ts'
 import { leftOfBatch } from '#lib/service/batch-loads.ts'
+import { batchBarred } from '#lib/service/batch-watch.ts'
 import { batchesInOrder, heldAs, loadProblemOf, needsBatch } from '#lib/service/food-now.ts'
 import { findBackup, isUsable } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -54,7 +55,8 @@ export const putSources = (
     const problem =
       heldBy === 'dry'
         ? null
-        : loadProblemOf(state, component, batch, { heldBy, readings: [], now })
+        : (apart(loadProblemOf(state, component, batch, { heldBy, readings: [], now })) ??
+          batchBarred(state, id, now))
     return [
       {
         kind: 'batch',
@@ -62,7 +64,7 @@ export const putSources = (
         amount: leftOfBatch(batch),
         finishedAt: batch.finishedAt ?? batch.startedAt,
         heldBy,
-        problem: apart(problem),
+        problem,
         useBy: lastUseOf(batch),
         isFirst: place === 0,
       },

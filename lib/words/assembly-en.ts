@@ -5,6 +5,7 @@ import type { CautionReason } from '#lib/service/caution-reasons.ts'
 import type { Hazard } from '#lib/views/assembly-pan.ts'
 import type { PartAs } from '#lib/views/assembly-stop.ts'
 import { sayLength } from '#lib/words/clock-en.ts'
+import { inSentence } from '#lib/words/findings-en.ts'
 import { cautionReason, loudNeed as loud, sayNeed } from '#lib/words/held-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 
@@ -132,7 +133,11 @@ export const assemblyEn = {
       : `${component} is off sale: ${name} can’t be started. Tell the lead.`,
   pastTime: (name: string, component: string) =>
     `${component} is past its time: throw it out. ${name} waits for a fresh pan. Tell the lead.`,
-  stands: { 'off-sale': 'off sale', 'throw-out': 'throw out' },
+  clock: (name: string, component: string, state: 'waiting' | 'making') =>
+    state === 'making'
+      ? `The clock jumped: wait with ${name}. The lead confirms the clock, or reads ${inSentence(component)}.`
+      : `The clock jumped: ${name} can’t be started. The lead confirms the clock, or reads ${inSentence(component)}.`,
+  stands: { 'off-sale': 'off sale', 'throw-out': 'throw out', clock: 'clock jumped' },
   otherScoop: 'other scoop',
   andAlso: (count: number, tool: string) => `+ ${count} × ${tool}`,
   pastItsTime: (components: readonly string[]) =>

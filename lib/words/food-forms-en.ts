@@ -181,6 +181,7 @@ export const formWords = {
     'too-warm': 'it was read too warm',
     'out-of-limits': 'out of its limits',
     'taken-away': 'taken away on a running clock: it goes back to neither heat nor cold',
+    'counted-empty': 'counted empty on a running clock: initial what was thrown out of it',
   },
   throwWhat: {
     pan: 'in the pan',

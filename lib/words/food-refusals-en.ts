@@ -32,6 +32,7 @@ type FoodRefusal = Extract<
       | 'cannot-reheat'
       | 'way-not-allowed'
       | 'off-sale'
+      | 'clock-unsure'
       | 'past-throw-out-by-then'
       | 'past-throw-out'
       | 'throw-out-first'
@@ -96,6 +97,10 @@ export const sayFoodRefusal = (
       return safetyWords.resolve['way-not-allowed']
     case 'off-sale':
       return `${name(refusal.component)} is off sale until it is resolved. ${safetyWords.askInCharge}`
+    case 'clock-unsure':
+      return refusal.helps === 'read'
+        ? `The clock jumped, and nobody knows how long ${name(refusal.component)} has gone unread. The lead confirms the clock, or reads the pan.`
+        : `The clock jumped, and nobody knows whether the time of ${name(refusal.component)} is over. The lead confirms the clock first.`
     case 'past-throw-out-by-then':
       return `${name(refusal.component)} would be past its time before this is made. Choose again, or change the pan.`
     case 'past-throw-out':

@@ -68,6 +68,8 @@ export const pansWords = {
   notKnown: 'not known',
   heavy: (percent: number) => `${Math.abs(percent)} % ${percent > 0 ? 'heavy' : 'light'}`,
   notKnownWhy: 'nothing recorded',
+  clockJumped: 'clock jumped',
+  clockHelps: { unread: 'read it again', timed: 'confirm the clock' },
   throwOutAt: (time: string) => `throw out ${time}`,
   readBy: (time: string) => `read by ${time}`,
   kept: (count: number) => `${count} kept`,
@@ -103,7 +105,7 @@ export const pansWords = {
   nothingToDoWhy: 'Every pan holds a quarter or more, and the pans fill every build.',
   clockTitle: 'The clock jumped',
   clockWhy: (byMs: number) =>
-    `The server’s clock went ${byMs < 0 ? 'back' : 'forward'} by ${minutes(byMs)}. Nothing falls due by it until you say that it is right.`,
+    `The server’s clock went ${byMs < 0 ? 'back' : 'forward'} by ${minutes(byMs)}. Nothing falls due by it until you say that it is right, what has a time isn’t sold, and what is hot or cold only where it was read again.`,
   clockConfirm: 'The clock is right',
   beforeTitle: (name: string) => `Change the ${inSentence(name)} pan`,
   beforeWhy: (ingredients: readonly string[]) =>

@@ -112,6 +112,8 @@ const sayLoad = (problem: LoadProblem, clock: SayClock): string => {
       return 'Cooked like this it is for one order at once, not for a pan.'
     case 'not-cooked':
       return heatLack[problem.why]
+    case 'loads-unread':
+      return `Each load is read by itself: read ${problem.lacking === 1 ? '1 more load' : `${problem.lacking} more loads`}, or finish only those that were read.`
     case 'not-cooled':
       return `It isn’t shown to have cooled in time. ${askInCharge}`
     case 'not-reheated':
@@ -126,6 +128,8 @@ const sayLoad = (problem: LoadProblem, clock: SayClock): string => {
       return `It is on time only until ${clock(problem.at)} and doesn’t go back to heat or cold.`
     case 'needs-clock':
       return 'Time only needs its start reading and throw-out time first.'
+    case 'clock-unsure':
+      return 'The clock jumped, and nobody knows how long it has waited. Confirm the clock, or read this batch.'
     case 'no-load-reading':
       return 'Read it before it is loaded: stirred, in the middle.'
     case 'load-out-of-limits':

@@ -8,6 +8,8 @@ export const shortEn = {
       : `${builds.join(', ')}: the pans are short for them.`,
   short: (component: string) => `Short: not enough ${inSentence(component)} in the pan.`,
   shortOffSale: (component: string) => `Short: the ${inSentence(component)} is off sale.`,
+  shortClock: (component: string) =>
+    `Short: the clock jumped, and nobody knows how old the ${inSentence(component)} is. Call the lead.`,
   shortWaits: (component: string) => `The guest waits for ${inSentence(component)}.`,
   shortMore: (at: string) => `More by about ${at}.`,
   shortReady: (count: number) =>

@@ -88,8 +88,14 @@ export const createStock = (
   /** A batch is finished: cooked to its limit, where it has one. */
   const finish = ({ facts }: Food, batch: string, portions: number, minute: number): void => {
     const reading = cookedReading(demoStation, componentOf(demoStation, facts.id))
-    if (reading)
-      must(minute, { type: 'recordCooking', batch, reading, initials: INVENTED_INITIALS })
+    // Each load that was begun is read, a moment after the one before it.
+    for (let left = getRoom().state().batches[batch]?.loads ?? 1; reading && left > 0; left -= 1)
+      must(minute, {
+        type: 'recordCooking',
+        batch,
+        reading: { ...reading, at: getRoom().instant(minute) - left },
+        initials: INVENTED_INITIALS,
+      })
     must(minute, { type: 'finishBatch', batch, amount: portions * facts.portion })
   }
 

@@ -1,8 +1,8 @@
 import { z } from 'zod'
 import { componentOf, findComponent } from '#lib/menu/find.ts'
-import { cookedTo } from '#lib/safety/cooking.ts'
+import { cookedTo, thatMet } from '#lib/safety/cooking.ts'
 import { earlierStamp } from '#lib/safety/date-stamp.ts'
-import { batchTimesProblem } from '#lib/safety/load.ts'
+import { batchTimesProblem, type LoadProblem } from '#lib/safety/load.ts'
 import { momentProblem } from '#lib/safety/readings.ts'
 import { loadsToCome, readOfLoad } from '#lib/service/batch-loads.ts'
 import { dateFields, firstDayOf, toldMark } from '#lib/service/commands/dated.ts'
@@ -119,19 +119,25 @@ export const decideRecordCooking = (
     return happened({ type: 'batchCooked', batch: command.batch, reading: taken.reading, met })
   })
 
-/** Why what was read of it isn't enough; null where it is. */
-const whyNotCooked = (state: RunningState, batch: BatchState): Refusal | null => {
+/**
+ * Why what was read of it isn't enough for so many loads; null where it is. Spots that were read at one
+ * moment are of one load.
+ */
+const whyNotCooked = (state: RunningState, batch: BatchState, loads: number): Refusal | null => {
   const component = componentOf(state.station, batch.component)
   const { cookedIn } = component.food
-  const kind = foodKindOf(component)
-  const cooked = cookedTo({ kind, cookedIn, readings: readOfLoad(batch) }, limitsOf(state.station))
-  return cooked && !cooked.met
-    ? {
-        code: 'cannot-load',
-        component: component.id,
-        problem: { code: 'not-cooked', why: cooked.why },
-      }
-    : null
+  const cooking = { kind: foodKindOf(component), cookedIn, readings: readOfLoad(batch) }
+  const limits = limitsOf(state.station)
+  const cooked = cookedTo(cooking, limits)
+  if (cooked === null) return null
+  const not = (problem: LoadProblem): Refusal => ({
+    code: 'cannot-load',
+    component: component.id,
+    problem,
+  })
+  if (!cooked.met) return not({ code: 'not-cooked', why: cooked.why })
+  const lacking = loads - new Set(thatMet(cooking, limits).map(({ at }) => at)).size
+  return lacking > 0 ? not({ code: 'loads-unread', lacking }) : null
 }
 
 /**
@@ -153,10 +159,11 @@ export const decideFinishBatch = (
       return refuse({ code: 'absurd-amount', pan: batch.component, most })
     if (loads > batch.loads)
       return refuse({ code: 'absurd-amount', pan: batch.component, most: batch.loads })
-    // Load by load each has a reading of its own; at once, the batch has it before it is loaded.
-    const isLoad = loads > batch.loadsDone && (batch.loadsDone > 0 || loads < batch.loads)
+    // Of several loads each has a reading of its own; a single one has it before it is loaded.
+    const more = loads - batch.loadsDone
+    const isLoad = more > 0 && batch.loads > 1
     const isAsked = isLoad || (readOfLoad(batch).length > 0 && !batch.cooked)
-    const failed = isAsked ? whyNotCooked(running, batch) : null
+    const failed = isAsked ? whyNotCooked(running, batch, more) : null
     if (failed) return refuse(failed)
     const preparedOn = firstDayOf(running, batch, command, now)
     const told = toldMark(running, { ...command, preparedOn }, now)

@@ -23,7 +23,8 @@ import { takenHeatReading, takenReading } from '#lib/service/commands/reading.ts
 import type { ServiceEvent } from '#lib/service/event.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import { coolingOf } from '#lib/service/food-now.ts'
-import type { ServiceState } from '#lib/service/state.ts'
+import type { Refusal } from '#lib/service/refusal.ts'
+import type { RunningState, ServiceState } from '#lib/service/state.ts'
 
 export const recordCoolingSchema = z.strictObject({
   type: z.literal('recordCooling'),
@@ -45,6 +46,17 @@ export const recordReheatingSchema = z.strictObject({
 
 /** Food can't pass a stage at once: a reading before this could only fail. Common practice, no source. */
 const NO_SOONER = { first: 0, total: 0 }
+
+/** Why nobody would be there to read a cooling that starts at a moment; null where somebody stays. */
+export const notPresent = (
+  state: RunningState,
+  batch: string,
+  { startsAt, presentUntil = startsAt }: { startsAt: number; presentUntil: number | undefined },
+): Refusal | null => {
+  const present = [{ from: startsAt, to: presentUntil }]
+  const plan = planCooling(startsAt, present, NO_SOONER, limitsOf(state.station))
+  return plan.ok ? null : { code: 'cannot-cool', batch, stage: plan.stage, why: plan.why }
+}
 
 /**
  * The first reading starts both stages, and only where somebody stays who can take the others. A
@@ -78,10 +90,9 @@ export const decideRecordCooling = (
     if (unread.length > 0)
       return refuseHaving({ code: 'off-sale', component: batch.component }, unread)
     if (isFirst) {
-      const present = [{ from: reading.at, to: command.presentUntil ?? reading.at }]
-      const plan = planCooling(reading.at, present, NO_SOONER, limitsOf(running.station))
-      if (!plan.ok)
-        return refuse({ code: 'cannot-cool', batch: id, stage: plan.stage, why: plan.why })
+      const { presentUntil } = command
+      const away = notPresent(running, id, { startsAt: reading.at, presentUntil })
+      if (away) return refuse(away)
     }
     const read: ServiceEvent = {
       type: 'coolingRead',

@@ -1,8 +1,15 @@
 import { z } from 'zod'
 import { findPan } from '#lib/menu/find.ts'
-import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands/decision.ts'
+import {
+  type Circumstances,
+  type Decision,
+  happened,
+  refuse,
+  whenOpen,
+} from '#lib/service/commands/decision.ts'
 import { amountField, idField } from '#lib/service/commands/fields.ts'
 import { onPan } from '#lib/service/commands/pans.ts'
+import { restIfEmptied } from '#lib/service/rest-of-pan.ts'
 import type { PanState, RunningState, ServiceState } from '#lib/service/state.ts'
 import { countAfter, SCRAPE } from '#lib/stock/beliefs.ts'
 import type { ReadingKind } from '#lib/stock/scoop-bias.ts'
@@ -29,24 +36,42 @@ const corrected = (
   pan: PanState,
   read: number,
   kind: ReadingKind | null,
+  now: number,
 ): Decision => {
-  const at = { type: 'countCorrected', pan: command.pan, from: pan.amount } as const
-  if (kind === null)
-    return pan.amount === read ? refuse({ code: 'already-so' }) : happened({ ...at, to: read })
-  return happened({ ...at, to: countAfter(state, command.pan, read, kind), kind, read })
+  if (kind === null && pan.amount === read) return refuse({ code: 'already-so' })
+  const to = kind === null ? read : countAfter(state, command.pan, read, kind)
+  const rest = to === 0 ? restIfEmptied(state, command.pan, pan, now) : null
+  return happened({
+    type: 'countCorrected',
+    pan: command.pan,
+    from: pan.amount,
+    to,
+    ...(kind === null ? {} : { kind, read }),
+    ...(rest ? { rest } : {}),
+  })
 }
 
-const decideLook = (state: RunningState, command: Correct, quarters: number): Decision => {
+const decideLook = (
+  state: RunningState,
+  command: Correct,
+  quarters: number,
+  now: number,
+): Decision => {
   const place = findPan(state.station, command.pan)
   const pan = state.pans[command.pan]
   const portion = place && state.portions[place.component]
   if (!place || !pan || !portion) return refuse({ code: 'no-such-pan', id: command.pan })
   const share = quarters === 0 ? SCRAPE : quarters / 4
   const read = Math.round(share * place.usualPortions * portion.amount)
-  return corrected(state, command, pan, read, 'eye-check')
+  return corrected(state, command, pan, read, 'eye-check', now)
 }
 
-const decideWeighed = (state: ServiceState, command: Correct, grossMg: number): Decision =>
+const decideWeighed = (
+  state: ServiceState,
+  command: Correct,
+  grossMg: number,
+  now: number,
+): Decision =>
   whenOpen(state, (running) => {
     const place = findPan(running.station, command.pan)
     if (!place) return refuse({ code: 'no-such-pan', id: command.pan })
@@ -61,20 +86,26 @@ const decideWeighed = (state: ServiceState, command: Correct, grossMg: number): 
         problem: { code: 'below-tare', tareMg },
       })
     const net = { pan: command.pan, amount: grossMg - tareMg }
-    return onPan(running, net, 0, (pan) => corrected(running, command, pan, net.amount, 'weighing'))
+    return onPan(running, net, 0, (pan) =>
+      corrected(running, command, pan, net.amount, 'weighing', now),
+    )
   })
 
 /** What a pan really holds, by weighing, by count or by one look. */
-export const decideCorrect = (state: ServiceState, command: Correct): Decision => {
+export const decideCorrect = (
+  state: ServiceState,
+  command: Correct,
+  { now }: Circumstances,
+): Decision => {
   const { amount, quarters, weighedMg, kind } = command
   const said = [amount, quarters, weighedMg].filter((one) => one !== undefined)
   if (said.length !== 1 || (kind !== undefined && amount === undefined))
     return whenOpen(state, () => refuse({ code: 'reading-unclear', pan: command.pan }))
-  if (weighedMg !== undefined) return decideWeighed(state, command, weighedMg)
+  if (weighedMg !== undefined) return decideWeighed(state, command, weighedMg, now)
   if (quarters !== undefined)
-    return whenOpen(state, (running) => decideLook(running, command, quarters))
+    return whenOpen(state, (running) => decideLook(running, command, quarters, now))
   const read = amount ?? 0
   return onPan(state, { pan: command.pan, amount: read }, 0, (pan, running) =>
-    corrected(running, command, pan, read, kind ?? null),
+    corrected(running, command, pan, read, kind ?? null, now),
   )
 }

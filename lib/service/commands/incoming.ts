@@ -7,9 +7,11 @@ import type { HeldBy } from '#lib/safety/holding.ts'
 import type { LoadProblem } from '#lib/safety/load.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import { leftOfBatch } from '#lib/service/batch-loads.ts'
+import { batchBarred } from '#lib/service/batch-watch.ts'
 import { dateFields, firstDayOf, toldMark } from '#lib/service/commands/dated.ts'
 import { amountField, idField } from '#lib/service/commands/fields.ts'
 import { initialsField, readingField } from '#lib/service/commands/food-fields.ts'
+import { asCooked, fromBackup, standIn } from '#lib/service/commands/from-backup.ts'
 import { takenReading } from '#lib/service/commands/reading.ts'
 import type { HeldFood } from '#lib/service/food-event.ts'
 import {
@@ -19,8 +21,8 @@ import {
   needsBatch,
   needsReading,
 } from '#lib/service/food-now.ts'
-import type { BatchState, HeldStock } from '#lib/service/food-state.ts'
-import { findBackup, isUsable, throwOutKey } from '#lib/service/held-stock.ts'
+import type { BatchState } from '#lib/service/food-state.ts'
+import { findBackup } from '#lib/service/held-stock.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import { restsOf } from '#lib/service/rest-of-pan.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -141,47 +143,6 @@ const readingOf = (
   return 'refusal' in taken ? taken : { found: taken.reading }
 }
 
-type FromBackup = Pick<HeldStock, 'readings'> & { readonly food: HeldFood }
-
-/** What a back-up pan holds, as loading sees a batch: all that is known of it goes along. */
-const standIn = ({ food, readings }: FromBackup, into: Into): BatchState => ({
-  component: into.component.id,
-  loads: 1,
-  startedAt: food.finishedAt,
-  finishedAt: food.finishedAt,
-  amount: 0,
-  loadsDone: 1,
-  loaded: 0,
-  cooking: [],
-  cooked: true,
-  cooling: [],
-  cooledAgain: false,
-  reheat: null,
-  clock: food.clock,
-  dateMark: food.dateMark,
-  readings,
-  toldAt: food.finishedAt,
-  offSale: null,
-  thrownOutAt: null,
-  newestAt: food.finishedAt,
-})
-
-/** Its food was cooked and cooled before it was put into the back-up pan. */
-const asCooked = (component: Component): Component => ({
-  ...component,
-  food: { ...component.food, kind: 'ready' },
-})
-
-const fromBackup = (state: RunningState, from: string, { component }: Into): Found<FromBackup> => {
-  const pan = Object.hasOwn(state.backupPans, from) ? state.backupPans[from] : undefined
-  if (!pan || pan.component !== component.id)
-    return { refusal: { code: 'no-such-backup-pan', id: from } }
-  if (pan.amount <= 0) return { refusal: { code: 'nothing-there', id: from } }
-  if (!pan.food || !isUsable(state, 'backup', from))
-    return { refusal: { code: 'off-sale', component: component.id } }
-  return { found: { food: pan.food, readings: pan.readings } }
-}
-
 /** Food of no batch and out of no back-up pan: nothing tells it from what was taken away. */
 export const isNameless = ({ batch, from }: Pick<Told, 'batch' | 'from'>): boolean =>
   batch === undefined && from === undefined
@@ -196,12 +157,12 @@ export const incoming = (
   const awaited = restsOf(state, into.component.id)
   if (awaited > 0 && isNameless(told))
     return { refusal: { code: 'throw-out-first', count: awaited } }
-  const source = told.from === undefined ? null : fromBackup(state, told.from, into)
+  const source = told.from === undefined ? null : fromBackup(state, told.from, into.component.id)
   if (source && 'refusal' in source) return source
   const amount = amountOf(state, told, into)
   if ('refusal' in amount) return amount
   const batch = source
-    ? { found: standIn(source.found, into) }
+    ? { found: standIn(source.found, into.component.id) }
     : batchOf(state, told, into, amount.found)
   if ('refusal' in batch) return batch
   const heldBy = source?.found.food.heldBy ?? into.heldBy ?? heldAs(into.component, told.heldBy)
@@ -209,10 +170,9 @@ export const incoming = (
   if ('refusal' in reading) return reading
   const component = source || heldBy === 'dry' ? asCooked(into.component) : into.component
   const readings = reading.found ? [reading.found] : []
-  const isToGo = told.batch !== undefined && state.toThrowOut[throwOutKey('batch', told.batch)]
   const problem =
     loadProblemOf(state, component, batch.found, { heldBy, readings, now }) ??
-    (isToGo ? ({ code: 'thrown-out' } as const) : null)
+    batchBarred(state, told.batch, now)
   const cannot = (why: LoadProblem) =>
     ({ refusal: { code: 'cannot-load', component: into.component.id, problem: why } }) as const
   if (problem) return cannot(problem)

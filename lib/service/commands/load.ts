@@ -21,7 +21,7 @@ import { withHolds } from '#lib/service/commands/with-holds.ts'
 import type { HeldFood } from '#lib/service/food-event.ts'
 import { findBackup, throwOutKey } from '#lib/service/held-stock.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
-import { restOf } from '#lib/service/rest-of-pan.ts'
+import { isRestAwaited, restOf } from '#lib/service/rest-of-pan.ts'
 import type { PanState, RunningState, ServiceState } from '#lib/service/state.ts'
 import { placeProblem } from '#lib/stock/pan-rules.ts'
 
@@ -86,7 +86,8 @@ export const decideLoad = (
     const component = componentOf(running.station, place.component)
     const into = { id, component, guarded: false, holds: 0, heldBy: null, isWhole: true }
     if (pan.amount > 0) return refuse({ code: 'pan-not-empty', pan: id })
-    if (isBound(running, pan, id)) return refuse({ code: 'throw-out-first', count: 1 })
+    if (isBound(running, pan, id) || isRestAwaited(running, id, pan))
+      return refuse({ code: 'throw-out-first', count: 1 })
     if (pan.soiledBy.length > 0 && washed !== true) return refuse({ code: 'pan-soiled', pan: id })
     const food = incoming(running, told, into, circumstances.now)
     if ('refusal' in food) return refuse(food.refusal)

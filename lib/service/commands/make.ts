@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { isKeptApart } from '#lib/service/build-choice.ts'
+import { clockDoubtOf } from '#lib/service/clock-doubt.ts'
 import { isStale, standsInTheWay } from '#lib/service/commands/check-needs.ts'
 import {
   type Circumstances,
@@ -11,7 +12,13 @@ import {
 import { buildFields } from '#lib/service/commands/fields.ts'
 import { withHolds } from '#lib/service/commands/with-holds.ts'
 import type { BuildRemade, HoldReason } from '#lib/service/event.ts'
-import { couldBeOffSale, isOffSale, pastIfStarted, untilOf } from '#lib/service/food-of-build.ts'
+import {
+  couldBeOffSale,
+  isOffSale,
+  offSaleBecause,
+  pastIfStarted,
+  untilOf,
+} from '#lib/service/food-of-build.ts'
 import { setBackBy, throwOutKey } from '#lib/service/held-stock.ts'
 import type { Build, Hold, RunningState, ServiceState } from '#lib/service/state.ts'
 import { shortBuilds, withdraw } from '#lib/stock/short.ts'
@@ -84,7 +91,7 @@ export const decideStart = (
     if (component !== undefined)
       return refuse(
         isOffSale(running, component)
-          ? { code: 'off-sale', component }
+          ? offSaleBecause(component, clockDoubtOf(running, component))
           : { code: 'short', build: name, component },
       )
     const past = pastIfStarted(running, build, now)
@@ -104,7 +111,7 @@ export const decideFinish = (
     if (build.hold) return isHeld(build.hold, name)
     if (build.stop) return refuse({ code: 'build-stopped', build: name })
     const offSale = couldBeOffSale(running, build)
-    if (offSale !== null) return refuse({ code: 'off-sale', component: offSale })
+    if (offSale !== null) return refuse(offSaleBecause(offSale, clockDoubtOf(running, offSale)))
     const withdrawal = withdraw(running, build.takes, build.choice)
     const { ticket, letter } = command
     const finished = {
@@ -112,7 +119,7 @@ export const decideFinish = (
       ticket,
       letter,
       ...withdrawal,
-      until: untilOf(running, withdrawal, now),
+      until: untilOf(running, withdrawal, now, build.boundTo),
     } as const
     return happened(...withHolds(running, [finished], { now, checker }))
   })
@@ -127,7 +134,9 @@ export const decideTakeBack = (
     if (mustGo(running, build, name, circumstances.now))
       return refuse({ code: 'past-throw-out', id: name })
     const at = { ticket: command.ticket, letter: command.letter }
-    if (!command.made) return happened({ type: 'finishTakenBack', ...at })
+    // What was made for all that would be let go with its pan, and bound by nothing.
+    const isUndoing = !command.made && build.hold?.reason !== 'off-sale'
+    if (isUndoing) return happened({ type: 'finishTakenBack', ...at })
     if (build.hold) return isHeld(build.hold, name)
     const event = { type: 'buildRemade', ...at, from: 'made' } as const
     return madeAgain(running, build, event, name, circumstances)

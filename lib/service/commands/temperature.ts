@@ -7,6 +7,7 @@ import { REHEATING_PLACES, reheated } from '#lib/safety/reheating.ts'
 import { leftOfBatch } from '#lib/service/batch-loads.ts'
 import { batchHeldBy } from '#lib/service/batch-watch.ts'
 import { withBatch } from '#lib/service/commands/batch.ts'
+import { notPresent } from '#lib/service/commands/cooling.ts'
 import {
   type Circumstances,
   type Decision,
@@ -51,6 +52,8 @@ export const resolveOffSaleSchema = z.strictObject({
   startedAt: momentField.optional(),
   reading: heatReadingField.optional(),
   initials: initialsField,
+  /** Of a batch that is cooled again: until when somebody is there who can read it. */
+  presentUntil: momentField.optional(),
 })
 
 const withStockAt = (
@@ -226,9 +229,15 @@ export const decideResolveOffSale = (
     if (way === 'reheat') {
       const newest = 'newestAt' in held ? held.newestAt : (held.readings.at(-1)?.at ?? 0)
       const heated = reheatedReading(running, command, { newest, now })
-      return 'refusal' in heated
-        ? refuse(heated.refusal)
-        : happened({ ...event, reading: heated.reading, ...madeUntilOf(running, held.offSale) })
+      if ('refusal' in heated) return refuse(heated.refusal)
+      const { reading } = heated
+      const { presentUntil } = command
+      const away = mayCoolAgain
+        ? notPresent(running, id, { startsAt: reading.at, presentUntil })
+        : null
+      if (away) return refuse(away)
+      const stays = mayCoolAgain && presentUntil !== undefined ? { presentUntil } : {}
+      return happened({ ...event, reading, ...madeUntilOf(running, held.offSale), ...stays })
     }
     const timed = ways.find((one) => one.way === 'time-only')
     if (timed?.way !== 'time-only') return refuse({ code: 'way-not-allowed', ways: ['discard'] })

@@ -14,6 +14,7 @@ import { heldReading, unreadUntil } from '#lib/service/commands/held-reading.ts'
 import { takenReading } from '#lib/service/commands/reading.ts'
 import { withHolds } from '#lib/service/commands/with-holds.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
+import { stockOffSale } from '#lib/service/food-of-build.ts'
 import { componentIn, isUsable } from '#lib/service/held-stock.ts'
 import { keptAs } from '#lib/service/kept-as.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
@@ -49,7 +50,7 @@ const cannotStart = (state: RunningState, { what, id }: Command): Refusal | null
   if (stock.food?.clock) return { code: 'already-so' }
   return isUsable(state, what, id)
     ? null
-    : { code: 'off-sale', component: componentIn(state.station, id) ?? id }
+    : stockOffSale(state, what, id, componentIn(state.station, id) ?? id)
 }
 
 /**

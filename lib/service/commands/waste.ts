@@ -1,7 +1,9 @@
 import { z } from 'zod'
 import { findComponent, findPan } from '#lib/menu/find.ts'
+import { clockDoubtOf } from '#lib/service/clock-doubt.ts'
 import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands/decision.ts'
 import { amountField, idField } from '#lib/service/commands/fields.ts'
+import { offSaleBecause } from '#lib/service/food-of-build.ts'
 import { isUsable } from '#lib/service/held-stock.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
 import { WASTE_REASONS, type WasteReason } from '#lib/service/stock-event.ts'
@@ -51,7 +53,7 @@ export const decideWaste = (
       .filter((one) => (place ? one.id === place.id : one.component === of))
     const there = pans.filter((one) => (running.pans[one.id]?.amount ?? 0) > 0)
     if (EATEN.includes(reason) && !there.every((one) => isUsable(running, 'pan', one.id)))
-      return refuse({ code: 'off-sale', component: of })
+      return refuse(offSaleBecause(of, clockDoubtOf(running, of)))
     const most = pans.reduce((sum, one) => sum + mostInPan(running, one), 0)
     if (!Number.isSafeInteger(amount) || amount < 1 || amount > most)
       return refuse({ code: 'absurd-amount', pan: pans[0]?.id ?? of, most })

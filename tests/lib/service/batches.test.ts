@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { batchSteps } from '#lib/views/batch-steps.ts'
-import { batchPictures } from '#lib/views/batch-strip.ts'
 import { at, fahrenheit, minute, read, whenAt } from '#tests/support/food.ts'
-import type { Given, Told } from '#tests/support/service.ts'
+import type { Given } from '#tests/support/service.ts'
 import {
   changePan,
   choose,
@@ -19,7 +17,7 @@ import {
 } from '#tests/support/service.ts'
 
 const chicken = (count: number) => ofPortions('chicken', count)
-const start: Given = { type: 'startBatch', component: 'chicken', loads: 2, startedAt: minute(-40) }
+const start: Given = { type: 'startBatch', component: 'chicken', loads: 1, startedAt: minute(-40) }
 const cooked = (degrees: number, over: Partial<ReturnType<typeof fahrenheit>> = {}): Given => ({
   type: 'recordCooking',
   batch: 'b1',
@@ -46,7 +44,7 @@ describe('a batch', () => {
     const told = at(openedService(), 1, start, cooked(167), finish(), loadChicken())
     expect(told.state.batches.b1).toMatchObject({
       component: 'chicken',
-      loads: 2,
+      loads: 1,
       startedAt: minute(-40),
       finishedAt: minute(1),
       cooked: true,
@@ -328,61 +326,5 @@ describe('what is loaded', () => {
   it('[B3] is sold', () => {
     const told = given(changePan('pan-chicken', chicken(1)), send(choose('garden-chicken')))
     expect(codeOf(whenAt(told, 9, send(choose('garden-chicken'))))).toBe('sold-out')
-  })
-})
-
-describe('a batch of several loads', () => {
-  const begun = at(openedService(), 1, {
-    type: 'startBatch',
-    batch: 'b1',
-    component: 'chicken',
-    loads: 3,
-    startedAt: minute(-30),
-  })
-  const started = at(begun, 1, cooked(168))
-  const doneOf = (told: Told) => told.state.batches.b1?.loadsDone
-
-  it('[B34] is finished load by load, or at once', () => {
-    const one = at(started, 2, finish({ amount: chicken(12), loads: 1 }))
-    expect(doneOf(one)).toBe(1)
-    expect(one.state.batches.b1).toMatchObject({ amount: chicken(12), finishedAt: minute(2) })
-    expect(batchSteps(running(one), 'b1')).toContain('finish')
-    expect(batchPictures(running(one), minute(3))).toMatchObject([{ stage: 'making', loads: 2 }])
-    const all = at(one, 9, cooked(168), finish({ amount: chicken(36) }))
-    expect(doneOf(all)).toBe(3)
-    expect(batchSteps(running(all), 'b1')).not.toContain('finish')
-    expect(doneOf(at(started, 2, finish({ amount: chicken(36) })))).toBe(3)
-  })
-
-  it('[B34] has no more loads than were started, and finishing the same again changes nothing', () => {
-    expect(codeOf(whenAt(started, 2, finish({ loads: 4 })))).toBe('absurd-amount')
-    const one = at(started, 2, finish({ amount: chicken(12), loads: 1 }))
-    expect(codeOf(whenAt(one, 3, finish({ amount: chicken(12), loads: 1 })))).toBe('already-so')
-    const next = at(one, 3, cooked(168))
-    expect(codeOf(whenAt(next, 3, finish({ amount: chicken(12), loads: 2 })))).toBeNull()
-  })
-
-  it('[B34] whose loads are finished one by one has each of them read, and read again where it fell short', () => {
-    expect(codeOf(whenAt(begun, 2, finish({ amount: chicken(12), loads: 1 })))).toBe('cannot-load')
-    const one = at(started, 2, finish({ amount: chicken(12), loads: 1 }))
-    expect(batchSteps(running(one), 'b1')).toContain('cook')
-    const second = finish({ amount: chicken(24), loads: 2 })
-    expect(codeOf(whenAt(one, 9, second)), 'unread').toBe('cannot-load')
-    const short = at(one, 9, cooked(120))
-    expect(short.state.batches.b1?.cooked).toBe(false)
-    expect(codeOf(whenAt(short, 9, second)), 'not cooked through').toBe('cannot-load')
-    expect(codeOf(whenAt(at(short, 12, cooked(167)), 12, second))).toBeNull()
-  })
-
-  it('[B21] thrown out is waste, with what it gave and why', () => {
-    const one = at(started, 2, finish({ amount: chicken(12), loads: 1 }))
-    const out = { type: 'throwOut', what: 'batch', id: 'b1', reason: 'quality' } as const
-    const gone = at(one, 3, { ...out, initials: 'KT' })
-    expect(gone.state.accounts.chicken).toMatchObject({ wasted: chicken(12), loaded: chicken(12) })
-    expect(gone.state.wastes.chicken).toEqual({ quality: chicken(12) })
-    const weighed = at(one, 3, { ...out, amount: chicken(10), initials: 'KT' })
-    expect(weighed.state.wastes.chicken).toEqual({ quality: chicken(10) })
-    const absurd = { ...out, amount: chicken(99), initials: 'KT' }
-    expect(codeOf(whenAt(one, 3, absurd))).toBe('absurd-amount')
   })
 })

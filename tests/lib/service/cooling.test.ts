@@ -46,6 +46,7 @@ describe('cooling', () => {
       startedAt: minute(124),
       reading: { ...fahrenheit(166, { at: minute(130) }), heldSeconds: 15 },
       initials: 'KT',
+      ...stays,
     }
     expect(codeOf(whenAt(missed, 131, again))).toBe('not-in-charge')
     const once = at(missed, 131, again)
@@ -57,6 +58,29 @@ describe('cooling', () => {
         whenAt(twice, 261, { ...again, startedAt: minute(260) } as Given, { by: 'in-charge' }),
       ),
     ).toMatchObject({ code: 'way-not-allowed', ways: ['discard'] })
+  })
+
+  it('[B40] cooled again starts only where somebody stays to read both stages', () => {
+    const missed = until(at(cooked, 2, cooling(140, stays)), 123)
+    const again = (presentUntil?: number): Given => ({
+      type: 'resolveOffSale',
+      what: 'batch',
+      id: 'b1',
+      way: 'reheat',
+      place: 'range',
+      startedAt: minute(124),
+      reading: { ...fahrenheit(166, { at: minute(130) }), heldSeconds: 15 },
+      initials: 'KT',
+      ...(presentUntil === undefined ? {} : { presentUntil }),
+    })
+    const refused = (command: Given) => refusalOf(whenAt(missed, 131, command, { by: 'in-charge' }))
+    const away = { code: 'cannot-cool', batch: 'b1', why: 'nobody-there' }
+    expect(refused(again())).toEqual({ ...away, stage: 1 })
+    expect(refused(again(minute(130)))).toEqual({ ...away, stage: 1 })
+    expect(at(missed, 131, again(minute(400))).events.at(-1)).toMatchObject({
+      type: 'offSaleResolved',
+      presentUntil: minute(400),
+    })
   })
 
   it('[B19] read too warm misses its stage at once; in time it is cooled', () => {

@@ -123,7 +123,8 @@ describe('while a jump of the clock isn’t confirmed', () => {
     const ends = state.pans['pan-tuna']?.food?.dayEndsAt ?? 0
     const sold = (hours: number, byMin: number): boolean => {
       const at = ends - hours * 3_600_000
-      const clockJump = byMin === 0 ? null : { byMs: byMin * 60_000, at }
+      const read = { 'pan/pan-tuna': at }
+      const clockJump = byMin === 0 ? null : { byMs: byMin * 60_000, at, read }
       return isUsable({ ...state, at, clockJump }, 'pan', 'pan-tuna')
     }
     expect([sold(6, -60), sold(6, 60), sold(0.1, 0)]).toEqual([true, true, true])

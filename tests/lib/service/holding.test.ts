@@ -245,7 +245,10 @@ describe('a reading that nobody takes', () => {
 
   it('[B23] nothing falls due while a jump of the clock isn’t confirmed', () => {
     const jumped = { type: 'clockJumped', byMs: 90_000 } as const
-    const told: Told = { ...loaded, state: { ...loaded.state, clockJump: { byMs: 90_000, at: 0 } } }
+    const told: Told = {
+      ...loaded,
+      state: { ...loaded.state, clockJump: { byMs: 90_000, at: 0, read: {} } },
+    }
     expect(jumped.byMs).toBe(90_000)
     expect(nextDue(told.state)).toBeNull()
     expect(until(told, 300).events).toHaveLength(loaded.events.length)

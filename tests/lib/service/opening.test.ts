@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { due, nextDue } from '#lib/service/due.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
+import { readAll } from '#tests/support/food.ts'
 import {
   at,
   changePan,
@@ -198,6 +199,7 @@ describe('a demo service', () => {
 
   it('goes on while a jump is not confirmed', () => {
     const jump = happening(given(), [jumped(-2 * HOUR)], null)
-    expect(running(onward(jump, send(choose('harbor-tuna')))).nextTicket).toBe(2)
+    const read = onward(jump, ...readAll(jump))
+    expect(running(onward(read, send(choose('harbor-tuna')))).nextTicket).toBe(2)
   })
 })

@@ -317,6 +317,10 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
     { type: 'resolveOffSale', what: 'pan', id: 'pan-tuna', way: 'reheat' },
   ],
   'off-sale': [given(tunaOut), send(choose('harbor-tuna'))],
+  'clock-unsure': [
+    happening(given(), [{ type: 'clockJumped', byMs: 90_000 }], null),
+    send(choose('harbor-tuna')),
+  ],
   'past-throw-out-by-then': [
     given({ type: 'startTimeClock', what: 'pan', id: 'pan-tuna', ...nearlyOver }),
     send(choose('harbor-tuna')),

@@ -111,11 +111,9 @@ describe('the rest of a pan on time alone', () => {
     expect(codeOf(whenAt(thrown, 21, load))).toBeNull()
   })
 
-  it('[B33] of a pan in its limits goes away as ever, and so does one with nothing in it', () => {
+  it('[B33] of a pan in its limits goes away as ever', () => {
     const plain = at(given(), 9, changePan('pan-chicken', ofPortions('chicken', 9)))
     expect(plain.state.toThrowOut).toEqual({})
-    const empty = at(timed, 20, { type: 'correct', pan: 'pan-tuna', amount: 0 }, nameless())
-    expect(empty.state.toThrowOut).toEqual({})
   })
 
   it('[B33] past its time or date is to be thrown out before the pan is changed at all', () => {
@@ -127,9 +125,69 @@ describe('the rest of a pan on time alone', () => {
     const past = until(late, 250)
     expect(codeOf(whenAt(past, 251, change()))).toBe('throw-out-first')
     // Nothing falls due while a jump isn't confirmed: what is past is known all the same.
-    const jumped = { ...late, state: { ...late.state, clockJump: { byMs: 90_000, at: 0 } } }
+    const jumped = {
+      ...late,
+      state: {
+        ...late.state,
+        clockJump: { byMs: 90_000, at: 0, read: { 'batch/b1': minute(195) } },
+      },
+    }
     const changed = at(jumped, 251, change())
     expect(changed.state.toThrowOut['rest/pan-tuna.1']).toMatchObject({ because: 'time' })
+  })
+
+  const count = (amount: number): Given => ({ type: 'correct', pan: 'pan-tuna', amount })
+
+  it('[B39] is to be thrown out also where the pan is counted to nothing, and nothing goes in before', () => {
+    const empty = at(timed, 20, count(0))
+    expect(empty.state.toThrowOut['rest/pan-tuna.1']).toEqual({
+      what: 'rest',
+      id: 'pan-tuna.1',
+      because: 'counted-empty',
+      since: minute(20),
+      rest: { component: 'tuna', amount: tuna(16) },
+    })
+    const load = (from: Given) => ({ ...(from as object), type: 'load' }) as Given
+    for (const one of [load(nameless()), load(change()), nameless()])
+      expect(codeOf(whenAt(empty, 21, one))).toBe('throw-out-first')
+    expect(codeOf(whenAt(empty, 21, { type: 'close' }))).toBe('throw-out-first')
+    const { initials: _, ...bare } = throwOut('rest', 'pan-tuna.1') as Extract<
+      Given,
+      { type: 'throwOut' }
+    >
+    expect(codeOf(whenAt(empty, 21, bare as Given))).toBe('not-initialled')
+    expect(codeOf(whenAt(empty, 21, change()))).toBeNull()
+    const away = at(empty, 21, throwOut('rest', 'pan-tuna.1'))
+    expect(away.state.toThrowOut).toEqual({})
+    expect(accountOf(away, 'tuna')).toMatchObject({ takenAway: 0, corrected: 0, wasted: tuna(16) })
+    expect(codeOf(whenAt(away, 22, load(nameless())))).toBeNull()
+  })
+
+  it('[B39] is nothing where a pan in its limits is counted to nothing, or one is used up', () => {
+    const plain = at(given(), 9, { type: 'correct', pan: 'pan-chicken', amount: 0 })
+    expect(plain.state.toThrowOut).toEqual({})
+    const few = at(timed, 20, count(tuna(3)))
+    expect(few.state.toThrowOut).toEqual({})
+    const pan = few.state.pans['pan-tuna']
+    if (!pan) throw new Error('no tuna')
+    const used = {
+      ...few,
+      state: { ...few.state, pans: { ...few.state.pans, 'pan-tuna': { ...pan, amount: 0 } } },
+    }
+    expect(codeOf(whenAt(used, 21, { ...(change() as object), type: 'load' } as Given))).toBeNull()
+  })
+
+  it('[B39] is there after all where it is counted again, and the sums are as they were', () => {
+    const empty = at(timed, 20, count(0))
+    expect(accountOf(empty, 'tuna')).toMatchObject({ takenAway: tuna(16), corrected: 0 })
+    const back = at(empty, 21, count(tuna(15)))
+    expect(back.state.toThrowOut).toEqual({})
+    expect(accountOf(back, 'tuna')).toMatchObject({ takenAway: 0, corrected: -tuna(1) })
+    expect(back.state.pans['pan-tuna']?.food?.clock).toEqual(
+      timed.state.pans['pan-tuna']?.food?.clock,
+    )
+    const signed = at(empty, 21, throwOut('rest', 'pan-tuna.1'), count(tuna(2)))
+    expect(accountOf(signed, 'tuna')).toMatchObject({ wasted: tuna(16), corrected: tuna(2) })
   })
 
   it('[B33] of a back-up pan too, when it is put away', () => {

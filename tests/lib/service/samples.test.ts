@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { COMMAND_TYPES } from '#lib/service/command-type.ts'
 import { MAY, mayDo, ROLES } from '#lib/service/roles.ts'
 import { samplesFor } from '#lib/service/samples.ts'
-import { cooledBefore, read } from '#tests/support/food.ts'
+import { cooledBefore, read, readAll } from '#tests/support/food.ts'
 import {
   at,
   choose,
@@ -28,7 +28,7 @@ const names = (told: Told, role: (typeof ROLES)[number] = 'in-charge') =>
   Object.keys(samples(told, role)).sort()
 
 /** A batch that cooks and a cold one, a waiting, a stopped and a made build, an empty pan, something not sold, and a clock that jumped. */
-const busy = happening(
+const jumped = happening(
   ready(
     { type: 'startBatch', batch: 'cooking', component: 'chicken', loads: 1 },
     ...cooledBefore('cooled', 'chicken'),
@@ -65,6 +65,8 @@ const busy = happening(
   ],
   null,
 )
+/** What is hot or cold was read again since. */
+const busy = onward(jumped, ...readAll(jumped))
 
 const QUIET = [
   ...['changeLabel', 'changePan', 'correct', 'notSameProduct', 'send', 'setBackup', 'soilPan'],

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { answeredPlace } from '#lib/stock/advice-answered.ts'
 import { adviceEvents } from '#lib/stock/advice-events.ts'
 import { shortWays } from '#lib/stock/short-ways.ts'
 import { standInFor } from '#lib/stock/stand-in.ts'
@@ -146,6 +147,24 @@ describe('advice', () => {
       'no-such-advice',
     )
     expect(() => happens(lapsed, 7, { type: 'adviceLapsed', key: 'measure rice' })).toThrow('open')
+  })
+
+  it('[U13] is no more answered where its lapse is ahead of now, or long over when the clock is set back', () => {
+    const log = [{ key: 'measure rice', answer: 'lapsed', answeredAt: 651 }] as const
+    const places = [590, 650.9, 651, 652, 652.1].map((now) =>
+      answeredPlace(log, 'measure rice', now),
+    )
+    expect(places).toEqual([-1, -1, 0, 0, -1])
+    const lapsed = happens(told, 6, { type: 'adviceLapsed', key: 'measure rice' })
+    // The rail never stamps before what is recorded: the clock fell by an hour, and now is 11:00 still.
+    const back = happens(
+      lapsed,
+      60,
+      { type: 'clockJumped', byMs: -60 * MINUTE },
+      { type: 'clockConfirmed' },
+    )
+    const done = { type: 'answerAdvice', key: 'measure rice', answer: 'done' } as const
+    expect(codeOf(deciding(back, done))).toBe('no-such-advice')
   })
 
   it('[Z41] is told once and lapses, by events of no command', () => {

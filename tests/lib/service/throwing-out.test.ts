@@ -229,7 +229,12 @@ describe('time alone', () => {
   })
 
   it('[B23] while a jump of the clock isn’t confirmed nothing on a clock is sold', () => {
-    const jumped = { ...timed, state: { ...timed.state, clockJump: { byMs: 90_000, at: 0 } } }
+    const { at: now } = timed.state
+    const read = { 'pan/pan-tuna': now, 'pan/pan-chicken': now }
+    const jumped = {
+      ...timed,
+      state: { ...timed.state, clockJump: { byMs: 90_000, at: now, read } },
+    }
     expect(left(jumped, 'tuna')).toBe(0)
     expect(left(jumped, 'chicken')).toBe(24)
   })

@@ -100,7 +100,7 @@ describe('a hot batch that waits', () => {
     const often = at(everyMin(openedService(), 60), 1, ...cook)
     const jumped = {
       ...often,
-      state: { ...often.state, clockJump: { byMs: 90_000, at: minute(2) } },
+      state: { ...often.state, clockJump: { byMs: 90_000, at: minute(2), read: {} } },
     }
     expect(refusalOf(whenAt(jumped, 61, load()))).toMatchObject({
       problem: { code: 'not-watched', since: minute(0) },

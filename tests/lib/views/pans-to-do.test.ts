@@ -8,6 +8,7 @@ import {
   toDos,
   usualLoads,
 } from '#lib/views/pans-to-do.ts'
+import { readAll } from '#tests/support/food.ts'
 import {
   at,
   choose,
@@ -109,7 +110,7 @@ describe('what there is to do', () => {
   })
 
   test('[P9] the clock comes first, then loading, short builds, sold out, nearly empty', () => {
-    const jumped = happening(
+    const told = happening(
       given(
         chicken(),
         correct('chicken', 0),
@@ -120,6 +121,7 @@ describe('what there is to do', () => {
       [{ type: 'clockJumped', byMs: -60_000 }],
       null,
     )
+    const jumped = later(told, ...readAll(told))
     expect(toDos(running(jumped)).map((one) => [one.kind, 'pan' in one ? one.pan : null])).toEqual([
       ['confirm-clock', null],
       ['short', 'pan-chicken'],

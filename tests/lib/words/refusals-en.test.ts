@@ -134,6 +134,7 @@ const refusals: Of<Refusal> = {
   'cannot-reheat': { code: 'cannot-reheat', why: 'not-there' },
   'way-not-allowed': { code: 'way-not-allowed', ways: ['discard'] },
   'off-sale': { code: 'off-sale', component: 'rice' },
+  'clock-unsure': { code: 'clock-unsure', component: 'rice', helps: 'read' },
   'past-throw-out-by-then': { code: 'past-throw-out-by-then', component: 'rice', at: 0 },
   'past-throw-out': { code: 'past-throw-out', id: '21A' },
   'throw-out-first': { code: 'throw-out-first', count: 2 },

@@ -1,0 +1,54 @@
+/** Food that is put in out of a back-up pan: what is known of it goes along. */
+import type { Component } from '#lib/menu/station-document.ts'
+import type { HeldFood } from '#lib/service/food-event.ts'
+import { stockOffSale } from '#lib/service/food-of-build.ts'
+import type { BatchState, HeldStock } from '#lib/service/food-state.ts'
+import { isUsable } from '#lib/service/held-stock.ts'
+import type { Refusal } from '#lib/service/refusal.ts'
+import type { RunningState } from '#lib/service/state.ts'
+
+export type FromBackup = Pick<HeldStock, 'readings'> & { readonly food: HeldFood }
+
+/** What a back-up pan holds, as loading sees a batch: all that is known of it goes along. */
+export const standIn = ({ food, readings }: FromBackup, component: string): BatchState => ({
+  component,
+  loads: 1,
+  startedAt: food.finishedAt,
+  finishedAt: food.finishedAt,
+  amount: 0,
+  loadsDone: 1,
+  loaded: 0,
+  cooking: [],
+  cooked: true,
+  cooling: [],
+  cooledAgain: false,
+  reheat: null,
+  clock: food.clock,
+  dateMark: food.dateMark,
+  readings,
+  toldAt: food.finishedAt,
+  offSale: null,
+  thrownOutAt: null,
+  newestAt: food.finishedAt,
+})
+
+/** Its food was cooked and cooled before it was put into the back-up pan. */
+export const asCooked = (component: Component): Component => ({
+  ...component,
+  food: { ...component.food, kind: 'ready' },
+})
+
+export const fromBackup = (
+  state: RunningState,
+  from: string,
+  component: string,
+): { readonly refusal: Refusal } | { readonly found: FromBackup } => {
+  const pan = Object.hasOwn(state.backupPans, from) ? state.backupPans[from] : undefined
+  if (!pan || pan.component !== component)
+    return { refusal: { code: 'no-such-backup-pan', id: from } }
+  if (pan.amount <= 0) return { refusal: { code: 'nothing-there', id: from } }
+  // It is read where it stands: in time or not is told there, before it goes anywhere.
+  if (!pan.food || !isUsable(state, 'backup', from))
+    return { refusal: stockOffSale(state, 'backup', from, component) }
+  return { found: { food: pan.food, readings: pan.readings } }
+}

@@ -13,10 +13,10 @@ import { nextStep } from '#lib/views/next-step.ts'
 import { counter } from '#lib/words/counter-en.ts'
 
 /** Taking orders while a service is open: one step at a time. */
-export function OrderDesk({ state }: { readonly state: RunningState }) {
+export function OrderDesk({ state: told }: { readonly state: RunningState }) {
   useLaterParts()
-  const desk = useOrdering(state)
-  const { ordering, tap } = desk
+  const desk = useOrdering(told)
+  const { state, ordering, tap } = desk
   const { step, current, sending, sent, note } = ordering
   const sentWords = useSentWords(state, sent)
   const place = useRef<HTMLDivElement>(null)

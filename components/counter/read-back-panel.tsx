@@ -1,6 +1,7 @@
 import shared from '#components/counter/counter.module.css'
+import { lacksIn, NoteSaid } from '#components/counter/note-said.tsx'
 import styles from '#components/counter/panel.module.css'
-import { sayBlocked, sayNote } from '#components/counter/say-note.ts'
+import { sayBlocked } from '#components/counter/say-note.ts'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
 import { useCrew } from '#components/live/crew.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
@@ -56,12 +57,20 @@ export function ReadBackPanel({ state, desk }: ReadBackPanelProps) {
     <div
       className={styles.panel}
       data-note={ordering.note?.kind}
+      data-lacks={lacksIn(station, ordering.note, ordering.drafts) !== null || undefined}
       data-long={
         length > MOST ? 'most' : length > (wait ? LONG_WITH_WAIT : LONG) ? 'long' : undefined
       }
     >
       <div className={styles.said}>
-        {ordering.note && <p className={styles.note}>{sayNote(station, ordering.note)}</p>}
+        {ordering.note && (
+          <NoteSaid
+            station={station}
+            note={ordering.note}
+            drafts={ordering.drafts}
+            className={styles.note}
+          />
+        )}
         {found && settled ? (
           settled.blocked ? (
             <p className={styles.note}>{sayBlocked(station, settled.item.id, settled.blocked)}</p>

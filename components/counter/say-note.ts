@@ -8,9 +8,11 @@ import type { Note } from '#lib/views/ordering.ts'
 import { sayClock } from '#lib/words/clock-en.ts'
 import { counter } from '#lib/words/counter-en.ts'
 import { sayFinding } from '#lib/words/findings-en.ts'
+import { lacksWords } from '#lib/words/lacks-en.ts'
 import { sayNotTaken, sayRefusal } from '#lib/words/refusals-en.ts'
 
-const sayCannot = (station: StationDocument, name: string, standing: NotFree): string => {
+const sayCannot = (station: StationDocument, id: string, standing: NotFree): string => {
+  const name = nameIn(station)(id)
   switch (standing.kind) {
     case 'need':
       return counter.cannot.need(sayFinding(tellFinding(station, standing.finding)))
@@ -19,7 +21,9 @@ const sayCannot = (station: StationDocument, name: string, standing: NotFree): s
     case 'gone':
       return standing.notLoaded ? counter.cannot.notLoaded(name) : counter.cannot.gone(name)
     case 'not-selling':
-      return counter.cannot.notSelling(name)
+      return standing.endsAt === undefined
+        ? counter.cannot.notSelling(name)
+        : lacksWords.ends(name, sayClock(standing.endsAt, station.timeZone))
     case 'kept':
       return counter.cannot.kept(name, counter.keptFor(standing.for, nameIn(station)))
   }
@@ -27,7 +31,7 @@ const sayCannot = (station: StationDocument, name: string, standing: NotFree): s
 
 /** Why an item can't be sold now, and what to do. */
 export const sayBlocked = (station: StationDocument, item: string, blocked: Blocked): string => {
-  const why = sayCannot(station, nameIn(station)(blocked.component ?? item), blocked.standing)
+  const why = sayCannot(station, blocked.component ?? item, blocked.standing)
   return blocked.standing.kind === 'unchecked' ? why : `${why} ${counter.offerAnother}`
 }
 
@@ -40,7 +44,7 @@ export const sayNote = (station: StationDocument, note: Note): string => {
     case 'not-taken':
       return sayNotTaken(note.because)
     case 'cannot':
-      return sayCannot(station, name(note.component), note.standing)
+      return sayCannot(station, note.component, note.standing)
     case 'item-cannot':
       return sayBlocked(station, note.item, note.blocked)
     case 'kept':

@@ -1,8 +1,10 @@
 import { nanoid } from 'nanoid'
 import { useCallback, useEffect, useRef, useState } from 'react'
 import { useCrew, useSend } from '#components/live/crew.tsx'
+import { useSelling } from '#components/live/selling.ts'
 import type { Answer } from '#lib/protocol/wire.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import type { Selling } from '#lib/stock/selling.ts'
 import type { Act } from '#lib/views/counter-act.ts'
 import { commandOf } from '#lib/views/next-step.ts'
 import { act } from '#lib/views/order-act.ts'
@@ -13,6 +15,8 @@ import { IDLE, type Note, type Ordering, type Step } from '#lib/views/ordering.t
 const SLOW_MS = 1_500
 
 export interface OrderingDesk {
+  /** The service as this order finds it, were it sent now. */
+  readonly state: Selling
   readonly ordering: Ordering
   readonly tap: (act: Act) => void
   readonly submit: () => void
@@ -51,10 +55,11 @@ const useLeftBehind = (own: ReadonlySet<string>, step: Step, tap: (act: Act) => 
 }
 
 /** The order that this screen takes, and its way to the server. */
-export const useOrdering = (state: RunningState): OrderingDesk => {
+export const useOrdering = (told: RunningState): OrderingDesk => {
   const send = useSend()
   const link = useCrew((view) => view.link)
   const [ordering, setOrdering] = useState(IDLE)
+  const state = useSelling(told, ordering.drafts.length)
   const [isSlow, setSlow] = useState(false)
   const newest = useRef(state)
   newest.current = state
@@ -81,6 +86,7 @@ export const useOrdering = (state: RunningState): OrderingDesk => {
     else tap({ act: 'refused', id, note: noteOf(answer) })
   }
   return {
+    state,
     ordering,
     tap,
     submit: () => void submit(),

@@ -1,4 +1,5 @@
 import styles from '#components/counter/counter.module.css'
+import { LacksList, lacksIn } from '#components/counter/note-said.tsx'
 import { sayNote } from '#components/counter/say-note.ts'
 import { useCrew } from '#components/live/crew.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
@@ -54,7 +55,9 @@ function CameBack({
   readonly tap: (act: Act) => void
 }) {
   const { id, kind } = returned
-  const why = sayNote(state.station, returned.note)
+  const drafts = returned.kind === 'cancel' ? [] : returned.order.drafts
+  const lacks = lacksIn(state.station, returned.note, drafts)
+  const why = lacks ? '' : sayNote(state.station, returned.note)
   return (
     <div className={styles.cameBack} role="alert">
       <p>
@@ -68,6 +71,7 @@ function CameBack({
           </strong>
         )}
       </p>
+      {lacks && <LacksList station={state.station} builds={lacks} />}
       {kind === 'cancel' ? (
         <button type="button" className={styles.button} onClick={() => tap({ act: 'tickets' })}>
           {counter.tickets}

@@ -20,41 +20,54 @@ export function ComingLine({ coming }: { readonly coming: readonly Coming[] }) {
   )
 }
 
-/** What was handed over last, with a way back. */
+/** What was handed over last, with a way back; folded where the shelf needs the room. */
 export function Recent({
+  isFolded,
   recent,
   count,
   now,
   onWrong,
 }: {
+  readonly isFolded: boolean
   readonly recent: readonly HandedOver[]
   readonly count: number
   readonly now: number
   readonly onWrong: (name: string) => void
 }) {
   if (recent.length === 0) return null
-  return (
+  const title = (
+    <h2 id="recent-title">
+      {say.recent} <small>{say.recentCount(count)}</small>
+    </h2>
+  )
+  const list = (
+    <ul>
+      {recent.map((one) => (
+        <li key={one.name}>
+          <b>{one.name}</b>
+          <span>{one.item}</span>
+          <small>{say.ago(now - one.at)}</small>
+          <button
+            type="button"
+            className={styles.wrong}
+            aria-label={say.wrongOf(one.name)}
+            onClick={() => onWrong(one.name)}
+          >
+            {say.wrong}
+          </button>
+        </li>
+      ))}
+    </ul>
+  )
+  return isFolded ? (
+    <details className={styles.recent}>
+      <summary>{title}</summary>
+      {list}
+    </details>
+  ) : (
     <section className={styles.recent} aria-labelledby="recent-title">
-      <h2 id="recent-title">
-        {say.recent} <small>{say.recentCount(count)}</small>
-      </h2>
-      <ul>
-        {recent.map((one) => (
-          <li key={one.name}>
-            <b>{one.name}</b>
-            <span>{one.item}</span>
-            <small>{say.ago(now - one.at)}</small>
-            <button
-              type="button"
-              className={styles.wrong}
-              aria-label={say.wrongOf(one.name)}
-              onClick={() => onWrong(one.name)}
-            >
-              {say.wrong}
-            </button>
-          </li>
-        ))}
-      </ul>
+      {title}
+      {list}
     </section>
   )
 }

@@ -17,6 +17,7 @@ import { useCrew } from '#components/live/crew.tsx'
 import { useServerTime } from '#components/live/server-time.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { type HandedOver, handOverView, type Kept, type OnShelf } from '#lib/views/hand-over.ts'
+import { shelfShown } from '#lib/views/shelf-shown.ts'
 import { handOverEn as say } from '#lib/words/hand-over-en.ts'
 
 /** A second tap this soon lands on the card that moved up: it isn't meant for it. */
@@ -35,6 +36,8 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
   const now = useServerTime()
   const minute = Math.floor(now / 1000)
   const view = useMemo(() => handOverView(state, minute * 1000), [state, minute])
+  const [showsAll, setShowsAll] = useState(false)
+  const { shown, more, isDense } = shelfShown(view.shelf, showsAll)
   const quietUntil = useRef(0)
   useKnock('made', state.made)
   useAlarms(view, hush)
@@ -98,6 +101,14 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
         isHandedOver={onShelf === undefined}
         busy={busy}
         onBack={back}
+        onUnpay={
+          onShelf?.paid
+            ? () => {
+                back()
+                pay(onShelf, false)
+              }
+            : null
+        }
         onAgain={() => {
           back()
           const { ticket, letter, name } = wrongOne
@@ -110,10 +121,21 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
         }}
       />
     )
+  const recent = (
+    <Recent
+      isFolded={isDense}
+      recent={view.recent}
+      count={view.handedOver}
+      now={now}
+      onWrong={(name) => setChosen({ why: 'wrong', name })}
+    />
+  )
   return (
-    <div className={styles.screen}>
+    <div className={styles.screen} data-dense={isDense || undefined}>
       <header className={styles.top}>
         <h1>{say.title}</h1>
+        {isDense && <ComingLine coming={view.coming} />}
+        {isDense && recent}
         <Connection />
         <SoundToggle />
         <Awake />
@@ -152,8 +174,8 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
         {view.shelf.length === 0 ? (
           <p className={styles.nothing}>{say.nothing}</p>
         ) : (
-          <ul className={styles.shelf} aria-label={say.shelf}>
-            {view.shelf.map((build) => (
+          <ul className={styles.shelf} aria-label={say.shelf} data-dense={isDense || undefined}>
+            {shown.map((build) => (
               <ShelfCard
                 key={build.name}
                 build={build}
@@ -170,16 +192,18 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
                 }}
               />
             ))}
+            {(more > 0 || showsAll) && isDense && (
+              <li className={styles.more}>
+                <button type="button" onClick={() => setShowsAll(!showsAll)}>
+                  {more > 0 ? say.more(more) : say.fewer}
+                </button>
+              </li>
+            )}
           </ul>
         )}
       </div>
-      <ComingLine coming={view.coming} />
-      <Recent
-        recent={view.recent}
-        count={view.handedOver}
-        now={now}
-        onWrong={(name) => setChosen({ why: 'wrong', name })}
-      />
+      {!isDense && <ComingLine coming={view.coming} />}
+      {!isDense && recent}
     </div>
   )
 }

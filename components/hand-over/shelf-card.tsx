@@ -73,40 +73,52 @@ export function ShelfCard({
   const own = say.alikeOwn(lines.join(' · '))
   const saysAll = build.alike !== null && [mark, own].includes(tellsApart(build))
   return (
-    <li className={styles.card} data-ask={build.askFirst} data-build={build.name}>
-      <header className={styles.cardTop}>
-        <h2>{build.name}</h2>
-        <p className={styles.what}>
-          <span>{build.item}</span>
-          {guest !== null && <b>{guest}</b>}
-        </p>
-        <span className={styles.stood}>{say.stood(now - build.madeAt)}</span>
-      </header>
-      {build.until && (
-        <p className={styles.until} data-late={now >= build.until.collectBy}>
-          <b>{say.collectBy(sayTime(build.until.collectBy, timeZone))}</b>
-          {build.until.throwOutAt !== null && (
-            <span>{say.throwOutAt(sayTime(build.until.throwOutAt, timeZone))}</span>
-          )}
-        </p>
-      )}
-      {build.alike && (
-        <p className={styles.alike}>
-          <span>{say.alike(build.alike.names)}</span>
-          <b>{tellsApart(build)}</b>
-        </p>
-      )}
-      {build.askFirst && <p className={styles.apart}>{say.askFirstHint}</p>}
-      {!build.askFirst && !saysAll && <p className={styles.mark}>{mark}</p>}
-      {build.siblings.length > 0 && (
-        <p className={styles.siblings}>
-          {build.siblings.map((one) => (
-            <span key={one.name} data-state={one.state}>
-              {say.sibling(one.name, one.state)}
+    <li
+      className={styles.card}
+      data-ask={build.askFirst}
+      data-paid={build.paid}
+      data-build={build.name}
+    >
+      <div className={styles.texts}>
+        <header className={styles.cardTop}>
+          <h2>{build.name}</h2>
+          <p className={styles.what}>
+            <span>{build.item}</span>
+            {guest !== null && <b>{guest}</b>}
+          </p>
+          <span className={styles.stood}>
+            {build.paid && <span className={styles.isPaid}>{say.paid} · </span>}
+            {say.stood(now - build.madeAt)}
+          </span>
+        </header>
+        {build.until && (
+          <p className={styles.until} data-late={now >= build.until.collectBy}>
+            <b>{say.collectBy(sayTime(build.until.collectBy, timeZone))}</b>
+            {build.until.throwOutAt !== null && (
+              <span>{say.throwOutAt(sayTime(build.until.throwOutAt, timeZone))}</span>
+            )}
+          </p>
+        )}
+        {build.alike && (
+          <p className={styles.alike}>
+            <span>
+              {say.alike(build.alike.names)} <span className={styles.thisOne}>{say.thisOne}</span>
             </span>
-          ))}
-        </p>
-      )}
+            <b>{tellsApart(build)}</b>
+          </p>
+        )}
+        {build.askFirst && <p className={styles.apart}>{say.askFirstHint}</p>}
+        {!build.askFirst && !saysAll && <p className={styles.mark}>{mark}</p>}
+        {build.siblings.length > 0 && (
+          <p className={styles.siblings}>
+            {build.siblings.map((one) => (
+              <span key={one.name} data-state={one.state}>
+                {say.sibling(one.name, one.state)}
+              </span>
+            ))}
+          </p>
+        )}
+      </div>
       <PaidLine
         build={build}
         currency={currency}

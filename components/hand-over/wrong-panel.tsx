@@ -10,6 +10,7 @@ export function WrongPanel({
   name,
   isHandedOver,
   busy,
+  onUnpay,
   onAgain,
   onNotMade,
   onBack,
@@ -17,6 +18,8 @@ export function WrongPanel({
   readonly name: string
   readonly isHandedOver: boolean
   readonly busy: boolean
+  /** null where its ticket isn't paid, or it went out. */
+  readonly onUnpay: (() => void) | null
   readonly onAgain: () => void
   readonly onNotMade: () => void
   readonly onBack: () => void
@@ -43,6 +46,12 @@ export function WrongPanel({
               <button type="button" className={styles.other} onClick={() => setWrong('not-made')}>
                 <b>{say.notMade}</b>
                 <span>{say.notMadeThen}</span>
+              </button>
+            )}
+            {onUnpay && (
+              <button type="button" className={styles.other} disabled={busy} onClick={onUnpay}>
+                <b>{say.unpay}</b>
+                <span>{say.unpayThen}</span>
               </button>
             )}
           </>

@@ -13,6 +13,9 @@ import { formWords as words } from '#lib/words/food-forms-en.ts'
 import { pansWords } from '#lib/words/pans-en.ts'
 import { sayDegrees } from '#lib/words/reading-en.ts'
 
+/** More back-up pans than that stand closer, so that all are in sight. */
+const ROOMY = 6
+
 /** All that doesn't stand on the line: batches, and the back-up pans with what can be done. */
 export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) {
   const name = nameIn(state.station)
@@ -43,7 +46,7 @@ export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) 
     ].join(' · ')
   }
   return (
-    <div className={forms.behind}>
+    <div className={forms.behind} data-many={state.station.backups.length > ROOMY || undefined}>
       <section>
         <h3>{words.behindBatches}</h3>
         {batches.length === 0 && <p>{words.behindNoBatch}</p>}

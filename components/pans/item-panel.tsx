@@ -1,4 +1,5 @@
 import type { Acting } from '#components/live/acting.ts'
+import { useSelling } from '#components/live/selling.ts'
 import { Panel } from '#components/pans/panel.tsx'
 import { SellingChoice } from '#components/pans/selling-choice.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
@@ -14,7 +15,7 @@ interface ItemPanelProps {
 }
 
 export function ItemPanel({ state, item, acting, onBack }: ItemPanelProps) {
-  const picture = itemPictures(state).find((one) => one.id === item)
+  const picture = itemPictures(useSelling(state, 1)).find((one) => one.id === item)
   const name = nameIn(state.station)(item)
   const selling = picture?.selling ?? true
   return (

@@ -1,3 +1,4 @@
+import { useSelling } from '#components/live/selling.ts'
 import styles from '#components/pans/cards.module.css'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -10,7 +11,8 @@ interface ItemsCardProps {
 }
 
 /** Every item with how many can still be sold; a tap stops or resumes one. */
-export function ItemsCard({ state, onItem }: ItemsCardProps) {
+export function ItemsCard({ state: told, onItem }: ItemsCardProps) {
+  const state = useSelling(told, 1)
   const name = nameIn(state.station)
   const note = ({ selling, remaining, limitedBy, gone }: ItemPicture): string => {
     if (!selling) return words.notSelling

@@ -17,6 +17,7 @@ export const views: readonly View[] = [
   ...pansViews,
   pickUp('empty', 'quiet', 'None yet'),
   pickUp('rush', 'rush', '4A'),
+  pickUp('many', 'many-on-shelf', '9C'),
   pickUp('closed', 'closed', 'Closed now'),
 ]
 

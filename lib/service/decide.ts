@@ -179,7 +179,7 @@ const decideAlone = (
     case 'endKeep':
       return decideEndKeep(state, command)
     case 'wantedGone':
-      return decideWantedGone(state, command)
+      return decideWantedGone(state, command, circumstances)
     case 'missScoop':
       return decideMissScoop(state, command)
     case 'scoopBack':

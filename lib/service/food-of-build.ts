@@ -15,13 +15,14 @@ import {
   usableIn,
   whereIs,
 } from '#lib/service/held-stock.ts'
-import type { Refusal } from '#lib/service/refusal.ts'
+import type { NotLeft } from '#lib/service/refusal.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
-import { type Wanted, wantedFrom } from '#lib/stock/behind.ts'
+import { wantedFrom } from '#lib/stock/behind.ts'
 import { type PastByThen, pastByThen } from '#lib/stock/by-then.ts'
+import type { Lacking } from '#lib/stock/levels.ts'
+import { sellingUntil } from '#lib/stock/selling.ts'
 import type { Withdrawal } from '#lib/stock/short.ts'
 import { waitFor } from '#lib/stock/wait.ts'
-import { waitNow } from '#lib/stock/wait-now.ts'
 
 const lineOf = (state: RunningState, component: string): readonly string[] =>
   pansOf(state.station)
@@ -41,7 +42,7 @@ export const isOffSale = (state: RunningState, component: string): boolean =>
 export const offSaleBecause = (
   component: string,
   doubt: ClockDoubt | null,
-): Extract<Refusal, { readonly code: 'off-sale' | 'clock-unsure' }> =>
+): Extract<NotLeft, { readonly code: 'off-sale' | 'clock-unsure' }> =>
   doubt === null
     ? { code: 'off-sale', component }
     : { code: 'clock-unsure', component, helps: doubt === 'unread' ? 'read' : 'confirm' }
@@ -52,14 +53,16 @@ export const stockOffSale = (
   what: StockKind,
   id: string,
   component: string,
-): Refusal =>
+): NotLeft =>
   offSaleBecause(component, isForSale(state, what, id) ? clockDoubt(state, what, id) : null)
 
 /** Why there isn't enough of a component. */
-export const goneBecause = (state: RunningState, component: string): Refusal =>
-  isOffSale(state, component)
+export const goneBecause = (state: RunningState, { component, endsAt }: Lacking): NotLeft => {
+  if (endsAt !== null) return { code: 'past-throw-out-by-then', component, at: endsAt }
+  return isOffSale(state, component)
     ? offSaleBecause(component, clockDoubtOf(state, component))
     : { code: 'sold-out', component }
+}
 
 /** What is in the making may hold food that is off sale: it waits until that is resolved. */
 export const couldBeOffSale = (state: RunningState, build: Build): string | null => {
@@ -72,17 +75,6 @@ export const couldBeOffSale = (state: RunningState, build: Build): string | null
   return null
 }
 
-/** Whether an order of so many builds would be finished past the time of something it takes. */
-export const pastIfSent = (
-  state: RunningState,
-  wanted: Wanted,
-  builds: number,
-  now: number,
-): PastByThen | null => {
-  const wait = waitNow(state, builds)
-  return pastByThen(state, wanted, { now, finishedAt: now + (wait?.late ?? 0) * 1000 })
-}
-
 /** Whether a build that is started now would be finished past the time of something it takes. */
 export const pastIfStarted = (
   state: RunningState,
@@ -90,12 +82,8 @@ export const pastIfStarted = (
   now: number,
 ): PastByThen | null => {
   const wait = waitFor(state.buildTimes, { before: 0, making: 0, own: 1 }, 1)
-  return pastByThen(
-    state,
-    wantedFrom(state, build.choice, build.takes),
-    { now, finishedAt: now + (wait?.late ?? 0) * 1000 },
-    'making',
-  )
+  const then = sellingUntil(state, now, now + (wait?.late ?? 0) * 1000)
+  return pastByThen(then, wantedFrom(state, build.choice, build.takes))
 }
 
 /**

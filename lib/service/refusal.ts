@@ -12,8 +12,28 @@ import type { Role } from '#lib/service/roles.ts'
 import type { BuildState } from '#lib/service/state.ts'
 import type { AmountProblem, PlaceProblem } from '#lib/stock/pan-rules.ts'
 
+/** Why a build can't be filled: what it takes isn't there for it, or isn't sold. */
+export type NotLeft =
+  | { readonly code: 'sold-out'; readonly component: string }
+  | { readonly code: 'off-sale'; readonly component: string }
+  /** A jump of the clock leaves it open how old it is; what is read again, or else nothing but confirming, helps. */
+  | {
+      readonly code: 'clock-unsure'
+      readonly component: string
+      readonly helps: 'read' | 'confirm'
+    }
+  | { readonly code: 'past-throw-out-by-then'; readonly component: string; readonly at: number }
+  | { readonly code: 'kept'; readonly component: string; readonly for: readonly string[] }
+  | { readonly code: 'not-selling'; readonly what: 'component' | 'item'; readonly id: string }
+
+/** Something that a build of an order lacks, by the letter that it has or would have had. */
+export type Lack = { readonly letter: string } & NotLeft
+
 /** Why a command was refused: a code and what its sentence needs. Words are in lib/words. */
 export type Refusal =
+  | NotLeft
+  /** Two or more: one by itself is told by its own code. */
+  | { readonly code: 'lacks'; readonly lacks: readonly Lack[] }
   | { readonly code: 'service-not-open' }
   | { readonly code: 'service-already-open' }
   | { readonly code: 'service-closed' }
@@ -31,8 +51,6 @@ export type Refusal =
   | { readonly code: 'too-many-builds'; readonly most: number }
   | { readonly code: 'absurd-portions'; readonly component: string; readonly most: number }
   | { readonly code: 'absurd-amount'; readonly pan: string; readonly most: number }
-  | { readonly code: 'sold-out'; readonly component: string }
-  | { readonly code: 'not-selling'; readonly what: 'component' | 'item'; readonly id: string }
   | { readonly code: 'not-asked' }
   | { readonly code: 'not-sure' }
   | { readonly code: 'need-dropped'; readonly build: string; readonly need: NeedCode }
@@ -69,7 +87,6 @@ export type Refusal =
   | { readonly code: 'short'; readonly build: string; readonly component: string }
   | { readonly code: 'pan-not-empty'; readonly pan: string }
   | { readonly code: 'already-so' }
-  | { readonly code: 'kept'; readonly component: string; readonly for: readonly string[] }
   | { readonly code: 'closes-before-now'; readonly time: string }
   | { readonly code: 'reading-unclear'; readonly pan: string }
   | { readonly code: 'no-tare'; readonly pan: string }
@@ -120,14 +137,6 @@ export type Refusal =
     }
   | { readonly code: 'cannot-reheat'; readonly why: ReheatProblem }
   | { readonly code: 'way-not-allowed'; readonly ways: readonly string[] }
-  | { readonly code: 'off-sale'; readonly component: string }
-  /** A jump of the clock leaves it open how old it is; what is read again, or else nothing but confirming, helps. */
-  | {
-      readonly code: 'clock-unsure'
-      readonly component: string
-      readonly helps: 'read' | 'confirm'
-    }
-  | { readonly code: 'past-throw-out-by-then'; readonly component: string; readonly at: number }
   | { readonly code: 'past-throw-out'; readonly id: string }
   | { readonly code: 'throw-out-first'; readonly count: number }
   | { readonly code: 'handed-over-first'; readonly count: number }

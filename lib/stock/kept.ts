@@ -32,26 +32,29 @@ export interface Asking {
 }
 
 /**
- * The first component of which builds ask for what is kept for others; null where none does.
- * `remaining` says what is left of a component before them, in its unit.
+ * Components of which builds ask for what is kept for others, of each of them; an earlier one is
+ * filled first. `remaining` says what is left of a component before them, in its unit.
  */
 export const keptFromThem = (
   state: RunningState,
   asking: readonly Asking[],
   remaining: (component: string) => number,
-): string | null => {
+): readonly (readonly string[])[] => {
+  const kept = asking.map((): string[] => [])
   for (const [component, keep] of Object.entries(state.keeps)) {
     const portion = state.portions[component]?.amount ?? 1
-    let own = 0
-    let others = 0
-    for (const { choice, more } of asking) {
-      if (isKeptFor(keep, choice)) own += more[component] ?? 0
-      else others += more[component] ?? 0
+    const wants = ({ more }: Asking): number => more[component] ?? 0
+    const own = asking
+      .filter(({ choice }) => isKeptFor(keep, choice))
+      .reduce((sum, one) => sum + wants(one), 0)
+    let free = remaining(component) - own - Math.max(0, portionsKept(keep) * portion - own)
+    for (const [index, one] of asking.entries()) {
+      if (wants(one) === 0 || isKeptFor(keep, one.choice)) continue
+      if (wants(one) <= free) free -= wants(one)
+      else kept[index]?.push(component)
     }
-    const stays = Math.max(0, portionsKept(keep) * portion - own)
-    if (others > 0 && remaining(component) - own - others < stays) return component
   }
-  return null
+  return kept
 }
 
 /** As above, of a change: a build that is no longer one of those gives back what was kept for it. */
@@ -60,7 +63,8 @@ export const keptFromChange = (
   at: { readonly ticket: number; readonly build: Build },
   to: { readonly choice: BuildChoice; readonly takes: Amounts },
   remaining: (component: string) => number,
-): string | null => {
+): readonly string[] => {
+  const kept: string[] = []
   const has = keptBy(at.build)
   const more = beyond(has, to.takes)
   for (const [component, keep] of Object.entries(state.keeps)) {
@@ -71,7 +75,7 @@ export const keptFromChange = (
     const portion = state.portions[component]?.amount ?? 1
     const given = wasOwn ? (at.build.takes[component] ?? 0) : 0
     const stays = Math.min(keep.portions * portion, portionsKept(keep) * portion + given)
-    if (remaining(component) + (has[component] ?? 0) - wanted < stays) return component
+    if (remaining(component) + (has[component] ?? 0) - wanted < stays) kept.push(component)
   }
-  return null
+  return kept
 }

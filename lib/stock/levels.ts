@@ -2,8 +2,9 @@ import { itemOf, pansOf } from '#lib/menu/find.ts'
 import type { Portion } from '#lib/menu/portion.ts'
 import { usableIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { behindOf, owedBehind, type Wanted } from '#lib/stock/behind.ts'
+import { backupsOf, behindOf, owedBehind, type Wanted } from '#lib/stock/behind.ts'
 import { keptAmount } from '#lib/stock/kept.ts'
+import { lastingIn, type Selling } from '#lib/stock/selling.ts'
 
 export interface Level {
   readonly unit: Portion['unit']
@@ -15,29 +16,39 @@ export interface Level {
   readonly heldBack: number
   /** Owed to accepted builds that aren't made yet. */
   readonly onTickets: number
-  /** In pan minus what on tickets is taken from the line; below zero where builds are short. */
+  /**
+   * In pan minus what on tickets is taken from the line, without what ends too early to be sold;
+   * below zero where builds are short.
+   */
   readonly remaining: number
+  /** Of in pan, what ends too early to be sold. */
+  readonly ending: number
+  /** When the first of that ends, epoch milliseconds; null for none. */
+  readonly endsAt: number | null
   /** Whole portions left to sell, never below zero. */
   readonly portionsLeft: number
 }
 
-/** What one component's pans hold, owe and have left. */
-export const levelOf = (state: RunningState, component: string): Level => {
+/** What one component's pans hold, owe and have left; of a state as an order finds it, for that order. */
+export const levelOf = (state: Selling, component: string): Level => {
   const portion = state.portions[component]
+  const places = pansOf(state.station).flatMap((pan) =>
+    pan.component === component ? [pan.id] : [],
+  )
   let inPan = 0
   let heldBack = 0
-  for (const pan of pansOf(state.station)) {
-    if (pan.component !== component) continue
-    const usable = usableIn(state, 'pan', pan.id)
+  for (const id of places) {
+    const usable = usableIn(state, 'pan', id)
     inPan += usable
-    heldBack += (state.pans[pan.id]?.amount ?? 0) - usable
+    heldBack += (state.pans[id]?.amount ?? 0) - usable
   }
+  const lasting = lastingIn(state, 'pan', places)
   const behind = behindOf(state, component, 'all')
   for (const one of Object.values(state.backupPans))
     if (one.component === component) heldBack += one.amount
   heldBack -= behind
   const onTickets = state.accounts[component]?.onTickets ?? 0
-  const remaining = inPan - onTickets + owedBehind(state, component)
+  const remaining = lasting.amount - onTickets + owedBehind(state, component)
   return {
     unit: portion?.unit ?? 'mg',
     inPan,
@@ -45,11 +56,22 @@ export const levelOf = (state: RunningState, component: string): Level => {
     heldBack,
     onTickets,
     remaining,
+    ending: lasting.ending,
+    endsAt: lasting.endsAt,
     portionsLeft: portion ? Math.max(0, Math.floor(remaining / portion.amount)) : 0,
   }
 }
 
-export const levelsOf = (state: RunningState): Record<string, Level> =>
+/** What is left to sell in a component's protected back-up pans, and when the first of it ends. */
+export const leftBehind = (
+  state: Selling,
+  component: string,
+): Pick<Level, 'remaining' | 'ending' | 'endsAt'> => {
+  const { amount, ending, endsAt } = lastingIn(state, 'backup', backupsOf(state, component))
+  return { remaining: amount - owedBehind(state, component), ending, endsAt }
+}
+
+export const levelsOf = (state: Selling): Record<string, Level> =>
   Object.fromEntries(state.station.components.map((one) => [one.id, levelOf(state, one.id)]))
 
 /** Whole portions that aren't kept for others, of what is left; `item` is what is to be sold. */
@@ -129,12 +151,27 @@ export const itemLeft = (
   return { remaining, limitedBy, gone }
 }
 
-/** The first component of which less is left than wanted; null where it can all be filled. */
-export const lacking = (state: RunningState, { line, behind }: Wanted): string | null => {
-  for (const [component, amount] of Object.entries(line))
-    if (amount > 0 && levelOf(state, component).remaining < amount) return component
-  for (const [component, amount] of Object.entries(behind))
-    if (amount > 0 && behindOf(state, component) - owedBehind(state, component) < amount)
-      return component
-  return null
+export interface Lacking {
+  readonly component: string
+  /** Where there would be enough, but for its time: when the first of it ends. Else null. */
+  readonly endsAt: number | null
 }
+
+const lackOf = (
+  state: Selling,
+  component: string,
+  wanted: number,
+  isBehind: boolean,
+): Lacking | null => {
+  const { remaining, ending, endsAt } = (isBehind ? leftBehind : levelOf)(state, component)
+  if (wanted <= 0 || remaining >= wanted) return null
+  return { component, endsAt: remaining + ending >= wanted ? endsAt : null }
+}
+
+/** Components of which less is left than wanted, those of the line first; none where all can be filled. */
+export const lacking = (state: Selling, { line, behind }: Wanted): readonly Lacking[] =>
+  [line, behind].flatMap((wanted, place) =>
+    Object.entries(wanted).flatMap(
+      ([component, amount]) => lackOf(state, component, amount, place === 1) ?? [],
+    ),
+  )

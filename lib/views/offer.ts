@@ -2,11 +2,12 @@ import { pansOf } from '#lib/menu/find.ts'
 import type { Need } from '#lib/needs/codes.ts'
 import { type Finding, isFine, type JudgedComponent, judgeComponent } from '#lib/needs/judge.ts'
 import { kitchenOf } from '#lib/needs/kitchen.ts'
-import type { Amounts } from '#lib/service/build-choice.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import type { Keep } from '#lib/service/stock-state.ts'
+import { behindOf, type Wanted, wantedFrom } from '#lib/stock/behind.ts'
 import { KEPT_APART, keptAmount } from '#lib/stock/kept.ts'
-import { type Level, levelsOf } from '#lib/stock/levels.ts'
+import { type Level, leftBehind, levelsOf } from '#lib/stock/levels.ts'
+import type { Selling } from '#lib/stock/selling.ts'
 
 /** Whether a guest can have a component now, and why not. */
 export type Standing =
@@ -23,7 +24,8 @@ export type Standing =
   | { readonly kind: 'need'; readonly finding: Finding }
   /** Needs couldn't be checked, so nothing is known. */
   | { readonly kind: 'unchecked' }
-  | { readonly kind: 'not-selling' }
+  /** `endsAt`: its time or date is over then, before this would be made; epoch milliseconds. */
+  | { readonly kind: 'not-selling'; readonly endsAt?: number }
   /** What is left is kept for others: ids of items, codes of needs, or `kept-apart`. */
   | { readonly kind: 'kept'; readonly for: readonly string[] }
   /** `notLoaded`: nothing of it was loaded in this service yet, so none of it has run out. */
@@ -33,7 +35,7 @@ export type NotFree = Exclude<Standing, { readonly kind: 'free' }>
 
 /** What this guest can be offered: the pans less what is spoken for, less what a need rules out. */
 export interface Offer {
-  readonly state: RunningState
+  readonly state: Selling
   readonly needs: readonly Need[]
   readonly standing: Readonly<Record<string, Standing>>
   /** Levels in which only what this guest can have is left. */
@@ -84,23 +86,32 @@ const isKeptForNeeds = ({ for: whom }: Keep, needs: readonly Need[]): boolean =>
   needs.some(({ code }) => whom.includes(code)) ||
   (whom.includes(KEPT_APART) && needs.some(({ handling }) => handling === 'keep-apart'))
 
+const NOWHERE: Wanted = { line: {}, behind: {} }
+
 /**
- * @param elsewhere what earlier builds of the same order take, by component in its unit
+ * @param state as an order finds it that is sent now
+ * @param elsewhere what earlier builds of the same order take
  * @param before the accepted build that is changed: what it holds stays available to it, whether
  * that is sold out or not sold any more. The server accepts by the same rule.
  */
 export const offerFor = (
-  state: RunningState,
+  state: Selling,
   needs: readonly Need[],
-  elsewhere: Amounts = {},
+  elsewhere: Wanted = NOWHERE,
   before: Pick<Build, 'choice' | 'takes'> | null = null,
 ): Offer => {
+  const had = before ? wantedFrom(state, before.choice, before.takes) : NOWHERE
+  const isApart = needs.some(({ handling }) => handling === 'keep-apart')
   const standing: Record<string, Standing> = {}
   const levels: Record<string, Level> = {}
   const kept: Record<string, { readonly keep: Keep; readonly standing: Standing }> = {}
   for (const [component, level] of Object.entries(levelsOf(state))) {
-    const own = before?.takes[component] ?? 0
-    const beyondOwn = level.remaining - (elsewhere[component] ?? 0)
+    const judged = judgedBy(state, component, needs)
+    const isBehind = isApart && judged?.fromBackup === true && behindOf(state, component) > 0
+    const from = isBehind ? 'behind' : 'line'
+    const { remaining: there, endsAt } = isBehind ? leftBehind(state, component) : level
+    const own = had[from][component] ?? 0
+    const beyondOwn = there - (elsewhere[from][component] ?? 0)
     const remaining = own > 0 ? own + Math.max(0, beyondOwn) : beyondOwn
     const portion = state.portions[component]
     const stopped = state.notSelling.component[component] !== undefined
@@ -108,16 +119,16 @@ export const offerFor = (
     const portionsIn = (amount: number) =>
       portion ? Math.max(0, Math.floor(amount / portion.amount)) : 0
     const left = portionsIn(forSale)
-    const judged = judgedBy(state, component, needs)
     // What is off sale, or waits to be thrown out, isn't sold now: it hasn't run out.
-    const isHeldBack = stopped || level.heldBack > 0
-    const stands = standingFor(
-      judged,
-      left,
-      isHeldBack ? { kind: 'not-selling' } : goneOf(state, component),
-    )
+    const isHeldBack = stopped || level.heldBack > 0 || endsAt !== null
+    const notSelling: Standing = {
+      kind: 'not-selling',
+      ...(stopped || endsAt === null ? {} : { endsAt }),
+    }
+    const stands = standingFor(judged, left, isHeldBack ? notSelling : goneOf(state, component))
     const keep = state.keeps[component]
-    if (keep && !isKeptForNeeds(keep, needs)) {
+    // What is kept for others is kept of the line.
+    if (keep && !isBehind && !isKeptForNeeds(keep, needs)) {
       const free = portionsIn(own + Math.max(0, beyondOwn - keptAmount(state, component)))
       const none = left === 0 ? stands : ({ kind: 'kept', for: keep.for } as const)
       kept[component] = { keep, standing: standingFor(judged, stopped ? left : free, none) }

@@ -4,6 +4,7 @@ import { takesOf } from '#lib/service/build-choice.ts'
 import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { findBuild } from '#lib/service/tickets.ts'
+import { sumOf, type Wanted, wantedFrom } from '#lib/stock/behind.ts'
 import { type Blocked, type Draft, EMPTY_DRAFT, type Settled, settle } from '#lib/views/draft.ts'
 import { type NotFree, type Offer, offerFor, offerOf } from '#lib/views/offer.ts'
 
@@ -125,18 +126,24 @@ const beforeChange = (
 /** A screen asks for the same order many times while it draws. */
 const newest = new WeakMap<Order['drafts'], Known>()
 
-/** Every build of the order as it can be made now; an earlier one goes before a later one. */
+/**
+ * Every build of the order as it can be made now; an earlier one goes before a later one. `state` is
+ * as an order of so many builds finds it that is sent now.
+ */
 export const settleAll = (order: Order, state: RunningState): readonly SettledDraft[] => {
   const { drafts, changing } = order
   const known = newest.get(drafts)
   if (known?.state === state && known.changing === changing) return known.all
-  const elsewhere: Record<string, number> = {}
+  let elsewhere: Wanted = { line: {}, behind: {} }
   const before = changing ? beforeChange(state, changing) : undefined
   const all = drafts.map((draft) => {
     const offer = offerOf(offerFor(state, draft.needs, elsewhere, before), draft.item)
     const settled = settle(offer, draft)
-    const takes = settled ? takesOf(settled.choice, state.portions) : {}
-    for (const [id, amount] of Object.entries(takes)) elsewhere[id] = (elsewhere[id] ?? 0) + amount
+    if (settled && drafts.length > 1) {
+      const takes = takesOf(settled.choice, state.portions)
+      const { line, behind } = wantedFrom(state, settled.choice, takes)
+      elsewhere = { line: sumOf(elsewhere.line, line), behind: sumOf(elsewhere.behind, behind) }
+    }
     return { offer, settled }
   })
   newest.set(drafts, { state, changing, all })

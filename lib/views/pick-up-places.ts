@@ -8,9 +8,9 @@ export type PickUpPlace = PickUpBuild['state']
 
 /** Most numbers that each place shows and that are still read from afar; more are counted. */
 export const ROOM: Readonly<Record<PickUpPlace, number>> = {
-  waiting: 10,
-  making: 4,
-  made: 12,
+  waiting: 18,
+  making: 6,
+  made: 24,
   called: 6,
 }
 
@@ -28,7 +28,9 @@ const columnsFor = (place: PickUpPlace, cells: number): number => {
   if (place === 'making') return 1
   if (place === 'called') return Math.max(1, cells)
   if (place === 'waiting') return cells > 5 ? 2 : 1
-  return cells <= 3 ? 1 : cells <= 8 ? 2 : 3
+  if (cells <= 3) return 1
+  if (cells <= 8) return 2
+  return cells <= 18 ? 3 : 4
 }
 
 /**

@@ -26,6 +26,8 @@ const sayCaution = ({ component, need, why, touches }: ToldCaution): string => {
 export const handOverEn = {
   title: 'Hand-over',
   shelf: 'On the shelf, oldest first',
+  more: (count: number) => `+ ${count} more`,
+  fewer: 'Only the oldest',
   stood: (ms: number) => `stands ${sayLength(ms)}`,
   usual: 'nothing to write: the usual',
   handOver: (name: string) => `Hand over ${name}`,
@@ -37,6 +39,7 @@ export const handOverEn = {
   pay: 'Paid now',
   payOf: (name: string) => `${name}: paid now`,
   unpay: 'Not paid after all',
+  unpayThen: 'Its ticket is to be paid when it is handed over.',
   unpayOf: (name: string) => `${name}: not paid after all`,
   wrong: 'Wrong?',
   wrongOf: (name: string) => `Is something wrong with ${name}?`,
@@ -54,7 +57,11 @@ export const handOverEn = {
   notSameThen: 'Keep it here and call the person in charge.',
   back: 'Back to the shelf',
 
-  alike: (names: readonly string[]) => `Looks like ${names.join(', ')}. This one:`,
+  alike: (names: readonly string[]) => {
+    const [few, more] = names.length > 4 ? [names.slice(0, 3), names.length - 3] : [names, 0]
+    return `Looks like ${few.join(', ')}${more > 0 ? `, + ${more}` : ''}.`
+  },
+  thisOne: 'This one:',
   alikeBeware: 'Another on the shelf looks the same: read the number on the wrap.',
   alikeApart: (name: string) => `KEPT APART: ${name} is on its wrap`,
   /** It has nothing that the others lack: the whole of its mark, which may be empty. */

@@ -55,6 +55,10 @@ export const sayRefusal = (
       return `Not enough ${name(refusal.component)} is left. Tell the guest, and choose again.`
     case 'not-selling':
       return `We aren’t selling ${name(refusal.id)} now. Tell the guest, and choose again.`
+    case 'lacks':
+      return refusal.lacks
+        .map(({ letter, ...lack }) => `${letter}: ${sayRefusal(lack, name, clock)}`)
+        .join(' ')
     case 'not-asked':
       return 'Ask about allergies and diet first, and tap what the guest says.'
     case 'not-sure':

@@ -1,162 +1,46 @@
-/** Services in the states that a screen must look right in, made of the same orders as at a counter. */
-import type { Need, NeedCode } from '#lib/needs/codes.ts'
-import { type BuildChoice, isKeptApart } from '#lib/service/build-choice.ts'
-import type { Command } from '#lib/service/decide.ts'
-import type { RunningState } from '#lib/service/state.ts'
-import { EMPTY_DRAFT, settle, type Wish } from '#lib/views/draft.ts'
-import { offerFor } from '#lib/views/offer.ts'
+/** Services in the states that a screen must look right in. */
+import {
+  apart,
+  build,
+  closeAndOpen,
+  cooledTo,
+  fullest,
+  leftLongAgo,
+  MINUTE,
+  milkApart,
+  NO,
+  plainer,
+  portions,
+  read,
+  reading,
+  type Step,
+  send,
+  tellNeed,
+  tooCool,
+  usualBeans,
+  usualChicken,
+  WITH,
+  without,
+  work,
+} from '#tests/support/scene-steps.ts'
 
-/** A command, told from the service as it stands then. */
-export type Step = (state: RunningState) => Command
-
-interface Asked {
-  readonly base?: string
-  readonly wishes?: Readonly<Record<string, Wish>>
-  readonly needs?: readonly Need[]
-}
-
-const NO: Wish = { placement: 'no', portions: 0 }
-const WITH: Wish = { placement: 'in', portions: 1 }
-const ON_THE_SIDE: Wish = { placement: 'side', portions: 1 }
-
-const apart = (...codes: readonly NeedCode[]): readonly Need[] =>
-  codes.map((code) => ({ code, handling: 'keep-apart', reason: null }))
-const without = (...codes: readonly NeedCode[]): readonly Need[] =>
-  codes.map((code) => ({ code, handling: 'leave-out', reason: null }))
-
-/** What the counter would send for an item, as the pans and the guest's needs let it be made. */
-const build =
-  (item: string, { base, wishes = {}, needs = [] }: Asked = {}) =>
-  (state: RunningState): BuildChoice => {
-    const asked = needs.length > 0 ? 'needs' : 'none'
-    const draft = { ...EMPTY_DRAFT, asked, needs, item, base: base ?? null, wishes } as const
-    const settled = settle(offerFor(state, needs), draft)
-    if (!settled || settled.blocked)
-      throw new Error(`${item} can't be ordered: ${JSON.stringify(settled?.blocked)}`)
-    return isKeptApart(settled.choice) ? { ...settled.choice, agreed: true } : settled.choice
-  }
-
-type Ordered = ReturnType<typeof build>
-
-const send =
-  (ordered: readonly Ordered[], more: { paid?: boolean; name?: string } = {}): Step =>
-  (state) => ({
-    type: 'send',
-    readBack: true,
-    builds: ordered.map((one) => one(state)),
-    paid: more.paid ?? false,
-    ...(more.name === undefined ? {} : { name: more.name }),
-  })
-
-type Stage = 'start' | 'finish' | 'handOver'
-const STAGES: readonly Stage[] = ['start', 'finish', 'handOver']
-
-/** Takes a build as far as `until`. */
-const work = (ticket: number, letter: string, until: Stage): readonly Step[] =>
-  STAGES.slice(0, STAGES.indexOf(until) + 1).map((type) => () => {
-    const at = { ticket, letter }
-    return type === 'start' ? { type, ...at, read: true } : { type, ...at }
-  })
-
-const portions = (pan: string, component: string, count: number): Step => {
-  return (state) => ({
-    type: 'correct',
-    pan,
-    amount: count * (state.portions[component]?.amount ?? Number.NaN),
-  })
-}
-
-const read = (tenths: number, at?: number) => ({
-  tenths,
-  scale: 'F' as const,
-  probe: '1',
-  where: 'middle-stirred' as const,
-  ...(at === undefined ? {} : { at }),
-})
-
-const reading = (id: string, tenths: number): Step => {
-  return () => ({ type: 'readTemperature', what: 'pan', id, reading: read(tenths), initials: 'AB' })
-}
-
-const MINUTE = 60_000
-
-/** Of rice that was cooled before; `tenths` as read so many minutes ago. */
-const cooledTo =
-  (tenths: number, minutesAgo: number): Step =>
-  ({ at }) => ({
-    type: 'recordCooling',
-    batch: 'cold-rice',
-    reading: read(tenths, at - minutesAgo * MINUTE),
-    initials: 'AB',
-    presentUntil: at,
-  })
-
-/** Told after sending, of the first build of a ticket. */
-const tellNeed =
-  (ticket: number, needs: readonly Need[]): Step =>
-  () => ({ type: 'tellNeed', ticket, letter: 'A', asked: 'needs', needs })
-
-/** Read below the limit of a hot pan. */
-const tooCool =
-  (pan: string): Step =>
-  ({ station: { safety } }) => ({
-    type: 'readTemperature',
-    what: 'pan',
-    id: pan,
-    reading: {
-      tenths: safety.scale === 'F' ? 1210 : 490,
-      scale: safety.scale,
-      probe: 'probe 1',
-      where: 'middle-stirred',
-    },
-    initials: 'DEMO',
-  })
-
-/** Its time out of the heat is over within a moment. */
-const leftLongAgo =
-  (pan: string): Step =>
-  ({ station: { safety }, at }) => ({
-    type: 'startTimeClock',
-    what: 'pan',
-    id: pan,
-    leftAt: at - 4 * 60 * 60_000 + 6_000,
-    from: 'hot',
-    rule: '4h',
-    reading: {
-      tenths: safety.scale === 'F' ? 1400 : 600,
-      scale: safety.scale,
-      probe: 'probe 1',
-      where: 'middle-stirred',
-    },
-    initials: 'DEMO',
-  })
-
-const usualChicken = build('garden-chicken')
-const usualBeans = build('bean-and-pepper')
-
-/** No cheddar, the sauce on the side. */
-const plainer = build('garden-chicken', {
-  base: 'rice',
-  wishes: { cheddar: NO, 'yogurt-sauce': ON_THE_SIDE },
-})
-const milkApart = build('bean-and-pepper', { needs: apart('milk') })
-
-/** Everything that an item of the demo station can have at once. */
-const fullest = build('garden-chicken', {
-  base: 'rice',
-  wishes: {
-    peppers: { placement: 'side', portions: 2 },
-    slaw: ON_THE_SIDE,
-    cheddar: { placement: 'in', portions: 4 },
-    almonds: ON_THE_SIDE,
-    'yogurt-sauce': { placement: 'side', portions: 3 },
-  },
-})
-
-const closeAndOpen = (kind: 'real'): readonly Step[] => [
-  () => ({ type: 'close' }),
-  (state) => ({ type: 'open', station: state.station.id, kind }),
+/** Ten tickets' builds, as different as a shelf is: a need kept apart, a need left out, look-alikes, a name. */
+const manyMade: readonly Step[] = [
+  send([usualBeans, usualChicken], { paid: true }),
+  send([usualChicken], { name: 'Robin' }),
+  send([milkApart]),
+  send([plainer, build('harbor-tuna', { wishes: { peppers: WITH } })]),
+  send([build('bean-and-pepper', { needs: without('sesame') })], { paid: true }),
+  send([build('garden-chicken', { base: 'rice' })], { paid: true }),
+  send([usualBeans]),
+  ...work(1, 'A', 'finish'),
+  ...work(1, 'B', 'finish'),
+  ...[2, 3, 5, 6, 7].flatMap((ticket) => work(ticket, 'A', 'finish')),
+  ...work(4, 'A', 'finish'),
+  ...work(4, 'B', 'finish'),
 ]
+
+const THREE = ['A', 'B', 'C'] as const
 
 /**
  * By name. A new server has a demo service open and its pans loaded: `quiet` leaves it so.
@@ -241,6 +125,35 @@ export const scenes = {
     ...work(1, 'A', 'start'),
     tellNeed(1, apart('milk')),
     () => ({ type: 'acknowledge', ticket: 1, letter: 'A', foodInIt: true }),
+  ],
+  'nine-on-shelf': [
+    ...manyMade,
+    send([usualChicken, usualBeans, usualBeans]),
+    ...work(8, 'B', 'handOver'),
+    ...work(8, 'A', 'start'),
+  ],
+  'many-on-shelf': [
+    ...manyMade,
+    send([usualChicken, usualChicken, usualBeans]),
+    send([usualBeans, usualBeans, usualBeans]),
+    ...THREE.flatMap((letter) => work(8, letter, 'finish')),
+    ...THREE.flatMap((letter) => work(9, letter, 'finish')),
+    ...Array.from({ length: 3 }, () => send([usualBeans, usualBeans, usualBeans, usualBeans])),
+    ...['A', 'B', 'C', 'D'].flatMap((letter) => work(10, letter, 'start')),
+  ],
+  'nine-behind': [
+    () => ({
+      type: 'readTemperature',
+      what: 'backup',
+      id: 'back-up-chicken',
+      reading: read(1210),
+      initials: 'AB',
+    }),
+    () => ({ type: 'setBackup', component: 'slaw', backup: 'back-up-slaw', ready: false }),
+    () => ({ type: 'startBatch', batch: 'more-chicken', component: 'chicken', loads: 2 }),
+    () => ({ type: 'startBatch', batch: 'more-rice', component: 'rice', loads: 1 }),
+    () => ({ type: 'recordCooking', batch: 'more-rice', reading: read(1500), initials: 'AB' }),
+    () => ({ type: 'startBatch', batch: 'more-beans', component: 'beans', loads: 1 }),
   ],
   'to-find': [
     send([usualChicken]),

@@ -5,6 +5,10 @@ const handOver = on('/hand-over', 'hand-over')
 export const handOverViews: readonly View[] = [
   handOver('empty', 'quiet', 'Nothing to hand over'),
   handOver('shelf', 'rush', 'Hand over 2A', [], { main: [/^Hand over 2A/, /^Ask, then/] }),
+  handOver('nine on the shelf', 'nine-on-shelf', 'Hand over 7A', [], {
+    main: [/^Hand over 1A/, /^Ask, then/],
+  }),
+  handOver('more than nine', 'many-on-shelf', '+ 7 more', [], { main: [/^Hand over 1A/] }),
   handOver('ask', 'rush', 'What did you ask us to leave out?', [/^Ask, then/], {
     main: [/^They answered/],
   }),

@@ -124,6 +124,7 @@ export const pansViews: readonly View[] = [
       },
     ),
   ),
+  pans('nine behind the line', 'nine-behind', 'What may be done', ['Behind the line']),
   pans('behind the line', 'batches', 'Back-up pans', ['Behind the line'], { long: true }),
   pans('fill a back-up pan', 'unloaded', 'No batch is finished', ['Behind the line', 'Fill it']),
   pans('closed', 'closed', 'The service was closed'),

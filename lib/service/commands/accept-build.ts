@@ -5,7 +5,6 @@ import { isKnownNeed } from '#lib/needs/askable.ts'
 import type { Asked, Need } from '#lib/needs/codes.ts'
 import { strictest } from '#lib/needs/judge.ts'
 import {
-  type Amounts,
   type BuildChoice,
   MOST_PORTIONS,
   type PartChoice,
@@ -61,22 +60,6 @@ export const badAnswer = (
   return unknown ? { code: 'no-such-need', need: unknown.code } : null
 }
 
-/** What isn't sold now. What a build was accepted with stays its own when it is changed. */
-const notSold = (
-  state: RunningState,
-  choice: BuildChoice,
-  takes: Amounts,
-  before: Accepted | null,
-): Refusal | null => {
-  if (state.notSelling.item[choice.item] !== undefined && choice.item !== before?.choice.item)
-    return { code: 'not-selling', what: 'item', id: choice.item }
-  const stopped = takenComponents(choice).find(
-    (id) =>
-      state.notSelling.component[id] !== undefined && (takes[id] ?? 0) > (before?.takes[id] ?? 0),
-  )
-  return stopped === undefined ? null : { code: 'not-selling', what: 'component', id: stopped }
-}
-
 /** Parts that the sender didn't name are taken as the item usually has them. */
 const complete = (item: Item, sent: BuildChoice): BuildChoice => ({
   ...sent,
@@ -117,7 +100,7 @@ const underItsOwn = (state: RunningState, choice: BuildChoice): BuildChoice => {
 }
 
 /**
- * A choice as an accepted build, or why not. Says nothing about what the pans hold.
+ * A choice as an accepted build, or why not. Says nothing about what the pans hold or what is sold.
  * `before` is the build that is changed, if one is.
  */
 export const acceptBuild = (
@@ -135,7 +118,5 @@ export const acceptBuild = (
   if ('refusal' in fit) return fit
   const choice = { ...own, caution: fit.caution }
   const takes = takesOf(choice, state.portions)
-  const refusal = notSold(state, choice, takes, before)
-  if (refusal) return { refusal }
   return { build: { letter, choice, takes, priceCents: priceOf(state.station, item, choice) } }
 }

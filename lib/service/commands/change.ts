@@ -10,16 +10,11 @@ import {
   withBuild,
 } from '#lib/service/commands/decision.ts'
 import { buildFields, choiceSchema, readBackField } from '#lib/service/commands/fields.ts'
-import type { AcceptedBuild } from '#lib/service/event.ts'
-import { goneBecause, pastIfSent } from '#lib/service/food-of-build.ts'
+import { lacksOfChange } from '#lib/service/commands/order-lacks.ts'
 import { keeps, knownNeeds } from '#lib/service/known-needs.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
-import { beyond, keptBy } from '#lib/service/reserved.ts'
 import type { Role } from '#lib/service/roles.ts'
-import type { Build, RunningState, ServiceState } from '#lib/service/state.ts'
-import { type Wanted, wantedFrom } from '#lib/stock/behind.ts'
-import { keptFromChange } from '#lib/stock/kept.ts'
-import { lacking, levelOf } from '#lib/stock/levels.ts'
+import type { Build, ServiceState } from '#lib/service/state.ts'
 
 export const changeSchema = z.strictObject({
   type: z.literal('change'),
@@ -35,13 +30,6 @@ const takesBack = (build: Build, name: string, to: BuildChoice, by: Role): Refus
   if (choice.asked === 'not-sure' || hold?.told?.asked === 'not-sure') return { code: 'not-sure' }
   const dropped = knownNeeds(build).find((need) => !keeps(to.needs, need))
   return dropped ? { code: 'need-dropped', build: name, need: dropped.code } : null
-}
-
-/** What a change takes beyond what its build keeps already, from the line and from behind it. */
-const moreThan = (state: RunningState, build: Build, to: AcceptedBuild): Wanted => {
-  const had = wantedFrom(state, build.choice, keptBy(build))
-  const wants = wantedFrom(state, to.choice, to.takes)
-  return { line: beyond(had.line, wants.line), behind: beyond(had.behind, wants.behind) }
 }
 
 /**
@@ -70,19 +58,9 @@ export const decideChange = (
     const own = hold && hold.reason !== 'off-sale' ? undefined : build.choice
     if (stringify(to.choice) === stringify(stop?.to?.choice ?? own))
       return refuse({ code: 'already-so' })
-    const more = moreThan(running, build, to)
-    const gone = lacking(running, more)
-    if (gone !== null) return refuse(goneBecause(running, gone))
-    const past = pastIfSent(running, more, 1, circumstances.now)
-    if (past) return refuse({ code: 'past-throw-out-by-then', ...past })
-    const kept = keptFromChange(
-      running,
-      { ticket: command.ticket, build },
-      to,
-      (component) => levelOf(running, component).remaining,
-    )
-    if (kept !== null)
-      return refuse({ code: 'kept', component: kept, for: running.keeps[kept]?.for ?? [] })
+    const from = { ticket: command.ticket, build }
+    const lacks = lacksOfChange(running, from, to, circumstances.now)
+    if (lacks) return refuse(lacks)
     const at = { ticket: command.ticket, letter: command.letter }
     return build.state === 'waiting' && !stop
       ? happened({ type: 'buildChanged', ...at, to })

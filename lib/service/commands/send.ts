@@ -8,13 +8,10 @@ import {
   whenOpen,
 } from '#lib/service/commands/decision.ts'
 import { choiceSchema, readBackField } from '#lib/service/commands/fields.ts'
+import { lacksOfOrder } from '#lib/service/commands/order-lacks.ts'
 import type { AcceptedBuild } from '#lib/service/event.ts'
-import { goneBecause, pastIfSent } from '#lib/service/food-of-build.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 import { LETTERS } from '#lib/service/tickets.ts'
-import { sumOf, type Wanted, wantedFrom } from '#lib/stock/behind.ts'
-import { keptFromThem } from '#lib/stock/kept.ts'
-import { lacking, levelOf } from '#lib/stock/levels.ts'
 
 export const sendSchema = z.strictObject({
   type: z.literal('send'),
@@ -40,27 +37,14 @@ export const decideSend = (
       return refuse({ code: 'too-many-builds', most: LETTERS.length })
     if (!command.readBack) return refuse({ code: 'not-read-back' })
     const builds: AcceptedBuild[] = []
-    let wanted: Wanted = { line: {}, behind: {} }
     for (const [index, choice] of command.builds.entries()) {
       const once = namedTwice(builds, choice.caution) ? { ...choice, caution: null } : choice
       const accepted = acceptBuild(running, LETTERS.charAt(index), once, circumstances)
       if ('refusal' in accepted) return refuse(accepted.refusal)
       builds.push(accepted.build)
-      const { choice: taken, takes } = accepted.build
-      const from = wantedFrom(running, taken, takes)
-      wanted = { line: sumOf(wanted.line, from.line), behind: sumOf(wanted.behind, from.behind) }
     }
-    const gone = lacking(running, wanted)
-    if (gone !== null) return refuse(goneBecause(running, gone))
-    const past = pastIfSent(running, wanted, builds.length, circumstances.now)
-    if (past) return refuse({ code: 'past-throw-out-by-then', ...past })
-    const kept = keptFromThem(
-      running,
-      builds.map(({ choice, takes }) => ({ choice, more: takes })),
-      (component) => levelOf(running, component).remaining,
-    )
-    if (kept !== null)
-      return refuse({ code: 'kept', component: kept, for: running.keeps[kept]?.for ?? [] })
+    const lacks = lacksOfOrder(running, builds, circumstances.now)
+    if (lacks) return refuse(lacks)
     return happened({
       type: 'ticketSent',
       ticket: running.nextTicket,

@@ -1,9 +1,16 @@
 import { z } from 'zod'
 import { findComponent, findItem } from '#lib/menu/find.ts'
-import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands/decision.ts'
+import {
+  type Circumstances,
+  type Decision,
+  happened,
+  refuse,
+  whenOpen,
+} from '#lib/service/commands/decision.ts'
 import { idField } from '#lib/service/commands/fields.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 import { itemLeft, levelsOf } from '#lib/stock/levels.ts'
+import { sellingNow } from '#lib/stock/selling.ts'
 
 export const wantedGoneSchema = z.strictObject({
   type: z.literal('wantedGone'),
@@ -18,6 +25,7 @@ export const wantedGoneSchema = z.strictObject({
 export const decideWantedGone = (
   state: ServiceState,
   { component, item: id }: z.infer<typeof wantedGoneSchema>,
+  { now }: Pick<Circumstances, 'now'>,
 ): Decision =>
   whenOpen(state, (running) => {
     if (component !== undefined) {
@@ -27,7 +35,7 @@ export const decideWantedGone = (
     }
     const item = id === undefined ? undefined : findItem(running.station, id)
     if (!item) return refuse({ code: 'no-such-item', id: id ?? '' })
-    const { limitedBy } = itemLeft(running, levelsOf(running), item.id)
+    const { limitedBy } = itemLeft(running, levelsOf(sellingNow(running, 1, now)), item.id)
     const missing =
       limitedBy === null || limitedBy === item.id
         ? item.heart

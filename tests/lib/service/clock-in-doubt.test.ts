@@ -194,7 +194,10 @@ describe('while a jump of the clock isn’t confirmed', () => {
   })
 
   it('[B37] what is refused names the clock and what helps: reading, or only confirming', () => {
-    expect(refusalOf(whenAt(jumped, 7, order))).toMatchObject({ code: 'clock-unsure' })
+    const whole = refusalOf(whenAt(jumped, 7, order))
+    const lacks = whole?.code === 'lacks' ? whole.lacks : []
+    expect(lacks.length).toBeGreaterThan(1)
+    for (const lack of lacks) expect(lack).toMatchObject({ code: 'clock-unsure', helps: 'read' })
     const fish = send(choose('harbor-tuna'))
     const all = watched.filter(({ id }) => id !== 'pan-tuna')
     const others = at(jumped, 7, ...all.map((one) => readPan(one.id, one.degrees)))

@@ -30,6 +30,8 @@ describe('the level of a component', () => {
       heldBack: 0,
       onTickets: ofPortions('chicken', 1),
       remaining: ofPortions('chicken', 9),
+      ending: 0,
+      endsAt: null,
       portionsLeft: 9,
     })
     expect(levelOf(running(sent), 'pita')).toMatchObject({
@@ -58,6 +60,8 @@ describe('the level of a component', () => {
       heldBack: 0,
       onTickets: 0,
       remaining: 0,
+      ending: 0,
+      endsAt: null,
       portionsLeft: 0,
     })
   })
@@ -139,15 +143,17 @@ describe('how many of an item are left', () => {
 })
 
 describe('what is lacking', () => {
-  it('[K20] is the first component of which less is left than is wanted', () => {
+  it('[K20] is each component of which less is left than is wanted', () => {
     const state = running(onward(given(), correct('beans', 2)))
-    expect(
-      lacking(state, { line: { chicken: 1, beans: ofPortions('beans', 2) }, behind: {} }),
-    ).toBeNull()
-    expect(
-      lacking(state, { line: { chicken: 1, beans: ofPortions('beans', 2) + 1 }, behind: {} }),
-    ).toBe('beans')
-    expect(lacking(state, { line: { kale: 1 }, behind: {} })).toBe('kale')
-    expect(lacking(state, { line: { kale: 0 }, behind: {} })).toBeNull()
+    const of = (line: Record<string, number>) =>
+      lacking(state, { line, behind: {} }).map(({ component }) => component)
+    const beans = ofPortions('beans', 2)
+    expect(of({ chicken: 1, beans })).toEqual([])
+    expect(of({ chicken: 1, beans: beans + 1 })).toEqual(['beans'])
+    expect(of({ beans: beans + 1, chicken: 1, kale: 1 })).toEqual(['beans', 'kale'])
+    expect(of({ kale: 0 })).toEqual([])
+    expect(lacking(state, { line: {}, behind: { rice: 1 } })).toEqual([
+      { component: 'rice', endsAt: null },
+    ])
   })
 })

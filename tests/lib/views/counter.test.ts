@@ -196,7 +196,7 @@ describe('what becomes of a wish', () => {
 
   test('[C4] more portions than are left become what is left', () => {
     const two = given({ type: 'stopSelling', what: 'component', id: 'almonds' })
-    const few = offerFor(running(two), [], { cheddar: 38 * cheddarMg })
+    const few = offerFor(running(two), [], { line: { cheddar: 38 * cheddarMg }, behind: {} })
     const wishes = { cheddar: { placement: 'in', portions: 4 } } as const
     expect(settle(few, draft('garden-chicken', { wishes }))?.choice.parts.cheddar).toMatchObject({
       placement: 'in',

@@ -34,11 +34,18 @@ test('[PU2] on the shelf the one that has stood longest comes first', () => {
 })
 
 test('[PU3] what there is no room for is counted, and all are counted or shown', () => {
-  for (const count of [0, 1, ROOM.waiting, ROOM.waiting + 1, 15]) {
-    const { builds, more, columns, rows } = standingIn(
-      pickUpPicture(running(given(...orders(count)))),
-      'waiting',
-    )
+  const waiting = (count: number) => ({
+    open: true,
+    station: '',
+    wells: [],
+    builds: Array.from({ length: count }, (_, since) => ({
+      name: `${since + 1}A`,
+      state: 'waiting' as const,
+      since,
+    })),
+  })
+  for (const count of [0, 1, ROOM.waiting, ROOM.waiting + 1, 45]) {
+    const { builds, more, columns, rows } = standingIn(waiting(count), 'waiting')
     expect(builds.length + more).toBe(count)
     expect(builds.length + (more > 0 ? 1 : 0)).toBeLessThanOrEqual(ROOM.waiting)
     expect(columns * rows).toBeGreaterThanOrEqual(builds.length + (more > 0 ? 1 : 0))
@@ -98,4 +105,24 @@ test('[PU5] a held number is asked to the counter, whether it was being made or 
   ])
   expect(standingIn(picture, 'called').builds.map((build) => build.name)).toEqual(['1A', '3A'])
   expect(standingIn(picture, 'waiting').builds).toEqual([])
+})
+
+test('[R36] as many numbers are shown as can be read, and ready ones stay large', () => {
+  const picture = (state: 'waiting' | 'making' | 'made', count: number) => ({
+    open: true,
+    station: '',
+    wells: [],
+    builds: Array.from({ length: count }, (_, since) => ({ name: `${since + 1}A`, state, since })),
+  })
+  for (const [place, most] of [
+    ['waiting', 18],
+    ['making', 6],
+    ['made', 24],
+  ] as const) {
+    expect(standingIn(picture(place, most), place)).toMatchObject({ more: 0 })
+    expect(standingIn(picture(place, most + 1), place)).toMatchObject({ more: 2 })
+  }
+  expect(standingIn(picture('made', 9), 'made')).toMatchObject({ columns: 3, rows: 3 })
+  expect(standingIn(picture('made', 18), 'made')).toMatchObject({ columns: 3, rows: 6 })
+  expect(standingIn(picture('made', 24), 'made')).toMatchObject({ columns: 4, rows: 6 })
 })

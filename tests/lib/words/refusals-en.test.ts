@@ -34,6 +34,13 @@ const refusals: Of<Refusal> = {
   'absurd-amount': { code: 'absurd-amount', pan: 'pan-pita', most: 500 },
   'sold-out': { code: 'sold-out', component: 'cheddar' },
   'not-selling': { code: 'not-selling', what: 'item', id: 'harbor-tuna' },
+  lacks: {
+    code: 'lacks',
+    lacks: [
+      { letter: 'A', code: 'sold-out', component: 'rice' },
+      { letter: 'B', code: 'kept', component: 'tuna', for: ['harbor-tuna'] },
+    ],
+  },
   'not-asked': { code: 'not-asked' },
   'not-sure': { code: 'not-sure' },
   'need-dropped': { code: 'need-dropped', build: '21A', need: 'milk' },

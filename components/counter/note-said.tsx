@@ -1,0 +1,68 @@
+import styles from '#components/counter/note-said.module.css'
+import { sayNote } from '#components/counter/say-note.ts'
+import { nameIn } from '#lib/menu/name-in.ts'
+import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { Draft } from '#lib/views/draft.ts'
+import { type BuildLacks, lacksTold } from '#lib/views/lacks-told.ts'
+import type { Note } from '#lib/views/ordering.ts'
+import { sayClock } from '#lib/words/clock-en.ts'
+import { lacksWords } from '#lib/words/lacks-en.ts'
+
+/** What an order lacks, or null where its note is one sentence. */
+export const lacksIn = (
+  station: StationDocument,
+  note: Note | null,
+  drafts: readonly Draft[],
+): readonly BuildLacks[] | null =>
+  note?.kind === 'refused' ? lacksTold(station, note.refusal, drafts) : null
+
+/** All that is lacking, build by build, with what to do about each. */
+export function LacksList({
+  station,
+  builds,
+}: {
+  readonly station: StationDocument
+  readonly builds: readonly BuildLacks[]
+}) {
+  const name = nameIn(station)
+  return (
+    <ul className={styles.builds}>
+      {builds.map(({ letter, item, lacks }) => (
+        <li key={letter}>
+          <b>
+            {letter} {item !== null && name(item)}
+          </b>
+          <ul>
+            {lacks.map(({ lack, way }) => (
+              <li key={`${lack.code} ${'component' in lack ? lack.component : lack.id}`}>
+                {lacksWords.lack(lack, way, name, (at) => sayClock(at, station.timeZone))}
+              </li>
+            ))}
+          </ul>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+/** Why a tap did nothing, or the order wasn't taken, and what to do. */
+export function NoteSaid({
+  station,
+  note,
+  drafts,
+  className,
+}: {
+  readonly station: StationDocument
+  readonly note: Note
+  readonly drafts: readonly Draft[]
+  readonly className: string | undefined
+}) {
+  const builds = lacksIn(station, note, drafts)
+  return builds ? (
+    <div className={className}>
+      <LacksList station={station} builds={builds} />
+    </div>
+  ) : (
+    <p className={className}>{sayNote(station, note)}</p>
+  )
+}

@@ -8,7 +8,7 @@ import { CrewProvider, useCrew } from '#components/live/crew.tsx'
 import { useServiceStage } from '#components/live/service-stage.ts'
 import { useFetched } from '#components/live/use-fetched.ts'
 import { isRunning } from '#lib/service/state.ts'
-import { counter } from '#lib/words/counter-en.ts'
+import { counterFrame as counter } from '#lib/words/counter-frame-en.ts'
 import { live } from '#lib/words/live-en.ts'
 
 const loadDesk = async () => (await import('#components/counter/order-desk.tsx')).OrderDesk

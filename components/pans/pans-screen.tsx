@@ -7,7 +7,7 @@ import { useServiceStage } from '#components/live/service-stage.ts'
 import styles from '#components/pans/pans.module.css'
 import { isRunning } from '#lib/service/state.ts'
 import { sayClock } from '#lib/words/clock-en.ts'
-import { pansWords as words } from '#lib/words/pans-en.ts'
+import { pansFrame as words } from '#lib/words/pans-frame-en.ts'
 
 const loadBoard = () => import('#components/pans/pans-board.tsx')
 

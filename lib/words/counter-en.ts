@@ -1,11 +1,12 @@
 /** What the counter says and has said, in English. */
 import { type Handling, isDiet, type Need, type NeedCode } from '#lib/needs/codes.ts'
 import { sayAbout } from '#lib/words/clock-en.ts'
+import { counterFrame } from '#lib/words/counter-frame-en.ts'
 import { inSentence, list, startingWith } from '#lib/words/findings-en.ts'
 import { keptForName, listOf, needName } from '#lib/words/service-en.ts'
 
 export const counter = {
-  title: 'Counter',
+  ...counterFrame,
   oneMoment: 'One moment …',
   question: '“Do you have any allergies, or anything you don’t eat?”',
   askedNone: 'Asked: none',
@@ -233,9 +234,4 @@ export const counter = {
   changeOf: (build: string) => `Change ${build}`,
   cancelled: (build: string) => `${build} cancelled.`,
   toldAssembly: (build: string) => `Assembly is told to stop ${build}.`,
-
-  noService: 'No service is open.',
-  noServiceWhat: 'The lead opens one on the first page. Then orders can be taken here.',
-  closed: 'This service is closed.',
-  closedWhat: 'No more orders are taken. The lead opens the next one on the first page.',
 } as const

@@ -4,6 +4,7 @@ import { sayPieces, sayWeight } from '#lib/quantity/say-amount.ts'
 import type { Level } from '#lib/stock/levels.ts'
 import type { StopEffect } from '#lib/views/pans-to-do.ts'
 import { inSentence, list as listWith } from '#lib/words/findings-en.ts'
+import { pansFrame } from '#lib/words/pans-frame-en.ts'
 import type { NameOf } from '#lib/words/refusals-en.ts'
 
 const portions = (count: number): string => `${count} ${count === 1 ? 'portion' : 'portions'}`
@@ -38,7 +39,7 @@ const sayEffect = (effect: StopEffect, component: string, name: NameOf): readonl
 ]
 
 export const pansWords = {
-  title: 'Pans',
+  ...pansFrame,
   line: 'The line, left to right',
   openSince: (clock: string, since: string) => `${clock} · open since ${since}`,
   demo: 'demo',
@@ -231,11 +232,4 @@ export const pansWords = {
     clock: 'The clock is confirmed',
     closed: 'The service is closed',
   },
-
-  noService: 'No service is open',
-  noServiceWhy: 'Open one on the first page. Then the pans are loaded here.',
-  closedAt: (clock: string) => `The service was closed at ${clock}`,
-  closedWhy: (made: number, handedOver: number) =>
-    `${made} made, ${handedOver} handed over. The next one is opened on the first page.`,
-  toStart: 'To the first page',
 } as const

@@ -47,7 +47,7 @@ test('the chicken won’t last: a batch is started, cooked to its limit, and the
     await dialog(pans).getByRole('button', { name: formWords.back }).click()
   })
 
-  await test.step('22 minutes later it is at 162 °F, which isn’t enough, and then at 165 °F', async () => {
+  await test.step('22 minutes later it is at 162 °F, which isn’t enough, and then each load at 165 °F or more', async () => {
     await job.hoursPass()
     const strip = pans.getByRole('region', { name: batchWords.batches })
     await tapUntil(strip.getByRole('button', { name: beginning('Herb chicken') }), dialog(pans))
@@ -55,9 +55,13 @@ test('the chicken won’t last: a batch is started, cooked to its limit, and the
     await expect(dialog(pans).getByText(readingWords.verdict['not-met'])).toBeVisible()
     await sends(pans, batchWords.cookSendNot, batchWords.cookDone('Herb chicken', '162 °F'))
     await expect(inJob(pans, batchWords.step.load)).toHaveCount(0)
-    await typeReading(pans, '165')
-    await expect(dialog(pans).getByText(readingWords.verdict.met, { exact: true })).toBeVisible()
-    await sends(pans, formWords.readSend, batchWords.cookDone('Herb chicken', '165 °F'))
+    for (let load = 0; load < loads; load += 1) {
+      const degrees = String(165 + load)
+      if (load > 0) await inJob(pans, batchWords.step.cook).click()
+      await typeReading(pans, degrees)
+      await expect(dialog(pans).getByText(readingWords.verdict.met, { exact: true })).toBeVisible()
+      await sends(pans, formWords.readSend, batchWords.cookDone('Herb chicken', `${degrees} °F`))
+    }
     await sends(
       pans,
       batchWords.finishSend(12 * loads),

@@ -12,7 +12,7 @@ import { ToldWhenSteps, useToldWhen } from '#components/pans/told-when.tsx'
 import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { componentOf } from '#lib/menu/find.ts'
-import { readOfLoad } from '#lib/service/batch-loads.ts'
+import { loadsRead } from '#lib/service/batch-read.ts'
 import { needsBatch } from '#lib/service/food-now.ts'
 import { amountOf } from '#lib/views/pans.ts'
 import { cookLimit, heatReadingOf } from '#lib/views/reading-entry.ts'
@@ -79,7 +79,7 @@ export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
   const soFar = Math.floor((batch?.amount ?? 0) / amountOf(state, component.id, 1))
   const gave = (done: number) => soFar + perLoad * (done - (batch?.loadsDone ?? 0))
   // Each load has a reading of its own: those that were read are finished.
-  const read = batch && needsBatch(component) ? readOfLoad(batch).length : of
+  const read = batch && needsBatch(component) ? loadsRead(state.station, batch) : of
   const offered = Math.max(next, Math.min(of, next - 1 + read))
   const [loads, setLoads] = useState(offered)
   const [count, setCount] = useState(gave(offered))
@@ -125,7 +125,7 @@ export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
       {of > 1 && (
         <ChoiceRow
           legend={batchWords.finishLoads}
-          options={Array.from({ length: of - next + 1 }, (_, index) => ({
+          options={Array.from({ length: offered - next + 1 }, (_, index) => ({
             id: String(next + index),
             label: batchWords.finishLoad(next + index, of),
           }))}

@@ -11,9 +11,5 @@ export const readOfLoad = ({ cooking, finishedAt, loadsDone, loads }: BatchState
     ? cooking
     : cooking.filter((one) => one.at > finishedAt)
 
-/** Whether each load that is being made was read, where one is. */
-export const areLoadsRead = (batch: BatchState): boolean =>
-  loadsToCome(batch) === 0 || readOfLoad(batch).length >= loadsToCome(batch)
-
 /** What of a batch isn't loaded yet, in the component's unit. */
 export const leftOfBatch = (batch: BatchState): number => Math.max(0, batch.amount - batch.loaded)

@@ -3,7 +3,7 @@ import { findComponent } from '#lib/menu/find.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { thatMet } from '#lib/safety/cooking.ts'
 import type { Reading } from '#lib/safety/readings.ts'
-import { loadsToCome } from '#lib/service/batch-loads.ts'
+import { loadsToCome, readOfLoad } from '#lib/service/batch-loads.ts'
 import { foodKindOf, limitsOf } from '#lib/service/food-limits.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 
@@ -38,3 +38,15 @@ export const lastReading = (station: StationDocument, batch: BatchState): Readin
 /** Epoch milliseconds; null where nobody read it. */
 export const lastReadAt = (station: StationDocument, batch: BatchState): number | null =>
   lastReading(station, batch)?.at ?? null
+
+/**
+ * How many of the loads that are being made were read to meet their limit. Spots that were read at one
+ * moment are of one load.
+ */
+export const loadsRead = (station: StationDocument, batch: BatchState): number => {
+  const component = findComponent(station, batch.component)
+  if (!component) return 0
+  const { cookedIn } = component.food
+  const cooking = { kind: foodKindOf(component), cookedIn, readings: readOfLoad(batch) }
+  return new Set(thatMet(cooking, limitsOf(station)).map(({ at }) => at)).size
+}

@@ -1,6 +1,7 @@
 /** What can be done with a batch now, and what of that comes next. */
 import { findComponent } from '#lib/menu/find.ts'
-import { areLoadsRead, leftOfBatch, loadsToCome, readOfLoad } from '#lib/service/batch-loads.ts'
+import { leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
+import { loadsRead } from '#lib/service/batch-read.ts'
 import { batchReadBy } from '#lib/service/batch-watch.ts'
 import { coolingOf, needsBatch } from '#lib/service/food-now.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
@@ -38,7 +39,8 @@ export const batchSteps = (
   const mayHold = hasFood && isCooked && component.held !== 'dry' && batch.clock === null
   const hasCooled = coolingOf(state.station, batch, now)?.state === 'cooled' && !batch.reheat?.ok
   return [
-    ...(needsBatch(component) && (!batch.cooked || !areLoadsRead(batch))
+    ...(needsBatch(component) &&
+    (!batch.cooked || loadsRead(state.station, batch) < loadsToCome(batch))
       ? (['cook'] as const)
       : []),
     ...(loadsToCome(batch) > 0 ? (['finish'] as const) : []),
@@ -57,7 +59,7 @@ export const nextStep = (state: RunningState, id: string): BatchStep | null => {
   const batch = state.batches[id]
   const isCooling = (batch?.cooling.length ?? 0) > 0
   // One load that was read may be finished while the next still cooks.
-  const mayFinish = batch?.cooked === true && readOfLoad(batch).length > 0
+  const mayFinish = batch?.cooked === true && loadsRead(state.station, batch) > 0
   return (
     steps.find(
       (one) =>

@@ -1,10 +1,11 @@
 import { z } from 'zod'
 import { componentOf, findComponent } from '#lib/menu/find.ts'
-import { cookedTo, thatMet } from '#lib/safety/cooking.ts'
+import { cookedTo } from '#lib/safety/cooking.ts'
 import { earlierStamp } from '#lib/safety/date-stamp.ts'
 import { batchTimesProblem, type LoadProblem } from '#lib/safety/load.ts'
 import { momentProblem } from '#lib/safety/readings.ts'
 import { loadsToCome, readOfLoad } from '#lib/service/batch-loads.ts'
+import { loadsRead } from '#lib/service/batch-read.ts'
 import { dateFields, firstDayOf, toldMark } from '#lib/service/commands/dated.ts'
 import {
   type Circumstances,
@@ -119,16 +120,12 @@ export const decideRecordCooking = (
     return happened({ type: 'batchCooked', batch: command.batch, reading: taken.reading, met })
   })
 
-/**
- * Why what was read of it isn't enough for so many loads; null where it is. Spots that were read at one
- * moment are of one load.
- */
+/** Why what was read of it isn't enough for so many loads; null where it is. */
 const whyNotCooked = (state: RunningState, batch: BatchState, loads: number): Refusal | null => {
   const component = componentOf(state.station, batch.component)
   const { cookedIn } = component.food
   const cooking = { kind: foodKindOf(component), cookedIn, readings: readOfLoad(batch) }
-  const limits = limitsOf(state.station)
-  const cooked = cookedTo(cooking, limits)
+  const cooked = cookedTo(cooking, limitsOf(state.station))
   if (cooked === null) return null
   const not = (problem: LoadProblem): Refusal => ({
     code: 'cannot-load',
@@ -136,7 +133,7 @@ const whyNotCooked = (state: RunningState, batch: BatchState, loads: number): Re
     problem,
   })
   if (!cooked.met) return not({ code: 'not-cooked', why: cooked.why })
-  const lacking = loads - new Set(thatMet(cooking, limits).map(({ at }) => at)).size
+  const lacking = loads - loadsRead(state.station, batch)
   return lacking > 0 ? not({ code: 'loads-unread', lacking }) : null
 }
 

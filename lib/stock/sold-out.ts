@@ -1,4 +1,5 @@
 import { pansOf } from '#lib/menu/find.ts'
+import { isOffSale } from '#lib/service/food-of-build.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { levelOf } from '#lib/stock/levels.ts'
 import { instantAt } from '#lib/stock/minute.ts'
@@ -26,14 +27,14 @@ const itemsWithout = (state: RunningState, component: string): readonly string[]
 
 /**
  * Components of which none is left to sell, though there were some. What the lead answered isn't
- * told again until more was loaded; what is stopped by our choice isn't sold out. What items are sold
+ * told again until more was loaded; what is stopped by our choice, or off sale, isn't sold out. What items are sold
  * without, and none stands behind of, is only shown: there is nothing to do, and what is told is scarce.
  */
 export const soldOut = (state: RunningState, now: number): readonly Suggestion[] =>
   state.station.components.flatMap(({ id }): Suggestion[] => {
     const hadSome = (state.accounts[id]?.loaded ?? 0) > 0
     if (!hadSome || state.notSelling.component[id] !== undefined) return []
-    if (levelOf(state, id).portionsLeft > 0) return []
+    if (levelOf(state, id).portionsLeft > 0 || isOffSale(state, id)) return []
     const key = `sold-out ${id}`
     const told = state.adviceLog.findLast((one) => one.key === key)
     const isAnswered = told?.answer === 'done' || told?.answer === 'declined'

@@ -126,6 +126,14 @@ export const scenes = {
     tellNeed(1, apart('milk')),
     () => ({ type: 'acknowledge', ticket: 1, letter: 'A', foodInIt: true }),
   ],
+  'found-late': [
+    send([usualChicken, usualBeans], { paid: true }),
+    ...work(1, 'A', 'handOver'),
+    ...work(1, 'B', 'handOver'),
+    send([usualChicken], { paid: true }),
+    ...work(2, 'A', 'handOver'),
+    tooCool('pan-chicken'),
+  ],
   'nine-on-shelf': [
     ...manyMade,
     send([usualChicken, usualBeans, usualBeans]),

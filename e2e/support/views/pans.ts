@@ -13,6 +13,17 @@ const initialed = (view: View): View => ({
   },
 })
 
+/** Opened yesterday, with a use-by, and frozen. */
+const withDates = (view: View): View => ({
+  ...view,
+  reach: async (page) => {
+    await view.reach?.(page)
+    await page.getByRole('button', { name: 'Yesterday' }).click()
+    await page.getByLabel('Was it frozen?').check()
+  },
+})
+
+const DATES = [/^As it came/, /^Opened on/]
 const TYPE_165 = [/^1$/, /^6$/, /^5$/]
 
 export const pansViews: readonly View[] = [
@@ -90,6 +101,18 @@ export const pansViews: readonly View[] = [
     main: [/^What may be done/],
   }),
   pans('off sale, ways', 'off-sale', 'Only the person in charge decides', [/^What may be done/]),
+  pans('found late', 'found-late', 'Handed over with herb chicken', [], {
+    main: [/^Answer for them/],
+  }),
+  pans('found late, answer', 'found-late', 'Nothing has to be done', [/^Answer for them/]),
+  pans('dates', 'quiet', 'Maker’s use-by', [/^Cheddar:/, /^Change the pan/, ...DATES]),
+  withDates(
+    pans('dates, frozen', 'quiet', 'Into the freezer on', [
+      /^Cheddar:/,
+      /^Change the pan/,
+      ...DATES,
+    ]),
+  ),
   pans('throw out', 'to-throw-out', 'Throw out sesame slaw', [], { main: [/^To be thrown out/] }),
   pans('throw out, list', 'to-throw-out', 'it was read too warm', [/^To be thrown out/]),
   pans('batches', 'batches', '2 loads', []),

@@ -249,6 +249,20 @@ describe('the forecast of a station', () => {
     expect(made.doNext).toEqual([])
   })
 
+  it('[P25] of what is off sale, doesn’t say that it is sold out', () => {
+    const gone = { type: 'correct', pan: panFor('chicken'), amount: 0 } as const
+    expect(keys(forecast(give(told, 9, gone), 10))).toContain('sold-out chicken')
+    const off = give(told, 9, {
+      type: 'readTemperature',
+      what: 'pan',
+      id: panFor('chicken'),
+      reading: { tenths: 1210, scale: 'F', probe: '1', where: 'middle-stirred' },
+      initials: 'AB',
+    })
+    expect(off.state.pans[panFor('chicken')]?.offSale?.why).toBe('out-of-limits')
+    expect(keys(forecast(off, 10))).not.toContain('sold-out chicken')
+  })
+
   it('[Z51] without a closing time reaches two and a half hours, then on from now', () => {
     const open = sold(stocked({}, { closesAt: null }), 1)
     expect(forecast(open, 10)).toMatchObject({

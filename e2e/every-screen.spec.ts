@@ -1,4 +1,5 @@
 import { breaksNoRule, tabReachesAll } from './support/accessible.ts'
+import { drawnTexts } from './support/drawn.ts'
 import {
   fitsGlovedHands,
   fitsWithoutScrolling,
@@ -18,13 +19,15 @@ const check = (view: View) => {
 
   test(`${name}: accessible, legible, and it fits`, async ({ look }) => {
     const page = await look(view)
-    await resize(page, TABLET)
     for (const size of TABLETS) {
       await resize(page, size)
       if (size === TABLET) await breaksNoRule(page)
       if (isBuild) await readsOnTheLine(page, view, size)
-      if (!long) await nothingIsCut(page, size)
-      if (isHot && !long) await fitsWithoutScrolling(page, size)
+      if (!long) {
+        const texts = await drawnTexts(page)
+        nothingIsCut(texts, size)
+        if (isHot) await fitsWithoutScrolling(page, texts, size)
+      }
       if (main && /assembly|pans/.test(path)) await fitsGlovedHands(page, view, size)
       if (path === '/counter') await targetsAreLarge(page, size)
     }

@@ -25,10 +25,16 @@ export const drawnTexts = (page: Page, within = 'body'): Promise<readonly DrawnT
   page.evaluate(
     ({ within, cap, descent }) => {
       const context = document.createElement('canvas').getContext('2d')
-      const ascentEm = (style: CSSStyleDeclaration): number => {
+      const ascents = new Map<string, number>()
+      const ascentEm = ({ fontWeight, fontFamily }: CSSStyleDeclaration): number => {
         if (!context) return 0.95
-        context.font = `${style.fontWeight} 100px ${style.fontFamily}`
-        return context.measureText('H').fontBoundingBoxAscent / 100
+        const font = `${fontWeight} 100px ${fontFamily}`
+        const known = ascents.get(font)
+        if (known !== undefined) return known
+        context.font = font
+        const ascent = context.measureText('H').fontBoundingBoxAscent / 100
+        ascents.set(font, ascent)
+        return ascent
       }
       const isHidden = (element: Element): boolean =>
         element.closest('.visually-hidden') !== null ||

@@ -52,8 +52,7 @@ export const readsOnTheLine = async (page: Page, view: View, size: Size): Promis
 }
 
 /** No text is cut off, and none lies on another. */
-export const nothingIsCut = async (page: Page, size: Size): Promise<void> => {
-  const texts = await drawnTexts(page)
+export const nothingIsCut = (texts: readonly DrawnText[], size: Size): void => {
   expect.soft(texts.length, `${place(size)}: texts`).toBeGreaterThan(0)
   const cut = texts.filter((text) => text.cut > ROUNDING_PX)
   const overlapping = texts.flatMap((one, index) =>
@@ -72,9 +71,13 @@ export const nothingIsCut = async (page: Page, size: Size): Promise<void> => {
 }
 
 /** Nothing scrolls, neither the page nor a part of it, and all of it is in sight. */
-export const fitsWithoutScrolling = async (page: Page, size: Size): Promise<void> => {
+export const fitsWithoutScrolling = async (
+  page: Page,
+  texts: readonly DrawnText[],
+  size: Size,
+): Promise<void> => {
   expect.soft(await scrolled(page), `${place(size)}: what scrolls`).toEqual([])
-  const outside = (await drawnTexts(page)).filter(
+  const outside = texts.filter(
     ({ left, top, right, bottom }) =>
       left < 0 || top < 0 || bottom > size.height || right > size.width,
   )

@@ -189,9 +189,9 @@ describe('what is frozen', () => {
 
   /** Of the states that the logs fold to. They may change with the state's shape, never a log. */
   const HASHES = {
-    1: '4e8d80db7f0e3771a0cca67f4b280cdafc30eb089ab18bb696430a78e8181eae',
-    2: '33fc07a52261058feca25cc30c5759d5e7c1bf49cc913a17259c961e15606293',
-    3: 'a1289522e0eed73077e5f684767f8982ffecc82a4cc3e55f6dd251aab63465cc',
+    1: '3bff67fe079055339575e912bce42f65c42e4a6cdf4bd4c0835b95da70526be3',
+    2: 'c8dd627c39489fd8eed3e1c0603ec403bb3acb7711d66c4b505d65c126219a98',
+    3: '364c868ea804fb8e239e4443dcf64d4acada94cb8e3596f94f0c393641dab456',
   } as const
 
   const folded = (version: keyof typeof HASHES) => {

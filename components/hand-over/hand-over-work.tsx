@@ -1,4 +1,4 @@
-import { useMemo, useRef, useState } from 'react'
+import { useEffect, useMemo, useRef, useState } from 'react'
 import { Awake } from '#components/device/awake-notice.tsx'
 import { SoundToggle } from '#components/device/sound-toggle.tsx'
 import { useKnock } from '#components/device/use-device.ts'
@@ -22,6 +22,18 @@ import { handOverEn as say } from '#lib/words/hand-over-en.ts'
 
 /** A second tap this soon lands on the card that moved up: it isn't meant for it. */
 const GUARD_MS = 500
+/** What was handed over keeps its place so long: what moves up would come under the same finger. */
+const KEEPS_PLACE_MS = 2_500
+
+/** Where a build stood until a moment ago. */
+interface Gone {
+  readonly name: string
+  readonly index: number
+  readonly height: number
+}
+
+const heightOf = (name: string): number =>
+  document.querySelector(`[data-build="${name}"]`)?.getBoundingClientRect().height ?? 0
 
 interface Chosen {
   readonly why: 'ask' | 'wrong' | 'found'
@@ -37,7 +49,17 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
   const minute = Math.floor(now / 1000)
   const view = useMemo(() => handOverView(state, minute * 1000), [state, minute])
   const [showsAll, setShowsAll] = useState(false)
-  const { shown, more, isDense } = shelfShown(view.shelf, showsAll)
+  const [gone, setGone] = useState<Gone | null>(null)
+  useEffect(() => {
+    if (!gone) return
+    const timer = setTimeout(() => setGone(null), KEEPS_PLACE_MS)
+    return () => clearTimeout(timer)
+  }, [gone])
+  const left = gone && !view.shelf.some(({ name }) => name === gone.name) ? gone : null
+  const places: readonly (OnShelf | Gone)[] = left
+    ? [...view.shelf.slice(0, left.index), left, ...view.shelf.slice(left.index)]
+    : view.shelf
+  const { shown, more, isDense } = shelfShown(places, showsAll)
   const quietUntil = useRef(0)
   useKnock('made', state.made)
   useAlarms(view, hush)
@@ -50,6 +72,8 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
   const handOver = ({ ticket, letter, name }: HandedOver | (typeof view.shelf)[number]) =>
     once(() => {
       setChosen(null)
+      const index = view.shelf.findIndex((one) => one.name === name)
+      setGone({ name, index, height: heightOf(name) })
       void act({ type: 'handOver', ticket, letter }, say.isHandedOver(name))
     })()
 
@@ -139,10 +163,10 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
         <Connection />
         <SoundToggle />
         <Awake />
+        <p className={styles.said} role="status" data-kind={said?.kind ?? 'none'}>
+          {said?.text}
+        </p>
       </header>
-      <p className={styles.said} role="status" data-kind={said?.kind ?? 'none'}>
-        {said?.text}
-      </p>
       <div className={styles.places}>
         {view.toFind.length + view.held.length + view.toThrowOut.length > 0 && (
           <div className={styles.first}>
@@ -171,31 +195,47 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
             />
           </div>
         )}
-        {view.shelf.length === 0 ? (
+        {places.length === 0 ? (
           <p className={styles.nothing}>{say.nothing}</p>
         ) : (
           <ul className={styles.shelf} aria-label={say.shelf} data-dense={isDense || undefined}>
-            {shown.map((build) => (
-              <ShelfCard
-                key={build.name}
-                build={build}
-                guest={build.nameKey === null ? null : (names[build.nameKey] ?? null)}
-                now={now}
-                timeZone={state.station.timeZone}
-                currency={state.station.currency}
-                busy={busy}
-                acts={{
-                  handOver,
-                  ask: ({ name }) => setChosen({ why: 'ask', name }),
-                  wrong: ({ name }) => setChosen({ why: 'wrong', name }),
-                  pay,
-                }}
-              />
-            ))}
+            {shown.map((build) =>
+              'height' in build ? (
+                <li
+                  key={build.name}
+                  className={styles.gone}
+                  style={{ minHeight: build.height }}
+                  aria-hidden="true"
+                >
+                  {say.isHandedOver(build.name)}
+                </li>
+              ) : (
+                <ShelfCard
+                  key={build.name}
+                  build={build}
+                  guest={build.nameKey === null ? null : (names[build.nameKey] ?? null)}
+                  now={now}
+                  timeZone={state.station.timeZone}
+                  currency={state.station.currency}
+                  busy={busy}
+                  acts={{
+                    handOver,
+                    ask: ({ name }) => setChosen({ why: 'ask', name }),
+                    wrong: ({ name }) => setChosen({ why: 'wrong', name }),
+                    pay,
+                  }}
+                />
+              ),
+            )}
             {(more > 0 || showsAll) && isDense && (
               <li className={styles.more}>
                 <button type="button" onClick={() => setShowsAll(!showsAll)}>
-                  {more > 0 ? say.more(more) : say.fewer}
+                  {more > 0
+                    ? say.more(
+                        more,
+                        view.shelf.slice(-more).map(({ name }) => name),
+                      )
+                    : say.fewer}
                 </button>
               </li>
             )}

@@ -12,6 +12,7 @@ import { ToldWhenSteps, useToldWhen } from '#components/pans/told-when.tsx'
 import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { componentOf } from '#lib/menu/find.ts'
+import { readOfLoad } from '#lib/service/batch-loads.ts'
 import { loadsRead } from '#lib/service/batch-read.ts'
 import { needsBatch } from '#lib/service/food-now.ts'
 import { amountOf } from '#lib/views/pans.ts'
@@ -41,7 +42,8 @@ export function CookStep({ state, acting, now, id, onDone }: StepProps) {
       reading: { ...reading, ...(when.at === undefined ? {} : { at: when.at }) },
       initials: form.entry.initials.trim(),
     } as const
-    const done = batchWords.cookDone(component.name, sayDegrees(reading))
+    const say = form.judged.verdict && !isMet ? batchWords.cookNotDone : batchWords.cookDone
+    const done = say(component.name, sayDegrees(reading))
     if (await acting.act(command, done)) {
       form.remember()
       onDone()
@@ -50,6 +52,14 @@ export function CookStep({ state, acting, now, id, onDone }: StepProps) {
   return (
     <div className={forms.two}>
       <div className={forms.what}>
+        {batch && batch.loads > 1 && (
+          <p className={forms.large}>
+            {batchWords.cookWhich(
+              Math.min(batch.loads, batch.loadsDone + loadsRead(state.station, batch) + 1),
+              batch.loads,
+            )}
+          </p>
+        )}
         <p>{batchWords.cookWhy}</p>
         <ToldWhenSteps when={when} label={batchWords.whenRead} timeZone={state.station.timeZone} />
         <div className={forms.send}>
@@ -80,6 +90,8 @@ export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
   const gave = (done: number) => soFar + perLoad * (done - (batch?.loadsDone ?? 0))
   // Each load has a reading of its own: those that were read are finished.
   const read = batch && needsBatch(component) ? loadsRead(state.station, batch) : of
+  const isUnread =
+    batch !== undefined && read === 0 && (of > 1 || readOfLoad(batch).length > 0) && !batch.cooked
   const offered = Math.max(next, Math.min(of, next - 1 + read))
   const [loads, setLoads] = useState(offered)
   const [count, setCount] = useState(gave(offered))
@@ -150,10 +162,11 @@ export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
         <DatesButton said={dates} firstDay="made" unless="" onOpen={() => setDating(true)} />
       )}
       <div className={forms.send}>
+        {isUnread && <p>{batchWords.finishUnread}</p>}
         <button
           type="button"
           className={forms.main}
-          disabled={acting.busy}
+          disabled={acting.busy || isUnread}
           onClick={() => void act()}
         >
           {batchWords.finishSend(count)}

@@ -80,7 +80,7 @@ export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) 
             const open = (food: Parameters<typeof choose>[0] & { kind: 'food' }) => () =>
               choose(food)
             return (
-              <li key={id}>
+              <li key={id} data-bad={(amount > 0 && isBad) || undefined}>
                 <div>
                   <b>{name(component)}</b> {words.backupIs(kept, guarded)}
                   <p>{backupSaid(id, component, amount)}</p>

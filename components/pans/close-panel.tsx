@@ -1,10 +1,14 @@
 import type { Acting } from '#components/live/acting.ts'
+import { useServerTime } from '#components/live/server-time.ts'
 import styles from '#components/pans/panel.module.css'
 import { Panel } from '#components/pans/panel.tsx'
 import { useSettled } from '#components/ui/settled.ts'
+import { nameIn } from '#lib/menu/name-in.ts'
+import { notYetClosed } from '#lib/service/not-yet-closed.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
+import { sayRefusal } from '#lib/words/refusals-en.ts'
 import { stateName } from '#lib/words/service-en.ts'
 
 interface ClosePanelProps {
@@ -13,19 +17,28 @@ interface ClosePanelProps {
   readonly onBack: () => void
 }
 
-/** Asks before closing; while builds are open, says which. */
+/** Asks before closing; where it can't be closed yet, says all that is in the way. */
 export function ClosePanel({ state, acting, onBack }: ClosePanelProps) {
   const settled = useSettled('close')
   const builds = openBuilds(state)
-  const isReady = builds.length === 0
+  const now = useServerTime()
+  const ways = notYetClosed(state, now)
+  const isReady = ways.length === 0
   const close = async () => {
     if (settled() && !acting.busy) await acting.act({ type: 'close' }, words.done.closed)
   }
   return (
     <Panel title={isReady ? words.closeTitle : words.notYetTitle} onBack={onBack}>
       <div className={styles.doing}>
-        <p>{isReady ? words.closeWhy : words.notYetWhy(builds.length)}</p>
-        {!isReady && (
+        {isReady && <p>{words.closeWhy}</p>}
+        {ways.map((way) => (
+          <p key={way.code}>
+            {way.code === 'builds-open'
+              ? words.notYetWhy(builds.length)
+              : sayRefusal(way, nameIn(state.station))}
+          </p>
+        ))}
+        {builds.length > 0 && (
           <ul className={styles.builds}>
             {builds.map(({ ticket, build }) => (
               <li key={buildName(ticket.number, build.letter)}>

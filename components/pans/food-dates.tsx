@@ -104,6 +104,8 @@ export function FoodDates(props: FoodDatesProps) {
         <button
           type="button"
           className={styles.none}
+          // Food that is over isn't made good by saying nothing of its date.
+          disabled={isOver}
           onClick={() => {
             if (settled()) onSaid(null)
           }}

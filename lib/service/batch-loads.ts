@@ -6,10 +6,12 @@ export const loadsToCome = ({ loads, loadsDone, thrownOutAt }: BatchState): numb
   thrownOutAt === null ? Math.max(0, loads - loadsDone) : 0
 
 /** What was read of the load that is being made: what came before the last one was finished is of that. */
-export const readOfLoad = ({ cooking, finishedAt, loadsDone, loads }: BatchState) =>
+export const readOfLoad = ({ cooking, cookedFor, finishedAt, loadsDone, loads }: BatchState) =>
   finishedAt === null || loadsDone === 0 || loadsDone >= loads
     ? cooking
-    : cooking.filter((one) => one.at > finishedAt)
+    : cookedFor === undefined
+      ? cooking.filter((one) => one.at > finishedAt)
+      : cooking.slice(cookedFor)
 
 /** What of a batch isn't loaded yet, in the component's unit. */
 export const leftOfBatch = (batch: BatchState): number => Math.max(0, batch.amount - batch.loaded)

@@ -59,3 +59,11 @@ export const usedToWasted = (state: RunningState, takes: Amounts): RunningState 
   ...state,
   accounts: addToAccounts(addToAccounts(state.accounts, 'used', takes, -1), 'wasted', takes),
 })
+
+/** Made again, a build still tells what its guest had of it before. */
+export const withHad = (build: Build): Build => {
+  if (build.state !== 'handed-over') return build
+  const { took, takes, since, madeAt, had = [] } = build
+  const one = { took, takes, since, ...(madeAt === undefined ? {} : { madeAt }) }
+  return { ...build, had: [...had, one] }
+}

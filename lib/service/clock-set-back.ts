@@ -28,6 +28,7 @@ export const afterSetBack = (state: RunningState, byMs: number): RunningState =>
   const held = <Stock extends HeldStock>(stock: Stock): Stock => ({
     ...stock,
     since: earlier(stock.since),
+    loadedAt: earlier(stock.loadedAt),
     readings: read(stock.readings),
     food: stock.food && {
       ...stock.food,
@@ -57,7 +58,11 @@ export const afterSetBack = (state: RunningState, byMs: number): RunningState =>
     made && { collectBy: earlier(made.collectBy), throwOutAt: orNull(made.throwOutAt) }
   const stood = (ticket: Ticket): Ticket => ({
     ...ticket,
-    builds: ticket.builds.map((build) => ({ ...build, until: until(build.until) })),
+    builds: ticket.builds.map((build) => ({
+      ...build,
+      until: until(build.until),
+      ...(build.boundTo === undefined ? {} : { boundTo: earlier(build.boundTo) }),
+    })),
   })
   return {
     ...state,

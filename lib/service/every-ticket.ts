@@ -8,10 +8,11 @@ export const everyTicket = ({ tickets, past }: ServiceState): readonly Ticket[] 
     .flatMap((some) => Object.values(some))
     .sort((one, other) => one.number - other.number)
 
-/** Every build of the service that was handed over, by number, then by letter. */
+/** Every build of the service that was handed over, also before it was made again; by number, then letter. */
 export const handedOverBuilds = (state: ServiceState): readonly QueuedBuild[] =>
   everyTicket(state).flatMap((ticket) =>
-    ticket.builds
-      .filter((build) => build.state === 'handed-over')
-      .map((build) => ({ ticket, build })),
+    ticket.builds.flatMap((build) => [
+      ...(build.had ?? []).map((had) => ({ ticket, build: { ...build, ...had } })),
+      ...(build.state === 'handed-over' ? [{ ticket, build }] : []),
+    ]),
   )

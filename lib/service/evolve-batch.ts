@@ -56,7 +56,11 @@ export const batchEvent = (
         const toldAt = batch.finishedAt === null ? at : batch.toldAt
         const newestAt = newest(batch, finishedAt)
         const loadsDone = event.loads ?? batch.loads
-        return { ...batch, amount, loadsDone, finishedAt, dateMark, toldAt, newestAt }
+        const cookedFor =
+          loadsDone > batch.loadsDone
+            ? batch.cooking.length
+            : (batch.cookedFor ?? batch.cooking.length)
+        return { ...batch, cookedFor, amount, loadsDone, finishedAt, dateMark, toldAt, newestAt }
       }
       case 'batchReheated': {
         const { place, startedAt, reading, ok, why } = event

@@ -9,6 +9,7 @@ import {
   reserve,
   takeOut,
   usedToWasted,
+  withHad,
 } from '#lib/service/build-folding.ts'
 import type { AcceptedBuild } from '#lib/service/event.ts'
 import { acknowledged, held, withoutPanHold } from '#lib/service/evolve-held.ts'
@@ -161,7 +162,7 @@ export const evolveBuild = (state: RunningState, event: BuildEvent): RunningStat
         },
         event,
         (one) => ({
-          ...one,
+          ...withHad(one),
           state: 'waiting',
           takes,
           took: [],

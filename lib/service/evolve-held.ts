@@ -8,6 +8,7 @@ import {
   reserve,
   takeOut,
   usedToWasted,
+  withHad,
 } from '#lib/service/build-folding.ts'
 import { keeps } from '#lib/service/known-needs.ts'
 import { keptByStop } from '#lib/service/reserved.ts'
@@ -111,7 +112,7 @@ const waitingAgain = (state: RunningState, event: Acknowledged, build: Build): R
   const to = build.stop?.to ?? null
   const isRemake = event.foodInIt ? 1 : 0
   return put(reserve(state, to?.takes ?? build.takes), event, ({ boundTo, ...one }) => ({
-    ...one,
+    ...withHad(one),
     // What bound it is thrown out only where food was in it.
     ...(event.foodInIt || boundTo === undefined ? {} : { boundTo }),
     ...to,

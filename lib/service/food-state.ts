@@ -73,6 +73,8 @@ export interface BatchState {
   readonly loaded: number
   readonly cooking: readonly HeatReading[]
   readonly cooked: boolean
+  /** So many of `cooking` are of loads that are finished. */
+  readonly cookedFor?: number
   readonly cooling: readonly Reading[]
   /** It was reheated to be cooled once more. */
   readonly cooledAgain: boolean

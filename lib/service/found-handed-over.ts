@@ -1,12 +1,12 @@
 /** Food that is found bad, and the builds that were handed over with it by then. */
 import type { BuildHandedOver, ServiceEvent } from '#lib/service/event.ts'
 import type { DiscardReason, StockPlace } from '#lib/service/food-event.ts'
-import type { OffSale } from '#lib/service/food-state.ts'
-import type {
-  FoundBecause,
-  HandedOverBuild,
-  HandedOverEvent,
-  HandedOverFound,
+import {
+  type FoundBecause,
+  type HandedOverBuild,
+  type HandedOverEvent,
+  type HandedOverFound,
+  isMissed,
 } from '#lib/service/handed-over-event.ts'
 import {
   handedOverOfBatch,
@@ -27,11 +27,6 @@ const SAID: Readonly<Partial<Record<DiscardReason, FoundBecause>>> = {
   'not-cooked': 'not-cooked',
   'not-cooled': 'not-cooled',
 }
-
-const isMissed = (
-  why: FoundBecause | OffSale['why'],
-): why is 'reading-missed' | 'monitoring-missed' =>
-  why === 'reading-missed' || why === 'monitoring-missed'
 
 interface Finding extends Suspect {
   readonly because: FoundBecause
@@ -83,7 +78,8 @@ const listed = (
   const before = state.toTell[throwOutKey(what, id)]
   const known = new Set(before?.builds.map(({ build }) => build))
   const more = builds.filter(({ build }) => !known.has(build))
-  return more.length === 0
+  const isWorse = before !== undefined && isMissed(before.because) && !isMissed(because)
+  return more.length === 0 && !isWorse
     ? null
     : {
         type: 'handedOverFound',
@@ -134,7 +130,9 @@ const goodAgain = (
   { what, id }: { readonly what: StockPlace['what']; readonly id: string },
 ): readonly HandedOverEvent[] => {
   const entry = state.toTell[throwOutKey(what, id)]
-  if (entry?.because !== 'reading-missed') return []
+  if (entry?.because !== 'reading-missed' || what === 'batch') return []
+  // What was made of an earlier load nobody read again.
+  if (entry.since < (stockOf(state, what, id)?.loadedAt ?? 0)) return []
   const builds = entry.builds.map(({ build }) => build)
   return [{ type: 'handedOverAnswered', what, id, answer: 'good-again', builds }]
 }
@@ -157,8 +155,8 @@ export const withHandedOver = (
     return listed(before, { what, id, because, since, builds }) ?? []
   })
   const named = new Set(
-    [...Object.values(before.toTell), ...found].flatMap(({ builds }) =>
-      builds.map(({ build }) => build),
+    [...Object.values(before.toTell).filter((one) => !isMissed(one.because)), ...found].flatMap(
+      ({ builds }) => builds.map(({ build }) => build),
     ),
   )
   const more = events.flatMap((event): readonly HandedOverEvent[] => {

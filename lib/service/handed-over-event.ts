@@ -10,6 +10,10 @@ export type FoundBecause =
   | 'not-cooked'
   | 'not-cooled'
 
+/** Nobody found it bad: a reading is missing, so that nobody knows. */
+export const isMissed = (why: string): why is 'reading-missed' | 'monitoring-missed' =>
+  why === 'reading-missed' || why === 'monitoring-missed'
+
 export interface HandedOverBuild {
   /** "21A" */
   readonly build: string

@@ -19,7 +19,7 @@ const named = ({ ticket, build }: QueuedBuild): HandedOverBuild => ({
  * there is none since. Epoch milliseconds.
  */
 export const notKnownSince = (state: RunningState, { what, id, lastGoodAt }: Suspect): number =>
-  Math.max(lastGoodAt ?? 0, stockOf(state, what, id)?.loadedAt ?? 0)
+  lastGoodAt ?? stockOf(state, what, id)?.loadedAt ?? 0
 
 /** Whether food of a build came out of what stands there, since it was last known to be good. */
 export const isMadeWith = (state: RunningState, build: Build, suspect: Suspect): boolean => {

@@ -55,6 +55,9 @@ export interface LabelChange {
   readonly read: boolean
 }
 
+/** What a guest had of a build that was made again since. */
+export type HadBefore = Pick<Build, 'took' | 'takes' | 'madeAt' | 'since'>
+
 export interface Build {
   readonly letter: string
   readonly state: BuildState
@@ -76,6 +79,8 @@ export interface Build {
   readonly until: MadeUntil | null
   /** When it was last finished, epoch milliseconds; left away until it is. */
   readonly madeAt?: number
+  /** Left away where it was never made again once it was handed over. */
+  readonly had?: readonly HadBefore[]
   /** Throw-out time of what was made and taken back: it binds what is finished instead. */
   readonly boundTo?: number
   /** When it reached its state, epoch milliseconds. */

@@ -26,7 +26,8 @@ const sayCaution = ({ component, need, why, touches }: ToldCaution): string => {
 export const handOverEn = {
   title: 'Hand-over',
   shelf: 'On the shelf, oldest first',
-  more: (count: number) => `+ ${count} more`,
+  more: (count: number, names: readonly string[]) =>
+    `+ ${count} more: ${count > 3 ? `${names[0]}, ${names[1]} … ${names.at(-1)}` : names.join(', ')}`,
   fewer: 'Only the oldest',
   stood: (ms: number) => `stands ${sayLength(ms)}`,
   usual: 'nothing to write: the usual',

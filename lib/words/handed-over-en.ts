@@ -35,7 +35,7 @@ export const handedOverWords = {
   taskWhy: 'The person in charge says what their guests are told, or that nothing has to be done.',
   short: (name: string, count: number) =>
     `${builds(count)} handed over with ${inSentence(name)}: to be answered for`,
-  open: 'Answer for them',
+  open: 'Say what was decided',
   answers: 'What was decided?',
   answer: {
     told: 'Their guests were told',

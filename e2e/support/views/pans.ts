@@ -102,9 +102,9 @@ export const pansViews: readonly View[] = [
   }),
   pans('off sale, ways', 'off-sale', 'Only the person in charge decides', [/^What may be done/]),
   pans('found late', 'found-late', 'Handed over with herb chicken', [], {
-    main: [/^Answer for them/],
+    main: [/^Say what was decided/],
   }),
-  pans('found late, answer', 'found-late', 'Nothing has to be done', [/^Answer for them/]),
+  pans('found late, answer', 'found-late', 'Nothing has to be done', [/^Say what was decided/]),
   pans('dates', 'quiet', 'Maker’s use-by', [/^Cheddar:/, /^Change the pan/, ...DATES]),
   withDates(
     pans('dates, frozen', 'quiet', 'Into the freezer on', [

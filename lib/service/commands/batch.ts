@@ -148,7 +148,8 @@ export const decideFinishBatch = (
 ): Decision =>
   withBatch(state, command.batch, (batch, running) => {
     const { amount, loads = batch.loads } = command
-    const finishedAt = command.finishedAt ?? batch.finishedAt ?? now
+    const isMore = loads > batch.loadsDone
+    const finishedAt = command.finishedAt ?? (isMore ? now : (batch.finishedAt ?? now))
     const problem = batchTimesProblem(batch.startedAt, finishedAt, now)
     if (problem) return refuse({ code: 'wrong-moment', problem })
     const most = MOST_IN_BATCH

@@ -106,7 +106,12 @@ const MOST_OF_BATCH = 1_000_000_000
 const panOf = (state: RunningState, batch: string): readonly ServiceEvent[] =>
   allStock(state)
     .filter(
-      ({ stock }) => stock.amount > 0 && stock.offSale === null && stock.batches.includes(batch),
+      ({ stock }) =>
+        stock.amount > 0 &&
+        (stock.offSale === null ||
+          stock.offSale.lastGoodAt !== null ||
+          stock.offSale.why !== 'out-of-limits') &&
+        stock.batches.includes(batch),
     )
     .flatMap(({ what, id }) => [
       { type: 'takenOffSale', what, id, why: 'out-of-limits', lastGoodAt: null } as const,

@@ -332,7 +332,16 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
     { type: 'readTemperature', id: 'pan-tuna', ...read(38) },
   ],
   'throw-out-first': [given(tunaOut), { type: 'close' }],
-  'handed-over-first': [onward(handedOver, tunaOut), { type: 'close' }],
+  'handed-over-first': [
+    onward(handedOver, tunaOut, {
+      type: 'throwOut',
+      what: 'pan',
+      id: 'pan-tuna',
+      reason: 'out-of-limits',
+      initials: 'KT',
+    }),
+    { type: 'close' },
+  ],
   'more-handed-over': [
     onward(handedOver, tunaOut),
     {

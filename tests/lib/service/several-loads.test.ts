@@ -72,6 +72,17 @@ describe('a batch of several loads', () => {
     expect(lacks(at(one, 4, cooked(168))), 'after the first').toEqual(unread(1))
   })
 
+  it('[B34] spends the readings of a load that is finished, whenever that is said to have been', () => {
+    const later = (told: Told, minutes: number, over: Parameters<typeof finish>[0]) =>
+      codeOf(whenAt(told, minutes, finish(over)))
+    const early = at(at(begun, 5, cooked(168)), 6, finish({ loads: 1, finishedAt: minute(3) }))
+    expect(later(early, 9, { loads: 2 }), 'finished before it was read').toBe('cannot-load')
+    const one = at(at(begun, 1, cooked(168)), 2, finish({ amount: chicken(12), loads: 1 }))
+    const two = at(at(one, 10, cooked(168)), 11, finish({ loads: 2 }))
+    expect(two.state.batches.b1?.finishedAt).toBe(minute(11))
+    expect(later(two, 12, { amount: chicken(36), loads: 3 }), 'the third').toBe('cannot-load')
+  })
+
   it('[B34] has no more loads than were started, and finishing the same again changes nothing', () => {
     expect(codeOf(whenAt(started, 2, finish({ loads: 4 })))).toBe('absurd-amount')
     const one = at(started, 2, finish({ amount: chicken(12), loads: 1 }))

@@ -38,6 +38,11 @@ export const MOST_AN_HOUR = 6
 export const NEXT_LOOK_MINUTES = 30
 /** What a suggestion must save to be told, and to stay. */
 const WORTH_TELLING = 40
+/**
+ * Each one that was told within the hour makes the next so many times dearer: cheap ones at the opening
+ * would leave no room for a dear one later. Found by simulation.
+ */
+const DEARER = 1.5
 const WORTH_KEEPING = 10
 /** A suggestion that was put off comes back after so many minutes. */
 export const PUT_OFF_MINUTES = 5
@@ -104,7 +109,8 @@ export const tell = (
   let room = roomFor(next, now)
   for (const candidate of [...candidates].sort(byWorth)) {
     if (open.has(candidate.key) || rests(next, candidate, now)) continue
-    if (!isUrgent(candidate) && (isRush || candidate.saves < WORTH_TELLING)) continue
+    const worth = WORTH_TELLING * DEARER ** (MOST_AN_HOUR - room)
+    if (!isUrgent(candidate) && (isRush || candidate.saves < worth)) continue
     if (candidate.kind !== 'safety') {
       if (room === 0) continue
       room -= 1

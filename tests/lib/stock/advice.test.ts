@@ -29,6 +29,17 @@ describe('what is told', () => {
     expect(keys(log)).toEqual(['start-batch chicken', 'start-batch slaw'])
   })
 
+  it('[Z69] must save the more, the more was told within the hour; what is urgent needn’t', () => {
+    const cheap = ['rice', 'slaw', 'pita', 'peppers', 'almonds'].map((id) => start(id, 100))
+    const log = tell([], cheap, 700, false)
+    expect(log).toHaveLength(3)
+    expect(tell(log, cheap, 730, false)).toHaveLength(3)
+    expect(keys(tell(log, [start('chicken', 134)], 730, false))).toHaveLength(3)
+    expect(keys(tell(log, [start('chicken', 136)], 730, false))).toContain('start-batch chicken')
+    expect(tell(log, [of('sold-out', 'tuna', 1)], 730, false)).toHaveLength(4)
+    expect(tell(log, cheap, 760, false).length).toBeGreaterThan(3)
+  })
+
   it('[Z31] is told once while it is open, however its worth changes', () => {
     let log = tell([], [start('slaw', 90)], 700, false)
     for (const saves of [95, 20, 400]) log = tell(log, [start('slaw', saves)], 701, false)

@@ -94,6 +94,7 @@ const handedOver = onward(given(send(choose('harbor-tuna'))), on1A('start'), on1
   type: 'handOver',
   ...at('1A'),
 })
+const gone = { type: 'throwOut', what: 'pan', initials: 'KT' } as const
 const tunaOut: Given = { type: 'readTemperature', id: 'pan-tuna', ...read(50) }
 
 /** Codes that come from the rail, not from a decision: an id that was used, a fault in a command. */
@@ -333,13 +334,7 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
   ],
   'throw-out-first': [given(tunaOut), { type: 'close' }],
   'handed-over-first': [
-    onward(handedOver, tunaOut, {
-      type: 'throwOut',
-      what: 'pan',
-      id: 'pan-tuna',
-      reason: 'out-of-limits',
-      initials: 'KT',
-    }),
+    onward(handedOver, tunaOut, { ...gone, id: 'pan-tuna', reason: 'out-of-limits' }),
     { type: 'close' },
   ],
   'more-handed-over': [

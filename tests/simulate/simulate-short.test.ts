@@ -11,7 +11,7 @@ import { type Played, playService } from '#tests/simulate/play.ts'
 import { mostAnHour } from '#tests/simulate/report.ts'
 import { dayOf, recordOf, schoolOf } from '#tests/simulate/world.ts'
 
-const SCHOOLS = 5
+const SCHOOLS = 8
 const SERVICES = 2
 const PAST_DAYS = 6
 
@@ -50,7 +50,7 @@ const usedBy = ({ events, end }: Played): Readonly<Record<string, number>> => {
   return used
 }
 
-describe('ten simulated services, each with advice and with a refill at one quarter', () => {
+describe('sixteen simulated services, each with advice and with a refill at one quarter', () => {
   it('[K7][K8] nothing comes or goes by itself, and nothing is owed at the end', () => {
     for (const one of played) {
       const used = usedBy(one)

@@ -92,8 +92,10 @@ export const reportOf = (seed: number, services: number, runs: readonly SchoolRu
   const wayToPlanner =
     (quarter.costCents - advice.costCents) / (quarter.costCents - planner.costCents)
   const checks = {
-    casesABin: Math.min(...toClose.bins.map(({ cases }) => cases)) >= CASES_A_BIN,
+    casesABin:
+      Math.min(...[...toClose.bins, ...toNextBatch.bins].map(({ cases }) => cases)) >= CASES_A_BIN,
     calibration: toClose.worst <= WORST_ERROR,
+    calibrationBeforeNextBatch: toNextBatch.worst <= WORST_ERROR,
     fewerServicesWithGap: (advice.withGap ?? 0) < (quarter.withGap ?? 0),
     fewerGaps: (advice.gaps ?? 0) < (quarter.gaps ?? 0),
     noMoreLeftOver: advice.leftCents <= quarter.leftCents,

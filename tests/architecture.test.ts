@@ -62,6 +62,23 @@ describe('the house', () => {
     expect(heavy.map(([name, chain]) => [...chain, name].join(' > '))).toEqual([])
   })
 
+  test('commands state facts: they fold nothing, and attach nothing that follows', () => {
+    const reached = within('lib/service/commands').flatMap(({ path, imports }) =>
+      imports
+        .filter(({ file, typeOnly }) =>
+          typeOnly
+            ? false
+            : /^lib\/service\/(evolve[a-z-]*|happen|take|consequences\/.*)\.ts$/.test(file ?? ''),
+        )
+        .map(({ specifier }) => `${path} imports ${specifier}`),
+    )
+    expect(reached).toEqual([])
+    const asked = within('lib', 'server').filter(({ imports }) =>
+      imports.some(({ file }) => file === 'lib/service/consequences/consequences.ts'),
+    )
+    expect(asked.map(({ path }) => path)).toEqual(['lib/service/happen.ts'])
+  })
+
   test('no imports go in circles', () => {
     expect(importCycles(sources).map((cycle) => cycle.join(' > '))).toEqual([])
   })

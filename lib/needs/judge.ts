@@ -77,13 +77,16 @@ const reachedBy = (
         },
       ]
 
+/** Out of which pan each component came; by what stands ready now where it is left away. */
+export type TakenFrom = Readonly<Record<string, 'line' | 'backup'>>
+
 const keptApart = (facts: Facts, caution: 'caution' | 'no', backup: boolean): readonly Found[] => {
   const { state, through } = facts.declared
   if (state === 'contains' || state === 'unknown')
     return [{ ...NOTHING, why: state, level: 'no', through }]
   if (facts.contactUnknown) return [{ ...NOTHING, why: 'contact-unknown', level: 'no' }]
   const touched = backup ? facts.touchedInBackup : facts.touched
-  const soiled = backup ? null : facts.soiled
+  const soiled = backup ? facts.soiledBackup : facts.soiled
   if (state === 'free' && touched === null && soiled === null) return NONE
   return [
     ...(state === 'may-contain'
@@ -123,17 +126,25 @@ const worstFirst = (findings: readonly Finding[]): readonly Finding[] =>
 
 const levelOf = (findings: readonly Finding[]): Level => findings[0]?.level ?? 'ok'
 
-const judge = (kitchen: Kitchen, component: string, needs: readonly Need[]): JudgedComponent => {
-  const facts = factsOf(kitchen)
-  const caution = kitchen.station.cautions === 'block' ? 'no' : 'caution'
-  const known = needs.map((need) => facts(component, need.code))
-  // A component is taken from one pan: from the back-up, where that clears it for any need.
-  const fromBackup = known.some((one, index) => {
+/** A component is taken from one pan: from the back-up, where that clears it for any need. */
+const isFromBackup = (known: readonly Facts[], needs: readonly Need[]): boolean =>
+  known.some((one, index) => {
     const { declared, hasBackup, touched, touchedInBackup } = one
     const isOpen = declared.state === 'free' || declared.state === 'may-contain'
     const isApart = needs[index]?.handling === 'keep-apart'
     return isApart && isOpen && hasBackup && touched !== null && touchedInBackup === null
   })
+
+const judge = (
+  kitchen: Kitchen,
+  component: string,
+  needs: readonly Need[],
+  from?: TakenFrom,
+): JudgedComponent => {
+  const facts = factsOf(kitchen)
+  const caution = kitchen.station.cautions === 'block' ? 'no' : 'caution'
+  const known = needs.map((need) => facts(component, need.code))
+  const fromBackup = from ? from[component] === 'backup' : isFromBackup(known, needs)
   const findings: Finding[] = []
   for (const [index, one] of known.entries()) {
     const need = needs[index]
@@ -167,14 +178,22 @@ export const judgeComponent = (
   needs: readonly Need[],
 ): JudgedComponent => judge(kitchen, component, strictest(needs))
 
-/** What a build is to a guest: the worst of the components that it takes. @throws as above. */
+/**
+ * What a build is to a guest: the worst of the components that it takes.
+ * @param from where each came from, of what is made; as it would be taken now where left away
+ * @throws as above.
+ */
 export const judgeTaken = (
   kitchen: Kitchen,
   taken: readonly string[],
   needs: readonly Need[],
+  from?: TakenFrom,
 ): JudgedTaken => {
   const strict = strictest(needs)
-  const judged = taken.map((component) => ({ component, ...judge(kitchen, component, strict) }))
+  const judged = taken.map((component) => ({
+    component,
+    ...judge(kitchen, component, strict, from),
+  }))
   const findings = worstFirst(judged.flatMap((one) => one.findings))
   return {
     level: levelOf(findings),

@@ -9,6 +9,8 @@ import type { RunningState } from '#lib/service/state.ts'
 export interface Kitchen {
   readonly station: StationDocument
   readonly soiled: readonly Soil[]
+  /** What went into pans behind the line; nothing where left away. */
+  readonly soiledBehind?: readonly Soil[]
   /** Components whose protected back-up pan is said to stand ready. */
   readonly ready: readonly string[]
 }
@@ -28,6 +30,8 @@ export interface Facts {
   readonly touchedInBackup: Touched | null
   /** The worst whose scoop went into the pan on the line, by itself or by what it touches. */
   readonly soiled: Touched | null
+  /** The worst whose scoop went into a back-up pan of it. */
+  readonly soiledBackup: Touched | null
   /** A protected back-up pan of it stands ready. */
   readonly hasBackup: boolean
   /** Nobody has said what touches what. */
@@ -80,15 +84,15 @@ const soilOf = (
   }
 }
 
-const createFacts = ({ station, soiled, ready }: Kitchen): FactsOf => {
+const createFacts = ({ station, soiled, soiledBehind = [], ready }: Kitchen): FactsOf => {
   const reach = reachOf(station, soiled)
   const hasBackup = new Set(
     station.backups
       .filter((one) => one.protected && ready.includes(one.component))
       .map((one) => one.component),
   )
-  const scoopsInto = (id: string) =>
-    soiled.filter((one) => one.component === id).map((one) => one.by)
+  const scoopsInto = (marks: readonly Soil[], id: string) =>
+    marks.filter((one) => one.component === id).map((one) => one.by)
   const byCode = new Map<NeedCode, ReadonlyMap<string, Facts>>()
   const column = (code: NeedCode): ReadonlyMap<string, Facts> => {
     const declared = new Map(
@@ -104,7 +108,8 @@ const createFacts = ({ station, soiled, ready }: Kitchen): FactsOf => {
             declared: word,
             touched: worstOf(line, declared),
             touchedInBackup: worstOf(backup, declared),
-            soiled: soilOf(scoopsInto(id), reach, declared),
+            soiled: soilOf(scoopsInto(soiled, id), reach, declared),
+            soiledBackup: soilOf(scoopsInto(soiledBehind, id), reach, declared),
             hasBackup: hasBackup.has(id),
             contactUnknown: reach === null,
           },
@@ -130,19 +135,49 @@ export const factsOf = (kitchen: Kitchen): FactsOf => {
   return known
 }
 
-const kitchens = new WeakMap<StationDocument, { readonly key: string; readonly kitchen: Kitchen }>()
+/** Kitchens by what else is in them than the document: few at any time. */
+const kitchens = new WeakMap<StationDocument, Map<string, Kitchen>>()
+const MOST_KITCHENS = 24
 
-/** The kitchen of a service as it is now; the same object while nothing of it changes. */
-export const kitchenOf = (state: RunningState): Kitchen => {
-  const soiled = Object.entries(state.pans).flatMap(([pan, { soiledBy }]) => {
-    const component = findPan(state.station, pan)?.component
-    return component === undefined ? [] : soiledBy.map((by) => ({ component, by }))
-  })
-  const ready = Object.keys(state.backups)
-  const key = JSON.stringify([soiled, ready])
-  const known = kitchens.get(state.station)
-  if (known?.key === key) return known.kitchen
-  const kitchen: Kitchen = { station: state.station, soiled, ready }
-  kitchens.set(state.station, { key, kitchen })
+const kitchenWith = (kitchen: Kitchen): Kitchen => {
+  const { station, soiled, soiledBehind, ready } = kitchen
+  const key = JSON.stringify([soiled, soiledBehind, ready])
+  const all = kitchens.get(station) ?? new Map<string, Kitchen>()
+  kitchens.set(station, all)
+  const known = all.get(key)
+  if (known) return known
+  if (all.size >= MOST_KITCHENS) all.clear()
+  all.set(key, kitchen)
   return kitchen
 }
+
+type Stock = RunningState['pans'][string]
+
+const marksIn = (
+  stock: Readonly<Record<string, Stock>>,
+  componentOf: (id: string) => string | undefined,
+  isMeant: (stock: Stock) => boolean,
+): readonly Soil[] =>
+  Object.entries(stock).flatMap(([id, one]) => {
+    const component = one.soiledBy.length > 0 && isMeant(one) ? componentOf(id) : undefined
+    return component === undefined ? [] : one.soiledBy.map((by) => ({ component, by }))
+  })
+
+const kitchenIn = (state: RunningState, isMeant: (stock: Stock) => boolean): Kitchen =>
+  kitchenWith({
+    station: state.station,
+    soiled: marksIn(state.pans, (id) => findPan(state.station, id)?.component, isMeant),
+    soiledBehind: marksIn(state.backupPans, (id) => state.backupPans[id]?.component, isMeant),
+    ready: Object.keys(state.backups),
+  })
+
+/** The kitchen of a service as it is now; the same object while nothing of it changes. */
+export const kitchenOf = (state: RunningState): Kitchen => kitchenIn(state, () => true)
+
+/**
+ * The kitchen as food that was made at a moment may have met it: what went into a pan that was loaded
+ * or changed since isn't in that food. Of the others nobody knows when it went in.
+ * @param madeAt epoch milliseconds
+ */
+export const kitchenAt = (state: RunningState, madeAt: number): Kitchen =>
+  kitchenIn(state, (stock) => stock.loadedAt <= madeAt)

@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { bare } from '#lib/service/bare.ts'
 import { answerAdviceSchema, decideAnswerAdvice } from '#lib/service/commands/advice.ts'
 import { changeSchema, decideChange } from '#lib/service/commands/change.ts'
 import {
@@ -64,8 +65,9 @@ import { decideTellNeed, tellNeedSchema } from '#lib/service/commands/tell-need.
 import { decideWait, waitSchema } from '#lib/service/commands/wait.ts'
 import { decideWantedGone, wantedGoneSchema } from '#lib/service/commands/wanted-gone.ts'
 import { decideWaste, wasteSchema } from '#lib/service/commands/waste.ts'
-import { withHandedOver } from '#lib/service/found-handed-over.ts'
-import { isRunning, type ServiceState } from '#lib/service/state.ts'
+import type { ServiceEvent } from '#lib/service/event.ts'
+import { happen } from '#lib/service/happen.ts'
+import type { ServiceState } from '#lib/service/state.ts'
 
 /** Every command, as it may come from outside. */
 export const commandSchema = z.discriminatedUnion('type', [
@@ -107,7 +109,8 @@ export const commandSchema = z.discriminatedUnion('type', [
 
 export type Command = z.infer<typeof commandSchema>
 
-const decideAlone = (
+/** What a command does by itself: what follows from that isn't said by it. */
+export const decideAlone = (
   state: ServiceState,
   command: Command,
   circumstances: Circumstances,
@@ -167,7 +170,7 @@ const decideAlone = (
     case 'notSameProduct':
       return decideNotSameProduct(state, command, circumstances)
     case 'soilPan':
-      return decideSoilPan(state, command, circumstances)
+      return decideSoilPan(state, command)
     case 'setBackup':
       return decideSetBackup(state, command, circumstances)
     case 'setDay':
@@ -196,8 +199,8 @@ const decideAlone = (
 }
 
 /**
- * What a command does to a service in this state: events, or a refusal. Changes nothing itself. Food
- * that is found bad by it names the builds that were handed over with it.
+ * What a command does to a service in this state, with all that follows from it: events, or a refusal.
+ * Changes nothing itself. Whoever folds them too asks `take`, which does both once.
  */
 export const decide = (
   state: ServiceState,
@@ -205,8 +208,9 @@ export const decide = (
   circumstances: Circumstances,
 ): Decision => {
   const decision = decideAlone(state, command, circumstances)
-  if (!isRunning(state)) return decision
-  if ('events' in decision) return { events: withHandedOver(state, decision.events, circumstances) }
+  const led = (events: readonly ServiceEvent[]) =>
+    happen(state, events, { position: 0, command: null }, circumstances).recorded.map(bare)
+  if ('events' in decision) return { events: led(decision.events) }
   const { refusal, also } = decision
-  return also ? { refusal, also: withHandedOver(state, also, circumstances) } : decision
+  return also ? { refusal, also: led(also) } : decision
 }

@@ -1,9 +1,8 @@
-import { afterAll, withHolds } from '#lib/service/commands/with-holds.ts'
-import type { ServiceEvent } from '#lib/service/event.ts'
+import { bare } from '#lib/service/bare.ts'
+import type { Recorded, ServiceEvent } from '#lib/service/event.ts'
 import { foodDue } from '#lib/service/food-due.ts'
-import { withHandedOver } from '#lib/service/found-handed-over.ts'
+import { type HappensWith, happen, type Led } from '#lib/service/happen.ts'
 import { isRunning, type RunningState, type ServiceState } from '#lib/service/state.ts'
-import { stopsFor } from '#lib/service/thrown-out.ts'
 
 export interface Due {
   /** Epoch milliseconds at which it fell due. */
@@ -28,28 +27,33 @@ export const nextDue = (state: ServiceState): number | null => {
   return running ? (next(running)?.due ?? null) : null
 }
 
-/** What an event that fell due brings with it: what is being made of such food stops. */
-const withWhatFollows = (
-  state: RunningState,
-  event: ServiceEvent,
-  now: number,
-): readonly ServiceEvent[] => {
-  const isPan = event.type === 'throwOutPassed' && (event.what === 'pan' || event.what === 'backup')
-  return withHolds(state, [event, ...(isPan ? stopsFor(state, [event.id]) : [])], { now })
-}
+/** What is known beside the state; the newest revision isn't known where it is left away. */
+export type DueWith = Partial<Omit<HappensWith, 'now' | 'due'>>
 
-/** What has fallen due by now. Nothing does while a jump of the clock isn't confirmed. */
-export const due = (state: ServiceState, now: number): readonly Due[] => {
-  const fallen: Due[] = []
-  let running = whenRunning(state)
-  while (running) {
+/**
+ * What has fallen due by now, with all that follows from it, and the state after it. Nothing does while
+ * a jump of the clock isn't confirmed.
+ * @param position where the log stands
+ */
+export const fallDue = (
+  before: ServiceState,
+  now: number,
+  position = 0,
+  { newestRevision = null, ...known }: DueWith = {},
+): Led => {
+  const recorded: Recorded[] = []
+  let state = before
+  for (let running = whenRunning(state); running; running = whenRunning(state)) {
     const one = next(running)
     if (!one || one.due > now) break
-    const follows = withWhatFollows(running, one.event, now)
-    const events = withHandedOver(running, follows, { now, due: one.due })
-    fallen.push(...events.map((event) => ({ due: one.due, event })))
-    if (one.event.type === 'serviceClosed') break
-    running = afterAll(running, events, now)
+    const at = { position: position + recorded.length, command: null }
+    const led = happen(running, [one.event], at, { ...known, newestRevision, now, due: one.due })
+    recorded.push(...led.recorded)
+    state = led.state
   }
-  return fallen
+  return { state, recorded }
 }
+
+/** What has fallen due by now, each with the moment at which it did. */
+export const due = (state: ServiceState, now: number, known: DueWith = {}): readonly Due[] =>
+  fallDue(state, now, 0, known).recorded.map((one) => ({ due: one.due ?? now, event: bare(one) }))

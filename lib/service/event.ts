@@ -1,10 +1,10 @@
-import type { Label } from '#lib/menu/label.ts'
 import type { AnyStationDocument } from '#lib/menu/newest-document.ts'
 import type { Portion } from '#lib/menu/portion.ts'
 import type { Asked, Handling, Need, NeedCode } from '#lib/needs/codes.ts'
 import type { Amounts, BuildChoice } from '#lib/service/build-choice.ts'
 import type { CautionReason } from '#lib/service/caution-reasons.ts'
 import type { FinishedFood, FoodEvent, LoadedFood, OpenedFood } from '#lib/service/food-event.ts'
+import type { LineEvent } from '#lib/service/line-event.ts'
 import type { CorrectedBy, OpenedStock, StockEvent } from '#lib/service/stock-event.ts'
 import type { Taking } from '#lib/service/taking.ts'
 
@@ -159,39 +159,9 @@ export interface BuildHeld extends OfBuild {
   readonly reason: HoldReason
   readonly pan?: string
 }
-export interface LabelChanged {
-  readonly type: 'labelChanged'
-  readonly ingredient: string
-  /** null: not the same product as last time, and nobody has read its label yet. */
-  readonly label: Label | null
-  /** Pans that hold the product of before: it counts with this one until they are changed or washed. */
-  readonly pans: readonly string[]
-  /** Of the station's document that this makes. */
-  readonly revision: number
-}
-/**
- * A scoop of another component went into a pan: each of both may contain the other, until it is
- * emptied and washed.
- */
-export interface PanSoiled {
-  readonly type: 'panSoiled'
-  readonly pan: string
-  /** The component whose scoop it was. */
-  readonly by: string
-}
-/** A protected back-up pan (lidded, own scoop, not reached over) stands ready, or no longer does. */
-export interface BackupSet extends LoadedFood {
-  readonly type: 'backupSet'
-  readonly component: string
-  readonly ready: boolean
-  /** Its id; an older log knew it by its component only. */
-  readonly backup?: string
-  /** What was put into it, in its component's unit. */
-  readonly amount?: number
-  /** What of it went away, where it was put away. */
-  readonly takenAway?: number
-  /** The component whose scoop went into it. */
-  readonly soiledBy?: string
+/** What it was held for is over, and no food was made: it waits as it was accepted. */
+export interface HoldLifted extends OfBuild {
+  readonly type: 'holdLifted'
 }
 export interface ClockJumped {
   readonly type: 'clockJumped'
@@ -227,9 +197,8 @@ export type ServiceEvent =
   | CautionAccepted
   | NeedTold
   | BuildHeld
-  | LabelChanged
-  | PanSoiled
-  | BackupSet
+  | HoldLifted
+  | LineEvent
   | ClockJumped
   | ClockConfirmed
   | StockEvent

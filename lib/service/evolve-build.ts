@@ -92,6 +92,8 @@ export const evolveBuild = (state: RunningState, event: BuildEvent): RunningStat
     case 'needTold':
     case 'buildHeld':
       return held(state, event, build)
+    case 'holdLifted':
+      return put(state, event, (one) => ({ ...one, hold: null, stop: null }))
     case 'buildChanged': {
       const to = asAccepted(event.to)
       const next = using(reserve(release(state, build.takes), to.takes), event, to.choice)

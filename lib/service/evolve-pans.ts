@@ -1,9 +1,10 @@
 /** Folds what is put into pans, on the line and behind it. */
 import { addToAccounts } from '#lib/service/accounts.ts'
-import type { BackupSet, CountCorrected, PanChanged, PanLoaded, Stamp } from '#lib/service/event.ts'
+import type { CountCorrected, PanChanged, PanLoaded, Stamp } from '#lib/service/event.ts'
 import type { LoadedFood, PanToppedUp } from '#lib/service/food-event.ts'
 import { EMPTY_STOCK, type HeldStock } from '#lib/service/food-state.ts'
 import { componentIn, emptied, findBackup, isUsable, withStock } from '#lib/service/held-stock.ts'
+import type { BackupSet } from '#lib/service/line-event.ts'
 import { movedFromBatch, movedMix, unmixedBy } from '#lib/service/mixing.ts'
 import { withoutRest, withRest } from '#lib/service/rest-of-pan.ts'
 import { soiledFromBackup } from '#lib/service/soiling.ts'

@@ -179,6 +179,7 @@ const fold = (state: RunningState, event: Recorded): RunningState => {
     case 'buildHandedOver':
     case 'needTold':
     case 'buildHeld':
+    case 'holdLifted':
       return evolveBuild(state, event)
     case 'daySet':
     case 'wasteRecorded':

@@ -7,6 +7,7 @@ import { lastsUntil, limitsOf } from '#lib/service/food-limits.ts'
 import {
   type ClockDoubt,
   clockDoubt,
+  componentIn,
   isForSale,
   isUsable,
   type StockKind,
@@ -98,7 +99,12 @@ export const untilOf = (
   boundTo: number | null = null,
 ): MadeUntil => {
   const { shelf } = state.station.safety
-  const beyond = Object.keys(uncounted).flatMap((component) => lineOf(state, component))
+  const behind = took.filter(({ pan }) => whereIs(state, pan) === 'backup')
+  const beyond = Object.keys(uncounted).flatMap((component) =>
+    behind.some(({ pan }) => componentIn(state.station, pan) === component)
+      ? []
+      : lineOf(state, component),
+  )
   const taken = [...took.map(({ pan }) => pan), ...beyond].map((pan) => {
     const what = whereIs(state, pan)
     const stock = what && stockOf(state, what, pan)

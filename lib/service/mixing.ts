@@ -3,8 +3,8 @@ import { pansOf } from '#lib/menu/find.ts'
 import { componentsWith } from '#lib/menu/made-with.ts'
 import { beforeId, relabelled, withBefore, withoutBefore } from '#lib/menu/relabelled.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
-import type { LabelChanged } from '#lib/service/event.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
+import type { LabelChanged } from '#lib/service/line-event.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 /** What a batch is called among what holds a product of before. */

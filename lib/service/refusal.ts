@@ -76,6 +76,8 @@ export type Refusal =
   | { readonly code: 'needs-not-checked'; readonly why: 'stale' | 'failed' }
   | { readonly code: 'not-read-back' }
   | { readonly code: 'not-agreed'; readonly letter: string }
+  /** It should have been held: nobody asked may start it, finish it or give it out. */
+  | { readonly code: 'fits-no-more'; readonly build: string }
   | { readonly code: 'build-held'; readonly build: string; readonly reason: HoldReason }
   | { readonly code: 'pan-soiled'; readonly pan: string }
   | { readonly code: 'made-food-is-waste'; readonly build: string }

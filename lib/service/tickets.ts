@@ -53,13 +53,21 @@ export interface QueuedBuild {
   readonly build: Build
 }
 
+/** Of tickets, which never change: worked out once. */
+const openIn = new WeakMap<ServiceState['tickets'], readonly QueuedBuild[]>()
+
 /** Open builds in the order in which they are made: by number, then by letter. */
-export const openBuilds = (state: ServiceState): readonly QueuedBuild[] =>
-  Object.values(state.tickets)
+export const openBuilds = ({ tickets }: ServiceState): readonly QueuedBuild[] => {
+  const known = openIn.get(tickets)
+  if (known) return known
+  const open = Object.values(tickets)
     .sort((one, other) => one.number - other.number)
     .flatMap((ticket) =>
       ticket.builds.filter((build) => !isOver(build)).map((build) => ({ ticket, build })),
     )
+  openIn.set(tickets, open)
+  return open
+}
 
 /** Puts a build in the place of the one of its letter, without a change of its state. */
 export const withBuildAs = <State extends ServiceState>(

@@ -50,11 +50,10 @@ const sources = (state: RunningState, component: string, isBehind: boolean) => {
   const line = pansOf(state.station)
     .filter((pan) => pan.component === component)
     .map(({ id }) => ({ what: 'pan' as const, id }))
+  // What is kept apart came out of the back-up pan, however that was counted, and never off the line.
+  if (isBehind) return backupsOf(state, component).map((id) => ({ what: 'backup' as const, id }))
   const usable = line.filter(({ id }) => isUsable(state, 'pan', id))
-  const behind = isBehind
-    ? backupsOf(state, component).map((id) => ({ what: 'backup' as const, id }))
-    : []
-  return [...behind, ...usable, ...line.filter((one) => !usable.includes(one))]
+  return [...usable, ...line.filter((one) => !usable.includes(one))]
 }
 
 /**

@@ -1,10 +1,11 @@
 import type { Answer } from '#lib/protocol/wire.ts'
-import { type Command, decide } from '#lib/service/decide.ts'
-import { due } from '#lib/service/due.ts'
+import type { Command } from '#lib/service/decide.ts'
+import { fallDue } from '#lib/service/due.ts'
 import type { Recorded, ServiceEvent } from '#lib/service/event.ts'
-import { evolve } from '#lib/service/evolve.ts'
+import { happen, type Led } from '#lib/service/happen.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { isRunning, type RunningState, type ServiceState } from '#lib/service/state.ts'
+import { take } from '#lib/service/take.ts'
 import type { LoggedAnswer } from '#server/event-log/port.ts'
 import { fingerprintOf, keptApart } from '#server/rail/fingerprint.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'
@@ -21,6 +22,8 @@ export interface Ordered {
 export type Note = (state: RunningState, now: number) => readonly ServiceEvent[]
 
 export interface Batch {
+  /** The service once it is appended. */
+  readonly state: ServiceState
   readonly entries: readonly Recorded[]
   readonly answers: readonly LoggedAnswer<StoredAnswer>[]
   readonly names: readonly { readonly id: string; readonly name: string }[]
@@ -56,43 +59,10 @@ export const createBatch = async (
   const answered = new Map<string, LoggedAnswer<StoredAnswer>>()
   const now = Math.max(start.now, state.at)
 
-  const record = (events: readonly ServiceEvent[], command: string | null, dueAt?: number) => {
-    let next = state
-    let at = position
-    const recorded: Recorded[] = []
-    for (const event of events) {
-      at += 1
-      const stamped: Recorded = {
-        ...event,
-        position: at,
-        at: now,
-        command,
-        ...(dueAt === undefined ? {} : { due: dueAt }),
-      }
-      next = evolve(next, stamped)
-      recorded.push(stamped)
-    }
-    state = next
-    position = at
-    entries.push(...recorded)
-  }
-
-  if (start.jumpedBy !== 0 && state.stage === 'open')
-    record([{ type: 'clockJumped', byMs: start.jumpedBy }], null)
-  for (const fallen of due(state, now)) {
-    try {
-      record([fallen.event], null, fallen.due)
-    } catch (error) {
-      logger.error({ err: error, service, type: fallen.event.type }, 'what fell due failed')
-    }
-  }
-
-  for (const note of notes) {
-    try {
-      if (isRunning(state)) record(note(state, now), null)
-    } catch (error) {
-      logger.error({ err: error, service }, 'a note failed')
-    }
+  const record = (led: Led): void => {
+    state = led.state
+    position += led.recorded.length
+    entries.push(...led.recorded)
   }
 
   /** The batch may be ahead of what is kept: then its own is the newest. */
@@ -101,23 +71,46 @@ export const createBatch = async (
     return newest === null ? null : Math.max(newest, state.revision ?? 0)
   }
 
+  const noted = (events: readonly ServiceEvent[]): Led =>
+    happen(state, events, { position, command: null }, { now, newestRevision: newestRevision() })
+
+  if (start.jumpedBy !== 0 && state.stage === 'open')
+    record(noted([{ type: 'clockJumped', byMs: start.jumpedBy }]))
+  try {
+    record(fallDue(state, now, position, { newestRevision: newestRevision() }))
+  } catch (error) {
+    logger.error({ err: error, service }, 'what fell due failed')
+  }
+
+  for (const note of notes) {
+    try {
+      if (isRunning(state)) record(noted(note(state, now)))
+    } catch (error) {
+      logger.error({ err: error, service }, 'a note failed')
+    }
+  }
+
   const decideOne = (order: Ordered): StoredAnswer => {
     try {
-      const decision = decide(state, order.command, {
-        now,
-        by: order.by,
-        service,
-        station: ports.station,
-        otherIsOpen: ports.otherIsOpen(service),
-        newestRevision: newestRevision(),
-        ...(ports.knownBias ? { knownBias: ports.knownBias } : {}),
-      })
-      if ('refusal' in decision) {
-        record(decision.also ?? [], order.id)
-        return { answer: 'refused', refusal: decision.refusal }
-      }
-      record(decision.events, order.id)
-      return { answer: 'accepted', position }
+      const taken = take(
+        state,
+        { id: order.id, command: order.command, position },
+        {
+          now,
+          by: order.by,
+          service,
+          station: ports.station,
+          otherIsOpen: ports.otherIsOpen(service),
+          newestRevision: newestRevision(),
+          ...(ports.knownBias ? { knownBias: ports.knownBias } : {}),
+        },
+      )
+      record(taken)
+      const { refusal } = taken
+      if (refusal === null) return { answer: 'accepted', position }
+      if (refusal.code === 'fits-no-more')
+        logger.error({ service, ...refusal }, 'a build that fits no more was not held')
+      return { answer: 'refused', refusal }
     } catch (error) {
       logger.error({ err: error, service, command: order.command.type }, 'a command failed')
       return { answer: 'refused', refusal: { code: 'could-not-decide' } }
@@ -143,5 +136,5 @@ export const createBatch = async (
     const isRecorded = answer.answer === 'accepted' || position > before
     if (isRecorded && name !== undefined) names.push({ id: order.id, name })
   }
-  return { entries, answers, names, replies }
+  return { state, entries, answers, names, replies }
 }

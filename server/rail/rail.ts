@@ -60,11 +60,9 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
   const whenIdle: (() => void)[] = []
   const listeners: ((events: readonly Recorded[]) => void)[] = []
 
-  const advance = (events: readonly Recorded[]): void => {
-    for (const event of events) {
-      state = evolve(state, event)
-      position = event.position
-    }
+  const advance = (events: readonly Recorded[], to: ServiceState): void => {
+    state = to
+    position = events.at(-1)?.position ?? position
     kept = [...kept, ...events].slice(-KEPT)
     for (const listener of listeners) show(listener, events)
   }
@@ -83,7 +81,7 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
 
   const catchUp = async (): Promise<void> => {
     const events = await log.read(service, position)
-    if (events.length > 0) advance(events)
+    if (events.length > 0) advance(events, events.reduce(evolve, state))
   }
 
   const waitForDue = (): void => {
@@ -113,7 +111,7 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
         return
       }
       if ((await log.append(service, position, batch.entries, batch.answers)) === 'committed') {
-        if (batch.entries.length > 0) advance(batch.entries)
+        if (batch.entries.length > 0) advance(batch.entries, batch.state)
         newest = Math.max(newest, position)
         for (const { order, answer } of batch.replies) order.settle(answerFor(order.id, answer))
         return

@@ -1,8 +1,6 @@
 import type { Command } from '#lib/service/decide.ts'
-import { decide } from '#lib/service/decide.ts'
-import type { Recorded } from '#lib/service/event.ts'
-import { evolve } from '#lib/service/evolve.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
+import { take } from '#lib/service/take.ts'
 import { orderNumber } from '#tests/prove/orders.ts'
 import { LOADS, railStation } from '#tests/support/orders.ts'
 
@@ -14,31 +12,23 @@ export interface Moment {
 
 const START = Date.UTC(2026, 2, 2, 17)
 
-/** Decides a command on a moment and folds what happened. @throws where it is refused */
+/** Takes a command on a moment, with all that follows from it. @throws where it is refused */
 export const give = ({ state, position }: Moment, command: Command): Moment => {
-  const decision = decide(state, command, {
-    now: Math.max(START, state.at) + 1,
-    by: 'lead',
-    service: 's-long',
-    station: () => ({ revision: 1, document: railStation }),
-    newestRevision: 1,
-    otherIsOpen: false,
-  })
-  if ('refusal' in decision)
-    throw new Error(`${command.type} refused: ${JSON.stringify(decision.refusal)}`)
-  let next = state
-  let at = position
-  for (const event of decision.events) {
-    at += 1
-    const recorded: Recorded = {
-      ...event,
-      position: at,
-      at: Math.max(START, state.at) + 1,
-      command: `command-${at}`,
-    }
-    next = evolve(next, recorded)
-  }
-  return { state: next, position: at }
+  const taken = take(
+    state,
+    { id: `command-${position + 1}`, command, position },
+    {
+      now: Math.max(START, state.at) + 1,
+      by: 'lead',
+      service: 's-long',
+      station: () => ({ revision: 1, document: railStation }),
+      newestRevision: 1,
+      otherIsOpen: false,
+    },
+  )
+  if (taken.refusal !== null)
+    throw new Error(`${command.type} refused: ${JSON.stringify(taken.refusal)}`)
+  return { state: taken.state, position: position + taken.recorded.length }
 }
 
 /** Tickets that are open at any time: sent, not yet handed over. */

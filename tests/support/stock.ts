@@ -13,7 +13,7 @@ import { commandSchema, decide } from '#lib/service/decide.ts'
 import type { Recorded, ServiceEvent, ServiceOpened } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
-import { isRunning, NOT_OPENED, type RunningState } from '#lib/service/state.ts'
+import { isRunning, NOT_OPENED, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import type { Remake } from '#lib/stock/batch-timing.ts'
 
 const facts: Readonly<
@@ -148,7 +148,7 @@ export const stocked = (
 
 /** What a command does, decided on frozen input. */
 export const deciding = (
-  { state }: Stocked,
+  { state }: { readonly state: ServiceState },
   command: Given,
   over: Partial<Circumstances> = {},
 ): Decision =>

@@ -1,6 +1,6 @@
 import type { StationDocument } from '#lib/menu/station-document.ts'
-import type { Checker } from '#lib/needs/judge.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
+import type { HappensWith } from '#lib/service/happen.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { Role } from '#lib/service/roles.ts'
 import {
@@ -13,10 +13,8 @@ import {
 import type { KnownBias } from '#lib/service/stock-event.ts'
 import { buildName, findTicket } from '#lib/service/tickets.ts'
 
-/** What a command is decided with besides the state. */
-export interface Circumstances {
-  /** Epoch milliseconds, the server's, never before the state's. */
-  readonly now: number
+/** What a command is decided with besides the state; `now` is the server's, never before the state's. */
+export interface Circumstances extends HappensWith {
   readonly by: Role
   /** Id of the service whose stream this is. */
   readonly service: string
@@ -26,15 +24,11 @@ export interface Circumstances {
   readonly station: (
     id: string,
   ) => { readonly revision: number; readonly document: StationDocument } | null
-  /** The newest revision of this service's station; null where that isn't known. */
-  readonly newestRevision: number | null
   /** How heavy earlier services scooped each component; nothing is known where left away. */
   readonly knownBias?: (
     station: string,
     kind: 'demo' | 'real',
   ) => Readonly<Record<string, KnownBias>>
-  /** Judges what is taken; the rules' own where left away. */
-  readonly checker?: Checker
 }
 
 export type Decision =

@@ -84,7 +84,7 @@ export const decideFood = (
     case 'resolveOffSale':
       return decideResolveOffSale(state, command, circumstances)
     case 'throwOut':
-      return decideThrowOut(state, command, circumstances)
+      return decideThrowOut(state, command)
     case 'answerHandedOver':
       return decideAnswerHandedOver(state, command, circumstances)
   }

@@ -11,7 +11,6 @@ import { holdingOf, practiceOf } from '#lib/service/food-now.ts'
 import type { OffSale } from '#lib/service/food-state.ts'
 import { componentIn, stockOf } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { panHolds } from '#lib/service/thrown-out.ts'
 
 interface Place {
   readonly what: StockPlace['what']
@@ -114,9 +113,6 @@ export const heldReading = (
   const off = (why: OffSale['why']): readonly ServiceEvent[] => [
     read,
     { type: 'takenOffSale', what, id, why, lastGoodAt },
-    ...(why === 'out-of-limits' && what !== 'batch'
-      ? panHolds(state, { what, id, lastGoodAt })
-      : []),
   ]
   if (!isIn) return offSale?.why === 'out-of-limits' ? [read] : off('out-of-limits')
   // Told so late that it was never taken off sale, and too late to make it good.

@@ -2,7 +2,7 @@ import { z } from 'zod'
 import { strictest } from '#lib/needs/judge.ts'
 import { CAUTION_REASONS } from '#lib/service/caution-reasons.ts'
 import { chosen } from '#lib/service/commands/accept-build.ts'
-import { cautionsIn, checked, ruledOut } from '#lib/service/commands/check-needs.ts'
+import { checked, ruledOut } from '#lib/service/commands/check-needs.ts'
 import {
   type Circumstances,
   type Decision,
@@ -12,6 +12,7 @@ import {
 } from '#lib/service/commands/decision.ts'
 import { choiceSchema } from '#lib/service/commands/fields.ts'
 import { foodKey } from '#lib/service/food-key.ts'
+import { cautionsIn } from '#lib/service/standing.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
 
 export const signOnSchema = z.strictObject({ type: z.literal('signOn') })

@@ -1,11 +1,9 @@
 import { z } from 'zod'
 import type { Label } from '#lib/menu/label.ts'
-import { componentsWith } from '#lib/menu/made-with.ts'
 import { relabelled } from '#lib/menu/relabelled.ts'
 import { newestStationSchema } from '#lib/menu/schema.ts'
 import { labelSchema } from '#lib/menu/station-parts-schema.ts'
 import { declarable } from '#lib/needs/askable.ts'
-import { isStale } from '#lib/service/commands/check-needs.ts'
 import {
   type Circumstances,
   type Decision,
@@ -15,11 +13,10 @@ import {
 } from '#lib/service/commands/decision.ts'
 import { idField } from '#lib/service/commands/fields.ts'
 import { whenInCharge } from '#lib/service/commands/in-charge.ts'
-import { allHolds } from '#lib/service/commands/recheck.ts'
-import type { BackupSet, LabelChanged } from '#lib/service/event.ts'
-import { mixedBy, ownDocument, pansHolding } from '#lib/service/mixing.ts'
+import { isStale } from '#lib/service/known.ts'
+import type { LabelChanged } from '#lib/service/line-event.ts'
+import { ownDocument, pansHolding } from '#lib/service/mixing.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
-import { backupsOf } from '#lib/stock/behind.ts'
 import { civilDate } from '#lib/time/civil.ts'
 
 export const notSameProductSchema = z.strictObject({
@@ -38,38 +35,13 @@ export const changeLabelSchema = z.strictObject({
 const nextRevision = (state: RunningState, circumstances: Circumstances): number =>
   isStale(state, circumstances) ? state.revision : state.revision + 1
 
-/** Back-up pans of the product of before: no longer said to stand ready. */
-const backupsWith = (state: RunningState, ingredient: string): readonly BackupSet[] =>
-  componentsWith(state.station, ingredient)
-    .filter((component) => state.backups[component] !== undefined)
-    .flatMap((component): BackupSet[] => {
-      const gone = { type: 'backupSet', component, ready: false } as const
-      const standing = backupsOf(state, component)
-      return standing.length === 0 ? [gone] : standing.map((backup) => ({ ...gone, backup }))
-    })
-
-/** The label as it is from now on, and every build that it no longer fits. */
+/** The label as it is from now on. */
 const labelled = (
-  before: RunningState,
-  { ingredient, label, pans }: Pick<LabelChanged, 'ingredient' | 'label' | 'pans'>,
+  state: RunningState,
+  label: Pick<LabelChanged, 'ingredient' | 'label' | 'pans'>,
   circumstances: Circumstances,
-): Decision => {
-  const { checker } = circumstances
-  const revision = nextRevision(before, circumstances)
-  const gone = pans.length === 0 ? [] : backupsWith(before, ingredient)
-  const after = {
-    ...before,
-    ...mixedBy(before, { ingredient, label, pans }),
-    backups: Object.fromEntries(
-      Object.entries(before.backups).filter(([id]) => !gone.some((one) => one.component === id)),
-    ),
-  }
-  return happened(
-    { type: 'labelChanged', ingredient, label, pans, revision },
-    ...gone,
-    ...allHolds({ before, after, reason: 'label', checker }),
-  )
-}
+): Decision =>
+  happened({ type: 'labelChanged', ...label, revision: nextRevision(state, circumstances) })
 
 const has = (state: RunningState, ingredient: string): boolean =>
   ownDocument(state).ingredients.some((one) => one.id === ingredient)

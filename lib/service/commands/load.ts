@@ -17,7 +17,6 @@ import {
   incomingFields,
   isNameless,
 } from '#lib/service/commands/incoming.ts'
-import { withHolds } from '#lib/service/commands/with-holds.ts'
 import type { HeldFood } from '#lib/service/food-event.ts'
 import { findBackup, throwOutKey } from '#lib/service/held-stock.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
@@ -98,7 +97,7 @@ export const decideLoad = (
       ...(washed === true ? { washed } : {}),
       ...foodOf(food.found),
     } as const
-    return happened(...withHolds(running, [loaded], circumstances))
+    return happened(loaded)
   })
 
 /**
@@ -130,7 +129,7 @@ export const decideChangePan = (
       amount: food.found.amount,
       ...foodOf(food.found),
     } as const
-    return happened(...withHolds(running, [changed], circumstances))
+    return happened(changed)
   })
 
 const withSays = (food: HeldFood) => ({ ...food, says: {} })
@@ -184,5 +183,5 @@ export const decideTopUp = (
       ...foodOf(food.found),
       food: { ...withoutSays(both), ...(dayEndsAt === null ? {} : { dayEndsAt }) },
     } as const
-    return happened(...withHolds(running, [event], circumstances))
+    return happened(event)
   })

@@ -1,7 +1,7 @@
 import { z } from 'zod'
 import { isKeptApart } from '#lib/service/build-choice.ts'
+import { standingIfTaken, standingOf } from '#lib/service/build-standing.ts'
 import { clockDoubtOf } from '#lib/service/clock-doubt.ts'
-import { isStale, standsInTheWay } from '#lib/service/commands/check-needs.ts'
 import {
   type Circumstances,
   type Decision,
@@ -10,8 +10,6 @@ import {
   withBuild,
 } from '#lib/service/commands/decision.ts'
 import { buildFields } from '#lib/service/commands/fields.ts'
-import { withHolds } from '#lib/service/commands/with-holds.ts'
-import type { BuildRemade, HoldReason } from '#lib/service/event.ts'
 import {
   couldBeOffSale,
   isOffSale,
@@ -20,6 +18,8 @@ import {
   untilOf,
 } from '#lib/service/food-of-build.ts'
 import { setBackBy, throwOutKey } from '#lib/service/held-stock.ts'
+import type { Refusal } from '#lib/service/refusal.ts'
+import type { InTheWay } from '#lib/service/standing.ts'
 import type { Build, Hold, RunningState, ServiceState } from '#lib/service/state.ts'
 import { shortBuilds, withdraw } from '#lib/stock/short.ts'
 
@@ -47,40 +47,19 @@ const wrong = (build: Build, name: string): Decision =>
 const isHeld = ({ reason }: Hold, name: string): Decision =>
   refuse({ code: 'build-held', build: name, reason })
 
-const whyHeld = (state: RunningState, build: Build, known: Circumstances): HoldReason => {
-  if (build.told) return 'need'
-  return isStale(state, known) || state.labelChanges.length > 0 ? 'label' : 'contact'
-}
-
 /** Made food past its time: only who initials that it was thrown out has it made again. */
 const mustGo = (state: RunningState, build: Build, name: string, now: number): boolean =>
   (build.until?.throwOutAt ?? Number.POSITIVE_INFINITY) <= now + setBackBy(state) ||
   state.toThrowOut[throwOutKey('build', name)] !== undefined
 
-/** Made again, it waits; and it is held where it wouldn't be accepted as things are now. */
-export const madeAgain = (
-  state: RunningState,
-  build: Build,
-  event: BuildRemade,
-  name: string,
-  circumstances: Circumstances,
-): Decision => {
-  const { choice } = build
-  if (choice.needs.length === 0 && choice.asked !== 'not-sure') return happened(event)
-  const fits =
-    choice.asked !== 'not-sure' &&
-    !isStale(state, circumstances) &&
-    standsInTheWay(state, choice, circumstances.checker, name)?.size === 0
-  if (fits) return happened(event)
-  const { ticket, letter } = event
-  const reason = whyHeld(state, build, circumstances)
-  return happened(event, { type: 'buildHeld', ticket, letter, reason })
-}
+/** What should have been held is told as what it is: a fault of this program. */
+const unfit = (standing: readonly InTheWay[] | null, name: string): Refusal | null =>
+  standing?.length === 0 ? null : { code: 'fits-no-more', build: name }
 
 export const decideStart = (
   state: ServiceState,
   command: z.infer<typeof startSchema>,
-  { now }: Circumstances,
+  { now, checker }: Circumstances,
 ): Decision =>
   withBuild(state, command, ({ state: running, build, name }) => {
     if (build.state !== 'waiting') return wrong(build, name)
@@ -98,6 +77,8 @@ export const decideStart = (
     if (past) return refuse({ code: 'past-throw-out-by-then', ...past })
     if (isKeptApart(build.choice) && command.read !== true)
       return refuse({ code: 'handling-not-read', build: name })
+    const not = unfit(standingOf(running, build, name, checker), name)
+    if (not) return refuse(not)
     return happened({ type: 'buildStarted', ticket: command.ticket, letter: command.letter })
   })
 
@@ -113,15 +94,16 @@ export const decideFinish = (
     const offSale = couldBeOffSale(running, build)
     if (offSale !== null) return refuse(offSaleBecause(offSale, clockDoubtOf(running, offSale)))
     const withdrawal = withdraw(running, build.takes, build.choice)
+    const not = unfit(standingIfTaken(running, build, name, withdrawal.took, checker), name)
+    if (not) return refuse(not)
     const { ticket, letter } = command
-    const finished = {
+    return happened({
       type: 'buildFinished',
       ticket,
       letter,
       ...withdrawal,
       until: untilOf(running, withdrawal, now, build.boundTo),
-    } as const
-    return happened(...withHolds(running, [finished], { now, checker }))
+    })
   })
 
 export const decideTakeBack = (
@@ -138,8 +120,7 @@ export const decideTakeBack = (
     const isUndoing = !command.made && build.hold?.reason !== 'off-sale'
     if (isUndoing) return happened({ type: 'finishTakenBack', ...at })
     if (build.hold) return isHeld(build.hold, name)
-    const event = { type: 'buildRemade', ...at, from: 'made' } as const
-    return madeAgain(running, build, event, name, circumstances)
+    return happened({ type: 'buildRemade', ...at, from: 'made' })
   })
 
 export const decideRemake = (
@@ -153,18 +134,19 @@ export const decideRemake = (
     if (build.state === 'made' && mustGo(running, build, name, circumstances.now))
       return refuse({ code: 'past-throw-out', id: name })
     const at = { ticket: command.ticket, letter: command.letter }
-    const event = { type: 'buildRemade', ...at, from: build.state } as const
-    return madeAgain(running, build, event, name, circumstances)
+    return happened({ type: 'buildRemade', ...at, from: build.state })
   })
 
 export const decideHandOver = (
   state: ServiceState,
   command: z.infer<typeof handOverSchema>,
-  { now }: Circumstances,
+  { now, checker }: Circumstances,
 ): Decision =>
   withBuild(state, command, ({ state: running, build, name }) => {
     if (build.state !== 'made') return wrong(build, name)
     if (build.hold) return isHeld(build.hold, name)
     if (mustGo(running, build, name, now)) return refuse({ code: 'past-throw-out', id: name })
+    const not = unfit(standingOf(running, build, name, checker), name)
+    if (not) return refuse(not)
     return happened({ type: 'buildHandedOver', ticket: command.ticket, letter: command.letter })
   })

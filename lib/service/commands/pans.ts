@@ -1,16 +1,8 @@
 import { z } from 'zod'
 import { findComponent, findPan } from '#lib/menu/find.ts'
 import type { Pan } from '#lib/menu/station-document.ts'
-import {
-  type Circumstances,
-  type Decision,
-  happened,
-  refuse,
-  whenOpen,
-} from '#lib/service/commands/decision.ts'
+import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands/decision.ts'
 import { idField } from '#lib/service/commands/fields.ts'
-import { openHolds } from '#lib/service/commands/recheck.ts'
-import { afterAll } from '#lib/service/commands/with-holds.ts'
 import { hasBackup, protectedOf, soiledPans } from '#lib/service/soiling.ts'
 import type { PanState, RunningState, ServiceState } from '#lib/service/state.ts'
 import { mostInPan } from '#lib/stock/capacity.ts'
@@ -41,32 +33,23 @@ export const soilPanSchema = z.strictObject({
   backup: z.boolean().optional(),
 })
 
-/** A foreign scoop in a pan: builds that no longer fit their guests are held at once, made ones too. */
+/** A foreign scoop in a pan, on the line or behind it. */
 export const decideSoilPan = (
   state: ServiceState,
   { pan, by, backup }: z.infer<typeof soilPanSchema>,
-  { now, checker }: Circumstances,
 ): Decision =>
-  whenOpen(state, (before) => {
-    const component = findPan(before.station, pan)?.component
+  whenOpen(state, (running) => {
+    const component = findPan(running.station, pan)?.component
     if (component === undefined) return refuse({ code: 'no-such-pan', id: pan })
-    if (!findComponent(before.station, by)) return refuse({ code: 'no-such-component', id: by })
-    const change = { before, reason: 'contact', checker } as const
-    if (backup === true) {
-      if (!hasBackup(before, component)) return refuse({ code: 'no-such-backup', component })
-      const set = { type: 'backupSet', component, ready: false, soiledBy: by } as const
-      const pans = protectedOf(before, component)
-      const soiled = pans.length === 0 ? [set] : pans.map((backup) => ({ ...set, backup }))
-      const after = afterAll(before, soiled, now)
-      // What was made with it while it stood ready is held, also where it is off sale by now.
-      const stood = { ...before, backups: { ...before.backups, [component]: now } }
-      return happened(...soiled, ...openHolds({ ...change, before: stood, after }))
-    }
-    const pans = soiledPans(before, pan, by)
-    return pans
-      ? happened(
-          { type: 'panSoiled', pan, by },
-          ...openHolds({ ...change, after: { ...before, pans } }),
-        )
-      : refuse({ code: 'already-so' })
+    if (!findComponent(running.station, by)) return refuse({ code: 'no-such-component', id: by })
+    if (backup !== true)
+      return soiledPans(running, pan, by)
+        ? happened({ type: 'panSoiled', pan, by })
+        : refuse({ code: 'already-so' })
+    if (!hasBackup(running, component)) return refuse({ code: 'no-such-backup', component })
+    const set = { type: 'backupSet', component, ready: false, soiledBy: by } as const
+    const pans = protectedOf(running, component)
+    return pans.length === 0
+      ? happened(set)
+      : happened(...pans.map((one) => ({ ...set, backup: one })))
   })

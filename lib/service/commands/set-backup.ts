@@ -9,7 +9,6 @@ import {
 } from '#lib/service/commands/decision.ts'
 import { idField } from '#lib/service/commands/fields.ts'
 import { incoming, incomingFields } from '#lib/service/commands/incoming.ts'
-import { withHolds } from '#lib/service/commands/with-holds.ts'
 import type { BackupPan } from '#lib/service/food-state.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
 import { restOf } from '#lib/service/rest-of-pan.ts'
@@ -38,9 +37,7 @@ const putAway = (
   if (pan.amount <= 0)
     return state.backups[component] === undefined
       ? refuse({ code: 'already-so' })
-      : happened(
-          ...withHolds(state, [{ type: 'backupSet', component, ready: false }], circumstances),
-        )
+      : happened({ type: 'backupSet', component, ready: false })
   if (pan.offSale !== null || state.toThrowOut[throwOutKey('backup', backup)] !== undefined)
     return refuse({ code: 'throw-out-first', count: 1 })
   const rest = restOf(state, backup, pan, circumstances.now)
@@ -52,7 +49,7 @@ const putAway = (
     takenAway: pan.amount,
     ...(rest ? { rest } : {}),
   } as const
-  return happened(...withHolds(state, [away], circumstances))
+  return happened(away)
 }
 
 /**

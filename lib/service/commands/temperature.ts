@@ -26,13 +26,11 @@ import { heldReading } from '#lib/service/commands/held-reading.ts'
 import { whenInCharge } from '#lib/service/commands/in-charge.ts'
 import { takenHeatReading, takenReading } from '#lib/service/commands/reading.ts'
 import { timedReading } from '#lib/service/commands/timed-reading.ts'
-import { withHolds } from '#lib/service/commands/with-holds.ts'
 import type { HeldFood } from '#lib/service/food-event.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import type { HeldStock, OffSale } from '#lib/service/food-state.ts'
 import { componentIn, type StockKind, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
-import { goneWith } from '#lib/service/thrown-out.ts'
 import { batchWays, waysFor } from '#lib/service/ways-out.ts'
 
 export const readTemperatureSchema = z.strictObject({
@@ -142,7 +140,7 @@ export const decideReadTemperature = (
       heldBy === 'hot' || heldBy === 'cold'
         ? heldReading(running, { what, id, heldBy }, reading, circumstances.now)
         : timedReading(running, command, clock, reading)
-    return happened(...withHolds(running, events, circumstances))
+    return happened(...events)
   })
 }
 
@@ -218,14 +216,7 @@ export const decideResolveOffSale = (
         ways: isOfCooling ? batchWays(running, id, now) : ways.map((one) => one.way),
       })
     const event = { type: 'offSaleResolved', what, id, way, reading: null, clock: null } as const
-    if (way === 'discard')
-      return happened(
-        ...withHolds(
-          running,
-          [event, ...(what === 'batch' ? [] : goneWith(running, what, id))],
-          circumstances,
-        ),
-      )
+    if (way === 'discard') return happened(event)
     if (way === 'reheat') {
       const newest = 'newestAt' in held ? held.newestAt : (held.readings.at(-1)?.at ?? 0)
       const heated = reheatedReading(running, command, { newest, now })

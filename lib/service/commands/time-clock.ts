@@ -12,7 +12,6 @@ import { idField } from '#lib/service/commands/fields.ts'
 import { initialsField, momentField, readingField } from '#lib/service/commands/food-fields.ts'
 import { heldReading, unreadUntil } from '#lib/service/commands/held-reading.ts'
 import { takenReading } from '#lib/service/commands/reading.ts'
-import { withHolds } from '#lib/service/commands/with-holds.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import { stockOffSale } from '#lib/service/food-of-build.ts'
 import { componentIn, isUsable } from '#lib/service/held-stock.ts'
@@ -91,14 +90,7 @@ export const decideStartTimeClock = (
     if (!started.ok) {
       const refusal: Refusal = { code: 'cannot-start-clock', why: started.why }
       return started.why === 'start-out-of-limits' && heldBy !== null
-        ? refuseHaving(
-            refusal,
-            withHolds(
-              running,
-              heldReading(running, { what, id, heldBy }, taken.reading, now),
-              circumstances,
-            ),
-          )
+        ? refuseHaving(refusal, heldReading(running, { what, id, heldBy }, taken.reading, now))
         : refuse(refusal)
     }
     const unread =
@@ -118,5 +110,5 @@ export const decideStartTimeClock = (
       clock: started.clock,
       reading: taken.reading,
     } as const
-    return happened(...withHolds(running, [event], circumstances))
+    return happened(event)
   })

@@ -18,6 +18,7 @@ import {
   OPENED_AT,
   onward,
   openedService,
+  ready,
   send,
   type Told,
 } from '#tests/support/service.ts'
@@ -128,6 +129,17 @@ const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
     asked: 'needs',
     needs: [{ code: 'milk', handling: 'leave-out', reason: null }],
   }),
+  holdLifted: ready(
+    send(
+      choose(
+        'garden-chicken',
+        { cheddar: 'no', almonds: 'no', 'yogurt-sauce': 'no' },
+        needs({ code: 'milk', handling: 'keep-apart', reason: 'allergy' }),
+      ),
+    ),
+    { type: 'setBackup', component: 'slaw', ready: false },
+    backupReady('slaw'),
+  ),
   buildHeld: given(send(chickenWithoutSoy), {
     type: 'notSameProduct',
     ingredient: 'chicken-breast',

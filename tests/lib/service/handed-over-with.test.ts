@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import { withHandedOver } from '#lib/service/found-handed-over.ts'
+import { bare } from '#lib/service/bare.ts'
 import type { HandedOverFound } from '#lib/service/handed-over-event.ts'
 import { handedOverOfBatch, handedOverWith } from '#lib/service/handed-over-with.ts'
+import { happen } from '#lib/service/happen.ts'
 import { tasksOf } from '#lib/views/do-next.ts'
 import { handedOverListOf, handedOverLists } from '#lib/views/handed-over-with.ts'
 import { handedOverWords } from '#lib/words/handed-over-en.ts'
@@ -233,7 +234,14 @@ describe('food that is found bad', () => {
       because: 'time',
     } as const
     const told = (due: number) =>
-      withHandedOver(running(made), [passed], { now: minute(30), due: minute(due) }).slice(1)
+      happen(
+        running(made),
+        [passed],
+        { position: 0, command: null },
+        { now: minute(30), due: minute(due), newestRevision: 3 },
+      )
+        .recorded.slice(1)
+        .map(bare)
     expect(told(21)).toEqual([])
     expect(told(19)).toMatchObject([{ because: 'time', builds: [{ build: '1A' }] }])
   })

@@ -15,6 +15,7 @@ import {
   given,
   load,
   needs,
+  ofPortions,
   onward,
   ready,
   refusalOf,
@@ -264,14 +265,21 @@ describe('a label', () => {
     expect(Object.keys(after.state.toFind)).toEqual(['1A'])
   })
 
-  it('[S80] is one thing, a scoop or a missing back-up another: open builds only', () => {
+  it('[S80][S101] is one thing, a scoop or a missing back-up another: it finds those who had of that pan', () => {
     const soiled = onward(cheddarless, { type: 'setBackup', component: 'beans', ready: false })
     expect(buildIn(soiled, '1A').hold).toBeNull()
     const both = onward(soiled, { type: 'soilPan', pan: 'pan-beans', by: 'cheddar' })
     expect(buildIn(both, '1A')).toMatchObject({ hold: { reason: 'contact' } })
     const over = onward(soiled, ...of1A('start', 'finish', 'handOver'))
-    const event = when(over, { type: 'soilPan', pan: 'pan-beans', by: 'cheddar' })
-    expect(eventsOf(event)).toHaveLength(1)
+    const found = onward(over, { type: 'soilPan', pan: 'pan-beans', by: 'cheddar' })
+    expect(Object.keys(found.state.toFind)).toEqual(['1A'])
+    const changed = onward(
+      over,
+      changePan('pan-beans', ofPortions('beans', 9)),
+      changePan('pan-cheddar', ofPortions('cheddar', 9)),
+    )
+    const since = onward(changed, { type: 'soilPan', pan: 'pan-beans', by: 'cheddar' })
+    expect(since.state.toFind).toEqual({})
   })
 
   it('[S81] of a soiled pan counts until it is changed, or washed and loaded', () => {

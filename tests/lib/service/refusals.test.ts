@@ -19,7 +19,6 @@ import {
   ofPortions,
   onward,
   openedService,
-  parsed,
   ready,
   send,
   type Told,
@@ -56,8 +55,8 @@ const soiled = given(
   { type: 'correct', pan: 'pan-almonds', amount: 0 },
 )
 /** A service whose station says otherwise. */
-const atStation = (over: Partial<StationDocument>): Told => {
-  const told = ready()
+const atStation = (over: Partial<StationDocument>, ...commands: Given[]): Told => {
+  const told = ready(...commands)
   return { ...told, state: { ...told.state, station: { ...demoStation, ...over } } }
 }
 
@@ -176,6 +175,10 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
   'needs-not-checked': [ready(), send(milkApart)],
   'not-read-back': [given(), { type: 'send', builds: [choose('harbor-tuna')] }],
   'not-agreed': [ready(), send({ ...milkApart, agreed: false })],
+  'fits-no-more': [
+    atStation({ contacts: null }, send(milkApart)),
+    { type: 'start', ...at('1A'), read: true },
+  ],
   'build-held': [held, on1A('start')],
   'pan-soiled': [soiled, { type: 'load', pan: 'pan-almonds', amount: ofPortions('almonds', 3) }],
   'made-food-is-waste': [
@@ -383,18 +386,4 @@ describe('a refusal', () => {
       expect(JSON.parse(JSON.stringify(decision))).toEqual(decision)
     },
   )
-
-  it('[S61] of minus zero never enters the log, since JSON has none', () => {
-    const command = parsed({ type: 'correct', pan: 'pan-pita', amount: -0 })
-    expect(command.type === 'correct' && Object.is(command.amount, 0)).toBe(true)
-    const sending = parsed(
-      send({
-        ...choose('harbor-tuna'),
-        parts: { slaw: { placement: 'no', portions: -0, because: 'asked' } },
-      }),
-    )
-    expect(sending.type === 'send' && Object.is(sending.builds[0]?.parts.slaw?.portions, 0)).toBe(
-      true,
-    )
-  })
 })

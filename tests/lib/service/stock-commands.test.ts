@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { NOT_OPENED } from '#lib/service/state.ts'
 import { answeredPlace } from '#lib/stock/advice-answered.ts'
 import { adviceEvents } from '#lib/stock/advice-events.ts'
 import { shortWays } from '#lib/stock/short-ways.ts'
@@ -273,14 +274,14 @@ describe('a short build', () => {
 describe('the plan of the day', () => {
   const opening = (over: object = {}) =>
     deciding(
-      { ...openedAs(), state: { ...openedAs().state, stage: 'none' as const } },
+      { state: { ...NOT_OPENED, at: openedAs().state.at } },
       {
         type: 'open',
         station: 'alder-hall',
         kind: 'real',
         ...over,
       },
-      { now: OPENED },
+      { now: OPENED, newestRevision: 3 },
     )
 
   it('[U16] is said at opening, else as the station has it', () => {

@@ -163,12 +163,13 @@ describe('food made again', () => {
     expect(reasonAfter(made)).toBe('buildRemade')
   })
 
-  it('[S88] is held for a label where one changed in this service', () => {
+  it('[S88] is held for what it doesn’t fit by, whatever else changed in this service', () => {
     const lemon = demoStation.ingredients.find((one) => one.id === 'lemon-juice')
     if (!lemon) throw new Error('the station has no lemon juice')
     const { id, name: _, ...label } = lemon
     const told = onward(made, noBackup, { type: 'changeLabel', ingredient: id, label })
-    expect(reasonAfter(told)).toBe('label')
+    expect(reasonAfter(told)).toBe('contact')
+    expect(reasonAfter(made, remake, 9)).toBe('label')
   })
 
   it('[S88] is held for the need where one was told, until it becomes something else', () => {

@@ -73,6 +73,7 @@ const refusals: Of<Refusal> = {
   'needs-not-checked': { code: 'needs-not-checked', why: 'failed' },
   'not-read-back': { code: 'not-read-back' },
   'not-agreed': { code: 'not-agreed', letter: 'A' },
+  'fits-no-more': { code: 'fits-no-more', build: '21A' },
   'build-held': { code: 'build-held', build: '21A', reason: 'label' },
   'pan-soiled': { code: 'pan-soiled', pan: 'pan-pita' },
   'made-food-is-waste': { code: 'made-food-is-waste', build: '21A' },

@@ -1,4 +1,7 @@
 /** Food that is found bad, and the builds that were handed over with it by then. */
+
+import type { Consequence } from '#lib/service/consequences/consequence.ts'
+import type { Suspect } from '#lib/service/consequences/places.ts'
 import type { BuildHandedOver, ServiceEvent } from '#lib/service/event.ts'
 import type { DiscardReason, StockPlace } from '#lib/service/food-event.ts'
 import {
@@ -16,7 +19,6 @@ import {
 } from '#lib/service/handed-over-with.ts'
 import { allStock, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import type { Suspect } from '#lib/service/thrown-out.ts'
 import { buildName, findBuild } from '#lib/service/tickets.ts'
 
 /** What somebody says of food which they throw out, where nobody found it before. */
@@ -72,10 +74,10 @@ const findingOf = (state: RunningState, event: ServiceEvent, due: number): Findi
 
 /** A whole list of a place, where it says more than the one before; null where it doesn't. */
 const listed = (
-  state: RunningState,
+  toTell: RunningState['toTell'],
   { what, id, because, since, builds }: Omit<HandedOverFound, 'type'>,
 ): HandedOverFound | null => {
-  const before = state.toTell[throwOutKey(what, id)]
+  const before = toTell[throwOutKey(what, id)]
   const known = new Set(before?.builds.map(({ build }) => build))
   const more = builds.filter(({ build }) => !known.has(build))
   const isWorse = before !== undefined && isMissed(before.because) && !isMissed(because)
@@ -94,6 +96,7 @@ const listed = (
 /** A batch that was never good, in whatever pan it was: those that no pan has named yet. */
 const ofBatch = (
   state: RunningState,
+  toTell: RunningState['toTell'],
   event: ServiceEvent,
   named: ReadonlySet<string>,
 ): HandedOverFound | null => {
@@ -102,12 +105,13 @@ const ofBatch = (
   if (reason !== 'not-cooked' && reason !== 'not-cooled') return null
   const { finishedAt, startedAt } = state.batches[id] ?? { finishedAt: null, startedAt: 0 }
   const builds = handedOverOfBatch(state, id).filter(({ build }) => !named.has(build))
-  return listed(state, { what, id, because: reason, since: finishedAt ?? startedAt, builds })
+  return listed(toTell, { what, id, because: reason, since: finishedAt ?? startedAt, builds })
 }
 
 /** While only a reading is missed made food goes on: what is handed over then joins the list. */
 const joining = (
   state: RunningState,
+  toTell: RunningState['toTell'],
   { ticket, letter }: BuildHandedOver,
   now: number,
 ): readonly HandedOverFound[] => {
@@ -120,16 +124,17 @@ const joining = (
     const suspect = { what, id, lastGoodAt: offSale.lastGoodAt }
     if (!isMadeWith(state, build, suspect)) return []
     const since = notKnownSince(state, suspect)
-    return listed(state, { what, id, because, since, builds: [one] }) ?? []
+    return listed(toTell, { what, id, because, since, builds: [one] }) ?? []
   })
 }
 
 /** A reading that was only late: nothing bad was read, so there is nothing to tell. */
 const goodAgain = (
   state: RunningState,
+  toTell: RunningState['toTell'],
   { what, id }: { readonly what: StockPlace['what']; readonly id: string },
 ): readonly HandedOverEvent[] => {
-  const entry = state.toTell[throwOutKey(what, id)]
+  const entry = toTell[throwOutKey(what, id)]
   if (entry?.because !== 'reading-missed' || what === 'batch') return []
   // What was made of an earlier load nobody read again.
   if (entry.since < (stockOf(state, what, id)?.loadedAt ?? 0)) return []
@@ -137,33 +142,32 @@ const goodAgain = (
   return [{ type: 'handedOverAnswered', what, id, answer: 'good-again', builds }]
 }
 
-/**
- * Events that happen at once, and the lists of handed-over builds that come of them. `due` is the
- * moment at which they fell due, epoch milliseconds.
- */
-export const withHandedOver = (
-  before: RunningState,
-  events: readonly ServiceEvent[],
-  { now, due = now }: { readonly now: number; readonly due?: number },
-): readonly ServiceEvent[] => {
-  const found = events.flatMap((event) => {
-    const finding = findingOf(before, event, due)
-    if (!finding) return []
-    const { what, id, because } = finding
-    const since = notKnownSince(before, finding)
-    const builds = handedOverWith(before, finding)
-    return listed(before, { what, id, because, since, builds }) ?? []
-  })
-  const named = new Set(
-    [...Object.values(before.toTell).filter((one) => !isMissed(one.because)), ...found].flatMap(
-      ({ builds }) => builds.map(({ build }) => build),
-    ),
-  )
-  const more = events.flatMap((event): readonly HandedOverEvent[] => {
-    if (event.type === 'buildHandedOver') return joining(before, event, now)
-    if (event.type === 'temperatureRead' && event.lifts === true) return goodAgain(before, event)
-    const found = ofBatch(before, event, named)
-    return found ? [found] : []
-  })
-  return found.length + more.length === 0 ? events : [...events, ...found, ...more]
+/** Lists of builds that were handed over with food of which something is found, or found good again. */
+export const handedOverLists: Consequence = {
+  name: 'handed-over-lists',
+  reads: ['pans', 'backupPans', 'batches', 'tickets', 'past', 'toThrowOut'],
+  follow: ({ before, after, events, known: { now, due = now } }) => {
+    const { toTell } = after
+    const found = events.flatMap((event) => {
+      const finding = findingOf(before, event, due)
+      if (!finding) return []
+      const { what, id, because } = finding
+      const since = notKnownSince(before, finding)
+      const builds = handedOverWith(before, finding)
+      return listed(toTell, { what, id, because, since, builds }) ?? []
+    })
+    const named = new Set(
+      [...Object.values(toTell).filter((one) => !isMissed(one.because)), ...found].flatMap(
+        ({ builds }) => builds.map(({ build }) => build),
+      ),
+    )
+    const more = events.flatMap((event): readonly HandedOverEvent[] => {
+      if (event.type === 'buildHandedOver') return joining(before, toTell, event, now)
+      if (event.type === 'temperatureRead' && event.lifts === true)
+        return goodAgain(before, toTell, event)
+      const found = ofBatch(before, toTell, event, named)
+      return found ? [found] : []
+    })
+    return [...found, ...more]
+  },
 }

@@ -1,0 +1,60 @@
+/** What is being made, and what stands made, goes with food that is thrown out. */
+import type { Consequence } from '#lib/service/consequences/consequence.ts'
+import { gone } from '#lib/service/consequences/places.ts'
+import type { BuildStopped } from '#lib/service/event.ts'
+import { isHeldForPan } from '#lib/service/evolve-held.ts'
+import type { ThrowOutPassed } from '#lib/service/food-event.ts'
+import { componentIn, throwOutKey } from '#lib/service/held-stock.ts'
+import { madeWith } from '#lib/service/made-with-food.ts'
+import { buildName, openBuilds } from '#lib/service/tickets.ts'
+
+const READS = ['toThrowOut', 'pans', 'backupPans'] as const
+
+/**
+ * Stops of what is being made with such food: what is in it is thrown out, and it is made again from
+ * what is left. One that is stopped for anything else stays so.
+ */
+export const stopsOfGone: Consequence = {
+  name: 'stops-of-gone',
+  reads: READS,
+  follow: (happened) => {
+    const components = new Set(
+      gone(happened).map(({ id }) => componentIn(happened.after.station, id)),
+    )
+    if (components.size === 0) return []
+    return openBuilds(happened.after).flatMap(({ ticket, build }): BuildStopped[] =>
+      build.state === 'making' &&
+      (build.stop === null || isHeldForPan(build)) &&
+      Object.entries(build.takes).some(([id, amount]) => amount > 0 && components.has(id))
+        ? [
+            {
+              type: 'buildStopped',
+              ticket: ticket.number,
+              letter: build.letter,
+              reason: 'throw-out',
+              to: null,
+            },
+          ]
+        : [],
+    )
+  },
+}
+
+/** Made builds that are thrown out with the food which they took: initialled, and made again. */
+export const madeOfGone: Consequence = {
+  name: 'made-of-gone',
+  reads: READS,
+  follow: (happened) => {
+    const { before, after } = happened
+    const found = new Map<string, ThrowOutPassed>()
+    for (const { takesAlong, ...suspect } of gone(happened)) {
+      if (takesAlong === null) continue
+      for (const { ticket, build } of madeWith(before, suspect)) {
+        const id = buildName(ticket.number, build.letter)
+        if (after.toThrowOut[throwOutKey('build', id)]) continue
+        found.set(id, { type: 'throwOutPassed', what: 'build', id, because: takesAlong })
+      }
+    }
+    return [...found.values()]
+  },
+}

@@ -1,0 +1,33 @@
+import { componentsWith } from '#lib/menu/made-with.ts'
+import type { Consequence } from '#lib/service/consequences/consequence.ts'
+import { stockOf, whereIs } from '#lib/service/held-stock.ts'
+import type { BackupSet } from '#lib/service/line-event.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { backupsOf } from '#lib/stock/behind.ts'
+
+/** Whether the same food stands there as before. Food that was moved takes its label along. */
+const isSameFood = (before: RunningState, after: RunningState, pan: string): boolean => {
+  const what = whereIs(after, pan)
+  return what === null || stockOf(before, what, pan)?.load === stockOf(after, what, pan)?.load
+}
+
+/** Back-up pans of the product of before: no longer said to stand ready. */
+export const labelledBackups: Consequence = {
+  name: 'labelled-backups',
+  reads: ['mixing'],
+  follow: ({ before, after }) =>
+    Object.entries(after.mixing).flatMap(([ingredient, { pans }]) => {
+      const known = before.mixing[ingredient]?.pans ?? []
+      const isRelabelled = pans.some(
+        (pan) => !known.includes(pan) && isSameFood(before, after, pan),
+      )
+      if (!isRelabelled) return []
+      return componentsWith(after.station, ingredient)
+        .filter((component) => after.backups[component] !== undefined)
+        .flatMap((component): BackupSet[] => {
+          const gone = { type: 'backupSet', component, ready: false } as const
+          const standing = backupsOf(after, component)
+          return standing.length === 0 ? [gone] : standing.map((backup) => ({ ...gone, backup }))
+        })
+    }),
+}

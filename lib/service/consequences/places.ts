@@ -1,0 +1,97 @@
+/** Pans and back-up pans of which something is found, between two states. */
+import type { Happened } from '#lib/service/consequences/consequence.ts'
+import type { ServiceEvent } from '#lib/service/event.ts'
+import type { DiscardReason, DiscardSignedOff } from '#lib/service/food-event.ts'
+import type { HeldStock, OffSale } from '#lib/service/food-state.ts'
+import { allStock, type StockKind, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
+import type { RunningState } from '#lib/service/state.ts'
+
+/** One place of food, and since when what it held isn't known to be good. */
+export interface Suspect {
+  readonly what: StockKind
+  readonly id: string
+  /** Epoch milliseconds of its last reading in limits; null: since it was loaded. */
+  readonly lastGoodAt: number | null
+}
+
+/** Nobody eats on with what was thrown out for these. */
+const UNSAFE: readonly DiscardReason[] = [
+  'past-time',
+  'past-date',
+  'out-of-limits',
+  'not-cooled',
+  'not-cooked',
+]
+
+/** For these it was never good since it was loaded. */
+export const NEVER_GOOD: readonly DiscardReason[] = ['not-cooled', 'not-cooked']
+
+/** A clock that is set back moves the moments of a finding, and finds nothing. */
+const isFound = (now: OffSale | null, then: OffSale | null): boolean =>
+  now?.why === 'out-of-limits' &&
+  (then?.why !== now.why ||
+    then.since !== now.since ||
+    (then.lastGoodAt === null) !== (now.lastGoodAt === null))
+
+const stockChanged = (before: RunningState, after: RunningState) =>
+  allStock(after).filter(({ what, id, stock }) => stockOf(before, what, id) !== stock)
+
+/** What was read out of its limits, or was never good. */
+export const readBad = ({ before, after }: Happened): readonly Suspect[] =>
+  stockChanged(before, after).flatMap(({ what, id, stock: { offSale } }): Suspect[] =>
+    offSale && isFound(offSale, stockOf(before, what, id)?.offSale ?? null)
+      ? [{ what, id, lastGoodAt: offSale.lastGoodAt }]
+      : [],
+  )
+
+interface Gone extends Suspect {
+  /** What stands made of it goes with it, for this; null where that keeps a time of its own. */
+  readonly takesAlong: 'too-warm' | 'out-of-limits' | null
+}
+
+const lastReadAt = (stock: HeldStock | undefined): number | null =>
+  stock?.readings.at(-1)?.at ?? null
+
+/** What is to be thrown out from now on. */
+const bound = ({ before, after }: Happened): readonly Gone[] => {
+  if (before.toThrowOut === after.toThrowOut) return []
+  return allStock(after).flatMap(({ what, id }): Gone[] => {
+    const key = throwOutKey(what, id)
+    const entry = after.toThrowOut[key]
+    if (!entry || before.toThrowOut[key]) return []
+    const stock = stockOf(before, what, id)
+    const lastGoodAt = stock?.offSale ? stock.offSale.lastGoodAt : lastReadAt(stock)
+    const { because } = entry
+    const takesAlong = because === 'too-warm' || because === 'out-of-limits' ? because : null
+    return [{ what, id, lastGoodAt, takesAlong }]
+  })
+}
+
+const isOfPan = (event: ServiceEvent): event is DiscardSignedOff & { readonly what: StockKind } =>
+  event.type === 'discardSignedOff' && (event.what === 'pan' || event.what === 'backup')
+
+const lastGood = ({ offSale, readings }: HeldStock, reason: DiscardReason): number | null => {
+  if (NEVER_GOOD.includes(reason)) return null
+  return offSale ? offSale.lastGoodAt : (readings.at(-1)?.at ?? null)
+}
+
+/** What somebody threw out that nobody had found to be thrown out. */
+const thrownOut = (
+  before: RunningState,
+  { what, id, reason }: DiscardSignedOff & { readonly what: StockKind },
+): readonly Gone[] => {
+  const stock = stockOf(before, what, id)
+  const isKnown = before.toThrowOut[throwOutKey(what, id)] !== undefined
+  if (!stock || isKnown || !(UNSAFE.includes(reason) || stock.offSale !== null)) return []
+  // What is past its time or date binds what was made of it by that time itself.
+  const isBad = NEVER_GOOD.includes(reason) || reason === 'out-of-limits' || stock.offSale !== null
+  return [
+    { what, id, lastGoodAt: lastGood(stock, reason), takesAlong: isBad ? 'out-of-limits' : null },
+  ]
+}
+
+/** What goes into the bin: what is being made of it stops. */
+export const gone = (happened: Happened): readonly Gone[] => [
+  ...bound(happened),
+  ...happened.events.filter(isOfPan).flatMap((event) => thrownOut(happened.before, event)),
+]

@@ -1,0 +1,140 @@
+/**
+ * What stands in the way of a choice, as one gate that everything passes: where the answer is missing
+ * or makes no sense, nothing fits.
+ */
+import type { Need } from '#lib/needs/codes.ts'
+import {
+  type Checker,
+  type Finding,
+  isCovered,
+  type JudgedTaken,
+  judgeTaken,
+  RANK,
+  strictest,
+  type TakenFrom,
+} from '#lib/needs/judge.ts'
+import { type Kitchen, kitchenOf } from '#lib/needs/kitchen.ts'
+import { type BuildChoice, takenComponents } from '#lib/service/build-choice.ts'
+import type { AcceptedFinding } from '#lib/service/event.ts'
+import type { Acceptance, RunningState } from '#lib/service/state.ts'
+
+const WHYS: readonly Finding['why'][] = [
+  'contains',
+  'unknown',
+  'may-contain',
+  'soiled',
+  'contact',
+  'contact-unknown',
+]
+
+const isSound = (finding: Finding, taken: readonly string[], needs: readonly Need[]): boolean =>
+  taken.includes(finding.component) &&
+  needs.some(({ code, handling }) => code === finding.need && handling === finding.handling) &&
+  WHYS.includes(finding.why) &&
+  Object.hasOwn(RANK, finding.level) &&
+  (finding.touches === null ? [] : [finding.touches]).every((one) =>
+    finding.reached.includes(one),
+  ) &&
+  (!(finding.why === 'contact' || finding.why === 'soiled') || finding.touches !== null)
+
+/** An answer whose parts are all there and agree with each other; no answer counts otherwise. */
+const isAnswer = (
+  answer: JudgedTaken,
+  taken: readonly string[],
+  needs: readonly Need[],
+): boolean => {
+  const { level, findings, fromBackup } = answer
+  if (!Array.isArray(findings) || !Array.isArray(fromBackup)) return false
+  if (!answer.findings.every((one) => isSound(one, taken, needs))) return false
+  const ranks = answer.findings.map((one) => RANK[one.level])
+  return Object.hasOwn(RANK, level) && Math.min(RANK.ok, ...ranks) === RANK[level]
+}
+
+/** Out of which kitchen a build is or was taken, and out of which pans. */
+export interface Taken {
+  readonly kitchen: Kitchen
+  /** Left away: as it would be taken now. */
+  readonly from?: TakenFrom
+}
+
+/** What stands in a choice's way; null where that couldn't be found out. */
+export const findingsOf = (
+  state: RunningState,
+  choice: BuildChoice,
+  checker: Checker = judgeTaken,
+  out?: Taken,
+): readonly Finding[] | null => {
+  const taken = takenComponents(choice)
+  const needs = strictest(choice.needs)
+  try {
+    const answer = checker(out?.kitchen ?? kitchenOf(state), taken, needs, out?.from)
+    return isAnswer(answer, taken, needs) ? answer.findings : null
+  } catch {
+    return null
+  }
+}
+
+const isAcceptable = ({ level }: Finding): boolean => level === 'caution' || level === 'ask'
+
+/** Findings that the person in charge may accept with the guest. */
+export const cautionsIn = (findings: readonly Finding[]): readonly AcceptedFinding[] =>
+  findings.flatMap((one): AcceptedFinding[] =>
+    isAcceptable(one) && one.why !== 'contains' && one.why !== 'contact-unknown'
+      ? [
+          {
+            component: one.component,
+            need: one.need,
+            why: one.why,
+            touches: one.touches,
+            reached: one.reached,
+          },
+        ]
+      : [],
+  )
+
+const isFor = (acceptance: Acceptance, choice: BuildChoice): boolean => {
+  const needs = strictest(choice.needs)
+  return (
+    acceptance.item === choice.item &&
+    acceptance.needs.length === needs.length &&
+    needs.every((need) =>
+      acceptance.needs.some((one) => one.code === need.code && one.handling === need.handling),
+    )
+  )
+}
+
+/** The acceptance that a choice names, where it is of this order and counted for no other build. */
+const acceptanceOf = (
+  state: RunningState,
+  choice: BuildChoice,
+  build: string | null,
+): Acceptance | null => {
+  const found = choice.caution === null ? undefined : state.cautions[`c${choice.caution}`]
+  if (!found || !isFor(found, choice)) return null
+  return found.build === null || found.build === build ? found : null
+}
+
+/** Cautions of a choice that nobody accepted for it. */
+export const notAccepted = (
+  state: RunningState,
+  choice: BuildChoice,
+  findings: readonly Finding[],
+  build: string | null,
+): readonly AcceptedFinding[] => {
+  const accepted = acceptanceOf(state, choice, build)?.findings ?? []
+  return cautionsIn(findings).filter((one) => !accepted.some((other) => isCovered(one, other)))
+}
+
+/** One thing in the way: what nobody may accept, or what nobody has accepted. */
+export type InTheWay = Finding | AcceptedFinding
+
+/** What of findings stands in a build's way whatever was accepted for it. */
+export const inTheWay = (
+  state: RunningState,
+  choice: BuildChoice,
+  findings: readonly Finding[],
+  build: string,
+): readonly InTheWay[] => [
+  ...findings.filter((one) => one.level === 'no'),
+  ...notAccepted(state, choice, findings, build),
+]

@@ -43,8 +43,8 @@ export interface Lead {
 export interface ToldClock {
   /** Epoch milliseconds. */
   readonly beginsAt: number
-  /** How long each `hoursPass` takes, milliseconds. */
-  readonly passes: readonly number[]
+  /** How long each `hoursPass` takes, milliseconds; what the machine slept through is a jump. */
+  readonly passes: readonly (number | { readonly slept: number })[]
 }
 
 export interface Job {
@@ -121,7 +121,9 @@ const onClock = ({ beginsAt, passes }: ToldClock): Launch => ({
   nodeArguments: ['--import', join(root, 'tests/support/told-clock.mjs')],
   env: {
     LEVEL_SCOOP_TEST_BEGINS_AT: String(beginsAt),
-    LEVEL_SCOOP_TEST_PASSES_MS: passes.join(','),
+    LEVEL_SCOOP_TEST_PASSES_MS: passes
+      .map((one) => (typeof one === 'number' ? one : `s${one.slept}`))
+      .join(','),
   },
 })
 

@@ -141,9 +141,8 @@ const toChange = ({ station, mixing }: RunningState) => {
 }
 
 /**
- * All there is to do, most pressing first: guests to find and builds that are held, builds
- * handed over with food that was found bad, a clock that
- * jumped, pans to load, builds that are short, labels that changed and aren't read, pans that
+ * All there is to do, most pressing first: guests to find, a clock that jumped, builds that are held,
+ * builds handed over with food that was found bad, pans to load, builds that are short, labels that changed and aren't read, pans that
  * hold a product from before, what is sold out, pans under a quarter (the emptiest first), labels that nobody ever read. What isn't sold by
  * choice is only asked for where builds are short of it.
  */
@@ -160,9 +159,10 @@ export const toDos = (state: RunningState): readonly ToDo[] => {
   const labels = toRead(state)
   return [
     ...byReason('find', guestsToFind(state)),
+    // It may be why a build is held, and confirming it lifts that.
+    ...(state.clockJump ? [{ kind: 'confirm-clock' as const, byMs: state.clockJump.byMs }] : []),
     ...byReason('hold', heldBuilds(state)),
     ...handedOverLists(state).map((list) => ({ kind: 'handed-over' as const, ...list })),
-    ...(state.clockJump ? [{ kind: 'confirm-clock' as const, byMs: state.clockJump.byMs }] : []),
     ...(loads.length > 0 ? [{ kind: 'load' as const, loads }] : []),
     ...of('short').map(({ pan, component, lacking }) => ({
       kind: 'short' as const,

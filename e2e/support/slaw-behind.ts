@@ -1,0 +1,32 @@
+/** Slaw is beside the cheddar: for a guest who keeps milk apart it comes out of its back-up pan. */
+import type { Page } from '@playwright/test'
+import { componentOf } from '#lib/menu/find.ts'
+import { loadFields } from '#lib/service/opening-commands.ts'
+import { itemRow, sendButton, tellNeed, ticketIsSent, turnAndAgree } from './hands.ts'
+import type { Lead } from './job.ts'
+
+/** What stands behind the line from now on: so many portions of slaw. */
+export const standsBehind = async (
+  { does, state, portions }: Lead,
+  count: number,
+): Promise<void> => {
+  const { station, backups } = state()
+  const slaw = componentOf(station, 'slaw')
+  if (backups.slaw !== undefined) await does({ type: 'setBackup', component: 'slaw', ready: false })
+  await does({
+    type: 'setBackup',
+    component: 'slaw',
+    ready: true,
+    amount: portions('slaw', count),
+    ...loadFields(station, slaw),
+  })
+}
+
+/** An order of garden chicken with milk kept apart, agreed to and sent. */
+export const orderMilkApart = async (page: Page, number: number): Promise<void> => {
+  await tellNeed(page, 'milk')
+  await itemRow(page, 'Garden chicken').click()
+  await turnAndAgree(page)
+  await sendButton(page).click()
+  await ticketIsSent(page, number)
+}

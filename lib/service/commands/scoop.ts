@@ -4,6 +4,7 @@ import { portionMg } from '#lib/quantity/portion.ts'
 import { toolVolumeMl } from '#lib/quantity/portion-tools.ts'
 import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands/decision.ts'
 import { idField } from '#lib/service/commands/fields.ts'
+import { lendersOf } from '#lib/service/lent-scoops.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
 import { type Measures, MOST_MEASURES } from '#lib/stock/nearest-scoop.ts'
 import { densityOf, standInFor, toolsAtHand } from '#lib/stock/stand-in.ts'
@@ -56,9 +57,15 @@ const decideMeasures = (
     return tool ? sum + toolVolumeMl(tool.tool) * times : sum
   }, 0)
   const amount = portionMg(ml, gPerMl, 1)
-  return amount < 1
-    ? refuse({ code: 'no-scoop-fits', component })
-    : happened({ type: 'scoopMissed', component, measures, portion: { unit: 'mg', amount } })
+  if (amount < 1) return refuse({ code: 'no-scoop-fits', component })
+  const lentBy = lendersOf(state, component, measures)
+  return happened({
+    type: 'scoopMissed',
+    component,
+    measures,
+    portion: { unit: 'mg', amount },
+    ...(lentBy.length > 0 ? { lentBy } : {}),
+  })
 }
 
 /** A component's scoop is missing: tools at hand stand in, never one that carries an allergen into it. */

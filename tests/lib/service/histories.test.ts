@@ -152,8 +152,13 @@ describe('whatever is commanded', () => {
       ...(['start', 'finish', 'takeBack', 'remake', 'handOver', 'pay'] as const),
       ...(['stopSelling', 'resumeSelling', 'signOn', 'signOff', 'acceptCaution'] as const),
       ...(['tellNeed', 'changeLabel', 'notSameProduct', 'soilPan', 'setBackup'] as const),
+      ...(['missScoop', 'scoopBack'] as const),
     ]
     for (const type of often) expect(accepted.get(type) ?? 0, type).toBeGreaterThan(20)
+    const lent = histories.flatMap((lived) =>
+      lived.happened.flatMap(({ events }) => events.filter((one) => 'lentBy' in one)),
+    )
+    expect(lent.length).toBeGreaterThan(20)
     for (const code of [
       'sold-out',
       'short',

@@ -165,12 +165,18 @@ const marksIn = (
     return component === undefined ? [] : one.soiledBy.map((by) => ({ component, by }))
   })
 
-const kitchenIn = (state: RunningState, isMeant: (stock: Stock) => boolean): Kitchen =>
+const kitchenIn = (
+  state: RunningState,
+  isMeant: (stock: Stock) => boolean,
+  until = Number.POSITIVE_INFINITY,
+): Kitchen =>
   kitchenWith({
     station: state.station,
     soiled: marksIn(state.pans, (id) => findPan(state.station, id)?.component, isMeant),
     soiledBehind: marksIn(state.backupPans, (id) => state.backupPans[id]?.component, isMeant),
-    lent: Object.values(state.lent).map(({ component, by }) => ({ component, by })),
+    lent: Object.values(state.lent)
+      .filter(({ since }) => since <= until)
+      .map(({ component, by }) => ({ component, by })),
     ready: Object.keys(state.backups),
   })
 
@@ -179,8 +185,8 @@ export const kitchenOf = (state: RunningState): Kitchen => kitchenIn(state, () =
 
 /**
  * The kitchen as food that was made at a moment may have met it: what went into a pan that was loaded
- * or changed since isn't in that food. Of the others nobody knows when it went in.
+ * or changed since isn't in that food, nor what a scoop carried that was lent since. Of the others nobody knows when it went in.
  * @param madeAt epoch milliseconds
  */
 export const kitchenAt = (state: RunningState, madeAt: number): Kitchen =>
-  kitchenIn(state, (stock) => stock.loadedAt <= madeAt)
+  kitchenIn(state, (stock) => stock.loadedAt <= madeAt, madeAt)

@@ -1,29 +1,12 @@
 /** Scoops that stand in for another component's: what both pans share until both are changed. */
 import { pansOf } from '#lib/menu/find.ts'
+import type { Stamp } from '#lib/service/event.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import type { ScoopMissed } from '#lib/service/stock-event.ts'
 import type { LentScoop } from '#lib/service/stock-state.ts'
-import type { Measures } from '#lib/stock/nearest-scoop.ts'
-import { toolsAtHand } from '#lib/stock/stand-in.ts'
 
 type Lent = RunningState['lent']
-
-/** Components whose own scoop a stand-in of another is, or that it has been in since it was washed. */
-export const lendersOf = (
-  state: RunningState,
-  component: string,
-  measures: readonly Measures[],
-): readonly string[] =>
-  [
-    ...new Set(
-      toolsAtHand(state, component)
-        .filter(({ id }) => measures.some((one) => one.id === id))
-        .flatMap(({ touched }) => touched),
-    ),
-  ]
-    .filter((by) => by !== component)
-    .sort()
 
 /** The components that share a lent scoop with one. */
 export const sharingWith = ({ lent }: RunningState, component: string): readonly string[] => [
@@ -37,7 +20,7 @@ export const sharingWith = ({ lent }: RunningState, component: string): readonly
 /** Folded: a scoop is lent, and touches every pan of both. */
 export const afterLending = (
   { station, lent }: RunningState,
-  { component, lentBy = [] }: ScoopMissed,
+  { component, lentBy = [], at }: ScoopMissed & Stamp,
 ): Lent => ({
   ...lent,
   ...Object.fromEntries(
@@ -45,7 +28,8 @@ export const afterLending = (
       const pans = pansOf(station)
         .filter((pan) => pan.component === component || pan.component === by)
         .map(({ id }) => id)
-      return [`${component}/${by}`, { component, by, pans }]
+      const key = `${component}/${by}`
+      return [key, { component, by, pans, since: lent[key]?.since ?? at }]
     }),
   ),
 })

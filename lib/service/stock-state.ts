@@ -38,6 +38,8 @@ export interface LentScoop {
   readonly by: string
   /** Pans of the line, of both, that weren't changed since. */
   readonly pans: readonly string[]
+  /** Since when, epoch milliseconds: food that was made before wasn't touched. */
+  readonly since: number
 }
 
 /** Amounts by reason: of waste, and of what was thrown out with initials. */

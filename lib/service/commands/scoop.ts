@@ -4,10 +4,9 @@ import { portionMg } from '#lib/quantity/portion.ts'
 import { toolVolumeMl } from '#lib/quantity/portion-tools.ts'
 import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands/decision.ts'
 import { idField } from '#lib/service/commands/fields.ts'
-import { lendersOf } from '#lib/service/lent-scoops.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
 import { type Measures, MOST_MEASURES } from '#lib/stock/nearest-scoop.ts'
-import { densityOf, standInFor, toolsAtHand } from '#lib/stock/stand-in.ts'
+import { densityOf, lendersOf, standInFor, toolsAtHand } from '#lib/stock/stand-in.ts'
 
 export const missScoopSchema = z.strictObject({
   type: z.literal('missScoop'),

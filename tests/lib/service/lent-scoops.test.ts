@@ -3,9 +3,17 @@ import type { StationDocument } from '#lib/menu/station-document.ts'
 import { judgeComponent } from '#lib/needs/judge.ts'
 import { kitchenOf } from '#lib/needs/kitchen.ts'
 import { openingCommands } from '#lib/service/opening-commands.ts'
+import { openBuilds } from '#lib/service/tickets.ts'
+import { tellFinding } from '#lib/views/finding-told.ts'
+import { whyHeld } from '#lib/views/held.ts'
+import { panPictures } from '#lib/views/pans.ts'
+import { sayFinding } from '#lib/words/findings-en.ts'
+import { sayWhyHeld } from '#lib/words/held-en.ts'
+import { pansWords } from '#lib/words/pans-en.ts'
 import { need } from '#tests/support/kitchens.ts'
 import {
   backupReady,
+  buildIn,
   changePan,
   choose,
   demoStation,
@@ -76,6 +84,12 @@ const containsSoy = (id: string): Given => {
 }
 const soil = (pan: string, by: string): Given => ({ type: 'soilPan', pan, by })
 
+const bowl = choose(
+  'bean-and-pepper',
+  { peppers: 'no', slaw: 'no', cheddar: 'no', almonds: 'no', 'yogurt-sauce': 'no' },
+  { base: 'rice', ...needs(need('wheat')) },
+)
+
 const judged = (told: Told, component: string, code: string) =>
   judgeComponent(kitchenOf(running(told)), component, [need(code)])
 const lentIn = (told: Told) => kitchenOf(running(told)).lent
@@ -94,11 +108,6 @@ describe('a scoop that is lent', () => {
   })
 
   it('[N51] brings what its own pan touches, so that no order simply fits', () => {
-    const bowl = choose(
-      'bean-and-pepper',
-      { peppers: 'no', slaw: 'no', cheddar: 'no', almonds: 'no', 'yogurt-sauce': 'no' },
-      { base: 'rice', ...needs(need('wheat')) },
-    )
     expect(refusalOf(when(loaded, send(bowl)))).toBeNull()
     const lent = onward(loaded, ofPeppers)
     expect(judged(lent, 'rice', 'wheat')).toMatchObject({
@@ -127,6 +136,39 @@ describe('a scoop that is lent', () => {
       level: 'caution',
       findings: [{ why: 'contact', touches, contact: 'scoop' }],
     })
+  })
+
+  it.each([
+    ['lent', 'waiting', [] as const, ofPeppers],
+    ['lent', 'making', ['start'] as const, ofPeppers],
+    ['soiled', 'made', ['start', 'finish'] as const, soil('pan-beans', 'pita')],
+  ])('[N51] holds a guest’s build once it is %s and the build is %s', (_, __, steps, happens) => {
+    const acts = steps.map(
+      (type): Given => ({
+        type,
+        ticket: 1,
+        letter: 'A',
+        ...(type === 'start' ? { read: true } : {}),
+      }),
+    )
+    const told = onward(loaded, ofBeans, send(bowl), ...acts, happens)
+    expect(buildIn(told, '1A').hold).toMatchObject({ reason: 'contact' })
+    const { ticket, build } = openBuilds(running(told))[0] ?? {}
+    if (!ticket || !build?.hold) throw new Error('nothing is held')
+    expect(sayWhyHeld(whyHeld(running(told), build, build.hold))).toContain(
+      'The scoop of Black beans stood in for the one of Brown rice.',
+    )
+  })
+
+  it('[N51] holds nothing that was made before it was lent', () => {
+    const made = onward(
+      loaded,
+      send(bowl),
+      { type: 'start', ticket: 1, letter: 'A', read: true },
+      { type: 'finish', ticket: 1, letter: 'A' },
+      ofPeppers,
+    )
+    expect(buildIn(made, '1A').hold).toBeNull()
   })
 
   it('[N51] is cleared by a protected back-up pan', () => {
@@ -182,5 +224,25 @@ describe('a scoop that is lent', () => {
     const told = happening(loaded, [older])
     expect(told.state.lent).toEqual({})
     expect(judged(told, 'rice', 'wheat').level).toBe('ok')
+  })
+
+  it('[K52] is said at both pans, until both are changed', () => {
+    const pictures = (told: Told) => panPictures(running(told))
+    const lent = onward(loaded, ofBeans)
+    expect(pictures(lent)['pan-rice']).toMatchObject({ standInFrom: ['beans'], lentTo: [] })
+    expect(pictures(lent)['pan-beans']).toMatchObject({ standInFrom: [], lentTo: ['rice'] })
+    expect(pansWords.standInFrom(['Black beans'])).toBe('stand-in scoop from black beans')
+    expect(pansWords.lentTo(['Brown rice'])).toBe('scoop lent to brown rice')
+    const half = onward(lent, back(), change('rice'))
+    expect(pictures(half)['pan-rice']).toMatchObject({ standInFrom: ['beans'] })
+    expect(pictures(onward(half, change('beans')))['pan-rice']).toMatchObject({ standInFrom: [] })
+  })
+
+  it('[K52] is said to the guest as shared', () => {
+    const told = onward(loaded, ofBeans, containsSoy('cumin'))
+    const [finding] = judged(told, 'rice', 'soy').findings
+    expect(finding && sayFinding(tellFinding(running(told).station, finding))).toBe(
+      'Brown rice shares tools or a place on the line with black beans, which contain soy',
+    )
   })
 })

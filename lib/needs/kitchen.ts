@@ -185,7 +185,8 @@ export const kitchenOf = (state: RunningState): Kitchen => kitchenIn(state, () =
 
 /**
  * The kitchen as food that was made at a moment may have met it: what went into a pan that was loaded
- * or changed since isn't in that food, nor what a scoop carried that was lent since. Of the others nobody knows when it went in.
+ * or changed since isn't in that food, nor is what a scoop brings that was lent since. Of the others
+ * nobody knows when it went in.
  * @param madeAt epoch milliseconds
  */
 export const kitchenAt = (state: RunningState, madeAt: number): Kitchen =>

@@ -189,9 +189,9 @@ describe('what is frozen', () => {
 
   /** Of the states that the logs fold to. They may change with the state's shape, never a log. */
   const HASHES = {
-    1: '3bff67fe079055339575e912bce42f65c42e4a6cdf4bd4c0835b95da70526be3',
-    2: 'c8dd627c39489fd8eed3e1c0603ec403bb3acb7711d66c4b505d65c126219a98',
-    3: '364c868ea804fb8e239e4443dcf64d4acada94cb8e3596f94f0c393641dab456',
+    1: 'c9f63a6ccea7ec25a81cfe4be345b0cfb4302ed28aef3e1d7e38389485e3bf62',
+    2: '8f879b1f4e31c03a4f06c85d155c471097a5521e05f6b37c8cfd8f688a8275cd',
+    3: '61602928f524e7a85859beb27c30159d63168af32bd79f13c3ef976eb7cea0ac',
   } as const
 
   const folded = (version: keyof typeof HASHES) => {

@@ -19,6 +19,20 @@ interface LeadLineProps {
   readonly onPan: (id: string) => void
 }
 
+/** Whose scoop it is that stands in, and for whose its own does; '' where none does. */
+const sayStandIn = (
+  state: RunningState,
+  { component, standInFrom, lentTo }: PanPicture,
+): string => {
+  const name = nameIn(state.station)
+  const said = [
+    ...(standInFrom.length > 0 ? [words.standInFrom(standInFrom.map(name))] : []),
+    ...(standInFrom.length === 0 && state.standIns[component] ? [words.standIn] : []),
+    ...(lentTo.length > 0 ? [words.lentTo(lentTo.map(name))] : []),
+  ]
+  return said.join(', ')
+}
+
 /** The line with what is in it, and whether that lasts. */
 export function LeadLine({ state, pictures, forecast, now, chosen, onPan }: LeadLineProps) {
   return (
@@ -37,7 +51,7 @@ export function LeadLine({ state, pictures, forecast, now, chosen, onPan }: Lead
             outlook={outlookOf(forecast, component.id)}
             times={foodTimes(state, 'pan', id, now)}
             kept={keep ? portionsKept(keep) : 0}
-            standIn={state.standIns[component.id] !== undefined}
+            standIn={sayStandIn(state, one)}
             bias={biasThatMatters(forecast, component.id)}
             timeZone={state.station.timeZone}
             chosen={chosen === id}

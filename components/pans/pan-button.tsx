@@ -50,8 +50,8 @@ interface PanButtonProps {
   readonly times: FoodTimes | null
   /** Portions of its component that are kept for some orders. */
   readonly kept: number
-  /** Its scoop is missing: others stand in. */
-  readonly standIn: boolean
+  /** That other scoops stand in, or its own does for others; '' where that isn't so. */
+  readonly standIn: string
   /** Percent that its scoops run heavy, below zero light; 0 where that is no matter. */
   readonly bias: number
   readonly timeZone: string
@@ -75,7 +75,7 @@ export function PanButton(props: PanButtonProps) {
     throwOut: times?.throwOutAt && !trouble ? words.throwOutAt(time(times.throwOutAt)) : '',
     readBy: times?.readBy && !trouble ? words.readBy(time(times.readBy)) : '',
     kept: props.kept > 0 ? words.kept(props.kept) : '',
-    standIn: props.standIn ? words.standIn : '',
+    standIn: props.standIn,
     bias: props.bias !== 0 && !trouble ? words.heavy(props.bias) : '',
     backup: isBackupReady ? words.backupReady : '',
   }

@@ -45,6 +45,8 @@ export const panFacts = (
         ]
       : []),
     ...(holdsBefore(state, picture.pan) ? [words.beforeFact] : []),
+    ...(picture.standInFrom.length > 0 ? [words.standInFact(picture.standInFrom.map(name))] : []),
+    ...(picture.lentTo.length > 0 ? [words.lentFact(picture.lentTo.map(name))] : []),
     ...(picture.soiledBy.length > 0 ? [words.soiledFact(picture.soiledBy.map(name))] : []),
   ]
 }

@@ -16,7 +16,7 @@ import { findBackup, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { firstDayIs } from '#lib/views/dates-asked.ts'
 import { usualLoads } from '#lib/views/pans-to-do.ts'
-import { holdsBefore } from '#lib/views/product-before.ts'
+import { washingMatters } from '#lib/views/product-before.ts'
 import { dateWords } from '#lib/words/dates-en.ts'
 import { formWords as words } from '#lib/words/food-forms-en.ts'
 
@@ -193,7 +193,7 @@ export function PutForm({ state, acting, food, now, choose, onBack }: FormProps<
       send={away > 0 ? words.changeSend(away) : words.put[way]}
       behind={away > 0 ? freeBackup(state, pan.component) : null}
       done={words.isLoaded(name)}
-      asksWashed={way === 'load' && (held.soiledBy.length > 0 || holdsBefore(state, id))}
+      asksWashed={way === 'load' && washingMatters(state, id)}
     />
   )
 }

@@ -10,6 +10,9 @@ export interface Soil {
   readonly by: string
 }
 
+/** A scoop that is lent: the pans of both touch each other. */
+export type Lent = Soil
+
 export interface Reached {
   readonly component: string
   /** How the way to it begins. */
@@ -28,13 +31,23 @@ interface Edge {
   readonly components: readonly string[]
 }
 
-const edgesOf = (
+/** By component, what leads on from its pan: of a scoop that went in, from the pan that has its mark. */
+const edgesFrom = (
   contacts: NonNullable<StationDocument['contacts']>,
   soiled: readonly Soil[],
-): readonly Edge[] => [
-  ...contacts,
-  ...soiled.map(({ component, by }) => ({ kind: 'scoop' as const, components: [component, by] })),
-]
+  lent: readonly Lent[],
+): ReadonlyMap<string, readonly Edge[]> => {
+  const from = new Map<string, Edge[]>()
+  const lead = (component: string, edge: Edge) =>
+    from.set(component, [...(from.get(component) ?? []), edge])
+  const both = lent.map(({ component, by }) => ({
+    kind: 'scoop' as const,
+    components: [component, by],
+  }))
+  for (const edge of [...contacts, ...both]) for (const one of edge.components) lead(one, edge)
+  for (const { component, by } of soiled) lead(component, { kind: 'scoop', components: [by] })
+  return from
+}
 
 const spread = (
   from: string,
@@ -61,12 +74,10 @@ const spread = (
 export const reachOf = (
   station: Pick<StationDocument, 'contacts' | 'components'>,
   soiled: readonly Soil[],
+  lent: readonly Lent[],
 ): ReadonlyMap<string, Reach> | null => {
   if (station.contacts === null) return null
-  const edges = edgesOf(station.contacts, soiled)
-  const byComponent = new Map<string, Edge[]>()
-  for (const edge of edges)
-    for (const one of edge.components) byComponent.set(one, [...(byComponent.get(one) ?? []), edge])
+  const byComponent = edgesFrom(station.contacts, soiled, lent)
   return new Map(
     station.components.map(({ id }) => {
       const own = byComponent.get(id) ?? []

@@ -1,7 +1,7 @@
 import { findPan } from '#lib/menu/find.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { NeedCode } from '#lib/needs/codes.ts'
-import { type Reach, type Reached, reachOf, type Soil } from '#lib/needs/contact.ts'
+import { type Lent, type Reach, type Reached, reachOf, type Soil } from '#lib/needs/contact.ts'
 import { byWorst, type Declared, declaredBy } from '#lib/needs/declared.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -11,6 +11,8 @@ export interface Kitchen {
   readonly soiled: readonly Soil[]
   /** What went into pans behind the line; nothing where left away. */
   readonly soiledBehind?: readonly Soil[]
+  /** Scoops that are lent, or were, to pans that weren't changed since. */
+  readonly lent: readonly Lent[]
   /** Components whose protected back-up pan is said to stand ready. */
   readonly ready: readonly string[]
 }
@@ -84,8 +86,8 @@ const soilOf = (
   }
 }
 
-const createFacts = ({ station, soiled, soiledBehind = [], ready }: Kitchen): FactsOf => {
-  const reach = reachOf(station, soiled)
+const createFacts = ({ station, soiled, soiledBehind = [], lent, ready }: Kitchen): FactsOf => {
+  const reach = reachOf(station, soiled, lent)
   const hasBackup = new Set(
     station.backups
       .filter((one) => one.protected && ready.includes(one.component))
@@ -140,8 +142,8 @@ const kitchens = new WeakMap<StationDocument, Map<string, Kitchen>>()
 const MOST_KITCHENS = 24
 
 const kitchenWith = (kitchen: Kitchen): Kitchen => {
-  const { station, soiled, soiledBehind, ready } = kitchen
-  const key = JSON.stringify([soiled, soiledBehind, ready])
+  const { station, soiled, soiledBehind, lent, ready } = kitchen
+  const key = JSON.stringify([soiled, soiledBehind, lent, ready])
   const all = kitchens.get(station) ?? new Map<string, Kitchen>()
   kitchens.set(station, all)
   const known = all.get(key)
@@ -163,11 +165,18 @@ const marksIn = (
     return component === undefined ? [] : one.soiledBy.map((by) => ({ component, by }))
   })
 
-const kitchenIn = (state: RunningState, isMeant: (stock: Stock) => boolean): Kitchen =>
+const kitchenIn = (
+  state: RunningState,
+  isMeant: (stock: Stock) => boolean,
+  until = Number.POSITIVE_INFINITY,
+): Kitchen =>
   kitchenWith({
     station: state.station,
     soiled: marksIn(state.pans, (id) => findPan(state.station, id)?.component, isMeant),
     soiledBehind: marksIn(state.backupPans, (id) => state.backupPans[id]?.component, isMeant),
+    lent: Object.values(state.lent)
+      .filter(({ since }) => since <= until)
+      .map(({ component, by }) => ({ component, by })),
     ready: Object.keys(state.backups),
   })
 
@@ -176,8 +185,9 @@ export const kitchenOf = (state: RunningState): Kitchen => kitchenIn(state, () =
 
 /**
  * The kitchen as food that was made at a moment may have met it: what went into a pan that was loaded
- * or changed since isn't in that food. Of the others nobody knows when it went in.
+ * or changed since isn't in that food, nor is what a scoop brings that was lent since. Of the others
+ * nobody knows when it went in.
  * @param madeAt epoch milliseconds
  */
 export const kitchenAt = (state: RunningState, madeAt: number): Kitchen =>
-  kitchenIn(state, (stock) => stock.loadedAt <= madeAt)
+  kitchenIn(state, (stock) => stock.loadedAt <= madeAt, madeAt)

@@ -4,10 +4,11 @@ import type { CountCorrected, PanChanged, PanLoaded, Stamp } from '#lib/service/
 import type { LoadedFood, PanToppedUp } from '#lib/service/food-event.ts'
 import { EMPTY_STOCK, type HeldStock } from '#lib/service/food-state.ts'
 import { componentIn, emptied, findBackup, isUsable, withStock } from '#lib/service/held-stock.ts'
+import { afterCleaning } from '#lib/service/lent-scoops.ts'
 import type { BackupSet } from '#lib/service/line-event.ts'
 import { movedFromBatch, movedMix, unmixedBy } from '#lib/service/mixing.ts'
 import { withoutRest, withRest } from '#lib/service/rest-of-pan.ts'
-import { soiledFromBackup } from '#lib/service/soiling.ts'
+import { soiledFromBackup, withLeft } from '#lib/service/soiling.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 const componentOfPan = (state: RunningState, id: string): string => {
@@ -76,7 +77,13 @@ export const loaded = (
   const isChange = event.type === 'panChanged'
   const isWashed = isChange || event.washed === true
   const source = event.from == null ? undefined : before.backupPans[event.from]
-  const cleaned = isWashed ? { ...before, ...unmixedBy(before, event.pan) } : before
+  const cleaned = isWashed
+    ? {
+        ...withLeft(before, event.leaves ?? []),
+        ...unmixedBy(before, event.pan),
+        lent: afterCleaning(before, event.pan),
+      }
+    : before
   const own = before.pans[event.pan]
   let state = withStock(cleaned, 'pan', event.pan, (pan) =>
     filled(

@@ -3,6 +3,7 @@ import type { Amounts } from '#lib/service/build-choice.ts'
 import { portionsTaken } from '#lib/service/build-choice.ts'
 import { release, reserve } from '#lib/service/build-folding.ts'
 import type { Stamp } from '#lib/service/event.ts'
+import { afterLending, afterReturn } from '#lib/service/lent-scoops.ts'
 import { keptBy } from '#lib/service/reserved.ts'
 import type { Build, RunningState, Ticket } from '#lib/service/state.ts'
 import type { ScoopFound, ScoopMissed } from '#lib/service/stock-event.ts'
@@ -79,9 +80,9 @@ export const portionChanged = (
     (belief ? { bias: belief.bias, sd: Math.sqrt(belief.biasVar) } : { bias: 0, sd: 0 })
   const { [component]: _, ...others } = state.standIns
   const isBack = event.type === 'scoopFound'
-  const next = waitingReportioned(state, component, portion.amount)
-  return {
-    ...next,
+  const waiting = waitingReportioned(state, component, portion.amount)
+  const next: RunningState = {
+    ...waiting,
     portions: { ...state.portions, [component]: portion },
     standIns: isBack
       ? others
@@ -98,4 +99,5 @@ export const portionChanged = (
         }
       : state.beliefs,
   }
+  return { ...next, lent: isBack ? afterReturn(next) : afterLending(next, event) }
 }

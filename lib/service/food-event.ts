@@ -34,6 +34,12 @@ export interface Container {
 }
 
 /** Beside the fields of `panLoaded`, `panChanged` and `backupSet`: an older log knew none of it. */
+/** A pan, on the line or behind it, and a component of which a scoop brought something into it. */
+export interface Mark {
+  readonly pan: string
+  readonly by: string
+}
+
 export interface LoadedFood {
   readonly batch?: string | null
   /** What is known of the food; null: nothing. */
@@ -45,6 +51,8 @@ export interface LoadedFood {
   readonly weighed?: boolean
   /** Of what went away with the pan before, where that is to be thrown out. */
   readonly rest?: RestToThrowOut
+  /** What the pan before had of others and its scoop carried on; left away where there is nothing. */
+  readonly leaves?: readonly Mark[]
 }
 
 /** Beside the fields of `serviceOpened`. */

@@ -1,10 +1,8 @@
 import { pansOf } from '#lib/menu/find.ts'
+import type { Mark } from '#lib/service/food-event.ts'
+import { allStock, componentIn, withStock } from '#lib/service/held-stock.ts'
+import { sharingWith } from '#lib/service/lent-scoops.ts'
 import type { PanState, RunningState } from '#lib/service/state.ts'
-
-interface Mark {
-  readonly pan: string
-  readonly by: string
-}
 
 /** Pans of the line with these marks beside what they had; null where all had them before. */
 const marked = (
@@ -57,3 +55,33 @@ export const protectedOf = ({ backupPans }: RunningState, component: string): re
 /** Whether a scoop may have been in a protected back-up pan of a component, instead of on the line. */
 export const hasBackup = (state: RunningState, component: string): boolean =>
   state.backups[component] !== undefined || protectedOf(state, component).length > 0
+
+/**
+ * Marks that a pan's change leaves on others: what it held of other components is still in those that
+ * its scoop was in, or that share a lent one with it, though the pan itself is clean.
+ */
+export const leftOnOthers = (state: RunningState, pan: string): readonly Mark[] => {
+  const of = componentIn(state.station, pan)
+  if (of === undefined) return []
+  const sharing = sharingWith(state, of)
+  const held = [...new Set([...(state.pans[pan]?.soiledBy ?? []), ...sharing])]
+  return allStock(state).flatMap(({ what, id, stock: { soiledBy } }) => {
+    const own = componentIn(state.station, id) ?? of
+    const had = soiledBy.includes(of) || (what === 'pan' && sharing.includes(own))
+    if (own === of || !had) return []
+    return held
+      .filter((by) => by !== own && !soiledBy.includes(by))
+      .map((by): Mark => ({ pan: id, by }))
+  })
+}
+
+/** Folded: what another pan's change left. */
+export const withLeft = (state: RunningState, marks: readonly Mark[]): RunningState =>
+  marks.reduce<RunningState>(
+    (so, { pan, by }) =>
+      withStock(so, so.pans[pan] ? 'pan' : 'backup', pan, (held) => ({
+        ...held,
+        soiledBy: [...held.soiledBy, by],
+      })),
+    state,
+  )

@@ -93,6 +93,8 @@ export interface ScoopMissed {
   readonly component: string
   readonly measures: readonly Measures[]
   readonly portion: Portion
+  /** Components whose own scoop stands in, or that it has been in; left away where there is none. */
+  readonly lentBy?: readonly string[]
 }
 
 export interface ScoopFound {

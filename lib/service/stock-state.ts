@@ -31,6 +31,17 @@ export interface StandIn {
   readonly at: number
 }
 
+/** A scoop that is, or was, lent: what its tool has been in and the component touch each other. */
+export interface LentScoop {
+  readonly component: string
+  /** The component whose own scoop it is, or that it had been in before. */
+  readonly by: string
+  /** Pans of the line, of both, that weren't changed since. */
+  readonly pans: readonly string[]
+  /** Since when, epoch milliseconds: food that was made before wasn't touched. */
+  readonly since: number
+}
+
 /** Amounts by reason: of waste, and of what was thrown out with initials. */
 export type WastedFor = Readonly<Partial<Record<WasteReason | DiscardReason, number>>>
 
@@ -61,6 +72,8 @@ export interface StockState {
   readonly standIns: Readonly<Record<string, StandIn>>
   /** By tool: components that it has been in beside its own since it was washed. */
   readonly toolsIn: Readonly<Record<string, readonly string[]>>
+  /** By "rice/beans": scoops that stand in or stood in, until the pans of both are clean. */
+  readonly lent: Readonly<Record<string, LentScoop>>
   /** What was wasted or thrown out, by component and reason, in the component's unit. */
   readonly wastes: Readonly<Record<string, WastedFor>>
   readonly adviceLog: readonly AdviceEntry[]
@@ -80,6 +93,7 @@ export const NO_STOCK: StockState = {
   keeps: {},
   standIns: {},
   toolsIn: {},
+  lent: {},
   wastes: {},
   adviceLog: [],
   buildTimes: NO_BUILD_TIMES,

@@ -3,7 +3,12 @@ import { findComponent } from '#lib/menu/find.ts'
 import { densityGPerMl } from '#lib/quantity/portion.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { levelOf } from '#lib/stock/levels.ts'
-import { type Nearest, nearestScoop, type ToolAtHand } from '#lib/stock/nearest-scoop.ts'
+import {
+  type Measures,
+  type Nearest,
+  nearestScoop,
+  type ToolAtHand,
+} from '#lib/stock/nearest-scoop.ts'
 
 /** Tools that could stand in for a component's own, with what each has been in. */
 export const toolsAtHand = (state: RunningState, component: string): readonly ToolAtHand[] =>
@@ -20,6 +25,22 @@ export const toolsAtHand = (state: RunningState, component: string): readonly To
       ],
       allergenOnly: false,
     }))
+
+/** Components whose own scoop a stand-in of another is, or that it has been in since it was washed. */
+export const lendersOf = (
+  state: RunningState,
+  component: string,
+  measures: readonly Measures[],
+): readonly string[] =>
+  [
+    ...new Set(
+      toolsAtHand(state, component)
+        .filter(({ id }) => measures.some((one) => one.id === id))
+        .flatMap(({ touched }) => touched),
+    ),
+  ]
+    .filter((by) => by !== component)
+    .sort()
 
 /** Grams per millilitre of a component that is portioned by volume; null for any other. */
 export const densityOf = (state: RunningState, component: string): number | null => {

@@ -1,13 +1,12 @@
 /** Items and components by allergen, as guests and inspectors read them. */
-import { findPan } from '#lib/menu/find.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Component, Item, StationDocument } from '#lib/menu/station-document.ts'
 import { ALLERGEN_SETS } from '#lib/needs/allergen-sets.ts'
 import { kindsOf } from '#lib/needs/askable.ts'
 import type { NeedCode } from '#lib/needs/codes.ts'
-import type { Soil } from '#lib/needs/contact.ts'
+import type { Lent, Soil } from '#lib/needs/contact.ts'
 import { declaredIn, waysTo } from '#lib/needs/declared.ts'
-import { type FactsOf, factsOf } from '#lib/needs/kitchen.ts'
+import { type FactsOf, factsOf, kitchenOf } from '#lib/needs/kitchen.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 /** The worst first. `shared`: declared free itself, and reached by something that isn't. */
@@ -19,6 +18,7 @@ export interface SheetFacts {
   readonly station: StationDocument
   readonly revision: number
   readonly soiled: readonly Soil[]
+  readonly lent: readonly Lent[]
   /** When a label last changed, else when the service opened; null where that isn't known. */
   readonly asOf: number | null
 }
@@ -70,10 +70,8 @@ export interface Sheet {
 export const sheetFacts = (state: RunningState): SheetFacts => ({
   station: state.station,
   revision: state.revision,
-  soiled: Object.entries(state.pans).flatMap(([pan, { soiledBy }]) => {
-    const component = findPan(state.station, pan)?.component
-    return component === undefined ? [] : soiledBy.map((by) => ({ component, by }))
-  }),
+  soiled: kitchenOf(state).soiled,
+  lent: kitchenOf(state).lent,
   asOf: state.labelChanges.at(-1)?.at ?? state.openedAt,
 })
 
@@ -130,8 +128,8 @@ const oldest = (dates: readonly (string | null)[]): string | null =>
 const NOTHING: readonly string[] = []
 
 /** @throws where the document is damaged; then there is no sheet. */
-export const sheetOf = ({ station, revision, soiled, asOf }: SheetFacts): Sheet => {
-  const facts = factsOf({ station, soiled, ready: NOTHING })
+export const sheetOf = ({ station, revision, soiled, lent, asOf }: SheetFacts): Sheet => {
+  const facts = factsOf({ station, soiled, lent, ready: NOTHING })
   const codes = sheetCodes(station)
   const name = nameIn(station)
   const known = new Map(station.ingredients.map((one) => [one.id, one]))

@@ -7,10 +7,12 @@ import { takenComponents } from '#lib/service/build-choice.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import type { Build, Hold, RunningState, Ticket } from '#lib/service/state.ts'
 
-/** A pan that another component's scoop went into: names of both. */
+/** A pan that another component's scoop went into, or was lent to: names of both. */
 export interface WrongScoop {
   readonly pan: string
   readonly by: string
+  /** It was meant to be there: it stands in, or stood in. */
+  readonly lent: boolean
   /**
    * How it comes to a build that doesn't take from that pan: over what it takes, by name, which
    * touches the pan itself or is reached by it over others. null: it takes from the pan.
@@ -58,6 +60,17 @@ const reachedBy = (state: RunningState, build: Build, { component, by }: Soil) =
   }
 }
 
+/** Scoops that stand in, or stood in, from or to what the build takes. */
+const lentScoops = (state: RunningState, taken: readonly string[]): readonly WrongScoop[] =>
+  Object.values(state.lent)
+    .filter(({ component, by }) => taken.includes(component) || taken.includes(by))
+    .map(({ component, by }) => ({
+      pan: componentOf(state.station, component).name,
+      by: componentOf(state.station, by).name,
+      lent: true,
+      over: null,
+    }))
+
 /** Wrong scoops in what the build takes; where there is none in those, every one on the line. */
 const wrongScoops = (state: RunningState, build: Build): readonly WrongScoop[] => {
   const taken = takenComponents(build.choice)
@@ -68,10 +81,13 @@ const wrongScoops = (state: RunningState, build: Build): readonly WrongScoop[] =
   const scoops = (own.length > 0 ? own : all).map((soil) => ({
     pan: componentOf(state.station, soil.component).name,
     by: componentOf(state.station, soil.by).name,
+    lent: false,
     over: own.length > 0 ? null : reachedBy(state, build, soil),
   }))
   const known = scoops.filter(({ over }) => over !== null && over.component !== null)
-  return known.length > 0 ? known : scoops
+  const lent = lentScoops(state, taken)
+  if (known.length > 0) return [...known, ...lent]
+  return own.length === 0 && lent.length > 0 ? lent : [...scoops, ...lent]
 }
 
 const offSaleIn = ({ station }: RunningState, { pans = [] }: Hold): readonly string[] => {

@@ -64,6 +64,10 @@ export interface PanPicture {
   readonly loadedAt: number | null
   /** Components whose scoop went into it: it may contain them until it is emptied and washed. */
   readonly soiledBy: readonly string[]
+  /** Components whose scoop stands in for its own, or did, until both pans are changed. */
+  readonly standInFrom: readonly string[]
+  /** Components for whose scoop its own stands in, or did, until both pans are changed. */
+  readonly lentTo: readonly string[]
   /** Of its component's back-up pans, however they are kept; null where the station has none. */
   readonly backup: { readonly readySince: number | null } | null
 }
@@ -105,6 +109,7 @@ const picturesOf = (state: RunningState, component: string): readonly PanPicture
       pan: pan.id,
       held: state.pans[pan.id] ?? EMPTY_STOCK,
     }))
+  const lent = Object.values(state.lent)
   const loaded = places.some(({ held }) => held.load > 0 || held.amount > 0)
   let toOwe = level.onTickets - owedBehind(state, component)
   let free = 0
@@ -131,6 +136,8 @@ const picturesOf = (state: RunningState, component: string): readonly PanPicture
       each,
       loadedAt: held.loadedAt > 0 ? held.loadedAt : null,
       soiledBy: held.soiledBy,
+      standInFrom: lent.filter((one) => one.component === component).map(({ by }) => by),
+      lentTo: lent.filter(({ by }) => by === component).map((one) => one.component),
       backup: backupOf(state, component),
     }
   })

@@ -22,3 +22,9 @@ export const pansWith = (state: RunningState, ingredient: string): readonly stri
 /** Whether a pan still holds any product from before its label changed. */
 export const holdsBefore = ({ mixing }: RunningState, pan: string): boolean =>
   Object.values(mixing).some((one) => one.pans.includes(pan))
+
+/** Whether washing a pan before a load says something: others, or the product before, were in it. */
+export const washingMatters = (state: RunningState, pan: string): boolean =>
+  (state.pans[pan]?.soiledBy.length ?? 0) > 0 ||
+  holdsBefore(state, pan) ||
+  Object.values(state.lent).some(({ pans }) => pans.includes(pan))

@@ -14,7 +14,8 @@ export const sayNeed = ({ code, handling }: Pick<Need, 'code' | 'handling'>): st
   return handling === 'keep-apart' ? `${need}: keep apart` : `${need}: leave out`
 }
 
-const sayWrongScoop = ({ pan, by, over }: WrongScoop): string => {
+const sayWrongScoop = ({ pan, by, lent, over }: WrongScoop): string => {
+  if (lent) return `The scoop of ${by} stood in for the one of ${pan}.`
   const went = `A wrong scoop went into ${pan}: the one of ${by}.`
   if (over === null) return went
   if (over.component === null) return `${went} It can reach this one.`

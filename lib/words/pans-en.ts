@@ -75,6 +75,8 @@ export const pansWords = {
   readBy: (time: string) => `read by ${time}`,
   kept: (count: number) => `${count} kept`,
   standIn: 'other scoop',
+  standInFrom: (names: readonly string[]) => `stand-in scoop from ${list(names.map(inSentence))}`,
+  lentTo: (names: readonly string[]) => `scoop lent to ${list(names.map(inSentence))}`,
   onTickets: (count: number) => `${count} on tickets`,
   noneOnTickets: 'none on tickets',
   mayContain: (names: readonly string[]) => `may contain ${list(names.map(inSentence))}`,
@@ -146,6 +148,10 @@ export const pansWords = {
     `${name} then may contain it, until the pan is emptied and washed, or changed. Builds that no longer fit are held.`,
   soiledFact: (names: readonly string[]) =>
     `May contain ${list(names.map(inSentence))} until emptied and washed.`,
+  standInFact: (names: readonly string[]) =>
+    `A stand-in scoop from ${list(names.map(inSentence))}: they touch until its own is back and both pans are changed.`,
+  lentFact: (names: readonly string[]) =>
+    `Its scoop is lent to ${list(names.map(inSentence))}: they touch until it is back and both pans are changed.`,
   beforeFact: 'Holds the product before: counts as both until changed or washed.',
   notThis: 'It was none of them',
   back: 'Back',

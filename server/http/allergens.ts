@@ -18,5 +18,8 @@ export const createAllergens =
     if (kept === null) return { at, facts: last }
     const isSame = last?.station.id === kept.station && last.revision === kept.revision
     const { document: station, revision } = kept
-    return { at, facts: { station, revision, soiled: [], asOf: isSame ? last.asOf : null } }
+    return {
+      at,
+      facts: { station, revision, soiled: [], lent: [], asOf: isSame ? last.asOf : null },
+    }
   }

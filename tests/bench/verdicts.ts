@@ -65,7 +65,7 @@ const largeKitchen = (): Kitchen => {
     })),
     backups: all.filter((_, index) => index % 2 === 0).map((component) => backup(component)),
   }
-  return { station: large, soiled: [], ready: large.backups.map((one) => one.component) }
+  return { station: large, soiled: [], lent: [], ready: large.backups.map((one) => one.component) }
 }
 
 /** Touches every item × component × need once and does nothing else with them. */

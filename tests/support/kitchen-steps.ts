@@ -25,7 +25,30 @@ export const emptying: fc.Arbitrary<Step> = fc
       : { ...load(pan, 100_000), washed }
   })
 
+/** A scoop is missing: the nearest stands in, or one that belongs to another component. */
+const lending: fc.Arbitrary<Step> = fc
+  .record({
+    component: fc.constantFrom('rice', 'beans', 'peppers', 'tuna'),
+    tool: fc.constantFrom(
+      null,
+      ...stationWithSpares.tools.flatMap(({ id, usualFor }) => (usualFor === null ? [] : [id])),
+    ),
+    isBack: fc.nat({ max: 3 }).map((one) => one > 0),
+    washed: fc.boolean(),
+  })
+  .map(({ component, tool, isBack, washed }) => (state) => {
+    const missing = Object.keys(state.standIns)
+    if (isBack && missing.length > 0)
+      return { type: 'scoopBack', component: missing[0] ?? component, washed }
+    return {
+      type: 'missScoop',
+      component,
+      ...(tool === null ? {} : { measures: [{ id: tool, count: 1 }] }),
+    }
+  })
+
 export const ofTheKitchen: fc.Arbitrary<Step> = fc.oneof(
+  { weight: 6, arbitrary: lending },
   {
     weight: 3,
     arbitrary: fc.constantFrom(...ingredients).map(({ id }) => () => ({

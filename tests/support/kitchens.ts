@@ -61,17 +61,20 @@ interface Plan {
   readonly backups?: StationDocument['backups']
   readonly ready?: readonly string[]
   readonly soiled?: Kitchen['soiled']
+  readonly lent?: Kitchen['lent']
   readonly over?: Partial<StationDocument>
 }
 
 /** One item that is one wrap or bowl of heart, with leaf, cheese and sauce to leave out. */
 export const kitchen = (plan: Plan = {}): Kitchen => {
-  const { said = {}, traits = {}, contacts = [], backups = [], ready = [], soiled = [] } = plan
+  const { said = {}, traits = {}, contacts = [], backups = [], ready = [] } = plan
+  const { soiled = [], lent = [] } = plan
   const template = demoStation.components[0]
   if (!template) throw new Error('the demo station has no component')
   return {
     ready,
     soiled,
+    lent,
     station: {
       ...demoStation,
       ingredients: COMPONENTS.map((id) => ingredient(id, said[id], { traits: traits[id] ?? [] })),

@@ -5,9 +5,17 @@ import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 import { demoStation, type Given } from '#tests/support/service.ts'
 
-/** The demo station with a second pan of slaw and of tuna, so that a build takes out of two. */
+/**
+ * The demo station with a second pan of slaw and of tuna, so that a build takes out of two, and with
+ * every claim declared and no contact of rice, so that scoops are lent, and that says something.
+ */
 export const stationWithSpares: StationDocument = {
   ...demoStation,
+  ingredients: demoStation.ingredients.map((one) => ({
+    ...one,
+    claims: { halal: 'declared', kosher: 'declared' },
+  })),
+  contacts: (demoStation.contacts ?? []).filter(({ id }) => id !== 'bases'),
   line: {
     wells: [
       ...demoStation.line.wells,

@@ -21,6 +21,7 @@ import type { HeldFood } from '#lib/service/food-event.ts'
 import { findBackup, throwOutKey } from '#lib/service/held-stock.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import { isRestAwaited, restOf } from '#lib/service/rest-of-pan.ts'
+import { leftOnOthers } from '#lib/service/soiling.ts'
 import type { PanState, RunningState, ServiceState } from '#lib/service/state.ts'
 import { placeProblem } from '#lib/stock/pan-rules.ts'
 
@@ -69,6 +70,12 @@ const placedIn = (state: RunningState, from: string | undefined, pan: string): R
 /** What an event says of the food; left away where an older log couldn't say it. */
 const foodOf = ({ batch, from, food, reading }: Incoming) => ({ batch, from, food, reading })
 
+/** What a clean pan leaves on others; left away where that is nothing. */
+const leavesOf = (state: RunningState, pan: string) => {
+  const leaves = leftOnOthers(state, pan)
+  return leaves.length > 0 ? { leaves } : {}
+}
+
 /** Food that is off sale or to be thrown out goes nowhere before somebody has signed it off. */
 const isBound = (state: RunningState, pan: PanState, id: string): boolean =>
   pan.offSale !== null || state.toThrowOut[throwOutKey('pan', id)] !== undefined
@@ -94,7 +101,7 @@ export const decideLoad = (
       type: 'panLoaded',
       pan: id,
       amount: food.found.amount,
-      ...(washed === true ? { washed } : {}),
+      ...(washed === true ? { washed, ...leavesOf(running, id) } : {}),
       ...foodOf(food.found),
     } as const
     return happened(loaded)
@@ -126,6 +133,7 @@ export const decideChangePan = (
       pan: id,
       takenAway: pan.amount,
       ...(rest ? { rest } : {}),
+      ...leavesOf(running, id),
       amount: food.found.amount,
       ...foodOf(food.found),
     } as const

@@ -6,7 +6,7 @@ import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands
 import { idField } from '#lib/service/commands/fields.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
 import { type Measures, MOST_MEASURES } from '#lib/stock/nearest-scoop.ts'
-import { densityOf, standInFor, toolsAtHand } from '#lib/stock/stand-in.ts'
+import { densityOf, lendersOf, standInFor, toolsAtHand } from '#lib/stock/stand-in.ts'
 
 export const missScoopSchema = z.strictObject({
   type: z.literal('missScoop'),
@@ -56,9 +56,15 @@ const decideMeasures = (
     return tool ? sum + toolVolumeMl(tool.tool) * times : sum
   }, 0)
   const amount = portionMg(ml, gPerMl, 1)
-  return amount < 1
-    ? refuse({ code: 'no-scoop-fits', component })
-    : happened({ type: 'scoopMissed', component, measures, portion: { unit: 'mg', amount } })
+  if (amount < 1) return refuse({ code: 'no-scoop-fits', component })
+  const lentBy = lendersOf(state, component, measures)
+  return happened({
+    type: 'scoopMissed',
+    component,
+    measures,
+    portion: { unit: 'mg', amount },
+    ...(lentBy.length > 0 ? { lentBy } : {}),
+  })
 }
 
 /** A component's scoop is missing: tools at hand stand in, never one that carries an allergen into it. */

@@ -12,6 +12,7 @@ export const VERDICT_SLICES: readonly (keyof ServiceState)[] = [
   'pans',
   'backupPans',
   'backups',
+  'lent',
   'tickets',
   'past',
   'cautions',

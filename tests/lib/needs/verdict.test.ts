@@ -87,7 +87,7 @@ describe('whether an item fits a guest', () => {
       ...item,
       parts: item.parts.map((part) => ({ ...part, required: part.component === 'leaf' })),
     }))
-    const required = { station: { ...station, items }, soiled: [], ready: [] }
+    const required = { station: { ...station, items }, soiled: [], lent: [], ready: [] }
     expect(meal(required, need('soy'))).toMatchObject({ kind: 'no', leaveOut: [] })
   })
 

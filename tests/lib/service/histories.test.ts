@@ -147,13 +147,14 @@ describe('whatever is commanded', () => {
 
   it('the histories are worth it: each kind of command is accepted in them, and nonsense refused', () => {
     const often: CommandType[] = [
-      ...(['readTemperature', 'resolveOffSale', 'throwOut', 'topUp'] as const),
+      ...(['readTemperature', 'resolveOffSale', 'throwOut', 'topUp', 'missScoop'] as const),
       ...(['load', 'changePan', 'correct', 'send', 'change', 'cancel', 'acknowledge'] as const),
-      ...(['start', 'finish', 'takeBack', 'remake', 'handOver', 'pay'] as const),
+      ...(['start', 'finish', 'takeBack', 'remake', 'handOver', 'pay', 'scoopBack'] as const),
       ...(['stopSelling', 'resumeSelling', 'signOn', 'signOff', 'acceptCaution'] as const),
       ...(['tellNeed', 'changeLabel', 'notSameProduct', 'soilPan', 'setBackup'] as const),
     ]
     for (const type of often) expect(accepted.get(type) ?? 0, type).toBeGreaterThan(20)
+    expect(histories.some(({ end }) => Object.keys(end.state.lent).length > 0)).toBe(true)
     for (const code of [
       'sold-out',
       'short',

@@ -7,8 +7,8 @@ import { demoStation, given, OPENED_AT, running } from '#tests/support/service.t
 type Plan = NonNullable<Parameters<typeof kitchen>[0]>
 
 const sheet = (plan: Plan = {}) => {
-  const { station, soiled } = kitchen(plan)
-  return sheetOf({ station, soiled, revision: 1, asOf: OPENED_AT })
+  const { station, soiled, lent } = kitchen(plan)
+  return sheetOf({ station, soiled, lent, revision: 1, asOf: OPENED_AT })
 }
 
 const cellIn = ({ codes, items, components }: ReturnType<typeof sheet>, id: string, code: string) =>

@@ -111,7 +111,7 @@ describe('a build that is held', () => {
     const held = view(scoop).stopped?.held
     expect(held).toEqual({
       reason: 'contact',
-      scoops: [{ pan: 'Black beans', by: 'Cheddar', over: null }],
+      scoops: [{ pan: 'Black beans', by: 'Cheddar', lent: false, over: null }],
     })
     expect(held && sayWhyHeld(held)).toBe(
       'A wrong scoop went into Black beans: the one of Cheddar.',
@@ -120,7 +120,10 @@ describe('a build that is held', () => {
 
   test('[A20] a wrong scoop in a pan that it doesn’t take names what comes between', () => {
     const saidOf = (over: WrongScoop['over']) =>
-      sayWhyHeld({ reason: 'contact', scoops: [{ pan: 'Roast peppers', by: 'Cheddar', over }] })
+      sayWhyHeld({
+        reason: 'contact',
+        scoops: [{ pan: 'Roast peppers', by: 'Cheddar', lent: false, over }],
+      })
     const went = 'A wrong scoop went into Roast peppers: the one of Cheddar.'
     expect(saidOf({ component: 'Black beans', touches: true })).toBe(
       `${went} Black beans touch roast peppers.`,
@@ -132,7 +135,12 @@ describe('a build that is held', () => {
     expect(held?.held).toEqual({
       reason: 'contact',
       scoops: [
-        { pan: 'Herb chicken', by: 'Cheddar', over: { component: 'Roast peppers', touches: true } },
+        {
+          pan: 'Herb chicken',
+          by: 'Cheddar',
+          lent: false,
+          over: { component: 'Roast peppers', touches: true },
+        },
       ],
     })
   })

@@ -6,7 +6,7 @@ import { tellFinding } from '#lib/views/finding-told.ts'
 import { sayFinding, shortFinding } from '#lib/words/findings-en.ts'
 import { demoStation } from '#tests/support/service.ts'
 
-const kitchen: Kitchen = { station: demoStation, soiled: [], ready: [] }
+const kitchen: Kitchen = { station: demoStation, soiled: [], lent: [], ready: [] }
 
 const said = (component: string, code: string, handling: Need['handling'], at = kitchen) =>
   judgeComponent(at, component, [{ code, handling, reason: null }]).findings.map((one) =>

@@ -229,7 +229,10 @@ export const generatedStation = (seed: number): StationDocument => {
   })
 }
 
-/** A line with nothing ready behind it; one with all ready; one with some ready and soiled pans. */
+/**
+ * A line with nothing ready behind it; one with all ready and, of some, a lent scoop; one with some
+ * ready, soiled pans and lent scoops.
+ */
 export const placesOf = (station: StationDocument, seed: number): readonly Place[] => {
   const random = createRandom(seed + 1_000_000)
   const ids = station.components.map((one) => one.id)
@@ -238,9 +241,14 @@ export const placesOf = (station: StationDocument, seed: number): readonly Place
     const [pan = '', by = ''] = random.some(ids, 2)
     return { component: pan, by }
   })
+  const some = random.some(backups, Math.ceil(backups.length / 2))
+  const lent = Array.from({ length: random.below(3) }, () => {
+    const [component = '', by = ''] = random.some(ids, 2)
+    return { component, by }
+  })
   return [
-    { station, soiled: [], ready: [] },
-    { station, soiled: [], ready: backups },
-    { station, soiled, ready: random.some(backups, Math.ceil(backups.length / 2)) },
+    { station, soiled: [], lent: [], ready: [] },
+    { station, soiled: [], lent: lent.slice(0, 1), ready: backups },
+    { station, soiled, lent, ready: some },
   ]
 }

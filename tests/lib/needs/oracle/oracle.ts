@@ -20,7 +20,10 @@ export type Class = (typeof CLASSES)[number]
 
 export interface Place {
   readonly station: StationDocument
+  /** Pans that a scoop of another component went into. */
   readonly soiled: readonly { readonly component: string; readonly by: string }[]
+  /** Scoops of `by` that are used for another component. */
+  readonly lent: readonly { readonly component: string; readonly by: string }[]
   readonly ready: readonly string[]
 }
 
@@ -135,12 +138,27 @@ const wordOf = (station: StationDocument, component: string, code: string): Word
 
 interface Touch {
   readonly kind: string
-  readonly components: readonly string[]
+  /** Whose pans get something by it. */
+  readonly into: readonly string[]
+  /** Of what they get something. */
+  readonly of: readonly string[]
 }
 
-const touchesOf = ({ station, soiled }: Place): readonly Touch[] => [
-  ...(station.contacts ?? []),
-  ...soiled.map(({ component, by }) => ({ kind: 'scoop', components: [component, by] })),
+/**
+ * What is shared goes to all that share it, and a lent scoop is shared. A scoop that went into another
+ * pan once left something there; what it took back is told of its own pan apart.
+ */
+const touchesOf = ({ station, soiled, lent }: Place): readonly Touch[] => [
+  ...(station.contacts ?? []).map(({ kind, components }) => ({
+    kind,
+    into: components,
+    of: components,
+  })),
+  ...lent.flatMap(({ component, by }) => [
+    { kind: 'scoop', into: [component], of: [by] },
+    { kind: 'scoop', into: [by], of: [component] },
+  ]),
+  ...soiled.map(({ component, by }) => ({ kind: 'scoop', into: [component], of: [by] })),
 ]
 
 /** Kinds that a pan of its own behind the line, with its own scoop, takes away. */
@@ -156,14 +174,14 @@ export const reachedFrom = (
   const first = touches.filter((one) => !isOwnPan || !GONE_WITH_ITS_OWN_PAN.includes(one.kind))
   const found = new Set(
     first
-      .filter((one) => one.components.includes(component))
-      .flatMap((one) => one.components)
+      .filter((one) => one.into.includes(component))
+      .flatMap((one) => one.of)
       .filter((one) => one !== component),
   )
   for (let before = -1; before !== found.size; ) {
     before = found.size
-    for (const { components } of touches)
-      if (components.some((one) => found.has(one))) for (const one of components) found.add(one)
+    for (const { into, of } of touches)
+      if (into.some((one) => found.has(one))) for (const one of of) found.add(one)
   }
   found.delete(component)
   return found

@@ -6,8 +6,11 @@ import { FINE } from '#tests/lib/needs/oracle/table.ts'
 const sayNeeds = (needs: readonly Need[]): string =>
   needs.map((one) => `${one.code} ${one.handling}`).join(', ')
 
+const sayScoops = (scoops: Place['soiled']): string =>
+  scoops.map((one) => `${one.component} by ${one.by}`).join(', ')
+
 export const sayCase = (place: Place, needs: readonly Need[], of: string): string =>
-  `${place.station.id}, ready [${place.ready}], soiled [${place.soiled.map((one) => `${one.component} by ${one.by}`)}], ${of}, ${sayNeeds(needs)}`
+  `${place.station.id}, ready [${place.ready}], soiled [${sayScoops(place.soiled)}], lent [${sayScoops(place.lent)}], ${of}, ${sayNeeds(needs)}`
 
 /** Which way an answer is wrong. */
 export const wrongWay = (engine: number, oracle: number) => {

@@ -144,6 +144,23 @@ export const WRONG_CHECKERS: Readonly<Record<string, Wrong>> = {
   })),
   'forgets back-up pans': seeing((place) => ({ ...place, ready: [] })),
   'forgets soiled pans': seeing((place) => ({ ...place, soiled: [] })),
+  'takes a scoop in a pan for one in both': seeing((place) => ({
+    ...place,
+    soiled: place.soiled.flatMap(({ component, by }) => [
+      { component, by },
+      { component: by, by: component },
+    ]),
+  })),
+  'takes a scoop for the other': seeing((place) => ({
+    ...place,
+    soiled: place.soiled.map(({ component, by }) => ({ component: by, by: component })),
+  })),
+  'forgets lent scoops': seeing((place) => ({ ...place, lent: [] })),
+  'takes a lent scoop for one way': seeing((place) => ({
+    ...place,
+    soiled: [...place.soiled, ...place.lent],
+    lent: [],
+  })),
   'leaves out what is to be kept apart': hearing((needs) =>
     needs.map((one) => ({ ...one, handling: 'leave-out' })),
   ),

@@ -43,7 +43,7 @@ test('the back-up that ran empty: its guest’s build is held, and never made of
   })
 
   await test.step('food was in it: the back-up is empty, and every screen says that it is held', async () => {
-    const wrongScoop = { pan: 'Sesame slaw', by: 'Cheddar', over: null }
+    const wrongScoop = { pan: 'Sesame slaw', by: 'Cheddar', lent: false, over: null }
     const why = sayWhyHeld({ reason: 'contact', scoops: [wrongScoop] })
     await answerStop(assembly, true, stopOf(assembly).getByText(why))
     const wasted = lead.wasted()

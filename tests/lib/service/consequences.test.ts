@@ -185,12 +185,7 @@ describe('a foreign scoop told late', () => {
   it('[S101] finds who was handed food of that pan since it was last surely clean', () => {
     const over = ready(send(order), start('1A'), finish('1A'), handOver('1A'))
     expect(Object.keys(onward(over, soil).state.toFind)).toEqual(['1A'])
-    const changed = onward(
-      over,
-      changePan('pan-peppers', ofPortions('peppers', 9)),
-      changePan('pan-cheddar', ofPortions('cheddar', 9)),
-      soil,
-    )
+    const changed = onward(over, changePan('pan-peppers', ofPortions('peppers', 9)), soil)
     expect(changed.state.toFind).toEqual({})
   })
 

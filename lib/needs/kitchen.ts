@@ -155,14 +155,17 @@ const kitchenWith = (kitchen: Kitchen): Kitchen => {
 
 type Stock = RunningState['pans'][string]
 
+const NONE: readonly Soil[] = []
+
 const marksIn = (
   stock: Readonly<Record<string, Stock>>,
   componentOf: (id: string) => string | undefined,
   isMeant: (stock: Stock) => boolean,
 ): readonly Soil[] =>
-  Object.entries(stock).flatMap(([id, one]) => {
-    const component = one.soiledBy.length > 0 && isMeant(one) ? componentOf(id) : undefined
-    return component === undefined ? [] : one.soiledBy.map((by) => ({ component, by }))
+  Object.keys(stock).flatMap((id) => {
+    const one = stock[id]
+    const component = one?.soiledBy.length && isMeant(one) ? componentOf(id) : undefined
+    return component === undefined || !one ? NONE : one.soiledBy.map((by) => ({ component, by }))
   })
 
 const kitchenIn = (
@@ -180,8 +183,15 @@ const kitchenIn = (
     ready: Object.keys(state.backups),
   })
 
+/** Of a state, which never changes: worked out once. */
+const kitchenNow = new WeakMap<RunningState, Kitchen>()
+
 /** The kitchen of a service as it is now; the same object while nothing of it changes. */
-export const kitchenOf = (state: RunningState): Kitchen => kitchenIn(state, () => true)
+export const kitchenOf = (state: RunningState): Kitchen => {
+  const known = kitchenNow.get(state) ?? kitchenIn(state, () => true)
+  kitchenNow.set(state, known)
+  return known
+}
 
 /**
  * The kitchen as food that was made at a moment may have met it: what went into a pan that was loaded
@@ -189,5 +199,9 @@ export const kitchenOf = (state: RunningState): Kitchen => kitchenIn(state, () =
  * nobody knows when it went in.
  * @param madeAt epoch milliseconds
  */
-export const kitchenAt = (state: RunningState, madeAt: number): Kitchen =>
-  kitchenIn(state, (stock) => stock.loadedAt <= madeAt, madeAt)
+export const kitchenAt = (state: RunningState, madeAt: number): Kitchen => {
+  const now = kitchenOf(state)
+  const { soiled, soiledBehind = NONE, lent } = now
+  const isClean = soiled.length === 0 && soiledBehind.length === 0 && (lent ?? []).length === 0
+  return isClean ? now : kitchenIn(state, (stock) => stock.loadedAt <= madeAt, madeAt)
+}

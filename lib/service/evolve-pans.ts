@@ -17,20 +17,27 @@ const componentOfPan = (state: RunningState, id: string): string => {
   return component
 }
 
+const without = <Value>(record: Readonly<Record<string, Value>>, key: string) => {
+  if (record[key] === undefined) return record
+  const { [key]: _, ...rest } = record
+  return rest
+}
+
 /**
  * Which components' protected back-up pans stand ready: the ones that hold food which may be sold.
  * One that was said to be ready without a word of what it holds stays as it was said.
  */
 export const backupsInStep = (state: RunningState, components: readonly string[]): RunningState => {
-  const backups: Record<string, number> = { ...state.backups }
+  let backups = state.backups
   for (const component of components) {
     const own = Object.entries(state.backupPans).filter(([, one]) => one.component === component)
     if (own.every(([, one]) => one.load === 0)) continue
     const ready = own.filter(([id, one]) => one.guarded && isUsable(state, 'backup', id))
-    if (ready.length === 0) delete backups[component]
-    else backups[component] ??= Math.min(...ready.map(([, one]) => one.loadedAt))
+    if (ready.length === 0) backups = without(backups, component)
+    else if (backups[component] === undefined)
+      backups = { ...backups, [component]: Math.min(...ready.map(([, one]) => one.loadedAt)) }
   }
-  return { ...state, backups }
+  return backups === state.backups ? state : { ...state, backups }
 }
 
 const countLoaded = (
@@ -189,11 +196,6 @@ export const corrected = (state: RunningState, event: CountCorrected & Stamp): R
   const counted = addToAccounts(next.accounts, 'corrected', of(event.to - event.from))
   const so = { ...next, accounts: counted }
   return event.to > 0 ? withoutRest(so, event.pan) : so
-}
-
-const without = <Value>(record: Readonly<Record<string, Value>>, key: string) => {
-  const { [key]: _, ...rest } = record
-  return rest
 }
 
 /** A back-up pan is filled, put away, or a foreign scoop went into it. */

@@ -57,21 +57,52 @@ export interface Taken {
   readonly from?: TakenFrom
 }
 
+const asked = (
+  choice: BuildChoice,
+  checker: Checker,
+  { kitchen, from }: Taken,
+): readonly Finding[] | null => {
+  const taken = takenComponents(choice)
+  const needs = strictest(choice.needs)
+  try {
+    const answer = checker(kitchen, taken, needs, from)
+    return isAnswer(answer, taken, needs) ? answer.findings : null
+  } catch {
+    return null
+  }
+}
+
+type Known = Map<string, readonly Finding[] | null>
+
+/** Of a kitchen and a choice, which never change: worked out once for each way it may be taken. */
+const findings = new WeakMap<Kitchen, WeakMap<BuildChoice, Known>>()
+
+const keyOf = (from: TakenFrom | undefined): string =>
+  from === undefined
+    ? ''
+    : Object.keys(from)
+        .filter((component) => from[component] === 'backup')
+        .join(' ')
+        .padStart(1, '-')
+
 /** What stands in a choice's way; null where that couldn't be found out. */
 export const findingsOf = (
   state: RunningState,
   choice: BuildChoice,
   checker: Checker = judgeTaken,
-  out?: Taken,
+  out: Taken = { kitchen: kitchenOf(state) },
 ): readonly Finding[] | null => {
-  const taken = takenComponents(choice)
-  const needs = strictest(choice.needs)
-  try {
-    const answer = checker(out?.kitchen ?? kitchenOf(state), taken, needs, out?.from)
-    return isAnswer(answer, taken, needs) ? answer.findings : null
-  } catch {
-    return null
-  }
+  if (checker !== judgeTaken) return asked(choice, checker, out)
+  const ofKitchen = findings.get(out.kitchen) ?? new WeakMap<BuildChoice, Known>()
+  findings.set(out.kitchen, ofKitchen)
+  const known: Known = ofKitchen.get(choice) ?? new Map()
+  ofKitchen.set(choice, known)
+  const key = keyOf(out.from)
+  const found = known.get(key)
+  if (found !== undefined) return found
+  const answer = asked(choice, checker, out)
+  known.set(key, answer)
+  return answer
 }
 
 const isAcceptable = ({ level }: Finding): boolean => level === 'caution' || level === 'ask'

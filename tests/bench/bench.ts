@@ -1,6 +1,7 @@
 /** `npm run bench`: what is measured against a bound, with the figures. */
 import { availableParallelism, loadavg } from 'node:os'
 import { benchCommandCost } from '#tests/bench/command-cost.ts'
+import { benchConsequences } from '#tests/bench/consequences.ts'
 import { benchDurableCommits } from '#tests/bench/durable-commits.ts'
 import { benchFirstLoad } from '#tests/bench/first-load.ts'
 import { benchForecasts } from '#tests/bench/forecasts.ts'
@@ -9,6 +10,7 @@ import { benchVerdicts } from '#tests/bench/verdicts.ts'
 
 const benches: readonly (() => Verdict | Promise<Verdict>)[] = [
   () => benchCommandCost(100, 20_000),
+  () => benchConsequences(2_000),
   benchDurableCommits,
   benchFirstLoad,
   benchVerdicts,

@@ -1,4 +1,7 @@
+import type { Consequence } from '#lib/service/consequences/consequence.ts'
+import { CONSEQUENCES } from '#lib/service/consequences/consequences.ts'
 import type { Command } from '#lib/service/decide.ts'
+import type { Recorded } from '#lib/service/event.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
 import { take } from '#lib/service/take.ts'
 import { orderNumber } from '#tests/prove/orders.ts'
@@ -12,8 +15,12 @@ export interface Moment {
 
 const START = Date.UTC(2026, 2, 2, 17)
 
-/** Takes a command on a moment, with all that follows from it. @throws where it is refused */
-export const give = ({ state, position }: Moment, command: Command): Moment => {
+/** A command on a moment, what it recorded, and what follows by these rules. @throws where it is refused */
+export const giving = (
+  { state, position }: Moment,
+  command: Command,
+  follows: readonly Consequence[],
+): { readonly moment: Moment; readonly recorded: readonly Recorded[] } => {
   const taken = take(
     state,
     { id: `command-${position + 1}`, command, position },
@@ -24,12 +31,18 @@ export const give = ({ state, position }: Moment, command: Command): Moment => {
       station: () => ({ revision: 1, document: railStation }),
       newestRevision: 1,
       otherIsOpen: false,
+      follows,
     },
   )
   if (taken.refusal !== null)
     throw new Error(`${command.type} refused: ${JSON.stringify(taken.refusal)}`)
-  return { state: taken.state, position: position + taken.recorded.length }
+  const { recorded } = taken
+  return { moment: { state: taken.state, position: position + recorded.length }, recorded }
 }
+
+/** Takes a command on a moment, with all that follows from it. @throws where it is refused */
+export const give = (at: Moment, command: Command): Moment =>
+  giving(at, command, CONSEQUENCES).moment
 
 /** Tickets that are open at any time: sent, not yet handed over. */
 const OPEN_TICKETS = 6

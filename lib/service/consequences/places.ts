@@ -33,16 +33,25 @@ const isFound = (now: OffSale | null, then: OffSale | null): boolean =>
     then.since !== now.since ||
     (then.lastGoodAt === null) !== (now.lastGoodAt === null))
 
-const stockChanged = (before: RunningState, after: RunningState) =>
-  allStock(after).filter(({ what, id, stock }) => stockOf(before, what, id) !== stock)
+const badIn = (
+  what: StockKind,
+  then: Readonly<Record<string, HeldStock>>,
+  now: Readonly<Record<string, HeldStock>>,
+): readonly Suspect[] =>
+  then === now
+    ? []
+    : Object.keys(now).flatMap((id): Suspect[] => {
+        const offSale = now[id]?.offSale ?? null
+        return offSale && isFound(offSale, then[id]?.offSale ?? null)
+          ? [{ what, id, lastGoodAt: offSale.lastGoodAt }]
+          : []
+      })
 
 /** What was read out of its limits, or was never good. */
-export const readBad = ({ before, after }: Happened): readonly Suspect[] =>
-  stockChanged(before, after).flatMap(({ what, id, stock: { offSale } }): Suspect[] =>
-    offSale && isFound(offSale, stockOf(before, what, id)?.offSale ?? null)
-      ? [{ what, id, lastGoodAt: offSale.lastGoodAt }]
-      : [],
-  )
+export const readBad = ({ before, after }: Happened): readonly Suspect[] => [
+  ...badIn('pan', before.pans, after.pans),
+  ...badIn('backup', before.backupPans, after.backupPans),
+]
 
 interface Gone extends Suspect {
   /** What stands made of it goes with it, for this; null where that keeps a time of its own. */

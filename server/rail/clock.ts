@@ -10,7 +10,7 @@ export interface ServerClock {
 }
 
 /** Drift below this is what clocks do. */
-const JUMP_MS = 60_000
+export const JUMP_MS = 60_000
 
 export const createServerClock = (
   wall: () => number = Date.now,

@@ -11,8 +11,10 @@ import { evolve } from '#lib/service/evolve.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
 import { createBatch, type Note, type Ordered } from '#server/rail/batch.ts'
+import { JUMP_MS } from '#server/rail/clock.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'
 import { answerFor } from '#server/rail/stored-answer.ts'
+import { NO_WALL, wallAfter } from '#server/rail/wall-floor.ts'
 
 export interface Rail {
   readonly service: string
@@ -48,6 +50,9 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
   const { service, log, guests, logger } = ports
   let state: ServiceState = NOT_OPENED
   let position = 0
+  let floor = NO_WALL
+  /** By how much the wall clock fell while no server watched it, until that is recorded. */
+  let fellUnseen = 0
   let newest = 0
   let kept: Recorded[] = []
   let queue: Ordered[] = []
@@ -63,6 +68,7 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
   const advance = (events: readonly Recorded[], to: ServiceState): void => {
     state = to
     position = events.at(-1)?.position ?? position
+    floor = events.reduce(wallAfter, floor)
     kept = [...kept, ...events].slice(-KEPT)
     for (const listener of listeners) show(listener, events)
   }
@@ -94,7 +100,7 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
   }
 
   const runBatch = async (orders: readonly Ordered[], noted: readonly Note[]): Promise<void> => {
-    let jumped = 0
+    let jumped = fellUnseen
     for (let conflicts = 0; conflicts < MOST_CONFLICTS; conflicts += 1) {
       const now = ports.clock.now()
       // Asked after the time was read, so that nothing falls due by a jump that wasn't noticed.
@@ -111,6 +117,7 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
         return
       }
       if ((await log.append(service, position, batch.entries, batch.answers)) === 'committed') {
+        fellUnseen = 0
         if (batch.entries.length > 0) advance(batch.entries, batch.state)
         newest = Math.max(newest, position)
         for (const { order, answer } of batch.replies) order.settle(answerFor(order.id, answer))
@@ -163,6 +170,11 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
   })
 
   await catchUp()
+  const behind = floor.wall - ports.clock.now()
+  if (state.stage === 'open' && behind >= JUMP_MS) {
+    fellUnseen = -behind
+    look()
+  }
   waitForDue()
 
   return {

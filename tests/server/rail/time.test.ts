@@ -2,9 +2,16 @@ import { afterEach, describe, expect, test, vi } from 'vitest'
 import type { Command } from '#lib/service/decide.ts'
 import { createServerClock } from '#server/rail/clock.ts'
 import { openRail } from '#server/rail/rail.ts'
+import type { RailPorts } from '#server/rail/rail-ports.ts'
 import { openStationServices } from '#server/rail/station-services.ts'
 import { order } from '#tests/support/orders.ts'
-import { createOpenRoom, createRailRoom, NOON, settle } from '#tests/support/rail-room.ts'
+import {
+  createOpenRoom,
+  createRailRoom,
+  createTestClock,
+  NOON,
+  settle,
+} from '#tests/support/rail-room.ts'
 
 const DEMO: Command = { type: 'open', station: 'alder-hall', kind: 'demo' }
 const HOUR = 3_600_000
@@ -161,5 +168,50 @@ describe('a clock that jumps', () => {
     time.set(NOON - HOUR)
     await give('pay', { type: 'pay', ticket: 1, paid: true })
     expect((await entries()).at(-1)).toMatchObject({ type: 'clockJumped', byMs: -HOUR, at: NOON })
+  })
+
+  /** The server is started anew by a wall clock that shows this. */
+  const startedAt = async (ports: RailPorts, wall: number) => {
+    const time = createTestClock(wall)
+    const rail = await openRail({ ...ports, clock: time.clock })
+    await settle()
+    await rail.idle()
+    return { rail, time }
+  }
+
+  test('[R37] that was set back while the server was stopped is noticed when it starts', async () => {
+    const { ports, rail: before } = await createOpenRoom()
+    before.close()
+    const { rail } = await startedAt(ports, NOON - HOUR)
+    expect(rail.state().clockJump).toMatchObject({ byMs: -HOUR })
+    expect((await ports.log.read(ports.service, 0)).at(-1)).toMatchObject({
+      type: 'clockJumped',
+      command: null,
+    })
+  })
+
+  test('[R37] that was set back before the stop, and is known so, isn’t taken for another one', async () => {
+    const { ports, rail: before, time, give } = await createOpenRoom()
+    time.set(NOON - HOUR)
+    await give('pay', { type: 'pay', ticket: 1, paid: true })
+    await give('confirm', { type: 'confirmClock' })
+    time.pass(5 * 60_000)
+    before.close()
+    const { rail } = await startedAt(ports, NOON - HOUR + 10 * 60_000)
+    expect(rail.state().clockJump).toBeNull()
+    rail.close()
+    const again = await startedAt(ports, NOON - 2 * HOUR)
+    expect(again.rail.state().clockJump).toMatchObject({ byMs: -HOUR })
+  })
+
+  test('[R37] that went on as time does is no jump, nor is one of a closed service', async () => {
+    const { ports, rail: before } = await createOpenRoom()
+    before.close()
+    const later = await startedAt(ports, NOON + 60_000)
+    expect(later.rail.state().clockJump).toBeNull()
+    await later.rail.submit('close', { type: 'close' }, 'lead')
+    later.rail.close()
+    const closed = await startedAt(ports, NOON - HOUR)
+    expect(closed.rail.state()).toMatchObject({ stage: 'closed', clockJump: null })
   })
 })

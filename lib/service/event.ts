@@ -94,6 +94,8 @@ export interface StopAcknowledged extends OfBuild {
   readonly wasted: readonly Taking[]
   /** What was thrown out beyond what the pans were counted to hold. */
   readonly uncounted: Amounts
+  /** Components that were in it; all that it takes where left away. */
+  readonly inIt?: readonly string[]
 }
 export interface BuildStarted extends OfBuild {
   readonly type: 'buildStarted'

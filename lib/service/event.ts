@@ -96,6 +96,8 @@ export interface StopAcknowledged extends OfBuild {
   readonly uncounted: Amounts
   /** Components that were in it; all that it takes where left away. */
   readonly inIt?: readonly string[]
+  /** Made builds that it couldn't be told from, by name: all of them were thrown out. */
+  readonly mixedUpWith?: readonly string[]
 }
 export interface BuildStarted extends OfBuild {
   readonly type: 'buildStarted'
@@ -112,6 +114,8 @@ export interface FinishTakenBack extends OfBuild {
 export interface BuildRemade extends OfBuild {
   readonly type: 'buildRemade'
   readonly from: 'made' | 'handed-over'
+  /** Made builds that it couldn't be told from, by name: all of them were thrown out. */
+  readonly mixedUpWith?: readonly string[]
 }
 export interface BuildHandedOver extends OfBuild {
   readonly type: 'buildHandedOver'

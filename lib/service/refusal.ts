@@ -89,6 +89,7 @@ export type Refusal =
   | { readonly code: 'not-in-build'; readonly build: string; readonly component: string }
   | { readonly code: 'food-in-it-unclear'; readonly build: string }
   | { readonly code: 'cup-stays-out'; readonly build: string; readonly component: string }
+  | { readonly code: 'mixed-up-with-nothing' }
   | { readonly code: 'wrong-state'; readonly build: string; readonly state: BuildState }
   | { readonly code: 'build-stopped'; readonly build: string }
   | { readonly code: 'nothing-to-acknowledge'; readonly build: string }

@@ -133,6 +133,8 @@ export const sayRefusal = (
       return `Say once what was in ${refusal.build}, or that nothing was.`
     case 'cup-stays-out':
       return `The cup of ${name(refusal.component)} may be older than its pan, or off sale. Throw it out with ${refusal.build}.`
+    case 'mixed-up-with-nothing':
+      return 'Name two builds or more that can’t be told apart.'
     case 'wrong-state':
       return `${refusal.build} is ${stateName[refusal.state]}, so that can’t be done now.`
     case 'build-stopped':

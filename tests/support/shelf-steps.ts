@@ -1,4 +1,4 @@
-/** Steps of a random history about builds that are stopped in part. */
+/** Steps of a random history about builds that are stopped in part, or mixed up. */
 import fc from 'fast-check'
 import { isRunning, type ServiceState } from '#lib/service/state.ts'
 import { openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
@@ -24,6 +24,12 @@ const answeringInPart: fc.Arbitrary<Step> = fc
     }
   })
 
+/** Nobody knows which is which of what stands made, held ones among them. */
+const mixingUp: fc.Arbitrary<Step> = fc.nat({ max: 4 }).map((count) => (state) => ({
+  type: 'remakeMixedUp',
+  builds: inState(state, 'made').slice(0, count).map(at),
+}))
+
 /** Made food that is stopped goes nowhere but out, whatever is said of it. */
 const keepingMade: fc.Arbitrary<Step> = fc.nat({ max: 9 }).map((index) => (state) => {
   const held = inState(state, 'made').filter(({ build }) => build.hold !== null)
@@ -37,5 +43,6 @@ const keepingMade: fc.Arbitrary<Step> = fc.nat({ max: 9 }).map((index) => (state
 
 export const ofTheShelf: fc.Arbitrary<Step> = fc.oneof(
   { weight: 4, arbitrary: answeringInPart },
+  { weight: 2, arbitrary: mixingUp },
   { weight: 1, arbitrary: keepingMade },
 )

@@ -81,6 +81,7 @@ const refusals: Of<Refusal> = {
   'not-in-build': { code: 'not-in-build', build: '21A', component: 'cheddar' },
   'food-in-it-unclear': { code: 'food-in-it-unclear', build: '21A' },
   'cup-stays-out': { code: 'cup-stays-out', build: '21A', component: 'yogurt-sauce' },
+  'mixed-up-with-nothing': { code: 'mixed-up-with-nothing' },
   'wrong-state': { code: 'wrong-state', build: '21A', state: 'handed-over' },
   'build-stopped': { code: 'build-stopped', build: '21A' },
   'nothing-to-acknowledge': { code: 'nothing-to-acknowledge', build: '21A' },

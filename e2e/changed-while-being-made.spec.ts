@@ -57,7 +57,10 @@ test('changed while being made: assembly stops and says whether food was in it',
   ])
   const { lead } = job
   const before = lead.inPan()
-  const cheddarRow = stop(assembly).getByRole('listitem').filter({ hasText: 'Cheddar' })
+  const cheddarRow = stop(assembly)
+    .getByRole('listitem')
+    .filter({ hasText: 'Cheddar' })
+    .filter({ hasText: assemblyEn.becomes })
 
   await order(counterPage, 'Garden chicken', 1)
   await start(assembly, '1A')
@@ -96,13 +99,27 @@ test('changed while being made: assembly stops and says whether food was in it',
     expect(lead.onTickets()).toMatchObject({ pita: 1, slaw: 0 })
   })
 
-  await test.step('cancelled with food in it, while another waits', async () => {
+  await test.step('cancelled with some of it in, while another waits', async () => {
     await order(counterPage, 'Garden chicken', 2)
     await start(assembly, '1A')
     await cancel(counterPage, '1A')
     await expect(stop(assembly)).toContainText(assemblyEn.cancelled)
     await expect(counterPage.getByText(counter.stopped)).toBeVisible()
-    await answer(assembly, YES, startButton(assembly, '2A'))
+    const chicken = stop(assembly).getByRole('button', { name: beginning('Herb chicken') })
+    const wasted = lead.wasted()
+    const held = lead.inPan()
+    await expect(chicken).toHaveAttribute('aria-pressed', 'true')
+    await chicken.click()
+    await expect(chicken).toHaveAttribute('aria-pressed', 'false')
+    const lit = await stop(assembly).getByRole('button', { pressed: true }).count()
+    const some = `${assemblyEn.foodYes} ${assemblyEn.foodYesSome(lit, lit + 1)}`
+    await answer(assembly, some, startButton(assembly, '2A'))
+    await expect.poll(() => lead.wasted().pita).toBe(2)
+    expect(lead.wasted().chicken).toBe(wasted.chicken)
+    expect(lead.inPan()).toMatchObject({
+      chicken: held.chicken,
+      peppers: less(held, { peppers: lead.portions('peppers', 1) }).peppers,
+    })
     await expect(pickUpNumber(pickUp, 'making', '1A')).toHaveCount(0)
     await expect(leadPan(pans, 'Pita', 21, 1)).toBeVisible()
     expect(lead.wasted()).toMatchObject({ pita: 2, cheddar: 0 })

@@ -71,12 +71,13 @@ export function AssemblyWork({ state }: { readonly state: RunningState }) {
   if (stopped)
     return (
       <StopPanel
+        key={`${stopped.name} ${stopped.at}`}
         stopped={stopped}
         station={state.station}
         busy={busy}
-        onAnswer={(foodInIt) =>
+        onAnswer={(answer) =>
           void act(
-            { type: 'acknowledge', ticket: stopped.ticket, letter: stopped.letter, foodInIt },
+            { type: 'acknowledge', ticket: stopped.ticket, letter: stopped.letter, ...answer },
             say.acknowledged(stopped.name),
           )
         }

@@ -1,4 +1,5 @@
 import styles from '#components/assembly/panels.module.css'
+import { type StopAnswer, StopAnswers } from '#components/assembly/stop-answers.tsx'
 import { Connection } from '#components/live/connection.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
@@ -55,45 +56,6 @@ function Changes({ rows }: { readonly rows: Rows }) {
   )
 }
 
-/** Made food that no longer fits its guest has one answer: it is waste. */
-function Answers({
-  stopped,
-  busy,
-  onAnswer,
-}: {
-  readonly stopped: Stopped
-  readonly busy: boolean
-  readonly onAnswer: (foodInIt: boolean) => void
-}) {
-  if (stopped.state === 'made')
-    return (
-      <>
-        <h2 className={styles.question}>{say.madeIsWaste(stopped.name)}</h2>
-        <div className={styles.answers} data-one="">
-          <button type="button" disabled={busy} onClick={() => onAnswer(true)}>
-            <b>{say.throwOut(stopped.name)}</b>
-            <span>{say.throwOutThen}</span>
-          </button>
-        </div>
-      </>
-    )
-  return (
-    <>
-      <h2 className={styles.question}>{say.foodInIt(stopped.name)}</h2>
-      <div className={styles.answers}>
-        <button type="button" disabled={busy} onClick={() => onAnswer(true)}>
-          <b>{say.foodYes}</b>
-          <span>{say.foodYesThen}</span>
-        </button>
-        <button type="button" disabled={busy} onClick={() => onAnswer(false)}>
-          <b>{say.foodNo}</b>
-          <span>{say.foodNoThen}</span>
-        </button>
-      </div>
-    </>
-  )
-}
-
 /** A build may not go on as it was: nothing else shows until this is answered. */
 export function StopPanel({
   stopped,
@@ -104,12 +66,17 @@ export function StopPanel({
   readonly stopped: Stopped
   readonly station: StationDocument
   readonly busy: boolean
-  readonly onAnswer: (foodInIt: boolean) => void
+  readonly onAnswer: (answer: StopAnswer) => void
 }) {
   const { held, throwOut } = stopped
   const rows = stopped.differences?.map((one) => rowOf(one, nameIn(station))) ?? null
   return (
-    <section className={styles.stop} role="alert" aria-labelledby="stop-title">
+    <section
+      className={styles.stop}
+      data-line={stopped.state !== 'made'}
+      role="alert"
+      aria-labelledby="stop-title"
+    >
       <h1 id="stop-title" className={styles.stopTitle}>
         <span className={styles.stopWord}>{say.stop}</span>{' '}
         <span className={styles.stopName}>{stopped.name}</span>
@@ -141,7 +108,7 @@ export function StopPanel({
         )}
         {rows === null && !held && !throwOut && <p className={styles.cancelled}>{say.cancelled}</p>}
       </div>
-      <Answers stopped={stopped} busy={busy} onAnswer={onAnswer} />
+      <StopAnswers stopped={stopped} station={station} busy={busy} onAnswer={onAnswer} />
     </section>
   )
 }

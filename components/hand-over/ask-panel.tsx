@@ -40,12 +40,14 @@ export function AskPanel({
   busy,
   paidLine,
   onHandOver,
+  onNotSure,
   onBack,
 }: {
   readonly build: OnShelf
   readonly busy: boolean
   readonly paidLine: ReactNode
   readonly onHandOver: () => void
+  readonly onNotSure: () => void
   readonly onBack: () => void
 }) {
   const [step, setStep] = useState<'ask' | 'compare' | 'differs'>('ask')
@@ -92,9 +94,16 @@ export function AskPanel({
           )}
         </div>
       )}
-      <button type="button" className={styles.back} onClick={onBack}>
-        {say.back}
-      </button>
+      <div className={styles.ways}>
+        <button type="button" className={styles.back} onClick={onBack}>
+          {say.back}
+        </button>
+        {build.alike && (
+          <button type="button" className={styles.back} onClick={onNotSure}>
+            {say.notSure}
+          </button>
+        )}
+      </div>
     </section>
   )
 }

@@ -7,16 +7,17 @@ import { ComingLine, Recent } from '#components/hand-over/coming-and-gone.tsx'
 import { FoundPanel } from '#components/hand-over/found-panel.tsx'
 import styles from '#components/hand-over/hand-over.module.css'
 import { HeldList, ToFindList } from '#components/hand-over/kept-lists.tsx'
+import { NotRight } from '#components/hand-over/not-right.tsx'
 import { PastList } from '#components/hand-over/past-list.tsx'
 import { PaidLine, ShelfCard } from '#components/hand-over/shelf-card.tsx'
 import { useAlarms } from '#components/hand-over/use-alarms.ts'
-import { WrongPanel } from '#components/hand-over/wrong-panel.tsx'
 import { useActing } from '#components/live/acting.ts'
 import { Connection } from '#components/live/connection.tsx'
 import { useCrew } from '#components/live/crew.tsx'
 import { useServerTime } from '#components/live/server-time.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { type HandedOver, handOverView, type Kept, type OnShelf } from '#lib/views/hand-over.ts'
+import { mixedUpView } from '#lib/views/mixed-up.ts'
 import { shelfShown } from '#lib/views/shelf-shown.ts'
 import { handOverEn as say } from '#lib/words/hand-over-en.ts'
 
@@ -36,7 +37,7 @@ const heightOf = (name: string): number =>
   document.querySelector(`[data-build="${name}"]`)?.getBoundingClientRect().height ?? 0
 
 interface Chosen {
-  readonly why: 'ask' | 'wrong' | 'found'
+  readonly why: 'ask' | 'wrong' | 'found' | 'mixed-up'
   readonly name: string
 }
 
@@ -79,7 +80,9 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
 
   const onShelf = view.shelf.find((one) => one.name === chosen?.name)
   const wentOut = view.recent.find((one) => one.name === chosen?.name)
-  const wrongOne = chosen?.why === 'wrong' ? (onShelf ?? wentOut) : undefined
+  const mixedUp = chosen?.why === 'mixed-up' ? mixedUpView(state, chosen.name, now) : null
+  const wrongOne = mixedUp ? onShelf : chosen?.why === 'wrong' ? (onShelf ?? wentOut) : undefined
+  const notSure = (name: string) => setChosen({ why: 'mixed-up', name })
   const lost = view.toFind.find((one) => one.name === chosen?.name)
   const back = () => setChosen(null)
   const pay = ({ ticket }: OnShelf, paid: boolean) =>
@@ -116,33 +119,22 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
         }
         onBack={back}
         onHandOver={() => handOver(onShelf)}
+        onNotSure={() => notSure(onShelf.name)}
       />
     )
   if (wrongOne)
     return (
-      <WrongPanel
-        name={wrongOne.name}
-        isHandedOver={onShelf === undefined}
-        busy={busy}
+      <NotRight
+        key={chosen?.why}
+        wrong={wrongOne}
+        onShelf={onShelf}
+        mixedUp={mixedUp}
+        isAlone={view.shelf.length + view.held.length < 2}
+        acting={{ busy, act }}
+        once={once}
+        onUnpay={(build) => pay(build, false)}
+        onNotSure={notSure}
         onBack={back}
-        onUnpay={
-          onShelf?.paid
-            ? () => {
-                back()
-                pay(onShelf, false)
-              }
-            : null
-        }
-        onAgain={() => {
-          back()
-          const { ticket, letter, name } = wrongOne
-          void act({ type: 'remake', ticket, letter }, say.isAgain(name))
-        }}
-        onNotMade={() => {
-          back()
-          const { ticket, letter, name } = wrongOne
-          void act({ type: 'takeBack', ticket, letter, made: false }, say.isBack(name))
-        }}
       />
     )
   const recent = (

@@ -13,6 +13,7 @@ export function WrongPanel({
   onUnpay,
   onAgain,
   onNotMade,
+  onNotSure,
   onBack,
 }: {
   readonly name: string
@@ -22,6 +23,8 @@ export function WrongPanel({
   readonly onUnpay: (() => void) | null
   readonly onAgain: () => void
   readonly onNotMade: () => void
+  /** null where nothing else stands on the shelf, or it went out. */
+  readonly onNotSure: (() => void) | null
   readonly onBack: () => void
 }) {
   const [wrong, setWrong] = useState<Wrong | null>(null)
@@ -46,6 +49,12 @@ export function WrongPanel({
               <button type="button" className={styles.other} onClick={() => setWrong('not-made')}>
                 <b>{say.notMade}</b>
                 <span>{say.notMadeThen}</span>
+              </button>
+            )}
+            {onNotSure && (
+              <button type="button" className={styles.other} onClick={onNotSure}>
+                <b>{say.notSure}</b>
+                <span>{say.notSureThen}</span>
               </button>
             )}
             {onUnpay && (

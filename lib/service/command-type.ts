@@ -19,6 +19,7 @@ export const COMMAND_TYPES = [
   'finish',
   'takeBack',
   'remake',
+  'remakeMixedUp',
   'handOver',
   'pay',
   'stopSelling',

@@ -41,6 +41,7 @@ import {
 import { decideOpen, openSchema } from '#lib/service/commands/open.ts'
 import { decideSoilPan, soilPanSchema } from '#lib/service/commands/pans.ts'
 import { decidePay, paySchema } from '#lib/service/commands/pay.ts'
+import { decideRemakeMixedUp, remakeMixedUpSchema } from '#lib/service/commands/remake-mixed-up.ts'
 import {
   decideMissScoop,
   decideScoopBack,
@@ -82,6 +83,7 @@ export const commandSchema = z.discriminatedUnion('type', [
   finishSchema,
   takeBackSchema,
   remakeSchema,
+  remakeMixedUpSchema,
   handOverSchema,
   paySchema,
   stopSellingSchema,
@@ -150,6 +152,8 @@ export const decideAlone = (
       return decideTakeBack(state, command, circumstances)
     case 'remake':
       return decideRemake(state, command, circumstances)
+    case 'remakeMixedUp':
+      return decideRemakeMixedUp(state, command, circumstances)
     case 'handOver':
       return decideHandOver(state, command, circumstances)
     case 'pay':

@@ -94,6 +94,10 @@ export interface StopAcknowledged extends OfBuild {
   readonly wasted: readonly Taking[]
   /** What was thrown out beyond what the pans were counted to hold. */
   readonly uncounted: Amounts
+  /** Components that were in it; all that it takes where left away. */
+  readonly inIt?: readonly string[]
+  /** Made builds that it couldn't be told from, by name: all of them were thrown out. */
+  readonly mixedUpWith?: readonly string[]
 }
 export interface BuildStarted extends OfBuild {
   readonly type: 'buildStarted'
@@ -110,6 +114,8 @@ export interface FinishTakenBack extends OfBuild {
 export interface BuildRemade extends OfBuild {
   readonly type: 'buildRemade'
   readonly from: 'made' | 'handed-over'
+  /** Made builds that it couldn't be told from, by name: all of them were thrown out. */
+  readonly mixedUpWith?: readonly string[]
 }
 export interface BuildHandedOver extends OfBuild {
   readonly type: 'buildHandedOver'

@@ -81,6 +81,15 @@ export type Refusal =
   | { readonly code: 'build-held'; readonly build: string; readonly reason: HoldReason }
   | { readonly code: 'pan-soiled'; readonly pan: string }
   | { readonly code: 'made-food-is-waste'; readonly build: string }
+  | {
+      readonly code: 'thrown-out-whole'
+      readonly build: string
+      readonly because: 'made' | 'wrong-scoop'
+    }
+  | { readonly code: 'not-in-build'; readonly build: string; readonly component: string }
+  | { readonly code: 'food-in-it-unclear'; readonly build: string }
+  | { readonly code: 'cup-stays-out'; readonly build: string; readonly component: string }
+  | { readonly code: 'mixed-up-with-nothing' }
   | { readonly code: 'wrong-state'; readonly build: string; readonly state: BuildState }
   | { readonly code: 'build-stopped'; readonly build: string }
   | { readonly code: 'nothing-to-acknowledge'; readonly build: string }

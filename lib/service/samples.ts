@@ -38,6 +38,13 @@ const handedOver = (state: RunningState): readonly QueuedBuild[] => {
   })
 }
 
+/** All that stands made, as if nobody could tell which is which. */
+const mixedUp = (builds: readonly QueuedBuild[]): readonly Command[] => {
+  const made = builds.filter(({ build }) => build.state === 'made')
+  const at = made.map(({ ticket, build }) => ({ ticket: ticket.number, letter: build.letter }))
+  return [{ type: 'remakeMixedUp', builds: at.slice(0, 2) }]
+}
+
 /** Commands worth trying, several for each type, the likeliest first. */
 const candidates = (state: RunningState): readonly Command[] => {
   const builds = openBuilds(state)
@@ -81,6 +88,7 @@ const candidates = (state: RunningState): readonly Command[] => {
       { type: 'remake', ...at },
       { type: 'handOver', ...at },
     ]),
+    ...mixedUp(builds),
     ...onBuilds([...builds, ...handedOver(state)], (at) =>
       needsToTry(state).map((need) => ({
         type: 'tellNeed',

@@ -92,7 +92,7 @@ const isAccepted = (acceptance: Acceptance | null, finding: Finding): boolean =>
   (acceptance?.findings.some((one) => isCovered(finding, one)) ?? false)
 
 /** The pan that a component is taken from: of several, the first that still holds some. */
-const isTakenFrom = (state: RunningState, pan: Pan): boolean => {
+export const isTakenFrom = (state: RunningState, pan: Pan): boolean => {
   const same = pansOf(state.station).filter((one) => one.component === pan.component)
   const first =
     same.find((one) => usableIn(state, 'pan', one.id) > 0) ??

@@ -1,10 +1,12 @@
-import { componentOf } from '#lib/menu/find.ts'
+import { componentOf, pansOf } from '#lib/menu/find.ts'
 import type { Need } from '#lib/needs/codes.ts'
 import type { BuildChoice, Placement } from '#lib/service/build-choice.ts'
 import { isHeldForPan } from '#lib/service/evolve-held.ts'
+import { foodInIt, type WholeBecause } from '#lib/service/food-in-it.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
+import { isTakenFrom } from '#lib/views/assembly-pan.ts'
 import { type WhyHeld, whyHeld } from '#lib/views/held.ts'
 
 export interface PartAs {
@@ -24,6 +26,15 @@ export type Difference =
     }
   | { readonly what: 'need'; readonly need: Need; readonly is: 'new' | 'gone' }
 
+/** A pan that a stopped build is made of: its food was in it unless it is said that it wasn't. */
+export interface PanInStop {
+  readonly component: string
+  /** It goes on the side, in a lidded cup that may be put back. */
+  readonly isCup: boolean
+  /** Its cup may not be put back: it is thrown out whatever else is. */
+  readonly staysOut: boolean
+}
+
 export interface Stopped {
   readonly ticket: number
   readonly letter: string
@@ -36,6 +47,10 @@ export interface Stopped {
   readonly throwOut: readonly string[] | null
   /** What it becomes differs so; null where it is cancelled, or held and not changed yet. */
   readonly differences: readonly Difference[] | null
+  /** The pans that it takes from, by their ids. */
+  readonly pans: Readonly<Record<string, PanInStop>>
+  /** Why all of it is thrown out, if anything is; null where what wasn't in it is back on sale. */
+  readonly whole: WholeBecause | null
 }
 
 const NOT_IN: PartAs = { placement: 'no', portions: 0 }
@@ -84,6 +99,24 @@ const thrownOutOf = (state: RunningState, { takes }: Build): readonly string[] =
   return own.map((id) => componentOf(state.station, id).name)
 }
 
+const pansInStop = (
+  state: RunningState,
+  { takes, choice }: Build,
+  staysOut: readonly string[],
+): Stopped['pans'] =>
+  Object.fromEntries(
+    pansOf(state.station)
+      .filter((pan) => (takes[pan.component] ?? 0) > 0 && isTakenFrom(state, pan))
+      .map(({ id, component }): [string, PanInStop] => [
+        id,
+        {
+          component,
+          isCup: choice.parts[component]?.placement === 'side',
+          staysOut: staysOut.includes(component),
+        },
+      ]),
+  )
+
 /** The builds that were stopped and wait for an answer, in whatever state, oldest stop first. */
 export const stoppedBuilds = (state: RunningState): readonly Stopped[] =>
   openBuilds(state)
@@ -92,6 +125,7 @@ export const stoppedBuilds = (state: RunningState): readonly Stopped[] =>
       if (!stop || build.state === 'handed-over' || build.state === 'cancelled') return []
       // On the shelf it waits for the person in charge; Hand-over says so.
       if (build.state === 'made' && isHeldForPan(build)) return []
+      const { whole, staysOut } = foodInIt(state, build)
       return [
         {
           ticket: ticket.number,
@@ -105,6 +139,8 @@ export const stoppedBuilds = (state: RunningState): readonly Stopped[] =>
               : null,
           throwOut: stop.reason === 'throw-out' ? thrownOutOf(state, build) : null,
           differences: stop.to ? differencesOf(choice, stop.to.choice) : null,
+          pans: pansInStop(state, build, staysOut),
+          whole,
         },
       ]
     })

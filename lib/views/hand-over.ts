@@ -7,6 +7,7 @@ import type { Build, BuildState, RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
 import { acceptanceOf } from '#lib/views/assembly-pan.ts'
 import { needsOf, type WhyHeld, whyHeld } from '#lib/views/held.ts'
+import { isPast } from '#lib/views/is-past.ts'
 import { differsFrom, type Mark, markOf } from '#lib/views/mark.ts'
 import { shownNameKey } from '#lib/views/name-shown.ts'
 
@@ -197,13 +198,6 @@ const shelf = (state: RunningState, made: readonly QueuedBuild[]): readonly OnSh
         .map((one) => ({ name: buildName(ticket.number, one.letter), state: one.state })),
     }
   })
-}
-
-/** Whether a made build's time is over: from its throw-out time on, or where it was told so. */
-const isPast = (state: RunningState, { ticket, build }: QueuedBuild, now: number): boolean => {
-  const at = build.until?.throwOutAt ?? null
-  const key = throwOutKey('build', buildName(ticket.number, build.letter))
-  return (at !== null && now >= at) || state.toThrowOut[key] !== undefined
 }
 
 const pastBuild = (state: RunningState, { ticket, build }: QueuedBuild): PastBuild => {

@@ -180,6 +180,17 @@ export const assemblyEn = {
   foodInIt: (name: string) => `Was food in ${name}?`,
   foodYes: 'Yes',
   foodYesThen: 'Throw it out. It never goes back to a pan.',
+  foodYesSome: (count: number, of: number) =>
+    `Throw out what is lit: ${count} of ${of}. The rest is back on sale.`,
+  foodYesNone: 'Nothing is lit.',
+  tapWhatWasnt: (hasCups: boolean) =>
+    hasCups
+      ? 'Tap what wasn’t in it, and a lidded cup to put back.'
+      : 'Tap what wasn’t in it: it’s back on sale.',
+  goesWhole: 'Kept apart, and a wrong scoop was in a pan: all of it is thrown out.',
+  wasIn: (isCup: boolean) => (isCup ? 'cup' : 'in it'),
+  wasntIn: (isCup: boolean) => (isCup ? 'put back' : 'not in'),
+  cupStaysOut: 'no way back',
   foodNo: 'No',
   foodNoThen: 'Nothing was in it.',
   thenHeld: 'Never go on with it. Then it waits for the counter.',

@@ -113,6 +113,21 @@ export const handOverEn = {
   no: (name: string) => `No, keep ${name}`,
   keepGone: 'No, leave it',
 
+  notSure: 'Not sure which is which',
+  notSureThen: 'All that can’t be told apart are thrown out. Assembly makes them again.',
+  mixedUp: (name: string) => `What can’t be told from ${name}?`,
+  mixedUpHint: 'Tap to add one, or to clear one. Not sure of it? Add it.',
+  isHeld: 'held',
+  isKeptApart: 'kept apart',
+  goesOut: 'throw out',
+  isKept: 'stays',
+  nameTwo: 'Light two or more',
+  throwOutMixedUp: (names: readonly string[]) =>
+    `Throw out ${names.length} and make again: ${names.join(', ')}`,
+  areOut: (names: readonly string[]) => `${names.join(', ')} are thrown out and made again`,
+  pastAlike: (names: readonly string[]) =>
+    `${names.join(', ')} ${names.length === 1 ? 'looks' : 'look'} the same, past ${names.length === 1 ? 'its' : 'their'} time: throw out too, with your initials.`,
+
   isHandedOver: (name: string) => `${name} is handed over`,
   isAgain: (name: string) => `${name} is thrown out and made again`,
   isBack: (name: string) => `${name} is back at assembly`,

@@ -123,6 +123,18 @@ export const sayRefusal = (
       return `Another scoop was in ${name(refusal.pan)}. Wash the pan first, and say that it is washed.`
     case 'made-food-is-waste':
       return `${refusal.build} is made, so food is in it: throw it out, then answer yes.`
+    case 'thrown-out-whole':
+      return refusal.because === 'made'
+        ? `${refusal.build} is made, so all of it is thrown out.`
+        : `${refusal.build} is kept apart, and a wrong scoop was in one of its pans: throw all of it out.`
+    case 'not-in-build':
+      return `${refusal.build} takes no ${name(refusal.component)}. Look again.`
+    case 'food-in-it-unclear':
+      return `Say once what was in ${refusal.build}, or that nothing was.`
+    case 'cup-stays-out':
+      return `The cup of ${name(refusal.component)} may be older than its pan, or off sale. Throw it out with ${refusal.build}.`
+    case 'mixed-up-with-nothing':
+      return 'Name two builds or more that can’t be told apart.'
     case 'wrong-state':
       return `${refusal.build} is ${stateName[refusal.state]}, so that can’t be done now.`
     case 'build-stopped':

@@ -7,6 +7,7 @@ import { type BuildState, isRunning, type ServiceState } from '#lib/service/stat
 import { findBuild } from '#lib/service/tickets.ts'
 import { emptying, ofTheKitchen } from '#tests/support/kitchen-steps.ts'
 import { foodOf, type Given, ofPortions } from '#tests/support/service.ts'
+import { ofTheShelf } from '#tests/support/shelf-steps.ts'
 import { components, items, mostly, pans, type Step } from '#tests/support/spare-station.ts'
 
 const part = fc.oneof(
@@ -326,15 +327,6 @@ const answering: fc.Arbitrary<Step> = fc
     return { type: 'acknowledge', ...at, foodInIt }
   })
 
-/** Made food that is stopped goes nowhere but out, whatever is said of it. */
-const keepingMade: fc.Arbitrary<Step> = fc.nat({ max: 9 }).map((index) => (state) => {
-  const made = heldBuilds(state).filter(
-    ({ ticket, letter }) => findBuild(state, ticket, letter)?.state === 'made',
-  )
-  const at = made[index % Math.max(1, made.length)] ?? { ticket: 1, letter: 'A' }
-  return { type: 'acknowledge', ...at, foodInIt: false }
-})
-
 /** Accepts the cautions of an order, and the next sends that order under it. */
 const accepting: fc.Arbitrary<Step> = choice.map((build) => () => ({
   type: 'acceptCaution',
@@ -349,7 +341,7 @@ export const step: fc.Arbitrary<Step> = fc.oneof(
   { weight: 9, arbitrary: changing },
   { weight: 6, arbitrary: telling },
   { weight: 14, arbitrary: answering },
-  { weight: 1, arbitrary: keepingMade },
+  { weight: 7, arbitrary: ofTheShelf },
   { weight: 5, arbitrary: ofTheKitchen },
   { weight: 5, arbitrary: emptying },
   { weight: 5, arbitrary: accepting },

@@ -109,6 +109,16 @@ export const scenes = {
       })(state),
     }),
   ],
+  'fullest, stopped': [
+    send([fullest]),
+    ...work(1, 'A', 'start'),
+    () => ({ type: 'cancel', ticket: 1, letter: 'A' }),
+  ],
+  'scoop in a kept-apart one': [
+    send([milkApart]),
+    ...work(1, 'A', 'start'),
+    () => ({ type: 'soilPan', pan: 'pan-beans', by: 'cheddar' }),
+  ],
   cancelled: [
     send([usualChicken]),
     ...work(1, 'A', 'start'),

@@ -20,6 +20,15 @@ export const assemblyViews: readonly View[] = [
   assembly('waiting, leave out', 'diet', 'Start 1A', [], { main: [/^Start 1A/] }),
   assembly('waiting, short', 'short', 'Not enough', [], { main: [/^Make 2A first/] }),
   assembly('stop', 'stopped', 'Was food in 1A?', [], { main: [/^Yes/, /^No/] }),
+  assembly('stop, some in it', 'stopped', 'is back on sale', [/^Herb chicken/, /^Sesame slaw/], {
+    main: [/^Yes/, /^No/],
+  }),
+  assembly('stop, fullest', 'fullest, stopped', 'a lidded cup to put back', [], {
+    main: [/^Yes/, /^No/],
+  }),
+  assembly('stop, thrown out whole', 'scoop in a kept-apart one', 'all of it is thrown out', [], {
+    main: [/^Yes/, /^No/],
+  }),
   assembly('stop, cancelled', 'cancelled', 'Cancelled.', [], { main: [/^Yes/, /^No/] }),
   assembly('take back', 'rush', 'Which one was a mistake?', ['Take back'], {
     main: [/^Take back 2A/, /^Close/],

@@ -48,7 +48,7 @@ const isHeld = ({ reason }: Hold, name: string): Decision =>
   refuse({ code: 'build-held', build: name, reason })
 
 /** Made food past its time: only who initials that it was thrown out has it made again. */
-const mustGo = (state: RunningState, build: Build, name: string, now: number): boolean =>
+export const mustGo = (state: RunningState, build: Build, name: string, now: number): boolean =>
   (build.until?.throwOutAt ?? Number.POSITIVE_INFINITY) <= now + setBackBy(state) ||
   state.toThrowOut[throwOutKey('build', name)] !== undefined
 

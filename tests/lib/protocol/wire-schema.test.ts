@@ -60,6 +60,7 @@ const of: Readonly<Record<CommandType, Given>> = {
   finish: { type: 'finish', ...at('1A') },
   takeBack: { type: 'takeBack', ...at('1A'), made: true },
   remake: { type: 'remake', ...at('1A') },
+  remakeMixedUp: { type: 'remakeMixedUp', builds: [at('1A'), at('1B')] },
   handOver: { type: 'handOver', ...at('1A') },
   pay: { type: 'pay', ticket: 1, paid: true },
   stopSelling: { type: 'stopSelling', what: 'item', id: 'harbor-tuna' },

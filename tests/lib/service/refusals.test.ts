@@ -24,6 +24,7 @@ import {
   type Told,
   when,
 } from '#tests/support/service.ts'
+import { inIt, stopped } from '#tests/support/stopped.ts'
 
 const sent = given(send(choose('garden-chicken')))
 const allergy = (code: 'milk' | 'sesame' | 'soy') =>
@@ -196,6 +197,11 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
     ),
     { type: 'acknowledge', ...at('1A'), foodInIt: false },
   ],
+  'thrown-out-whole': [stopped.apart, inIt('beans')],
+  'not-in-build': [stopped.onTheSide, inIt('tuna')],
+  'food-in-it-unclear': [stopped.onTheSide, inIt()],
+  'cup-stays-out': [onward(stopped.onTheSide, changePan('pan-yogurt-sauce', 40)), inIt('slaw')],
+  'mixed-up-with-nothing': [sent, { type: 'remakeMixedUp', builds: [at('1A')] }],
   'wrong-state': [sent, on1A('finish')],
   'build-stopped': [onward(sent, on1A('start'), on1A('cancel')), on1A('finish')],
   'nothing-to-acknowledge': [sent, { type: 'acknowledge', ...at('1A'), foodInIt: false }],

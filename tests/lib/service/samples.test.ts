@@ -27,7 +27,7 @@ const samples = ({ state }: Told, role: (typeof ROLES)[number] = 'in-charge') =>
 const names = (told: Told, role: (typeof ROLES)[number] = 'in-charge') =>
   Object.keys(samples(told, role)).sort()
 
-/** A batch that cooks and a cold one, a waiting, a stopped and a made build, an empty pan, something not sold, and a clock that jumped. */
+/** A batch that cooks and a cold one, a waiting, a stopped and two made builds, an empty pan, something not sold, and a clock that jumped. */
 const jumped = happening(
   ready(
     { type: 'startBatch', batch: 'cooking', component: 'chicken', loads: 1 },
@@ -36,7 +36,8 @@ const jumped = happening(
     send(choose('harbor-tuna'), choose('bean-and-pepper')),
     ...of('2A', 'start', 'cancel'),
     ...of('2B', 'start', 'finish'),
-    send(choose('harbor-tuna')),
+    send(choose('harbor-tuna'), choose('garden-chicken')),
+    ...of('3B', 'start', 'finish'),
     ...of('3A', 'start'),
     { type: 'correct', pan: 'pan-almonds', amount: 0 },
     { type: 'stopSelling', what: 'item', id: 'bean-and-pepper' },
@@ -152,7 +153,7 @@ describe('a role', () => {
       ],
       'hand-over': [
         ...(['handOver', 'takeBack', 'remake', 'pay', 'tellNeed', 'acknowledge'] as const),
-        'throwOut',
+        ...(['throwOut', 'remakeMixedUp'] as const),
       ],
       lead: COMMAND_TYPES.filter(
         (type) =>

@@ -1,0 +1,151 @@
+import { useState } from 'react'
+import styles from '#components/assembly/panels.module.css'
+import stop from '#components/assembly/stop-answers.module.css'
+import { Line } from '#components/line/line.tsx'
+import type { Component, StationDocument } from '#lib/menu/station-document.ts'
+import type { PanInStop, Stopped } from '#lib/views/assembly-stop.ts'
+import { assemblyEn as say } from '#lib/words/assembly-en.ts'
+
+/** Whether food was in it; what of it, where that isn't all that it takes. */
+export interface StopAnswer {
+  readonly foodInIt: boolean
+  readonly inIt?: readonly string[]
+}
+
+/** A pan that the build is made of: lit while its food counts as in it. */
+function PanInIt({
+  pan,
+  component,
+  isIn,
+  isFixed,
+  onTap,
+}: {
+  readonly pan: PanInStop
+  readonly component: Component
+  readonly isIn: boolean
+  readonly isFixed: boolean
+  readonly onTap: () => void
+}) {
+  return (
+    <button
+      type="button"
+      className={stop.pan}
+      data-side={pan.isCup}
+      aria-pressed={isIn}
+      disabled={isFixed}
+      onClick={onTap}
+    >
+      <b>
+        {component.short.map((line) => (
+          <span key={line}>{line} </span>
+        ))}
+      </b>
+      <span className={stop.state}>
+        {pan.staysOut ? say.cupStaysOut : isIn ? say.wasIn(pan.isCup) : say.wasntIn(pan.isCup)}
+      </span>
+    </button>
+  )
+}
+
+/** Made food that no longer fits its guest has one answer: it is waste. */
+function MadeIsWaste({
+  name,
+  busy,
+  onOut,
+}: {
+  readonly name: string
+  readonly busy: boolean
+  readonly onOut: () => void
+}) {
+  return (
+    <>
+      <h2 className={styles.question}>{say.madeIsWaste(name)}</h2>
+      <div className={styles.answers} data-one="">
+        <button type="button" disabled={busy} onClick={onOut}>
+          <b>{say.throwOut(name)}</b>
+          <span>{say.throwOutThen}</span>
+        </button>
+      </div>
+    </>
+  )
+}
+
+/** What was in a stopped build: its pans stand on the line, all lit, and a tap clears one. */
+export function StopAnswers({
+  stopped,
+  station,
+  busy,
+  onAnswer,
+}: {
+  readonly stopped: Stopped
+  readonly station: StationDocument
+  readonly busy: boolean
+  readonly onAnswer: (answer: StopAnswer) => void
+}) {
+  const [cleared, setCleared] = useState<readonly string[]>([])
+  const { name, pans, whole } = stopped
+  if (stopped.state === 'made')
+    return <MadeIsWaste name={name} busy={busy} onOut={() => onAnswer({ foodInIt: true })} />
+  const all = Object.values(pans)
+  // One that can't be put back any more is lit again.
+  const isIn = ({ component, staysOut }: PanInStop) =>
+    whole !== null || staysOut || !cleared.includes(component)
+  const lit = all.filter(isIn).map(({ component }) => component)
+  const isAll = lit.length === all.length
+  const turn = (component: string) =>
+    setCleared(
+      cleared.includes(component)
+        ? cleared.filter((one) => one !== component)
+        : [...cleared, component],
+    )
+  const hasCups = all.some(({ isCup, staysOut }) => isCup && !staysOut)
+  return (
+    <>
+      <div className={stop.asked}>
+        <h2 className={styles.question}>{say.foodInIt(name)}</h2>
+        <p>{whole === null ? say.tapWhatWasnt(hasCups) : say.goesWhole}</p>
+      </div>
+      <div className={stop.line}>
+        <Line
+          station={station}
+          label={say.foodInIt(name)}
+          widthOf={({ id }) => (pans[id] ? 'wide' : 'sliver')}
+          renderPan={({ id }, component) => {
+            const pan = pans[id]
+            return pan ? (
+              <PanInIt
+                pan={pan}
+                component={component}
+                isIn={isIn(pan)}
+                isFixed={busy || whole !== null || pan.staysOut}
+                onTap={() => turn(component.id)}
+              />
+            ) : (
+              <span className={stop.idle} />
+            )
+          }}
+        />
+      </div>
+      <div className={styles.answers}>
+        <button
+          type="button"
+          disabled={busy || lit.length === 0}
+          onClick={() => onAnswer(isAll ? { foodInIt: true } : { foodInIt: true, inIt: lit })}
+        >
+          <b>{say.foodYes}</b>
+          <span>
+            {isAll
+              ? say.foodYesThen
+              : lit.length === 0
+                ? say.foodYesNone
+                : say.foodYesSome(lit.length, all.length)}
+          </span>
+        </button>
+        <button type="button" disabled={busy} onClick={() => onAnswer({ foodInIt: false })}>
+          <b>{say.foodNo}</b>
+          <span>{say.foodNoThen}</span>
+        </button>
+      </div>
+    </>
+  )
+}

@@ -1,0 +1,76 @@
+import { useState } from 'react'
+import styles from '#components/hand-over/mixed-up.module.css'
+import panel from '#components/hand-over/panels.module.css'
+import { Connection } from '#components/live/connection.tsx'
+import type { MayBeMixedUp, MixedUpView } from '#lib/views/mixed-up.ts'
+import { handOverEn as say } from '#lib/words/hand-over-en.ts'
+
+const noteOf = ({ isHeld, isKeptApart }: MayBeMixedUp): string =>
+  [...(isHeld ? [say.isHeld] : []), ...(isKeptApart ? [say.isKeptApart] : [])].join(', ')
+
+/** Nobody knows which is which: what looks alike is lit, a tap adds or clears one, one button ends it. */
+export function MixedUpPanel({
+  picked,
+  view,
+  busy,
+  onThrowOut,
+  onBack,
+}: {
+  readonly picked: string
+  readonly view: MixedUpView
+  readonly busy: boolean
+  readonly onThrowOut: (builds: readonly MayBeMixedUp[]) => void
+  readonly onBack: () => void
+}) {
+  const [named, setNamed] = useState(() =>
+    view.builds.filter(({ isAlike }) => isAlike).map(({ name }) => name),
+  )
+  const lit = view.builds.filter(({ name }) => named.includes(name))
+  const names = lit.map(({ name }) => name)
+  const turn = (name: string) =>
+    setNamed(named.includes(name) ? names.filter((one) => one !== name) : [...names, name])
+  return (
+    <section className={panel.panel} aria-labelledby="mixed-up-title">
+      <h1 id="mixed-up-title" className={panel.title}>
+        {say.mixedUp(picked)}
+      </h1>
+      <div className={panel.link}>
+        <Connection />
+      </div>
+      <p className={panel.alone}>{say.mixedUpHint}</p>
+      <ul className={styles.builds} aria-label={say.mixedUp(picked)}>
+        {view.builds.map((one) => (
+          <li key={one.name}>
+            <button
+              type="button"
+              className={styles.build}
+              aria-pressed={names.includes(one.name)}
+              onClick={() => turn(one.name)}
+            >
+              <b>{one.name}</b>
+              <span>{one.item}</span>
+              {noteOf(one) !== '' && <span className={styles.note}>{noteOf(one)}</span>}
+              <span className={styles.goes}>
+                {names.includes(one.name) ? say.goesOut : say.isKept}
+              </span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      {view.past.length > 0 && <p className={panel.alone}>{say.pastAlike(view.past)}</p>}
+      <div className={panel.choices}>
+        <button
+          type="button"
+          className={`${panel.danger} ${styles.out}`}
+          disabled={busy || lit.length < 2}
+          onClick={() => onThrowOut(lit)}
+        >
+          {lit.length < 2 ? say.nameTwo : say.throwOutMixedUp(names)}
+        </button>
+      </div>
+      <button type="button" className={panel.back} onClick={onBack}>
+        {say.back}
+      </button>
+    </section>
+  )
+}

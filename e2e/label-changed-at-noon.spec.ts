@@ -237,9 +237,11 @@ test('the label changed at noon: every build is checked again, whatever its stat
     label: { declarations: { peanut: 'contains' }, readBy: 'person in charge' },
   })
   expect(
-    log.flatMap(({ type, ticket, reason, command }) =>
-      type === 'buildHeld' ? [[ticket, reason, command === changed?.command]] : [],
-    ),
+    log
+      .flatMap(({ type, ticket, reason, command }) =>
+        type === 'buildHeld' ? [[ticket, reason, command === changed?.command]] : [],
+      )
+      .sort(),
   ).toEqual([1, 2, 3, 4].map((ticket) => [ticket, 'label', true]))
   const afterwards = log.filter(({ position }) => position > (changed?.position ?? Infinity))
   expect(

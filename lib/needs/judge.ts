@@ -1,6 +1,7 @@
 /** Whether a guest can have what is taken: component by component, need by need. */
-import type { ContactKind } from '#lib/menu/station-document.ts'
+import type { ContactKind, Declaration } from '#lib/menu/station-document.ts'
 import type { Handling, Need, NeedCode } from '#lib/needs/codes.ts'
+import { byWorst } from '#lib/needs/declared.ts'
 import { type Facts, factsOf, type Kitchen } from '#lib/needs/kitchen.ts'
 
 /** `caution` and `ask` are for the person in charge to accept with the guest; nobody accepts `no`. */
@@ -30,6 +31,8 @@ export interface Finding {
   readonly touches: string | null
   /** All that do and aren't declared free, in order: an acceptance counts for these and no others. */
   readonly reached: readonly string[]
+  /** What it and each of these declare: an acceptance counts for nothing worse. */
+  readonly states: Readonly<Record<string, Declaration>>
   /** How that begins. */
   readonly contact: ContactKind | null
 }
@@ -53,9 +56,12 @@ export interface JudgedTaken extends Judged {
 /** Fits as it is: a note is said, and stands in nobody's way. */
 export const isFine = (level: Level): boolean => level === 'note' || level === 'ok'
 
-type Found = Pick<Finding, 'why' | 'level' | 'through' | 'touches' | 'reached' | 'contact'>
+type Found = Pick<
+  Finding,
+  'why' | 'level' | 'through' | 'touches' | 'reached' | 'states' | 'contact'
+>
 
-const NOTHING = { through: [], touches: null, reached: [], contact: null } as const
+const NOTHING = { through: [], touches: null, reached: [], states: {}, contact: null } as const
 
 const NONE: readonly Found[] = []
 
@@ -73,6 +79,7 @@ const reachedBy = (
           through: touched.declared.through,
           touches: touched.component,
           reached: touched.reached,
+          states: touched.states,
           contact: touched.contact,
         },
       ]
@@ -151,7 +158,7 @@ const judge = (
     if (!need) continue
     const { code, handling } = need
     const found = handling === 'keep-apart' ? keptApart(one, caution, fromBackup) : leftOut(one)
-    for (const { why, level, through, touches, reached, contact } of found)
+    for (const { why, level, through, touches, reached, states, contact } of found)
       findings.push({
         component,
         need: code,
@@ -161,6 +168,7 @@ const judge = (
         through,
         touches,
         reached,
+        states: { ...states, [component]: one.declared.state },
         contact,
       })
   }
@@ -205,15 +213,24 @@ export const judgeTaken = (
 export type Checker = typeof judgeTaken
 
 /** What an acceptance of a caution is about. */
-export type Cautioned = Pick<Finding, 'component' | 'need' | 'why' | 'touches' | 'reached'>
+export interface Cautioned
+  extends Pick<Finding, 'component' | 'need' | 'why' | 'touches' | 'reached'> {
+  /** What each was declared; older acceptances don't say. */
+  readonly states?: Finding['states']
+}
+
+const isWorse = (now: Cautioned['states'], then: Cautioned['states']): boolean =>
+  then !== undefined &&
+  Object.entries(now ?? {}).some(([one, state]) => byWorst(state, then[one] ?? 'free') < 0)
 
 /**
- * Whether what stands now was accepted: the same caution of the same component and need, and
- * nothing reaches it that wasn't told then.
+ * Whether what stands now was accepted: the same caution of the same component and need, nothing
+ * reaches it that wasn't told then, and nothing of it is declared worse than was told.
  */
 export const isCovered = (now: Cautioned, accepted: Cautioned): boolean =>
   now.component === accepted.component &&
   now.need === accepted.need &&
   now.why === accepted.why &&
   now.touches === accepted.touches &&
-  now.reached.every((one) => accepted.reached.includes(one))
+  now.reached.every((one) => accepted.reached.includes(one)) &&
+  !isWorse(now.states, accepted.states)

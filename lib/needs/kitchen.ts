@@ -1,5 +1,5 @@
 import { findPan } from '#lib/menu/find.ts'
-import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { Declaration, StationDocument } from '#lib/menu/station-document.ts'
 import type { NeedCode } from '#lib/needs/codes.ts'
 import { type Lent, type Reach, type Reached, reachOf, type Soil } from '#lib/needs/contact.ts'
 import { byWorst, type Declared, declaredBy } from '#lib/needs/declared.ts'
@@ -21,6 +21,8 @@ export interface Touched extends Reached {
   readonly declared: Declared
   /** All that is meant with it, by id in order: what isn't declared free. */
   readonly reached: readonly string[]
+  /** What each of them declares. */
+  readonly states: Readonly<Record<string, Declaration>>
 }
 
 /** What one component is to one need, however that is handled. */
@@ -46,17 +48,19 @@ const worstOf = (
   reached: readonly Reached[],
   declared: ReadonlyMap<string, Declared>,
 ): Touched | null => {
-  let worst: Omit<Touched, 'reached'> | null = null
+  let worst: Omit<Touched, 'reached' | 'states'> | null = null
+  const states: Record<string, Declaration> = {}
   const all: string[] = []
   for (const one of reached) {
     const word = declared.get(one.component)
     if (!word) throw new Error(`the station has no component ${one.component}`)
     if (word.state === 'free') continue
     all.push(one.component)
+    states[one.component] = word.state
     if (worst === null || byWorst(word.state, worst.declared.state) < 0)
       worst = { ...one, declared: word }
   }
-  return worst === null ? null : { ...worst, reached: all.sort() }
+  return worst === null ? null : { ...worst, reached: all.sort(), states }
 }
 
 /** The worst of the scoops that went into a pan: one that is free itself carries what it touches. */
@@ -83,6 +87,7 @@ const soilOf = (
     contact,
     declared: isOwn ? word : { state: word.state, through: [] },
     reached: [...new Set(found.map((one) => one.component))].sort(),
+    states: Object.fromEntries(found.map((one) => [one.component, one.declared.state])),
   }
 }
 

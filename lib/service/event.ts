@@ -1,5 +1,6 @@
 import type { AnyStationDocument } from '#lib/menu/newest-document.ts'
 import type { Portion } from '#lib/menu/portion.ts'
+import type { Declaration } from '#lib/menu/station-document.ts'
 import type { Asked, Handling, Need, NeedCode } from '#lib/needs/codes.ts'
 import type { Amounts, BuildChoice } from '#lib/service/build-choice.ts'
 import type { CautionReason } from '#lib/service/caution-reasons.ts'
@@ -35,6 +36,8 @@ export interface AcceptedFinding {
   readonly touches: string | null
   /** All that reach it and aren't declared free: it counts for these and no others. */
   readonly reached: readonly string[]
+  /** What it and each of these declared: it counts for nothing worse. Left away by older logs. */
+  readonly states?: Readonly<Record<string, Declaration>>
 }
 
 export interface ServiceOpened extends OpenedStock, OpenedFood {

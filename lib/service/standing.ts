@@ -118,6 +118,7 @@ export const cautionsIn = (findings: readonly Finding[]): readonly AcceptedFindi
             why: one.why,
             touches: one.touches,
             reached: one.reached,
+            states: one.states,
           },
         ]
       : [],

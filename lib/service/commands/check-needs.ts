@@ -57,7 +57,10 @@ export const fitting = (
   if (caution !== null && state.cautions[`c${caution}`] === undefined)
     return { refusal: { code: 'no-such-caution', caution } }
   const [missing] = notAccepted(state, choice, check.findings, build)
-  if (missing) return { refusal: { code: 'caution', ...missing } }
+  if (missing) {
+    const { states: _, ...caution } = missing
+    return { refusal: { code: 'caution', ...caution } }
+  }
   if (isKeptApart(choice) && state.inCharge === null)
     return { refusal: { code: 'no-one-in-charge' } }
   if (isKeptApart(choice) && !choice.agreed) return { refusal: { code: 'not-agreed', letter } }

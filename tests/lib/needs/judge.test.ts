@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Declaration } from '#lib/menu/station-document.ts'
+import type { Declaration, Declaration as Declared } from '#lib/menu/station-document.ts'
 import { isCovered, judgeComponent, judgeTaken } from '#lib/needs/judge.ts'
 import { backup, kitchen, need, touching } from '#tests/support/kitchens.ts'
 
@@ -156,6 +156,38 @@ describe('what a component is to a guest', () => {
       reached: ['cheese', 'sauce'],
     })
     expect(covers(alsoSauce)).toBe(false)
+  })
+
+  it('[N26] an acceptance is void where what was told of is declared worse since', () => {
+    const contacts = [touching('beside', 'leaf', 'cheese', 'sauce')]
+    const saying = (cheese: Declared, sauce: Declared) =>
+      judgeComponent(
+        kitchen({ said: { cheese: { milk: cheese }, sauce: { milk: sauce } }, contacts }),
+        'leaf',
+        [need('milk')],
+      ).findings
+    const covers = (then: [Declared, Declared], now: [Declared, Declared]) =>
+      saying(...now).every((one) => saying(...then).some((told) => isCovered(one, told)))
+    expect(covers(['may-contain', 'may-contain'], ['contains', 'may-contain'])).toBe(false)
+    expect(covers(['may-contain', 'may-contain'], ['unknown', 'may-contain'])).toBe(false)
+    // The worst is the same as before, and another of those that were told got worse.
+    expect(covers(['contains', 'may-contain'], ['contains', 'contains'])).toBe(false)
+    expect(covers(['contains', 'may-contain'], ['contains', 'may-contain'])).toBe(true)
+    expect(covers(['contains', 'may-contain'], ['may-contain', 'may-contain'])).toBe(true)
+  })
+
+  it('[N26] an acceptance of an older log, which doesn’t say what was declared, counts as it did', () => {
+    const contacts = [touching('beside', 'leaf', 'cheese')]
+    const saying = (cheese: Declared) =>
+      judgeComponent(kitchen({ said: { cheese: { milk: cheese } }, contacts }), 'leaf', [
+        need('milk'),
+      ]).findings
+    const [told] = saying('may-contain')
+    const [now] = saying('contains')
+    if (!told || !now) throw new Error('nothing to accept')
+    const { states: _, ...older } = told
+    expect(isCovered(now, older)).toBe(true)
+    expect(isCovered(now, told)).toBe(false)
   })
 
   it('[N20] a station that blocks cautions serves none of them', () => {

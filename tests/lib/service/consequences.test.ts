@@ -201,6 +201,39 @@ describe('a foreign scoop told late', () => {
   })
 })
 
+describe('an acceptance', () => {
+  const order = choose(
+    'garden-chicken',
+    { slaw: 'no', cheddar: 'no', 'yogurt-sauce': 'no', almonds: 'no' },
+    { base: 'rice', ...needs({ code: 'sesame', handling: 'keep-apart', reason: 'allergy' }) },
+  )
+  const accepted = ready(
+    { type: 'acceptCaution', build: order, reason: 'guest-accepts' },
+    send({ ...order, caution: 1 }),
+  )
+  const pita = demoStation.ingredients.find((one) => one.id === 'pita')
+  const saying = (sesame: 'may-contain' | 'contains'): Given => ({
+    type: 'changeLabel',
+    ingredient: 'pita',
+    product: 'same',
+    label: {
+      declarations: { ...pita?.declarations, sesame },
+      traits: pita?.traits ?? null,
+      claims: pita?.claims ?? {},
+      readOn: '2026-11-25',
+      readBy: null,
+    },
+  })
+
+  it('[N26] is void, and the build is held, once what it touches is declared worse', () => {
+    const [caution] = Object.values(accepted.state.cautions)
+    expect(caution?.findings.flatMap(({ reached }) => reached)).toContain('pita')
+    expect(caution?.findings.map(({ states }) => states?.pita)).toContain('may-contain')
+    expect(holdOf(onward(accepted, saying('may-contain')), '1A')).toBeNull()
+    expect(holdOf(onward(accepted, saying('contains')), '1A')).toBe('label')
+  })
+})
+
 describe('defence in depth', () => {
   /** As if a consequence had been forgotten: nobody knows what touches what, and nothing is held. */
   const unheld = (told: Told): Told => ({

@@ -125,7 +125,7 @@ describe('time alone', () => {
     })
   })
 
-  it('[B16] ends at its throw-out time: not sold, to be thrown out, until it is initialled', () => {
+  it('[B16] [F19] ends at its throw-out time: not sold, to be thrown out, until it is initialled', () => {
     expect(left(until(late, 249.9), 'tuna')).toBe(16)
     const past = until(late, 250)
     expect(left(past, 'tuna')).toBe(0)

@@ -6,4 +6,47 @@ export interface Explained {
   readonly why: string
 }
 
-export const EXPLAINED: readonly Explained[] = []
+export const EXPLAINED: readonly Explained[] = [
+  {
+    file: 'lib/needs/contact.ts',
+    before: 'for (const edge of byComponent.get(at.component) ?? [])',
+    after: 'for (const edge of byComponent.get(at.component))',
+    why: 'What is reached is reached over a contact of its own, so that it has some.',
+  },
+  {
+    file: 'lib/needs/declared.ts',
+    before: "WORST_FIRST.find((word) => words.includes(word)) ?? 'unknown'",
+    after: 'WORST_FIRST.find((word) => words.includes(word))',
+    why: 'Every word is one of the four, and there is at least its own.',
+  },
+  {
+    file: 'lib/needs/declared.ts',
+    before: '...kindsOf(station, code).flatMap((kind) => ingredient.declarations[kind] ?? []),',
+    after: '...kindsOf(station, code).flatMap((kind) => ingredient.declarations[kind]),',
+    why: 'What isn’t declared is then a word that is looked for nowhere.',
+  },
+  {
+    file: 'lib/needs/declared.ts',
+    before: 'const linked = out.flatMap((trait) => ALLERGENS_OF[trait] ?? [])',
+    after: 'const linked = out.flatMap((trait) => ALLERGENS_OF[trait])',
+    why: 'A code that is no code is declared by nothing and is no group.',
+  },
+  {
+    file: 'lib/needs/declared.ts',
+    before: 'const recipe = station.recipes.find((one) => one.id === id)',
+    after: 'const recipe = station.recipes.findLast((one) => one.id === id)',
+    why: 'A document in which two have one id isn’t read.',
+  },
+  {
+    file: 'lib/needs/declared.ts',
+    before: 'const made = station.components.find((one) => one.id === component)',
+    after: 'const made = station.components.findLast((one) => one.id === component)',
+    why: 'A document in which two have one id isn’t read.',
+  },
+  {
+    file: 'lib/needs/declared.ts',
+    before: "const ingredient = ingredients.get(through.at(-1) ?? '')",
+    after: 'const ingredient = ingredients.get(through.at(-1))',
+    why: 'A way ends with its ingredient, so that it is never empty.',
+  },
+]

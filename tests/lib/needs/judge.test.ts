@@ -58,6 +58,22 @@ describe('what a component is to a guest', () => {
     expect(judgeComponent(beside, 'leaf', [need('milk')]).level).toBe('caution')
   })
 
+  it('[N16] says how the way begins to what reaches it', () => {
+    const contacts = [touching('beside', 'leaf', 'heart'), touching('griddle', 'leaf', 'cheese')]
+    const shared = kitchen({ ...milk('contains'), contacts })
+    expect(judgeComponent(shared, 'leaf', [need('milk')]).findings).toMatchObject([
+      { touches: 'cheese', contact: 'griddle' },
+    ])
+    expect(judgeComponent(shared, 'heart', [need('milk')]).findings).toMatchObject([
+      { touches: 'cheese', contact: 'beside' },
+    ])
+    const soiled = kitchen({ ...milk('contains'), soiled: [{ component: 'leaf', by: 'cheese' }] })
+    expect(judgeComponent(soiled, 'leaf', [need('milk')]).findings).toMatchObject([
+      { why: 'soiled', contact: 'scoop' },
+      { why: 'contact', contact: 'scoop' },
+    ])
+  })
+
   const leafBackup = { backups: [backup('leaf')], ready: ['leaf'] }
 
   it.each(['scoop', 'beside', 'reached-over'] as const)(

@@ -9,9 +9,11 @@ export interface Explained {
 export const EXPLAINED: readonly Explained[] = [
   {
     file: 'lib/needs/contact.ts',
-    before: 'for (const edge of byComponent.get(at.component) ?? [])',
-    after: 'for (const edge of byComponent.get(at.component))',
-    why: 'What is reached is reached over a contact of its own, so that it has some.',
+    before:
+      'return [id, { line: spread(id, own, byComponent), backup: spread(id, lasting, byComponent) }]',
+    after:
+      'return [id, { line: spread(id, own, byComponent), backup: spread(undefined, lasting, byComponent) }]',
+    why: 'What never clears leads back to the component’s own pan on the line and to all that touches it: then nothing is cleared, with or without itself.',
   },
   {
     file: 'lib/needs/declared.ts',

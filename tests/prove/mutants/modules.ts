@@ -37,10 +37,18 @@ export const readModules = (tests: readonly string[]): ModuleTree => {
   tests.forEach(read)
   const hashes = new Map([...texts].map(([path, text]) => [path, sha256(text)]))
   const lock = sha256(readFileSync(join(root, 'package-lock.json')))
+  const digests = new Map<string, string>()
   const digestOf = (test: string): string => {
+    const known = digests.get(test)
+    if (known !== undefined) return known
     const seen = new Set<string>([test])
     for (const path of seen) for (const next of reaches.get(path) ?? []) seen.add(next)
-    return sha256(lock, ...[...seen].sort().flatMap((path) => [path, hashes.get(path) ?? '']))
+    const digest = sha256(
+      lock,
+      ...[...seen].sort().flatMap((path) => [path, hashes.get(path) ?? '']),
+    )
+    digests.set(test, digest)
+    return digest
   }
   return { tests, texts, digestOf, packages: [...packages].sort() }
 }

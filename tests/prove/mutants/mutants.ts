@@ -14,6 +14,7 @@ import { createFindings, type Proof } from '#tests/prove/proof.ts'
 const DRAWN = 400
 
 const MOST_MINUTES = 60
+const TOLD_EVERY = 100
 
 /** Killed or explained, of all that were run. */
 const LEAST_SHARE = 0.95
@@ -73,6 +74,9 @@ export const proveMutants = async (asked: MutantsAsked): Promise<Proof> => {
     [...files.whole, ...files.drawn],
     keepInFile(),
     begun + MOST_MINUTES * 60_000,
+    (done) => {
+      if (done.length % TOLD_EVERY === 0) console.error(`${done.length} of ${mutants.length}`)
+    },
   )
   for (const one of broken) require(false, `fails without any mutant: ${one}`)
   const [noticed, others] = [

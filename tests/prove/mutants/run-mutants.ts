@@ -77,6 +77,7 @@ export const runMutants = async (
   probedFiles: readonly string[],
   keep: Keep,
   untilMs: number,
+  tell: (done: readonly Outcome[]) => void = () => undefined,
 ): Promise<Run> => {
   const probes = new Map(
     probedFiles
@@ -151,6 +152,7 @@ export const runMutants = async (
   if (broken.length === 0)
     await inTurn(threads, mutants, async (thread, mutant) => {
       outcomes.push(await endOf(thread, mutant))
+      tell(outcomes)
     })
   await Promise.all(threads.map((thread) => thread.end()))
   keep.write()

@@ -51,4 +51,40 @@ export const EXPLAINED: readonly Explained[] = [
     after: 'const ingredient = ingredients.get(through.at(-1))',
     why: 'A way ends with its ingredient, so that it is never empty.',
   },
+  {
+    file: 'lib/needs/judge.ts',
+    before:
+      'export const RANK: Readonly<Record<Level, number>> = { no: 0, caution: 1, ask: 2, note: 3, ok: 4 }',
+    after:
+      'export const RANK: Readonly<Record<Level, number>> = { no: 0, caution: 1, ask: 2, note: 3, ok: 5 }',
+    why: 'Only the order of the ranks counts.',
+  },
+  {
+    file: 'lib/needs/judge.ts',
+    before: "if (state === 'free' && touched === null && soiled === null) return NONE",
+    after: 'if (false) return NONE',
+    why: 'The quick way to what the rest comes to as well: nothing is found.',
+  },
+  {
+    file: 'lib/needs/judge.ts',
+    before:
+      "if (state === 'free' && !facts.contactUnknown && !facts.touched && !facts.soiled) return NONE",
+    after: 'if (false) return NONE',
+    why: 'The quick way to what the rest comes to as well: nothing is found.',
+  },
+  {
+    file: 'lib/needs/judge.ts',
+    before:
+      "if (state === 'free' && !facts.contactUnknown && !facts.touched && !facts.soiled) return NONE",
+    after: "if (state === 'free' && !facts.contactUnknown && !facts.touched) return NONE",
+    why: 'Where contacts are known, what a scoop brought into the pan on the line also reaches over it.',
+  },
+  {
+    file: 'lib/needs/judge.ts',
+    before:
+      "if (state === 'free' && !facts.contactUnknown && !facts.touched && !facts.soiled) return NONE",
+    after:
+      "if (state === 'free' && !facts.contactUnknown && !facts.touched && facts.soiled) return NONE",
+    why: 'Where contacts are known, what a scoop brought into the pan on the line also reaches over it.',
+  },
 ]

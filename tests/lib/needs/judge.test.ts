@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Declaration } from '#lib/menu/station-document.ts'
-import { isCovered, judgeComponent, judgeTaken } from '#lib/needs/judge.ts'
+import { isCovered, judgeComponent, judgeTaken, strictest } from '#lib/needs/judge.ts'
 import { backup, kitchen, need, touching } from '#tests/support/kitchens.ts'
 
 const milk = (word: Declaration) => ({ said: { cheese: { milk: word } } })
@@ -201,6 +201,25 @@ describe('what a component is to a guest', () => {
     expect(at(need('milk', 'leave-out'))).toMatchObject({ level: 'note', fromBackup: false })
     expect(at(need('milk', 'leave-out'), need('egg'))).toMatchObject({ fromBackup: false })
     expect(at(need('egg', 'leave-out'), need('milk'))).toMatchObject({ fromBackup: true })
+  })
+
+  it('[N19] notes a foreign scoop to who only leaves it out', () => {
+    const soiled = kitchen({ ...milk('contains'), soiled: [{ component: 'leaf', by: 'cheese' }] })
+    expect(judgeComponent(soiled, 'leaf', [need('milk', 'leave-out')])).toMatchObject({
+      level: 'note',
+      findings: [
+        { why: 'soiled', level: 'note', touches: 'cheese' },
+        { why: 'contact', level: 'note', touches: 'cheese' },
+      ],
+    })
+  })
+
+  it('counts a need that is named twice alike once, as it was named first', () => {
+    const first = need('milk', 'leave-out')
+    expect(strictest([first, { ...first, reason: 'allergy' }, need('egg')])).toEqual([
+      first,
+      need('egg'),
+    ])
   })
 
   it('counts a need that is named twice as keep apart', () => {

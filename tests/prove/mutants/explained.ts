@@ -87,4 +87,11 @@ export const EXPLAINED: readonly Explained[] = [
       "if (state === 'free' && !facts.contactUnknown && !facts.touched && facts.soiled) return NONE",
     why: 'Where contacts are known, what a scoop brought into the pan on the line also reaches over it.',
   },
+  {
+    file: 'lib/needs/judge.ts',
+    before:
+      "needs.indexOf(same.find((one) => one.handling === 'keep-apart') ?? same[0] ?? need) === index",
+    after: "needs.indexOf(same.find((one) => one.handling === 'keep-apart') ?? same[0]) === index",
+    why: 'A need is always among those of its code, so that there is a first.',
+  },
 ]

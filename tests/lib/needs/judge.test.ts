@@ -172,6 +172,14 @@ describe('what a component is to a guest', () => {
       reached: ['cheese', 'sauce'],
     })
     expect(covers(alsoSauce)).toBe(false)
+    for (const other of [
+      { component: 'sauce' },
+      { need: 'egg' },
+      { why: 'soiled' },
+      { touches: 'sauce' },
+      { reached: ['sauce'] },
+    ] as const)
+      expect(isCovered({ ...told, ...other }, told), JSON.stringify(other)).toBe(false)
   })
 
   it('[N20] a station that blocks cautions serves none of them', () => {

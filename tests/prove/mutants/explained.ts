@@ -94,4 +94,17 @@ export const EXPLAINED: readonly Explained[] = [
     after: "needs.indexOf(same.find((one) => one.handling === 'keep-apart') ?? same[0]) === index",
     why: 'A need is always among those of its code, so that there is a first.',
   },
+  {
+    file: 'lib/needs/judge.ts',
+    before:
+      'findings.length < 2 ? findings : [...findings].sort((one, other) => RANK[one.level] - RANK[other.level])',
+    after: '([...findings].sort((one, other) => RANK[one.level] - RANK[other.level]))',
+    why: 'One or none is in order; it only isn’t copied.',
+  },
+  {
+    file: 'lib/needs/judge.ts',
+    before: 'if (!need) continue',
+    after: 'if (false) continue',
+    why: 'What is known is one a need, so that there is one at every place.',
+  },
 ]

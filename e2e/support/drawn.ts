@@ -1,6 +1,6 @@
 /** What a browser drew, measured in the page. */
 import type { Page } from '@playwright/test'
-import { CAP_HEIGHT_EM } from '#lib/views/legibility.ts'
+import { CAP_HEIGHT_EM } from '#tests/support/legible-sizes.ts'
 
 export interface Box {
   readonly left: number

@@ -49,12 +49,6 @@ const ownWord = (
 const kindByGroup = (word: Declaration | undefined): Declaration =>
   word === 'free' || word === 'may-contain' ? word : 'unknown'
 
-const grainWord = (station: Allergens, ingredient: Ingredient, grain: string): Declaration => {
-  const own = ingredient.declarations[grain]
-  const group = groupOf(station, grain)
-  return own ?? (group === null ? 'unknown' : kindByGroup(ownWord(station, ingredient, group)))
-}
-
 const allergenWord = (station: Allergens, ingredient: Ingredient, code: NeedCode): Declaration => {
   const own = ownWord(station, ingredient, code)
   if (own !== undefined) return own
@@ -63,7 +57,7 @@ const allergenWord = (station: Allergens, ingredient: Ingredient, code: NeedCode
   if (code === 'gluten') {
     const isGrain =
       ingredient.traits?.includes('gluten-grain') ||
-      GLUTEN_GRAINS.some((grain) => grainWord(station, ingredient, grain) === 'contains')
+      GLUTEN_GRAINS.some((grain) => ingredient.declarations[grain] === 'contains')
     return isGrain ? 'contains' : 'unknown'
   }
   const isKind = kindsOf(station, code).some((kind) => ingredient.declarations[kind] === 'contains')

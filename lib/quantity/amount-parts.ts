@@ -1,8 +1,8 @@
-import { TSP_PER, VOLUME_ML, WEIGHT_G } from '#lib/quantity/kitchen-units.ts'
+import { VOLUME_ML, WEIGHT_G } from '#lib/quantity/kitchen-units.ts'
 import { stepsHalfUp } from '#lib/quantity/rounding.ts'
 
-export type KitchenFraction = '1/4' | '1/3' | '1/2' | '2/3' | '3/4'
-export type SpokenUnit = 'gallon' | 'quart' | 'cup' | 'tbsp' | 'tsp' | 'flOz' | 'lb' | 'oz'
+export type KitchenFraction = '1/4' | '1/2' | '3/4'
+export type SpokenUnit = 'flOz' | 'lb' | 'oz'
 export type MetricUnit = 'g' | 'kg' | 'mL' | 'L'
 
 /** One "2 1/2 cups" of an amount; an amount is one or more of them, largest unit first. */
@@ -32,73 +32,6 @@ function assertAmount(amount: number): void {
   if (!(amount >= 0 && amount < Infinity)) {
     throw new RangeError('an amount must be finite and 0 or more')
   }
-}
-
-/**
- * A volume in quarter teaspoons as it is said, so a whole number. The rule: under 1/4 cup to the
- * nearest 1/4 teaspoon; under 1 cup to the teaspoon; under 1 quart to the tablespoon or the third
- * of a cup, whichever is nearer; from 1 quart to the 1/4 cup. So at most 5 percent off from
- * 2 1/2 teaspoons up. Millilitres, 0 or more; throws RangeError otherwise.
- */
-export function spokenQuarterTsp(ml: number): number {
-  assertAmount(ml)
-  const tsp = ml / VOLUME_ML.tsp
-  const nearest = (step: number): number => stepsHalfUp(tsp, step) * step
-  if (tsp < TSP_PER.cup / 4) return stepsHalfUp(tsp, 0.25)
-  if (tsp < TSP_PER.cup) return nearest(1) * 4
-  if (tsp >= TSP_PER.quart) return nearest(TSP_PER.cup / 4) * 4
-  const spoons = nearest(TSP_PER.tbsp)
-  const thirds = nearest(TSP_PER.cup / 3)
-  return (Math.abs(thirds - tsp) < Math.abs(spoons - tsp) ? thirds : spoons) * 4
-}
-
-const CUP_FRACTIONS: readonly {
-  readonly tsp: number
-  readonly fraction: KitchenFraction | null
-}[] = [
-  { tsp: 36, fraction: '3/4' },
-  { tsp: 32, fraction: '2/3' },
-  { tsp: 24, fraction: '1/2' },
-  { tsp: 16, fraction: '1/3' },
-  { tsp: 12, fraction: '1/4' },
-  { tsp: 0, fraction: null },
-]
-
-function spoonParts(quarterTsp: number): readonly AmountPart[] {
-  const tbsp: AmountPart = { whole: Math.floor(quarterTsp / 12), fraction: null, unit: 'tbsp' }
-  return [tbsp, fromQuarters(quarterTsp % 12, 'tsp')].filter(isSaid)
-}
-
-function cupParts(quarterTsp: number): readonly AmountPart[] {
-  const whole = Math.floor(quarterTsp / 4 / TSP_PER.cup)
-  const rest = quarterTsp - whole * TSP_PER.cup * 4
-  const ways = CUP_FRACTIONS.map(({ tsp, fraction }) => ({ fraction, left: rest - tsp * 4 }))
-    .filter(({ left }) => left >= 0 && left < TSP_PER.cup)
-    .map(({ fraction, left }) =>
-      [{ whole, fraction, unit: 'cup' as const }, ...spoonParts(left)].filter(isSaid),
-    )
-  return ways.reduce<readonly AmountPart[]>(
-    (best, way) => (best.length === 0 || way.length < best.length ? way : best),
-    [],
-  )
-}
-
-/**
- * A volume in gallons, quarts, cups and spoons, in the fewest words for what spokenQuarterTsp
- * rounds to, never 1/4 cup or more by the spoon; empty where it rounds to nothing. Millilitres,
- * 0 or more; throws RangeError otherwise.
- */
-export function volumeParts(ml: number): readonly AmountPart[] {
-  const quarterTsp = spokenQuarterTsp(ml)
-  if (quarterTsp < TSP_PER.cup) return spoonParts(quarterTsp)
-  const gallon = TSP_PER.gallon * 4
-  const quart = TSP_PER.quart * 4
-  const large: readonly AmountPart[] = [
-    { whole: Math.floor(quarterTsp / gallon), fraction: null, unit: 'gallon' },
-    { whole: Math.floor((quarterTsp % gallon) / quart), fraction: null, unit: 'quart' },
-  ]
-  const rest = quarterTsp % quart
-  return [...large.filter(isSaid), ...(rest === 0 ? [] : cupParts(rest))]
 }
 
 /** A volume in fluid ounces to the nearest quarter, halves up; empty where that is nothing. */

@@ -21,20 +21,6 @@ export const WEIGHT_G = {
   oz: 28.349523125,
 } as const
 
-/** Whole teaspoons in each unit of volume: 3 a tablespoon, 2 tablespoons a fluid ounce. */
-export const TSP_PER = {
-  gallon: 768,
-  quart: 192,
-  pint: 96,
-  cup: 48,
-  flOz: 6,
-  tbsp: 3,
-  tsp: 1,
-} as const
-
-/** Millimetres in an inch, exact: NIST Handbook 44, Appendix C. */
-export const INCH_MM = 25.4
-
 export type VolumeUnit = keyof typeof VOLUME_ML
 export type WeightUnit = keyof typeof WEIGHT_G
 
@@ -43,27 +29,7 @@ export function mlFrom(amount: number, unit: VolumeUnit): number {
   return amount * VOLUME_ML[unit]
 }
 
-/** The amount of a kitchen unit that so many millilitres come to; not rounded. */
-export function mlTo(ml: number, unit: VolumeUnit): number {
-  return ml / VOLUME_ML[unit]
-}
-
-/** Grams in an amount of pounds or ounces of weight. */
-export function gramsFrom(amount: number, unit: WeightUnit): number {
-  return amount * WEIGHT_G[unit]
-}
-
-/** The pounds or ounces of weight that so many grams come to; not rounded. */
-export function gramsTo(grams: number, unit: WeightUnit): number {
-  return grams / WEIGHT_G[unit]
-}
-
 /** Whole milligrams in an amount of pounds or ounces of weight, rounded once, halves up. */
 export function mgFrom(amount: number, unit: WeightUnit): number {
   return stepsHalfUp(amount * WEIGHT_G[unit] * 1000, 1)
-}
-
-/** Millimetres in a length in inches. */
-export function mmFromInches(inches: number): number {
-  return inches * INCH_MM
 }

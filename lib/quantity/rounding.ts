@@ -20,16 +20,6 @@ export function stepsHalfUp(amount: number, step: number): number {
   return amount < 0 && steps > 0 ? -steps : steps
 }
 
-/** An amount to 0 to 6 decimals, halves away from zero. Throws RangeError on anything else. */
-export function roundHalfUp(amount: number, decimals: number): number {
-  if (!Number.isInteger(decimals) || decimals < 0 || decimals > 6) {
-    throw new RangeError('decimals must be a whole number from 0 to 6')
-  }
-  const scale = 10 ** decimals
-  assertFinite(amount, 'amount')
-  return stepsHalfUp(amount * scale, 1) / scale
-}
-
 /**
  * How many whole times `each` fits into `have`, in one unit; forgives binary fractions, so that
  * 14 quarts hold 140 tenths. Needs have ≥ 0 and each > 0; throws RangeError otherwise.

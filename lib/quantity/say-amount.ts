@@ -4,10 +4,8 @@ import {
   type MetricUnit,
   metricAmount,
   type SpokenUnit,
-  volumeParts,
   weightParts,
 } from '#lib/quantity/amount-parts.ts'
-import { scoopHandle } from '#lib/quantity/scoops.ts'
 import { quantityEn } from '#lib/words/quantity-en.ts'
 import type { QuantityWords } from '#lib/words/quantity-words.ts'
 
@@ -40,20 +38,10 @@ function sayMetric(amount: number, small: MetricUnit & ('g' | 'mL'), words: Quan
 }
 
 /**
- * A volume in millilitres as a kitchen says it, "2 qt 3 1/4 cups" or "1.2 L", rounded as
- * spokenQuarterTsp and metricAmount state. Below zero it carries a minus; what is there but rounds
- * to nothing is "under" the smallest said. Throws RangeError unless finite.
+ * A volume in millilitres in fluid ounces, "2 fl oz", to the quarter, or "1.2 L" as metricAmount
+ * states. Below zero it carries a minus; what is there but rounds to nothing is "under" the smallest
+ * said. Throws RangeError unless finite.
  */
-export function sayVolume(
-  ml: number,
-  system: UnitSystem = 'us',
-  words: QuantityWords = quantityEn,
-): string {
-  if (system === 'metric') return sayMetric(ml, 'mL', words)
-  return sayParts(ml, volumeParts, 'cup', 'tsp', words)
-}
-
-/** A volume in millilitres in fluid ounces, "2 fl oz", to the quarter; else as sayVolume. */
 export function sayFluidOunces(
   ml: number,
   system: UnitSystem = 'us',
@@ -65,7 +53,7 @@ export function sayFluidOunces(
 
 /**
  * A weight in milligrams as a kitchen says it, "1 lb 4 oz" or "350 g", rounded as weightParts and
- * metricAmount state. Signs, small amounts and errors as in sayVolume.
+ * metricAmount state. Signs, small amounts and errors as in sayFluidOunces.
  */
 export function sayWeight(
   mg: number,
@@ -80,9 +68,4 @@ export function sayWeight(
 export function sayPieces(count: number, words: QuantityWords = quantityEn): string {
   if (!Number.isSafeInteger(count)) throw new RangeError('pieces are counted in whole numbers')
   return count < 0 ? words.minus(words.pieces(-count)) : words.pieces(count)
-}
-
-/** A scoop by its number and the trade's handle colour, "#16 blue"; bare number if none is known. */
-export function sayScoop(number: number, words: QuantityWords = quantityEn): string {
-  return words.scoop(number, scoopHandle(number)?.colour ?? null)
 }

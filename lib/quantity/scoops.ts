@@ -1,5 +1,4 @@
 import { mlFrom, VOLUME_ML } from '#lib/quantity/kitchen-units.ts'
-import { wholeTimes } from '#lib/quantity/rounding.ts'
 
 export type ScoopColour =
   | 'white'
@@ -72,14 +71,6 @@ export function scoopVolumeMl(number: number): number {
 /** The trade's handle for a scoop number, or null where no colour is known. */
 export function scoopHandle(number: number): ScoopHandle | null {
   return SCOOP_HANDLES.find((one) => one.number === number) ?? null
-}
-
-/**
- * Whole level scoops in a volume in millilitres (0 or more). Throws RangeError on a negative or
- * endless volume and on a number outside 4 to 100.
- */
-export function wholeScoops(volumeMl: number, number: number): number {
-  return wholeTimes(volumeMl, scoopVolumeMl(number))
 }
 
 /** Millilitres of one level ladle by its stamped size; throws RangeError on sizes not sold. */

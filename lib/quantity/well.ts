@@ -1,7 +1,7 @@
 import type { PanSize } from '#lib/quantity/pans.ts'
 
 /** A full-size well counted in 36 equal parts, the smallest number that every pan size divides. */
-export const WELL_PARTS = 36
+const WELL_PARTS = 36
 
 const PARTS: Readonly<Record<PanSize, number>> = {
   full: 36,
@@ -10,11 +10,6 @@ const PARTS: Readonly<Record<PanSize, number>> = {
   quarter: 9,
   sixth: 6,
   ninth: 4,
-}
-
-/** How many of a well's 36 parts a pan takes. Common practice, no source: the sizes' own names. */
-export function wellParts(size: PanSize): number {
-  return PARTS[size]
 }
 
 const countOf = (pans: readonly PanSize[], size: PanSize): number =>

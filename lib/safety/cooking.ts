@@ -110,22 +110,3 @@ export const thatMet = (cooking: Cooking, limits: SafetyLimits): readonly HeatRe
   const checks = checksOf(cooking.readings, limit)
   return thatCount(cooking.readings).filter(({ at }) => checks.get(at)?.met === true)
 }
-
-export type FirstHeatingProblem = 'no-approved-procedure' | 'too-long' | 'not-ended'
-
-/**
- * Raw animal food heated in two goes (3-401.14): the first heating ends within its limit and is
- * cooled at once, only under a written procedure that the authority approved; before sale it is
- * cooked like raw. Times are epoch milliseconds; null where the first heating goes on.
- */
-export const firstHeatingProblem = (
-  heating: { readonly startedAt: number; readonly endedAt: number | null },
-  approvedProcedure: boolean,
-  now: number,
-  limits: SafetyLimits,
-): FirstHeatingProblem | null => {
-  if (!approvedProcedure) return 'no-approved-procedure'
-  const lasted = (heating.endedAt ?? now) - heating.startedAt
-  if (lasted > limits.firstHeating.withinMs) return 'too-long'
-  return heating.endedAt === null ? 'not-ended' : null
-}

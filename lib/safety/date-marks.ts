@@ -2,13 +2,6 @@ import { Temporal } from 'temporal-polyfill'
 import type { CivilDate, DateStamp } from '#lib/safety/date-stamp.ts'
 import type { SafetyLimits } from '#lib/safety/limits.ts'
 
-/** The civil date of an instant (epoch ms) in a time zone. Throws RangeError for an unknown zone. */
-export const civilDateOf = (epochMs: number, timeZone: string): CivilDate =>
-  Temporal.Instant.fromEpochMilliseconds(epochMs)
-    .toZonedDateTimeISO(timeZone)
-    .toPlainDate()
-    .toString()
-
 /**
  * A last day with the instant that ends it in a time zone: its next midnight, whatever the clocks do
  * that night. Throws RangeError for no date and for an unknown zone.
@@ -75,23 +68,3 @@ export const dateMark = (food: Dated, limits: SafetyLimits): DateMark => {
   }
   return { mark: 'last-day', lastDay: lastFrom(from, used) }
 }
-
-/** Which day of its 7 a date is for food never frozen: the day of preparation is day 1. */
-export const dayNumber = (preparedOn: CivilDate, on: CivilDate): number =>
-  daysBetween(preparedOn, on) + 1
-
-/**
- * The mark of food made of several: the earliest last day governs; null where none of them has one.
- * Throws RangeError for no date.
- */
-export const mixedLastDay = (lastDays: readonly (CivilDate | null)[]): CivilDate | null =>
-  lastDays.reduce<CivilDate | null>(
-    (first, one) => (one === null ? first : first === null || isAfter(first, one) ? one : first),
-    null,
-  )
-
-/** Whether food needs a mark: ready to eat, needing time or temperature control, kept over a day. */
-export const needsDateMark = (
-  food: { readonly readyToEat: boolean; readonly controlled: boolean; readonly keptColdMs: number },
-  limits: SafetyLimits,
-): boolean => food.readyToEat && food.controlled && food.keptColdMs > limits.dateMarkAfter.withinMs

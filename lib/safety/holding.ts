@@ -126,10 +126,6 @@ export const waitingState = (
   return { state: now >= next.askAt ? 'ask' : 'in-limits', next }
 }
 
-/** Only these pass: everything else takes the pan off sale. */
-export const passes = (state: HoldingState): boolean =>
-  state.state === 'in-limits' || state.state === 'ask'
-
 export type WayOut =
   | { readonly way: 'discard' }
   /** On the range, to the reheating limit, by then. */

@@ -130,45 +130,6 @@ export const nextMonitoring = (
 export const mayTake = (throwOutAt: number, now: number, finishedAt: number): boolean =>
   now < throwOutAt && Math.max(now, finishedAt) < throwOutAt
 
-export type Disposal = 'in-time' | 'to-be-thrown-out' | 'thrown-out'
-
-/** Food past its time stays "to be thrown out" until somebody initials that it was. */
-export const disposalOf = (
-  throwOutAt: number,
-  initialledAt: number | null,
-  now: number,
-): Disposal => {
-  if (initialledAt !== null && initialledAt <= now) return 'thrown-out'
-  return now >= throwOutAt ? 'to-be-thrown-out' : 'in-time'
-}
-
-export type TimeOnlyState =
-  | { readonly state: 'in-time'; readonly throwOutAt: number; readonly readBy: number | null }
-  /** The reading that its rule asks for wasn't taken: off sale until the person in charge decides. */
-  | { readonly state: 'missed'; readonly throwOutAt: number; readonly since: number }
-  | { readonly state: 'to-be-thrown-out'; readonly since: number }
-  | { readonly state: 'thrown-out' }
-
-/** Where food on a clock stands at a moment, by its time and what was read of it until then. */
-export const timeOnlyState = (
-  clock: TimeClock,
-  taken: readonly Reading[],
-  initialledAt: number | null,
-  now: number,
-  limits: SafetyLimits,
-  practice: TimePractice = TIME_PRACTICE,
-): TimeOnlyState => {
-  const readings = taken.filter(({ at }) => at <= now)
-  const throwOutAt = throwOutMoment(clock, readings, limits)
-  const disposal = disposalOf(throwOutAt, initialledAt, now)
-  if (disposal === 'thrown-out') return { state: disposal }
-  if (disposal === 'to-be-thrown-out') return { state: disposal, since: throwOutAt }
-  const readBy = nextMonitoring(clock, readings, practice)
-  return readBy !== null && now >= readBy
-    ? { state: 'missed', throwOutAt, since: readBy }
-    : { state: 'in-time', throwOutAt, readBy }
-}
-
 /** The earliest throw-out time of several; null where none is on a clock. */
 export const earliestThrowOut = (moments: readonly (number | null)[]): number | null =>
   moments.reduce<number | null>(

@@ -1,4 +1,3 @@
-import { bare } from '#lib/service/bare.ts'
 import type { Recorded, ServiceEvent } from '#lib/service/event.ts'
 import { foodDue } from '#lib/service/food-due.ts'
 import { type HappensWith, happen, type Led } from '#lib/service/happen.ts'
@@ -53,7 +52,3 @@ export const fallDue = (
   }
   return { state, recorded }
 }
-
-/** What has fallen due by now, each with the moment at which it did. */
-export const due = (state: ServiceState, now: number, known: DueWith = {}): readonly Due[] =>
-  fallDue(state, now, 0, known).recorded.map((one) => ({ due: one.due ?? now, event: bare(one) }))

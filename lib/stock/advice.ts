@@ -127,17 +127,6 @@ export const tell = (
   return next
 }
 
-/** Answers what is open under a key; the log as it was where nothing is. */
-export const answered = (
-  log: AdviceLog,
-  key: string,
-  answer: 'done' | 'put-off' | 'declined',
-  now: number,
-): AdviceLog =>
-  log.map((one) =>
-    one.key === key && one.answer === 'open' ? { ...one, answer, answeredAt: now } : one,
-  )
-
 /**
  * What is open, the one to do next first. The one that was first before stays so unless another is
  * urgent or saves clearly more.

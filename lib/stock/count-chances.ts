@@ -93,13 +93,6 @@ const ONE_EACH = [1]
 export const countChances = (count: Spread, most: number): Float64Array =>
   portionChances(count, ONE_EACH, most)
 
-/** P(count ≤ k), from chances that reach at least to k. */
-export const chanceUpTo = (chances: Float64Array, k: number): number => {
-  let sum = 0
-  for (let i = 0; i <= k && i < chances.length; i += 1) sum += chances[i] ?? 0
-  return Math.min(1, sum)
-}
-
 /** Mean and variance of portions from those of takings. */
 export const portionSpread = (takings: Spread, perTaking: readonly number[]): Spread => {
   let mean = 0

@@ -1,5 +1,4 @@
 import { type PanDepthIn, type PanSize, panUsableMl } from '#lib/quantity/pans.ts'
-import { stepsHalfUp } from '#lib/quantity/rounding.ts'
 import { fitsOneWell } from '#lib/quantity/well.ts'
 
 /** What a pan may hold at most, in its component's unit; null where nobody stated it. */
@@ -54,9 +53,6 @@ export const weigh = (grossMg: number, tareMg: number, most: number | null): Wei
     : { ok: true, netMg }
 }
 
-/** What so many percent of a load are, in its unit, halves up: what an eye check stands for. */
-export const shareOf = (full: number, share: number): number => stepsHalfUp(full * share, 1)
-
 export interface WellPans {
   readonly well: string
   readonly pans: readonly { readonly pan: string; readonly size: PanSize }[]
@@ -86,10 +82,4 @@ export const placeProblem = (
   return fitsOneWell([...stays.map((one) => one.size), pan.size])
     ? null
     : { code: 'does-not-fit', well: into }
-}
-
-/** Pans that stand in more than one place of a line. */
-export const onTwoWells = (wells: readonly WellPans[]): readonly string[] => {
-  const all = wells.flatMap(({ pans }) => pans.map(({ pan }) => pan))
-  return [...new Set(all.filter((pan, place) => all.indexOf(pan) !== place))]
 }

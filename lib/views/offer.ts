@@ -71,7 +71,12 @@ const goneOf = (state: RunningState, component: string): Standing =>
     ? { kind: 'gone' }
     : { kind: 'gone', notLoaded: true }
 
-const standingFor = (judged: JudgedComponent | null, left: number, none: Standing): Standing => {
+/** How what was judged stands, of which so much is `left`; `none` where nothing is. */
+export const standingFor = (
+  judged: JudgedComponent | null,
+  left: number,
+  none: Standing,
+): Standing => {
   if (judged === null) return { kind: 'unchecked' }
   const [worst] = judged.findings
   if (worst?.level === 'no') return { kind: 'need', finding: worst }

@@ -177,10 +177,6 @@ export const mostPortions = (state: RunningState, pan: Pan): number =>
 export const amountOf = (state: RunningState, component: string, portions: number): number =>
   portions * (state.portions[component]?.amount ?? 1)
 
-/** Whether so many whole portions are to the milligram what the pan holds: nothing to correct. */
-export const isAsHeld = (state: RunningState, picture: PanPicture, portions: number): boolean =>
-  amountOf(state, picture.component, portions) === picture.amount
-
 export interface Queue {
   readonly waiting: number
   readonly making: number

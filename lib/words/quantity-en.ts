@@ -11,11 +11,6 @@ const DECIMALS = [0, 1, 2].map(
 )
 
 const UNITS: Readonly<Record<SpokenUnit, { readonly one: string; readonly many: string }>> = {
-  gallon: { one: 'gal', many: 'gal' },
-  quart: { one: 'qt', many: 'qt' },
-  cup: { one: 'cup', many: 'cups' },
-  tbsp: { one: 'Tbsp', many: 'Tbsp' },
-  tsp: { one: 'tsp', many: 'tsp' },
   flOz: { one: 'fl oz', many: 'fl oz' },
   lb: { one: 'lb', many: 'lb' },
   oz: { one: 'oz', many: 'oz' },
@@ -55,7 +50,7 @@ function sayPart({ whole, fraction, unit }: AmountPart): string {
   return `${numbers.join(' ')} ${single ? UNITS[unit].one : UNITS[unit].many}`
 }
 
-/** Quantities in US English; fractions with a plain slash, since the typeface lacks 1/3 as one sign. */
+/** Quantities in US English; fractions with a plain slash, as a kitchen writes them. */
 export const quantityEn: QuantityWords = {
   locale: LOCALE,
   amount: (parts) => parts.map(sayPart).join(' '),

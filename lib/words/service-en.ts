@@ -92,7 +92,3 @@ export const markLines = (mark: Mark): readonly string[] =>
     ...mark.onTheSide.map((name) => `${name} on side`),
     ...markNeeds(mark),
   ].map((line) => line.toUpperCase())
-
-/** "21A NO CHEDDAR · KEEP FROM MILK" */
-export const sayMark = (mark: Mark): string =>
-  markLines(mark).length === 0 ? mark.name : `${mark.name} ${markLines(mark).join(' · ')}`

@@ -4,12 +4,12 @@ import { pino } from 'pino'
 import type { Command } from '#lib/service/decide.ts'
 import type { Recorded } from '#lib/service/event.ts'
 import { openSqliteLog } from '#server/event-log/sqlite.ts'
-import { createMemoryGuests } from '#server/guests/memory.ts'
 import { createServerClock } from '#server/rail/clock.ts'
 import { openRail } from '#server/rail/rail.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
 import type { Verdict } from '#tests/bench/verdict.ts'
 import { temporaryFolder } from '#tests/support/launch-server.ts'
+import { createMemoryGuests } from '#tests/support/memory-guests.ts'
 import { LOADS, railStation } from '#tests/support/orders.ts'
 
 const TOGETHER = 32

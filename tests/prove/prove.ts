@@ -1,16 +1,24 @@
 /**
  * `npm run prove`: what the server promises, shown on the bundled server at full size, and what is
- * said of needs; `npm run prove -- needs` for what is named alone.
+ * said of needs; `npm run prove -- needs` for what is named alone. `npm run prove -- mutants` is run
+ * only when it is named: it takes up to an hour. It takes `--seed=2` and `--of=lib/needs/judge.ts`.
  */
 import { availableParallelism, loadavg } from 'node:os'
+import { parseArgs } from 'node:util'
 import { proveEnded } from '#tests/prove/ended.ts'
 import { proveKilled } from '#tests/prove/killed.ts'
 import { proveManyScreens } from '#tests/prove/many-screens.ts'
+import { proveMutants } from '#tests/prove/mutants/mutants.ts'
 import { proveNeeds } from '#tests/prove/needs.ts'
 import type { Proof } from '#tests/prove/proof.ts'
 import { proveSyncs } from '#tests/prove/syncs.ts'
 
 const MOST_FAILURES_SHOWN = 10
+
+const { values, positionals: asked } = parseArgs({
+  allowPositionals: true,
+  options: { seed: { type: 'string', default: '1' }, of: { type: 'string' } },
+})
 
 const proofs: Readonly<Record<string, () => Promise<Proof>>> = {
   killed: () => proveKilled(200),
@@ -18,15 +26,20 @@ const proofs: Readonly<Record<string, () => Promise<Proof>>> = {
   syncs: () => proveSyncs(50),
   ended: () => proveEnded(200),
   needs: () => proveNeeds(1000),
+  mutants: () => proveMutants({ seed: Number(values.seed), of: values.of ?? null }),
 }
 
-const asked = process.argv.slice(2)
+/** So long that it is to be named. */
+const ONLY_NAMED = ['mutants']
+
 const unknown = asked.find((name) => !Object.hasOwn(proofs, name))
 if (unknown !== undefined) {
   console.error(`no proof is called ${unknown}: there are ${Object.keys(proofs).join(', ')}`)
   process.exit(2)
 }
-const chosen = Object.entries(proofs).filter(([name]) => asked.length === 0 || asked.includes(name))
+const chosen = Object.entries(proofs).filter(([name]) =>
+  asked.length === 0 ? !ONLY_NAMED.includes(name) : asked.includes(name),
+)
 
 const load = (): string => (loadavg()[0] ?? 0).toFixed(1)
 

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import { civilDateOf, dateMark, dayNumber, mixedLastDay } from '#lib/safety/date-marks.ts'
+import { dateMark, stampOf } from '#lib/safety/date-marks.ts'
+import { earlierStamp } from '#lib/safety/date-stamp.ts'
 import { MODEL_CODE as limits } from '#lib/safety/limits.ts'
 import { lastDayOf, type ToldDates } from '#lib/safety/told-dates.ts'
+import { civilDateOf } from '#lib/views/label-draft.ts'
 
 const lastDay = (preparedOn: string, frozenOn?: string, thawedOn?: string): string => {
   const freezings = frozenOn === undefined ? [] : [{ frozenOn, thawedOn: thawedOn ?? null }]
@@ -37,8 +39,8 @@ describe('FDA Food Code 2022, 3-501.17 and 3-501.18', () => {
 
   it('[F29] egg mix on day 1 with ham on day 4 is on day 4: last day today and 3 days', () => {
     const [today, opened] = ['2026-10-10', '2026-10-07']
-    expect(dayNumber(opened, today)).toBe(4)
-    expect(mixedLastDay([lastDay(today), lastDay(opened)])).toBe('2026-10-13')
+    const [mix, ham] = [today, opened].map((day) => stampOf(lastDay(day), 'UTC'))
+    expect(earlierStamp(mix ?? null, ham ?? null)?.lastDay).toBe('2026-10-13')
   })
 })
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { inLimits } from '#lib/safety/holding.ts'
 import { MODEL_CODE as limits, limitsWith } from '#lib/safety/limits.ts'
-import { LOCAL_VARIANTS } from '#lib/safety/local-variants.ts'
 import { compareTemperatures } from '#lib/safety/temperature.ts'
+import { LOCAL_VARIANTS } from '#tests/support/local-variants.ts'
 import { degrees, read } from '#tests/support/readings.ts'
 
 describe('FDA Food Code 2022, 3-501.16, in the adoptions of Delaware, Wisconsin and Washington', () => {

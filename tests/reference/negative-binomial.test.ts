@@ -1,11 +1,7 @@
 import jstat from 'jstat'
 import { describe, expect, it } from 'vitest'
-import {
-  chanceUpTo,
-  countChances,
-  logCountChance,
-  logNegativeBinomial,
-} from '#lib/stock/count-chances.ts'
+import { countChances, logCountChance, logNegativeBinomial } from '#lib/stock/count-chances.ts'
+import { chanceUpTo } from '#tests/support/best-amount.ts'
 
 const spreadOf = (n: number, p: number) => ({
   mean: (n * (1 - p)) / p,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { chanceUpTo, countChances } from '#lib/stock/count-chances.ts'
-import { bestAmount, criticalRatio, expectedCost } from '#lib/stock/newsvendor.ts'
+import { countChances } from '#lib/stock/count-chances.ts'
+import { bestAmount, chanceUpTo, criticalRatio, expectedCost } from '#tests/support/best-amount.ts'
 
 const poisson = (mean: number): Float64Array =>
   countChances({ mean, variance: mean }, Math.ceil(mean + 12 * Math.sqrt(mean)))

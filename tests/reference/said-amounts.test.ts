@@ -2,11 +2,11 @@ import { describe, expect, it } from 'vitest'
 import guide from '#fixtures/reference/food-buying-guide.json' with { type: 'json' }
 import eggs from '#fixtures/reference/icn-scrambled-eggs.json' with { type: 'json' }
 import tm from '#fixtures/reference/tm-10-412.json' with { type: 'json' }
-import { gramsTo, mgFrom, mlFrom, mlTo, type VolumeUnit } from '#lib/quantity/kitchen-units.ts'
+import { mgFrom, mlFrom } from '#lib/quantity/kitchen-units.ts'
 import { wholePortions } from '#lib/quantity/portion.ts'
-import { roundHalfUp } from '#lib/quantity/rounding.ts'
-import { sayPieces, sayVolume, sayWeight } from '#lib/quantity/say-amount.ts'
+import { sayPieces, sayWeight } from '#lib/quantity/say-amount.ts'
 import { scoopVolumeMl } from '#lib/quantity/scoops.ts'
+import { gramsTo, mlTo, roundHalfUp } from '#tests/support/kitchen-units.ts'
 
 describe('TM 10-412, recipe conversion', () => {
   const said = ['0 oz', '1/4 oz', '1/2 oz', '3/4 oz', '1 oz']
@@ -41,35 +41,11 @@ describe('TM 10-412, recipe conversion', () => {
       expect(roundHalfUp(lb + oz / 16, 2)).toBe(printed)
     }
   })
-
-  it('[Q10] 6 gallons a hundred for 333 is printed to the spoon, and said to the quarter cup', () => {
-    const { perHundredGal, portions, productGal, parts } = tm.gallons
-    expect(roundHalfUp((perHundredGal * portions) / 100, 2)).toBe(productGal)
-    const printed = parts.reduce(
-      (sum, [amount, unit]) => sum + mlFrom(Number(amount), unit as VolumeUnit),
-      0,
-    )
-    expect(Math.abs(mlTo(printed - mlFrom(productGal, 'gallon'), 'tsp'))).toBeLessThan(0.125)
-    expect(sayVolume(mlFrom(productGal, 'gallon'))).toBe('19 gal 3 qt 3 3/4 cups')
-  })
 })
 
 describe('ICN scrambled eggs, USDA Recipe for Schools', () => {
   const { fifty, hundred, checks, portion } = eggs
   const rawCups = (batches: number) => batches * fifty.eggsLb * eggs.eggs.cupsPerLb
-  const third = (pair: readonly number[]) => (pair[0] ?? 0) / (pair[1] ?? 1)
-
-  it('[Q10] the volumes of both batches are said as the card prints them', () => {
-    const volumes = (times: number) => ({
-      eggsVolume: sayVolume(mlFrom(rawCups(times), 'cup')),
-      milk: sayVolume(mlFrom(fifty.milkQt * times, 'quart')),
-      salt: sayVolume(mlFrom(fifty.saltTsp * times, 'tsp')),
-      margarineVolume: sayVolume(mlFrom(third(fifty.margarineCups) * times, 'cup')),
-      parsley: sayVolume(mlFrom(fifty.parsleyTbsp * times, 'tbsp')),
-    })
-    expect(fifty).toMatchObject(volumes(1))
-    expect(hundred).toMatchObject(volumes(2))
-  })
 
   it('[Q11] the weights of both batches are said as the card prints them', () => {
     const weights = (times: number) => ({
@@ -93,12 +69,8 @@ describe('ICN scrambled eggs, USDA Recipe for Schools', () => {
   })
 
   it.each(eggs.sheet.rows)(
-    '[Q10] $eggs eggs, printed $volume, are said $said, $offPercent percent off',
+    '[Q11] the weight of $eggs eggs is said as the sheet prints it',
     (row) => {
-      const tbsp = row.eggs * third(eggs.eggs.tbspPerEgg)
-      expect(sayVolume(mlFrom(tbsp, 'tbsp'))).toBe(row.said)
-      const saidTbsp = row.eggs === 10 ? 33 : 84
-      expect((saidTbsp / tbsp - 1) * 100).toBeCloseTo(row.offPercent, 1)
       expect(sayWeight(mgFrom(row.oz, 'oz'))).toBe(row.weight)
     },
   )

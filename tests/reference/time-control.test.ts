@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { MODEL_CODE as limits } from '#lib/safety/limits.ts'
-import { disposalOf, mayTake, startClock, throwOutMoment } from '#lib/safety/time-control.ts'
+import { mayTake, startClock, throwOutMoment } from '#lib/safety/time-control.ts'
 import { at, read } from '#tests/support/readings.ts'
 
 const clockOf = (rule: '4h' | '6h', from: 'hot' | 'cold', time: string, value: number) => {
@@ -17,8 +17,8 @@ describe('FDA Food Code 2022, 3-501.19, in the adoptions of Wisconsin and Minnes
   it('[F17] (B) hot food that left at 11:10 is marked 15:10 and thrown out then', () => {
     const clock = clockOf('4h', 'hot', '11:10', 135)
     expect(clock.throwOutAt).toBe(at('15:10'))
-    expect(disposalOf(clock.throwOutAt, null, at('15:09'))).toBe('in-time')
-    expect(disposalOf(clock.throwOutAt, null, at('15:10'))).toBe('to-be-thrown-out')
+    expect(mayTake(clock.throwOutAt, at('15:09'), at('15:09'))).toBe(true)
+    expect(mayTake(clock.throwOutAt, at('15:10'), at('15:10'))).toBe(false)
     expect(mayTake(clock.throwOutAt, at('15:05'), at('15:10'))).toBe(false)
   })
 

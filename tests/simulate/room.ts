@@ -1,12 +1,12 @@
 /** One service in the real domain code, with a virtual clock. */
 import { type Command, decide } from '#lib/service/decide.ts'
-import { due } from '#lib/service/due.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import { isRunning, NOT_OPENED, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import { timeOnDayOf } from '#lib/time/civil.ts'
 import { demoStation } from '#server/demo-station.ts'
+import { due } from '#tests/support/due.ts'
 
 /** Midnight at the station of a day of no meaning. */
 const MIDNIGHT = timeOnDayOf(Date.UTC(2026, 2, 2, 12), '00:00', demoStation.timeZone)

@@ -1,7 +1,7 @@
 import type { Recorded } from '#lib/service/event.ts'
-import { createMemoryLog } from '#server/event-log/memory.ts'
 import type { EventLog, LoggedAnswer } from '#server/event-log/port.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
+import { createMemoryLog } from '#tests/support/memory-log.ts'
 
 export type RailLog = EventLog<Recorded, StoredAnswer>
 

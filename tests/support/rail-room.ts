@@ -4,12 +4,12 @@ import type { Command } from '#lib/service/decide.ts'
 import type { Recorded } from '#lib/service/event.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { demoStation } from '#server/demo-station.ts'
-import { createMemoryGuests } from '#server/guests/memory.ts'
 import type { Guests } from '#server/guests/port.ts'
 import { createServerClock } from '#server/rail/clock.ts'
 import { openRail, type Rail } from '#server/rail/rail.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'
 import { createGatedLog, type GatedLog } from '#tests/support/gated-log.ts'
+import { createMemoryGuests } from '#tests/support/memory-guests.ts'
 import { LOADS, OPEN, railStation } from '#tests/support/orders.ts'
 
 export const NOON = Date.UTC(2026, 2, 2, 17)

@@ -1,9 +1,10 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { dirname, join, posix } from 'node:path'
-import { fileURLToPath } from 'node:url'
 import { type Node, parseSync } from 'oxc-parser'
+import { root as clone } from '#server/clone.mjs'
 
-export const root = fileURLToPath(new URL('../..', import.meta.url))
+/** The repository's folder, bundled or not. */
+export const root = clone
 
 export interface Import {
   /** As written. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { Declaration, Declaration as Declared } from '#lib/menu/station-document.ts'
-import { isCovered, judgeComponent, judgeTaken } from '#lib/needs/judge.ts'
+import type { Declaration } from '#lib/menu/station-document.ts'
+import { isCovered, judgeComponent, judgeTaken, strictest } from '#lib/needs/judge.ts'
 import { backup, kitchen, need, touching } from '#tests/support/kitchens.ts'
 
 const milk = (word: Declaration) => ({ said: { cheese: { milk: word } } })
@@ -56,6 +56,22 @@ describe('what a component is to a guest', () => {
   it.each(['may-contain', 'unknown'] as const)('[N16] counts what is %s beside it', (word) => {
     const beside = kitchen({ ...milk(word), contacts: [touching('beside', 'cheese', 'leaf')] })
     expect(judgeComponent(beside, 'leaf', [need('milk')]).level).toBe('caution')
+  })
+
+  it('[N16] says how the way begins to what reaches it', () => {
+    const contacts = [touching('beside', 'leaf', 'heart'), touching('griddle', 'leaf', 'cheese')]
+    const shared = kitchen({ ...milk('contains'), contacts })
+    expect(judgeComponent(shared, 'leaf', [need('milk')]).findings).toMatchObject([
+      { touches: 'cheese', contact: 'griddle' },
+    ])
+    expect(judgeComponent(shared, 'heart', [need('milk')]).findings).toMatchObject([
+      { touches: 'cheese', contact: 'beside' },
+    ])
+    const soiled = kitchen({ ...milk('contains'), soiled: [{ component: 'leaf', by: 'cheese' }] })
+    expect(judgeComponent(soiled, 'leaf', [need('milk')]).findings).toMatchObject([
+      { why: 'soiled', contact: 'scoop' },
+      { why: 'contact', contact: 'scoop' },
+    ])
   })
 
   const leafBackup = { backups: [backup('leaf')], ready: ['leaf'] }
@@ -156,17 +172,25 @@ describe('what a component is to a guest', () => {
       reached: ['cheese', 'sauce'],
     })
     expect(covers(alsoSauce)).toBe(false)
+    for (const other of [
+      { component: 'sauce' },
+      { need: 'egg' },
+      { why: 'soiled' },
+      { touches: 'sauce' },
+      { reached: ['sauce'] },
+    ] as const)
+      expect(isCovered({ ...told, ...other }, told), JSON.stringify(other)).toBe(false)
   })
 
   it('[N26] an acceptance is void where what was told of is declared worse since', () => {
     const contacts = [touching('beside', 'leaf', 'cheese', 'sauce')]
-    const saying = (cheese: Declared, sauce: Declared) =>
+    const saying = (cheese: Declaration, sauce: Declaration) =>
       judgeComponent(
         kitchen({ said: { cheese: { milk: cheese }, sauce: { milk: sauce } }, contacts }),
         'leaf',
         [need('milk')],
       ).findings
-    const covers = (then: [Declared, Declared], now: [Declared, Declared]) =>
+    const covers = (then: [Declaration, Declaration], now: [Declaration, Declaration]) =>
       saying(...now).every((one) => saying(...then).some((told) => isCovered(one, told)))
     expect(covers(['may-contain', 'may-contain'], ['contains', 'may-contain'])).toBe(false)
     expect(covers(['may-contain', 'may-contain'], ['unknown', 'may-contain'])).toBe(false)
@@ -178,7 +202,7 @@ describe('what a component is to a guest', () => {
 
   it('[N26] an acceptance of an older log, which doesn’t say what was declared, counts as it did', () => {
     const contacts = [touching('beside', 'leaf', 'cheese')]
-    const saying = (cheese: Declared) =>
+    const saying = (cheese: Declaration) =>
       judgeComponent(kitchen({ said: { cheese: { milk: cheese } }, contacts }), 'leaf', [
         need('milk'),
       ]).findings
@@ -217,6 +241,25 @@ describe('what a component is to a guest', () => {
     expect(at(need('milk', 'leave-out'))).toMatchObject({ level: 'note', fromBackup: false })
     expect(at(need('milk', 'leave-out'), need('egg'))).toMatchObject({ fromBackup: false })
     expect(at(need('egg', 'leave-out'), need('milk'))).toMatchObject({ fromBackup: true })
+  })
+
+  it('[N19] notes a foreign scoop to who only leaves it out', () => {
+    const soiled = kitchen({ ...milk('contains'), soiled: [{ component: 'leaf', by: 'cheese' }] })
+    expect(judgeComponent(soiled, 'leaf', [need('milk', 'leave-out')])).toMatchObject({
+      level: 'note',
+      findings: [
+        { why: 'soiled', level: 'note', touches: 'cheese' },
+        { why: 'contact', level: 'note', touches: 'cheese' },
+      ],
+    })
+  })
+
+  it('counts a need that is named twice alike once, as it was named first', () => {
+    const first = need('milk', 'leave-out')
+    expect(strictest([first, { ...first, reason: 'allergy' }, need('egg')])).toEqual([
+      first,
+      need('egg'),
+    ])
   })
 
   it('counts a need that is named twice as keep apart', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { Need } from '#lib/needs/codes.ts'
 import type { Kitchen } from '#lib/needs/kitchen.ts'
-import { type Verdict, verdictsFor } from '#lib/needs/verdict.ts'
+import { type Verdict, verdictsFor } from '#tests/support/counter-verdicts.ts'
 import { backup, kitchen, need, touching } from '#tests/support/kitchens.ts'
 
 const meal = (plan: Kitchen, ...needs: Need[]): Verdict => {

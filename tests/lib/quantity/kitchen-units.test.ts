@@ -1,17 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, expectTypeOf, it } from 'vitest'
 import {
-  gramsFrom,
-  gramsTo,
   mgFrom,
   mlFrom,
-  mlTo,
-  mmFromInches,
   VOLUME_ML,
   type VolumeUnit,
   WEIGHT_G,
   type WeightUnit,
 } from '#lib/quantity/kitchen-units.ts'
+import { gramsFrom, gramsTo, mlTo, mmFromInches } from '#tests/support/kitchen-units.ts'
 
 const SEED = { seed: 17 }
 const volumeUnit = fc.constantFrom(...(Object.keys(VOLUME_ML) as VolumeUnit[]))

@@ -1,14 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { mlFrom, VOLUME_ML } from '#lib/quantity/kitchen-units.ts'
-import { sayScoop } from '#lib/quantity/say-amount.ts'
-import {
-  ladleVolumeMl,
-  SCOOP_HANDLES,
-  scoopHandle,
-  scoopVolumeMl,
-  wholeScoops,
-} from '#lib/quantity/scoops.ts'
+import { ladleVolumeMl, SCOOP_HANDLES, scoopHandle, scoopVolumeMl } from '#lib/quantity/scoops.ts'
+import { wholeScoops } from '#tests/support/kitchen-units.ts'
 
 const SEED = { seed: 17 }
 const numbers = Array.from({ length: 97 }, (_, at) => at + 4)
@@ -47,14 +41,6 @@ describe('scoops', () => {
       ),
       SEED,
     )
-  })
-
-  it('[Q5] a scoop is said by its number with its colour, or by its number alone', () => {
-    expect(sayScoop(16)).toBe('#16 blue')
-    expect(sayScoop(14)).toBe('#14')
-    for (const { number, colour } of SCOOP_HANDLES) {
-      expect(sayScoop(number)).toBe(`#${number} ${colour}`)
-    }
   })
 
   it('[Q5] each handle names its token, and those that read as purple are marked', () => {

@@ -1,11 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import {
-  type Cooking,
-  cookedTo,
-  FOOD_KINDS,
-  firstHeatingProblem,
-  heatedTo,
-} from '#lib/safety/cooking.ts'
+import { type Cooking, cookedTo, FOOD_KINDS, heatedTo } from '#lib/safety/cooking.ts'
 import { MODEL_CODE as limits } from '#lib/safety/limits.ts'
 import { at, heat } from '#tests/support/readings.ts'
 
@@ -67,17 +61,5 @@ describe('cooking', () => {
       by: { seconds: 60 },
     })
     expect(heatedTo([heat(66, 60)], limits.cookGroundMeat).met).toBe(false)
-  })
-
-  it('[F10] a first heating needs an approved procedure and ends within its hour', () => {
-    const heating = { startedAt: at('09:00'), endedAt: at('10:00') }
-    const now = at('10:30')
-    expect(firstHeatingProblem(heating, true, now, limits)).toBeNull()
-    expect(firstHeatingProblem(heating, false, now, limits)).toBe('no-approved-procedure')
-    const longer = { ...heating, endedAt: at('10:00') + 1 }
-    expect(firstHeatingProblem(longer, true, now, limits)).toBe('too-long')
-    const going = { ...heating, endedAt: null }
-    expect(firstHeatingProblem(going, true, at('09:30'), limits)).toBe('not-ended')
-    expect(firstHeatingProblem(going, true, now, limits)).toBe('too-long')
   })
 })

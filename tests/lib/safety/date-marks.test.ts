@@ -1,15 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import {
-  civilDateOf,
-  type Dated,
-  dateMark,
-  dayNumber,
-  mixedLastDay,
-  needsDateMark,
-  stampOf,
-} from '#lib/safety/date-marks.ts'
+import { type Dated, dateMark, stampOf } from '#lib/safety/date-marks.ts'
 import { earlierStamp, pastStamp } from '#lib/safety/date-stamp.ts'
 import { MODEL_CODE as limits, limitsWith } from '#lib/safety/limits.ts'
+import { civilDateOf } from '#lib/views/label-draft.ts'
 
 const mark = (preparedOn: string, other: Partial<Dated> = {}) =>
   dateMark({ preparedOn, freezings: [], useBy: null, ...other }, limits)
@@ -19,8 +12,6 @@ const last = (lastDay: string) => ({ mark: 'last-day', lastDay })
 describe('date marks', () => {
   it('[F27] the day of preparation is day 1, so 7 days end 6 days after it', () => {
     expect(mark('2026-10-01')).toEqual(last('2026-10-07'))
-    expect(dayNumber('2026-10-01', '2026-10-01')).toBe(1)
-    expect(dayNumber('2026-10-01', '2026-10-07')).toBe(7)
     const four = limitsWith({ dateMark: { ...limits.dateMark, days: 4 } })
     const food = { preparedOn: '2026-10-01', freezings: [], useBy: null }
     expect(dateMark(food, four)).toEqual(last('2026-10-04'))
@@ -95,20 +86,10 @@ describe('date marks', () => {
   })
 
   it('[F29] in mixed food the earliest mark governs', () => {
-    expect(mixedLastDay(['2026-10-09', null, '2026-10-04', '2026-10-05'])).toBe('2026-10-04')
-    expect(mixedLastDay([null, null])).toBeNull()
     const [one, other] = [stampOf('2026-10-04', 'UTC'), stampOf('2026-10-05', 'UTC')]
     expect(earlierStamp(other, one)).toBe(one)
     expect(earlierStamp(one, other)).toBe(one)
     expect(earlierStamp(null, other)).toBe(other)
     expect(earlierStamp(null, null)).toBeNull()
-  })
-
-  it('[F27] a mark is needed by what is ready to eat, controlled, and kept cold over 24 hours', () => {
-    const food = { readyToEat: true, controlled: true, keptColdMs: 24 * 3_600_000 + 1 }
-    expect(needsDateMark(food, limits)).toBe(true)
-    expect(needsDateMark({ ...food, keptColdMs: 24 * 3_600_000 }, limits)).toBe(false)
-    expect(needsDateMark({ ...food, readyToEat: false }, limits)).toBe(false)
-    expect(needsDateMark({ ...food, controlled: false }, limits)).toBe(false)
   })
 })

@@ -7,7 +7,8 @@ import {
   meets,
   type SafetyLimits,
 } from '#lib/safety/limits.ts'
-import { LOCAL_VARIANTS, looserThanModel } from '#lib/safety/local-variants.ts'
+import { looserThanModel } from '#lib/safety/local-variants.ts'
+import { LOCAL_VARIANTS } from '#tests/support/local-variants.ts'
 import { degrees } from '#tests/support/readings.ts'
 
 const limits: SafetyLimits = MODEL_CODE

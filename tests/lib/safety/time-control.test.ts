@@ -2,14 +2,12 @@ import { describe, expect, it } from 'vitest'
 import { MODEL_CODE as limits } from '#lib/safety/limits.ts'
 import {
   type ClockStart,
-  disposalOf,
   earliestThrowOut,
   madeUntil,
   mayTake,
   nextMonitoring,
   startClock,
   throwOutMoment,
-  timeOnlyState,
 } from '#lib/safety/time-control.ts'
 import { at, read } from '#tests/support/readings.ts'
 
@@ -93,19 +91,6 @@ describe('time alone', () => {
     expect(nextMonitoring(six, [read(40, '07:58')])).toBe(at('09:00'))
     expect(nextMonitoring(six, [read(50, '09:30')])).toBe(at('10:30'))
     expect(nextMonitoring(six, [read(50, '09:30', { probe: null })])).toBe(at('09:00'))
-    const state = (...of: [readings: ReturnType<typeof read>[], now: number]) =>
-      timeOnlyState(six, of[0], null, of[1], limits)
-    expect(state([], at('09:00') - 1)).toMatchObject({ state: 'in-time', readBy: at('09:00') })
-    expect(state([], at('09:00'))).toEqual({
-      state: 'missed',
-      throwOutAt: at('14:00'),
-      since: at('09:00'),
-    })
-    expect(state([read(50, '09:05')], at('09:00'))).toMatchObject({ state: 'missed' })
-    expect(state([read(71, '08:30')], at('08:40'))).toEqual({
-      state: 'to-be-thrown-out',
-      since: at('08:30'),
-    })
   })
 
   it('[F18] it is never sold past its time, nor in a build that would be finished at it or after', () => {
@@ -114,20 +99,6 @@ describe('time alone', () => {
     expect(mayTake(over, over - 600_000, over)).toBe(false)
     expect(mayTake(over, over, over)).toBe(false)
     expect(mayTake(over, over + 1, over - 60_000)).toBe(false)
-  })
-
-  it('[F19] past its time it is to be thrown out until somebody initials that it was', () => {
-    const over = four.throwOutAt
-    expect(disposalOf(over, null, over - 1)).toBe('in-time')
-    expect(disposalOf(over, null, over)).toBe('to-be-thrown-out')
-    expect(disposalOf(over, null, over + 86_400_000)).toBe('to-be-thrown-out')
-    expect(disposalOf(over, over + 1, over)).toBe('to-be-thrown-out')
-    expect(disposalOf(over, over + 1, over + 1)).toBe('thrown-out')
-    expect(timeOnlyState(four, [], null, over, limits)).toEqual({
-      state: 'to-be-thrown-out',
-      since: over,
-    })
-    expect(timeOnlyState(four, [], over, over, limits)).toEqual({ state: 'thrown-out' })
   })
 
   const made = {

@@ -121,6 +121,16 @@ describe('a pan that is read out of limits', () => {
     expect(buildIn(other, '3A').hold).toMatchObject({ pans: ['pan-chicken-2'] })
   })
 
+  it('[B31] what was finished at the very moment of a good reading is good', () => {
+    const making = at(given(), 6, send(choose('garden-chicken')), on('1A', 'start'))
+    const told = at(making, 10, on('1A', 'finish'), readPan('pan-chicken', 150))
+    expect(buildIn(told, '1A').since).toBe(minute(10))
+    expect(told.state.pans['pan-chicken']?.readings.at(-1)?.at).toBe(minute(10))
+    expect(buildIn(at(told, 30, low), '1A').hold).toBeNull()
+    const after = at(at(making, 10, readPan('pan-chicken', 150)), 11, on('1A', 'finish'))
+    expect(buildIn(at(after, 30, low), '1A').hold).toMatchObject({ pans: ['pan-chicken'] })
+  })
+
   it('[B31] without a reading since its load holds all that was taken since', () => {
     const cold = at(given(), 8, send(choose('harbor-tuna')), on('1A', 'start'), on('1A', 'finish'))
     expect(buildIn(at(cold, 30, readPan('pan-tuna', 50)), '1A').hold?.reason).toBe('off-sale')

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { due, nextDue } from '#lib/service/due.ts'
+import { nextDue } from '#lib/service/due.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
+import { due } from '#tests/support/due.ts'
 import { readAll } from '#tests/support/food.ts'
 import {
   at,

@@ -19,6 +19,7 @@ import {
   running,
   send,
   type Told,
+  when,
 } from '#tests/support/service.ts'
 
 const tuna = (count: number) => ofPortions('tuna', count)
@@ -125,7 +126,7 @@ describe('time alone', () => {
     })
   })
 
-  it('[B16] ends at its throw-out time: not sold, to be thrown out, until it is initialled', () => {
+  it('[B16] [F19] ends at its throw-out time: not sold, to be thrown out, until it is initialled', () => {
     expect(left(until(late, 249.9), 'tuna')).toBe(16)
     const past = until(late, 250)
     expect(left(past, 'tuna')).toBe(0)
@@ -262,6 +263,17 @@ describe('made food', () => {
     expect(buildIn(made, '1A').until).toEqual({ collectBy: minute(220), throwOutAt: minute(250) })
     const plain = at(given(), 20, send(choose('garden-chicken')), on1A('start'), on1A('finish'))
     expect(buildIn(plain, '1A').until).toEqual({ collectBy: minute(40), throwOutAt: minute(260) })
+  })
+
+  it('[B18] is handed to nobody from its very throw-out time on, told or not that it is over', () => {
+    const over = minute(250)
+    expect(made.state.toThrowOut['build/1A']).toBeUndefined()
+    expect(codeOf(when(made, on1A('handOver'), { now: over - 1 }))).toBeNull()
+    for (const now of [over, over + 1])
+      expect(refusalOf(when(made, on1A('handOver'), { now }))).toEqual({
+        code: 'past-throw-out',
+        id: '1A',
+      })
   })
 
   it('[B18] past its time is handed to nobody, thrown out with initials, and made again', () => {

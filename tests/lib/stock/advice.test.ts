@@ -3,7 +3,6 @@ import { describe, expect, it } from 'vitest'
 import {
   type AdviceKind,
   type AdviceLog,
-  answered,
   type Candidate,
   MOST_AN_HOUR,
   roomFor,
@@ -22,6 +21,17 @@ const of = (kind: AdviceKind, id: string, saves = 0): Candidate => ({
   saves,
 })
 const keys = (log: AdviceLog): readonly string[] => log.map(({ key }) => key)
+
+/** As the fold answers what is open under a key. */
+const answered = (
+  log: AdviceLog,
+  key: string,
+  answer: 'done' | 'put-off' | 'declined',
+  now: number,
+): AdviceLog =>
+  log.map((one) =>
+    one.key === key && one.answer === 'open' ? { ...one, answer, answeredAt: now } : one,
+  )
 
 describe('what is told', () => {
   it('[Z31] is what saves enough, best first', () => {

@@ -1,13 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
-  chanceUpTo,
   countChances,
   logGamma,
   normalUpTo,
   portionChances,
   portionSpread,
 } from '#lib/stock/count-chances.ts'
+import { chanceUpTo } from '#tests/support/best-amount.ts'
 
 const sum = (chances: Float64Array): number => chances.reduce((all, one) => all + one, 0)
 

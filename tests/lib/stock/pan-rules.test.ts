@@ -1,14 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { mlFrom } from '#lib/quantity/kitchen-units.ts'
-import {
-  fillProblem,
-  mostMg,
-  onTwoWells,
-  placeProblem,
-  shareOf,
-  type WellPans,
-  weigh,
-} from '#lib/stock/pan-rules.ts'
+import { fillProblem, mostMg, placeProblem, type WellPans, weigh } from '#lib/stock/pan-rules.ts'
 
 describe('pans as they are', () => {
   it('[F37] a pan holds its usable capacity by the food’s density, or nobody knows', () => {
@@ -43,10 +35,6 @@ describe('pans as they are', () => {
     expect(() => weigh(1, -1, null)).toThrow(RangeError)
   })
 
-  it('[F38] an eye check stands for a share of the load, halves up', () => {
-    expect([1, 0.75, 0.5, 0.25].map((share) => shareOf(1001, share))).toEqual([1001, 751, 501, 250])
-  })
-
   const wells: readonly WellPans[] = [
     {
       well: 'one',
@@ -77,8 +65,5 @@ describe('pans as they are', () => {
       pan: 'beans',
       well: 'one',
     })
-    expect(onTwoWells(wells)).toEqual([])
-    const twice = [...wells, { well: 'four', pans: [{ pan: 'corn', size: 'full' as const }] }]
-    expect(onTwoWells(twice)).toEqual(['corn'])
   })
 })

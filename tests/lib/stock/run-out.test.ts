@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { buildsToCome, type Straying } from '#lib/stock/arrivals.ts'
-import { chanceUpTo, countChances } from '#lib/stock/count-chances.ts'
+import { countChances } from '#lib/stock/count-chances.ts'
 import type { ComponentDemand } from '#lib/stock/demand.ts'
 import { forecastAll, stationAhead } from '#lib/stock/forecast.ts'
 import { itemShares, knockOnOf, withKnockOn } from '#lib/stock/knock-on.ts'
@@ -9,6 +9,7 @@ import { chanceOfGap, goneCurve, lastingOf, runOutOf, type Supply } from '#lib/s
 import { rushOf } from '#lib/stock/rush.ts'
 import { noCounts } from '#lib/stock/service-counts.ts'
 import { demoStation } from '#server/demo-station.ts'
+import { chanceUpTo } from '#tests/support/best-amount.ts'
 
 const NOW = 660
 const CLOSES = 720

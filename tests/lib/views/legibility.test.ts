@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { arcMinutesOf, capHeightMm, DEFAULT_PX_PER_MM, fontPx } from '#lib/views/legibility.ts'
+import { DEFAULT_PX_PER_MM } from '#lib/views/legibility.ts'
+import { arcMinutesOf, capHeightMm, fontPx } from '#tests/support/legible-sizes.ts'
 
 const pxPerMm = ([width, height, inches]: readonly [number, number, number]) =>
   Math.hypot(width, height) / (inches * 25.4)

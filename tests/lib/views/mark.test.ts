@@ -1,10 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { type Mark, markOf } from '#lib/views/mark.ts'
-import { markLines, sayMark } from '#lib/words/service-en.ts'
+import { markLines } from '#lib/words/service-en.ts'
 import { choose, given, needs, running } from '#tests/support/service.ts'
 
 const mark = (choice: ReturnType<typeof choose>): Mark => markOf(running(given()), 21, 'A', choice)
-const said = (choice: ReturnType<typeof choose>): string => sayMark(mark(choice))
+const said = (choice: ReturnType<typeof choose>): string => {
+  const { name } = mark(choice)
+  const lines = markLines(mark(choice))
+  return lines.length === 0 ? name : `${name} ${lines.join(' · ')}`
+}
 
 describe('the mark of a build', () => {
   it('[W4] is its number and letter alone where nothing is otherwise', () => {

@@ -2,16 +2,6 @@ import { describe, expect, it } from 'vitest'
 import { quantityEn } from '#lib/words/quantity-en.ts'
 
 describe('quantities in English', () => {
-  it('[Q10] cup takes an s above one, abbreviations never do', () => {
-    const say = (whole: number, fraction: '1/2' | null, unit: 'cup' | 'lb') =>
-      quantityEn.amount([{ whole, fraction, unit }])
-    expect(say(0, null, 'cup')).toBe('0 cups')
-    expect(say(0, '1/2', 'cup')).toBe('1/2 cup')
-    expect(say(1, null, 'cup')).toBe('1 cup')
-    expect(say(1, '1/2', 'cup')).toBe('1 1/2 cups')
-    expect(say(2, null, 'lb')).toBe('2 lb')
-  })
-
   it('[Q8] a pan is said by size and depth', () => {
     expect(quantityEn.pan('third', 4)).toBe('third pan, 4 in deep')
     expect(quantityEn.pan('full', 2.5)).toBe('full pan, 2 1/2 in deep')

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it, onTestFinished } from 'vitest'
-import { createMemoryLog } from '#server/event-log/memory.ts'
 import type { EventLog, LogEntry } from '#server/event-log/port.ts'
+import { createMemoryLog } from '#tests/support/memory-log.ts'
 
 export interface NoteEntry extends LogEntry {
   readonly note: string

@@ -1,4 +1,4 @@
-import { createMemoryLog } from '#server/event-log/memory.ts'
 import { registerLogContract } from '#tests/server/event-log/contract.ts'
+import { createMemoryLog } from '#tests/support/memory-log.ts'
 
 registerLogContract('memory', () => createMemoryLog())

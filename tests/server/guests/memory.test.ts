@@ -1,4 +1,4 @@
-import { createMemoryGuests } from '#server/guests/memory.ts'
 import { registerGuestsContract } from '#tests/server/guests/contract.ts'
+import { createMemoryGuests } from '#tests/support/memory-guests.ts'
 
 registerGuestsContract('memory', createMemoryGuests)

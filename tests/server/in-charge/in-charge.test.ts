@@ -1,8 +1,8 @@
 import { describe, expect, it, vi } from 'vitest'
 import { createInCharge } from '#server/in-charge/in-charge.ts'
-import { createMemoryPassphrases } from '#server/in-charge/memory.ts'
 import { COST, hashPassphrase, isPassphrase } from '#server/in-charge/scrypt.ts'
 import { CHEAP } from '#tests/support/cheap-hash.ts'
+import { createMemoryPassphrases } from '#tests/support/memory-in-charge.ts'
 
 const RIGHT = 'left of the grill'
 const WRONG = 'right of the grill'

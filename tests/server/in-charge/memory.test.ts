@@ -1,4 +1,4 @@
-import { createMemoryPassphrases } from '#server/in-charge/memory.ts'
 import { registerPassphrasesContract } from '#tests/server/in-charge/contract.ts'
+import { createMemoryPassphrases } from '#tests/support/memory-in-charge.ts'
 
 registerPassphrasesContract('memory', createMemoryPassphrases)

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import type { Command } from '#lib/service/decide.ts'
-import { createMemoryLog } from '#server/event-log/memory.ts'
 import { openStationServices } from '#server/rail/station-services.ts'
 import type { RailLog } from '#tests/support/gated-log.ts'
+import { createMemoryLog } from '#tests/support/memory-log.ts'
 import { OPEN, order } from '#tests/support/orders.ts'
 import { createRailRoom, settle } from '#tests/support/rail-room.ts'
 

@@ -1,4 +1,4 @@
-import { createMemoryRecords } from '#server/records/memory.ts'
 import { registerRecordsContract } from '#tests/server/records/contract.ts'
+import { createMemoryRecords } from '#tests/support/memory-records.ts'
 
 registerRecordsContract('memory', createMemoryRecords)

@@ -4,8 +4,8 @@ import type { StationDocument } from '#lib/menu/station-document.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
 import { demoStation } from '#server/demo-station.ts'
 import { openKnownStations } from '#server/stations/known-stations.ts'
-import { createMemoryStations } from '#server/stations/memory.ts'
 import type { Stations } from '#server/stations/port.ts'
+import { createMemoryStations } from '#tests/support/memory-stations.ts'
 
 const named = (name: string): StationDocument => ({ ...demoStation, name })
 

@@ -1,4 +1,4 @@
-import { createMemoryStations } from '#server/stations/memory.ts'
 import { registerStationsContract } from '#tests/server/stations/contract.ts'
+import { createMemoryStations } from '#tests/support/memory-stations.ts'
 
 registerStationsContract('memory', (parse) => createMemoryStations({ parse }))

@@ -1,9 +1,9 @@
 /** What the comparison asks of an engine, right or wrong. */
 import type { Need } from '#lib/needs/codes.ts'
 import type { JudgedComponent, JudgedTaken } from '#lib/needs/judge.ts'
-import type { Verdict } from '#lib/needs/verdict.ts'
 import type { BuildChoice } from '#lib/service/build-choice.ts'
 import type { Place } from '#tests/lib/needs/oracle/oracle.ts'
+import type { Verdict } from '#tests/support/counter-verdicts.ts'
 
 export interface Checker {
   readonly taken: (choice: BuildChoice) => readonly string[]

@@ -1,6 +1,5 @@
 /** What is said of each item, against every change tried out. */
 import type { Item, StationDocument } from '#lib/menu/station-document.ts'
-import type { Verdict } from '#lib/needs/verdict.ts'
 import type { Asking } from '#tests/lib/needs/oracle/asked.ts'
 import type { Checker } from '#tests/lib/needs/oracle/checker.ts'
 import type { Found } from '#tests/lib/needs/oracle/found.ts'
@@ -14,6 +13,7 @@ import {
   usualParts,
 } from '#tests/lib/needs/oracle/smallest-change.ts'
 import { FINE } from '#tests/lib/needs/oracle/table.ts'
+import type { Verdict } from '#tests/support/counter-verdicts.ts'
 
 interface Search {
   readonly item: Item

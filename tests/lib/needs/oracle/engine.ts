@@ -1,7 +1,7 @@
 /** The engine as it is, behind what the comparison asks for. */
 import { judgeComponent, judgeTaken } from '#lib/needs/judge.ts'
-import { verdictsFor } from '#lib/needs/verdict.ts'
 import { takenComponents } from '#lib/service/build-choice.ts'
 import type { Checker } from '#tests/lib/needs/oracle/checker.ts'
+import { verdictsFor } from '#tests/support/counter-verdicts.ts'
 
 export const engine: Checker = { taken: takenComponents, judgeComponent, judgeTaken, verdictsFor }

@@ -2,10 +2,10 @@
 import type { Ingredient, StationDocument } from '#lib/menu/station-document.ts'
 import type { Need } from '#lib/needs/codes.ts'
 import type { Level } from '#lib/needs/judge.ts'
-import type { Verdict } from '#lib/needs/verdict.ts'
 import type { Checker } from '#tests/lib/needs/oracle/checker.ts'
 import { allergenCodes } from '#tests/lib/needs/oracle/laws.ts'
 import type { Place } from '#tests/lib/needs/oracle/oracle.ts'
+import type { Verdict } from '#tests/support/counter-verdicts.ts'
 
 type Wrong = (right: Checker) => Checker
 

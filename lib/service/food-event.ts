@@ -42,6 +42,8 @@ export interface Mark {
 
 export interface LoadedFood {
   readonly batch?: string | null
+  /** Of no batch: somebody said that it is straight from the pack. */
+  readonly bought?: boolean
   /** What is known of the food; null: nothing. */
   readonly food?: HeldFood | null
   readonly reading?: Reading | null
@@ -132,6 +134,7 @@ export interface PanToppedUp {
   readonly from: string | null
   readonly food: HeldFood
   readonly reading: Reading | null
+  readonly bought?: boolean
 }
 export interface TemperatureRead {
   readonly type: 'temperatureRead'

@@ -26,9 +26,16 @@ export const practiceOf = ({ safety }: StationDocument): ReadingPractice => ({
   askBeforeMs: safety.readings.askBeforeMin * MINUTE_MS,
 })
 
-/** Whether nothing of it is loaded without a batch that shows what it was cooked to. */
-export const needsBatch = (component: Component): boolean =>
+/** Whether it is cooked here, so that its batch shows what it was cooked to. */
+export const isCookedHere = (component: Component): boolean =>
   component.held !== 'dry' && foodKindOf(component) !== 'not-cooked'
+
+/**
+ * Whether it is made here, cooked or not, so that nothing of it is loaded without its batch: only what
+ * the document calls ready, and has no recipe for, comes out of a pack.
+ */
+export const needsBatch = ({ held, food, recipes }: Component): boolean =>
+  held !== 'dry' && (food.kind !== 'ready' || recipes.length > 0)
 
 /** Whether nothing of it is loaded without a reading. */
 export const needsReading = (heldBy: HeldBy): boolean => heldBy === 'hot' || heldBy === 'cold'

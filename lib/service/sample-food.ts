@@ -12,13 +12,17 @@ import {
 } from '#lib/service/opening-commands.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { waysFor } from '#lib/service/ways-out.ts'
+import { civilDate } from '#lib/time/civil.ts'
 
 /** What is put into a pan: of its batch, where it needs one, as much as is left up to `amount`. */
 const foodFor = (state: RunningState, id: string, amount: number) => {
   const component = componentOf(state.station, componentIn(state.station, id) ?? '')
   const reading = readingInLimits(state.station, component)
   const read = reading ? { reading, initials } : {}
-  if (!needsBatch(component)) return { amount, ...read }
+  if (!needsBatch(component)) {
+    const preparedOn = civilDate(state.at, state.station.timeZone)
+    return { amount, ...(reading ? ({ bought: true, preparedOn } as const) : {}), ...read }
+  }
   const [batch] = batchesInOrder(state, component.id)
   const of = batch === undefined ? undefined : state.batches[batch]
   return {

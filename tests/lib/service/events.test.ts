@@ -10,6 +10,7 @@ import {
   backupReady,
   changePan,
   choose,
+  foodOf,
   type Given,
   given,
   happening,
@@ -166,7 +167,7 @@ const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
   timeClockStarted: given(timeClock),
   panToppedUp: given(
     { type: 'correct', pan: 'pan-tuna', amount: 200_000 },
-    { type: 'topUp', pan: 'pan-tuna', amount: 100_000, ...read(38) },
+    { type: 'topUp', pan: 'pan-tuna', amount: 100_000, ...foodOf('tuna') },
   ),
   temperatureRead: given({ type: 'readTemperature', id: 'pan-rice', ...read(150) }),
   readingMissed: happening(given(), [{ type: 'readingMissed', what: 'pan', id: 'pan-rice' }], null),

@@ -258,6 +258,10 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
     given(),
     { ...changePan('pan-rice', 100_000), batch: 'opening-beans' } as Given,
   ],
+  'not-said-bought': [
+    given(),
+    { type: 'changePan', pan: 'pan-cheddar', amount: 100_000, ...read(38) },
+  ],
   'no-batch': [given(), { type: 'changePan', pan: 'pan-rice', amount: 100_000, ...read(150) }],
   'older-batch-first': [
     given(

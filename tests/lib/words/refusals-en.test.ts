@@ -113,6 +113,7 @@ const refusals: Of<Refusal> = {
   'no-such-batch': { code: 'no-such-batch', batch: 'b7' },
   'no-such-backup-pan': { code: 'no-such-backup-pan', id: 'back-up-kelp' },
   'other-component': { code: 'other-component', component: 'rice', batch: 'b1' },
+  'not-said-bought': { code: 'not-said-bought', component: 'cheddar', lacks: 'bought' },
   'no-batch': { code: 'no-batch', component: 'rice' },
   'older-batch-first': { code: 'older-batch-first', batch: 'b1' },
   'more-than-batch': { code: 'more-than-batch', batch: 'b1', most: 900_000 },

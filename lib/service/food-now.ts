@@ -1,7 +1,6 @@
 /** What is known of food at a moment: its limits, its batches, when it is read next, its ways out. */
 import { findComponent } from '#lib/menu/find.ts'
 import type { Component, StationDocument } from '#lib/menu/station-document.ts'
-import { cookingLimit } from '#lib/safety/cooking.ts'
 import { type CoolingState, coolingState } from '#lib/safety/cooling.ts'
 import {
   type HeldBy,
@@ -44,6 +43,10 @@ export const needsReading = (heldBy: HeldBy): boolean => heldBy === 'hot' || hel
 export const heldAs = (component: Component, told: HeldBy | undefined): HeldBy =>
   component.held === 'dry' ? 'dry' : (told ?? component.held)
 
+/** Whether a batch of it was hot, cooked here or bought in and held so: it cools from 135 °F down. */
+const comesOffHeat = (component: Component): boolean =>
+  component.held === 'hot' || foodKindOf(component) !== 'not-cooked'
+
 /**
  * For so long after the last word about it, food that is told of later than it happened isn't counted
  * as missed: whoever tells it has the time to tell the rest. Common practice, no source.
@@ -62,7 +65,7 @@ export const coolingOf = (
   const component = findComponent(station, batch.component)
   const newest = batch.cooling.at(-1)
   if (!newest || !component) return null
-  const from = foodKindOf(component) === 'not-cooked' ? 'room' : 'cooked'
+  const from = comesOffHeat(component) ? 'cooked' : 'room'
   const limits = limitsOf(station)
   const told = coolingState(batch.cooling, from, Math.min(newest.at, now), limits)
   const isBeingTold =
@@ -110,9 +113,8 @@ export const batchRecordOf = (
       thrownOutAt: null,
     }
   }
-  const isCooked = cookingLimit(kind, component.food.cookedIn, limitsOf(station)) !== null
   const uncooled: CoolingState | null =
-    isCooked && heldBy === 'cold' ? { state: 'no-start', below: false } : null
+    comesOffHeat(component) && heldBy === 'cold' ? { state: 'no-start', below: false } : null
   return {
     startedAt: batch.startedAt,
     finishedAt: batch.finishedAt,

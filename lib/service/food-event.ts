@@ -172,6 +172,21 @@ export interface OffSaleResolved {
   /** Of a batch that is cooled again: until when somebody is there who can read it. */
   readonly presentUntil?: number
 }
+/** The hot or cold shelf of made food: what was read of what stands there longest. */
+export interface ShelfRead {
+  readonly type: 'shelfRead'
+  readonly reading: Reading
+  readonly inLimits: boolean
+}
+/** From then on what stands there counts as at room temperature since the last good reading. */
+export interface ShelfReadingMissed {
+  readonly type: 'shelfReadingMissed'
+}
+/** Of what stood there as it was read out of limits: thrown out, or on time alone. */
+export interface ShelfResolved {
+  readonly type: 'shelfResolved'
+  readonly way: Exclude<WayOut['way'], 'reheat'>
+}
 /** Its time or date is over, or what it took was thrown out: to be thrown out, and never sold. */
 export interface ThrowOutPassed {
   readonly type: 'throwOutPassed'
@@ -225,6 +240,9 @@ export type FoodEvent =
   | ReadingMissed
   | TakenOffSale
   | OffSaleResolved
+  | ShelfRead
+  | ShelfReadingMissed
+  | ShelfResolved
   | ThrowOutPassed
   | DiscardSignedOff
   | HandedOverEvent

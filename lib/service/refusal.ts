@@ -131,6 +131,7 @@ export type Refusal =
     }
   | { readonly code: 'older-batch-first'; readonly batch: string }
   | { readonly code: 'more-than-batch'; readonly batch: string; readonly most: number }
+  | { readonly code: 'shelf-not-held' }
   | { readonly code: 'nothing-there'; readonly id: string }
   | { readonly code: 'not-initialled' }
   | { readonly code: 'reading-lacks'; readonly lack: ReadingLack }

@@ -10,6 +10,7 @@ import {
   INVENTED_INITIALS as initials,
   readingInLimits,
 } from '#lib/service/opening-commands.ts'
+import { shelfHeldBy } from '#lib/service/shelf.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { waysFor } from '#lib/service/ways-out.ts'
 import { civilDate } from '#lib/time/civil.ts'
@@ -123,6 +124,15 @@ const ofReadings = (state: RunningState): readonly Command[] =>
     ]
   })
 
+const ofShelf = (state: RunningState): readonly Command[] => {
+  const held = shelfHeldBy(state)
+  const reading = held && readingInLimits(state.station, { held })
+  return [
+    ...(reading ? [{ type: 'readShelf', reading, initials } as const] : []),
+    { type: 'resolveShelf', way: 'discard' },
+  ]
+}
+
 const ofHandedOver = ({ toTell }: RunningState): readonly Command[] =>
   Object.values(toTell).map(
     ({ what, id, builds }): Command => ({
@@ -140,5 +150,6 @@ export const ofTheFood = (state: RunningState): readonly Command[] => [
   ...ofBackups(state),
   ...ofBatches(state),
   ...ofReadings(state),
+  ...ofShelf(state),
   ...ofHandedOver(state),
 ]

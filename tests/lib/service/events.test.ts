@@ -76,6 +76,25 @@ const timeClock: Given = {
 }
 const outOfLimits = given({ type: 'readTemperature', id: 'pan-rice', ...read(120) })
 
+/** As on a shelf that the document calls hot: the events are of any station. */
+const onShelf = happening(
+  given(),
+  [
+    {
+      type: 'shelfRead',
+      reading: {
+        temperature: { tenths: 1200, scale: 'F' },
+        at: OPENED_AT,
+        probe: 'probe 1',
+        where: 'middle-stirred',
+        initialled: true,
+      },
+      inLimits: false,
+    },
+  ],
+  null,
+)
+
 const handedOut = onward(made, of1A('handOver'), {
   type: 'readTemperature',
   id: 'pan-chicken',
@@ -178,6 +197,9 @@ const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
     id: 'pan-rice',
     way: 'time-only',
   }),
+  shelfRead: onShelf,
+  shelfReadingMissed: happening(onShelf, [{ type: 'shelfReadingMissed' }], null),
+  shelfResolved: happening(onShelf, [{ type: 'shelfResolved', way: 'discard' }], null),
   throwOutPassed: happening(
     given(timeClock),
     [{ type: 'throwOutPassed', what: 'pan', id: 'pan-tuna', because: 'time' }],

@@ -85,7 +85,13 @@ describe('the samples', () => {
     expect(names(given())).toEqual([...QUIET, 'close', 'signOn'].sort())
     expect(names(busy)).toEqual(
       COMMAND_TYPES.filter(
-        (type) => type !== 'open' && type !== 'close' && type !== 'signOn',
+        (type) =>
+          type !== 'open' &&
+          type !== 'close' &&
+          type !== 'signOn' &&
+          // Its shelf is at room temperature.
+          type !== 'readShelf' &&
+          type !== 'resolveShelf',
       ).sort(),
     )
     const handed = given(send(choose('harbor-tuna')), ...of('1A', 'start', 'finish', 'handOver'))
@@ -156,7 +162,7 @@ describe('a role', () => {
       ],
       'hand-over': [
         ...(['handOver', 'takeBack', 'remake', 'pay', 'tellNeed', 'acknowledge'] as const),
-        ...(['throwOut', 'remakeMixedUp'] as const),
+        ...(['readShelf', 'throwOut', 'remakeMixedUp'] as const),
       ],
       lead: COMMAND_TYPES.filter(
         (type) =>
@@ -164,6 +170,7 @@ describe('a role', () => {
           type !== 'acceptCaution' &&
           type !== 'changeLabel' &&
           type !== 'resolveOffSale' &&
+          type !== 'resolveShelf' &&
           type !== 'answerHandedOver',
       ),
       'in-charge': COMMAND_TYPES,
@@ -193,6 +200,7 @@ describe('a role', () => {
         'changeLabel',
         'setBackup',
         'resolveOffSale',
+        'resolveShelf',
         'answerHandedOver',
         ...(['setDay', 'keep', 'endKeep', 'missScoop', 'scoopBack', 'answerAdvice'] as const),
         'confirmClock',

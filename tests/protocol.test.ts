@@ -219,7 +219,7 @@ describe('what is frozen', () => {
   })
 
   /** Events that version 3 didn't know. */
-  const SINCE_3 = ['holdLifted']
+  const SINCE_3 = ['holdLifted', 'shelfRead', 'shelfReadingMissed', 'shelfResolved']
 
   test('the log of version 3 holds every event of its time, and folds to its hash', () => {
     const { types } = folded(3)
@@ -227,7 +227,7 @@ describe('what is frozen', () => {
   })
 
   /** Commands that version 3 didn't know. */
-  const COMMANDS_SINCE_3 = ['remakeMixedUp']
+  const COMMANDS_SINCE_3 = ['remakeMixedUp', 'readShelf', 'resolveShelf']
 
   test('every command of version 3 as it was sent then is taken, and there is one of each', () => {
     const taken = lines('v3-commands.jsonl').map((message) => takeCommand(message, 'lead'))

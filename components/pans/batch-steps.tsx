@@ -14,7 +14,7 @@ import { useSettled } from '#components/ui/settled.ts'
 import { componentOf } from '#lib/menu/find.ts'
 import { readOfLoad } from '#lib/service/batch-loads.ts'
 import { loadsRead } from '#lib/service/batch-read.ts'
-import { needsBatch } from '#lib/service/food-now.ts'
+import { isCookedHere } from '#lib/service/food-now.ts'
 import { amountOf } from '#lib/views/pans.ts'
 import { cookLimit, heatReadingOf } from '#lib/views/reading-entry.ts'
 import { batchWords } from '#lib/words/batches-en.ts'
@@ -89,7 +89,7 @@ export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
   const soFar = Math.floor((batch?.amount ?? 0) / amountOf(state, component.id, 1))
   const gave = (done: number) => soFar + perLoad * (done - (batch?.loadsDone ?? 0))
   // Each load has a reading of its own: those that were read are finished.
-  const read = batch && needsBatch(component) ? loadsRead(state.station, batch) : of
+  const read = batch && isCookedHere(component) ? loadsRead(state.station, batch) : of
   const isUnread =
     batch !== undefined && read === 0 && (of > 1 || readOfLoad(batch).length > 0) && !batch.cooked
   const offered = Math.max(next, Math.min(of, next - 1 + read))

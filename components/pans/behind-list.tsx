@@ -5,6 +5,7 @@ import { sayLastUse } from '#components/pans/pan-facts.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import { needsReading } from '#lib/service/food-now.ts'
 import { clockDoubt, isForSale, throwOutKey } from '#lib/service/held-stock.ts'
+import { shelfHeldBy } from '#lib/service/shelf.ts'
 import { batchPictures } from '#lib/views/batch-strip.ts'
 import { foodTimes } from '#lib/views/food-times.ts'
 import { batchWords } from '#lib/words/batches-en.ts'
@@ -12,6 +13,7 @@ import { sayTime } from '#lib/words/clock-en.ts'
 import { formWords as words } from '#lib/words/food-forms-en.ts'
 import { pansWords } from '#lib/words/pans-en.ts'
 import { sayDegrees } from '#lib/words/reading-en.ts'
+import { shelfWords } from '#lib/words/shelf-en.ts'
 
 /** More back-up pans than that stand closer, so that all are in sight. */
 const ROOMY = 6
@@ -141,6 +143,15 @@ export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) 
             )
           })}
         </ul>
+        {shelfHeldBy(state) !== null && (
+          <button
+            type="button"
+            className={forms.small}
+            onClick={() => choose({ kind: 'food', food: { task: 'shelf' } })}
+          >
+            {shelfWords.title}
+          </button>
+        )}
       </section>
     </div>
   )

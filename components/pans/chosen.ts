@@ -14,6 +14,8 @@ export type FoodTask =
   | { readonly task: 'scoop'; readonly component: string }
   | { readonly task: 'short'; readonly component: string }
   | { readonly task: 'behind' }
+  /** The hot or cold shelf of made food. */
+  | { readonly task: 'shelf' }
   | { readonly task: 'start-batch'; readonly component: string | null }
   | { readonly task: 'batch'; readonly id: string }
   | {

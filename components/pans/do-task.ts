@@ -2,6 +2,7 @@
 import type { Chosen } from '#components/pans/chosen.ts'
 import { pansOf } from '#lib/menu/find.ts'
 import { whereIs } from '#lib/service/held-stock.ts'
+import { SHELF } from '#lib/service/shelf.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findBuild, namedBuild } from '#lib/service/tickets.ts'
 import type { SafetyReason } from '#lib/stock/advice-reason.ts'
@@ -38,6 +39,7 @@ const resolveFor = (state: RunningState, builds: readonly string[]): Chosen | nu
     return findBuild(state, ticket, letter)?.hold?.pans ?? []
   })
   for (const id of pans) {
+    if (id === SHELF) return { kind: 'food', food: { task: 'shelf' } }
     const what = whereIs(state, id)
     if (what) return { kind: 'food', food: { task: 'resolve', what, id } }
   }
@@ -69,6 +71,7 @@ export const openFor = (state: RunningState, toDo: ToDo): Chosen | null => {
 }
 
 const safetyFor = (state: RunningState, { what, of, id }: SafetyReason): Chosen | null => {
+  if (of === 'shelf') return { kind: 'food', food: { task: 'shelf' } }
   const where = whereIs(state, id)
   switch (what) {
     case 'collect':

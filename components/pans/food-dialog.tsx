@@ -13,6 +13,7 @@ import { FillForm, PutForm } from '#components/pans/put-form.tsx'
 import { ReadForm } from '#components/pans/read-form.tsx'
 import { ResolveForm } from '#components/pans/resolve-form.tsx'
 import { ScoopForm } from '#components/pans/scoop-form.tsx'
+import { ShelfForm } from '#components/pans/shelf-form.tsx'
 import { ShortForm } from '#components/pans/short-form.tsx'
 import { StartBatchForm } from '#components/pans/start-batch-form.tsx'
 import { ThrowOutForm } from '#components/pans/throw-out-form.tsx'
@@ -47,6 +48,8 @@ function Form(props: FoodDialogProps) {
       return <ShortForm {...rest} food={food} />
     case 'behind':
       return <BehindList {...rest} food={food} />
+    case 'shelf':
+      return <ShelfForm {...rest} food={food} />
     case 'start-batch':
       return <StartBatchForm {...rest} food={food} />
     case 'batch':

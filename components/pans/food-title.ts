@@ -5,6 +5,7 @@ import type { RunningState } from '#lib/service/state.ts'
 import { sayTime } from '#lib/words/clock-en.ts'
 import { formWords as words } from '#lib/words/food-forms-en.ts'
 import { handedOverWords } from '#lib/words/handed-over-en.ts'
+import { shelfWords } from '#lib/words/shelf-en.ts'
 
 /** What a pan, a back-up pan or a batch holds, or what was taken out of one, by its name. */
 export const foodName = (state: RunningState, id: string): string =>
@@ -50,6 +51,8 @@ export const foodTitle = (state: RunningState, food: FoodTask): string => {
         : words.scoopTitle(name(food.component))
     case 'short':
       return words.shortTitle(name(food.component))
+    case 'shelf':
+      return shelfWords.title
     case 'behind':
       return words.behindTitle
     case 'start-batch':

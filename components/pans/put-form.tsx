@@ -67,7 +67,7 @@ function PutJob(props: PutJobProps) {
         <DatesStep
           {...{ state, now, firstDay, batch }}
           said={put.dates}
-          none={dateWords.none}
+          none={put.isFromPack ? dateWords.noneOfPack : dateWords.none}
           onSaid={(said) => {
             put.setDates(said)
             setDating(false)
@@ -93,7 +93,7 @@ function PutJob(props: PutJobProps) {
             <DatesButton
               said={put.dates}
               firstDay={firstDay}
-              unless={dateWords.notSaid}
+              unless={put.isFromPack ? dateWords.packNotSaid : dateWords.notSaid}
               onOpen={() => setDating(true)}
             />
           )}

@@ -24,7 +24,9 @@ export function PutFrom({ state, put, choose, component }: PutFromProps) {
     sayLastUse(state, { useBy: ends, throwOutAt: null })
   const said = (source: PutSource): { name: string; more: string; off: boolean } => {
     if (source.kind === 'plain')
-      return { name: words.asItCame, more: words.asItCameWhy, off: false }
+      return source.heldBy === 'dry'
+        ? { name: words.asItCame, more: words.asItCameWhy, off: false }
+        : { name: words.fromPack, more: words.fromPackWhy, off: false }
     if (source.kind === 'backup')
       return {
         name: words.backupPan(source.kept, source.guarded),

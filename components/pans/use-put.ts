@@ -6,7 +6,7 @@ import type { HeldBy } from '#lib/safety/holding.ts'
 import type { ToldDates } from '#lib/safety/told-dates.ts'
 import { needsReading } from '#lib/service/food-now.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { asksDates } from '#lib/views/dates-asked.ts'
+import { asksDates, isFromPack } from '#lib/views/dates-asked.ts'
 import {
   firstSource,
   fittingPortions,
@@ -43,6 +43,8 @@ export interface Put {
   /** Its days, as they were said; null: nothing was. */
   readonly dates: SaidDates | null
   readonly asksDates: boolean
+  /** Of no batch, so that the day on which it was opened is asked where it is kept cold. */
+  readonly isFromPack: boolean
   readonly form: ReadingForm
   readonly needsReading: boolean
   readonly isReady: boolean
@@ -54,6 +56,7 @@ export interface Put {
   /** The fields of a command that say what goes in. */
   told(): ToldDates & {
     amount?: number
+    bought?: true
     weighedMg?: number
     batch?: string
     from?: string
@@ -82,6 +85,7 @@ export const usePut = (state: RunningState, target: PutTarget, now: number): Put
   const heldBy = target.heldBy ?? source?.heldBy ?? component.held
   const asksReading = needsReading(heldBy)
   const isDated = asksDates(source, heldBy)
+  const fromPack = isFromPack(source, heldBy)
   const limit =
     heldBy === 'hot' || heldBy === 'cold' ? holdingLimit(state.station, component, heldBy) : null
   const form = useReading(
@@ -107,11 +111,13 @@ export const usePut = (state: RunningState, target: PutTarget, now: number): Put
     washed,
     dates: isDated ? dates : null,
     asksDates: isDated,
+    isFromPack: fromPack,
     form,
     needsReading: asksReading,
     isReady:
       isLoadable &&
       (!asksReading || form.judged.isReady) &&
+      (!fromPack || !isDated || dates !== null) &&
       (weight === null || weighedMg !== null),
     choose: (next) => {
       setKey(keyOf(next))
@@ -135,6 +141,7 @@ export const usePut = (state: RunningState, target: PutTarget, now: number): Put
                 ),
               }),
         ...(source?.kind === 'batch' ? { batch: source.id } : {}),
+        ...(fromPack ? { bought: true as const } : {}),
         ...(source?.kind === 'backup' ? { from: source.id } : {}),
         ...(source?.kind === 'batch' && source.heldBy === 'time'
           ? { heldBy: 'time' as const }

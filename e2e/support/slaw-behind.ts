@@ -1,7 +1,7 @@
 /** Slaw is beside the cheddar: for a guest who keeps milk apart it comes out of its back-up pan. */
 import type { Page } from '@playwright/test'
 import { componentOf } from '#lib/menu/find.ts'
-import { loadFields } from '#lib/service/opening-commands.ts'
+import { batchCommands, loadFields } from '#lib/service/opening-commands.ts'
 import { itemRow, sendButton, tellNeed, ticketIsSent, turnAndAgree } from './hands.ts'
 import type { Lead } from './job.ts'
 
@@ -10,15 +10,18 @@ export const standsBehind = async (
   { does, state, portions }: Lead,
   count: number,
 ): Promise<void> => {
-  const { station, backups } = state()
+  const { station, backups, batches, at: now } = state()
   const slaw = componentOf(station, 'slaw')
   if (backups.slaw !== undefined) await does({ type: 'setBackup', component: 'slaw', ready: false })
+  const amount = portions('slaw', count)
+  const batch = `behind-${Object.keys(batches).length}`
+  for (const command of batchCommands(station, slaw, amount, { now, batch })) await does(command)
   await does({
     type: 'setBackup',
     component: 'slaw',
     ready: true,
-    amount: portions('slaw', count),
-    ...loadFields(station, slaw),
+    amount,
+    ...loadFields(station, slaw, { now, batch }),
   })
 }
 

@@ -141,7 +141,7 @@ export interface MadeFood {
   readonly madeAt: number
   /** Throw-out time of each thing it took; null for what is held by heat or cold. */
   readonly taken: readonly (number | null)[]
-  /** The shelf is neither hot nor cold, so that made food is on time alone from being made. */
+  /** As what the shelf is known; none: made food is on time alone from being made. */
   readonly shelfHeld: 'hot' | 'cold' | 'none'
   /** How long made food waits to be collected: the station's own promise. */
   readonly collectWithinMs: number
@@ -151,15 +151,19 @@ export interface MadeUntil {
   readonly collectBy: number
   /** Never handed over from this millisecond on; null where no clock binds it. */
   readonly throwOutAt: number | null
+  /** On a hot or cold shelf: as `throwOutAt`, should nothing say that it was held there since it was made. */
+  readonly roomUntil?: number
 }
 
 /** The clocks of what was taken bind made food, on any shelf; the oldest governs. */
 export const madeUntil = (made: MadeFood, limits: SafetyLimits): MadeUntil => {
-  const own = made.shelfHeld === 'none' ? made.madeAt + limits.timeOnly4h.withinMs : null
-  const throwOutAt = earliestThrowOut([...made.taken, own])
+  const room = made.madeAt + limits.timeOnly4h.withinMs
+  const isHeld = made.shelfHeld !== 'none'
+  const throwOutAt = earliestThrowOut([...made.taken, isHeld ? null : room])
   const collectBy = made.madeAt + made.collectWithinMs
   return {
     collectBy: throwOutAt === null ? collectBy : Math.min(collectBy, throwOutAt),
     throwOutAt,
+    ...(isHeld ? { roomUntil: room } : {}),
   }
 }

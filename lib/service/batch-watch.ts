@@ -8,7 +8,7 @@ import { nextMonitoring } from '#lib/safety/time-control.ts'
 import { leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
 import { lastReadAt } from '#lib/service/batch-read.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
-import { coolingOf, needsBatch, practiceOf, TELLING_MS } from '#lib/service/food-now.ts'
+import { coolingOf, isCookedHere, practiceOf, TELLING_MS } from '#lib/service/food-now.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import { isReadSinceJump, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -25,7 +25,7 @@ export const batchHeldBy = (
   if (batch.reheat?.ok) return 'hot'
   const cooling = coolingOf(station, batch, now)
   if (cooling) return cooling.state === 'cooled' ? 'cold' : null
-  if (!needsBatch(component)) return component.held
+  if (!isCookedHere(component)) return component.held
   // Its finished loads were cooked through, whatever is read of the next one.
   return batch.cooked || (batch.loadsDone > 0 && loadsToCome(batch) > 0) ? 'hot' : null
 }

@@ -55,7 +55,11 @@ export const afterSetBack = (state: RunningState, byMs: number): RunningState =>
     newestAt: earlier(batch.newestAt),
   })
   const until = (made: MadeUntil | null): MadeUntil | null =>
-    made && { collectBy: earlier(made.collectBy), throwOutAt: orNull(made.throwOutAt) }
+    made && {
+      collectBy: earlier(made.collectBy),
+      throwOutAt: orNull(made.throwOutAt),
+      ...(made.roomUntil === undefined ? {} : { roomUntil: earlier(made.roomUntil) }),
+    }
   const stood = (ticket: Ticket): Ticket => ({
     ...ticket,
     builds: ticket.builds.map((build) => ({
@@ -64,8 +68,15 @@ export const afterSetBack = (state: RunningState, byMs: number): RunningState =>
       ...(build.boundTo === undefined ? {} : { boundTo: earlier(build.boundTo) }),
     })),
   })
+  const { shelf } = state
+  const stands = shelf && {
+    newest: { ...shelf.newest, at: earlier(shelf.newest.at) },
+    goodAt: orNull(shelf.goodAt),
+    offSale: shelf.offSale && { ...shelf.offSale, lastGoodAt: orNull(shelf.offSale.lastGoodAt) },
+  }
   return {
     ...state,
+    ...(stands ? { shelf: stands } : {}),
     pans: mapped(state.pans, held),
     backupPans: mapped(state.backupPans, held),
     batches: mapped(state.batches, cooked),

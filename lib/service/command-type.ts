@@ -34,6 +34,8 @@ export const COMMAND_TYPES = [
   'setBackup',
   'readTemperature',
   'resolveOffSale',
+  'readShelf',
+  'resolveShelf',
   'throwOut',
   'answerHandedOver',
   'setDay',

@@ -131,6 +131,8 @@ export const decideAlone = (
     case 'topUp':
     case 'readTemperature':
     case 'resolveOffSale':
+    case 'readShelf':
+    case 'resolveShelf':
     case 'throwOut':
     case 'answerHandedOver':
       return decideFood(state, command, circumstances)

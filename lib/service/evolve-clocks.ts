@@ -19,7 +19,7 @@ export const madeBound = (
   const bound = (build: Build): Build => {
     const throwOutAt = Math.min(until, build.until?.throwOutAt ?? until)
     const collectBy = Math.min(throwOutAt, build.until?.collectBy ?? throwOutAt)
-    return { ...build, until: { collectBy, throwOutAt } }
+    return { ...build, until: { ...build.until, collectBy, throwOutAt } }
   }
   let next = state
   for (const ticket of Object.values(state.tickets)) {

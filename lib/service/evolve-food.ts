@@ -5,6 +5,7 @@ import { batchEvent } from '#lib/service/evolve-batch.ts'
 import { clockStarted, madeBound } from '#lib/service/evolve-clocks.ts'
 import { releasedFrom } from '#lib/service/evolve-held.ts'
 import { backupsInStep, toppedUp } from '#lib/service/evolve-pans.ts'
+import { evolveShelf } from '#lib/service/evolve-shelf.ts'
 import { signedOff, toBeThrownOut } from '#lib/service/evolve-thrown-out.ts'
 import type { FoodEvent, OffSaleResolved, TemperatureRead } from '#lib/service/food-event.ts'
 import { newest, withBatch, withFood } from '#lib/service/food-folding.ts'
@@ -134,6 +135,10 @@ export const evolveFood = (state: RunningState, event: FoodEvent & Stamp): Runni
     }
     case 'offSaleResolved':
       return resolved(state, event)
+    case 'shelfRead':
+    case 'shelfReadingMissed':
+    case 'shelfResolved':
+      return evolveShelf(state, event)
     case 'throwOutPassed':
       return toBeThrownOut(state, event)
     case 'discardSignedOff':

@@ -95,6 +95,7 @@ export const releasedFrom = (
     const sooner =
       until && madeUntil !== undefined
         ? {
+            ...until,
             collectBy: Math.min(until.collectBy, madeUntil),
             throwOutAt: Math.min(until.throwOutAt ?? madeUntil, madeUntil),
           }

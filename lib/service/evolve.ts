@@ -205,6 +205,9 @@ const fold = (state: RunningState, event: Recorded): RunningState => {
     case 'readingMissed':
     case 'takenOffSale':
     case 'offSaleResolved':
+    case 'shelfRead':
+    case 'shelfReadingMissed':
+    case 'shelfResolved':
     case 'throwOutPassed':
     case 'discardSignedOff':
     case 'handedOverFound':

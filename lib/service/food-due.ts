@@ -8,6 +8,7 @@ import { lastsUntil, limitsOf } from '#lib/service/food-limits.ts'
 import { coolingOf, holdingOf, TELLING_MS } from '#lib/service/food-now.ts'
 import type { BatchState, HeldStock } from '#lib/service/food-state.ts'
 import { allStock, type StockKind, throwOutKey } from '#lib/service/held-stock.ts'
+import { shelfNext } from '#lib/service/shelf-reading.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
 
@@ -95,10 +96,16 @@ const dueOfBuilds = (state: RunningState): readonly FoodDue[] =>
       : [{ at, event: { type: 'throwOutPassed', what: 'build', id, because: 'time' } }]
   })
 
+const dueOfShelf = (state: RunningState): readonly FoodDue[] => {
+  const next = shelfNext(state)
+  return next ? [{ at: next.dueAt, event: { type: 'shelfReadingMissed' } }] : []
+}
+
 /** All that will fall due of the food as it is, the first first. */
 export const foodDue = (state: RunningState): readonly FoodDue[] =>
   [
     ...allStock(state).flatMap(({ what, id, stock }) => dueOfStock(state, what, id, stock)),
     ...Object.entries(state.batches).flatMap(([id, batch]) => dueOfBatch(state, id, batch)),
     ...dueOfBuilds(state),
+    ...dueOfShelf(state),
   ].sort((one, other) => one.at - other.at)

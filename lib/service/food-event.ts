@@ -42,6 +42,8 @@ export interface Mark {
 
 export interface LoadedFood {
   readonly batch?: string | null
+  /** Of no batch: somebody said that it is straight from the pack. */
+  readonly bought?: boolean
   /** What is known of the food; null: nothing. */
   readonly food?: HeldFood | null
   readonly reading?: Reading | null
@@ -132,6 +134,7 @@ export interface PanToppedUp {
   readonly from: string | null
   readonly food: HeldFood
   readonly reading: Reading | null
+  readonly bought?: boolean
 }
 export interface TemperatureRead {
   readonly type: 'temperatureRead'
@@ -168,6 +171,21 @@ export interface OffSaleResolved {
   readonly madeUntil?: number
   /** Of a batch that is cooled again: until when somebody is there who can read it. */
   readonly presentUntil?: number
+}
+/** The hot or cold shelf of made food: what was read of what stands there longest. */
+export interface ShelfRead {
+  readonly type: 'shelfRead'
+  readonly reading: Reading
+  readonly inLimits: boolean
+}
+/** From then on what stands there counts as at room temperature since the last good reading. */
+export interface ShelfReadingMissed {
+  readonly type: 'shelfReadingMissed'
+}
+/** Of what stood there as it was read out of limits: thrown out, or on time alone. */
+export interface ShelfResolved {
+  readonly type: 'shelfResolved'
+  readonly way: Exclude<WayOut['way'], 'reheat'>
 }
 /** Its time or date is over, or what it took was thrown out: to be thrown out, and never sold. */
 export interface ThrowOutPassed {
@@ -222,6 +240,9 @@ export type FoodEvent =
   | ReadingMissed
   | TakenOffSale
   | OffSaleResolved
+  | ShelfRead
+  | ShelfReadingMissed
+  | ShelfResolved
   | ThrowOutPassed
   | DiscardSignedOff
   | HandedOverEvent

@@ -1,7 +1,6 @@
 /** What is known of food at a moment: its limits, its batches, when it is read next, its ways out. */
 import { findComponent } from '#lib/menu/find.ts'
 import type { Component, StationDocument } from '#lib/menu/station-document.ts'
-import { cookingLimit } from '#lib/safety/cooking.ts'
 import { type CoolingState, coolingState } from '#lib/safety/cooling.ts'
 import {
   type HeldBy,
@@ -26,9 +25,16 @@ export const practiceOf = ({ safety }: StationDocument): ReadingPractice => ({
   askBeforeMs: safety.readings.askBeforeMin * MINUTE_MS,
 })
 
-/** Whether nothing of it is loaded without a batch that shows what it was cooked to. */
-export const needsBatch = (component: Component): boolean =>
+/** Whether it is cooked here, so that its batch shows what it was cooked to. */
+export const isCookedHere = (component: Component): boolean =>
   component.held !== 'dry' && foodKindOf(component) !== 'not-cooked'
+
+/**
+ * Whether it is made here, cooked or not, so that nothing of it is loaded without its batch: only what
+ * the document calls ready, and has no recipe for, comes out of a pack.
+ */
+export const needsBatch = ({ held, food, recipes }: Component): boolean =>
+  held !== 'dry' && (food.kind !== 'ready' || recipes.length > 0)
 
 /** Whether nothing of it is loaded without a reading. */
 export const needsReading = (heldBy: HeldBy): boolean => heldBy === 'hot' || heldBy === 'cold'
@@ -36,6 +42,10 @@ export const needsReading = (heldBy: HeldBy): boolean => heldBy === 'hot' || hel
 /** How a component is held where it is loaded: as the document says, or by time alone. */
 export const heldAs = (component: Component, told: HeldBy | undefined): HeldBy =>
   component.held === 'dry' ? 'dry' : (told ?? component.held)
+
+/** Whether a batch of it was hot, cooked here or bought in and held so: it cools from 135 °F down. */
+const comesOffHeat = (component: Component): boolean =>
+  component.held === 'hot' || foodKindOf(component) !== 'not-cooked'
 
 /**
  * For so long after the last word about it, food that is told of later than it happened isn't counted
@@ -55,7 +65,7 @@ export const coolingOf = (
   const component = findComponent(station, batch.component)
   const newest = batch.cooling.at(-1)
   if (!newest || !component) return null
-  const from = foodKindOf(component) === 'not-cooked' ? 'room' : 'cooked'
+  const from = comesOffHeat(component) ? 'cooked' : 'room'
   const limits = limitsOf(station)
   const told = coolingState(batch.cooling, from, Math.min(newest.at, now), limits)
   const isBeingTold =
@@ -103,9 +113,8 @@ export const batchRecordOf = (
       thrownOutAt: null,
     }
   }
-  const isCooked = cookingLimit(kind, component.food.cookedIn, limitsOf(station)) !== null
   const uncooled: CoolingState | null =
-    isCooked && heldBy === 'cold' ? { state: 'no-start', below: false } : null
+    comesOffHeat(component) && heldBy === 'cold' ? { state: 'no-start', below: false } : null
   return {
     startedAt: batch.startedAt,
     finishedAt: batch.finishedAt,

@@ -17,6 +17,7 @@ import {
   whereIs,
 } from '#lib/service/held-stock.ts'
 import type { NotLeft } from '#lib/service/refusal.ts'
+import { shelfNow } from '#lib/service/shelf.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { wantedFrom } from '#lib/stock/behind.ts'
 import { type PastByThen, pastByThen } from '#lib/stock/by-then.ts'
@@ -114,7 +115,7 @@ export const untilOf = (
     {
       madeAt,
       taken: [...taken, boundTo],
-      shelfHeld: shelf.held,
+      shelfHeld: shelfNow(state),
       collectWithinMs: shelf.collectWithinMin * MINUTE_MS,
     },
     limitsOf(state.station),

@@ -104,7 +104,18 @@ export interface ToThrowOut {
 /** Handed-over builds that the person in charge hasn't answered for. */
 export type ToTell = Omit<HandedOverFound, 'type'>
 
+/** What is known of the hot or cold shelf of made food. */
+export interface Shelf {
+  readonly newest: Reading
+  /** Of the reading in limits since which it is known to be held, epoch milliseconds; null: it isn't. */
+  readonly goodAt: number | null
+  /** Read out of limits, until the person in charge decides on what stands there. */
+  readonly offSale: Pick<OffSale, 'since' | 'lastGoodAt'> | null
+}
+
 export interface FoodState {
+  /** Left away until somebody reads it. */
+  readonly shelf?: Shelf
   readonly batches: Readonly<Record<string, BatchState>>
   readonly nextBatch: number
   /** The back-up pans of the station by their id; an empty one holds 0. */

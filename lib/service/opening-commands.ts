@@ -8,6 +8,7 @@ import type { Command } from '#lib/service/decide.ts'
 import { foodKindOf, limitsOf } from '#lib/service/food-limits.ts'
 import { needsBatch } from '#lib/service/food-now.ts'
 import { findBackup } from '#lib/service/held-stock.ts'
+import { civilDate } from '#lib/time/civil.ts'
 
 type GivenReading = Extract<Command, { readonly type: 'readTemperature' }>['reading']
 type GivenHeat = Extract<Command, { readonly type: 'recordCooking' }>['reading']
@@ -60,7 +61,7 @@ export const cookedReading = (
 /** The id of the batch that a component is opened with. */
 export const openingBatch = (component: string): string => `opening-${component}`.slice(0, 40)
 
-/** A finished batch of what is cooked here, of so much; nothing of what isn't. */
+/** A finished batch of what is made here, of so much; nothing of what isn't. */
 export const batchCommands = (
   station: StationDocument,
   component: Component,
@@ -68,7 +69,7 @@ export const batchCommands = (
   { now, batch = openingBatch(component.id) }: { readonly now: number; readonly batch?: string },
 ): readonly Command[] => {
   const reading = cookedReading(station, component, now - 20 * MINUTE_MS)
-  if (!needsBatch(component) || !reading) return []
+  if (!needsBatch(component)) return []
   return [
     {
       type: 'startBatch',
@@ -77,20 +78,23 @@ export const batchCommands = (
       loads: 1,
       startedAt: now - 60 * MINUTE_MS,
     },
-    { type: 'recordCooking', batch, reading, initials: INVENTED_INITIALS },
+    ...(reading
+      ? [{ type: 'recordCooking', batch, reading, initials: INVENTED_INITIALS } as const]
+      : []),
     { type: 'finishBatch', batch, amount, finishedAt: now - 15 * MINUTE_MS },
   ]
 }
 
-/** What a load of a component says beside its pan and amount. */
+/** What a load of a component says beside its pan and amount: its batch, or a pack opened today. */
 export const loadFields = (
   station: StationDocument,
   component: Component,
-  batch: string = openingBatch(component.id),
+  { now, batch = openingBatch(component.id) }: { readonly now: number; readonly batch?: string },
 ) => {
   const reading = readingInLimits(station, component)
+  const bought = { bought: true, preparedOn: civilDate(now, station.timeZone) } as const
   return {
-    ...(needsBatch(component) ? { batch } : {}),
+    ...(needsBatch(component) ? { batch } : component.held === 'dry' ? {} : bought),
     ...(reading ? { reading, initials: INVENTED_INITIALS } : {}),
   }
 }
@@ -135,7 +139,7 @@ export const openingCommands = (
       : [
           ...batchCommands(station, component, all, { now }),
           ...own.map(({ id, portions }): Command => {
-            const food = { amount: portions * portion, ...loadFields(station, component) }
+            const food = { amount: portions * portion, ...loadFields(station, component, { now }) }
             return findPan(station, id)
               ? { type: 'load', pan: id, ...food }
               : {

@@ -123,8 +123,15 @@ export type Refusal =
   | { readonly code: 'no-such-backup-pan'; readonly id: string }
   | { readonly code: 'other-component'; readonly component: string; readonly batch: string }
   | { readonly code: 'no-batch'; readonly component: string }
+  /** Food of no batch: nobody said that it is straight from the pack, or when that was opened. */
+  | {
+      readonly code: 'not-said-bought'
+      readonly component: string
+      readonly lacks: 'bought' | 'opened-on'
+    }
   | { readonly code: 'older-batch-first'; readonly batch: string }
   | { readonly code: 'more-than-batch'; readonly batch: string; readonly most: number }
+  | { readonly code: 'shelf-not-held' }
   | { readonly code: 'nothing-there'; readonly id: string }
   | { readonly code: 'not-initialled' }
   | { readonly code: 'reading-lacks'; readonly lack: ReadingLack }

@@ -10,6 +10,7 @@ export const ONLY_IN_CHARGE: readonly CommandType[] = [
   'acceptCaution',
   'changeLabel',
   'resolveOffSale',
+  'resolveShelf',
   'answerHandedOver',
 ]
 
@@ -35,6 +36,7 @@ export const MAY: Readonly<Record<Role, readonly CommandType[]>> = {
     'pay',
     'tellNeed',
     'acknowledge',
+    'readShelf',
     'throwOut',
     'remakeMixedUp',
   ],

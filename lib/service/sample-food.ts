@@ -10,15 +10,20 @@ import {
   INVENTED_INITIALS as initials,
   readingInLimits,
 } from '#lib/service/opening-commands.ts'
+import { shelfHeldBy } from '#lib/service/shelf.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { waysFor } from '#lib/service/ways-out.ts'
+import { civilDate } from '#lib/time/civil.ts'
 
 /** What is put into a pan: of its batch, where it needs one, as much as is left up to `amount`. */
 const foodFor = (state: RunningState, id: string, amount: number) => {
   const component = componentOf(state.station, componentIn(state.station, id) ?? '')
   const reading = readingInLimits(state.station, component)
   const read = reading ? { reading, initials } : {}
-  if (!needsBatch(component)) return { amount, ...read }
+  if (!needsBatch(component)) {
+    const preparedOn = civilDate(state.at, state.station.timeZone)
+    return { amount, ...(reading ? ({ bought: true, preparedOn } as const) : {}), ...read }
+  }
   const [batch] = batchesInOrder(state, component.id)
   const of = batch === undefined ? undefined : state.batches[batch]
   return {
@@ -119,6 +124,15 @@ const ofReadings = (state: RunningState): readonly Command[] =>
     ]
   })
 
+const ofShelf = (state: RunningState): readonly Command[] => {
+  const held = shelfHeldBy(state)
+  const reading = held && readingInLimits(state.station, { held })
+  return [
+    ...(reading ? [{ type: 'readShelf', reading, initials } as const] : []),
+    { type: 'resolveShelf', way: 'discard' },
+  ]
+}
+
 const ofHandedOver = ({ toTell }: RunningState): readonly Command[] =>
   Object.values(toTell).map(
     ({ what, id, builds }): Command => ({
@@ -136,5 +150,6 @@ export const ofTheFood = (state: RunningState): readonly Command[] => [
   ...ofBackups(state),
   ...ofBatches(state),
   ...ofReadings(state),
+  ...ofShelf(state),
   ...ofHandedOver(state),
 ]

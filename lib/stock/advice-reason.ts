@@ -19,8 +19,8 @@ export type SafetyReason = {
     | 'cooling-due'
     | 'collect'
   /** `rest`: what was taken out of a pan and is to be thrown out. */
-  readonly of: 'pan' | 'batch' | 'backup' | 'build' | 'rest'
-  /** Of the pan, batch, back-up pan, rest, or "21A". */
+  readonly of: 'pan' | 'batch' | 'backup' | 'build' | 'rest' | 'shelf'
+  /** Of the pan, batch, back-up pan, rest, "21A", or the shelf's. */
   readonly id: string
   readonly component: string | null
   /** By when, epoch milliseconds; null: now. */

@@ -6,6 +6,8 @@ import { lastsUntil } from '#lib/service/food-limits.ts'
 import { coolingOf, holdingOf, practiceOf } from '#lib/service/food-now.ts'
 import type { OffSale } from '#lib/service/food-state.ts'
 import { allStock, componentIn, throwOutKey } from '#lib/service/held-stock.ts'
+import { onShelf, SHELF, shelfHeldBy } from '#lib/service/shelf.ts'
+import { shelfNext } from '#lib/service/shelf-reading.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
 import type { SafetyReason } from '#lib/stock/advice-reason.ts'
@@ -84,6 +86,17 @@ const ofBatches = (state: RunningState, now: number): readonly Suggestion[] =>
       : []
   })
 
+/** The shelf itself, where it is hot or cold: what stands there counts as room temperature without. */
+const ofHeldShelf = (state: RunningState, now: number): readonly Suggestion[] => {
+  if (shelfHeldBy(state) === null) return []
+  const at = { of: 'shelf', id: SHELF, component: null } as const
+  if (state.shelf?.offSale) return [duty({ ...at, what: 'out-of-limits', dueAt: null })]
+  const next = shelfNext(state)
+  if (!next)
+    return onShelf(state).length > 0 ? [duty({ ...at, what: 'reading-missed', dueAt: null })] : []
+  return now >= next.askAt ? [duty({ ...at, what: 'reading-due', dueAt: next.dueAt })] : []
+}
+
 const ofShelf = (state: RunningState, now: number): readonly Suggestion[] =>
   openBuilds(state).flatMap(({ ticket, build }): Suggestion[] => {
     const id = buildName(ticket.number, build.letter)
@@ -98,5 +111,6 @@ export const safetyDue = (state: RunningState, now: number): readonly Suggestion
   ...ofThrowOut(state),
   ...ofPans(state, now),
   ...ofBatches(state, now),
+  ...ofHeldShelf(state, now),
   ...ofShelf(state, now),
 ]

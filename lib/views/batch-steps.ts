@@ -3,7 +3,7 @@ import { findComponent } from '#lib/menu/find.ts'
 import { leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
 import { loadsRead } from '#lib/service/batch-read.ts'
 import { batchReadBy } from '#lib/service/batch-watch.ts'
-import { coolingOf, needsBatch } from '#lib/service/food-now.ts'
+import { coolingOf, isCookedHere } from '#lib/service/food-now.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -34,12 +34,12 @@ export const batchSteps = (
       ? ['read', 'resolve', 'throw-out']
       : ['resolve', 'throw-out']
   const isFinished = batch.finishedAt !== null
-  const isCooked = batch.cooked || !needsBatch(component)
+  const isCooked = batch.cooked || !isCookedHere(component)
   const hasFood = isFinished && leftOfBatch(batch) > 0
   const mayHold = hasFood && isCooked && component.held !== 'dry' && batch.clock === null
   const hasCooled = coolingOf(state.station, batch, now)?.state === 'cooled' && !batch.reheat?.ok
   return [
-    ...(needsBatch(component) &&
+    ...(isCookedHere(component) &&
     (!batch.cooked || loadsRead(state.station, batch) < loadsToCome(batch))
       ? (['cook'] as const)
       : []),

@@ -3,7 +3,7 @@ import { findComponent } from '#lib/menu/find.ts'
 import { throwOutMoment } from '#lib/safety/time-control.ts'
 import { leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
-import { coolingOf, needsBatch } from '#lib/service/food-now.ts'
+import { coolingOf, isCookedHere } from '#lib/service/food-now.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -84,9 +84,9 @@ const pictureOf = (
   })
   if (state.toThrowOut[throwOutKey('batch', id)]) return of('throw-out', null)
   if (batch.offSale) return of('off-sale', null)
-  const isCookedHere = component !== undefined && needsBatch(component)
-  if (!isFinished || (isCookedHere && !batch.cooked))
-    return of(isCookedHere && batch.cooked ? 'cooked' : 'making', expectedAt(state, batch))
+  const isCooked = component !== undefined && isCookedHere(component)
+  if (!isFinished || (isCooked && !batch.cooked))
+    return of(isCooked && batch.cooked ? 'cooked' : 'making', expectedAt(state, batch))
   if (toCome > 0 && !cooling && clock === null) return of('making', expectedAt(state, batch))
   if (cooling && cooling.state !== 'cooled')
     return of('cooling', 'dueAt' in cooling ? cooling.dueAt : null)

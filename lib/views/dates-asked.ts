@@ -1,17 +1,21 @@
 /** Whether the days of food are asked, and how: without a calendar, which is fetched with its fields. */
 import { componentOf } from '#lib/menu/find.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { HeldBy } from '#lib/safety/holding.ts'
+import { needsBatch, needsReading } from '#lib/service/food-now.ts'
 import type { PutSource } from '#lib/views/put-sources.ts'
 import type { FirstDayIs } from '#lib/words/dates-en.ts'
 
-/** What is bought as one thing is opened; what several things or a recipe go into is made. */
-export const firstDayIs = (station: StationDocument, component: string): FirstDayIs => {
-  const { ingredients, recipes } = componentOf(station, component)
-  return recipes.length === 0 && ingredients.length <= 1 ? 'opened' : 'made'
-}
+/** What is bought in is opened; what is made here is made. */
+export const firstDayIs = (station: StationDocument, component: string): FirstDayIs =>
+  needsBatch(componentOf(station, component)) ? 'made' : 'opened'
+
+/** Whether it is said to be straight from the pack: all of no batch that is held hot or cold. */
+export const isFromPack = (source: PutSource | null, heldBy: HeldBy): boolean =>
+  source?.kind === 'plain' && needsReading(heldBy)
 
 /**
- * Whether the days of what goes in are asked: cold food as it came, or of a batch that has no mark
+ * Whether the days of what goes in are asked: cold food straight from the pack, or of a batch that has no mark
  * yet. `heldBy`: how it will be held.
  */
 export const asksDates = (source: PutSource | null, heldBy: string): boolean =>

@@ -5,6 +5,7 @@ import { judgeComponent, strictest } from '#lib/needs/judge.ts'
 import { kitchenOf } from '#lib/needs/kitchen.ts'
 import { takenComponents } from '#lib/service/build-choice.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
+import { SHELF } from '#lib/service/shelf.ts'
 import type { Build, Hold, RunningState, Ticket } from '#lib/service/state.ts'
 
 /** A pan that another component's scoop went into, or was lent to: names of both. */
@@ -26,7 +27,12 @@ export type WhyHeld =
   | { readonly reason: 'label'; readonly ingredients: readonly string[] }
   | { readonly reason: 'contact'; readonly scoops: readonly WrongScoop[] }
   /** Names of what it took, or could have, that is off sale. */
-  | { readonly reason: 'off-sale'; readonly components: readonly string[] }
+  | {
+      readonly reason: 'off-sale'
+      readonly components: readonly string[]
+      /** The shelf on which it stands is out of its limits. */
+      readonly shelf?: true
+    }
 
 const changedLabels = (state: RunningState, { at }: Hold): readonly string[] => {
   const before = state.labelChanges.filter((one) => one.at <= at)
@@ -108,7 +114,11 @@ export const whyHeld = (state: RunningState, build: Build, hold: Hold): WhyHeld 
     case 'contact':
       return { reason: 'contact', scoops: wrongScoops(state, build) }
     case 'off-sale':
-      return { reason: 'off-sale', components: offSaleIn(state, hold) }
+      return {
+        reason: 'off-sale',
+        components: offSaleIn(state, hold),
+        ...(hold.pans?.includes(SHELF) ? { shelf: true } : {}),
+      }
   }
 }
 

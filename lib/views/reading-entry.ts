@@ -97,6 +97,12 @@ export const holdingLimit = (
   return { kind: 'temperature', limit }
 }
 
+/** Of made food on a hot or cold shelf: no roast stands there whole. */
+export const shelfLimit = (station: StationDocument, heldBy: 'hot' | 'cold'): EntryLimit => {
+  const { hotHolding, coldHolding } = limitsOf(station)
+  return { kind: 'temperature', limit: heldBy === 'hot' ? hotHolding : coldHolding }
+}
+
 /** What a batch of it is cooked to; null where it isn't cooked here. */
 export const cookLimit = (station: StationDocument, component: Component): EntryLimit | null => {
   const limit = cookingLimit(foodKindOf(component), component.food.cookedIn, limitsOf(station))

@@ -11,6 +11,7 @@ export const dateWords = {
     made: 'Made on, use-by, frozen?',
   },
   notSaid: 'Not said: keeps until midnight',
+  packNotSaid: 'Not said yet: it isn’t loaded without',
   change: (day: string) => `Use by ${day} · change it`,
   title: 'Its date',
   firstDay: { opened: 'Opened on', made: 'Made on' },
@@ -30,7 +31,7 @@ export const dateWords = {
   thawedOn: 'Out of the freezer on',
   lack: {
     preparedOn: {
-      opened: 'Say when it was opened: without that it keeps until midnight.',
+      opened: 'Say when it was opened: without that it isn’t loaded.',
       made: 'Say when it was made: without that it keeps until midnight.',
     },
     frozenOn: 'Say when it went into the freezer.',
@@ -44,5 +45,6 @@ export const dateWords = {
     `At most ${days} days at ${cold}: the day it was opened or made is day 1. Days in the freezer don’t count. A use-by that is earlier holds.`,
   send: 'That is its date',
   none: 'No date: it keeps until midnight',
+  noneOfPack: 'Not said yet',
   noneOfBatch: 'Nothing to say of its date',
 } as const

@@ -4,6 +4,7 @@ import { isDuty } from '#lib/views/duty.ts'
 import { outOfTen, type Range, rangeOf } from '#lib/views/pan-outlook.ts'
 import { inSentence, list as listWith } from '#lib/words/findings-en.ts'
 import type { NameOf } from '#lib/words/refusals-en.ts'
+import { shelfWords } from '#lib/words/shelf-en.ts'
 
 /** How a moment is said; each screen knows its time zone. */
 type SayTime = (at: number) => string
@@ -120,13 +121,18 @@ const waitingWhy: Readonly<Partial<Record<SafetyReason['what'], (at: string) => 
 }
 
 const dutyTitle = (reason: SafetyReason, name: NameOf, by: string): string => {
+  const shelf = reason.of === 'shelf' ? shelfWords.duty.title[reason.what] : undefined
+  if (shelf) return shelf(by)
   const called = calledOf(reason, name)
   const waiting = reason.of === 'batch' ? waitingTitle[reason.what] : undefined
   return waiting ? waiting(inSentence(called)) : safetyTitle[reason.what](called, by)
 }
 
 const dutyWhy = ({ of, what }: SafetyReason, by: string): string =>
-  ((of === 'batch' ? waitingWhy[what] : undefined) ?? safetyWhy[what])(by)
+  (
+    (of === 'batch' ? waitingWhy[what] : of === 'shelf' ? shelfWords.duty.why[what] : undefined) ??
+    safetyWhy[what]
+  )(by)
 
 const at = (reason: SafetyReason, { time, now }: SaidHere): string => time(reason.dueAt ?? now)
 
@@ -194,10 +200,14 @@ const button = (reason: AdviceReason): string => {
   }
 }
 
+const dutyShort = (reason: SafetyReason, here: SaidHere): string => {
+  const by = at(reason, here)
+  const shelf = reason.of === 'shelf' ? shelfWords.duty.short[reason.what] : undefined
+  return shelf ? shelf(by) : safetyShort[reason.what](calledOf(reason, here.name), by)
+}
+
 const shortly = (reason: AdviceReason, here: SaidHere): string =>
-  isDuty(reason)
-    ? safetyShort[reason.what](calledOf(reason, here.name), at(reason, here))
-    : title(reason, here)
+  isDuty(reason) ? dutyShort(reason, here) : title(reason, here)
 
 export const doNextWords = {
   range: sayRange,

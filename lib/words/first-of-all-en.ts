@@ -6,7 +6,7 @@ const holdWord: Readonly<Record<HoldReason, string>> = {
   need: 'a need was told',
   label: 'a label changed',
   contact: 'another scoop or pan can touch it',
-  'off-sale': 'a pan it took from is off sale',
+  'off-sale': 'a pan it took from, or its shelf, is out of limits',
 }
 
 export const guests = (builds: readonly string[]): string =>

@@ -50,6 +50,8 @@ export const formWords = {
   whatGoesIn: 'What goes in?',
   asItCame: 'As it came',
   asItCameWhy: 'ready to eat, no batch',
+  fromPack: 'Straight from the pack',
+  fromPackWhy: 'bought in, no batch',
   batchMade: (at: string) => `Batch, made ${at}`,
   backupPan: (kept: 'hot' | 'cold' | 'boxed', guarded: boolean) =>
     guarded ? `Back-up pan, covered (${kept})` : `Back-up pan (${kept})`,
@@ -58,7 +60,7 @@ export const formWords = {
   backupLeft: (count: number) => portions(count),
   firstOut: 'use first',
   olderStays: 'An older batch stays behind. Use it first, unless it can’t be.',
-  needsBatch: 'No batch is finished. It isn’t loaded without one that shows what it was cooked to.',
+  needsBatch: 'No batch is finished. It isn’t loaded without one that shows how it was made.',
   startBatch: 'Start a batch',
   goesIn: 'Goes in',
   oldGoesAway: (count: number) => `The old pan goes away with ${portions(count)}.`,

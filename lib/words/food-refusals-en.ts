@@ -15,9 +15,11 @@ type FoodRefusal = Extract<
       | 'no-such-backup-pan'
       | 'other-component'
       | 'no-batch'
+      | 'not-said-bought'
       | 'older-batch-first'
       | 'more-than-batch'
       | 'nothing-there'
+      | 'shelf-not-held'
       | 'not-initialled'
       | 'reading-lacks'
       | 'reading-asked'
@@ -62,11 +64,17 @@ export const sayFoodRefusal = (
     case 'other-component':
       return `That batch isn’t ${name(refusal.component)}. Check which one you have.`
     case 'no-batch':
-      return `${name(refusal.component)} is cooked here: say which batch it comes from, so that what it was cooked to is known.`
+      return `${name(refusal.component)} is made here: start and finish its batch, and say which one it comes from, so that how it was made and kept is known.`
+    case 'not-said-bought':
+      return refusal.lacks === 'bought'
+        ? `Nobody said where this ${name(refusal.component)} comes from: say its batch, or that it is straight from the pack.`
+        : `Say on which day the pack of ${name(refusal.component)} was opened: that day counts as its first.`
     case 'older-batch-first':
       return 'An older batch is left: take that first, or say that it stays behind.'
     case 'more-than-batch':
       return 'That is more than is left of it. Check the amount, or say what the batch really gave.'
+    case 'shelf-not-held':
+      return 'The shelf is neither hot nor cold: made food there has 4 hours from when it was made, and isn’t read.'
     case 'nothing-there':
       return `Nothing is in ${name(refusal.id)}.`
     case 'not-initialled':

@@ -41,6 +41,8 @@ export const sayWhyHeld = (why: WhyHeld): string => {
         ? 'Its back-up pan isn’t ready any more.'
         : why.scoops.map(sayWrongScoop).join(' ')
     case 'off-sale':
+      if (why.shelf && why.components.length === 0)
+        return 'The shelf it stands on is out of its limits.'
       return why.components.length === 0
         ? 'What it took is out of its limits and off sale.'
         : `${list(why.components, 'and')}: out of ${why.components.length === 1 ? 'its' : 'their'} limits, off sale.`

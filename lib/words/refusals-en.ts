@@ -115,7 +115,7 @@ export const sayRefusal = (
         : refusal.reason === 'label'
           ? `${refusal.build} is held: a label changed, and it doesn’t suit its guest any more. Change it or cancel it.`
           : refusal.reason === 'off-sale'
-            ? `${refusal.build} is held: a pan that it took from is off sale. The person in charge decides, or it is thrown out and made again.`
+            ? `${refusal.build} is held: a pan that it took from is off sale, or its shelf is out of limits. The person in charge decides, or it is thrown out and made again.`
             : `${refusal.build} is held: another food got into a pan, or a back-up pan isn’t ready. Change it or cancel it.`
     case 'fits-no-more':
       return `${refusal.build} doesn’t suit its guest as things are, and this program should have held it. Don’t give it out: call the person in charge.`

@@ -117,7 +117,7 @@ export const createStock = (
       type: inPan(food) > 0 ? 'topUp' : 'load',
       pan: facts.pan,
       amount,
-      ...loadFields(demoStation, component, batch),
+      ...loadFields(demoStation, component, { now: getRoom().instant(minute), batch }),
       batch,
     })
     food.real += moved

@@ -13,7 +13,9 @@ export const readTemperatures = (room: Room, minute: number): void => {
     const holding = holdingOf(state, what, id, room.instant(minute))
     const component = findComponent(state.station, componentIn(state.station, id) ?? '')
     if (!component || (holding?.state !== 'ask' && holding?.state !== 'missed')) continue
-    const { reading, initials } = loadFields(state.station, component)
+    const { reading, initials } = loadFields(state.station, component, {
+      now: room.instant(minute),
+    })
     if (reading) room.must(minute, { type: 'readTemperature', what, id, reading, initials })
   }
 }
@@ -25,7 +27,9 @@ export const readWaiting = (room: Room, minute: number): void => {
     const component = componentOf(state.station, batch.component)
     if (batch.offSale === null && waitingOf(state, id, room.instant(minute))?.state !== 'ask')
       continue
-    const { reading, initials } = loadFields(state.station, component)
+    const { reading, initials } = loadFields(state.station, component, {
+      now: room.instant(minute),
+    })
     if (reading)
       room.must(minute, { type: 'readTemperature', what: 'batch', id, reading, initials })
   }

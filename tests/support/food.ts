@@ -60,6 +60,16 @@ export const cooledBefore = (batch: string, component: string): readonly Given[]
   ]
 }
 
+/** A batch that isn't cooked, made in the hour before the opening. */
+export const madeBefore = (
+  batch: string,
+  component: string,
+  amount = 1_000_000,
+): readonly Given[] => [
+  { type: 'startBatch', batch, component, loads: 1, startedAt: minute(-60) },
+  { type: 'finishBatch', batch, amount, finishedAt: minute(-30) },
+]
+
 const folded = (
   told: Told,
   at: number,

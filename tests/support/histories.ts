@@ -164,7 +164,7 @@ const ofPan: fc.Arbitrary<Step> = fc
     )?.[0]
     const food = foodOf(pan.component)
     if (from && backup !== undefined && type !== 'load') {
-      const { batch: _, ...read } = food
+      const read = 'reading' in food ? { reading: food.reading, initials: food.initials } : {}
       return type === 'topUp'
         ? { type, pan: pan.id, from: backup, amount, ...read }
         : { type, pan: pan.id, from: backup, ...read }

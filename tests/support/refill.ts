@@ -17,7 +17,13 @@ export const cookedFor = (
   const batch = `r-${round}-${pan.id}`.slice(0, 40)
   return [
     ...batchCommands(station, component, amount, { now, batch }),
-    { type, pan: pan.id, amount, notFirst: true, ...loadFields(station, component, batch) },
+    {
+      type,
+      pan: pan.id,
+      amount,
+      notFirst: true,
+      ...loadFields(station, component, { now, batch }),
+    },
   ]
 }
 

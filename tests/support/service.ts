@@ -138,7 +138,7 @@ export const batches = (): readonly Given[] =>
 
 /** What a load says beside its amount: the batch it comes from, and its reading. */
 export const foodOf = (component: string) =>
-  loadFields(demoStation, componentOf(demoStation, component))
+  loadFields(demoStation, componentOf(demoStation, component), { now: OPENED_AT })
 
 const componentAt = (pan: string): string => componentIn(demoStation, pan) ?? 'rice'
 

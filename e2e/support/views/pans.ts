@@ -23,7 +23,7 @@ const withDates = (view: View): View => ({
   },
 })
 
-const DATES = [/^As it came/, /^Opened on/]
+const DATES = [/^Straight from the pack/, /^Opened on/]
 const TYPE_165 = [/^1$/, /^6$/, /^5$/]
 
 export const pansViews: readonly View[] = [

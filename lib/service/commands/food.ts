@@ -28,6 +28,12 @@ import {
   topUpSchema,
 } from '#lib/service/commands/load.ts'
 import {
+  decideReadShelf,
+  decideResolveShelf,
+  readShelfSchema,
+  resolveShelfSchema,
+} from '#lib/service/commands/shelf.ts'
+import {
   decideReadTemperature,
   decideResolveOffSale,
   readTemperatureSchema,
@@ -49,6 +55,8 @@ export const FOOD_SCHEMAS = [
   topUpSchema,
   readTemperatureSchema,
   resolveOffSaleSchema,
+  readShelfSchema,
+  resolveShelfSchema,
   throwOutSchema,
   answerHandedOverSchema,
 ] as const
@@ -83,6 +91,10 @@ export const decideFood = (
       return decideReadTemperature(state, command, circumstances)
     case 'resolveOffSale':
       return decideResolveOffSale(state, command, circumstances)
+    case 'readShelf':
+      return decideReadShelf(state, command, circumstances)
+    case 'resolveShelf':
+      return decideResolveShelf(state, command, circumstances)
     case 'throwOut':
       return decideThrowOut(state, command)
     case 'answerHandedOver':

@@ -32,9 +32,10 @@ export const standIn = ({ food, readings }: FromBackup, component: string): Batc
   newestAt: food.finishedAt,
 })
 
-/** Its food was cooked and cooled before it was put into the back-up pan. */
+/** Its food was cooked and cooled before it was put into the back-up pan: it comes off no heat now. */
 export const asCooked = (component: Component): Component => ({
   ...component,
+  held: 'cold',
   food: { ...component.food, kind: 'ready' },
 })
 

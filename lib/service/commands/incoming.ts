@@ -36,6 +36,8 @@ export const incomingFields = {
   /** Gross, with the pan: its tare is taken off. Milligrams. */
   weighedMg: amountField.optional(),
   batch: idField.optional(),
+  /** Of no batch: it is straight from the pack, which was opened on `preparedOn`. */
+  bought: z.literal(true).optional(),
   /** The back-up pan that it comes out of. */
   from: idField.optional(),
   heldBy: z.enum(['hot', 'cold', 'time']).optional(),
@@ -69,6 +71,8 @@ export interface Incoming {
   readonly from: string | null
   readonly food: HeldFood
   readonly reading: Reading | null
+  /** Said to be straight from the pack. */
+  readonly bought: boolean
 }
 
 type Found<Value> = { readonly refusal: Refusal } | { readonly found: Value }
@@ -147,6 +151,21 @@ const readingOf = (
 export const isNameless = ({ batch, from }: Pick<Told, 'batch' | 'from'>): boolean =>
   batch === undefined && from === undefined
 
+/**
+ * What isn't said of food without a name: that it is straight from the pack, and since when that is
+ * open where it is kept cold. A batch that was read warm, or is too old, could be anything unnamed.
+ */
+const unsaidOf = (
+  told: Told,
+  component: string,
+  heldBy: HeldBy,
+): Extract<Refusal, { readonly code: 'not-said-bought' }> | null => {
+  if (!isNameless(told) || !needsReading(heldBy)) return null
+  const not = { code: 'not-said-bought', component } as const
+  if (told.bought !== true) return { ...not, lacks: 'bought' }
+  return heldBy === 'cold' && told.preparedOn === undefined ? { ...not, lacks: 'opened-on' } : null
+}
+
 /** What goes in, or why it doesn't: the rules of loading, one after the other. */
 export const incoming = (
   state: RunningState,
@@ -166,6 +185,8 @@ export const incoming = (
     : batchOf(state, told, into, amount.found)
   if ('refusal' in batch) return batch
   const heldBy = source?.found.food.heldBy ?? into.heldBy ?? heldAs(into.component, told.heldBy)
+  const unsaid = unsaidOf(told, into.component.id, heldBy)
+  if (unsaid) return { refusal: unsaid }
   const reading = readingOf(state, told, heldBy, now)
   if ('refusal' in reading) return reading
   const component = source || heldBy === 'dry' ? asCooked(into.component) : into.component
@@ -205,6 +226,7 @@ export const incoming = (
         ...(isUndated ? { dayEndsAt: endsWithDay ?? ownDay } : {}),
       },
       reading: reading.found ?? onClock,
+      bought: isNameless(told) && told.bought === true,
     },
   }
 }

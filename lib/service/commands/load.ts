@@ -68,7 +68,13 @@ const placedIn = (state: RunningState, from: string | undefined, pan: string): R
 }
 
 /** What an event says of the food; left away where an older log couldn't say it. */
-const foodOf = ({ batch, from, food, reading }: Incoming) => ({ batch, from, food, reading })
+const foodOf = ({ batch, from, food, reading, bought }: Incoming) => ({
+  batch,
+  from,
+  food,
+  reading,
+  ...(bought ? { bought } : {}),
+})
 
 /** What a clean pan leaves on others; left away where that is nothing. */
 const leavesOf = (state: RunningState, pan: string) => {

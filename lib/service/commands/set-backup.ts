@@ -81,7 +81,7 @@ export const decideSetBackup = (
     }
     const food = incoming(running, told, into, circumstances.now)
     if ('refusal' in food) return refuse(food.refusal)
-    const { amount, batch, reading } = food.found
+    const { amount, batch, reading, bought } = food.found
     return happened({
       type: 'backupSet',
       component,
@@ -91,5 +91,6 @@ export const decideSetBackup = (
       batch,
       reading,
       food: food.found.food,
+      ...(bought ? { bought } : {}),
     })
   })

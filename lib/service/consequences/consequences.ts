@@ -9,6 +9,7 @@ import { madeHolds, unmadeHolds, unsureHolds } from '#lib/service/consequences/n
 import { neverGoodPans } from '#lib/service/consequences/never-good-pans.ts'
 import { offSaleMade, offSaleMaking } from '#lib/service/consequences/off-sale-holds.ts'
 import { remadeUnread } from '#lib/service/consequences/remade-unread.ts'
+import { shelfGone, shelfMade } from '#lib/service/consequences/shelf-holds.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
 
 export const CONSEQUENCES: readonly Consequence[] = [
@@ -18,6 +19,8 @@ export const CONSEQUENCES: readonly Consequence[] = [
   madeOfGone,
   offSaleMaking,
   offSaleMade,
+  shelfMade,
+  shelfGone,
   unsureHolds,
   remadeUnread,
   unmadeHolds,

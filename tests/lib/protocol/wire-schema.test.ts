@@ -42,6 +42,8 @@ const of: Readonly<Record<CommandType, Given>> = {
   topUp: { type: 'topUp', pan: 'pan-rice', amount: 1 },
   readTemperature: { type: 'readTemperature', id: 'pan-rice', reading },
   resolveOffSale: { type: 'resolveOffSale', what: 'pan', id: 'pan-rice', way: 'discard' },
+  readShelf: { type: 'readShelf', reading },
+  resolveShelf: { type: 'resolveShelf', way: 'discard' },
   throwOut: { type: 'throwOut', what: 'pan', id: 'pan-rice', reason: 'quality' },
   answerHandedOver: {
     type: 'answerHandedOver',

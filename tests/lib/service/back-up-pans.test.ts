@@ -117,6 +117,7 @@ describe('a back-up pan', () => {
       component: 'slaw',
       ready: true,
       amount: ofPortions('slaw', 1),
+      batch: 'opening-slaw',
       ...read(39),
     })
     const one = at(little, 10, send(apart))

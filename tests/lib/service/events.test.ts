@@ -10,6 +10,7 @@ import {
   backupReady,
   changePan,
   choose,
+  foodOf,
   type Given,
   given,
   happening,
@@ -74,6 +75,25 @@ const timeClock: Given = {
   ...read(38, { at: OPENED_AT }),
 }
 const outOfLimits = given({ type: 'readTemperature', id: 'pan-rice', ...read(120) })
+
+/** As on a shelf that the document calls hot: the events are of any station. */
+const onShelf = happening(
+  given(),
+  [
+    {
+      type: 'shelfRead',
+      reading: {
+        temperature: { tenths: 1200, scale: 'F' },
+        at: OPENED_AT,
+        probe: 'probe 1',
+        where: 'middle-stirred',
+        initialled: true,
+      },
+      inLimits: false,
+    },
+  ],
+  null,
+)
 
 const handedOut = onward(made, of1A('handOver'), {
   type: 'readTemperature',
@@ -166,7 +186,7 @@ const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
   timeClockStarted: given(timeClock),
   panToppedUp: given(
     { type: 'correct', pan: 'pan-tuna', amount: 200_000 },
-    { type: 'topUp', pan: 'pan-tuna', amount: 100_000, ...read(38) },
+    { type: 'topUp', pan: 'pan-tuna', amount: 100_000, ...foodOf('tuna') },
   ),
   temperatureRead: given({ type: 'readTemperature', id: 'pan-rice', ...read(150) }),
   readingMissed: happening(given(), [{ type: 'readingMissed', what: 'pan', id: 'pan-rice' }], null),
@@ -177,6 +197,9 @@ const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
     id: 'pan-rice',
     way: 'time-only',
   }),
+  shelfRead: onShelf,
+  shelfReadingMissed: happening(onShelf, [{ type: 'shelfReadingMissed' }], null),
+  shelfResolved: happening(onShelf, [{ type: 'shelfResolved', way: 'discard' }], null),
   throwOutPassed: happening(
     given(timeClock),
     [{ type: 'throwOutPassed', what: 'pan', id: 'pan-tuna', because: 'time' }],

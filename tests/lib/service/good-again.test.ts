@@ -1,6 +1,15 @@
 import { describe, expect, it } from 'vitest'
 import { isUsable } from '#lib/service/held-stock.ts'
-import { at, fahrenheit, minute, read, readAll, until, whenAt } from '#tests/support/food.ts'
+import {
+  at,
+  fahrenheit,
+  madeBefore,
+  minute,
+  read,
+  readAll,
+  until,
+  whenAt,
+} from '#tests/support/food.ts'
 import {
   buildIn,
   choose,
@@ -111,12 +120,18 @@ describe('while a jump of the clock isn’t confirmed', () => {
     noRush(happening(told, [{ type: 'clockJumped', byMs: byMin * 60_000 }], null))
 
   it('[B23] nothing is sold that may be past the end of its day', () => {
-    const tuna = at(noRush(openedService()), 2, {
-      type: 'load',
-      pan: 'pan-tuna',
-      amount: ofPortions('tuna', 20),
-      ...read(38),
-    })
+    const tuna = at(
+      noRush(openedService()),
+      2,
+      ...madeBefore('b1', 'tuna', ofPortions('tuna', 20)),
+      {
+        type: 'load',
+        pan: 'pan-tuna',
+        batch: 'b1',
+        amount: ofPortions('tuna', 20),
+        ...read(38),
+      },
+    )
     expect(tuna.state.pans['pan-tuna']?.food).toHaveProperty('dayEndsAt')
     expect(isUsable(running(tuna), 'pan', 'pan-tuna')).toBe(true)
     const state = running(tuna)

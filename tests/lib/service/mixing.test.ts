@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Label } from '#lib/menu/label.ts'
 import { declaredBy } from '#lib/needs/declared.ts'
 import { ownDocument } from '#lib/service/mixing.ts'
-import { fahrenheit } from '#tests/support/food.ts'
+import { fahrenheit, madeBefore } from '#tests/support/food.ts'
 import {
   changePan,
   choose,
@@ -46,6 +46,17 @@ const withSlaw = choose(
   needs({ code: 'sesame', handling: 'leave-out', reason: null }),
 )
 const newSlaw: Given = changePan('pan-slaw', 1_000_000)
+const again = { batch: 'b-new', notFirst: true } as const
+const newBatch = madeBefore('b-new', 'slaw', 2_000_000)
+/** Out of a batch that was made since. */
+const newerSlaw: readonly Given[] = [...newBatch, { ...newSlaw, ...again } as Given]
+const oldBatch: Given = {
+  type: 'throwOut',
+  what: 'batch',
+  id: 'opening-slaw',
+  reason: 'other',
+  initials: 'KT',
+}
 const putAway: Given = { type: 'setBackup', component: 'slaw', ready: false }
 
 describe('another product at the door', () => {
@@ -54,10 +65,13 @@ describe('another product at the door', () => {
     expect(slaw(told)).toBe('contains')
     expect(codeOf(when(told, send(withSlaw)))).toBe('contains')
     expect(told.state.mixing).toEqual({
-      'sesame-oil': { pans: ['pan-slaw', 'back-up-slaw'], before: ['sesame-oil--before'] },
+      'sesame-oil': {
+        pans: ['pan-slaw', 'back-up-slaw', 'batch/opening-slaw'],
+        before: ['sesame-oil--before'],
+      },
     })
     expect(slaw(onward(told, newSlaw))).toBe('contains')
-    const changed = onward(told, newSlaw, putAway)
+    const changed = onward(told, ...newerSlaw, putAway, oldBatch)
     expect(changed.state.mixing).toEqual({})
     expect(slaw(changed)).toBe('free')
     expect(codeOf(when(changed, send(withSlaw)))).toBeNull()
@@ -126,8 +140,11 @@ describe('another product at the door', () => {
   it('[S90] or emptied, washed and loaded; empty alone is not enough', () => {
     const empty = ready(read('other'), { type: 'correct', pan: 'pan-slaw', amount: 0 })
     expect(slaw(empty)).toBe('contains')
-    expect(slaw(onward(empty, load('pan-slaw', 1_000_000), putAway))).toBe('contains')
-    expect(slaw(onward(empty, load('pan-slaw', 1_000_000, true), putAway))).toBe('free')
+    const fresh = onward(empty, ...newBatch, putAway, oldBatch)
+    const put = (washed?: boolean) =>
+      ({ ...load('pan-slaw', 1_000_000, washed), ...again }) as Given
+    expect(slaw(onward(fresh, put()))).toBe('contains')
+    expect(slaw(onward(fresh, put(true)))).toBe('free')
   })
 
   it('[S90] keeps what was known to be in the pans while nobody has read the new label', () => {
@@ -141,7 +158,7 @@ describe('another product at the door', () => {
       'sesame-oil--before',
       'sesame-oil--before-2',
     ])
-    expect(slaw(onward(third, newSlaw, putAway))).toBe('free')
+    expect(slaw(onward(third, ...newerSlaw, putAway, oldBatch))).toBe('free')
   })
 
   it('[S90] is not in the document that the station keeps', () => {

@@ -201,6 +201,6 @@ describe('a demo service', () => {
   it('goes on while a jump is not confirmed', () => {
     const jump = happening(given(), [jumped(-2 * HOUR)], null)
     const read = onward(jump, ...readAll(jump))
-    expect(running(onward(read, send(choose('harbor-tuna')))).nextTicket).toBe(2)
+    expect(running(onward(read, send(choose('harbor-tuna', { cheddar: 'no' })))).nextTicket).toBe(2)
   })
 })

@@ -258,6 +258,10 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
     given(),
     { ...changePan('pan-rice', 100_000), batch: 'opening-beans' } as Given,
   ],
+  'not-said-bought': [
+    given(),
+    { type: 'changePan', pan: 'pan-cheddar', amount: 100_000, ...read(38) },
+  ],
   'no-batch': [given(), { type: 'changePan', pan: 'pan-rice', amount: 100_000, ...read(150) }],
   'older-batch-first': [
     given(
@@ -273,6 +277,7 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
     ),
     { ...changePan('pan-rice', 900_001), batch: 'b1' } as Given,
   ],
+  'shelf-not-held': [given(), { type: 'readShelf', ...read(150) }],
   'nothing-there': [given(), { type: 'changePan', pan: 'pan-rice', from: 'back-up-rice' }],
   'not-initialled': [given(), { type: 'throwOut', what: 'pan', id: 'pan-rice', reason: 'quality' }],
   'reading-lacks': [given(), { type: 'readTemperature', id: 'pan-rice', reading: fahrenheit(150) }],

@@ -27,16 +27,19 @@ const samples = ({ state }: Told, role: (typeof ROLES)[number] = 'in-charge') =>
 const names = (told: Told, role: (typeof ROLES)[number] = 'in-charge') =>
   Object.keys(samples(told, role)).sort()
 
+/** What has a date isn't sold while the clock is in doubt. */
+const NO_CHEDDAR = { cheddar: 'no' } as const
+
 /** A batch that cooks and a cold one, a waiting, a stopped and two made builds, an empty pan, something not sold, and a clock that jumped. */
 const jumped = happening(
   ready(
     { type: 'startBatch', batch: 'cooking', component: 'chicken', loads: 1 },
     ...cooledBefore('cooled', 'chicken'),
-    send(choose('garden-chicken')),
+    send(choose('garden-chicken', NO_CHEDDAR)),
     send(choose('harbor-tuna'), choose('bean-and-pepper')),
     ...of('2A', 'start', 'cancel'),
     ...of('2B', 'start', 'finish'),
-    send(choose('harbor-tuna'), choose('garden-chicken')),
+    send(choose('harbor-tuna', NO_CHEDDAR), choose('garden-chicken', NO_CHEDDAR)),
     ...of('3B', 'start', 'finish'),
     ...of('3A', 'start'),
     { type: 'correct', pan: 'pan-almonds', amount: 0 },
@@ -82,7 +85,13 @@ describe('the samples', () => {
     expect(names(given())).toEqual([...QUIET, 'close', 'signOn'].sort())
     expect(names(busy)).toEqual(
       COMMAND_TYPES.filter(
-        (type) => type !== 'open' && type !== 'close' && type !== 'signOn',
+        (type) =>
+          type !== 'open' &&
+          type !== 'close' &&
+          type !== 'signOn' &&
+          // Its shelf is at room temperature.
+          type !== 'readShelf' &&
+          type !== 'resolveShelf',
       ).sort(),
     )
     const handed = given(send(choose('harbor-tuna')), ...of('1A', 'start', 'finish', 'handOver'))
@@ -153,7 +162,7 @@ describe('a role', () => {
       ],
       'hand-over': [
         ...(['handOver', 'takeBack', 'remake', 'pay', 'tellNeed', 'acknowledge'] as const),
-        ...(['throwOut', 'remakeMixedUp'] as const),
+        ...(['readShelf', 'throwOut', 'remakeMixedUp'] as const),
       ],
       lead: COMMAND_TYPES.filter(
         (type) =>
@@ -161,6 +170,7 @@ describe('a role', () => {
           type !== 'acceptCaution' &&
           type !== 'changeLabel' &&
           type !== 'resolveOffSale' &&
+          type !== 'resolveShelf' &&
           type !== 'answerHandedOver',
       ),
       'in-charge': COMMAND_TYPES,
@@ -190,6 +200,7 @@ describe('a role', () => {
         'changeLabel',
         'setBackup',
         'resolveOffSale',
+        'resolveShelf',
         'answerHandedOver',
         ...(['setDay', 'keep', 'endKeep', 'missScoop', 'scoopBack', 'answerAdvice'] as const),
         'confirmClock',

@@ -1,11 +1,14 @@
 import { describe, expect, it } from 'vitest'
+import { limitsWith } from '#lib/safety/limits.ts'
+import { lastDayOf } from '#lib/safety/told-dates.ts'
 import { lastsUntil } from '#lib/service/food-limits.ts'
 import { EMPTY_STOCK } from '#lib/service/food-state.ts'
-import { at, minute, read, until, whenAt } from '#tests/support/food.ts'
+import { at, madeBefore, minute, read, until, whenAt } from '#tests/support/food.ts'
 import {
   choose,
   codeOf,
   type Given,
+  happening,
   load,
   ofPortions,
   openedService,
@@ -19,9 +22,10 @@ import {
 // The service is of Wednesday 2026-11-25, in Chicago.
 const TODAY = '2026-11-25'
 const MIDNIGHT = Date.parse('2026-11-26T06:00:00Z')
-const open = openedService()
 const tuna = (count: number) => ofPortions('tuna', count)
-const food = { amount: tuna(8), ...read(39) }
+/** Made today, and nobody said more of its days. */
+const open = at(openedService(), 0, ...madeBefore('b-tuna', 'tuna', tuna(40)))
+const food = { amount: tuna(8), batch: 'b-tuna', ...read(39) }
 const plain = (over: object = {}): Given => ({ type: 'load', pan: 'pan-tuna', ...food, ...over })
 const fill = (over: object = {}): Given => ({
   type: 'setBackup',
@@ -69,7 +73,7 @@ describe('the days of food that are told', () => {
   it('[Z54] is told where a batch is finished', () => {
     const batch = (over: object): Told =>
       at(
-        open,
+        openedService(),
         1,
         { type: 'startBatch', component: 'slaw', loads: 1, startedAt: minute(-20 * 60) },
         { type: 'finishBatch', batch: 'b1', amount: 1_000_000, ...over },
@@ -116,7 +120,13 @@ describe('days that can’t be', () => {
       code: 'opened-after-use-by',
       useBy: '2026-11-23',
     })
-    expect(problem(freezing('2026-11-21', '2026-11-24'))).toEqual({ code: 'no-first-day' })
+    expect(lastDayOf(freezing('2026-11-21', '2026-11-24'), TODAY, limitsWith({}))).toEqual({
+      problem: { code: 'no-first-day' },
+    })
+    // Of a batch its start is known: it wasn't in the freezer before.
+    expect(problem(freezing('2026-11-21', '2026-11-24'))).toEqual({
+      code: 'frozen-before-first-day',
+    })
     expect(problem({ ...made, ...freezing('2026-11-19', '2026-11-24') })).toEqual({
       code: 'frozen-before-first-day',
     })
@@ -138,14 +148,15 @@ describe('days that can’t be', () => {
     })
     expect(problem({ preparedOn: '2026-11-18' })).toEqual(past('2026-11-24'))
     expect(problem({ preparedOn: '2026-11-19' })).toBeNull()
-    expect(problem({ useBy: '2026-11-24' })).toEqual(past('2026-11-24'))
+    const earlier = { preparedOn: '2026-11-20' }
+    expect(problem({ ...earlier, useBy: '2026-11-24' })).toEqual(past('2026-11-24'))
     expect(problem({ useBy: TODAY })).toBeNull()
     const thawed = { preparedOn: '2026-11-10', ...freezing('2026-11-14', '2026-11-22') }
     expect(problem(thawed)).toEqual(past('2026-11-24'))
   })
 
   it('[Z55] of a batch, they are refused as it is finished', () => {
-    const started = at(open, 1, { type: 'startBatch', component: 'slaw', loads: 1 })
+    const started = at(openedService(), 1, { type: 'startBatch', component: 'slaw', loads: 1 })
     const finish = (over: object) =>
       codeOf(
         whenAt(started, 2, {
@@ -163,23 +174,51 @@ describe('days that can’t be', () => {
 
 describe('a use-by alone', () => {
   it('[Z56] tells no first day: the food ends at midnight, on the line and out of a back-up pan', () => {
-    const alone = { useBy: '2026-12-20' }
-    const told = at(open, 1, plain(alone))
-    expect(foodIn(told)).toMatchObject({ dateMark: { lastDay: '2026-12-20' }, dayEndsAt: MIDNIGHT })
-    expect(lasts(told)).toBe(MIDNIGHT)
-    const filled = at(open, 1, fill(alone))
+    // An older log has such food of no batch; now the day on which it was opened is asked.
+    const opened = { ...load('pan-cheddar', 100_000), preparedOn: undefined, useBy: '2026-12-20' }
+    expect(refusalOf(whenAt(openedService(), 1, opened as Given))).toMatchObject({
+      code: 'not-said-bought',
+      lacks: 'opened-on',
+    })
+    const lastDay = '2026-12-20'
+    const filled = happening(openedService(), [
+      {
+        type: 'backupSet',
+        component: 'tuna',
+        ready: true,
+        backup: 'back-up-tuna',
+        amount: tuna(8),
+        batch: null,
+        reading: {
+          temperature: { tenths: 390, scale: 'F' },
+          at: minute(0),
+          probe: 'probe 1',
+          where: 'middle-stirred',
+          initialled: true,
+        },
+        food: {
+          heldBy: 'cold',
+          clock: null,
+          dateMark: { lastDay, endsAt: Date.parse('2026-12-21T06:00:00Z') },
+          finishedAt: minute(0),
+          guarded: true,
+          dayEndsAt: MIDNIGHT,
+        },
+      },
+    ])
     const moved = at(filled, 5, {
       type: 'load',
       pan: 'pan-tuna',
       from: 'back-up-tuna',
       ...read(39),
     })
+    expect(foodIn(moved)).toMatchObject({ dateMark: { lastDay }, dayEndsAt: MIDNIGHT })
     expect(lasts(moved)).toBe(MIDNIGHT)
   })
 
   it('[Z56] of a batch counts from the day on which it was started', () => {
     const told = at(
-      open,
+      openedService(),
       1,
       { type: 'startBatch', component: 'tuna', loads: 1 },
       { type: 'finishBatch', batch: 'b1', amount: tuna(20), useBy: '2027-01-10' },
@@ -208,7 +247,13 @@ describe('food that somebody dated', () => {
 
   it('[Z57] is never sold in a build that would be finished past its last day', () => {
     const evening = (preparedOn: string): Told =>
-      at(open, 825, plain({ preparedOn }), load('pan-pita', 12))
+      at(
+        openedService(),
+        825,
+        ...madeBefore('b-tuna', 'tuna', tuna(8)),
+        plain({ preparedOn }),
+        load('pan-pita', 12),
+      )
     const bare = { slaw: 'no', cheddar: 'no' } as const
     const order = send(choose('harbor-tuna', bare))
     const onLast = evening('2026-11-19')

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { lastsUntil } from '#lib/service/food-limits.ts'
 import { EMPTY_STOCK } from '#lib/service/food-state.ts'
-import { at, minute, read, until, whenAt } from '#tests/support/food.ts'
+import { at, madeBefore, minute, read, until, whenAt } from '#tests/support/food.ts'
 import {
   codeOf,
   type Given,
@@ -15,10 +15,13 @@ import {
 
 describe('cold food without a date mark', () => {
   const tuna = (count: number) => ofPortions('tuna', count)
+  /** Made today, and nobody said more of its days: enough of it for a pan and what is added. */
+  const open = at(openedService(), 0, ...madeBefore('b-tuna', 'tuna', tuna(8)))
   const plain = (over: object = {}): Given => ({
     type: 'load',
     pan: 'pan-tuna',
     amount: tuna(8),
+    batch: 'b-tuna',
     ...read(39),
     ...over,
   })
@@ -29,7 +32,7 @@ describe('cold food without a date mark', () => {
     lastsUntil(running(told), running(told).pans['pan-tuna'] ?? EMPTY_STOCK)
 
   it('[B30] lasts until the midnight that ends the day on which it was loaded', () => {
-    const told = at(openedService(), 1, plain())
+    const told = at(open, 1, plain())
     expect(foodIn(told)).toMatchObject({ dateMark: null, dayEndsAt: midnight })
     expect(kept(told)).toBe(midnight)
     const read12 = (minutes: number): Given => ({
@@ -47,16 +50,22 @@ describe('cold food without a date mark', () => {
   })
 
   it('[B30] added to dated food ends with the day, and hot food has no such day', () => {
-    const dated = at(openedService(), 1, plain({ preparedOn: '2026-11-24' }))
+    const dated = at(open, 1, plain({ preparedOn: '2026-11-24' }))
     expect(foodIn(dated)).toMatchObject({ dateMark: { lastDay: '2026-11-30' } })
     expect(foodIn(dated)).not.toHaveProperty('dayEndsAt')
-    const topUp: Given = { type: 'topUp', pan: 'pan-tuna', amount: tuna(4), ...read(39) }
-    expect(kept(at(dated, 2, topUp))).toBe(midnight)
+    const topUp: Given = {
+      type: 'topUp',
+      pan: 'pan-tuna',
+      amount: tuna(4),
+      batch: 'b-more',
+      ...read(39),
+    }
+    expect(kept(at(dated, 2, ...madeBefore('b-more', 'tuna'), topUp))).toBe(midnight)
     expect(given().state.pans['pan-chicken']?.food).not.toHaveProperty('dayEndsAt')
   })
 
   it('[B30] the day that is told is not ahead, and not over', () => {
-    const told = openedService()
+    const told = open
     expect(codeOf(whenAt(told, 1, plain({ preparedOn: '2026-11-26' })))).toBe('wrong-date')
     expect(refusalOf(whenAt(told, 1, plain({ preparedOn: '2026-11-18' })))).toMatchObject({
       code: 'cannot-load',

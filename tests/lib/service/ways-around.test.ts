@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { topUpProblem } from '#lib/safety/top-up.ts'
 import { untilOf } from '#lib/service/food-of-build.ts'
-import { at, minute, read, readAll, until, whenAt } from '#tests/support/food.ts'
+import { at, madeBefore, minute, read, readAll, until, whenAt } from '#tests/support/food.ts'
 import {
   accountOf,
   buildIn,
@@ -80,7 +80,9 @@ describe('ways around a throw-out time', () => {
     expect(codeOf(whenAt(empty, 252, load('pan-tuna', tuna(10))))).toBe('throw-out-first')
     const away = at(empty, 253, throwOut('pan', 'pan-tuna'))
     expect(away.state.toThrowOut).toEqual({})
-    expect(inPan(at(away, 254, load('pan-tuna', tuna(10))), 'pan-tuna')).toBe(tuna(10))
+    const fresh = at(away, 254, ...madeBefore('b-fresh', 'tuna', tuna(10)))
+    const again = { ...load('pan-tuna', tuna(10)), batch: 'b-fresh' } as Given
+    expect(inPan(at(fresh, 254, again), 'pan-tuna')).toBe(tuna(10))
   })
 
   it('[B16] food is not put back into a pan that was thrown out since', () => {

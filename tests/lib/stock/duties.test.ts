@@ -4,6 +4,7 @@ import { soldOut } from '#lib/stock/sold-out.ts'
 import {
   at,
   choice,
+  type Given,
   give,
   happens,
   load,
@@ -44,11 +45,17 @@ describe('sold out', () => {
     expect(outKeys(gone('pita'))).toEqual([])
     const both = give(gone('pita'), 6, { type: 'correct', pan: panFor('rice'), amount: 0 })
     expect(outKeys(both).slice().sort()).toEqual(['sold-out pita', 'sold-out rice'])
-    const behind = give(gone('slaw'), 7, {
+    const amount = 20 * portionOf('slaw')
+    const batch: readonly Given[] = [
+      { type: 'startBatch', batch: 'b1', component: 'slaw', loads: 1 },
+      { type: 'finishBatch', batch: 'b1', amount },
+    ]
+    const behind = give(gone('slaw'), 7, ...batch, {
       type: 'setBackup',
       component: 'slaw',
       ready: true,
-      amount: 20 * portionOf('slaw'),
+      amount,
+      batch: 'b1',
       reading: { tenths: 380, scale: 'F', probe: '1', where: 'middle-stirred' },
       initials: 'JK',
     })

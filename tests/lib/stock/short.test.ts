@@ -75,7 +75,13 @@ describe('what a build takes', () => {
     }
     expect(withdraw({ ...state, pans }, { tuna: ofPortions('tuna', 3) })).toEqual({
       took: [
-        { pan: 'pan-tuna', load: 1, counted: 1, amount: ofPortions('tuna', 1) },
+        {
+          pan: 'pan-tuna',
+          load: 1,
+          counted: 1,
+          amount: ofPortions('tuna', 1),
+          batches: ['opening-tuna'],
+        },
         { pan: 'pan-tuna-spare', load: 4, counted: 2, amount: ofPortions('tuna', 2) },
       ],
       uncounted: {},
@@ -85,7 +91,7 @@ describe('what a build takes', () => {
   it('[K24] beyond what the pans were counted to hold is uncounted, and empty pans give nothing', () => {
     const state = running(onward(given(), correct('tuna', 0)))
     expect(withdraw(state, { tuna: 5, slaw: 7 })).toEqual({
-      took: [{ pan: 'pan-slaw', load: 1, counted: 0, amount: 7 }],
+      took: [{ pan: 'pan-slaw', load: 1, counted: 0, amount: 7, batches: ['opening-slaw'] }],
       uncounted: { tuna: 5 },
     })
   })

@@ -10,7 +10,7 @@ import {
 import { asksDates, firstDayIs } from '#lib/views/dates-asked.ts'
 import { foodTimes } from '#lib/views/food-times.ts'
 import { putSources } from '#lib/views/put-sources.ts'
-import { at, minute, read } from '#tests/support/food.ts'
+import { at, madeBefore, minute, read } from '#tests/support/food.ts'
 import {
   demoStation,
   type Given,
@@ -118,14 +118,13 @@ describe('the days of food as they are typed', () => {
       )
     const into = { component: 'slaw', id: 'pan-slaw' }
     const today = batch(minute(-30))
-    const asked = putSources(today, into, today.at).map((one) => [
-      one.kind,
-      asksDates(one, one.heldBy),
-    ])
-    expect(asked).toEqual([
-      ['batch', true],
-      ['plain', true],
-    ])
+    const asked = (component: string) =>
+      putSources(today, { component, id: `pan-${component}` }, today.at).map((one) => [
+        one.kind,
+        asksDates(one, one.heldBy),
+      ])
+    expect(asked('slaw')).toEqual([['batch', true]])
+    expect(asked('cheddar')).toEqual([['plain', true]])
     expect(startedOn(today, 'b1')).toBe('2026-11-25')
     const marked = batch(minute(-20 * 60))
     const [old] = putSources(marked, into, marked.at)
@@ -141,6 +140,7 @@ describe('until when food is used', () => {
     type: 'load',
     pan: 'pan-tuna',
     amount: ofPortions('tuna', 8),
+    batch: 'b-tuna',
     ...read(39),
     ...over,
   })
@@ -151,9 +151,10 @@ describe('until when food is used', () => {
   const midnight = Date.parse('2026-11-26T06:00:00Z')
 
   it('[Z59] a pan tells its mark, or the day that it ends with where nobody said one', () => {
-    expect(lastUse(openedService())).toBeNull()
-    expect(lastUse(at(openedService(), 1, plain()))).toEqual({ endsAt: midnight, isDated: false })
-    const dated = at(openedService(), 1, plain({ preparedOn: '2026-11-20' }))
+    const open = at(openedService(), 1, ...madeBefore('b-tuna', 'tuna', ofPortions('tuna', 16)))
+    expect(lastUse(open)).toBeNull()
+    expect(lastUse(at(open, 1, plain()))).toEqual({ endsAt: midnight, isDated: false })
+    const dated = at(open, 1, plain({ preparedOn: '2026-11-20' }))
     expect(lastUse(dated)).toEqual({ endsAt: midnight + 24 * 3_600_000, isDated: true })
     const both = at(dated, 2, { ...plain(), type: 'topUp' } as Given)
     expect(lastUse(both)).toEqual({ endsAt: midnight, isDated: false })
@@ -163,16 +164,24 @@ describe('until when food is used', () => {
     const told = at(
       openedService(),
       1,
+      ...madeBefore('b-old', 'slaw', ofPortions('slaw', 8)),
       {
         type: 'setBackup',
         component: 'slaw',
         backup: 'back-up-slaw',
         ready: true,
         amount: ofPortions('slaw', 8),
+        batch: 'b-old',
         preparedOn: '2026-11-20',
         ...read(39),
       },
-      { type: 'startBatch', component: 'slaw', loads: 1, startedAt: minute(-20 * 60) },
+      {
+        type: 'startBatch',
+        batch: 'b1',
+        component: 'slaw',
+        loads: 1,
+        startedAt: minute(-20 * 60),
+      },
       { type: 'finishBatch', batch: 'b1', amount: 1_000_000 },
     )
     const sources = putSources(running(told), { component: 'slaw', id: 'pan-slaw' }, minute(1))
@@ -180,7 +189,6 @@ describe('until when food is used', () => {
     expect(sources).toMatchObject([
       { kind: 'batch', useBy: { endsAt: midnight + 5 * day, isDated: true } },
       { kind: 'backup', useBy: { endsAt: midnight + day, isDated: true } },
-      { kind: 'plain' },
     ])
   })
 })

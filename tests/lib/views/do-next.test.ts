@@ -100,8 +100,8 @@ describe('what to do next', () => {
   })
 
   test('[P28] what a forecast says of a pan is told in the place of its level', () => {
-    const told = given(correct('yogurt-sauce', 3))
-    expect(keys(told, null)).toEqual(['nearly-empty pan-yogurt-sauce'])
+    const told = given(correct('cheddar', 3))
+    expect(keys(told, null)).toEqual(['nearly-empty pan-cheddar'])
     expect(keys(told, forecast())).toEqual([])
   })
 

@@ -91,7 +91,10 @@ describe('a batch', () => {
       initials: 'KT',
     })
     await give('open', OPEN)
-    await give('load', { type: 'load', pan: 'pan-tuna', amount: 400_000, ...read(390) })
+    const amount = 400_000
+    await give('start', { type: 'startBatch', batch: 'b1', component: 'tuna', loads: 1 })
+    await give('done', { type: 'finishBatch', batch: 'b1', amount })
+    await give('load', { type: 'load', pan: 'pan-tuna', amount, batch: 'b1', ...read(390) })
     const clock = {
       type: 'startTimeClock',
       what: 'pan',

@@ -1,0 +1,123 @@
+import { type FormEvent, useState } from 'react'
+import { ChoiceRow } from '#components/pans/choice-row.tsx'
+import type { FormProps } from '#components/pans/form-props.ts'
+import forms from '#components/pans/forms.module.css'
+import { ReadingPad } from '#components/pans/reading-pad.tsx'
+import { ReadyNote } from '#components/pans/ready-note.tsx'
+import { useReading } from '#components/pans/use-reading.ts'
+import { PassphraseField } from '#components/start/passphrase-field.tsx'
+import { useSettled } from '#components/ui/settled.ts'
+import { shelfHeldBy } from '#lib/service/shelf.ts'
+import { shelfNext } from '#lib/service/shelf-reading.ts'
+import { readingOf, shelfLimit } from '#lib/views/reading-entry.ts'
+import { sayTime } from '#lib/words/clock-en.ts'
+import { formWords as words } from '#lib/words/food-forms-en.ts'
+import { sayDegrees } from '#lib/words/reading-en.ts'
+import { readingWords } from '#lib/words/reading-pad-en.ts'
+import { shelfWords } from '#lib/words/shelf-en.ts'
+
+type Props = FormProps<'shelf'>
+
+const WAYS = ['discard', 'time-only'] as const
+
+/** What stood there as it was read out of limits: the person in charge takes one of the ways. */
+function DecideShelf({ state, acting, choose, onBack }: Props) {
+  const [passphrase, setPassphrase] = useState('')
+  const [way, setWay] = useState<(typeof WAYS)[number] | null>(null)
+  const ways = WAYS.filter((one) => one === 'discard' || state.station.safety.timeProcedure)
+  const lastGoodAt = state.shelf?.offSale?.lastGoodAt ?? null
+  const act = async (event: FormEvent) => {
+    event.preventDefault()
+    if (way === null || acting.busy) return
+    const proof = { passphrase }
+    setPassphrase('')
+    if (!(await acting.act({ type: 'resolveShelf', way }, shelfWords.decided, proof))) return
+    if (way === 'discard') choose({ kind: 'food', food: { task: 'throw-out', early: null } })
+    else onBack()
+  }
+  return (
+    <form className={forms.one} onSubmit={(event) => void act(event)}>
+      <p className={forms.warn}>
+        {shelfWords.out}{' '}
+        {lastGoodAt === null
+          ? words.resolveNoGood
+          : words.resolveLastGood(sayTime(lastGoodAt, state.station.timeZone))}
+      </p>
+      <ChoiceRow
+        legend={words.resolveWho}
+        options={ways.map((id) => ({ id, label: shelfWords.way[id] }))}
+        value={way}
+        onChange={setWay}
+      />
+      <p>{shelfWords.thenRead}</p>
+      <PassphraseField label={words.passphrase} value={passphrase} onChange={setPassphrase} />
+      <div className={forms.send}>
+        <p className={forms.ready}>
+          <small>{readingWords.decides}</small>
+        </p>
+        <button
+          type="submit"
+          className={forms.main}
+          disabled={acting.busy || way === null || passphrase === ''}
+        >
+          {words.resolveSend}
+        </button>
+      </div>
+    </form>
+  )
+}
+
+function ReadShelf({ state, acting, onBack }: Props) {
+  const held = shelfHeldBy(state) ?? 'hot'
+  const form = useReading(
+    state,
+    '',
+    held === 'hot' ? 'hot-holding' : 'cold-holding',
+    shelfLimit(state.station, held),
+  )
+  const settled = useSettled('shelf')
+  const time = (at: number) => sayTime(at, state.station.timeZone)
+  const newest = state.shelf?.newest
+  const next = shelfNext(state)
+  const isOut = form.judged.verdict === 'not-met'
+  const act = async () => {
+    const reading = readingOf(form.entry)
+    if (!reading || !settled() || acting.busy) return
+    const initials = form.entry.initials.trim()
+    const said = shelfWords.done(sayDegrees(reading))
+    if (await acting.act({ type: 'readShelf', reading, initials }, said)) {
+      form.remember()
+      onBack()
+    }
+  }
+  return (
+    <div className={forms.two}>
+      <div className={forms.what}>
+        <p>
+          {shelfWords.held[held]}{' '}
+          {newest ? words.newest(sayDegrees(newest.temperature), time(newest.at)) : words.never}{' '}
+          {next ? words.nextBy(time(next.dueAt)) : ''}
+        </p>
+        {!next && <p className={forms.warn}>{shelfWords.unread}</p>}
+        <p className={forms.large}>{shelfWords.how}</p>
+        <div className={forms.send}>
+          <ReadyNote form={form} />
+          <button
+            type="button"
+            className={isOut ? forms.stop : forms.main}
+            disabled={acting.busy || !form.judged.isReady}
+            onClick={() => void act()}
+          >
+            {isOut ? shelfWords.readOut : words.readSend}
+          </button>
+        </div>
+      </div>
+      <ReadingPad form={form} />
+    </div>
+  )
+}
+
+/** The hot or cold shelf of made food: read, or decided on where it was out of its limits. */
+export function ShelfForm(props: Props) {
+  return props.state.shelf?.offSale ? <DecideShelf {...props} /> : <ReadShelf {...props} />
+}

@@ -70,7 +70,9 @@ const batchClockStarted = (before: RunningState, event: TimeClockStarted & Stamp
   return allStock(state)
     .filter(
       ({ stock }) =>
-        stock.amount > 0 && stock.batches.includes(id) && stock.loadedAt >= clock.startedAt,
+        (stock.amount > 0 || stock.ended) &&
+        stock.batches.includes(id) &&
+        stock.loadedAt >= clock.startedAt,
     )
     .reduce((next, { what, id: pan, stock }) => {
       const own = stock.food?.clock

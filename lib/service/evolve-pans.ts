@@ -1,13 +1,13 @@
 /** Folds what is put into pans, on the line and behind it. */
 import { addToAccounts } from '#lib/service/accounts.ts'
-import type { CountCorrected, PanChanged, PanLoaded, Stamp } from '#lib/service/event.ts'
+import type { PanChanged, PanLoaded, Stamp } from '#lib/service/event.ts'
 import type { LoadedFood, PanToppedUp } from '#lib/service/food-event.ts'
 import { EMPTY_STOCK, type HeldStock } from '#lib/service/food-state.ts'
 import { componentIn, emptied, findBackup, isUsable, withStock } from '#lib/service/held-stock.ts'
 import { afterCleaning } from '#lib/service/lent-scoops.ts'
 import type { BackupSet } from '#lib/service/line-event.ts'
 import { movedFromBatch, movedMix, unmixedBy } from '#lib/service/mixing.ts'
-import { withoutRest, withRest } from '#lib/service/rest-of-pan.ts'
+import { withRest } from '#lib/service/rest-of-pan.ts'
 import { soiledFromBackup, withLeft } from '#lib/service/soiling.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -177,25 +177,6 @@ export const toppedUp = (before: RunningState, event: PanToppedUp & Stamp): Runn
     isAll ? { ...emptied(one), soiledBy: [] } : { ...one, amount: one.amount - event.amount },
   )
   return backupsInStep(isAll ? unguarded(state, event.from) : state, [component])
-}
-
-export const corrected = (state: RunningState, event: CountCorrected & Stamp): RunningState => {
-  const component = componentOfPan(state, event.pan)
-  const next = withStock(state, 'pan', event.pan, (pan) => ({
-    ...pan,
-    amount: event.to,
-    full: Math.max(pan.full, event.to),
-    counted: pan.counted + 1,
-  }))
-  const of = (amount: number) => ({ [component]: amount })
-  if (event.rest) {
-    const { rest, from, at } = event
-    const accounts = addToAccounts(next.accounts, 'takenAway', of(from))
-    return withRest({ ...next, accounts }, rest, { component, amount: from, at })
-  }
-  const counted = addToAccounts(next.accounts, 'corrected', of(event.to - event.from))
-  const so = { ...next, accounts: counted }
-  return event.to > 0 ? withoutRest(so, event.pan) : so
 }
 
 /** A back-up pan is filled, put away, or a foreign scoop went into it. */

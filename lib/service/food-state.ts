@@ -43,6 +43,8 @@ export interface HeldStock {
   readonly since: number
   readonly readings: readonly Reading[]
   readonly offSale: OffSale | null
+  /** It was counted to nothing: all else is what it held before, set aside in case that was a slip. */
+  readonly ended?: true
 }
 
 export interface BackupPan extends HeldStock {

@@ -85,6 +85,12 @@ export const emptied = (stock: HeldStock): HeldStock => ({
   soiledBy: stock.soiledBy,
 })
 
+/**
+ * Whether a stock holds food, or may hold it though nothing is counted there: it was filled since it
+ * was last emptied, so that counting it up or taking a finish back brings its food to light.
+ */
+export const mayHold = ({ amount, full }: HeldStock): boolean => amount > 0 || full > 0
+
 export const throwOutKey = (what: string, id: string): string => `${what}/${id}`
 
 /** By how much the clock fell, milliseconds, where nobody has confirmed that yet. */

@@ -3,7 +3,7 @@ import { pansOf } from '#lib/menu/find.ts'
 import { componentsWith } from '#lib/menu/made-with.ts'
 import { beforeId, relabelled, withBefore, withoutBefore } from '#lib/menu/relabelled.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
-import { componentIn } from '#lib/service/held-stock.ts'
+import { componentIn, mayHold } from '#lib/service/held-stock.ts'
 import type { LabelChanged } from '#lib/service/line-event.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -11,13 +11,17 @@ import type { RunningState } from '#lib/service/state.ts'
 const batchKey = (batch: string): string => `batch/${batch}`
 
 /**
- * Pans, of the line and behind it, and batches that hold food made with an ingredient. A batch that
- * seems to be used up may be counted up again: it holds it until it is thrown out.
+ * Pans, of the line and behind it, and batches that hold food made with an ingredient. A batch or a
+ * pan of the line that seems to be used up, or was counted to nothing, may be counted up again: it
+ * holds it until it is thrown out or filled anew.
  */
 export const pansHolding = (state: RunningState, ingredient: string): readonly string[] => {
   const made = componentsWith(state.station, ingredient)
   const onLine = pansOf(state.station)
-    .filter((pan) => made.includes(pan.component) && (state.pans[pan.id]?.amount ?? 0) > 0)
+    .filter(({ id, component }) => {
+      const held = state.pans[id]
+      return made.includes(component) && held !== undefined && mayHold(held)
+    })
     .map((pan) => pan.id)
   const behind = Object.entries(state.backupPans)
     .filter(([, one]) => made.includes(one.component) && one.amount > 0)

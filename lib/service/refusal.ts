@@ -97,6 +97,7 @@ export type Refusal =
   | { readonly code: 'handling-not-read'; readonly build: string }
   | { readonly code: 'short'; readonly build: string; readonly component: string }
   | { readonly code: 'pan-not-empty'; readonly pan: string }
+  | { readonly code: 'say-what-was-put-in'; readonly pan: string }
   | { readonly code: 'already-so' }
   | { readonly code: 'closes-before-now'; readonly time: string }
   | { readonly code: 'reading-unclear'; readonly pan: string }

@@ -66,6 +66,7 @@ const candidates = (state: RunningState): readonly Command[] => {
         type: 'correct',
         pan: pan.id,
         amount: (state.pans[pan.id]?.amount ?? 0) + (state.portions[pan.component]?.amount ?? 0),
+        ...(state.pans[pan.id]?.ended ? { was: 'slip' } : {}),
       }),
     ),
     ...onBuilds(builds, (at, { build }) =>

@@ -54,6 +54,10 @@ export interface CorrectedBy {
   readonly read?: number
   /** Counted to nothing: what of it is to be thrown out, where it may go nowhere else. */
   readonly rest?: RestToThrowOut
+  /** Counted to nothing: the pan's food is over, until it is loaded or the count was a slip. */
+  readonly ends?: true
+  /** The count to nothing was a slip: the pan holds what it held before that. */
+  readonly was?: 'slip'
 }
 
 export interface WasteRecorded {

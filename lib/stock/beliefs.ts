@@ -3,13 +3,13 @@ import { findPan, pansOf } from '#lib/menu/find.ts'
 import type { Portion } from '#lib/menu/portion.ts'
 import { byComponent } from '#lib/service/accounts.ts'
 import type { Amounts } from '#lib/service/build-choice.ts'
-import type { CountCorrected, Recorded } from '#lib/service/event.ts'
+import type { CountCorrected, Recorded, Stamp } from '#lib/service/event.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import type { KnownBias } from '#lib/service/stock-event.ts'
 import type { StockState } from '#lib/service/stock-state.ts'
 import type { Taking } from '#lib/service/taking.ts'
 import { findBuild } from '#lib/service/tickets.ts'
-import { afterPanReading, afterReading } from '#lib/stock/pan-reading.ts'
+import { afterPanReading, afterReading, asRead } from '#lib/stock/pan-reading.ts'
 import {
   afterLoad,
   afterTakenAway,
@@ -76,16 +76,18 @@ export const usuallyFull = (state: RunningState, component: string): number =>
     0,
   )
 
+type PanRead = Pick<CountCorrected, 'pan' | 'kind' | 'ends' | 'was'> &
+  Required<Pick<CountCorrected, 'read'>> &
+  Pick<Stamp, 'at'>
+
 /**
- * After a reading of one pan, in the component's unit; what the component's other pans hold counts
- * as it is counted. A count is taken as it is; the others are weighed against what was believed.
+ * After a reading of one pan; what the component's other pans hold counts as it is counted. A count is
+ * taken as it is; the others are weighed against what was believed. A count to nothing may be a slip,
+ * and teaches nothing of the scoop.
  */
-export const afterCorrection = (
+const afterCorrection = (
   state: RunningState,
-  pan: string,
-  read: number,
-  kind: NonNullable<CountCorrected['kind']>,
-  at: number,
+  { pan, read, kind = 'count', at, ends, was }: PanRead,
 ): StockBelief | null => {
   const place = findPan(state.station, pan)
   const component = place?.component ?? ''
@@ -100,6 +102,7 @@ export const afterCorrection = (
       ? { ...belief, leftVar: Math.max(belief.leftVar, countedVar(full)) }
       : belief
   const sd = readingSd(kind, full)
+  if (ends || was === 'slip') return asRead(belief, said, sd)
   if (kind === 'count')
     return {
       ...afterReading(counted, { read: said, sd }, full),
@@ -121,7 +124,7 @@ export const countAfter = (
   kind: NonNullable<CountCorrected['kind']>,
 ): number => {
   const component = findPan(state.station, pan)?.component ?? ''
-  const belief = kind === 'count' ? null : afterCorrection(state, pan, read, kind, state.at)
+  const belief = kind === 'count' ? null : afterCorrection(state, { pan, read, kind, at: state.at })
   const portion = state.portions[component]
   if (!belief || !portion) return read
   const others = nominal(state, component) - (state.pans[pan]?.amount ?? 0)
@@ -226,8 +229,7 @@ export const believed = (
     }
     case 'countCorrected': {
       const component = findPan(after.station, event.pan)?.component ?? ''
-      const kind = event.kind ?? 'count'
-      const belief = afterCorrection(before, event.pan, event.read ?? event.to, kind, event.at)
+      const belief = afterCorrection(before, { ...event, read: event.read ?? event.to })
       return {
         ...(belief ? { beliefs: { ...after.beliefs, [component]: plain(belief) } } : {}),
         lookedAt: { ...after.lookedAt, [component]: event.at },

@@ -103,6 +103,18 @@ export const afterReading = (belief: StockBelief, seen: Seen, full: number): Sto
   }
 }
 
+/**
+ * After a reading that nothing of before is weighed against: what is left is as it says, and of the
+ * bias nothing is learnt. `sd` is its standard deviation in portions.
+ */
+export const asRead = ({ bias, biasVar }: StockBelief, read: number, sd: number): StockBelief => ({
+  left: read,
+  leftVar: sd * sd,
+  bias,
+  biasVar,
+  cov: 0,
+})
+
 /** From this chance of being bad on a reading is doubted. */
 const DOUBTED_FROM = 0.5
 /** Readings within so many standard deviations agree. */

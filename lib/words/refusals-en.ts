@@ -149,6 +149,8 @@ export const sayRefusal = (
       return `Not enough ${name(refusal.component)} for ${refusal.build}. Change a pan, or change the build.`
     case 'pan-not-empty':
       return `${name(refusal.pan)} isn’t empty. Change the pan instead, or correct the count.`
+    case 'say-what-was-put-in':
+      return `${name(refusal.pan)} was counted to nothing. Load it, or say that the count was a slip.`
     case 'already-so':
       return 'It’s like that already.'
     case 'kept':

@@ -217,12 +217,14 @@ export const createStock = (
       const seen = real + chance.normal(0, noise)
       const read = Math.max(0, isBad ? seen + (chance.happens(0.5) ? 0.5 : -0.5) * full : seen)
       const amount = Math.round(read * portion)
+      // What was counted to nothing and holds something was counted wrongly: nobody put any in.
+      const was = getRoom().state().pans[pan]?.ended && amount > 0 ? { was: 'slip' as const } : {}
       if (kind === 'eye-check') {
         const quarters = Math.max(0, Math.min(4, Math.round((4 * read) / full)))
-        must(minute, { type: 'correct', pan, quarters })
+        must(minute, { type: 'correct', pan, quarters, ...was })
       } else if (byWeight)
-        getRoom().give(minute, { type: 'correct', pan, weighedMg: tareMg + amount })
-      else must(minute, { type: 'correct', pan, amount, kind: 'count' })
+        getRoom().give(minute, { type: 'correct', pan, weighedMg: tareMg + amount, ...was })
+      else must(minute, { type: 'correct', pan, amount, kind: 'count', ...was })
     },
     lose: (id, portions, minute) => {
       const food = of(id)

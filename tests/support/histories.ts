@@ -5,7 +5,7 @@ import { kitchenOf } from '#lib/needs/kitchen.ts'
 import { type BuildChoice, usualChoice } from '#lib/service/build-choice.ts'
 import { type BuildState, isRunning, type ServiceState } from '#lib/service/state.ts'
 import { findBuild } from '#lib/service/tickets.ts'
-import { emptying, ofTheKitchen } from '#tests/support/kitchen-steps.ts'
+import { counting, emptying, ofTheKitchen } from '#tests/support/kitchen-steps.ts'
 import { foodOf, type Given, ofPortions } from '#tests/support/service.ts'
 import { ofTheShelf } from '#tests/support/shelf-steps.ts'
 import { components, items, mostly, pans, type Step } from '#tests/support/spare-station.ts'
@@ -158,7 +158,7 @@ const ofPan: fc.Arbitrary<Step> = fc
   })
   .map(({ pan, type, amount: { count, off }, from }) => (state): Given => {
     const amount = ofPortions(pan.component, count) + off
-    if (type === 'correct') return { type, pan: pan.id, amount }
+    if (type === 'correct') return counting(state, pan.id, amount, from)
     const backup = Object.entries(state.backupPans).find(
       ([, one]) => one.component === pan.component && one.amount > 0,
     )?.[0]

@@ -1,6 +1,6 @@
 /** Random steps of labels, scoops, back-up pans and the person in charge. */
 import fc from 'fast-check'
-import { backupReady, load } from '#tests/support/service.ts'
+import { backupReady, type Given, load } from '#tests/support/service.ts'
 import {
   components,
   mostly,
@@ -13,6 +13,19 @@ const ingredients = stationWithSpares.ingredients
 const protectedOnes = stationWithSpares.backups
   .filter((one) => one.protected)
   .map((one) => one.component)
+
+/** Counts a pan; of one that was counted to nothing before sometimes that this was a slip. */
+export const counting = (
+  { pans: held }: Parameters<Step>[0],
+  pan: string,
+  amount: number,
+  isSlip: boolean,
+): Given => ({
+  type: 'correct',
+  pan,
+  amount,
+  ...(isSlip && amount > 0 && held[pan]?.ended ? { was: 'slip' } : {}),
+})
 
 /** Empties a soiled pan, then loads it, washed or not. */
 export const emptying: fc.Arbitrary<Step> = fc

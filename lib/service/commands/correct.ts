@@ -9,6 +9,8 @@ import {
 } from '#lib/service/commands/decision.ts'
 import { amountField, idField } from '#lib/service/commands/fields.ts'
 import { onPan } from '#lib/service/commands/pans.ts'
+import { mayHold } from '#lib/service/held-stock.ts'
+import type { Refusal } from '#lib/service/refusal.ts'
 import { restIfEmptied } from '#lib/service/rest-of-pan.ts'
 import type { PanState, RunningState, ServiceState } from '#lib/service/state.ts'
 import { countAfter, SCRAPE } from '#lib/stock/beliefs.ts'
@@ -25,11 +27,28 @@ export const correctSchema = z.strictObject({
   weighedMg: amountField.optional(),
   /** Of an `amount`: a count where left away. */
   kind: z.enum(['weighing', 'count', 'eye-check']).optional(),
+  /** Of a pan that was counted to nothing: that count was a slip, and its food is there as before. */
+  was: z.literal('slip').optional(),
 })
 
 type Correct = z.infer<typeof correctSchema>
 
-/** Taken as it is where nobody said how it was come by; else as it is believed after it. */
+/**
+ * Why a pan isn't counted so. What was counted to nothing has no food any more: who counts something
+ * there says what it is, by loading it, or that nothing was counted wrongly.
+ */
+const countProblem = ({ pan, was }: Correct, held: PanState, read: number): Refusal | null => {
+  if (was === 'slip') {
+    if (!held.ended) return { code: 'already-so' }
+    return read > 0 ? null : { code: 'reading-unclear', pan }
+  }
+  return held.ended && read > 0 ? { code: 'say-what-was-put-in', pan } : null
+}
+
+/**
+ * Taken as it is where nobody said how it was come by, and where what was counted before tells nothing
+ * of what is there; else as it is believed after it.
+ */
 const corrected = (
   state: RunningState,
   command: Correct,
@@ -38,8 +57,13 @@ const corrected = (
   kind: ReadingKind | null,
   now: number,
 ): Decision => {
-  if (kind === null && pan.amount === read) return refuse({ code: 'already-so' })
-  const to = kind === null ? read : countAfter(state, command.pan, read, kind)
+  const problem = countProblem(command, pan, read)
+  if (problem) return refuse(problem)
+  const ends = read === 0 && mayHold(pan)
+  const isNews = pan.amount !== read || (ends && !pan.ended)
+  if (kind === null && !isNews) return refuse({ code: 'already-so' })
+  const isAlone = kind === null || pan.ended === true
+  const to = isAlone ? read : countAfter(state, command.pan, read, kind)
   const rest = to === 0 ? restIfEmptied(state, command.pan, pan, now) : null
   return happened({
     type: 'countCorrected',
@@ -48,6 +72,8 @@ const corrected = (
     to,
     ...(kind === null ? {} : { kind, read }),
     ...(rest ? { rest } : {}),
+    ...(ends && to === 0 ? { ends } : {}),
+    ...(command.was === undefined ? {} : { was: command.was }),
   })
 }
 

@@ -16,9 +16,9 @@ export const neverGoodPans: Consequence = {
         : [],
     )
     return allStock(after).flatMap(({ what, id, stock }): TakenOffSale[] => {
-      const { offSale, batches, amount } = stock
+      const { offSale, batches, amount, ended } = stock
       const isKnown = offSale?.lastGoodAt === null && offSale.why === 'out-of-limits'
-      return amount > 0 && !isKnown && bad.some((batch) => batches.includes(batch))
+      return (amount > 0 || ended) && !isKnown && bad.some((batch) => batches.includes(batch))
         ? [{ type: 'takenOffSale', what, id, why: 'out-of-limits', lastGoodAt: null }]
         : []
     })

@@ -137,7 +137,7 @@ describe('food that is found bad', () => {
       { type: 'correct', pan: 'pan-chicken', amount: 0 },
       on('6A', 'finish'),
       on('6A', 'handOver'),
-      { type: 'correct', pan: 'pan-chicken', amount: ofPortions('chicken', 3) },
+      { type: 'correct', pan: 'pan-chicken', amount: ofPortions('chicken', 3), was: 'slip' },
     )
     expect(
       foundBy(empty, 30, readPan('pan-chicken', 128))[0]?.builds.map((one) => one.build),

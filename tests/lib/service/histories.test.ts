@@ -155,6 +155,8 @@ describe('whatever is commanded', () => {
     ]
     for (const type of often) expect(accepted.get(type) ?? 0, type).toBeGreaterThan(20)
     expect(histories.some(({ end }) => Object.keys(end.state.lent).length > 0)).toBe(true)
+    const events = histories.flatMap(({ end }) => end.events)
+    expect(events.filter((one) => 'was' in one && one.was === 'slip').length).toBeGreaterThan(5)
     for (const code of [
       'sold-out',
       'short',
@@ -167,9 +169,7 @@ describe('whatever is commanded', () => {
       'no-such-need',
       'caution',
       'no-one-in-charge',
-      'not-agreed',
-      'not-read-back',
-      'not-asked',
+      ...(['not-agreed', 'not-read-back', 'not-asked', 'say-what-was-put-in'] as const),
       'build-held',
       'made-food-is-waste',
       'pan-soiled',

@@ -217,6 +217,10 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
   'handling-not-read': [ready(send(milkApart)), on1A('start')],
   short: [onward(sent, { type: 'correct', pan: 'pan-slaw', amount: 0 }), on1A('start')],
   'pan-not-empty': [given(), { type: 'load', pan: 'pan-pita', amount: 1 }],
+  'say-what-was-put-in': [
+    given({ type: 'correct', pan: 'pan-pita', amount: 0 }),
+    { type: 'correct', pan: 'pan-pita', amount: ofPortions('pita', 5) },
+  ],
   'already-so': [given(), { type: 'correct', pan: 'pan-pita', amount: ofPortions('pita', 24) }],
   kept: [
     given(

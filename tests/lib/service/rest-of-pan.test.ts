@@ -139,6 +139,7 @@ describe('the rest of a pan on time alone', () => {
   })
 
   const count = (amount: number): Given => ({ type: 'correct', pan: 'pan-tuna', amount })
+  const slip = (amount: number): Given => ({ ...count(amount), was: 'slip' }) as Given
 
   it('[B39] is to be thrown out also where the pan is counted to nothing, and nothing goes in before', () => {
     const empty = at(timed, 20, count(0))
@@ -183,13 +184,13 @@ describe('the rest of a pan on time alone', () => {
   it('[B39] is there after all where it is counted again, and the sums are as they were', () => {
     const empty = at(timed, 20, count(0))
     expect(accountOf(empty, 'tuna')).toMatchObject({ takenAway: tuna(16), corrected: 0 })
-    const back = at(empty, 21, count(tuna(15)))
+    const back = at(empty, 21, slip(tuna(15)))
     expect(back.state.toThrowOut).toEqual({})
     expect(accountOf(back, 'tuna')).toMatchObject({ takenAway: 0, corrected: -tuna(1) })
     expect(back.state.pans['pan-tuna']?.food?.clock).toEqual(
       timed.state.pans['pan-tuna']?.food?.clock,
     )
-    const signed = at(empty, 21, throwOut('rest', 'pan-tuna.1'), count(tuna(2)))
+    const signed = at(empty, 21, throwOut('rest', 'pan-tuna.1'), slip(tuna(2)))
     expect(accountOf(signed, 'tuna')).toMatchObject({ wasted: tuna(16), corrected: tuna(2) })
   })
 

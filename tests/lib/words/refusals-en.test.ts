@@ -92,6 +92,7 @@ const refusals: Of<Refusal> = {
   'already-so': { code: 'already-so' },
   kept: { code: 'kept', component: 'tuna', for: ['harbor-tuna', 'kept-apart', 'vegan', 'milk'] },
   'closes-before-now': { code: 'closes-before-now', time: '09:00' },
+  'say-what-was-put-in': { code: 'say-what-was-put-in', pan: 'pan-pita' },
   'reading-unclear': { code: 'reading-unclear', pan: 'pan-pita' },
   'no-tare': { code: 'no-tare', pan: 'pan-rice' },
   'not-by-weight': { code: 'not-by-weight', pan: 'pan-pita' },

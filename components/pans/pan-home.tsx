@@ -84,7 +84,7 @@ export function PanHome(props: PanHomeProps) {
     ...(picture.unit === 'mg'
       ? [{ label: words.weigh, act: open({ task: 'weigh', pan: pan.id }), off: !hasFood }]
       : []),
-    { label: words.correct, act: () => onMode('count'), off: isEmpty },
+    { label: words.correct, act: () => onMode('count'), off: isEmpty && !held?.ended },
     { label: words.waste, act: open({ task: 'waste', pan: pan.id }), off: isEmpty },
     kept > 0
       ? { label: words.endKeep(kept), act: endKeep }

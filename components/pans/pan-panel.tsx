@@ -1,20 +1,18 @@
 import { useState } from 'react'
 import type { Acting } from '#components/live/acting.ts'
 import type { Choose } from '#components/pans/chosen.ts'
+import { CountForm } from '#components/pans/count-form.tsx'
 import { OtherScoop } from '#components/pans/other-scoop.tsx'
 import { biasOf, panFacts } from '#components/pans/pan-facts.ts'
 import { PanHome } from '#components/pans/pan-home.tsx'
-import styles from '#components/pans/panel.module.css'
 import { Panel } from '#components/pans/panel.tsx'
-import { PortionSteps } from '#components/pans/portion-steps.tsx'
 import { SellingChoice } from '#components/pans/selling-choice.tsx'
-import { useSettled } from '#components/ui/settled.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Pan } from '#lib/menu/station-document.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import type { StationForecast } from '#lib/stock/station-forecast.ts'
 import type { FoodTimes } from '#lib/views/food-times.ts'
-import { amountOf, mostPortions, type PanPicture } from '#lib/views/pans.ts'
+import type { PanPicture } from '#lib/views/pans.ts'
 import { effectOfStopping } from '#lib/views/pans-to-do.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
 
@@ -34,23 +32,9 @@ interface PanPanelProps {
 /** What can be done with one pan, in the place of the cards. */
 export function PanPanel(props: PanPanelProps) {
   const { state, pan, picture, times, forecast, acting, choose, onBack } = props
-  const held = Math.floor(picture.amount / picture.each)
   const [mode, setMode] = useState<Mode>('home')
-  const [count, setCount] = useState(held)
-  const settled = useSettled(mode)
   const name = nameIn(state.station)(pan.component)
   const toHome = () => setMode('home')
-
-  const sendCount = async () => {
-    if (!settled() || acting.busy) return
-    const amount = amountOf(state, pan.component, count)
-    const command = { type: 'correct', pan: pan.id, amount, kind: 'count' } as const
-    if (await acting.act(command, words.done.correct(name, count))) onBack()
-  }
-  const open = (next: Mode) => {
-    setCount(held)
-    setMode(next)
-  }
 
   return (
     <Panel title={name} facts={panFacts(state, picture, times)} onBack={onBack}>
@@ -62,7 +46,7 @@ export function PanPanel(props: PanPanelProps) {
           bias={biasOf(forecast, pan.component, name)}
           acting={acting}
           choose={choose}
-          onMode={open}
+          onMode={setMode}
           onBack={onBack}
         />
       )}
@@ -92,35 +76,11 @@ export function PanPanel(props: PanPanelProps) {
         <OtherScoop state={state} pan={pan} acting={acting} onDone={onBack} onBack={toHome} />
       )}
       {mode === 'count' && (
-        <>
-          <div className={styles.doing}>
-            <PortionSteps
-              label={words.reallyHolds}
-              value={count}
-              amount={words.amount(amountOf(state, pan.component, count), picture.unit)}
-              least={0}
-              most={mostPortions(state, pan)}
-              onChange={setCount}
-            />
-            <p>
-              {words.countWas(held)}{' '}
-              {picture.onTickets > count && words.wouldBeShort(picture.onTickets)}
-            </p>
-          </div>
-          <div className={styles.acts}>
-            <button
-              type="button"
-              className={styles.main}
-              disabled={acting.busy}
-              onClick={() => void sendCount()}
-            >
-              {words.countIs(count)}
-            </button>
-            <button type="button" className={styles.other} onClick={toHome}>
-              {words.back}
-            </button>
-          </div>
-        </>
+        <CountForm
+          {...{ state, pan, picture, name, acting, choose }}
+          onDone={onBack}
+          onBack={toHome}
+        />
       )}
     </Panel>
   )

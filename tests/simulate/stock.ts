@@ -218,8 +218,9 @@ export const createStock = (
       const read = Math.max(0, isBad ? seen + (chance.happens(0.5) ? 0.5 : -0.5) * full : seen)
       const amount = Math.round(read * portion)
       // What was counted to nothing and holds something was counted wrongly: nobody put any in.
-      const was = getRoom().state().pans[pan]?.ended && amount > 0 ? { was: 'slip' as const } : {}
-      if (kind === 'eye-check') {
+      const isEnded = getRoom().state().pans[pan]?.ended === true
+      const was = isEnded && amount > 0 ? { was: 'slip' as const } : {}
+      if (kind === 'eye-check' && !(isEnded && amount === 0)) {
         const quarters = Math.max(0, Math.min(4, Math.round((4 * read) / full)))
         must(minute, { type: 'correct', pan, quarters, ...was })
       } else if (byWeight)

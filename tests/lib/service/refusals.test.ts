@@ -217,10 +217,7 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
   'handling-not-read': [ready(send(milkApart)), on1A('start')],
   short: [onward(sent, { type: 'correct', pan: 'pan-slaw', amount: 0 }), on1A('start')],
   'pan-not-empty': [given(), { type: 'load', pan: 'pan-pita', amount: 1 }],
-  'say-what-was-put-in': [
-    given({ type: 'correct', pan: 'pan-pita', amount: 0 }),
-    { type: 'correct', pan: 'pan-pita', amount: ofPortions('pita', 5) },
-  ],
+  'say-what-was-put-in': [soiled, { type: 'correct', pan: 'pan-almonds', amount: 1 }],
   'already-so': [given(), { type: 'correct', pan: 'pan-pita', amount: ofPortions('pita', 24) }],
   kept: [
     given(
@@ -343,11 +340,7 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
     send(choose('harbor-tuna')),
   ],
   'past-throw-out': [
-    happening(
-      given(),
-      [{ type: 'throwOutPassed', what: 'pan', id: 'pan-tuna', because: 'time' }],
-      null,
-    ),
+    happening(given(), [{ type: 'throwOutPassed', what: 'pan', id: 'pan-tuna', because: 'time' }]),
     { type: 'readTemperature', id: 'pan-tuna', ...read(38) },
   ],
   'throw-out-first': [given(tunaOut), { type: 'close' }],

@@ -52,7 +52,14 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
     if (acting.busy || wrong.length > 0 || missing.length > 0) return
     const label = labelFrom(station, draft, today)
     const { id } = ingredient
-    const command = { type: 'changeLabel', ingredient: id, product: answer, label } as const
+    const initials = draft.readBy.trim()
+    const command = {
+      type: 'changeLabel',
+      ingredient: id,
+      product: answer,
+      label,
+      initials,
+    } as const
     const done = words.done.read(ingredient.name)
     setPassphrase('')
     if (await acting.act(command, done, { passphrase })) onDone()
@@ -99,7 +106,7 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
           <input
             type="text"
             autoComplete="off"
-            maxLength={60}
+            maxLength={6}
             value={draft.readBy}
             onChange={(event) => setDraft({ ...draft, readBy: event.target.value })}
           />

@@ -1,4 +1,5 @@
 import type { z } from 'zod'
+import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { labelSchema } from '#lib/menu/station-parts-schema.ts'
 
 export type Label = z.infer<typeof labelSchema>
@@ -11,3 +12,9 @@ export const UNREAD_LABEL: Label = {
   readOn: null,
   readBy: null,
 }
+
+/** A document of before may name who read its labels, which no log says any more. */
+export const withoutReaders = (document: StationDocument): StationDocument => ({
+  ...document,
+  ingredients: document.ingredients.map((one) => ({ ...one, readBy: null })),
+})

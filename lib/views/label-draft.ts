@@ -11,6 +11,7 @@ export interface LabelDraft {
   /** null: not answered, so unknown; none: it was said that it is none of these. */
   readonly traits: readonly Trait[] | null
   readonly claims: Readonly<Partial<Record<Claim, 'declared' | 'not'>>>
+  /** Initials of who read it, which are told beside the label. */
   readonly readBy: string
 }
 
@@ -132,7 +133,7 @@ export const labelFrom = (station: Allergens, draft: LabelDraft, readOn: string)
   traits: traitsFrom(station, draft),
   claims: { ...draft.claims },
   readOn,
-  readBy: draft.readBy.trim(),
+  readBy: null,
 })
 
 /** The civil date of an instant, as 2026-11-25. Throws RangeError for an unknown time zone. */

@@ -78,7 +78,7 @@ export const labelWords = {
   claims: 'Declared by the label or a certificate',
   claim: { halal: 'Halal', kosher: 'Kosher' } satisfies Record<Claim, string>,
   claimWord: { declared: 'declared', not: 'declared not' },
-  readBy: 'Read by (initials or role)',
+  readBy: 'Read by (initials)',
   passphrase: 'Passphrase of the person in charge',
   readOn: (date: string) => `Read on ${sheetWords.date(date)}`,
   keep: 'This is what the label says',

@@ -52,15 +52,20 @@ const demoOf = async (data: string) => {
 
 const INGREDIENT = demoStation.ingredients[0]?.id ?? ''
 
-const labelReadBy = (readBy: string): Label => {
+/** Initials that nothing else in a data folder happens to spell. */
+const READER = 'QJXZKV'
+
+type Halal = 'declared' | 'not'
+
+const labelSaying = (halal: Halal): Label => {
   const found = demoStation.ingredients.find((one) => one.id === INGREDIENT)
   if (!found) throw new Error('the demo station has no ingredient')
   const { id: _id, name: _name, ...label } = found
-  return { ...label, readBy }
+  return { ...label, claims: { halal } }
 }
 
 /** A data folder in which the person in charge has changed a label of the demo service. */
-const changedFolder = async (...readers: readonly string[]) => {
+const changedFolder = async (...labels: readonly Label[]) => {
   const data = temporaryFolder()
   const server = await startComposedStation(data)
   expect((await setPassphrase(server.url, { passphrase: RIGHT })).status).toBe(200)
@@ -68,25 +73,26 @@ const changedFolder = async (...readers: readonly string[]) => {
   const proof = { service: DEMO, passphrase: RIGHT }
   expect(await give('on', { type: 'signOn' }, proof)).toMatchObject({ answer: 'accepted' })
   const answers = await Promise.all(
-    readers.map((reader, index) =>
+    labels.map((label, index) =>
       give(
         `label-${index}`,
         {
           type: 'changeLabel',
           ingredient: INGREDIENT,
-          label: labelReadBy(reader),
+          label,
           product: 'same',
+          initials: READER,
         },
         proof,
       ),
     ),
   )
-  expect(answers.map(({ answer }) => answer)).toEqual(readers.map(() => 'accepted'))
+  expect(answers.map(({ answer }) => answer)).toEqual(labels.map(() => 'accepted'))
   return { data, server, give }
 }
 
-const readerIn = (station: typeof demoStation | null | undefined) =>
-  station?.ingredients.find((one) => one.id === INGREDIENT)?.readBy
+const claimsIn = (station: typeof demoStation | null | undefined) =>
+  station?.ingredients.find((one) => one.id === INGREDIENT)?.claims
 
 describe('a new data folder', () => {
   test('[R23] starts with a demo whose protected back-ups stand ready, and no passphrase', async () => {
@@ -117,7 +123,7 @@ describe('a new data folder', () => {
 
 describe('a label that changed', () => {
   test('[R21] is in the next service, and in the station’s document from then on', async () => {
-    const { data, server, give } = await changedFolder('KM', 'LT')
+    const { data, server, give } = await changedFolder(labelSaying('declared'), labelSaying('not'))
     expect(await give('close', { type: 'close' }, { service: DEMO })).toMatchObject({
       answer: 'accepted',
     })
@@ -128,12 +134,12 @@ describe('a label that changed', () => {
     await server.end()
     const kept = await keptIn(data)
     expect(kept?.revision).toBe(3)
-    expect(readerIn(kept?.document)).toBe('LT')
+    expect(claimsIn(kept?.document)).toEqual({ halal: 'not' })
     expect((await demoOf(data)).station).toEqual(kept?.document)
   })
 
   test('[R22] and never reached the document before a crash is put there at the next start', async () => {
-    const { data, server } = await changedFolder('KM', 'LT')
+    const { data, server } = await changedFolder(labelSaying('declared'), labelSaying('not'))
     await server.end()
     const whole = await keptIn(data)
     await withHouse(data, async (house) => house.exec('DELETE FROM stations WHERE revision > 1'))
@@ -145,9 +151,36 @@ describe('a label that changed', () => {
   })
 })
 
+describe('who read a label', () => {
+  test('[L40] is in the second file under its command, and nowhere in the log or the document', async () => {
+    const OLD = 'WQXJVZ'
+    const { data, server, give } = await changedFolder(labelSaying('declared'), {
+      ...labelSaying('not'),
+      readBy: OLD,
+    })
+    const named = () =>
+      readdirSync(data)
+        .filter((name) => [READER, OLD].some((one) => readFileSync(join(data, name)).includes(one)))
+        .map((name) => name.replace(/-(wal|shm)$/, ''))
+    const open = named()
+    expect(open).toContain('guests.db')
+    expect(await give('close', { type: 'close' }, { service: DEMO })).toMatchObject({
+      answer: 'accepted',
+    })
+    await give('open', { type: 'open', station: demoStation.id, kind: 'real' }, { service: 's-2' })
+    const next = named()
+    await server.end()
+    const files = new Set([...open, ...next, ...named()])
+    expect(files).toEqual(new Set(['guests.db']))
+    const kept = await keptIn(data)
+    expect(kept?.revision).toBe(3)
+    expect(new Set(kept?.document.ingredients.map(({ readBy }) => readBy))).toEqual(new Set([null]))
+  })
+})
+
 describe('a passphrase that was used', () => {
   test('[I10] is in no file of the data folder and in nothing the server wrote', async () => {
-    const { data, server, give } = await changedFolder('KM')
+    const { data, server, give } = await changedFolder(labelSaying('declared'))
     await give('wrong', { type: 'signOff' }, { service: DEMO, passphrase: WRONG })
     await give(
       'stop',

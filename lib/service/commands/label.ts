@@ -12,6 +12,7 @@ import {
   whenOpen,
 } from '#lib/service/commands/decision.ts'
 import { idField } from '#lib/service/commands/fields.ts'
+import { initialsField } from '#lib/service/commands/food-fields.ts'
 import { whenInCharge } from '#lib/service/commands/in-charge.ts'
 import { isStale } from '#lib/service/known.ts'
 import type { LabelChanged } from '#lib/service/line-event.ts'
@@ -26,9 +27,11 @@ export const notSameProductSchema = z.strictObject({
 export const changeLabelSchema = z.strictObject({
   type: z.literal('changeLabel'),
   ingredient: idField,
+  /** Who read it isn't kept in the label: that is for `initials`. */
   label: labelSchema,
   /** Whether it is another product than what the pans hold, or the same that was read wrong. */
   product: z.enum(['other', 'same']).default('other'),
+  initials: initialsField,
 })
 
 /** A service behind its station's newest document stays behind: a label doesn't catch it up. */
@@ -69,7 +72,7 @@ export const decideChangeLabel = (
   whenInCharge(state, circumstances, (running) => {
     if (!has(running, ingredient)) return refuse({ code: 'no-such-ingredient', id: ingredient })
     const readOn = civilDate(circumstances.now, running.station.timeZone)
-    const label: Label = { ...told, readOn }
+    const label: Label = { ...told, readOn, readBy: null }
     const known = declarable(running.station)
     const unknown = Object.keys(label.declarations).find((code) => !known.has(code))
     if (unknown !== undefined) return refuse({ code: 'no-such-need', need: unknown })

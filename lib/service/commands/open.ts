@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { withoutReaders } from '#lib/menu/label.ts'
 import { portionsOf } from '#lib/menu/portion.ts'
 import type { RushWindow } from '#lib/safety/holding.ts'
 import {
@@ -55,7 +56,7 @@ export const decideOpen = (
     service,
     kind: command.kind,
     revision: found.revision,
-    station: document,
+    station: withoutReaders(document),
     portions: portionsOf(document),
     closesItselfAt: command.kind === 'demo' ? startOfNextDay(now, timeZone) : null,
     minuteOfDay: minuteOfDay(now, timeZone),

@@ -80,7 +80,10 @@ const listed = (
   const before = toTell[throwOutKey(what, id)]
   const known = new Set(before?.builds.map(({ build }) => build))
   const more = builds.filter(({ build }) => !known.has(build))
-  const isWorse = before !== undefined && isMissed(before.because) && !isMissed(because)
+  // What was handed over while a date held, or of an earlier load, is no worse by what is found now.
+  const isOfListed = builds.some(({ build }) => known.has(build))
+  const isWorse =
+    before !== undefined && isMissed(before.because) && !isMissed(because) && isOfListed
   return more.length === 0 && !isWorse
     ? null
     : {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { withoutReaders } from '#lib/menu/label.ts'
 import { nextDue } from '#lib/service/due.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
 import { due } from '#tests/support/due.ts'
@@ -60,7 +61,7 @@ describe('a service that is not opened', () => {
         service: 's-lunch',
         kind: 'real',
         revision: 3,
-        station: demoStation,
+        station: withoutReaders(demoStation),
         portions,
         closesItselfAt: null,
       },

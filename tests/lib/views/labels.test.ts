@@ -214,7 +214,7 @@ describe('a label that is read', () => {
       traits: null,
       claims: {},
       readOn: READ_ON,
-      readBy: 'JB',
+      readBy: null,
     })
     expect(read(withWord(draft, 'milk', null)).declarations).toEqual({ soy: 'contains' })
     expect(unsaid(demoStation, draft)).not.toContain('soy')

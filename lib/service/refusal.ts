@@ -75,6 +75,7 @@ export type Refusal =
   | { readonly code: 'label-contradicts'; readonly ingredient: string }
   | { readonly code: 'needs-not-checked'; readonly why: 'stale' | 'failed' }
   | { readonly code: 'not-read-back' }
+  | { readonly code: 'said-changed'; readonly letter: string }
   | { readonly code: 'not-agreed'; readonly letter: string }
   /** It should have been held: nobody asked may start it, finish it or give it out. */
   | { readonly code: 'fits-no-more'; readonly build: string }

@@ -107,6 +107,8 @@ export const sayRefusal = (
         : 'Needs can’t be checked now. Don’t take this order: call the person in charge.'
     case 'not-read-back':
       return 'Read the order back to the guest first, then send.'
+    case 'said-changed':
+      return `What was said of ${refusal.letter} changed before the order came in. Read it back to the guest again, then send.`
     case 'not-agreed':
       return `Turn the screen to the guest of ${refusal.letter}, and let them tap agree.`
     case 'build-held':

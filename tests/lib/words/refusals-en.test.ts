@@ -72,6 +72,7 @@ const refusals: Of<Refusal> = {
   'label-contradicts': { code: 'label-contradicts', ingredient: 'cheddar' },
   'needs-not-checked': { code: 'needs-not-checked', why: 'failed' },
   'not-read-back': { code: 'not-read-back' },
+  'said-changed': { code: 'said-changed', letter: 'A' },
   'not-agreed': { code: 'not-agreed', letter: 'A' },
   'fits-no-more': { code: 'fits-no-more', build: '21A' },
   'build-held': { code: 'build-held', build: '21A', reason: 'label' },

@@ -118,6 +118,8 @@ export type Refusal =
     }
   | { readonly code: 'too-many-measures'; readonly most: number }
   | { readonly code: 'no-scoop-fits'; readonly component: string }
+  /** Whole percent; below 0 it is light. */
+  | { readonly code: 'scoop-far-off'; readonly component: string; readonly percent: number }
   | { readonly code: 'no-such-advice' }
   | { readonly code: 'not-short'; readonly build: string }
   | { readonly code: 'no-such-batch'; readonly batch: string }

@@ -175,6 +175,8 @@ export const sayRefusal = (
         : `That tool goes back to ${name(refusal.into)}: it would carry ${needName(refusal.need)} there out of ${name(refusal.from)}. Take another.`
     case 'too-many-measures':
       return `At most ${refusal.most} level measures a portion. Take a larger tool.`
+    case 'scoop-far-off':
+      return `A portion of ${name(refusal.component)} would be ${Math.abs(refusal.percent)} % too ${refusal.percent > 0 ? 'heavy' : 'light'}. The lead says yes to that, or chooses other measures.`
     case 'no-scoop-fits':
       return `No tool at hand may go into ${name(refusal.component)}. Wash one, or stop selling it.`
     case 'no-such-advice':

@@ -108,6 +108,7 @@ const refusals: Of<Refusal> = {
     into: 'rice',
   },
   'too-many-measures': { code: 'too-many-measures', most: 4 },
+  'scoop-far-off': { code: 'scoop-far-off', component: 'rice', percent: -20 },
   'no-scoop-fits': { code: 'no-scoop-fits', component: 'rice' },
   'no-such-advice': { code: 'no-such-advice' },
   'not-short': { code: 'not-short', build: '21A' },

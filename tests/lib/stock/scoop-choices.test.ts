@@ -148,9 +148,10 @@ describe('a portion that is far off', () => {
   })
 
   it('[K31] is compared with the portion of its own scoop, also while another stands in', () => {
-    const small = { measures: [{ id: 's-20', count: 1 }] }
-    const lent = onward(withTools(scoop(20)), miss('peppers', { ...small, yes: true }))
-    expect(codeOf(when(lent, miss('peppers', small)))).toBe('scoop-far-off')
+    const small = miss('peppers', { measures: [{ id: 's-20', count: 1 }], yes: true })
+    const lent = onward(withTools(scoop(20), scoop(30)), small)
+    const twice = miss('peppers', { measures: [{ id: 's-30', count: 2 }] })
+    expect(codeOf(when(lent, twice))).toBeNull()
   })
 
   it('[K31] no yes makes a tool fit that carries something across', () => {

@@ -67,6 +67,7 @@ test('no silent send: nothing goes without an answer, a read-back and an agreeme
   ])
   const startOver = counterPage.getByRole('button', { name: counter.startOver, exact: true })
   const turn = counterPage.getByRole('button', { name: beginning(counter.turn) })
+  const readAgain = counterPage.getByRole('button', { name: beginning(counter.readAgain) })
   const menu = counterPage.getByRole('list', { name: counter.menu, exact: true })
   const garden = () => itemRow(counterPage, 'Garden chicken')
 
@@ -89,10 +90,7 @@ test('no silent send: nothing goes without an answer, a read-back and an agreeme
     await job.lead.does({ type: 'stopSelling', what: 'component', id: 'slaw' })
     await expect(counterPage.getByText('We aren’t serving sesame slaw now.')).toBeVisible()
     await expect(sendButton(counterPage)).toHaveCount(0)
-    await tapUntil(
-      counterPage.getByRole('button', { name: beginning(counter.readAgain) }),
-      sendButton(counterPage),
-    )
+    await tapUntil(readAgain, sendButton(counterPage))
     await startOver.click()
     const plain = { ...FITS, asked: 'none', needs: [], agreed: false } as const
     await isRefused(job, plain, 'not-read-back', false)
@@ -146,7 +144,9 @@ test('no silent send: nothing goes without an answer, a read-back and an agreeme
     await turnAndAgree(counterPage)
     await counterPage.getByRole('button', { name: /Peanut, keep apart/ }).click()
     await tellNeed(counterPage, 'sesame')
-    await expect(turn).toBeVisible()
+    await expect(turn).toHaveCount(0)
+    await expect(sendButton(counterPage)).toHaveCount(0)
+    await tapUntil(readAgain, turn)
     await expect(counterPage.getByText(/can’t promise that no peanut or sesame/)).toBeInViewport()
     await expect(counterPage.getByText('$6.50', { exact: true })).toBeInViewport({ ratio: 1 })
     await expect(sendButton(counterPage)).toHaveCount(0)
@@ -168,9 +168,43 @@ test('no silent send: nothing goes without an answer, a read-back and an agreeme
     await ticketIsSent(counterPage, 2)
   })
 
+  await test.step('left out only: what a scoop brings in is said again, and goes nowhere unsaid', async () => {
+    const noted = 'Left out, not kept apart: a little milk can get in.'
+    await tellNeed(counterPage, 'milk', 'leave-out')
+    await garden().click()
+    await counterPan(counterPage, 'Sesame slaw').click()
+    await expect(sendButton(counterPage)).toBeEnabled()
+    await expect(counterPage.getByText(noted)).toHaveCount(0)
+    const unsaid: BuildChoice = {
+      ...FITS,
+      parts: { ...FITS.parts, slaw: NOT_IN, cheddar: LEFT_OUT },
+      needs: [{ code: 'milk', handling: 'leave-out', reason: null }],
+      agreed: false,
+    }
+    await job.lead.does({ type: 'soilPan', pan: 'pan-chicken', by: 'cheddar' })
+    await expect(counterPage.locator('ins').filter({ hasText: noted })).toBeInViewport()
+    await expect(sendButton(counterPage)).toHaveCount(0)
+    expect(
+      await job.lead.answerTo({
+        type: 'send',
+        builds: [unsaid],
+        paid: false,
+        readBack: true,
+        said: [[]],
+      }),
+    ).toMatchObject({ answer: 'refused', refusal: { code: 'said-changed', letter: 'A' } })
+    await counterPan(counterPage, 'Roast peppers').click()
+    await expect(sendButton(counterPage)).toHaveCount(0)
+    await tapUntil(readAgain, sendButton(counterPage))
+    await expect(counterPage.locator('ins')).toHaveCount(0)
+    await sendButton(counterPage).click()
+    await ticketIsSent(counterPage, 3)
+  })
+
   const sent = (await job.log()).filter(({ type }) => type === 'ticketSent')
   expect(sent).toMatchObject([
     { builds: [{ choice: { asked: 'needs', needs: APART, agreed: true } }] },
     { builds: [{ choice: { asked: 'none', needs: [], agreed: false } }] },
+    { builds: [{ choice: { asked: 'needs', needs: [{ handling: 'leave-out' }] } }] },
   ])
 })

@@ -17,14 +17,27 @@ test('the scoop that is missing: the nearest that carries nothing across, with i
   await expect(startButton(assembly, '1A')).toBeEnabled()
   await expect(assemblyPan(assembly, 'Cheddar')).toContainText('#24')
 
-  await test.step('the lead sees what stands in, how far off it is, and what is not lent', async () => {
+  await test.step('the lead chooses among what is at hand, and sees how far off each is', async () => {
     await openJob(pans, 'Cheddar', pansWords.scoopMissing)
-    await expect(dialog(pans).getByText(formWords.scoopNearest)).toBeVisible()
-    await expect(dialog(pans)).toContainText('#30 spare')
+    const use = dialog(pans).getByRole('button', { name: formWords.scoopUse, exact: true })
+    const choices = dialog(pans).getByRole('group', { name: formWords.scoopChoose, exact: true })
+    const light = choices.getByRole('button', { name: /#30 spare 20 % light/ })
+    await expect(light).toBeVisible()
+    await expect(use).toBeDisabled()
     await expect(dialog(pans).getByText(formWords.scoopNot)).toBeVisible()
     await expect(
       dialog(pans).getByRole('listitem').filter({ hasText: '#30 of almonds' }),
     ).toHaveCount(1)
+    await light.click()
+    await expect(use).toBeDisabled()
+  })
+
+  await test.step('a portion that is a fifth light needs the lead’s own yes', async () => {
+    const measures = [{ id: 'scoop-30', count: 1 }]
+    expect(
+      await job.lead.answerTo({ type: 'missScoop', component: 'cheddar', measures }),
+    ).toMatchObject({ answer: 'refused', refusal: { code: 'scoop-far-off', percent: -20 } })
+    await dialog(pans).getByLabel(formWords.scoopFarOff(-20)).check()
     await sends(pans, formWords.scoopUse, formWords.scoopUsed('Cheddar'))
   })
 

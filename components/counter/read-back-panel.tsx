@@ -1,4 +1,5 @@
 import shared from '#components/counter/counter.module.css'
+import { MarkedSentences } from '#components/counter/marked-sentences.tsx'
 import { lacksIn, NoteSaid } from '#components/counter/note-said.tsx'
 import styles from '#components/counter/panel.module.css'
 import { sayBlocked } from '#components/counter/say-note.ts'
@@ -12,7 +13,7 @@ import type { Act } from '#lib/views/counter-act.ts'
 import { waitIfSent } from '#lib/views/guest-wait.ts'
 import { type NextStep, nextStep } from '#lib/views/next-step.ts'
 import { settleAll } from '#lib/views/ordering.ts'
-import { readBack } from '#lib/views/read-back.ts'
+import { markedSince } from '#lib/views/reading.ts'
 import { counter } from '#lib/words/counter-en.ts'
 import { readBackText, sayReadBack } from '#lib/words/read-back-en.ts'
 
@@ -48,10 +49,16 @@ export function ReadBackPanel({ state, desk }: ReadBackPanelProps) {
       </div>
     )
   const wait = ordering.changing ? null : waitIfSent(state, ordering.drafts.length)
-  const sentences =
-    found && settled && !settled.blocked
-      ? sayReadBack(readBack(found.offer, settled), nameIn(station), price)
+  const before = ordering.sending === null ? ordering.drafts[ordering.current]?.said : null
+  const marked =
+    found?.reading && settled && !settled.blocked
+      ? markedSince(before?.statements ?? null, found.reading.statements)
       : []
+  const sentences = sayReadBack(
+    marked.map(({ statement }) => statement),
+    nameIn(station),
+    price,
+  )
   const length = readBackText(sentences).length + (ordering.note ? 80 : 0)
   return (
     <div
@@ -76,19 +83,7 @@ export function ReadBackPanel({ state, desk }: ReadBackPanelProps) {
             <p className={styles.note}>{sayBlocked(station, settled.item.id, settled.blocked)}</p>
           ) : (
             <>
-              <p className={styles.sentence}>
-                “
-                {sentences.map(({ before, strong, rest }, index) => (
-                  // biome-ignore lint/suspicious/noArrayIndexKey: sentences have no other identity
-                  <span key={index}>
-                    {index > 0 && ' '}
-                    {before}
-                    <strong>{strong}</strong>
-                    {rest}
-                  </span>
-                ))}
-                ”
-              </p>
+              <MarkedSentences sentences={sentences} marked={marked} />
               {wait && <p className={styles.wait}>{counter.sayWait(wait)}</p>}
             </>
           )
@@ -157,7 +152,7 @@ const wayOf = (
       }
     case 'say-again':
       return isHere
-        ? { words: counter.readAgain, why: counter.readAgainWhy, act: goTo }
+        ? { words: counter.readAgain, why: counter.readAgainWhy, act: { act: 'read-again' } }
         : { words: counter.sayAgain(letter), why: counter.sayAgainWhy(letter), act: goTo }
     case 'sign-on':
       return { words: counter.signOn, why: counter.signOnWhy, act: { act: 'in-charge' } }

@@ -1,6 +1,7 @@
 import acts from '#components/pans/label-acts.module.css'
 import styles from '#components/pans/label-outcomes.module.css'
 import type { RunningState } from '#lib/service/state.ts'
+import { openBeside } from '#lib/views/label-open.ts'
 import type { LabelOutcome } from '#lib/views/labels.ts'
 import { sayClock } from '#lib/words/clock-en.ts'
 import { firstWords as safety } from '#lib/words/first-of-all-en.ts'
@@ -16,41 +17,67 @@ interface LabelOutcomesProps {
 /** What came of changed labels, for as long as the service lasts. */
 export function LabelOutcomes({ state, outcomes, onRead }: LabelOutcomesProps) {
   const { timeZone } = state.station
-  if (outcomes.length === 0) return <p>{words.noHistory}</p>
+  const beside = openBeside(state, outcomes)
+  const others = beside.held.length + beside.find.length > 0 && (
+    <p className={styles.beside}>{words.beside(beside.find, beside.held)}</p>
+  )
+  if (outcomes.length === 0)
+    return (
+      <>
+        <p>{words.noHistory}</p>
+        {others}
+      </>
+    )
   return (
-    <ol className={styles.outcomes}>
-      {outcomes.map((one) => (
-        <li key={`${one.ingredient} ${String(one.at)}`}>
-          <p>
-            <b>{sayClock(one.at, timeZone)}</b> {words.change(one.name, one.read)}
-          </p>
-          <ul>
-            <li data-kind={one.find.length > 0 ? 'find' : 'none'}>
-              {one.find.length > 0 ? words.find(one.find) : words.findNone}
-            </li>
-            <li data-kind={one.held.length > 0 ? 'hold' : 'none'}>
-              {one.held.length > 0 ? words.hold(one.held) : words.holdNone}
-            </li>
-            {(one.read || one.before.length > 0) && (
-              <li data-kind={one.before.length > 0 ? 'before' : 'none'}>
-                {one.before.length > 0 ? words.changePans(one.before) : words.noPansBefore}
-              </li>
+    <>
+      <ol className={styles.outcomes}>
+        {outcomes.map((one) => (
+          <li key={`${one.ingredient} ${String(one.at)}`}>
+            <p>
+              <b>{sayClock(one.at, timeZone)}</b> {words.change(one.name, one.read)}
+            </p>
+            {one.isNewest && <Open outcome={one} timeZone={timeZone} />}
+            {one.isNewest && !one.read && (
+              <button type="button" className={acts.back} onClick={() => onRead(one.ingredient)}>
+                {safety.readNow}
+              </button>
             )}
-            <li data-kind="reprint">{words.reprint(one.reprint)}</li>
-            <li data-kind="sheet">
-              {words.sheet(sheetWords.moment(one.at, timeZone))}{' '}
-              <a href="/sheet" target="_blank" rel="noreferrer">
-                {safety.toSheet}
-              </a>
-            </li>
-          </ul>
-          {!one.read && (
-            <button type="button" className={acts.back} onClick={() => onRead(one.ingredient)}>
-              {safety.readNow}
-            </button>
-          )}
+          </li>
+        ))}
+      </ol>
+      {others}
+    </>
+  )
+}
+
+/** Of one ingredient, all that is open, whichever of its changes made it. */
+function Open({
+  outcome: one,
+  timeZone,
+}: {
+  readonly outcome: LabelOutcome
+  readonly timeZone: string
+}) {
+  return (
+    <ul>
+      <li data-kind={one.find.length > 0 ? 'find' : 'none'}>
+        {one.find.length > 0 ? words.find(one.find) : words.findNone}
+      </li>
+      <li data-kind={one.held.length > 0 ? 'hold' : 'none'}>
+        {one.held.length > 0 ? words.hold(one.held) : words.holdNone}
+      </li>
+      {(one.read || one.before.length > 0) && (
+        <li data-kind={one.before.length > 0 ? 'before' : 'none'}>
+          {one.before.length > 0 ? words.changePans(one.before) : words.noPansBefore}
         </li>
-      ))}
-    </ol>
+      )}
+      <li data-kind="reprint">{words.reprint(one.reprint)}</li>
+      <li data-kind="sheet">
+        {words.sheet(sheetWords.moment(one.at, timeZone))}{' '}
+        <a href="/sheet" target="_blank" rel="noreferrer">
+          {safety.toSheet}
+        </a>
+      </li>
+    </ul>
   )
 }

@@ -1,13 +1,17 @@
 import { useState } from 'react'
+import { ChoiceRow } from '#components/pans/choice-row.tsx'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { useSettled } from '#components/ui/settled.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Measures } from '#lib/stock/nearest-scoop.ts'
-import { standInFor } from '#lib/stock/stand-in.ts'
+import { isFarOff, percentOff, type ScoopChoice, scoopChoices } from '#lib/stock/scoop-choices.ts'
 import { formWords as words } from '#lib/words/food-forms-en.ts'
 import { panRuleWords } from '#lib/words/pan-rules-en.ts'
 import { pansWords } from '#lib/words/pans-en.ts'
+
+const keyOf = ({ measures }: ScoopChoice): string =>
+  measures.map(({ id, count }) => `${count} ${id}`).join(' ')
 
 /** A missing scoop: what stands in, how far off it is, and how many portions are left with it. */
 export function ScoopForm({ state, acting, food, onBack }: FormProps<'scoop'>) {
@@ -19,6 +23,14 @@ export function ScoopForm({ state, acting, food, onBack }: FormProps<'scoop'>) {
   const measures = (list: readonly Measures[]) =>
     list.map(({ id, count }) => `${count} × ${tool(id)}`).join(' + ')
   const standIn = state.standIns[component]
+  const [key, setKey] = useState<string | null>(null)
+  /** The choice to which the lead said yes, though it is far off. */
+  const [yes, setYes] = useState<string | null>(null)
+  const offered = scoopChoices(state, component)
+  const choices = offered?.choices ?? []
+  const first = choices[0]?.isSpare ? choices[0] : null
+  const picked = key === null ? first : (choices.find((one) => keyOf(one) === key) ?? null)
+  const isYes = picked !== null && yes === keyOf(picked)
   const settled = useSettled(component)
   const act = async () => {
     if (!settled() || acting.busy) return
@@ -27,7 +39,16 @@ export function ScoopForm({ state, acting, food, onBack }: FormProps<'scoop'>) {
           { type: 'scoopBack', component, washed },
           pansWords.done.scoopBack(name(component)),
         )
-      : await acting.act({ type: 'missScoop', component }, words.scoopUsed(name(component)))
+      : picked !== null &&
+        (await acting.act(
+          {
+            type: 'missScoop',
+            component,
+            measures: picked.measures,
+            ...(isYes ? { yes: true } : {}),
+          },
+          words.scoopUsed(name(component)),
+        ))
     if (isDone) onBack()
   }
   if (standIn)
@@ -54,23 +75,41 @@ export function ScoopForm({ state, acting, food, onBack }: FormProps<'scoop'>) {
         </div>
       </div>
     )
-  const nearest = standInFor(state, component)
-  if (!nearest) return <p className={forms.warn}>{words.scoopNone}</p>
-  const usual = state.portions[component]?.amount ?? 0
+  if (!offered) return <p className={forms.warn}>{words.scoopNone}</p>
   return (
     <div className={forms.one}>
-      <h3 className={forms.legend}>{words.scoopNearest}</h3>
-      <p className={nearest.best ? forms.large : forms.warn}>
-        {panRuleWords.nearest(nearest, said)}
-      </p>
-      {nearest.best && (
-        <p>{words.scoopPortion(said.weight(nearest.best.portionMg), said.weight(usual))}</p>
+      {offered.choices.length === 0 ? (
+        <p className={forms.warn}>{panRuleWords.nearest({ best: null, notLent: [] }, said)}</p>
+      ) : (
+        <ChoiceRow
+          legend={words.scoopChoose}
+          options={offered.choices.map((one) => ({
+            id: keyOf(one),
+            ...panRuleWords.choice(one, said),
+          }))}
+          value={picked && keyOf(picked)}
+          onChange={(key) => {
+            setKey(key)
+            setYes(null)
+          }}
+        />
       )}
-      {nearest.notLent.length > 0 && (
+      <p>{words.scoopOwn(said.weight(state.portions[component]?.amount ?? 0))}</p>
+      {picked && isFarOff(picked.error) && (
+        <label className={forms.check}>
+          <input
+            type="checkbox"
+            checked={isYes}
+            onChange={(event) => setYes(event.target.checked ? keyOf(picked) : null)}
+          />
+          {words.scoopFarOff(percentOff(picked.error))}
+        </label>
+      )}
+      {offered.notLent.length > 0 && (
         <>
           <h3 className={forms.legend}>{words.scoopNot}</h3>
           <ul className={forms.plain}>
-            {nearest.notLent.map((one) => (
+            {offered.notLent.map((one) => (
               <li key={one.id}>{panRuleWords.notLent(one, said)}</li>
             ))}
           </ul>
@@ -81,7 +120,7 @@ export function ScoopForm({ state, acting, food, onBack }: FormProps<'scoop'>) {
         <button
           type="button"
           className={forms.main}
-          disabled={acting.busy || !nearest.best}
+          disabled={acting.busy || !picked || (isFarOff(picked.error) && !isYes)}
           onClick={() => void act()}
         >
           {words.scoopUse}

@@ -75,6 +75,7 @@ export type Refusal =
   | { readonly code: 'label-contradicts'; readonly ingredient: string }
   | { readonly code: 'needs-not-checked'; readonly why: 'stale' | 'failed' }
   | { readonly code: 'not-read-back' }
+  | { readonly code: 'said-changed'; readonly letter: string }
   | { readonly code: 'not-agreed'; readonly letter: string }
   /** It should have been held: nobody asked may start it, finish it or give it out. */
   | { readonly code: 'fits-no-more'; readonly build: string }
@@ -118,6 +119,8 @@ export type Refusal =
     }
   | { readonly code: 'too-many-measures'; readonly most: number }
   | { readonly code: 'no-scoop-fits'; readonly component: string }
+  /** Whole percent; below 0 it is light. */
+  | { readonly code: 'scoop-far-off'; readonly component: string; readonly percent: number }
   | { readonly code: 'no-such-advice' }
   | { readonly code: 'not-short'; readonly build: string }
   | { readonly code: 'no-such-batch'; readonly batch: string }

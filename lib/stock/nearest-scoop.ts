@@ -110,6 +110,82 @@ const combinations = (ids: readonly string[]): readonly (readonly Measures[])[] 
 const effort = (measures: readonly Measures[]): number =>
   measures.reduce((sum, { count }) => sum + count, 0) * 2 + measures.length
 
+interface Way {
+  readonly measures: readonly Measures[]
+  readonly mg: number
+  readonly error: number
+  readonly effort: number
+}
+
+const waysWith = (missing: Missing, volumes: ReadonlyMap<string, number>): readonly Way[] =>
+  combinations([...volumes.keys()].sort())
+    .map((measures) => {
+      const ml = measures.reduce((sum, { id, count }) => sum + (volumes.get(id) ?? 0) * count, 0)
+      const mg = portionMg(ml, missing.gPerMl, 1)
+      return { measures, mg, error: mg / missing.portionMg - 1, effort: effort(measures) }
+    })
+    .filter(({ mg }) => mg > 0)
+
+const said = (missing: Missing, { measures, mg, error }: Way): NearestScoop => ({
+  measures,
+  portionMg: mg,
+  error,
+  portionsLeft: wholePortions(missing.remainingMg, mg),
+  portionsBefore: wholePortions(missing.remainingMg, missing.portionMg),
+})
+
+/** Of the nearest ones the one with the fewest measures first, then the nearer, then the lighter. */
+const bestOf = (ways: readonly Way[]): Way | undefined => {
+  const nearest = ways.reduce((least, one) => Math.min(least, Math.abs(one.error)), Infinity)
+  return ways
+    .filter(({ error }) => Math.abs(error) <= nearest + AS_GOOD)
+    .sort(
+      (one, other) =>
+        one.effort - other.effort ||
+        Math.abs(one.error) - Math.abs(other.error) ||
+        one.mg - other.mg,
+    )[0]
+}
+
+const toolsOf = ({ measures }: Pick<Way, 'measures'>): string =>
+  measures.map(({ id }) => id).join(' ')
+
+const lentFor = (station: StationDocument, missing: Missing, tools: readonly ToolAtHand[]) => {
+  if (!(missing.portionMg > 0)) throw new RangeError('a portion is more than nothing')
+  const refused = tools.map((one) => notLent(station, one, missing.component))
+  const volumes = new Map<string, number>()
+  tools.forEach((one, place) => {
+    if (refused[place] === null) volumes.set(one.id, toolVolumeMl(one.tool))
+  })
+  return { ways: waysWith(missing, volumes), notLent: refused.filter((one) => one !== null) }
+}
+
+/**
+ * For a missing scoop, the best of each set of one or two tools, as `nearestScoop` would choose it:
+ * that one first, then the nearest, `most` at the most.
+ * @throws as nearestScoop
+ */
+export const nearestScoops = (
+  station: StationDocument,
+  missing: Missing,
+  tools: readonly ToolAtHand[],
+  most: number,
+): readonly NearestScoop[] => {
+  const { ways } = lentFor(station, missing, tools)
+  const best = bestOf(ways)
+  if (!best) return []
+  const sets = [...new Set(ways.map(toolsOf))].filter((one) => one !== toolsOf(best))
+  const others = sets
+    .flatMap((set) => bestOf(ways.filter((one) => toolsOf(one) === set)) ?? [])
+    .sort(
+      (one, other) =>
+        Math.abs(one.error) - Math.abs(other.error) ||
+        one.effort - other.effort ||
+        one.mg - other.mg,
+    )
+  return [best, ...others].slice(0, most).map((one) => said(missing, one))
+}
+
 /**
  * For a missing scoop: the combination of level measures, of one or two tools at hand and four
  * measures at most, that comes nearest to the portion by weight; of those within 1 percent of the
@@ -123,36 +199,7 @@ export const nearestScoop = (
   missing: Missing,
   tools: readonly ToolAtHand[],
 ): Nearest => {
-  if (!(missing.portionMg > 0)) throw new RangeError('a portion is more than nothing')
-  const refused = tools.map((one) => notLent(station, one, missing.component))
-  const volumes = new Map<string, number>()
-  tools.forEach((one, place) => {
-    if (refused[place] === null) volumes.set(one.id, toolVolumeMl(one.tool))
-  })
-  const ways = combinations([...volumes.keys()].sort()).map((measures) => {
-    const ml = measures.reduce((sum, { id, count }) => sum + (volumes.get(id) ?? 0) * count, 0)
-    const mg = portionMg(ml, missing.gPerMl, 1)
-    return { measures, mg, error: mg / missing.portionMg - 1, effort: effort(measures) }
-  })
-  const nearest = ways.reduce((least, one) => Math.min(least, Math.abs(one.error)), Infinity)
-  const best = ways
-    .filter(({ error, mg }) => mg > 0 && Math.abs(error) <= nearest + AS_GOOD)
-    .sort(
-      (one, other) =>
-        one.effort - other.effort ||
-        Math.abs(one.error) - Math.abs(other.error) ||
-        one.mg - other.mg,
-    )[0]
-  return {
-    best: best
-      ? {
-          measures: best.measures,
-          portionMg: best.mg,
-          error: best.error,
-          portionsLeft: wholePortions(missing.remainingMg, best.mg),
-          portionsBefore: wholePortions(missing.remainingMg, missing.portionMg),
-        }
-      : null,
-    notLent: refused.filter((one) => one !== null),
-  }
+  const lent = lentFor(station, missing, tools)
+  const best = bestOf(lent.ways)
+  return { best: best ? said(missing, best) : null, notLent: lent.notLent }
 }

@@ -5,6 +5,7 @@ import type { RunningState } from '#lib/service/state.ts'
 import { levelOf } from '#lib/stock/levels.ts'
 import {
   type Measures,
+  type Missing,
   type Nearest,
   nearestScoop,
   type ToolAtHand,
@@ -48,23 +49,21 @@ export const densityOf = (state: RunningState, component: string): number | null
   return rule && 'gPerCup' in rule ? densityGPerMl(rule.gPerCup, 1, 'cup') : null
 }
 
+/** What a component lacks while its scoop is missing; null where it isn't portioned by volume. */
+export const missingOf = (state: RunningState, component: string): Missing | null => {
+  const gPerMl = densityOf(state, component)
+  const usual = state.standIns[component]?.usual ?? state.portions[component]
+  if (gPerMl === null || usual?.unit !== 'mg') return null
+  const remainingMg = Math.max(0, levelOf(state, component).remaining)
+  return { portionMg: usual.amount, gPerMl, component, remainingMg }
+}
+
 /** The nearest legal combination; null where the component isn't portioned by volume. */
 export const standInFor = (
   state: RunningState,
   component: string,
   tools: readonly ToolAtHand[] = toolsAtHand(state, component),
 ): Nearest | null => {
-  const gPerMl = densityOf(state, component)
-  const usual = state.standIns[component]?.usual ?? state.portions[component]
-  if (gPerMl === null || usual?.unit !== 'mg') return null
-  return nearestScoop(
-    state.station,
-    {
-      portionMg: usual.amount,
-      gPerMl,
-      component,
-      remainingMg: Math.max(0, levelOf(state, component).remaining),
-    },
-    tools,
-  )
+  const missing = missingOf(state, component)
+  return missing && nearestScoop(state.station, missing, tools)
 }

@@ -20,6 +20,8 @@ export type Act =
   | { readonly act: 'another' }
   | { readonly act: 'go-to'; readonly index: number }
   | { readonly act: 'drop' }
+  /** The build in sight was read back as it stands there. */
+  | { readonly act: 'read-again' }
   /** The person in charge is called. */
   | { readonly act: 'in-charge' }
   /** The person in charge accepted the cautions of `food`, under this number. */

@@ -20,6 +20,7 @@ import {
   standingOf,
   toAcceptOf,
 } from '#lib/views/offer.ts'
+import type { Reading } from '#lib/views/statement.ts'
 
 /** How a guest wants one part; `portions` is 1 to MOST_PORTIONS where it is taken, else 0. */
 export interface Wish {
@@ -36,9 +37,9 @@ export interface Draft {
   /** The base the guest asked for; null: the usual one. */
   readonly base: string | null
   readonly wishes: Readonly<Record<string, Wish>>
-  /** `reading` of what stood there to be read back after the student's last tap; null: nothing. */
-  readonly said: string | null
-  /** `reading` of what the guest agreed to on the turned screen. */
+  /** What was read back; null: nothing was. It is sent only while what stands there is the same. */
+  readonly said: Reading | null
+  /** Key of the reading that the guest agreed to on the turned screen. */
   readonly agreed: string | null
   /** The acceptance of its cautions, and the food that it was for. */
   readonly accepted: { readonly caution: number; readonly food: string } | null
@@ -83,8 +84,6 @@ export interface Settled {
   readonly toAccept: readonly Finding[]
   /** What is taken from its protected back-up pan. */
   readonly fromBackup: readonly string[]
-  /** All that is said of it: a change of that has to be said, accepted and agreed to again. */
-  readonly reading: string
   readonly priceCents: number
   readonly blocked: Blocked | null
 }
@@ -181,16 +180,14 @@ export const settle = (given: Offer, draft: Draft): Settled | null => {
   )
   const foodText = foodAndCautions(food, toAccept)
   const caution = cautionOf(offer, draft, foodText, toAccept)
-  const reading = JSON.stringify([foodText, fromBackup, caution])
   return {
     item,
-    choice: { ...food, caution, agreed: draft.agreed === reading },
+    choice: { ...food, caution },
     base,
     parts,
     toChoose: basesToChoose(offer, item, base),
     toAccept,
     fromBackup,
-    reading,
     priceCents: priceOf(station, item, food),
     blocked: blockedBy(offer, item, base, parts),
   }

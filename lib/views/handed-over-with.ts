@@ -29,13 +29,14 @@ export const handedOverListOf = (
 
 /**
  * Lists to answer for, the oldest food first. Not told as long as a reading is only missed and may
- * still be made good: its pan says it.
+ * still be made good: its pan says it, while something is in it.
  */
 export const handedOverLists = (state: RunningState): readonly HandedOverList[] =>
   Object.values(state.toTell)
     .filter(({ what, id, because }) => {
       const isOnlyLate = because === 'reading-missed' && what !== 'batch'
-      return !(isOnlyLate && stockOf(state, what, id)?.offSale?.why === 'reading-missed')
+      const stock = isOnlyLate ? stockOf(state, what, id) : undefined
+      return !(stock && stock.amount > 0 && stock.offSale?.why === 'reading-missed')
     })
     .flatMap(({ what, id }) => handedOverListOf(state, what, id) ?? [])
     .sort((one, other) => one.since - other.since)

@@ -4,7 +4,7 @@ import { ingredientIn } from '#lib/menu/ingredient-name.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { waysTo } from '#lib/needs/declared.ts'
 import type { LabelChange, RunningState } from '#lib/service/state.ts'
-import { guestsToFind, type HeldBuild, heldBuilds } from '#lib/views/first-of-all.ts'
+import { openByLabel, type StillOpen } from '#lib/views/label-open.ts'
 import { isBefore, pansBefore } from '#lib/views/product-before.ts'
 
 export interface LabelEntry {
@@ -87,12 +87,10 @@ export type Product = (typeof PRODUCTS)[number]
 export const isNotSame = ({ labelChanges }: RunningState, ingredient: string): boolean =>
   labelChanges.filter((one) => one.ingredient === ingredient).at(-1)?.read === false
 
-export interface LabelOutcome extends LabelChange {
+export interface LabelOutcome extends LabelChange, StillOpen {
   readonly name: string
-  /** Builds that are still held by it, by number. */
-  readonly held: readonly string[]
-  /** Handed-over builds whose guests are still to be found for it. */
-  readonly find: readonly string[]
+  /** The newest change of its ingredient: it tells all that is open of that; earlier ones nothing. */
+  readonly isNewest: boolean
   /** Names of the components of which a pan still holds the product before. */
   readonly before: readonly string[]
   /** Names of the components whose labels are to be printed anew. */
@@ -104,20 +102,21 @@ export const labelOutcomes = (state: RunningState): readonly LabelOutcome[] => {
   const { station, labelChanges } = state
   const name = ingredientIn(station)
   const groups = new Map(labelGroups(station).map((one) => [one.component, one.name]))
-  /** A hold is of the newest change by then. */
-  const isOf = (change: LabelChange) => {
-    const next = labelChanges[labelChanges.indexOf(change) + 1]
-    return ({ reason, at }: HeldBuild) =>
-      reason === 'label' && at >= change.at && (next === undefined || at < next.at)
-  }
-  const held = heldBuilds(state)
-  const find = guestsToFind(state)
-  return [...labelChanges].reverse().map((change) => ({
-    ...change,
-    name: name(change.ingredient),
-    held: held.filter(isOf(change)).map((one) => one.name),
-    find: find.filter(isOf(change)).map((one) => one.name),
-    before: pansBefore(state, change.ingredient),
-    reprint: componentsWith(station, change.ingredient).map((id) => groups.get(id) ?? id),
-  }))
+  const open = openByLabel(state)
+  return labelChanges
+    .map((change, place): LabelOutcome => {
+      const { ingredient } = change
+      const later = labelChanges.slice(place + 1)
+      const isNewest = later.every((one) => one.ingredient !== ingredient)
+      return {
+        ...change,
+        name: name(ingredient),
+        isNewest,
+        held: isNewest ? (open[ingredient]?.held ?? []) : [],
+        find: isNewest ? (open[ingredient]?.find ?? []) : [],
+        before: isNewest ? pansBefore(state, ingredient) : [],
+        reprint: componentsWith(station, ingredient).map((id) => groups.get(id) ?? id),
+      }
+    })
+    .reverse()
 }

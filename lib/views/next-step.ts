@@ -56,15 +56,15 @@ export const nextStep = (ordering: Ordering, state: RunningState): NextStep => {
 /** The command that sends the order as it was read back; null while it can't be sent. */
 export const commandOf = (ordering: Ordering, state: RunningState): Command | null => {
   if (nextStep(ordering, state).step !== 'send') return null
-  const builds = settleAll(ordering, state).flatMap(({ settled }) =>
-    settled ? [settled.choice] : [],
-  )
+  const all = settleAll(ordering, state)
+  const builds = all.flatMap(({ settled }) => (settled ? [settled.choice] : []))
+  const said = ordering.drafts.map((draft) => draft.said?.said ?? [])
   const [first] = builds
   if (!first) return null
   if (ordering.changing) {
     const { ticket, letter } = ordering.changing
-    return { type: 'change', ticket, letter, to: first, readBack: true }
+    return { type: 'change', ticket, letter, to: first, readBack: true, said: said[0] ?? [] }
   }
   const name = ordering.name === '' ? {} : { name: ordering.name }
-  return { type: 'send', builds, paid: ordering.paid, readBack: true, ...name }
+  return { type: 'send', builds, paid: ordering.paid, readBack: true, said, ...name }
 }

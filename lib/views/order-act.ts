@@ -34,29 +34,22 @@ const withNeeds = (ordering: Ordering, needs: readonly Need[]): Ordering => ({
   sent: seen(ordering),
 })
 
-/** Taps after which the current build stands there to be read, as it is by then. */
-const SHOWS_BUILD: ReadonlySet<Act['act']> = new Set([
-  'asked-none',
-  'said-needs',
-  'choose',
-  'tap',
-  'more',
-  'go-to',
-  'drop',
-  'open-returned',
-  'change-build',
-  'need-told',
-  'other-answered',
-  'same-guest',
-  'back',
-  'caution-accepted',
-])
+/** Choices that the student makes in sight of the sentence: it is read as they leave it. */
+const CHOICES: ReadonlySet<Act['act']> = new Set(['choose', 'tap', 'more', 'caution-accepted'])
 
-/** Keeps what stands there to be read, so that a later change by the pans is noticed. */
-const saidCurrent = (ordering: Ordering, state: RunningState): Ordering => {
-  const settled = settleAll(ordering, state)[ordering.current]?.settled
-  if (ordering.step !== 'choose' || !settled) return ordering
-  return { ...withDraft(ordering, { said: settled.reading }), note: ordering.note }
+/**
+ * What counts as read back after a tap: what stands there is, the first time that it does; after a
+ * choice of the student's own, where it stood there as said until then; and where they say that
+ * they read it. Whatever else changed it, pans, labels or needs, is to be said again.
+ */
+const withSaid = (before: Ordering, after: Ordering, tap: Act, state: RunningState): Ordering => {
+  const reading = settleAll(after, state)[after.current]?.reading
+  if (after.step !== 'choose' || !reading) return after
+  const said = after.drafts[after.current]?.said ?? null
+  const stood = settleAll(before, state)[after.current]?.reading
+  const isOwn = CHOICES.has(tap.act) && said?.key === stood?.key
+  if (said !== null && !isOwn && tap.act !== 'read-again') return after
+  return { ...withDraft(after, { said: reading }), note: after.note }
 }
 
 const dropCurrent = (ordering: Ordering): Ordering => {
@@ -73,9 +66,9 @@ const cover = (ordering: Ordering, step: Step): Ordering => ({
 })
 
 const agree = (ordering: Ordering, state: RunningState): Ordering => {
-  const settled = settleAll(ordering, state)[ordering.current]?.settled
-  if (ordering.step !== 'turned' || !settled) return ordering
-  return { ...withDraft(ordering, { agreed: settled.reading }), step: 'choose' }
+  const reading = settleAll(ordering, state)[ordering.current]?.reading
+  if (ordering.step !== 'turned' || !reading) return ordering
+  return { ...withDraft(ordering, { agreed: reading.key }), step: 'choose' }
 }
 
 /** Taps that are let through while an order waits for its answer. */
@@ -90,8 +83,7 @@ const WHILE_SENDING: readonly Act['act'][] = [
 /** What a tap makes of the order. Changes nothing itself. */
 export const act = (ordering: Ordering, tap: Act, state: RunningState): Ordering => {
   if (ordering.sending !== null && !WHILE_SENDING.includes(tap.act)) return ordering
-  const after = afterTap(ordering, tap, state)
-  return SHOWS_BUILD.has(tap.act) ? saidCurrent(after, state) : after
+  return withSaid(ordering, afterTap(ordering, tap, state), tap, state)
 }
 
 /** A guest's first answer clears what was told before; what is told during an order is kept. */
@@ -166,6 +158,8 @@ const afterTap = (ordering: Ordering, tap: Act, state: RunningState): Ordering =
       return goTo({ ...ordering, note: null }, tap.index)
     case 'drop':
       return dropCurrent(ordering)
+    case 'read-again':
+      return { ...ordering, note: null }
     case 'name':
       return { ...ordering, name: tap.name.trim() }
     case 'paid':

@@ -7,6 +7,8 @@ import { findBuild } from '#lib/service/tickets.ts'
 import { sumOf, type Wanted, wantedFrom } from '#lib/stock/behind.ts'
 import { type Blocked, type Draft, EMPTY_DRAFT, type Settled, settle } from '#lib/views/draft.ts'
 import { type NotFree, type Offer, offerFor, offerOf } from '#lib/views/offer.ts'
+import { readingOf } from '#lib/views/reading.ts'
+import type { Reading } from '#lib/views/statement.ts'
 
 export type Step =
   | 'ask'
@@ -103,7 +105,10 @@ export const IDLE: Ordering = {
 
 export interface SettledDraft {
   readonly offer: Offer
+  /** With the guest's agreement, while that is to what stands there. */
   readonly settled: Settled | null
+  /** What stands there to be read back; null where nothing is chosen. */
+  readonly reading: Reading | null
 }
 
 interface Known {
@@ -144,7 +149,10 @@ export const settleAll = (order: Order, state: RunningState): readonly SettledDr
       const { line, behind } = wantedFrom(state, settled.choice, takes)
       elsewhere = { line: sumOf(elsewhere.line, line), behind: sumOf(elsewhere.behind, behind) }
     }
-    return { offer, settled }
+    if (!settled) return { offer, settled, reading: null }
+    const reading = readingOf(offer, settled)
+    const choice = { ...settled.choice, agreed: draft.agreed === reading.key }
+    return { offer, settled: { ...settled, choice }, reading }
   })
   newest.set(drafts, { state, changing, all })
   return all
@@ -157,10 +165,10 @@ export const settleAll = (order: Order, state: RunningState): readonly SettledDr
 export const toSayAgain = (ordering: Ordering, all: readonly SettledDraft[]): number | null => {
   if (ordering.sending !== null) return null
   const index = ordering.drafts.findIndex((draft, at) => {
-    const settled = all[at]?.settled
-    if (!settled) return false
+    const { settled, reading } = all[at] ?? {}
+    if (!settled || !reading) return false
     if (settled.blocked !== null) return at !== ordering.current
-    return draft.said !== settled.reading
+    return draft.said?.key !== reading.key
   })
   return index === -1 ? null : index
 }

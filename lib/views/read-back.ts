@@ -1,57 +1,10 @@
 import { componentOf } from '#lib/menu/find.ts'
 import type { NeedCode } from '#lib/needs/codes.ts'
-import type { Finding, Why } from '#lib/needs/judge.ts'
+import type { Finding } from '#lib/needs/judge.ts'
 import type { Settled, SettledPart } from '#lib/views/draft.ts'
-import { type FindingTold, tellFinding } from '#lib/views/finding-told.ts'
+import { tellFinding } from '#lib/views/finding-told.ts'
 import { type Offer, type Standing, standingOf, toAcceptOf } from '#lib/views/offer.ts'
-
-/** One thing that is said to the guest before sending. Ids are components; cents are whole. */
-export type Statement =
-  | {
-      readonly say: 'item'
-      readonly item: string
-      readonly base: string | null
-      /** Nothing else is said of the food. */
-      readonly asItComes: boolean
-    }
-  /** Several fit equally, and the guest is asked which. */
-  | { readonly say: 'which-base'; readonly bases: readonly string[] }
-  | {
-      readonly say: 'other-base'
-      readonly wanted: string
-      readonly why: 'gone' | 'not-selling' | 'kept'
-    }
-  | { readonly say: 'not-this-base'; readonly wanted: string; readonly because: FindingTold }
-  | { readonly say: 'no-asked'; readonly components: readonly string[] }
-  | { readonly say: 'out'; readonly components: readonly string[] }
-  | { readonly say: 'not-selling'; readonly components: readonly string[] }
-  | {
-      readonly say: 'need'
-      readonly components: readonly string[]
-      readonly need: NeedCode
-      readonly why: Why
-      /** What it touches, where that is why. */
-      readonly touches: string | null
-    }
-  | { readonly say: 'added'; readonly components: readonly string[] }
-  | { readonly say: 'in-it'; readonly components: readonly string[] }
-  | { readonly say: 'side'; readonly components: readonly string[] }
-  | {
-      readonly say: 'portions'
-      readonly component: string
-      readonly portions: number
-      readonly moreCents: number
-    }
-  | { readonly say: 'fewer'; readonly component: string; readonly portions: number }
-  | { readonly say: 'backup'; readonly components: readonly string[] }
-  /** What has to be accepted with the person in charge. */
-  | { readonly say: 'caution'; readonly told: FindingTold }
-  | { readonly say: 'accepted' }
-  | { readonly say: 'keep-apart'; readonly codes: readonly NeedCode[] }
-  /** Left out only, and something that touches or may contain it is taken. */
-  | { readonly say: 'noted'; readonly codes: readonly NeedCode[] }
-  | { readonly say: 'kept'; readonly component: string; readonly for: readonly string[] }
-  | { readonly say: 'price'; readonly cents: number }
+import type { Statement } from '#lib/views/statement.ts'
 
 const ids = (parts: readonly SettledPart[]): readonly string[] =>
   parts.map(({ part }) => part.component)

@@ -111,8 +111,10 @@ export const formWords = {
 
   scoopTitle: (name: string) => `The ${inSentence(name)} scoop is missing`,
   scoopBackTitle: (name: string) => `The ${inSentence(name)} scoop is back`,
-  scoopNearest: 'Nearest with what is at hand',
-  scoopPortion: (now: string, before: string) => `One portion: ${now} instead of ${before}`,
+  scoopChoose: 'What is used for it',
+  scoopOwn: (usual: string) => `One portion should be ${usual}.`,
+  scoopFarOff: (percent: number) =>
+    `Yes, ${Math.abs(percent)} % too ${percent > 0 ? 'heavy' : 'light'} is meant: each guest gets that until its own scoop is back`,
   scoopUse: 'Use it from now on',
   scoopUseWhy: 'Builds that aren’t started yet are made with it, and the assembly screen says so.',
   scoopNot: 'Not to be used',

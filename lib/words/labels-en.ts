@@ -97,10 +97,15 @@ export const labelWords = {
     read ? `${name}: the new label was read` : `${name}: not the same product, not read yet`,
   outcomeTitle: (name: string) => `${name}: what comes of it`,
   find: (builds: readonly string[]) => `Find ${guests(builds)}, now.`,
-  findNone: 'No guest who was handed something has to be found.',
+  findNone: 'For it, no guest who was handed something has to be found.',
   hold: (builds: readonly string[]) =>
     `Held: ${list(builds, 'and')}. Assembly answers the stop, the counter changes or cancels.`,
-  holdNone: 'No open build is held.',
+  holdNone: 'For it, no open build is held.',
+  beside: (find: readonly string[], held: readonly string[]) =>
+    `Still open for something else: ${[
+      ...(find.length > 0 ? [`find ${guests(find)}`] : []),
+      ...(held.length > 0 ? [`held ${list(held, 'and')}`] : []),
+    ].join('; ')}.`,
   reprint: (components: readonly string[]) => `Print the labels anew: ${list(components, 'and')}.`,
   sheet: (date: string) => `The allergen sheet now has the date ${date}.`,
   working: 'Sending …',

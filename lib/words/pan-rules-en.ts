@@ -2,6 +2,7 @@
 import { isDiet, type NeedCode } from '#lib/needs/codes.ts'
 import type { Nearest, NotLent } from '#lib/stock/nearest-scoop.ts'
 import type { AmountProblem, PlaceProblem } from '#lib/stock/pan-rules.ts'
+import type { ScoopChoice } from '#lib/stock/scoop-choices.ts'
 import { needName } from '#lib/words/service-en.ts'
 
 /** How a weight and an id are said; each screen knows its units and names. */
@@ -50,9 +51,19 @@ const sayNearest = ({ best }: Nearest, said: SaidPan): string =>
     ? 'No tool at hand may be used for it. Wash one first.'
     : `${best.measures.map(({ id, count }) => `${count} level ${said.name(id)}`).join(' + ')}: ${percent(best.error)}, ${best.portionsLeft} portions instead of ${best.portionsBefore}.`
 
+/** A choice among tools: what is taken, and how far off that is. */
+const sayChoice = (
+  choice: ScoopChoice,
+  said: SaidPan,
+): { readonly label: string; readonly more: string } => ({
+  label: choice.measures.map(({ id, count }) => `${count} level ${said.name(id)}`).join(' + '),
+  more: `${choice.isSpare ? 'An identical spare: ' : ''}${percent(choice.error)}, ${said.weight(choice.portionMg)}, ${choice.portionsLeft} portions instead of ${choice.portionsBefore}`,
+})
+
 export const panRuleWords = {
   amount: sayAmountProblem,
   place: sayPlace,
   nearest: sayNearest,
+  choice: sayChoice,
   notLent: sayNotLent,
 } as const

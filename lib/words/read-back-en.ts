@@ -1,6 +1,6 @@
 /** The sentence that is said to the guest before sending, in English. */
 import type { NeedCode } from '#lib/needs/codes.ts'
-import type { Statement } from '#lib/views/read-back.ts'
+import type { Statement } from '#lib/views/statement.ts'
 import {
   inSentence,
   isPlural,

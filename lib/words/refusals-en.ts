@@ -107,6 +107,8 @@ export const sayRefusal = (
         : 'Needs can’t be checked now. Don’t take this order: call the person in charge.'
     case 'not-read-back':
       return 'Read the order back to the guest first, then send.'
+    case 'said-changed':
+      return `What was said of ${refusal.letter} changed before the order came in. Read it back to the guest again, then send.`
     case 'not-agreed':
       return `Turn the screen to the guest of ${refusal.letter}, and let them tap agree.`
     case 'build-held':
@@ -175,6 +177,8 @@ export const sayRefusal = (
         : `That tool goes back to ${name(refusal.into)}: it would carry ${needName(refusal.need)} there out of ${name(refusal.from)}. Take another.`
     case 'too-many-measures':
       return `At most ${refusal.most} level measures a portion. Take a larger tool.`
+    case 'scoop-far-off':
+      return `A portion of ${name(refusal.component)} would be ${Math.abs(refusal.percent)} % too ${refusal.percent > 0 ? 'heavy' : 'light'}. The lead says yes to that, or chooses other measures.`
     case 'no-scoop-fits':
       return `No tool at hand may go into ${name(refusal.component)}. Wash one, or stop selling it.`
     case 'no-such-advice':

@@ -9,11 +9,17 @@ import {
   refuse,
   withBuild,
 } from '#lib/service/commands/decision.ts'
-import { buildFields, choiceSchema, readBackField } from '#lib/service/commands/fields.ts'
+import {
+  buildFields,
+  choiceSchema,
+  readBackField,
+  saidField,
+} from '#lib/service/commands/fields.ts'
 import { lacksOfChange } from '#lib/service/commands/order-lacks.ts'
 import { keeps, knownNeeds } from '#lib/service/known-needs.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { Role } from '#lib/service/roles.ts'
+import { isAsSaid } from '#lib/service/said.ts'
 import type { Build, ServiceState } from '#lib/service/state.ts'
 
 export const changeSchema = z.strictObject({
@@ -21,6 +27,8 @@ export const changeSchema = z.strictObject({
   ...buildFields,
   to: choiceSchema,
   readBack: readBackField,
+  /** What was said of its needs; where left away it isn't compared. */
+  said: saidField.optional(),
 })
 
 /** Only the person in charge takes back what a guest said, before or after sending. */
@@ -54,6 +62,8 @@ export const decideChange = (
     const accepted = acceptBuild(running, build.letter, command.to, circumstances, before)
     if ('refusal' in accepted) return refuse(accepted.refusal)
     const to = accepted.build
+    if (!isAsSaid(running, to.choice, command.said, circumstances.checker))
+      return refuse({ code: 'said-changed', letter: build.letter })
     // What is held for its guest's sake may come back as it was; for a pan that would change nothing.
     const own = hold && hold.reason !== 'off-sale' ? undefined : build.choice
     if (stringify(to.choice) === stringify(stop?.to?.choice ?? own))

@@ -28,6 +28,9 @@ export const needsField = z.array(needSchema).max(20).readonly()
 /** Whether the order was read back to the guest; no where left away. */
 export const readBackField = z.boolean().default(false)
 
+/** What was said of one build's needs: `saidOf` as the sender worked it out. */
+export const saidField = z.array(z.string().max(300)).max(2_000).readonly()
+
 export const choiceSchema = z.strictObject({
   item: idField,
   base: idField.nullable(),

@@ -6,18 +6,21 @@ import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands
 import { idField } from '#lib/service/commands/fields.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
 import { type Measures, MOST_MEASURES } from '#lib/stock/nearest-scoop.ts'
-import { densityOf, lendersOf, standInFor, toolsAtHand } from '#lib/stock/stand-in.ts'
+import { isFarOff, percentOff, scoopChoices } from '#lib/stock/scoop-choices.ts'
+import { lendersOf, missingOf, standInFor, toolsAtHand } from '#lib/stock/stand-in.ts'
 
 export const missScoopSchema = z.strictObject({
   type: z.literal('missScoop'),
   component: idField,
-  /** Level measures of tools at hand; the nearest legal ones where left away. */
+  /** Level measures of tools at hand; an identical spare, else the nearest, where left away. */
   measures: z
     .array(z.strictObject({ id: idField, count: z.int().min(1).max(20) }))
     .min(1)
     .max(4)
     .readonly()
     .optional(),
+  /** The lead's own yes to a portion that is far off; no where left away. */
+  yes: z.boolean().optional(),
 })
 export const scoopBackSchema = z.strictObject({
   type: z.literal('scoopBack'),
@@ -30,10 +33,11 @@ const decideMeasures = (
   state: RunningState,
   component: string,
   measures: readonly Measures[],
+  yes: boolean,
 ): Decision => {
-  const gPerMl = densityOf(state, component)
+  const missing = missingOf(state, component)
   const tools = toolsAtHand(state, component)
-  if (gPerMl === null) return refuse({ code: 'no-scoop', component })
+  if (!missing) return refuse({ code: 'no-scoop', component })
   for (const { id } of measures) {
     const tool = tools.find((one) => one.id === id)
     if (!tool) return refuse({ code: 'no-such-tool', id })
@@ -55,8 +59,11 @@ const decideMeasures = (
     const tool = tools.find((one) => one.id === id)
     return tool ? sum + toolVolumeMl(tool.tool) * times : sum
   }, 0)
-  const amount = portionMg(ml, gPerMl, 1)
+  const amount = portionMg(ml, missing.gPerMl, 1)
   if (amount < 1) return refuse({ code: 'no-scoop-fits', component })
+  const error = amount / missing.portionMg - 1
+  if (isFarOff(error) && !yes)
+    return refuse({ code: 'scoop-far-off', component, percent: percentOff(error) })
   const lentBy = lendersOf(state, component, measures)
   return happened({
     type: 'scoopMissed',
@@ -70,16 +77,17 @@ const decideMeasures = (
 /** A component's scoop is missing: tools at hand stand in, never one that carries an allergen into it. */
 export const decideMissScoop = (
   state: ServiceState,
-  { component, measures }: z.infer<typeof missScoopSchema>,
+  { component, measures, yes = false }: z.infer<typeof missScoopSchema>,
 ): Decision =>
   whenOpen(state, (running) => {
     if (!findComponent(running.station, component))
       return refuse({ code: 'no-such-component', id: component })
-    if (measures) return decideMeasures(running, component, measures)
-    const nearest = standInFor(running, component)
-    if (!nearest) return refuse({ code: 'no-scoop', component })
-    return nearest.best
-      ? decideMeasures(running, component, nearest.best.measures)
+    if (measures) return decideMeasures(running, component, measures, yes)
+    const offered = scoopChoices(running, component)
+    if (!offered) return refuse({ code: 'no-scoop', component })
+    const [first] = offered.choices
+    return first
+      ? decideMeasures(running, component, first.measures, yes)
       : refuse({ code: 'no-scoop-fits', component })
   })
 

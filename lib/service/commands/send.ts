@@ -7,9 +7,10 @@ import {
   refuse,
   whenOpen,
 } from '#lib/service/commands/decision.ts'
-import { choiceSchema, readBackField } from '#lib/service/commands/fields.ts'
+import { choiceSchema, readBackField, saidField } from '#lib/service/commands/fields.ts'
 import { lacksOfOrder } from '#lib/service/commands/order-lacks.ts'
 import type { AcceptedBuild } from '#lib/service/event.ts'
+import { isAsSaid } from '#lib/service/said.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 import { LETTERS } from '#lib/service/tickets.ts'
 
@@ -18,6 +19,8 @@ export const sendSchema = z.strictObject({
   builds: z.array(choiceSchema).max(50).readonly(),
   paid: z.boolean().default(false),
   readBack: readBackField,
+  /** What was said of each build's needs, in order; where left away it isn't compared. */
+  said: z.array(saidField).max(50).readonly().optional(),
   /** Kept apart from the log; number only where it is missing. */
   name: z.string().trim().min(1).max(40).optional(),
 })
@@ -38,9 +41,13 @@ export const decideSend = (
     if (!command.readBack) return refuse({ code: 'not-read-back' })
     const builds: AcceptedBuild[] = []
     for (const [index, choice] of command.builds.entries()) {
+      const letter = LETTERS.charAt(index)
       const once = namedTwice(builds, choice.caution) ? { ...choice, caution: null } : choice
-      const accepted = acceptBuild(running, LETTERS.charAt(index), once, circumstances)
+      const accepted = acceptBuild(running, letter, once, circumstances)
       if ('refusal' in accepted) return refuse(accepted.refusal)
+      const said = command.said && (command.said[index] ?? [])
+      if (!isAsSaid(running, accepted.build.choice, said, circumstances.checker))
+        return refuse({ code: 'said-changed', letter })
       builds.push(accepted.build)
     }
     const lacks = lacksOfOrder(running, builds, circumstances.now)

@@ -84,11 +84,8 @@ const timeClock = {
 } as const
 
 /** Over four hours after it left the cold, but for a minute. */
-const nearlyOver = {
-  ...timeClock,
-  leftAt: OPENED_AT - 4 * 3_600_000 + 5 * 60_000,
-  ...read(38, { at: OPENED_AT - 4 * 3_600_000 + 5 * 60_000 }),
-}
+const LEFT_AT = OPENED_AT - 4 * 3_600_000 + 5 * 60_000
+const nearlyOver = { ...timeClock, leftAt: LEFT_AT, ...read(38, { at: LEFT_AT }) }
 
 const handedOver = onward(given(send(choose('harbor-tuna'))), on1A('start'), on1A('finish'), {
   type: 'handOver',
@@ -175,6 +172,7 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
   ],
   'needs-not-checked': [ready(), send(milkApart)],
   'not-read-back': [given(), { type: 'send', builds: [choose('harbor-tuna')] }],
+  'said-changed': [ready(), { type: 'send', builds: [milkApart], readBack: true, said: [['x']] }],
   'not-agreed': [ready(), send({ ...milkApart, agreed: false })],
   'fits-no-more': [
     atStation({ contacts: null }, send(milkApart)),
@@ -247,6 +245,7 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
     atStation({ tools: [SPARE] }),
     { type: 'missScoop', component: 'rice', measures: [{ id: SPARE.id, count: 5 }] },
   ],
+  'scoop-far-off': [atStation({ tools: [SPARE] }), { type: 'missScoop', component: 'cheddar' }],
   'no-scoop-fits': [atStation({ tools: [] }), { type: 'missScoop', component: 'rice' }],
   'no-such-advice': [given(), { type: 'answerAdvice', key: 'measure rice', answer: 'done' }],
   'not-short': [sent, { type: 'wait', ...at('1A') }],

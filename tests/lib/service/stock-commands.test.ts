@@ -28,8 +28,8 @@ import {
 
 const miss = (component: string, ...measures: { id: string; count: number }[]): Given =>
   measures.length > 0
-    ? { type: 'missScoop', component, measures }
-    : { type: 'missScoop', component }
+    ? { type: 'missScoop', component, measures, yes: true }
+    : { type: 'missScoop', component, yes: true }
 
 const takes = ({ state }: Stocked, name: string, component: string): number | undefined =>
   state.tickets[`t${at(name).ticket}`]?.builds[0]?.takes[component]

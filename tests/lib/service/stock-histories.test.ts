@@ -73,7 +73,7 @@ const command: fc.Arbitrary<Given> = fc.oneof(
     .map(([id, portions, whom]): Given => ({ type: 'keep', component: id, portions, for: [whom] })),
   component.map((id): Given => ({ type: 'endKeep', component: id })),
   component.map((id): Given => ({ type: 'wantedGone', component: id })),
-  component.map((id): Given => ({ type: 'missScoop', component: id })),
+  component.map((id): Given => ({ type: 'missScoop', component: id, yes: true })),
   component.map((id): Given => ({ type: 'scoopBack', component: id, washed: true })),
 )
 

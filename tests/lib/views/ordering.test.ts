@@ -168,10 +168,10 @@ describe('several builds', () => {
     const gone = cheddar(0)
     expect(toSayAgain(ordering, settleAll(ordering, gone))).toBe(0)
     expect(commandOf(ordering, gone)).toBeNull()
-    const again = taps(ordering, gone, { act: 'go-to', index: 0 })
+    const again = taps(ordering, gone, { act: 'go-to', index: 0 }, { act: 'read-again' })
     expect(toSayAgain(again, settleAll(again, gone))).toBe(1)
     expect(commandOf(again, gone)).toBeNull()
-    const both = taps(again, gone, { act: 'go-to', index: 1 })
+    const both = taps(again, gone, { act: 'go-to', index: 1 }, { act: 'read-again' })
     expect(commandOf(both, gone)).toMatchObject({ type: 'send' })
   })
 
@@ -183,7 +183,7 @@ describe('several builds', () => {
     expect(commandOf(ordering, gone)).toBeNull()
     for (const aside of [{ act: 'paid' }, { act: 'name', name: 'Kim' }] as const)
       expect(commandOf(taps(ordering, gone, aside), gone), aside.act).toBeNull()
-    const read = taps(ordering, gone, { act: 'go-to', index: 0 })
+    const read = taps(ordering, gone, { act: 'read-again' })
     expect(commandOf(read, gone)).toMatchObject({
       builds: [{ parts: { cheddar: { placement: 'no', because: 'gone' } } }],
     })

@@ -48,8 +48,9 @@ const lending: fc.Arbitrary<Step> = fc
     ),
     isBack: fc.nat({ max: 3 }).map((one) => one > 0),
     washed: fc.boolean(),
+    isSure: mostly,
   })
-  .map(({ component, tool, isBack, washed }) => (state) => {
+  .map(({ component, tool, isBack, washed, isSure }) => (state) => {
     const missing = Object.keys(state.standIns)
     if (isBack && missing.length > 0)
       return { type: 'scoopBack', component: missing[0] ?? component, washed }
@@ -57,6 +58,7 @@ const lending: fc.Arbitrary<Step> = fc
       type: 'missScoop',
       component,
       ...(tool === null ? {} : { measures: [{ id: tool, count: 1 }] }),
+      ...(isSure ? { yes: true } : {}),
     }
   })
 

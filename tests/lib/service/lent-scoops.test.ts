@@ -67,6 +67,7 @@ const lend = (component: string, tool: string): Given => ({
   type: 'missScoop',
   component,
   measures: [{ id: tool, count: 1 }],
+  yes: true,
 })
 const ofPeppers = lend('rice', 'scoop-16-peppers')
 const ofBeans = lend('rice', 'scoop-8-beans')

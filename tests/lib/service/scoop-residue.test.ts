@@ -70,6 +70,7 @@ const command: fc.Arbitrary<Given> = fc.oneof(
         type: 'missScoop',
         component,
         measures: [{ id, count: 1 }],
+        yes: true,
       }),
     ),
   },
@@ -221,7 +222,12 @@ describe('what scoops carry', () => {
           ...commands,
           ...COMPONENTS.flatMap((component): Given[] => [
             ...TOOLS.map(
-              (id): Given => ({ type: 'missScoop', component, measures: [{ id, count: 1 }] }),
+              (id): Given => ({
+                type: 'missScoop',
+                component,
+                measures: [{ id, count: 1 }],
+                yes: true,
+              }),
             ).flatMap((miss): Given[] => [miss, { type: 'scoopBack', component, washed: true }]),
           ]),
           ...COMPONENTS.map((id): Given => ({ type: 'changePan', pan: panOf(id), ...full(id) })),

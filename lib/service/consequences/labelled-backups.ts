@@ -2,8 +2,8 @@ import { componentsWith } from '#lib/menu/made-with.ts'
 import type { Consequence } from '#lib/service/consequences/consequence.ts'
 import { stockOf, whereIs } from '#lib/service/held-stock.ts'
 import type { BackupSet } from '#lib/service/line-event.ts'
+import { protectedOf } from '#lib/service/soiling.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { backupsOf } from '#lib/stock/behind.ts'
 
 /** Whether the same food stands there as before. Food that was moved takes its label along. */
 const isSameFood = (before: RunningState, after: RunningState, pan: string): boolean => {
@@ -11,7 +11,10 @@ const isSameFood = (before: RunningState, after: RunningState, pan: string): boo
   return what === null || stockOf(before, what, pan)?.load === stockOf(after, what, pan)?.load
 }
 
-/** Back-up pans of the product of before: no longer said to stand ready. */
+/**
+ * Back-up pans of the product of before: no longer said to stand ready, also once what keeps one from
+ * being served now is over.
+ */
 export const labelledBackups: Consequence = {
   name: 'labelled-backups',
   reads: ['mixing'],
@@ -22,12 +25,11 @@ export const labelledBackups: Consequence = {
         (pan) => !known.includes(pan) && isSameFood(before, after, pan),
       )
       if (!isRelabelled) return []
-      return componentsWith(after.station, ingredient)
-        .filter((component) => after.backups[component] !== undefined)
-        .flatMap((component): BackupSet[] => {
-          const gone = { type: 'backupSet', component, ready: false } as const
-          const standing = backupsOf(after, component)
-          return standing.length === 0 ? [gone] : standing.map((backup) => ({ ...gone, backup }))
-        })
+      return componentsWith(after.station, ingredient).flatMap((component): BackupSet[] => {
+        const gone = { type: 'backupSet', component, ready: false } as const
+        const standing = protectedOf(after, component)
+        if (standing.length > 0) return standing.map((backup) => ({ ...gone, backup }))
+        return after.backups[component] === undefined ? [] : [gone]
+      })
     }),
 }

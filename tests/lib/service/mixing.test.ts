@@ -178,6 +178,26 @@ describe('another product at the door', () => {
     expect(ready(read('other')).state.backups.rice).toBeDefined()
   })
 
+  it('[S153] also once what kept one from being served at that moment is over', () => {
+    const warm: Given = {
+      type: 'readTemperature',
+      what: 'backup',
+      id: 'back-up-slaw',
+      reading: fahrenheit(52),
+      initials: 'KT',
+    }
+    const good: Given = {
+      type: 'resolveOffSale',
+      what: 'backup',
+      id: 'back-up-slaw',
+      way: 'time-only',
+    }
+    expect(ready(warm).state.backups.slaw).toBeUndefined()
+    expect(ready(warm, good).state.backups.slaw).toBeDefined()
+    expect(ready(warm, read('other'), good).state.backups.slaw).toBeUndefined()
+    expect(ready(warm, read('same'), good).state.backups.slaw).toBeDefined()
+  })
+
   it('[S92] a label of the same product that was read wrong takes its place at once', () => {
     expect(slaw(ready(read('same')))).toBe('free')
     expect(ready(read('same')).state.mixing).toEqual({})

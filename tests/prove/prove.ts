@@ -1,11 +1,13 @@
 /**
- * `npm run prove`: what the server promises, shown on the bundled server at full size, and what is
- * said of needs; `npm run prove -- needs` for what is named alone. `npm run prove -- mutants` is run
- * only when it is named: it takes up to an hour. It takes `--seed=2` and `--of=lib/needs/judge.ts`.
+ * `npm run prove`: what the server promises, shown on the bundled server at full size, what is said of
+ * needs, and what follows in random histories; `npm run prove -- needs` for what is named alone, and
+ * `npm run prove -- histories --seed=7 --histories=100` for other histories. `npm run prove -- mutants` is
+ * run only when it is named: it takes up to an hour. It takes `--seed=2` and `--of=lib/needs/judge.ts`.
  */
 import { availableParallelism, loadavg } from 'node:os'
 import { parseArgs } from 'node:util'
 import { proveEnded } from '#tests/prove/ended.ts'
+import { proveHistories } from '#tests/prove/histories.ts'
 import { proveKilled } from '#tests/prove/killed.ts'
 import { proveManyScreens } from '#tests/prove/many-screens.ts'
 import { proveMutants } from '#tests/prove/mutants/mutants.ts'
@@ -14,10 +16,16 @@ import type { Proof } from '#tests/prove/proof.ts'
 import { proveSyncs } from '#tests/prove/syncs.ts'
 
 const MOST_FAILURES_SHOWN = 10
+/** Histories that are lived without one of the rules until that is seen. */
+const MOST_WITHOUT = 100
 
 const { values, positionals: asked } = parseArgs({
   allowPositionals: true,
-  options: { seed: { type: 'string', default: '1' }, of: { type: 'string' } },
+  options: {
+    seed: { type: 'string', default: '1' },
+    of: { type: 'string' },
+    histories: { type: 'string', default: '1000' },
+  },
 })
 
 const proofs: Readonly<Record<string, () => Promise<Proof>>> = {
@@ -26,6 +34,7 @@ const proofs: Readonly<Record<string, () => Promise<Proof>>> = {
   syncs: () => proveSyncs(50),
   ended: () => proveEnded(200),
   needs: () => proveNeeds(1000),
+  histories: () => proveHistories(Number(values.histories), Number(values.seed), MOST_WITHOUT),
   mutants: () => proveMutants({ seed: Number(values.seed), of: values.of ?? null }),
 }
 

@@ -227,7 +227,7 @@ const selling: fc.Arbitrary<Step> = fc
   })
 
 /** What the counter would make of a choice: parts and bases that don't suit its needs are out. */
-const fitted = (
+export const fitted = (
   state: ServiceState,
   sent: BuildChoice,
   accepted: readonly string[] = [],

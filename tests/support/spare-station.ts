@@ -36,6 +36,15 @@ export const stationWithSpares: StationDocument = {
   },
 }
 
+/** And with a shelf on which made food is held hot, so that it is read. */
+export const stationWithShelf: StationDocument = {
+  ...stationWithSpares,
+  safety: {
+    ...stationWithSpares.safety,
+    shelf: { ...stationWithSpares.safety.shelf, held: 'hot' },
+  },
+}
+
 export const pans = pansOf(stationWithSpares)
 export const items = stationWithSpares.items
 export const components = stationWithSpares.components.map((one) => one.id)

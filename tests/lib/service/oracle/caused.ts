@@ -1,0 +1,88 @@
+/** (b) Every hold has a cause, which stands until somebody who may has answered it. */
+import { findBuild, namedBuild } from '#lib/service/tickets.ts'
+import { inTheWay } from '#tests/lib/service/oracle/fits.ts'
+import { everyBuild, type Law } from '#tests/lib/service/oracle/seen.ts'
+
+/** Held for the line before food was made: over with its cause. What a guest told, they answer. */
+export const holdsAreLifted: Law = (seen) =>
+  seen.isStale
+    ? []
+    : everyBuild(seen.after).flatMap(({ name, build }) => {
+        const { state, hold, stop, told, choice } = build
+        const isOfLine = hold?.reason === 'label' || hold?.reason === 'contact'
+        if (state !== 'waiting' || !isOfLine || hold.told || told || choice.asked === 'not-sure')
+          return []
+        if (stop?.to || stop?.reason === 'cancel') return []
+        return inTheWay(seen, build, name).maybe.length === 0
+          ? [`${name} waits, and is held for nothing: ${hold.reason}`]
+          : []
+      })
+
+/** How a hold names the shelf of made food, where it names a pan. */
+const SHELF = '@shelf'
+
+/** Once food may be in it nothing but a person says that it is good. */
+export const madeIsntLifted: Law = ({ before, events }) =>
+  events.flatMap((event) => {
+    if (event.type !== 'holdLifted') return []
+    const { ticket, letter } = event
+    const was = findBuild(before, ticket, letter)
+    return was && was.state !== 'waiting' && !events.some(({ type }) => type === 'stopAcknowledged')
+      ? [`${ticket}${letter} is ${was.state}, and its hold is lifted by itself`]
+      : []
+  })
+
+/** What is held for a pan is held for as long as that is off sale. */
+export const pansHold: Law = ({ after }) =>
+  everyBuild(after).flatMap(({ name, build: { hold, state } }) => {
+    if (hold?.reason !== 'off-sale') return []
+    const good = (hold.pans ?? []).filter(
+      (pan) =>
+        (pan === SHELF ? after.shelf : (after.pans[pan] ?? after.backupPans[pan]))?.offSale == null,
+    )
+    return good.length > 0 || !hold.pans?.length
+      ? [`${name} is ${state} and held for ${good.join()}, which isn't off sale`]
+      : []
+  })
+
+/** A new hold for a label or for contact has something in its way that wasn't accepted. */
+export const holdsHaveCauses: Law = (seen) =>
+  seen.events.flatMap((event) => {
+    if (event.type !== 'buildHeld' || event.reason === 'off-sale') return []
+    const { ticket, letter, reason } = event
+    const build = findBuild(seen.after, ticket, letter)
+    const name = `${ticket}${letter}`
+    if (!build?.hold || build.hold.reason === 'off-sale') return []
+    if (build.choice.asked === 'not-sure' || build.hold.told) return []
+    const was = findBuild(seen.before, ticket, letter)
+    const isUnread = seen.isStale && (was?.remakes ?? 0) < build.remakes
+    if (isUnread) return []
+    return inTheWay(seen, build, name).maybe.length === 0
+      ? [`${name} is ${build.state} and was held for nothing: ${reason}`]
+      : []
+  })
+
+/** A hold ends with an answer, a change, or an event that says that its cause is over. */
+const ENDS = [
+  'holdLifted',
+  'stopAcknowledged',
+  'buildChanged',
+  'buildCancelled',
+  'finishTakenBack',
+  'offSaleResolved',
+  'throwOutPassed',
+  'buildStopped',
+  'discardSignedOff',
+  'buildRemade',
+  'shelfResolved',
+]
+
+export const holdsEndSaid: Law = ({ before, after, events }) =>
+  everyBuild(before).flatMap(({ name, build: { hold } }) => {
+    if (!hold) return []
+    const { ticket, letter } = namedBuild(name)
+    const now = findBuild(after, ticket, letter)
+    return now?.hold || events.some(({ type }) => ENDS.includes(type))
+      ? []
+      : [`${name} isn't held for ${hold.reason} any more, and nothing says so`]
+  })

@@ -1,0 +1,184 @@
+/** (c) What was handed over and is found not to fit, or not to be good, is listed until it is answered. */
+import type { Recorded } from '#lib/service/event.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { buildName, findBuild, namedBuild } from '#lib/service/tickets.ts'
+import type { Unsuited } from '#tests/lib/needs/oracle/taken.ts'
+import {
+  type Given,
+  isAfter,
+  type Ledger,
+  NOWHERE,
+  type Where,
+} from '#tests/lib/service/oracle/ledger.ts'
+import { everyBuild, type Law, type Seen } from '#tests/lib/service/oracle/seen.ts'
+import { inTheWayOf } from '#tests/lib/service/oracle/standing.ts'
+
+/** What has to be listed. */
+export interface Owed {
+  /** Builds whose guests are to be found. */
+  readonly toFind: Set<string>
+  /** Builds by the place of their food, as `pan/pan-rice`; of a batch the place is any. */
+  readonly toTell: Map<string, Set<string>>
+}
+
+export const createOwed = (): Owed => ({ toFind: new Set(), toTell: new Map() })
+
+const keysOf = (found: readonly Unsuited[]): readonly string[] =>
+  found.flatMap(({ component, need, why, reached }) => [
+    `${component} ${need} ${why}`,
+    ...reached.map((one) => `${component} ${need} ${why} ${one}`),
+  ])
+
+const LATE = ['labelChanged', 'panSoiled', 'backupSet']
+
+const isToldLate = (event: Recorded): boolean =>
+  LATE.includes(event.type) && (event.type !== 'backupSet' || event.soiledBy !== undefined)
+
+/** Builds that were handed over, and of which something is told now that wasn't before. */
+const noLongerFit = ({ before, after, events, earlier, ledger }: Seen): readonly string[] => {
+  if (!events.some(isToldLate)) return []
+  return everyBuild(before).flatMap(({ name, build }) => {
+    const made = earlier.made.get(name)
+    if (build.state !== 'handed-over' || build.choice.needs.length === 0 || build.hold) return []
+    if (made === undefined) return []
+    const food = { choice: build.choice, took: build.took, made }
+    const then = new Set(keysOf(inTheWayOf(before, earlier, food, name).surely))
+    const now = keysOf(inTheWayOf(after, ledger, food, name).surely)
+    return now.some((one) => !then.has(one)) ? [name] : []
+  })
+}
+
+interface Bad {
+  readonly what: string
+  readonly id: string
+  /** Where it was last known to be good. */
+  readonly since: Where
+}
+
+const UNSAID = ['past-time', 'past-date', 'out-of-limits']
+const NEVER = ['not-cooked', 'not-cooled']
+
+/** Pans of which something is found with an event. What is over with its time was good until then. */
+const badBy = (event: Recorded, before: RunningState, earlier: Ledger): Bad | null => {
+  if (!('what' in event) || (event.what !== 'pan' && event.what !== 'backup')) return null
+  const { what, id } = event
+  const since = earlier.good.get(id) ?? NOWHERE
+  const stock = what === 'pan' ? before.pans[id] : before.backupPans[id]
+  switch (event.type) {
+    case 'takenOffSale':
+      return { what, id, since: event.lastGoodAt === null ? NOWHERE : since }
+    case 'readingMissed':
+      return { what, id, since }
+    case 'throwOutPassed':
+      return event.because === 'too-warm' ? { what, id, since } : null
+    case 'discardSignedOff': {
+      if (NEVER.includes(event.reason)) return { what, id, since: NOWHERE }
+      const isKnown = stock?.offSale != null || before.toThrowOut[`${what}/${id}`] !== undefined
+      return UNSAID.includes(event.reason) && !isKnown ? { what, id, since } : null
+    }
+    default:
+      return null
+  }
+}
+
+const isOf = ({ took, made }: Given, { what, id, since }: Bad, state: RunningState): boolean => {
+  const load = (what === 'pan' ? state.pans[id] : state.backupPans[id])?.load
+  return isAfter(made, since) && took.some((one) => one.pan === id && one.load === load)
+}
+
+const tell = ({ toTell }: Owed, place: string, builds: readonly string[]): void => {
+  const known = toTell.get(place) ?? new Set()
+  for (const one of builds) known.add(one)
+  if (known.size > 0) toTell.set(place, known)
+}
+
+/** Food whose reading is missed may be handed over: it joins the list. */
+const joins = (owed: Owed, event: Recorded, { before, earlier, after }: Seen): void => {
+  if (event.type !== 'buildHandedOver') return
+  const build = findBuild(after, event.ticket, event.letter)
+  const name = buildName(event.ticket, event.letter)
+  for (const { pan, load } of build?.took ?? []) {
+    const what = before.pans[pan] ? 'pan' : 'backup'
+    const stock = before.pans[pan] ?? before.backupPans[pan]
+    const isUnread = stock?.offSale?.why.endsWith('missed') === true && stock.load === load
+    const made = earlier.made.get(name) ?? NOWHERE
+    if (isUnread && isAfter(made, earlier.good.get(pan) ?? NOWHERE))
+      tell(owed, `${what}/${pan}`, [name])
+  }
+}
+
+const answered = ({ toFind, toTell }: Owed, events: readonly Recorded[]): void => {
+  for (const event of events) {
+    if (event.type === 'stopAcknowledged') toFind.delete(buildName(event.ticket, event.letter))
+    if (event.type !== 'handedOverAnswered') continue
+    for (const place of [`${event.what}/${event.id}`, 'any'])
+      for (const one of event.builds) toTell.get(place)?.delete(one)
+  }
+}
+
+/** Writes down what is owed after what happened. */
+export const owe = (owed: Owed, seen: Seen): void => {
+  const { events, before, earlier } = seen
+  answered(owed, events)
+  for (const event of events) {
+    const name = 'letter' in event ? buildName(event.ticket, event.letter) : ''
+    const { ticket, letter } = namedBuild(name)
+    if (event.type === 'needTold' && findBuild(before, ticket, letter)?.state === 'handed-over')
+      owed.toFind.add(name)
+    const bad = badBy(event, before, earlier)
+    if (bad)
+      tell(
+        owed,
+        `${bad.what}/${bad.id}`,
+        earlier.given.filter((one) => isOf(one, bad, before)).map(({ build }) => build),
+      )
+    if (event.type === 'discardSignedOff' && event.what === 'batch' && NEVER.includes(event.reason))
+      tell(
+        owed,
+        'any',
+        earlier.given
+          .filter(({ took }) => took.some(({ batches }) => batches?.includes(event.id)))
+          .map(({ build }) => build),
+      )
+    joins(owed, event, seen)
+  }
+  for (const name of noLongerFit(seen)) owed.toFind.add(name)
+}
+
+/** What is owed and isn't listed. */
+export const unlisted = ({ toFind, toTell }: Owed, { after }: Seen): readonly string[] => [
+  ...[...toFind].filter((one) => !after.toFind[one]).map((one) => `${one} isn't to be found`),
+  ...[...toTell].flatMap(([place, builds]) => {
+    const lists = Object.entries(after.toTell).filter(([key]) => place === 'any' || key === place)
+    const listed = new Set(lists.flatMap(([, { builds: some }]) => some.map(({ build }) => build)))
+    return [...builds]
+      .filter((one) => !listed.has(one))
+      .map((one) => `${one} isn't told of, with food of ${place}`)
+  }),
+]
+
+/** Nothing leaves a list but what was answered. */
+export const listsStay: Law = ({ before, after, events }) => {
+  const said = (type: Recorded['type'], isMeant: (event: Recorded) => boolean): boolean =>
+    events.some((event) => event.type === type && isMeant(event))
+  const found = Object.values(before.toFind).filter(
+    ({ ticket, letter }) =>
+      !after.toFind[buildName(ticket, letter)] &&
+      !said(
+        'stopAcknowledged',
+        (event) => 'letter' in event && event.letter === letter && event.ticket === ticket,
+      ),
+  )
+  const told = Object.entries(before.toTell).filter(
+    ([key, { what, id, builds }]) =>
+      !builds.every(({ build }) => after.toTell[key]?.builds.some((one) => one.build === build)) &&
+      !said(
+        'handedOverAnswered',
+        (event) => 'what' in event && event.what === what && event.id === id,
+      ),
+  )
+  return [
+    ...found.map(({ ticket, letter }) => `${ticket}${letter} isn't to be found any more`),
+    ...told.map(([key]) => `${key} isn't told any more`),
+  ]
+}

@@ -1,0 +1,163 @@
+/**
+ * What the log says of pans and made food, by where events lie in it: no clock is asked, so that one
+ * which jumped or stood still moves nothing. Kept beside the state, and not by the code that holds.
+ */
+import type { BuildChoice } from '#lib/service/build-choice.ts'
+import type { Recorded } from '#lib/service/event.ts'
+import type { ServiceState } from '#lib/service/state.ts'
+import type { Taking } from '#lib/service/taking.ts'
+import { buildName, findBuild } from '#lib/service/tickets.ts'
+
+/** Where something lies in the log, and when it was recorded, epoch milliseconds. */
+export interface Where {
+  readonly position: number
+  readonly at: number
+}
+
+export const NOWHERE: Where = { position: 0, at: Number.NEGATIVE_INFINITY }
+
+/** Later in the log and by the clock: what happens in one and the same millisecond comes at once. */
+export const isAfter = (one: Where, other: Where): boolean =>
+  one.position > other.position && one.at > other.at
+
+/** Food that a guest was given. */
+export interface Given {
+  readonly build: string
+  readonly choice: BuildChoice
+  readonly took: readonly Taking[]
+  /** Where it was finished. */
+  readonly made: Where
+}
+
+export interface Ledger {
+  /** By pan of the line or behind it: where it was last loaded or changed. */
+  readonly loaded: Map<string, number>
+  /** By pan: where what stands there was last read in its limits, or loaded. */
+  readonly good: Map<string, Where>
+  /** Back-up pans that stand ready as they were filled: no scoop, no label, nothing since. */
+  readonly standing: Set<string>
+  /** By pan: where in the log, and when as told, it was last read or loaded with a reading. */
+  readonly read: Map<string, Where>
+  /** Where the clock last jumped. */
+  jumped: number
+  /** By build: where it was last finished. */
+  readonly made: Map<string, Where>
+  /** By "rice/beans": since where in the log that scoop is lent. */
+  readonly lent: Map<string, number>
+  /** All that was ever handed over, also what was made again since. */
+  readonly given: Given[]
+}
+
+export const createLedger = (): Ledger => ({
+  loaded: new Map(),
+  good: new Map(),
+  standing: new Set(),
+  read: new Map(),
+  jumped: 0,
+  made: new Map(),
+  lent: new Map(),
+  given: [],
+})
+
+interface Fills extends Where {
+  readonly reading?: { readonly at: number } | null
+}
+
+const filled = (ledger: Ledger, pan: string, { position, at, reading }: Fills): void => {
+  ledger.loaded.set(pan, position)
+  ledger.good.set(pan, { position, at })
+  if (reading) ledger.read.set(pan, { position, at: reading.at })
+  else ledger.read.delete(pan)
+}
+
+const ofBackup = (
+  ledger: Ledger,
+  event: Extract<Recorded, { readonly type: 'backupSet' }>,
+): void => {
+  if (event.backup === undefined) return
+  if (!event.ready) {
+    ledger.standing.delete(event.backup)
+    return
+  }
+  ledger.standing.add(event.backup)
+  filled(ledger, event.backup, event)
+}
+
+/** Also where a label came to food that is in a back-up pan: it isn't said to stand ready any more. */
+const write = (ledger: Ledger, event: Recorded, after: ServiceState): void => {
+  const { position, at } = event
+  const here: Where = { position, at }
+  switch (event.type) {
+    case 'panLoaded':
+    case 'panChanged':
+      filled(ledger, event.pan, event)
+      if (event.from != null) ledger.standing.delete(event.from)
+      break
+    case 'backupSet':
+      ofBackup(ledger, event)
+      break
+    case 'labelChanged':
+      for (const pan of event.pans) ledger.standing.delete(pan)
+      break
+    case 'temperatureRead': {
+      const stock = event.what === 'pan' ? after.pans[event.id] : after.backupPans[event.id]
+      const isGood = event.inLimits && stock?.offSale === null
+      if (event.what === 'batch') break
+      ledger.read.set(event.id, { position, at: event.reading.at })
+      if (isGood) ledger.good.set(event.id, here)
+      break
+    }
+    case 'offSaleResolved':
+      if (event.what === 'batch' || event.way === 'discard') break
+      ledger.good.set(event.id, here)
+      if (event.reading) ledger.read.set(event.id, { position, at: event.reading.at })
+      break
+    case 'timeClockStarted':
+      if (event.what === 'batch') break
+      ledger.good.set(event.id, here)
+      ledger.read.set(event.id, { position, at: event.reading.at })
+      break
+    case 'clockJumped':
+      ledger.jumped = position
+      break
+    case 'buildFinished':
+      ledger.made.set(buildName(event.ticket, event.letter), here)
+      break
+    case 'buildHandedOver': {
+      const build = buildName(event.ticket, event.letter)
+      const found = findBuild(after, event.ticket, event.letter)
+      const made = ledger.made.get(build)
+      if (found && made !== undefined)
+        ledger.given.push({ build, choice: found.choice, took: found.took, made })
+      break
+    }
+    case 'scoopMissed':
+      for (const by of event.lentBy ?? []) {
+        const key = `${event.component}/${by}`
+        if (!ledger.lent.has(key)) ledger.lent.set(key, position)
+      }
+      break
+    default:
+  }
+}
+
+export const copiedLedger = (ledger: Ledger): Ledger => ({
+  loaded: new Map(ledger.loaded),
+  good: new Map(ledger.good),
+  standing: new Set(ledger.standing),
+  read: new Map(ledger.read),
+  jumped: ledger.jumped,
+  made: new Map(ledger.made),
+  lent: new Map(ledger.lent),
+  given: [...ledger.given],
+})
+
+/** Writes down what happened, once all of it has: `after` is the state that it led to. */
+export const writeDown = (
+  ledger: Ledger,
+  events: readonly Recorded[],
+  after: ServiceState,
+): void => {
+  for (const event of events) write(ledger, event, after)
+  for (const key of ledger.lent.keys()) if (!after.lent[key]) ledger.lent.delete(key)
+}

@@ -1,0 +1,145 @@
+/**
+ * Random histories of a whole service: before it opens, open and closed, with time that passes, clocks
+ * that jump, and servers that start again. Each move says what is done once it is known where the
+ * service stands; the acts that come of it are plain data.
+ */
+import fc from 'fast-check'
+import type { Command } from '#lib/service/decide.ts'
+import { componentIn } from '#lib/service/held-stock.ts'
+import { openingCommands } from '#lib/service/opening-commands.ts'
+import type { Role } from '#lib/service/roles.ts'
+import type { ServiceState } from '#lib/service/state.ts'
+import type { Act } from '#tests/support/acts.ts'
+import { nextToClose } from '#tests/support/closing-steps.ts'
+import { MINUTE } from '#tests/support/food.ts'
+import { ofTheFood, readingRound } from '#tests/support/food-steps.ts'
+import { step } from '#tests/support/histories.ts'
+import { ofTheKitchen } from '#tests/support/kitchen-steps.ts'
+import { ONE_OF_EACH } from '#tests/support/one-of-each.ts'
+import { ofOrders } from '#tests/support/order-steps.ts'
+import { type Given, OPENED_AT, ofPortions } from '#tests/support/service.ts'
+import { type Step, stationWithSpares } from '#tests/support/spare-station.ts'
+import { ofTheStock } from '#tests/support/stock-steps.ts'
+import { leadingSomewhere } from '#tests/support/told-late.ts'
+
+export type Move = (state: ServiceState) => readonly Act[]
+
+const command = (command: Given, by: Role = 'in-charge'): Act => ({ do: 'command', command, by })
+
+const commanded = (steps: fc.Arbitrary<Step>): fc.Arbitrary<Move> =>
+  fc
+    .record({
+      step: steps,
+      by: fc.nat({ max: 11 }).map((one): Role => {
+        if (one === 0) return 'lead'
+        return one === 1 ? 'counter' : 'in-charge'
+      }),
+      ms: fc.oneof(
+        { weight: 9, arbitrary: fc.integer({ min: 1, max: 40_000 }) },
+        { weight: 1, arbitrary: fc.constant(0) },
+      ),
+    })
+    .map(({ step, by, ms }) => (state) => [{ do: 'pass', ms }, command(step(state), by)])
+
+const waiting: fc.Arbitrary<Move> = fc
+  .oneof(
+    { weight: 6, arbitrary: fc.integer({ min: 1, max: 10 }) },
+    { weight: 3, arbitrary: fc.integer({ min: 10, max: 60 }) },
+    { weight: 1, arbitrary: fc.integer({ min: 100, max: 300 }) },
+  )
+  .map((minutes) => () => [{ do: 'pass', ms: minutes * MINUTE }])
+
+const jumping: fc.Arbitrary<Move> = fc
+  .constantFrom(-180, -60, -5, 5, 60, 180)
+  .map((minutes) => ({ clockJump, stage }) => [
+    ...(stage === 'open' || clockJump ? [{ do: 'jump', byMs: minutes * MINUTE } as const] : []),
+  ])
+
+const restarting: fc.Arbitrary<Move> = fc
+  .record({
+    away: fc.constantFrom(0, 1, 15, 130),
+    by: fc.constantFrom(0, 0, -0.5, -5, -90),
+  })
+  .map(({ away, by }) => () => [{ do: 'restart', awayMs: away * MINUTE, byMs: by * MINUTE }])
+
+/** Somebody looks at a clock that jumped. */
+const confirming: fc.Arbitrary<Move> = fc.constant(({ clockJump }) =>
+  clockJump ? [command({ type: 'confirmClock' }, 'lead')] : [],
+)
+
+const round: fc.Arbitrary<Move> = fc.constant((state) =>
+  readingRound(state).map((one) => command(one)),
+)
+
+const move: fc.Arbitrary<Move> = fc.oneof(
+  { weight: 36, arbitrary: commanded(ofOrders) },
+  { weight: 24, arbitrary: commanded(step) },
+  { weight: 14, arbitrary: commanded(ofTheFood) },
+  { weight: 6, arbitrary: commanded(ofTheKitchen) },
+  { weight: 6, arbitrary: commanded(ofTheStock) },
+  {
+    weight: 4,
+    arbitrary: commanded(fc.constantFrom(...Object.values(ONE_OF_EACH)).map((one) => () => one)),
+  },
+  { weight: 4, arbitrary: waiting },
+  { weight: 6, arbitrary: leadingSomewhere },
+  { weight: 2, arbitrary: round },
+  { weight: 1, arbitrary: jumping },
+  { weight: 4, arbitrary: confirming },
+  { weight: 1, arbitrary: restarting },
+  { weight: 1, arbitrary: fc.constant<Move>(() => [{ do: 'advise' }]) },
+)
+
+/** Opens, and gets ready: pans and back-up pans with little in them, so that they run out. */
+const opening = (kind: 'demo' | 'real', portions: number): readonly Act[] => {
+  const little = (given: Command): Given => {
+    if (given.type === 'load') {
+      const component = componentIn(stationWithSpares, given.pan) ?? 'rice'
+      return { ...given, amount: ofPortions(component, portions) }
+    }
+    return given.type === 'setBackup' && given.ready
+      ? { ...given, amount: ofPortions(given.component, 1 + (portions % 3)) }
+      : given
+  }
+  const commands = openingCommands(stationWithSpares, OPENED_AT, { spare: 200 })
+    .filter((one) => one.type !== 'load' || !one.pan.endsWith('spare'))
+    .map(little)
+  return [
+    command({ type: 'open', station: stationWithSpares.id, kind }),
+    command({ type: 'signOn' }),
+    ...commands.map((one) => command(one)),
+  ]
+}
+
+/** Commands that one history closes with are no more than these. */
+const MOST_TO_CLOSE = 80
+
+const NONE_TAKEN = Object.values(ONE_OF_EACH).map((one) => command(one))
+
+/** A whole service. */
+export const wholeService: fc.Arbitrary<readonly Move[]> = fc
+  .record({
+    kind: fc.constantFrom('demo' as const, 'real' as const),
+    portions: fc.integer({ min: 3, max: 12 }),
+    moves: fc.array(move, { minLength: 50, maxLength: 100, size: 'max' }),
+    newDocument: fc.nat({ max: 5 }).map((one) => one === 0),
+    closes: fc.nat({ max: 2 }).map((one) => one === 0),
+  })
+  .map(({ kind, portions, moves, newDocument, closes }): readonly Move[] => {
+    const late = Math.floor((moves.length * 2) / 3)
+    const toClose: readonly Move[] = closes
+      ? Array.from(
+          { length: MOST_TO_CLOSE },
+          () => (state) => (state.stage === 'closed' ? [] : [command(nextToClose(state))]),
+        )
+      : [() => [{ do: 'pass', ms: 15 * 60 * MINUTE }]]
+    return [
+      () => NONE_TAKEN.filter((one) => one.do === 'command' && one.command.type !== 'open'),
+      () => opening(kind, portions),
+      ...moves.slice(0, late),
+      ...(newDocument ? [(() => [{ do: 'newDocument' }]) satisfies Move] : []),
+      ...moves.slice(late),
+      ...toClose,
+      (state) => (state.stage === 'closed' ? NONE_TAKEN : []),
+    ]
+  })

@@ -84,7 +84,7 @@ const move: fc.Arbitrary<Move> = fc.oneof(
   { weight: 4, arbitrary: waiting },
   { weight: 6, arbitrary: leadingSomewhere },
   { weight: 2, arbitrary: round },
-  { weight: 1, arbitrary: jumping },
+  { weight: 2, arbitrary: jumping },
   { weight: 4, arbitrary: confirming },
   { weight: 1, arbitrary: restarting },
   { weight: 1, arbitrary: fc.constant<Move>(() => [{ do: 'advise' }]) },
@@ -122,7 +122,7 @@ export const wholeService: fc.Arbitrary<readonly Move[]> = fc
     kind: fc.constantFrom('demo' as const, 'real' as const),
     portions: fc.integer({ min: 3, max: 12 }),
     moves: fc.array(move, { minLength: 50, maxLength: 100, size: 'max' }),
-    newDocument: fc.nat({ max: 5 }).map((one) => one === 0),
+    newDocument: fc.nat({ max: 3 }).map((one) => one === 0),
     closes: fc.nat({ max: 2 }).map((one) => one === 0),
   })
   .map(({ kind, portions, moves, newDocument, closes }): readonly Move[] => {

@@ -2,10 +2,12 @@
 import fc from 'fast-check'
 import type { Item } from '#lib/menu/station-document.ts'
 import type { Need } from '#lib/needs/codes.ts'
+import { strictest } from '#lib/needs/judge.ts'
 import { type BuildChoice, usualChoice } from '#lib/service/build-choice.ts'
 import { commandSchema, decideAlone } from '#lib/service/decide.ts'
+import { knownNeeds } from '#lib/service/known-needs.ts'
 import { isRunning, type ServiceState } from '#lib/service/state.ts'
-import { openBuilds } from '#lib/service/tickets.ts'
+import { findBuild, findTicket, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
 import { levelOf } from '#lib/stock/levels.ts'
 import { fitted } from '#tests/support/histories.ts'
 import { circumstances, type Given } from '#tests/support/service.ts'
@@ -52,6 +54,13 @@ const made = (
   })
   return { ...choice, parts: Object.fromEntries(parts) }
 }
+
+const foundBuilds = (state: ServiceState): readonly QueuedBuild[] =>
+  Object.values(state.toFind).flatMap(({ ticket: number, letter }) => {
+    const ticket = findTicket(state, number)
+    const build = findBuild(state, number, letter)
+    return ticket && build ? [{ ticket, build }] : []
+  })
 
 const refusalOf = (state: ServiceState, command: Given): string | null => {
   const decision = decideAlone(
@@ -128,6 +137,24 @@ const goingOn: fc.Arbitrary<Step> = fc
     return { type: build.state === 'making' ? 'finish' : 'handOver', ...at }
   })
 
+/** An open build, or one whose guest is to be found, becomes another item that can be had. */
+const changing: fc.Arbitrary<Step> = fc
+  .record({ index: place, from: fc.nat({ max: 5 }), more: fc.array(need, { maxLength: 1 }) })
+  .map(({ index, from, more }) => (state) => {
+    const open = [...openBuilds(state), ...foundBuilds(state)]
+    const found = open[index % Math.max(1, open.length)]
+    const at = { ticket: found?.ticket.number ?? 1, letter: found?.build.letter ?? 'A' }
+    const needs = strictest([...(found ? knownNeeds(found.build) : []), ...more])
+    const all = items.flatMap((item) =>
+      ['pita', 'rice'].map((base) => made(state, { item, base, needs })),
+    )
+    const changes = [...all.slice(from), ...all.slice(0, from)].map(
+      (to): Given => ({ type: 'change', ...at, to, readBack: true }),
+    )
+    const taken = changes.find((one) => refusalOf(state, one) === null)
+    return taken ?? changes[0] ?? { type: 'cancel', ...at }
+  })
+
 /** Nobody knows any more which of some made builds is which. */
 const mixingUp: fc.Arbitrary<Step> = fc.integer({ min: 1, max: 3 }).map((most) => (state) => {
   const made = openBuilds(state).filter(({ build }) => build.state === 'made')
@@ -139,4 +166,5 @@ export const ofOrders: fc.Arbitrary<Step> = fc.oneof(
   { weight: 4, arbitrary: ordering },
   { weight: 10, arbitrary: goingOn },
   { weight: 1, arbitrary: mixingUp },
+  { weight: 1, arbitrary: changing },
 )

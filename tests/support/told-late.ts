@@ -142,6 +142,6 @@ const cooled: fc.Arbitrary<Moves> = fc
 export const leadingSomewhere: fc.Arbitrary<Moves> = fc.oneof(
   { weight: 3, arbitrary: readBad },
   { weight: 1, arbitrary: neverGood },
-  { weight: 2, arbitrary: toldLate },
+  { weight: 3, arbitrary: toldLate },
   { weight: 1, arbitrary: cooled },
 )

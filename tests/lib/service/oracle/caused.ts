@@ -1,4 +1,6 @@
 /** (b) Every hold has a cause, which stands until somebody who may has answered it. */
+import type { Need } from '#lib/needs/codes.ts'
+import type { Build } from '#lib/service/state.ts'
 import { findBuild, namedBuild } from '#lib/service/tickets.ts'
 import { inTheWay } from '#tests/lib/service/oracle/fits.ts'
 import { everyBuild, type Law } from '#tests/lib/service/oracle/seen.ts'
@@ -20,6 +22,39 @@ export const holdsAreLifted: Law = (seen) =>
 
 /** How a hold names the shelf of made food, where it names a pan. */
 const SHELF = '@shelf'
+
+/** What a guest said of a build: as it is, as it is to become, and what they told late. */
+const saidOf = ({ choice, stop, hold }: Build): readonly Need[] => [
+  ...choice.needs,
+  ...(stop?.to?.choice.needs ?? []),
+  ...(hold?.told?.needs ?? []),
+]
+
+/** What isn't said any more since somebody said it otherwise. */
+const SAID_ANEW = ['buildChanged', 'buildStopped', 'buildCancelled']
+
+/** What a guest told stays told until it is said anew, and so does what came of no change. */
+export const toldStays: Law = ({ before, after, events }) =>
+  everyBuild(before).flatMap(({ name, build }) => {
+    const { ticket, letter } = namedBuild(name)
+    const now = findBuild(after, ticket, letter)
+    const isAnswer = build.stop?.to != null || now?.state === 'cancelled'
+    const isAnew = events.some(
+      (one) =>
+        (SAID_ANEW.includes(one.type) || (one.type === 'stopAcknowledged' && isAnswer)) &&
+        'letter' in one &&
+        one.ticket === ticket &&
+        one.letter === letter,
+    )
+    if (!now || now === build || isAnew) return []
+    const kept = saidOf(now)
+    return saidOf(build)
+      .filter(
+        ({ code, handling }) =>
+          !kept.some((one) => one.code === code && [handling, 'keep-apart'].includes(one.handling)),
+      )
+      .map(({ code }) => `${name} doesn't keep from ${code} any more, and nobody said so`)
+  })
 
 /** Once food may be in it nothing but a person says that it is good. */
 export const madeIsntLifted: Law = ({ before, events }) =>

@@ -63,16 +63,17 @@ const badBy = (event: Recorded, before: RunningState, earlier: Ledger): Bad | nu
   if (!('what' in event) || (event.what !== 'pan' && event.what !== 'backup')) return null
   const { what, id } = event
   const since = earlier.good.get(id) ?? NOWHERE
+  const load = earlier.loaded.get(id) ?? NOWHERE
   const stock = what === 'pan' ? before.pans[id] : before.backupPans[id]
   switch (event.type) {
     case 'takenOffSale':
-      return { what, id, since: event.lastGoodAt === null ? NOWHERE : since }
+      return { what, id, since: event.lastGoodAt === null ? load : since }
     case 'readingMissed':
       return { what, id, since }
     case 'throwOutPassed':
       return event.because === 'too-warm' ? { what, id, since } : null
     case 'discardSignedOff': {
-      if (NEVER.includes(event.reason)) return { what, id, since: NOWHERE }
+      if (NEVER.includes(event.reason)) return { what, id, since: load }
       const isKnown = stock?.offSale != null || before.toThrowOut[`${what}/${id}`] !== undefined
       return UNSAID.includes(event.reason) && !isKnown ? { what, id, since } : null
     }
@@ -107,19 +108,32 @@ const joins = (owed: Owed, event: Recorded, { before, earlier, after }: Seen): v
   }
 }
 
-const answered = ({ toFind, toTell }: Owed, events: readonly Recorded[]): void => {
-  for (const event of events) {
+/** Good again is only what was made of the food that was read. */
+const isAnswered = (
+  { before, earlier }: Seen,
+  event: Extract<Recorded, { readonly type: 'handedOverAnswered' }>,
+  build: string,
+): boolean => {
+  const load = (before.pans[event.id] ?? before.backupPans[event.id])?.load
+  const own = earlier.given.filter((one) => one.build === build)
+  const took = own.flatMap((one) => one.took.filter(({ pan }) => pan === event.id))
+  return event.answer !== 'good-again' || took.every((one) => one.load === load)
+}
+
+const answered = ({ toFind, toTell }: Owed, seen: Seen): void => {
+  for (const event of seen.events) {
     if (event.type === 'stopAcknowledged') toFind.delete(buildName(event.ticket, event.letter))
     if (event.type !== 'handedOverAnswered') continue
     for (const place of [`${event.what}/${event.id}`, 'any'])
-      for (const one of event.builds) toTell.get(place)?.delete(one)
+      for (const one of event.builds)
+        if (isAnswered(seen, event, one)) toTell.get(place)?.delete(one)
   }
 }
 
 /** Writes down what is owed after what happened. */
 export const owe = (owed: Owed, seen: Seen): void => {
   const { events, before, earlier } = seen
-  answered(owed, events)
+  answered(owed, seen)
   for (const event of events) {
     const name = 'letter' in event ? buildName(event.ticket, event.letter) : ''
     const { ticket, letter } = namedBuild(name)

@@ -7,6 +7,7 @@ import type { Recorded } from '#lib/service/event.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 import type { Taking } from '#lib/service/taking.ts'
 import { buildName, findBuild } from '#lib/service/tickets.ts'
+import { mark } from '#tests/lib/service/oracle/marks.ts'
 
 /** Where something lies in the log, and when it was recorded, epoch milliseconds. */
 export interface Where {
@@ -31,13 +32,15 @@ export interface Given {
 
 export interface Ledger {
   /** By pan of the line or behind it: where it was last loaded or changed. */
-  readonly loaded: Map<string, number>
+  readonly loaded: Map<string, Where>
   /** By pan: where what stands there was last read in its limits, or loaded. */
   readonly good: Map<string, Where>
   /** Back-up pans that stand ready as they were filled: no scoop, no label, nothing since. */
   readonly standing: Set<string>
   /** By pan: where in the log, and when as told, it was last read or loaded with a reading. */
   readonly read: Map<string, Where>
+  /** By pan: components of which a scoop brought something into it. */
+  readonly marks: Map<string, ReadonlySet<string>>
   /** Where the clock last jumped. */
   jumped: number
   /** By build: where it was last finished. */
@@ -53,6 +56,7 @@ export const createLedger = (): Ledger => ({
   good: new Map(),
   standing: new Set(),
   read: new Map(),
+  marks: new Map(),
   jumped: 0,
   made: new Map(),
   lent: new Map(),
@@ -64,7 +68,7 @@ interface Fills extends Where {
 }
 
 const filled = (ledger: Ledger, pan: string, { position, at, reading }: Fills): void => {
-  ledger.loaded.set(pan, position)
+  ledger.loaded.set(pan, { position, at })
   ledger.good.set(pan, { position, at })
   if (reading) ledger.read.set(pan, { position, at: reading.at })
   else ledger.read.delete(pan)
@@ -146,6 +150,7 @@ export const copiedLedger = (ledger: Ledger): Ledger => ({
   good: new Map(ledger.good),
   standing: new Set(ledger.standing),
   read: new Map(ledger.read),
+  marks: new Map(ledger.marks),
   jumped: ledger.jumped,
   made: new Map(ledger.made),
   lent: new Map(ledger.lent),
@@ -158,6 +163,9 @@ export const writeDown = (
   events: readonly Recorded[],
   after: ServiceState,
 ): void => {
-  for (const event of events) write(ledger, event, after)
+  for (const event of events) {
+    write(ledger, event, after)
+    mark(ledger.marks, event, after)
+  }
   for (const key of ledger.lent.keys()) if (!after.lent[key]) ledger.lent.delete(key)
 }

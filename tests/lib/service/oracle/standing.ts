@@ -47,12 +47,12 @@ const componentsOf = (state: RunningState): ReadonlyMap<string, string> =>
 
 const marksIn = (
   state: RunningState,
-  stock: Readonly<Record<string, HeldStock>>,
+  { marks }: Ledger,
   isMeant: (pan: string) => boolean,
 ): WholePlace['soiled'] => {
   const components = componentsOf(state)
-  return Object.entries(stock).flatMap(([pan, { soiledBy }]) =>
-    isMeant(pan) ? soiledBy.map((by) => ({ component: components.get(pan) ?? '', by })) : [],
+  return [...marks].flatMap(([pan, all]) =>
+    isMeant(pan) ? [...all].map((by) => ({ component: components.get(pan) ?? '', by })) : [],
   )
 }
 
@@ -70,7 +70,7 @@ const oracleOf = (place: WholePlace): TakenOracle => {
 
 /** The place as it is, or as food that was finished where `made` says met it. */
 const placeOf = (state: RunningState, ledger: Ledger, made: number | null): TakenOracle => {
-  const isMeant = (pan: string) => made === null || (ledger.loaded.get(pan) ?? 0) < made
+  const isMeant = (pan: string) => made === null || (ledger.loaded.get(pan)?.position ?? 0) < made
   const lent = Object.entries(state.lent).filter(
     ([key]) => made === null || (ledger.lent.get(key) ?? 0) < made,
   )
@@ -79,8 +79,12 @@ const placeOf = (state: RunningState, ledger: Ledger, made: number | null): Take
   )
   return oracleOf({
     station: state.station,
-    soiled: marksIn(state, state.pans, isMeant),
-    soiledBehind: marksIn(state, state.backupPans, isMeant),
+    soiled: marksIn(state, ledger, (pan) => isMeant(pan) && state.pans[pan] !== undefined),
+    soiledBehind: marksIn(
+      state,
+      ledger,
+      (pan) => isMeant(pan) && state.backupPans[pan] !== undefined,
+    ),
     lent: lent.map(([, { component, by }]) => ({ component, by })),
     ready: ready.map((one) => one.component),
   })

@@ -6,6 +6,7 @@ import {
   holdsHaveCauses,
   madeIsntLifted,
   pansHold,
+  toldStays,
 } from '#tests/lib/service/oracle/caused.ts'
 import { fits, fitsWhenMadeAgain } from '#tests/lib/service/oracle/fits.ts'
 import { createOwed, listsStay, owe, unlisted } from '#tests/lib/service/oracle/found.ts'
@@ -18,6 +19,7 @@ const LAWS: Readonly<Record<string, Law>> = {
   fits,
   fitsWhenMadeAgain,
   holdsAreLifted,
+  toldStays,
   madeIsntLifted,
   pansHold,
   holdsHaveCauses,

@@ -137,4 +137,10 @@ describe('cooling', () => {
     expect(plan('12:00', ['06:00', '14:00'], ['18:01', '19:00'])).toMatchObject({ stage: 2 })
     expect(plan('12:00', ['06:00', '14:00'], ['18:00', '19:00']).ok).toBe(true)
   })
+
+  it('[F25] a reading at the very moment at which this kitchen may have cooled it isn’t too soon', () => {
+    expect(plan('12:00', ['06:00', '13:00'], ['15:00', '16:00']).ok).toBe(true)
+    expect(plan('12:00', ['06:00', '12:59'], ['15:00', '16:00'])).toMatchObject({ stage: 1 })
+    expect(plan('12:00', ['06:00', '13:00'], ['15:00', '15:59'])).toMatchObject({ stage: 2 })
+  })
 })

@@ -112,7 +112,7 @@ test('the label changed at noon: every build is checked again, whatever its stat
     ])
       await expect(dialog.getByText(words)).toBeVisible()
     await dialog.getByRole('button', { name: labelWords.back, exact: true }).click()
-    await expect(pans.getByText(firstWords.findTitle(['1A']))).toBeVisible()
+    await expect(pans.getByText(firstWords.findTitle(['1A']), { exact: true })).toBeVisible()
     await expect(
       pans.getByText(firstWords.hold(['2A', '3A', '4A'], 'label'), { exact: true }),
     ).toBeVisible()

@@ -12,7 +12,7 @@ const counted = ({ ended, ...pan }: HeldStock, event: CountCorrected): HeldStock
   amount: event.to,
   full: Math.max(pan.full, event.to),
   counted: pan.counted + 1,
-  ...(event.ends || (ended && event.was !== 'slip') ? { ended: true } : {}),
+  ...(event.ends || (ended && event.was !== 'slip') ? { ended: ended ?? true } : {}),
 })
 
 /** @throws where the line has no such pan. */

@@ -12,6 +12,7 @@ import {
   withStock,
 } from '#lib/service/held-stock.ts'
 import { unmixedByBatch } from '#lib/service/mixing.ts'
+import { restId } from '#lib/service/rest-of-pan.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findBuild, namedBuild, withBuildAs } from '#lib/service/tickets.ts'
 
@@ -49,6 +50,17 @@ const counted = (
     wastes: { ...state.wastes, [component]: { ...own, [reason]: (own?.[reason] ?? 0) + amount } },
   }
 }
+
+/** What was counted out of a pan and initialled as thrown out is in it by no slip of the count. */
+const goneFrom = (state: RunningState, rest: string): RunningState => ({
+  ...state,
+  pans: Object.fromEntries(
+    Object.entries(state.pans).map(([id, pan]) => [
+      id,
+      pan.ended && rest === restId(id, pan) ? { ...pan, ended: 'thrown-out' as const } : pan,
+    ]),
+  ),
+})
 
 const restSignedOff = (
   state: RunningState,
@@ -110,7 +122,11 @@ export const signedOff = (before: RunningState, event: DiscardSignedOff & Stamp)
     }
     case 'rest': {
       if (!bound?.rest) throw new Error(`nothing was taken away as ${id}`)
-      return counted(restSignedOff(state, bound.rest, amount), bound.rest.component, event)
+      return counted(
+        restSignedOff(goneFrom(state, id), bound.rest, amount),
+        bound.rest.component,
+        event,
+      )
     }
     case 'batch':
       return counted(batchSignedOff(state, id, event), state.batches[id]?.component ?? '', event)

@@ -43,8 +43,11 @@ export interface HeldStock {
   readonly since: number
   readonly readings: readonly Reading[]
   readonly offSale: OffSale | null
-  /** It was counted to nothing: all else is what it held before, set aside in case that was a slip. */
-  readonly ended?: true
+  /**
+   * It was counted to nothing: all else is what it held before, set aside in case that was a slip. It
+   * was none where the rest was thrown out since, and initialled.
+   */
+  readonly ended?: true | 'thrown-out'
 }
 
 export interface BackupPan extends HeldStock {

@@ -6,6 +6,9 @@ import type { HeldStock } from '#lib/service/food-state.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
+/** What the rest of a pan's load is called. */
+export const restId = (pan: string, { load }: Pick<HeldStock, 'load'>): string => `${pan}.${load}`
+
 /**
  * The rest of what a pan holds, where it may never be served again: on a clock, also one that isn't
  * over, since such food goes back to neither heat nor cold; or past its date. Null for what may.
@@ -22,7 +25,7 @@ export const restOf = (
   const { clock } = stock.food
   if (clock === null && !isOver) return null
   const because = clock === null ? 'date' : isOver ? 'time' : 'taken-away'
-  return { id: `${id}.${stock.load}`, because }
+  return { id: restId(id, stock), because }
 }
 
 /**
@@ -41,8 +44,8 @@ export const restIfEmptied = (
 }
 
 /** Whether what was counted out of a pan waits for somebody's initials, so that nothing goes in. */
-export const isRestAwaited = (state: RunningState, id: string, { load }: HeldStock): boolean =>
-  state.toThrowOut[throwOutKey('rest', `${id}.${load}`)] !== undefined
+export const isRestAwaited = (state: RunningState, id: string, stock: HeldStock): boolean =>
+  state.toThrowOut[throwOutKey('rest', restId(id, stock))] !== undefined
 
 /** How many rests of a component wait for somebody's initials. */
 export const restsOf = (state: RunningState, component: string): number =>

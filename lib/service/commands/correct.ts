@@ -38,7 +38,7 @@ type Correct = z.infer<typeof correctSchema>
  * there says what it is, by loading it, or that nothing was counted wrongly.
  */
 const countProblem = ({ pan, was }: Correct, held: PanState, read: number): Refusal | null => {
-  if (was === 'slip') {
+  if (was === 'slip' && held.ended !== 'thrown-out') {
     if (!held.ended) return { code: 'already-so' }
     return read > 0 ? null : { code: 'reading-unclear', pan }
   }
@@ -62,7 +62,7 @@ const corrected = (
   const ends = read === 0 && mayHold(pan)
   const isNews = pan.amount !== read || (ends && !pan.ended)
   if (kind === null && !isNews) return refuse({ code: 'already-so' })
-  const isAlone = kind === null || pan.ended === true
+  const isAlone = kind === null || pan.ended !== undefined
   const to = isAlone ? read : countAfter(state, command.pan, read, kind)
   const rest = to === 0 ? restIfEmptied(state, command.pan, pan, now) : null
   return happened({

@@ -184,6 +184,20 @@ describe('a count that was a slip', () => {
     expect(until(late, 251).state.toThrowOut['pan/pan-tuna']).toMatchObject({ because: 'time' })
   })
 
+  it('[S122] was none once the rest was initialled as thrown out', () => {
+    const none = at(at(given(), 12, clock), 20, count('pan-tuna', 0))
+    const thrown = at(none, 21, {
+      type: 'throwOut',
+      what: 'rest',
+      id: 'pan-tuna.1',
+      reason: 'other',
+      initials: 'KT',
+    })
+    expect(panOf(thrown, 'pan-tuna')).toMatchObject({ ended: 'thrown-out', amount: 0 })
+    expect(codeOf(when(thrown, slip('pan-tuna', 16)))).toBe('say-what-was-put-in')
+    expect(panOf(onward(thrown, load('pan-tuna', 9)), 'pan-tuna')).not.toHaveProperty('ended')
+  })
+
   it('[S122] gives a reading back that is missed since', () => {
     const back = at(empty, 300, slip('pan-chicken', 4))
     expect(until(back, 300).state.pans['pan-chicken']?.offSale).toMatchObject({

@@ -190,8 +190,8 @@ describe('the rest of a pan on time alone', () => {
     expect(back.state.pans['pan-tuna']?.food?.clock).toEqual(
       timed.state.pans['pan-tuna']?.food?.clock,
     )
-    const signed = at(empty, 21, throwOut('rest', 'pan-tuna.1'), slip(tuna(2)))
-    expect(accountOf(signed, 'tuna')).toMatchObject({ wasted: tuna(16), corrected: tuna(2) })
+    const signed = at(empty, 21, throwOut('rest', 'pan-tuna.1'))
+    expect(accountOf(signed, 'tuna')).toMatchObject({ wasted: tuna(16), corrected: 0 })
   })
 
   it('[B33] of a back-up pan too, when it is put away', () => {

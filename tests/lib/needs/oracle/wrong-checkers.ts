@@ -236,6 +236,19 @@ export const WRONG_CHECKERS: Readonly<Record<string, Wrong>> = {
       return { ...judged, findings: judged.findings.toReversed() }
     },
   }),
+  'says that things are less bad than they are': (right) => ({
+    ...right,
+    judgeComponent: (...asked) => {
+      const judged = right.judgeComponent(...asked)
+      return {
+        ...judged,
+        findings: judged.findings.map((one) => ({
+          ...one,
+          states: Object.fromEntries(Object.keys(one.states).map((id) => [id, 'may-contain'])),
+        })),
+      }
+    },
+  }),
   'takes a component out of the wrong pan': (right) => ({
     ...right,
     judgeTaken: (...asked) => ({ ...right.judgeTaken(...asked), fromBackup: [] }),

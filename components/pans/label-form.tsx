@@ -5,6 +5,7 @@ import acts from '#components/pans/label-acts.module.css'
 import { LabelAllergen } from '#components/pans/label-allergen.tsx'
 import answers from '#components/pans/label-answers.module.css'
 import styles from '#components/pans/label-form.module.css'
+import { LabelGluten } from '#components/pans/label-gluten.tsx'
 import { LabelMaking } from '#components/pans/label-making.tsx'
 import { LabelProduct } from '#components/pans/label-product.tsx'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
@@ -17,11 +18,14 @@ import {
   EMPTY_LABEL,
   labelFrom,
   labelLines,
+  problemOf,
   restOfSet,
+  unansweredSources,
   unsaid,
   withRestFree,
 } from '#lib/views/label-draft.ts'
 import { isNotSame, type Product } from '#lib/views/labels.ts'
+import { sayLabelProblem } from '#lib/words/label-problems-en.ts'
 import { labelWords as words } from '#lib/words/labels-en.ts'
 
 interface LabelFormProps {
@@ -38,7 +42,12 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
   const [product, setProduct] = useState<Product>('other')
   const [passphrase, setPassphrase] = useState('')
   const today = civilDateOf(useServerTime(), station.timeZone)
-  const wrong = contradictions(station, draft)
+  const problem = problemOf(station, draft)
+  const wrong = [
+    ...contradictions(station, draft).map(words.contradiction),
+    ...(problem === null ? [] : [sayLabelProblem(problem)]),
+    ...unansweredSources(draft).map(words.sourceUnanswered),
+  ]
   const missing = [
     ...(draft.readBy.trim() === '' ? [words.missingReadBy] : []),
     ...(passphrase === '' ? [words.missingPassphrase] : []),
@@ -99,6 +108,7 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
           <LabelAllergen key={line.code} line={line} draft={draft} onChange={setDraft} />
         ))}
       </div>
+      <LabelGluten draft={draft} onChange={setDraft} />
       <LabelMaking station={station} draft={draft} onChange={setDraft} />
       <div className={styles.end}>
         <label className={styles.readBy}>
@@ -117,8 +127,8 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
           {draft.traits === null && <p>{words.traitsUnsaid}</p>}
           <div role="status">
             {wrong.map((one) => (
-              <p key={one.trait} data-kind="wrong">
-                {words.contradiction(one)}
+              <p key={one} data-kind="wrong">
+                {one}
               </p>
             ))}
             {acting.said?.kind === 'refused' && <p data-kind="wrong">{acting.said.text}</p>}

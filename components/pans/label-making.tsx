@@ -1,9 +1,11 @@
 import styles from '#components/pans/label-answers.module.css'
+import { LabelSources } from '#components/pans/label-sources.tsx'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { CLAIMS, TRAITS } from '#lib/needs/diets.ts'
 import {
   impliedTraits,
   type LabelDraft,
+  traitsBySources,
   withClaim,
   withNoTraits,
   withTrait,
@@ -20,7 +22,7 @@ const CLAIM_WORDS = ['declared', 'not', null] as const
 
 /** What a food is made of, for diets, and what a certificate declares. */
 export function LabelMaking({ station, draft, onChange }: LabelMakingProps) {
-  const implied = impliedTraits(station, draft)
+  const implied = [...impliedTraits(station, draft), ...traitsBySources(draft)]
   return (
     <>
       <fieldset className={styles.making}>
@@ -52,6 +54,7 @@ export function LabelMaking({ station, draft, onChange }: LabelMakingProps) {
           <span>{implied.length > 0 ? words.noOtherTraits : words.noTraits}</span>
         </label>
       </fieldset>
+      <LabelSources draft={draft} onChange={onChange} />
       <h3>{words.claims}</h3>
       <div className={styles.allergens}>
         {CLAIMS.map((claim) => (

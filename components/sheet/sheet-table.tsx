@@ -25,6 +25,9 @@ function Row({ row }: { readonly row: SheetRow }) {
       <th scope="row">
         {row.name}
         {row.soiledBy.length > 0 && <small>{words.soiled(row.soiledBy)}</small>}
+        {row.stated.map(({ name, readOn }) => (
+          <small key={name}>{words.stated(name, readOn)}</small>
+        ))}
       </th>
       {row.cells.map((cell, place) => (
         <Cell key={`${row.id} ${String(place)}`} cell={cell} />

@@ -10,7 +10,7 @@ import {
   toolSchema,
 } from '#lib/menu/station-day-schema.ts'
 import { ALLERGEN_SET_IDS } from '#lib/needs/allergen-sets.ts'
-import { CLAIMS, TRAITS } from '#lib/needs/diets.ts'
+import { CLAIMS, SOURCED, SOURCES, TRAITS } from '#lib/needs/diets.ts'
 
 /** Ids are keys of plain records, so a name that every record inherits can't be one. */
 const id = z.string().regex(/^(?!constructor$)[a-z][a-z0-9-]{0,39}$/)
@@ -38,6 +38,10 @@ export const labelSchema = z.strictObject({
   declarations: z.record(id, declarationSchema),
   /** null: nobody has read what it is made of, so no diet can be answered. */
   traits: z.array(z.enum(TRAITS)).nullable(),
+  /** What traits come of, as the label names it; not said where it is empty or left away. */
+  sources: z.partialRecord(z.enum(SOURCED), z.array(z.enum(SOURCES))).optional(),
+  /** It says beside "wheat" that the wheat was processed to be gluten-free: 21 CFR 101.91(b)(3). */
+  glutenStatement: z.literal(true).optional(),
   /** Declared by a certificate or the label; what isn't here is unknown, never inferred. */
   claims: z.partialRecord(z.enum(CLAIMS), z.enum(['declared', 'not'])),
   /** Civil date on which the label was read; null: nobody has. */

@@ -2,6 +2,8 @@
 import type { StationShape } from '#lib/menu/station-parts-schema.ts'
 import { kindsOf } from '#lib/needs/askable.ts'
 import type { Trait } from '#lib/needs/diets.ts'
+import { isStated } from '#lib/needs/gluten.ts'
+import { type SourceProblem, sourceProblem } from '#lib/needs/sources.ts'
 import { fitsOneWell } from '#lib/quantity/well.ts'
 
 const twice = (ids: readonly string[]): string | undefined =>
@@ -33,6 +35,31 @@ const contradictions = (document: StationShape): string[] =>
         : []
     }),
   )
+
+const wrongSource = (problem: SourceProblem): string => {
+  switch (problem.why) {
+    case 'source-of-nothing':
+      return `names what ${problem.trait} comes of, but its traits don't name ${problem.trait}`
+    case 'no-such-source':
+      return `has ${problem.trait} of ${problem.source}, which it can't come of`
+    case 'source-not-contained':
+      return `has ${problem.trait} of ${problem.source}, but doesn't contain ${problem.code}`
+  }
+}
+
+/** Of documents of before gluten is judged only: they may declare it free beside wheat. */
+const wrongStatements = (document: StationShape): string[] =>
+  document.ingredients.flatMap((one) => {
+    const source = sourceProblem(document, one)
+    return [
+      ...(source === null ? [] : [`${one.id} ${wrongSource(source)}`]),
+      ...(one.glutenStatement === true && !isStated(one)
+        ? [
+            `${one.id} has the statement beside wheat, which goes with wheat that it contains, no barley or rye, and gluten declared free`,
+          ]
+        : []),
+    ]
+  })
 
 /** Refusals and screens look names up by id alone. */
 const ambiguous = (document: StationShape): string[] => {
@@ -102,4 +129,5 @@ export const wrongMenu = (document: StationShape): readonly string[] => [
   ...dangling(document),
   ...ambiguous(document),
   ...contradictions(document),
+  ...wrongStatements(document),
 ]

@@ -3,15 +3,9 @@ import type { Declaration, Ingredient, StationDocument } from '#lib/menu/station
 import { GLUTEN_GRAINS } from '#lib/needs/allergen-sets.ts'
 import { type Allergens, groupOf, isGroup, kindsOf } from '#lib/needs/askable.ts'
 import type { NeedCode } from '#lib/needs/codes.ts'
-import {
-  ALLERGENS_OF,
-  CLAIMS,
-  type Claim,
-  DIET_RULES,
-  DIETS,
-  type Diet,
-  NAMES_THE_ANIMAL,
-} from '#lib/needs/diets.ts'
+import { ALLERGENS_OF, CLAIMS, type Claim, DIET_RULES, DIETS, type Diet } from '#lib/needs/diets.ts'
+import { grainsIn, isStated } from '#lib/needs/gluten.ts'
+import { traitWord } from '#lib/needs/sources.ts'
 
 export interface Declared {
   readonly state: Declaration
@@ -49,33 +43,45 @@ const ownWord = (
 const kindByGroup = (word: Declaration | undefined): Declaration =>
   word === 'free' || word === 'may-contain' ? word : 'unknown'
 
+/** Cereals that are contained while none is named: one of them may be a gluten grain. */
+const isCerealUnnamed = (station: Allergens, ingredient: Ingredient): boolean =>
+  GLUTEN_GRAINS.some((grain) => {
+    const group = groupOf(station, grain)
+    return (
+      group !== null &&
+      (ingredient.declarations[grain] ?? 'unknown') === 'unknown' &&
+      ownWord(station, ingredient, group) === 'contains' &&
+      !kindsOf(station, group).some((kind) => ingredient.declarations[kind] === 'contains')
+    )
+  })
+
+/** A grain that is contained is gluten whatever is declared, but for wheat under the statement. */
+const glutenWord = (station: Allergens, ingredient: Ingredient): Declaration => {
+  const said = worstOf([ingredient.declarations.gluten ?? 'unknown'])
+  if (grainsIn(ingredient).length > 0) return isStated(ingredient) ? 'free' : 'contains'
+  return said !== 'contains' && isCerealUnnamed(station, ingredient) ? 'unknown' : said
+}
+
 const allergenWord = (station: Allergens, ingredient: Ingredient, code: NeedCode): Declaration => {
+  if (code === 'gluten') return glutenWord(station, ingredient)
   const own = ownWord(station, ingredient, code)
   if (own !== undefined) return own
   const group = groupOf(station, code)
   if (group !== null) return kindByGroup(ownWord(station, ingredient, group))
-  if (code === 'gluten') {
-    const isGrain =
-      ingredient.traits?.includes('gluten-grain') ||
-      GLUTEN_GRAINS.some((grain) => ingredient.declarations[grain] === 'contains')
-    return isGrain ? 'contains' : 'unknown'
-  }
   const isKind = kindsOf(station, code).some((kind) => ingredient.declarations[kind] === 'contains')
   return isKind ? 'contains' : 'unknown'
 }
 
 const dietWord = (station: Allergens, ingredient: Ingredient, diet: Diet): Declaration => {
-  const { out, unclear } = DIET_RULES[diet]
-  const linked = out.flatMap((trait) => ALLERGENS_OF[trait] ?? [])
+  const linked = DIET_RULES[diet].out.flatMap((trait) => ALLERGENS_OF[trait] ?? [])
   const said = linked.flatMap((code) =>
     [code, ...kindsOf(station, code)].map((one) => ingredient.declarations[one]),
   )
   if (said.includes('contains')) return 'contains'
-  const { traits } = ingredient
-  if (traits === null) return 'unknown'
-  if (out.some((trait) => traits.includes(trait))) return 'contains'
-  const isNamed = NAMES_THE_ANIMAL.some((trait) => traits.includes(trait))
-  if (!isNamed && unclear.some((trait) => traits.includes(trait))) return 'unknown'
+  if (ingredient.traits === null) return 'unknown'
+  const made = ingredient.traits.map((trait) => traitWord(ingredient, trait, diet))
+  if (made.includes('contains')) return 'contains'
+  if (made.includes('unknown')) return 'unknown'
   // Molluscs are asked for beside the US nine, so that most labels say nothing of them.
   const ofTheSet = linked.filter((code) => isGroup(station, code))
   if (ofTheSet.some((code) => allergenWord(station, ingredient, code) === 'unknown'))
@@ -92,7 +98,7 @@ const claimWord = (ingredient: Ingredient, claim: Claim): Declaration => {
 /**
  * What one ingredient declares about a need. What isn't declared is unknown, never free; and where
  * nobody has read the label, only what it is said to contain counts. A declaration of gluten is
- * that of 21 CFR 101.91, and stands beside one of wheat (101.91(b)(3)).
+ * that of 21 CFR 101.91, and stands beside one of wheat with the statement of 101.91(b)(3) alone.
  */
 export const declaredIn = (
   station: Allergens,

@@ -221,7 +221,8 @@ export interface Cautioned
 
 const isWorse = (now: Cautioned['states'], then: Cautioned['states']): boolean =>
   then !== undefined &&
-  Object.entries(now ?? {}).some(([one, state]) => byWorst(state, then[one] ?? 'free') < 0)
+  (now === undefined ||
+    Object.entries(now).some(([one, state]) => byWorst(state, then[one] ?? 'free') < 0))
 
 /**
  * Whether what stands now was accepted: the same caution of the same component and need, nothing

@@ -1,3 +1,4 @@
+import type { LabelProblem } from '#lib/menu/label-problem.ts'
 import type { NeedCode } from '#lib/needs/codes.ts'
 import type { BatchTimesProblem, LoadProblem } from '#lib/safety/load.ts'
 import type { MomentProblem, ReadingLack, ReadingQuestion } from '#lib/safety/readings.ts'
@@ -72,7 +73,12 @@ export type Refusal =
   | { readonly code: 'nothing-to-accept' }
   | { readonly code: 'no-one-in-charge' }
   | { readonly code: 'not-in-charge' }
-  | { readonly code: 'label-contradicts'; readonly ingredient: string }
+  | {
+      readonly code: 'label-contradicts'
+      readonly ingredient: string
+      /** Left away where a declaration and a trait contradict each other. */
+      readonly problem?: LabelProblem
+    }
   | { readonly code: 'needs-not-checked'; readonly why: 'stale' | 'failed' }
   | { readonly code: 'not-read-back' }
   | { readonly code: 'said-changed'; readonly letter: string }

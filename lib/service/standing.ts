@@ -35,6 +35,7 @@ const isSound = (finding: Finding, taken: readonly string[], needs: readonly Nee
   (finding.touches === null ? [] : [finding.touches]).every((one) =>
     finding.reached.includes(one),
   ) &&
+  [finding.component, ...finding.reached].every((one) => Object.hasOwn(finding.states, one)) &&
   (!(finding.why === 'contact' || finding.why === 'soiled') || finding.touches !== null)
 
 /** An answer whose parts are all there and agree with each other; no answer counts otherwise. */

@@ -6,6 +6,7 @@ import { kindsOf } from '#lib/needs/askable.ts'
 import type { NeedCode } from '#lib/needs/codes.ts'
 import type { Lent, Soil } from '#lib/needs/contact.ts'
 import { declaredIn, waysTo } from '#lib/needs/declared.ts'
+import { isStated } from '#lib/needs/gluten.ts'
 import { type FactsOf, factsOf, kitchenOf } from '#lib/needs/kitchen.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -49,6 +50,8 @@ export interface SheetRow {
   readonly unread: readonly string[]
   /** Names of components whose scoop went into it. */
   readonly soiledBy: readonly string[]
+  /** Its wheat that is declared free of gluten: by which labels' statements, and when they were read. */
+  readonly stated: readonly { readonly name: string; readonly readOn: string }[]
 }
 
 export interface Sheet {
@@ -156,6 +159,9 @@ export const sheetOf = ({ station, revision, soiled, lent, asOf }: SheetFacts): 
       readOn: oldest(ingredients.map((one) => one.readOn)),
       unread: ingredients.filter((one) => one.readOn === null).map((one) => one.name),
       soiledBy: soiled.filter((one) => one.component === component.id).map(({ by }) => name(by)),
+      stated: ingredients.flatMap((one) =>
+        one.readOn !== null && isStated(one) ? [{ name: one.name, readOn: one.readOn }] : [],
+      ),
     }
   }
   const rows = new Map(station.components.map((one) => [one.id, rowOf(one)]))
@@ -186,6 +192,7 @@ export const sheetOf = ({ station, revision, soiled, lent, asOf }: SheetFacts): 
       readOn: oldest(own.map((one) => one.readOn)),
       unread: [...new Set(own.flatMap((one) => one.unread))],
       soiledBy: NOTHING,
+      stated: [],
     }
   }
   const components = station.components.map(({ id }) => rows.get(id)).filter((one) => !!one)

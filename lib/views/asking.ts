@@ -44,13 +44,19 @@ export const otherHandling = (needs: readonly Need[], code: NeedCode): readonly 
     handling: handling === 'keep-apart' ? 'leave-out' : 'keep-apart',
   }))
 
-/** A reason is told, or taken back by a second tap. */
+/**
+ * A reason is told, or taken back by a second tap. Who has celiac disease keeps apart, unless the
+ * guest then says otherwise: a reason by itself decides nothing.
+ */
 export const tapReason = (
   needs: readonly Need[],
   code: NeedCode,
   reason: Reason,
 ): readonly Need[] =>
-  changed(needs, code, (need) => ({ reason: need.reason === reason ? null : reason }))
+  changed(needs, code, (need) => {
+    if (need.reason === reason) return { reason: null }
+    return reason === 'coeliac' ? { reason, handling: 'keep-apart' } : { reason }
+  })
 
 /** Needs with those that stay: none of them is taken away or weakened. */
 export const withKept = (needs: readonly Need[], kept: readonly Need[]): readonly Need[] => [

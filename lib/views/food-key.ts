@@ -2,9 +2,11 @@ import type { Finding } from '#lib/needs/judge.ts'
 import type { BuildChoice } from '#lib/service/build-choice.ts'
 import { foodKey } from '#lib/service/food-key.ts'
 
-/** The findings of a build as one text, so that new ones are noticed. */
-const keyOf = ({ component, need, handling, why, touches, reached }: Finding): string =>
-  [component, need, handling, why, touches, ...reached].join(' ')
+/** A finding as one text, so that new ones are noticed, and those that got worse. */
+const keyOf = ({ component, need, handling, why, touches, reached, states }: Finding): string => {
+  const declared = [component, ...reached].map((one) => `${one} ${states[one]}`)
+  return [component, need, handling, why, touches, ...declared].join(' ')
+}
 
 /** A build's food and its cautions as one text, whatever was accepted or agreed to since. */
 export const foodAndCautions = (choice: BuildChoice, toAccept: readonly Finding[]): string =>

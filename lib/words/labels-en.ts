@@ -1,9 +1,10 @@
 /** What is said when a label changes: choosing it, reading it, and what came of it. */
 import type { Declaration } from '#lib/menu/station-document.ts'
-import type { Claim, Trait } from '#lib/needs/diets.ts'
+import type { Claim, Sourced, Trait } from '#lib/needs/diets.ts'
 import type { Contradiction } from '#lib/views/label-draft.ts'
 import { inSentence, list, startingWith } from '#lib/words/findings-en.ts'
 import { guests } from '#lib/words/first-of-all-en.ts'
+import { traitName } from '#lib/words/label-problems-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 import { sheetWords } from '#lib/words/sheet-en.ts'
 
@@ -69,8 +70,12 @@ export const labelWords = {
     count === 0 ? `Kinds of ${needName(code)}` : `Kinds of ${needName(code)} (${count} said)`,
   asGroup: 'as the group',
   traits: 'What it is made of, for diets',
-  trait: (trait: Trait) => startingWith(trait.replaceAll('-', ' ')),
-  implied: 'by its allergens',
+  trait: (trait: Trait) => startingWith(traitName(trait)),
+  implied: 'by what else is said',
+  source: (trait: Sourced) => `${startingWith(traitName(trait))} from`,
+  sourceUnanswered: (trait: Sourced) =>
+    `Tap what ${traitName(trait)} comes from, or that the label doesn’t say it: “not said” counts as unknown.`,
+  statement: 'Beside “wheat”',
   traitsWhy: 'Nothing tapped counts as unknown for every diet.',
   noTraits: 'None of these',
   noOtherTraits: 'None of the others',
@@ -85,7 +90,7 @@ export const labelWords = {
   missingReadBy: 'Say who read it.',
   missingPassphrase: 'Type the passphrase.',
   contradiction: ({ trait, code }: Contradiction) =>
-    `${startingWith(needName(code))} is declared free, but ${trait.replaceAll('-', ' ')} is ticked: one of them is wrong.`,
+    `${startingWith(needName(code))} is declared free, but ${traitName(trait)} is ticked: one of them is wrong.`,
   unsaid: (codes: readonly string[]) =>
     codes.length === 0
       ? 'Something is said of every allergen.'

@@ -2,6 +2,7 @@
 import { isDiet } from '#lib/needs/codes.ts'
 import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
 import { sayFoodRefusal } from '#lib/words/food-refusals-en.ts'
+import { sayLabelProblem } from '#lib/words/label-problems-en.ts'
 import type { SayClock } from '#lib/words/safety-en.ts'
 import { keptForName, listOf, needName, roleName, stateName } from '#lib/words/service-en.ts'
 
@@ -100,7 +101,9 @@ export const sayRefusal = (
     case 'not-in-charge':
       return 'Only the person in charge may do this, with their passphrase. Call them.'
     case 'label-contradicts':
-      return `What the new label of ${name(refusal.ingredient)} declares and what it is made of don’t agree. Read the label again.`
+      return refusal.problem
+        ? `The new label of ${name(refusal.ingredient)} isn’t kept. ${sayLabelProblem(refusal.problem)}`
+        : `What the new label of ${name(refusal.ingredient)} declares and what it is made of don’t agree. Read the label again.`
     case 'needs-not-checked':
       return refusal.why === 'stale'
         ? 'The labels here are older than the station’s newest, so needs can’t be checked. Call the person in charge.'

@@ -62,6 +62,8 @@ export const sheetWords = {
   readLabel: 'read the label',
   unreadOf: (names: readonly string[]) => `Read the label: ${list(names)}`,
   soiled: (names: readonly string[]) => `May contain ${list(names)} until emptied and washed`,
+  stated: (name: string, readOn: string) =>
+    `${name}: wheat processed to meet the FDA’s rule on gluten, says its label, read ${sayDate(readOn)}`,
   /** Pans change without any label: the time of the server's answer. */
   stands: (at: number, timeZone: string) => `As the line stands at ${sayMoment(at, timeZone)}`,
   asOf: (at: number | null, timeZone: string) =>

@@ -195,9 +195,17 @@ describe('gluten', () => {
     expect(saidOf('gluten', { 'gluten-cereals': 'free' }, {}, 'eu-14')).toBe('unknown')
   })
 
-  // 21 CFR 101.91(b)(3): "wheat" may stand beside "gluten-free" with an explanation.
-  it('[N10] what is declared free of gluten may contain wheat, and is still ruled out for wheat', () => {
-    expect(saidOf('gluten', { wheat: 'contains', gluten: 'free' })).toBe('free')
-    expect(saidOf('wheat', { wheat: 'contains', gluten: 'free' })).toBe('contains')
+  // 21 CFR 101.91(b)(3): "wheat" may stand beside "gluten-free" with an explanation; else misbranded.
+  it('[N30] what is declared free of gluten contains wheat with the statement only', () => {
+    const wheat = { wheat: 'contains', gluten: 'free' } as const
+    expect(saidOf('gluten', wheat)).toBe('contains')
+    expect(saidOf('gluten', wheat, { glutenStatement: true })).toBe('free')
+    expect(saidOf('wheat', wheat, { glutenStatement: true })).toBe('contains')
+  })
+
+  // The same paragraph speaks of the word "wheat" alone.
+  it.each(['barley', 'rye'])('[N31] no statement makes %s free of gluten', (grain) => {
+    const said = { [grain]: 'contains', gluten: 'free' } as const
+    expect(saidOf('gluten', said, { glutenStatement: true })).toBe('contains')
   })
 })

@@ -58,11 +58,11 @@ describe('ISO 23662:2021, kinds of vegetarian', () => {
 
 /** Common practice, no source: no standard defines them. */
 describe('other diets', () => {
-  it('[N11] a stock of a named animal is clear, an unnamed one is not', () => {
+  it('[N11] [N33] a stock of an unnamed animal is not clear, whatever else is named', () => {
     expect(saidOf('no-pork', ['stock'])).toBe('unknown')
-    expect(saidOf('no-pork', ['stock', 'poultry'])).toBe('free')
+    expect(saidOf('no-pork', ['stock', 'poultry'])).toBe('unknown')
     expect(saidOf('no-beef', ['gelatin'])).toBe('unknown')
-    expect(saidOf('pescatarian', ['stock', 'fish'])).toBe('free')
+    expect(saidOf('pescatarian', ['stock', 'fish'])).toBe('unknown')
     expect(saidOf('pescatarian', ['stock', 'poultry'])).toBe('contains')
     expect(saidOf('no-pork', ['lard'])).toBe('contains')
   })

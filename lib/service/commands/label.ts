@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import type { Label } from '#lib/menu/label.ts'
+import { labelProblem } from '#lib/menu/label-problem.ts'
 import { relabelled } from '#lib/menu/relabelled.ts'
 import { newestStationSchema } from '#lib/menu/schema.ts'
 import { labelSchema } from '#lib/menu/station-parts-schema.ts'
@@ -76,6 +77,8 @@ export const decideChangeLabel = (
     const known = declarable(running.station)
     const unknown = Object.keys(label.declarations).find((code) => !known.has(code))
     if (unknown !== undefined) return refuse({ code: 'no-such-need', need: unknown })
+    const problem = labelProblem(running.station, label)
+    if (problem) return refuse({ code: 'label-contradicts', ingredient, problem })
     if (!newestStationSchema.safeParse(relabelled(ownDocument(running), ingredient, label)).success)
       return refuse({ code: 'label-contradicts', ingredient })
     const pans = product === 'other' ? pansHolding(running, ingredient) : []

@@ -239,6 +239,45 @@ describe('a station document', () => {
     ).toEqual([])
   })
 
+  it('[M40] what a trait comes of is named of a trait that is ticked, and as it can be', () => {
+    const tuna = (over: Partial<Written['ingredients'][number]>) =>
+      saidOf((to) => Object.assign(named(to.ingredients, 'tuna'), over))
+    expect(tuna({ sources: { stock: ['fish'] } })).toEqual([
+      "tuna names what stock comes of, but its traits don't name stock",
+    ])
+    expect(tuna({ traits: ['fish', 'stock'], sources: { stock: ['fish', 'plants'] } })).toEqual([])
+    expect(tuna({ traits: ['fish', 'lard'], sources: { lard: ['fish'] } })).toEqual([
+      "tuna has lard of fish, which it can't come of",
+    ])
+    expect(
+      saidOf((to) =>
+        Object.assign(named(to.ingredients, 'relish'), {
+          traits: ['gelatin', 'fish'],
+          declarations: { fish: 'may-contain' },
+          sources: { gelatin: ['fish'] },
+        }),
+      ),
+    ).toEqual(["relish has gelatin of fish, but doesn't contain fish"])
+    expect(tuna({ traits: ['fish', 'stock'], sources: { stock: ['whale'] as never } })).not.toEqual(
+      [],
+    )
+  })
+
+  it('[M41] the statement beside wheat stands with wheat and gluten declared free alone', () => {
+    const pita = (declarations: Written['ingredients'][number]['declarations'], over = {}) =>
+      saidOf((to) => Object.assign(named(to.ingredients, 'pita'), { declarations, ...over }))
+    const stated = { glutenStatement: true }
+    const refused = [
+      'pita has the statement beside wheat, which goes with wheat that it contains, no barley or rye, and gluten declared free',
+    ]
+    expect(pita({ wheat: 'contains', gluten: 'free' }, stated)).toEqual([])
+    expect(pita({ wheat: 'contains', gluten: 'contains' }, stated)).toEqual(refused)
+    expect(pita({ wheat: 'free', gluten: 'free' }, stated)).toEqual(refused)
+    expect(pita({ wheat: 'contains', rye: 'contains', gluten: 'free' }, stated)).toEqual(refused)
+    // Of before the field: it is read as contained.
+    expect(pita({ wheat: 'contains', gluten: 'free' })).toEqual([])
+  })
+
   it('[M13] the time zone is one that is known', () => {
     expect(
       saidOf((to) => {

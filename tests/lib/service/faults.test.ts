@@ -115,6 +115,11 @@ const faults: Readonly<Record<string, Fault>> = {
       { ...one.findings[0], component: 'kelp', need: 'milk', level: 'note', why: 'contact' },
     ],
   })),
+  'the findings don’t say what each declares': {
+    ...answer((one) => ({ ...one, findings: one.findings.map(({ states: _, ...rest }) => rest) })),
+    blocks: (choice) =>
+      judgeTaken(kitchenOf(sound), takenComponents(choice), choice.needs).findings.length > 0,
+  },
   'the checker gives a promise': answer((one) => Promise.resolve(one)),
   'the components are missing': { state: document({ components: [] }) },
   'the components are null': { state: document({ components: null }) },
@@ -196,7 +201,7 @@ const isTaken = (decide: () => Decision): boolean => {
 }
 
 describe('the gate of an order with needs', () => {
-  it('[S67] accepts none that should block, whatever is missing, stale, malformed or throwing', () => {
+  it('[S67] [N36] accepts none that should block, whatever is missing, stale, malformed or throwing', () => {
     const counts = { tried: 0, toBlock: 0, acceptedThatShouldBlock: 0, accepted: 0 }
     const wrong: string[] = []
     for (const [name, { state, over = {}, order, readBack = true, blocks }] of Object.entries(

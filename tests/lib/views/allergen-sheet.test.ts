@@ -39,6 +39,40 @@ describe('what stands on the sheet', () => {
   })
 })
 
+describe('the statement beside wheat', () => {
+  const free = { wheat: 'contains', gluten: 'free' } as const
+  const of = (over: object, declarations: object = {}) => {
+    const { station, soiled, lent } = kitchen()
+    const stated = ingredient('leaf', { ...free, ...declarations }, { name: 'Flatbread', ...over })
+    const ingredients = station.ingredients.map((one) => (one.id === 'leaf' ? stated : one))
+    return sheetOf({
+      ...{ station: { ...station, ingredients }, soiled, lent },
+      ...{ revision: 1, asOf: OPENED_AT },
+    })
+  }
+
+  test('[C62] is named with the day on which its label was read', () => {
+    const stated = of({ glutenStatement: true })
+    expect(cellIn(stated, 'leaf', 'gluten')?.word).toBe('free')
+    expect(cellIn(stated, 'leaf', 'wheat')?.word).toBe('contains')
+    expect(rowIn(stated, 'leaf')?.stated).toEqual([{ name: 'Flatbread', readOn: '2026-11-20' }])
+    expect(rowIn(stated, 'cheese')?.stated).toEqual([])
+    expect(sheetWords.stated('Flatbread', '2026-11-20')).toContain('read Nov 20, 2026')
+  })
+
+  test('[C62] is named of nothing that isn’t free by it', () => {
+    for (const other of [
+      of({}),
+      of({ glutenStatement: true, readOn: null }),
+      of({ glutenStatement: true }, { barley: 'contains' }),
+      of({ glutenStatement: true }, { gluten: 'contains' }),
+    ]) {
+      expect(cellIn(other, 'leaf', 'gluten')?.word).not.toBe('free')
+      expect(rowIn(other, 'leaf')?.stated).toEqual([])
+    }
+  })
+})
+
 describe('the word of a component', () => {
   test('[AS2] contains, may contain and declared free are as its labels say', () => {
     const of = sheet({ said: { cheese: { milk: 'contains' }, leaf: { milk: 'may-contain' } } })

@@ -2,10 +2,12 @@ import { describe, expect, test } from 'vitest'
 import { ALLERGEN_SETS } from '#lib/needs/allergen-sets.ts'
 import { askableAllergens, kindsOf } from '#lib/needs/askable.ts'
 import { CLAIMS, DIETS } from '#lib/needs/diets.ts'
+import { kitchenOf } from '#lib/needs/kitchen.ts'
 import { askTiles, MOST_TILES } from '#lib/views/ask-tiles.ts'
 import type { Act } from '#lib/views/counter-act.ts'
 import { act } from '#lib/views/order-act.ts'
 import { IDLE, type Ordering } from '#lib/views/ordering.ts'
+import { verdictsFor } from '#tests/support/counter-verdicts.ts'
 import { demoStation, ready, running } from '#tests/support/service.ts'
 
 const STATE = running(ready())
@@ -69,5 +71,41 @@ describe('asking closer', () => {
     const faith: Act = { act: 'reason', code: 'vegan', reason: 'faith' }
     expect(needsAfter(vegan, faith)).toMatchObject([{ reason: 'faith' }])
     expect(needsAfter(vegan, faith, faith)).toMatchObject([{ reason: null }])
+  })
+})
+
+describe('celiac disease as a reason', () => {
+  const coeliac = (code: string): Act => ({ act: 'reason', code, reason: 'coeliac' })
+  const other = (code: string): Act => ({ act: 'handling', code })
+  const gluten: Act = { act: 'need', code: 'gluten' }
+
+  test('[C60] is keep apart when it is tapped, also of what was left out only', () => {
+    expect(needsAfter(gluten, other('gluten'), coeliac('gluten'))).toEqual([
+      { code: 'gluten', handling: 'keep-apart', reason: 'coeliac' },
+    ])
+    const vegan: Act = { act: 'need', code: 'vegan' }
+    expect(needsAfter(vegan, coeliac('vegan'))).toMatchObject([{ handling: 'keep-apart' }])
+    for (const reason of ['allergy', 'faith', 'diet', 'dislike'] as const)
+      expect(needsAfter(vegan, { act: 'reason', code: 'vegan', reason })).toMatchObject([
+        { handling: 'leave-out' },
+      ])
+  })
+
+  test('[C60] leaves it to the guest to say otherwise, and taken back it weakens nothing', () => {
+    expect(needsAfter(gluten, coeliac('gluten'), other('gluten'))).toEqual([
+      { code: 'gluten', handling: 'leave-out', reason: 'coeliac' },
+    ])
+    expect(needsAfter(gluten, other('gluten'), coeliac('gluten'), coeliac('gluten'))).toEqual([
+      { code: 'gluten', handling: 'keep-apart', reason: null },
+    ])
+  })
+
+  test('[C60] is read by no verdict', () => {
+    const kitchen = kitchenOf(STATE)
+    for (const handling of ['keep-apart', 'leave-out'] as const)
+      for (const code of ['gluten', 'wheat', 'barley'])
+        expect(verdictsFor(kitchen, [{ code, handling, reason: 'coeliac' }])).toEqual(
+          verdictsFor(kitchen, [{ code, handling, reason: null }]),
+        )
   })
 })

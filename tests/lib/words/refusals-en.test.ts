@@ -218,6 +218,17 @@ describe('what a student reads when something is refused', () => {
   })
 })
 
+describe('a label that contradicts itself', () => {
+  it('[W1] isn’t kept, and says what to do', () => {
+    const told = { code: 'label-contradicts', ingredient: 'cheddar' } as const
+    const said = sayRefusal({ ...told, problem: { why: 'wheat-is-gluten' } }, (id) => id)
+    expect(said).toMatch(
+      /^The new label of cheddar isn’t kept\. Wheat is in it, so gluten is too: say/,
+    )
+    expect(sayRefusal(told, (id) => id)).toContain('don’t agree')
+  })
+})
+
 describe('all words that people read', () => {
   const folder = join(root, 'lib', 'words')
   const files = readdirSync(folder)

@@ -5,9 +5,11 @@ import type { Checker } from '#tests/lib/needs/oracle/checker.ts'
 import type { Found } from '#tests/lib/needs/oracle/found.ts'
 import {
   CLASSES,
+  carriedBy,
   ingredientsOf,
   type Place,
   reachedFrom,
+  wordOf,
   wordOfIngredient,
 } from '#tests/lib/needs/oracle/oracle.ts'
 import { sayCase, wrongWay } from '#tests/lib/needs/oracle/said-case.ts'
@@ -52,7 +54,19 @@ const reachesAll = (place: Place, { component, need, reached, contact }: Finding
   return contact !== null && reached.every((one) => from.has(one) && isThere(one))
 }
 
+/** Says of the component, and of all that reaches it, how bad it is. */
+const saysHowBad = (place: Place, { component, need, why, reached, states }: Finding): boolean => {
+  const isAs = (id: string) => states[id] === wordOf(place.station, id, need)
+  const isAsCarried = (id: string) => states[id] === carriedBy(place, id, need)
+  return (
+    isAs(component) &&
+    reached.every(why === 'soiled' ? isAsCarried : isAs) &&
+    Object.keys(states).every((id) => id === component || reached.includes(id))
+  )
+}
+
 const isTrue = (place: Place, finding: Finding): boolean => {
+  if (!saysHowBad(place, finding)) return false
   const { why, component, touches, contact } = finding
   if (why === 'contact-unknown') return touches === null && contact === null
   if (why !== 'contact' && why !== 'soiled')

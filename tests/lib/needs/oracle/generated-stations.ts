@@ -17,6 +17,7 @@ import {
   ALLERGENS_OF_TRAITS,
   allergenCodes,
   CLAIMED,
+  COMES_OF,
   groupsOf,
 } from '#tests/lib/needs/oracle/laws.ts'
 import type { Place } from '#tests/lib/needs/oracle/oracle.ts'
@@ -73,6 +74,10 @@ const traits = (random: Random, set: Set, words: Record<string, Declaration>) =>
       [allergen, ...(groupsOf(set)[allergen] ?? [])].some((code) => words[code] === 'contains'),
     )
   })
+  const sourced = TRAITS.filter((one) => Object.hasOwn(COMES_OF, one))
+  // What is of one animal is often of another too, each with a source of its own.
+  if (found.some((one) => sourced.includes(one)) && random.chance(0.5))
+    for (const more of random.some(sourced, 1)) if (!found.includes(more)) found.push(more)
   for (const trait of found)
     for (const allergen of ALLERGENS_OF_TRAITS[trait] ?? []) {
       if (words[allergen] !== 'free' || trait === 'shellfish') continue
@@ -82,18 +87,55 @@ const traits = (random: Random, set: Set, words: Record<string, Declaration>) =>
   return found
 }
 
+/** Wheat beside which the label declares it free of gluten; whether with the statement for that. */
+const wheatDeclaredFree = (random: Random, words: Record<string, Declaration>): boolean => {
+  if (random.chance(0.08)) {
+    words.wheat = 'contains'
+    words.gluten = 'free'
+    if (words['gluten-cereals'] === 'free') words['gluten-cereals'] = 'contains'
+  }
+  const isStatedOnly =
+    words.wheat === 'contains' &&
+    words.gluten === 'free' &&
+    words.barley !== 'contains' &&
+    words.rye !== 'contains'
+  return isStatedOnly && random.chance(0.5)
+}
+
+/** What some traits come of, now and then not said; never a fish that the label denies. */
+const sourcesOf = (
+  random: Random,
+  set: Set,
+  made: Ingredient['traits'],
+  words: Record<string, Declaration>,
+): Ingredient['sources'] => {
+  const isContained = (allergen: string) =>
+    [allergen, ...(groupsOf(set)[allergen] ?? [])].some((code) => words[code] === 'contains')
+  const found: Ingredient['sources'] = {}
+  for (const trait of ['stock', 'lard', 'gelatin', 'animal-rennet'] as const) {
+    if (!made?.includes(trait) || random.chance(0.3)) continue
+    const can = COMES_OF[trait].filter((one) => (ALLERGENS_OF_TRAITS[one] ?? []).every(isContained))
+    found[trait] = random.some(can, random.one([0, 1, 1, 1, 2]))
+  }
+  return found
+}
+
 const ingredient = (random: Random, set: Set, id: string): Ingredient => {
   const words = declarations(random, set, random.chance(0.12) ? 8 : 1)
+  const isStated = wheatDeclaredFree(random, words)
   const made = random.chance(0.04) ? null : traits(random, set, words)
   const claims: Ingredient['claims'] = {}
   for (const claim of CLAIMED)
     if (random.chance(0.93)) claims[claim] = random.chance(0.96) ? 'declared' : 'not'
   const isRead = !random.chance(0.05)
+  const sources = sourcesOf(random, set, made, words)
   return {
     id,
     name: id,
     declarations: words,
     traits: made,
+    ...(Object.keys(sources ?? {}).length > 0 ? { sources } : {}),
+    ...(isStated ? { glutenStatement: true } : {}),
     claims,
     readOn: isRead ? '2026-11-20' : null,
     readBy: isRead ? 'person in charge' : null,

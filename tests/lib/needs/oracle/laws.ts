@@ -76,7 +76,10 @@ const NEITHER_MEAT_NOR_FISH =
   'meat pork beef poultry fish shellfish stock lard gelatin animal-rennet'.split(' ')
 const UNNAMED = ['meat', 'stock', 'gelatin', 'animal-rennet']
 
-interface Rule {
+/** Lard is swine's: 9 CFR 319.702, from memory. Mixed with another fat it may be of cattle too. */
+const UNNAMED_TO_BEEF = [...UNNAMED, 'lard']
+
+export interface Rule {
   readonly never: readonly string[]
   readonly dependsOnTheAnimal: readonly string[]
 }
@@ -91,11 +94,20 @@ export const DIETS: Readonly<Record<string, Rule>> = {
     dependsOnTheAnimal: ['stock', 'gelatin'],
   },
   'no-pork': { never: ['pork', 'lard'], dependsOnTheAnimal: UNNAMED },
-  'no-beef': { never: ['beef'], dependsOnTheAnimal: UNNAMED },
+  'no-beef': { never: ['beef'], dependsOnTheAnimal: UNNAMED_TO_BEEF },
   'no-alcohol': { never: ['alcohol'], dependsOnTheAnimal: [] },
 }
 
-export const ANIMALS = ['pork', 'beef', 'poultry', 'fish', 'shellfish']
+/** Flesh that is the meat of the same label. */
+export const MEATS = ['pork', 'beef', 'poultry']
+
+/** What they come of, where the label names it; each for itself. Common practice, no source. */
+export const COMES_OF = {
+  stock: ['pork', 'beef', 'poultry', 'fish', 'shellfish', 'other-animal', 'plants'],
+  lard: ['pork', 'beef', 'other-animal'],
+  gelatin: ['pork', 'beef', 'poultry', 'fish', 'other-animal'],
+  'animal-rennet': ['pork', 'beef', 'other-animal'],
+} as const
 
 export const CLAIMED = ['halal', 'kosher'] as const
 

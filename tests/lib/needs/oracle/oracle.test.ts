@@ -118,6 +118,17 @@ describe('generated stations', () => {
     expect(some((one) => one.ingredients.some(({ readOn }) => readOn === null))).toBe(true)
     expect(some((one) => one.ingredients.some(({ traits }) => traits === null))).toBe(true)
     expect(some((one) => one.ingredients.some(({ claims }) => claims.halal === 'not'))).toBe(true)
+    const all = stations.flatMap((one) => one.ingredients)
+    const wheats = all.filter(
+      ({ declarations: { wheat, gluten } }) => wheat === 'contains' && gluten === 'free',
+    )
+    expect(new Set(wheats.map((one) => one.glutenStatement)).size).toBe(2)
+    for (const trait of ['stock', 'lard', 'gelatin', 'animal-rennet'] as const) {
+      const counts = all.flatMap(({ traits, sources }) =>
+        traits?.includes(trait) ? [sources?.[trait]?.length] : [],
+      )
+      expect(new Set(counts), trait).toEqual(new Set([undefined, 0, 1, 2]))
+    }
     expect(some((one) => one.items.some(({ base }) => base === null))).toBe(true)
     const kinds = stations.flatMap((one) => (one.contacts ?? []).map(({ kind }) => kind))
     expect(new Set(kinds).size).toBe(9)

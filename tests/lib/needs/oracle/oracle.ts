@@ -5,11 +5,13 @@
 import type { Component, Ingredient, StationDocument } from '#lib/menu/station-document.ts'
 import {
   ALLERGENS_OF_TRAITS,
-  ANIMALS,
   CLAIMED,
+  COMES_OF,
   DIETS,
   GLUTEN_GRAINS,
   groupsOf,
+  MEATS,
+  type Rule,
 } from '#tests/lib/needs/oracle/laws.ts'
 
 type Word = 'contains' | 'unknown' | 'may-contain' | 'free'
@@ -50,18 +52,36 @@ const worst = (words: readonly Word[]): Word => {
 const kindsIn = (station: StationDocument, group: string): readonly string[] =>
   groupsOf(station)[group] ?? []
 
+/**
+ * Gluten, 21 CFR 101.91: barley, rye and crosses of the grains are gluten; wheat is, unless the label
+ * declares it free of gluten and explains beside the word "wheat" how that can be. Of cereals with
+ * gluten that are in it, and of which none is named, nobody knows whether they are those.
+ */
+const glutenOf = (station: StationDocument, ingredient: Ingredient): Word => {
+  const said = ingredient.declarations
+  const cross = ingredient.traits?.includes('gluten-grain') ?? false
+  if (said.barley === 'contains' || said.rye === 'contains') return 'contains'
+  if (said.wheat === 'contains')
+    return said.gluten === 'free' && ingredient.glutenStatement ? 'free' : 'contains'
+  if (cross) return 'contains'
+  const word = said.gluten ?? 'unknown'
+  if (word === 'contains') return 'contains'
+  const cereals = groupsOf(station)['gluten-cereals']
+  const isWhichSaid =
+    !cereals ||
+    said['gluten-cereals'] !== 'contains' ||
+    cereals.some((one) => said[one] === 'contains') ||
+    GLUTEN_GRAINS.every((one) => said[one] === 'free' || said[one] === 'may-contain')
+  return isWhichSaid ? word : 'unknown'
+}
+
 /** What the label says of an allergen, before it is asked whether anybody has read it. */
 const labelled = (station: StationDocument, ingredient: Ingredient, code: string): Word => {
+  if (code === 'gluten') return glutenOf(station, ingredient)
   const said = ingredient.declarations
   const own = said[code]
   const ofKinds = kindsIn(station, code).flatMap((kind) => said[kind] ?? [])
   if (own !== undefined) return worst([own, ...ofKinds])
-  if (code === 'gluten') {
-    const isThere =
-      GLUTEN_GRAINS.some((grain) => said[grain] === 'contains') ||
-      ingredient.traits?.includes('gluten-grain')
-    return isThere ? 'contains' : 'unknown'
-  }
   for (const [group, kinds] of Object.entries(groupsOf(station))) {
     if (!kinds.includes(code)) continue
     if (said[group] === undefined) return 'unknown'
@@ -77,16 +97,40 @@ const warnsOf = (station: StationDocument, ingredient: Ingredient, allergen: str
     (code) => ingredient.declarations[code] === 'may-contain',
   )
 
+/** What a trait is made of by its label's word: nothing where that isn't named. */
+const comesOf = (ingredient: Ingredient, trait: string): readonly string[] => {
+  for (const one of ['stock', 'lard', 'gelatin', 'animal-rennet'] as const)
+    if (one === trait)
+      return (ingredient.sources?.[one] ?? []).filter((of) =>
+        COMES_OF[one].some((other) => other === of),
+      )
+  return []
+}
+
+/** One trait to one diet: never eaten, eaten if it is of the right animal, or eaten. */
+const eatenOf = (
+  ingredient: Ingredient,
+  trait: string,
+  { never, dependsOnTheAnimal }: Rule,
+): Word => {
+  const of = comesOf(ingredient, trait)
+  if (of.length > 0 && of.every((one) => one === 'plants')) return 'free'
+  if (never.includes(trait)) return 'contains'
+  for (const one of of) if (never.includes(one === 'other-animal' ? 'meat' : one)) return 'contains'
+  if (of.length > 0 || !dependsOnTheAnimal.includes(trait)) return 'free'
+  const beside: readonly string[] = ingredient.traits ?? []
+  return trait === 'meat' && MEATS.some((one) => beside.includes(one)) ? 'free' : 'unknown'
+}
+
 const eaten = (station: StationDocument, ingredient: Ingredient, diet: string): Word => {
-  const { never, dependsOnTheAnimal } = DIETS[diet] ?? { never: [], dependsOnTheAnimal: [] }
-  const traits: readonly string[] = ingredient.traits ?? []
-  const linked = never.flatMap((trait) => ALLERGENS_OF_TRAITS[trait] ?? [])
-  if (traits.some((trait) => never.includes(trait))) return 'contains'
+  const rule = DIETS[diet] ?? { never: [], dependsOnTheAnimal: [] }
+  const linked = rule.never.flatMap((trait) => ALLERGENS_OF_TRAITS[trait] ?? [])
+  const made = (ingredient.traits ?? []).map((trait) => eatenOf(ingredient, trait, rule))
+  if (made.includes('contains')) return 'contains'
   if (linked.some((allergen) => labelled(station, ingredient, allergen) === 'contains'))
     return 'contains'
   if (ingredient.traits === null) return 'unknown'
-  const isNamed = traits.some((trait) => ANIMALS.includes(trait))
-  if (!isNamed && traits.some((trait) => dependsOnTheAnimal.includes(trait))) return 'unknown'
+  if (made.includes('unknown')) return 'unknown'
   if (
     linked.some(
       (allergen) =>
@@ -130,7 +174,8 @@ export const ingredientsOf = (
     .flatMap((one) => ingredientsOf(station, one)),
 ]
 
-const wordOf = (station: StationDocument, component: string, code: string): Word => {
+/** What a component declares: the worst of its ingredients. */
+export const wordOf = (station: StationDocument, component: string, code: string): Word => {
   const made = station.components.find((one) => one.id === component)
   if (!made) throw new Error(`no component ${component}`)
   return worst(ingredientsOf(station, made).map((one) => wordOfIngredient(station, one, code)))
@@ -221,6 +266,14 @@ const opinionOf = (
   ]
   const whenNamed = station.cautions === 'block' ? 'no' : 'caution'
   return { class: named.length > 0 ? whenNamed : 'ok', named, noted, fromBackup }
+}
+
+/** What a component's scoop carries: itself, or where it is free the worst that has been on it. */
+export const carriedBy = (place: Place, component: string, code: string): Word => {
+  const own = wordOf(place.station, component, code)
+  if (own !== 'free' || place.station.contacts === null) return own
+  const others = [...reachedFrom(place, component, false)]
+  return worst(others.map((one) => wordOf(place.station, one, code)))
 }
 
 /** Opinions of one place on any component and need, each worked out once. */

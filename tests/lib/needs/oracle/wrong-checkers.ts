@@ -106,6 +106,43 @@ export const WRONG_CHECKERS: Readonly<Record<string, Wrong>> = {
     declarations:
       declarations.wheat === 'free' ? { gluten: 'free', ...declarations } : declarations,
   })),
+  'takes what is declared free of gluten beside wheat at its word': ofIngredients(
+    ({ declarations }) => (declarations.gluten === 'free' ? { glutenStatement: true } : {}),
+  ),
+  'is deaf to the statement beside wheat': ofIngredients(() => ({ glutenStatement: undefined })),
+  'believes the statement beside barley and rye': ofIngredients(({ declarations }) => {
+    const { barley: _, rye: __, ...others } = declarations
+    return declarations.gluten === 'free' ? { declarations: others } : {}
+  }),
+  'clears what comes of an unnamed animal by another on its label': ofIngredients(
+    ({ traits, sources }) => {
+      const named = (['pork', 'beef', 'poultry', 'fish', 'shellfish'] as const).filter((one) =>
+        traits?.includes(one),
+      )
+      const own = { stock: [], lard: [], gelatin: [], 'animal-rennet': [], ...sources }
+      return {
+        sources: Object.fromEntries(
+          Object.entries(own).map(([trait, of]) => [trait, of.length > 0 ? of : named]),
+        ),
+      }
+    },
+  ),
+  'forgets what is named': ofIngredients(() => ({ sources: undefined })),
+  'takes one source for all': ofIngredients(({ sources = {} }) => {
+    const [first] = Object.values(sources).filter((of) => of.length > 0)
+    const own = Object.entries(sources).filter(([, of]) => of.length > 0)
+    return first
+      ? {
+          sources: {
+            ...{ stock: first, lard: first, gelatin: first, 'animal-rennet': first },
+            ...Object.fromEntries(own),
+          },
+        }
+      : {}
+  }),
+  'takes lard for nothing but pork': ofIngredients(({ sources }) => ({
+    sources: { lard: ['pork'], ...sources },
+  })),
   'forgets honey': ofIngredients(({ traits }) => ({
     traits: traits?.filter((one) => one !== 'honey') ?? null,
   })),
@@ -197,6 +234,19 @@ export const WRONG_CHECKERS: Readonly<Record<string, Wrong>> = {
     judgeTaken: (...asked) => {
       const judged = right.judgeTaken(...asked)
       return { ...judged, findings: judged.findings.toReversed() }
+    },
+  }),
+  'says that things are less bad than they are': (right) => ({
+    ...right,
+    judgeComponent: (...asked) => {
+      const judged = right.judgeComponent(...asked)
+      return {
+        ...judged,
+        findings: judged.findings.map((one) => ({
+          ...one,
+          states: Object.fromEntries(Object.keys(one.states).map((id) => [id, 'may-contain'])),
+        })),
+      }
     },
   }),
   'takes a component out of the wrong pan': (right) => ({

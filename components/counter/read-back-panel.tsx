@@ -22,6 +22,8 @@ const MOST = 220
 const LONG = 190
 /** The wait stands on a line of its own below. */
 const LONG_WITH_WAIT = 120
+/** The button that asks to read it again takes the room of so many characters more. */
+const BESIDE_READ_AGAIN = 60
 
 interface ReadBackPanelProps {
   readonly state: RunningState
@@ -59,7 +61,9 @@ export function ReadBackPanel({ state, desk }: ReadBackPanelProps) {
     nameIn(station),
     price,
   )
-  const length = readBackText(sentences).length + (ordering.note ? 80 : 0)
+  const isMarked = marked.some(({ mark }) => mark !== 'same')
+  const length =
+    readBackText(sentences).length + (ordering.note ? 80 : 0) + (isMarked ? BESIDE_READ_AGAIN : 0)
   return (
     <div
       className={styles.panel}

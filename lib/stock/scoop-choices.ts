@@ -18,7 +18,7 @@ export const FAR_OFF_PERCENT = 20
 /** More choices than these are no help. */
 const MOST_CHOICES = 4
 
-/** Volumes that differ by less than this share are of the same tool. */
+/** Volumes that differ by less than this share are the same size. */
 const SAME = 1e-6
 
 /** Whole percent against the portion as it should be, as it is shown: -20 is a fifth light. */
@@ -28,7 +28,7 @@ export const percentOff = (error: number): number =>
 export const isFarOff = (error: number): boolean => Math.abs(percentOff(error)) >= FAR_OFF_PERCENT
 
 export interface ScoopChoice extends NearestScoop {
-  /** The same size as its own, and nothing else is taken with it. */
+  /** The same tool of the same size as its own, and nothing else is taken with it. */
   readonly isSpare: boolean
 }
 
@@ -61,6 +61,7 @@ const sparesOf = (
     .filter(
       ({ id, tool, usualFor }) =>
         usualFor === null &&
+        tool.tool === rule.tool &&
         isLent(id) &&
         !busy.has(id) &&
         Math.abs(toolVolumeMl(tool) / own - 1) < SAME,

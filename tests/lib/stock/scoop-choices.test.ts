@@ -60,6 +60,14 @@ describe('the choices for a missing scoop', () => {
       usualFor: null,
     }
     expect(offered(withTools(ladle), 'rice')[0]).toEqual(['1 spoodle', 0, false])
+    const cup: Tool = {
+      id: 'cup',
+      name: '1/4 cup measure',
+      tool: { tool: 'measure', size: 0.25, unit: 'cup' },
+      usualFor: null,
+    }
+    // As large as a #16, and still no scoop.
+    expect(offered(withTools(cup), 'rice')[0]).toEqual(['2 cup', 0, false])
   })
 
   it('[K30] no scoop of another component, and none that stands in elsewhere, is a spare', () => {

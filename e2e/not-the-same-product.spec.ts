@@ -4,6 +4,7 @@ import { counter } from '#lib/words/counter-en.ts'
 import { firstWords } from '#lib/words/first-of-all-en.ts'
 import { handOverEn } from '#lib/words/hand-over-en.ts'
 import { sayWhyHeld } from '#lib/words/held-en.ts'
+import { GLUTEN_STATEMENT, sayLabelProblem } from '#lib/words/label-problems-en.ts'
 import { labelWords } from '#lib/words/labels-en.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
 import { PASSPHRASE } from '#tests/support/play-scene.ts'
@@ -132,7 +133,32 @@ test('not the same product as last time: unknown at once, until its label is rea
     await dialog.getByRole('button', { name: labelWords.restFree(9), exact: true }).click()
     await dialog.getByLabel(labelWords.readBy).fill('KT')
     await dialog.getByLabel(labelWords.passphrase).fill(PASSPHRASE)
-    await dialog.getByRole('button', { name: labelWords.keep, exact: true }).click()
+    const keep = dialog.getByRole('button', { name: labelWords.keep, exact: true })
+    await expect(keep).toBeEnabled()
+    const sayOf = (code: string, word: 'contains' | 'free') =>
+      dialog
+        .getByRole('group', { name: counter.needTile(code), exact: true })
+        .getByText(labelWords.word[word], { exact: true })
+        .click()
+    await sayOf('wheat', 'contains')
+    await expect(dialog.getByText(sayLabelProblem({ why: 'wheat-is-gluten' }))).toBeVisible()
+    await expect(keep).toBeDisabled()
+    await sayOf('gluten', 'free')
+    await expect(keep).toBeDisabled()
+    await dialog.getByLabel(GLUTEN_STATEMENT).check()
+    await expect(keep).toBeEnabled()
+    await sayOf('wheat', 'free')
+    const gelatin = dialog.getByLabel(labelWords.trait('gelatin'), { exact: true })
+    await gelatin.check()
+    await expect(dialog.getByText(labelWords.sourceUnanswered('gelatin'))).toBeVisible()
+    await expect(keep).toBeDisabled()
+    const from = dialog.getByRole('group', { name: labelWords.source('gelatin'), exact: true })
+    await from.getByText(labelWords.notSaid, { exact: true }).click()
+    await expect(keep).toBeEnabled()
+    await from.getByText('beef', { exact: true }).click()
+    await expect(from.getByLabel(labelWords.notSaid)).not.toBeChecked()
+    await gelatin.uncheck()
+    await keep.click()
     await expect(dialog.getByText(labelWords.change('Cumin, ground', true))).toBeVisible()
     await dialog.getByRole('button', { name: labelWords.back, exact: true }).click()
     await expect.poll(cumin).toMatchObject({

@@ -17,7 +17,7 @@ import { proveSyncs } from '#tests/prove/syncs.ts'
 
 const MOST_FAILURES_SHOWN = 10
 /** Histories that are lived without one of the rules until that is seen. */
-const MOST_WITHOUT = 100
+const MOST_WITHOUT = 200
 
 const { values, positionals: asked } = parseArgs({
   allowPositionals: true,

@@ -203,7 +203,9 @@ const timing: fc.Arbitrary<Step> = fc
     rule: fc.constantFrom('4h' as const, '4h' as const, '6h' as const),
   })
   .map(({ index, isGood, rule }) => (state): Given => {
-    const found = one(standing(state), index) ?? NOWHERE
+    const all = standing(state)
+    const batches = all.filter(({ what }) => what === 'batch')
+    const found = one(index % 2 === 0 ? batches : all, index) ?? NOWHERE
     const from = found.heldBy === 'hot' ? 'hot' : 'cold'
     return {
       type: 'startTimeClock',
@@ -295,7 +297,7 @@ export const ofTheFood: fc.Arbitrary<Step> = fc.oneof(
   { weight: 6, arbitrary: batching },
   { weight: 4, arbitrary: cooling },
   { weight: 1, arbitrary: reheating },
-  { weight: 2, arbitrary: timing },
+  { weight: 4, arbitrary: timing },
   { weight: 6, arbitrary: resolving },
   { weight: 6, arbitrary: throwingOut },
   { weight: 2, arbitrary: answering },

@@ -15,12 +15,12 @@ import { MINUTE } from '#tests/support/food.ts'
 import { ofTheFood, readingRound } from '#tests/support/food-steps.ts'
 import { step } from '#tests/support/histories.ts'
 import { ofTheKitchen } from '#tests/support/kitchen-steps.ts'
-import { ONE_OF_EACH } from '#tests/support/one-of-each.ts'
+import { NONSENSE, ONE_OF_EACH } from '#tests/support/one-of-each.ts'
 import { ofOrders } from '#tests/support/order-steps.ts'
 import { type Given, OPENED_AT, ofPortions } from '#tests/support/service.ts'
 import { type Step, stationWithSpares } from '#tests/support/spare-station.ts'
 import { ofTheStock } from '#tests/support/stock-steps.ts'
-import { leadingSomewhere } from '#tests/support/told-late.ts'
+import { leadingSomewhere, madeAgain } from '#tests/support/told-late.ts'
 
 export type Move = (state: ServiceState) => readonly Act[]
 
@@ -81,8 +81,9 @@ const move: fc.Arbitrary<Move> = fc.oneof(
     weight: 4,
     arbitrary: commanded(fc.constantFrom(...Object.values(ONE_OF_EACH)).map((one) => () => one)),
   },
+  { weight: 3, arbitrary: commanded(fc.constantFrom(...NONSENSE).map((one) => () => one)) },
   { weight: 4, arbitrary: waiting },
-  { weight: 6, arbitrary: leadingSomewhere },
+  { weight: 10, arbitrary: leadingSomewhere },
   { weight: 2, arbitrary: round },
   { weight: 2, arbitrary: jumping },
   { weight: 4, arbitrary: confirming },
@@ -123,9 +124,10 @@ export const wholeService: fc.Arbitrary<readonly Move[]> = fc
     portions: fc.integer({ min: 3, max: 12 }),
     moves: fc.array(move, { minLength: 50, maxLength: 100, size: 'max' }),
     newDocument: fc.nat({ max: 3 }).map((one) => one === 0),
+    again: fc.array(madeAgain, { minLength: 1, maxLength: 3 }),
     closes: fc.nat({ max: 2 }).map((one) => one === 0),
   })
-  .map(({ kind, portions, moves, newDocument, closes }): readonly Move[] => {
+  .map(({ kind, portions, moves, newDocument, again, closes }): readonly Move[] => {
     const late = Math.floor((moves.length * 2) / 3)
     const toClose: readonly Move[] = closes
       ? Array.from(
@@ -137,7 +139,7 @@ export const wholeService: fc.Arbitrary<readonly Move[]> = fc
       () => NONE_TAKEN.filter((one) => one.do === 'command' && one.command.type !== 'open'),
       () => opening(kind, portions),
       ...moves.slice(0, late),
-      ...(newDocument ? [(() => [{ do: 'newDocument' }]) satisfies Move] : []),
+      ...(newDocument ? [(() => [{ do: 'newDocument' }]) satisfies Move, ...again] : []),
       ...moves.slice(late),
       ...toClose,
       (state) => (state.stage === 'closed' ? NONE_TAKEN : []),

@@ -89,3 +89,16 @@ export const ONE_OF_EACH: Readonly<Record<CommandType, Given>> = {
   confirmClock: { type: 'confirmClock' },
   close: { type: 'close' },
 }
+
+/** Of things that there aren't: refused whenever they are said. */
+export const NONSENSE: readonly Given[] = [
+  { type: 'stopSelling', what: 'item', id: 'kelp-roll' },
+  { type: 'notSameProduct', ingredient: 'kelp' },
+  { type: 'correct', pan: 'pan-nowhere', amount: 1 },
+  { type: 'scoopBack', component: 'kelp' },
+  { type: 'recordCooking', batch: 'b99', reading, initials },
+  { type: 'finishBatch', batch: 'b99', amount: 1 },
+  { type: 'startBatch', component: 'kelp', loads: 1 },
+  { type: 'keep', component: 'kelp', portions: 1, for: [item.id] },
+  { type: 'setDay', closesAt: '00:01' },
+]

@@ -77,8 +77,8 @@ const selling: fc.Arbitrary<Step> = component.map((id) => ({ notSelling }) => {
 
 export const ofTheStock: fc.Arbitrary<Step> = fc.oneof(
   { weight: 2, arbitrary: wasting },
-  keeping,
-  endingKeep,
+  { weight: 2, arbitrary: keeping },
+  { weight: 2, arbitrary: endingKeep },
   missing,
   { weight: 2, arbitrary: waiting },
   planning,

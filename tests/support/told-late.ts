@@ -6,6 +6,7 @@ import { findBuild, openBuilds } from '#lib/service/tickets.ts'
 import type { Act } from '#tests/support/acts.ts'
 import { fahrenheit, MINUTE } from '#tests/support/food.ts'
 import type { Given } from '#tests/support/service.ts'
+import { pans } from '#tests/support/spare-station.ts'
 
 type Moves = (state: ServiceState) => readonly Act[]
 
@@ -105,6 +106,47 @@ const toldLate: fc.Arbitrary<Moves> = some.map(
     },
 )
 
+/** The shelf is read out of its limits while something stands on it, and decided on. */
+const shelfBad: fc.Arbitrary<Moves> = some.map(({ most, ms, way }) => (state) => {
+  if (!openBuilds(state).some(({ build }) => build.state === 'made')) return []
+  const reads = (degrees: number): Given => ({
+    type: 'readShelf',
+    reading: fahrenheit(degrees, { scaleConfirmed: true }),
+    initials,
+  })
+  return acts([reads(120), { type: 'resolveShelf', way }, reads(150)], most, ms)
+})
+
+const SCOOPS = ['cheddar', 'tuna', 'slaw', 'almonds', 'yogurt-sauce', 'pita']
+
+/** A foreign scoop is told of a pan out of which something for a guest with a need was made. */
+const scoopedLate: fc.Arbitrary<Moves> = fc
+  .record({ index: fc.nat({ max: 20 }), by: fc.constantFrom(...SCOOPS) })
+  .map(({ index, by }) => (state) => {
+    const took = everyTicket(state).flatMap(({ builds }) =>
+      builds.flatMap((build) => (build.choice.needs.length > 0 ? build.took : [])),
+    )
+    const pan = took[index % Math.max(1, took.length)]?.pan
+    const behind = pan === undefined ? undefined : state.backupPans[pan]
+    const onLine = pans.find(({ component }) => component === behind?.component)?.id
+    if (pan === undefined || (behind && onLine === undefined)) return []
+    const soils: Given = { type: 'soilPan', pan: onLine ?? pan, by }
+    return acts([behind ? { ...soils, backup: true } : soils], 1, 1_000)
+  })
+
+/** What was made for a guest with a need is made again. */
+export const madeAgain: fc.Arbitrary<Moves> = some.map(({ index, ms }) => (state) => {
+  const all = everyTicket(state).flatMap(({ number: ticket, builds }) =>
+    builds.flatMap(({ letter, state: is, choice }) =>
+      (is === 'made' || is === 'handed-over') && choice.needs.length > 0
+        ? [{ ticket, letter }]
+        : [],
+    ),
+  )
+  const at = all[index % Math.max(1, all.length)]
+  return at ? acts([{ type: 'remake', ...at }], 1, ms) : []
+})
+
 /** A batch is cooled in time, as far as it gets, and reheated. */
 const cooled: fc.Arbitrary<Moves> = fc
   .record({ index: fc.nat({ max: 20 }), most: fc.integer({ min: 1, max: 4 }) })
@@ -142,6 +184,9 @@ const cooled: fc.Arbitrary<Moves> = fc
 export const leadingSomewhere: fc.Arbitrary<Moves> = fc.oneof(
   { weight: 3, arbitrary: readBad },
   { weight: 1, arbitrary: neverGood },
-  { weight: 3, arbitrary: toldLate },
+  { weight: 4, arbitrary: toldLate },
+  { weight: 2, arbitrary: shelfBad },
+  { weight: 2, arbitrary: madeAgain },
+  { weight: 3, arbitrary: scoopedLate },
   { weight: 1, arbitrary: cooled },
 )

@@ -4,6 +4,7 @@ import type { Build } from '#lib/service/state.ts'
 import { findBuild, namedBuild } from '#lib/service/tickets.ts'
 import { inTheWay } from '#tests/lib/service/oracle/fits.ts'
 import { everyBuild, type Law } from '#tests/lib/service/oracle/seen.ts'
+import { inTheWayNow } from '#tests/lib/service/oracle/standing.ts'
 
 /** Held for the line before food was made: over with its cause. What a guest told, they answer. */
 export const holdsAreLifted: Law = (seen) =>
@@ -92,7 +93,11 @@ export const holdsHaveCauses: Law = (seen) =>
     const was = findBuild(seen.before, ticket, letter)
     const isUnread = seen.isStale && (was?.remakes ?? 0) < build.remakes
     if (isUnread) return []
-    return inTheWay(seen, build, name).maybe.length === 0
+    // A change that was under way and doesn't fit any more is dropped by its hold.
+    const dropped = was?.stop?.to?.choice
+    const isOfChange =
+      dropped && inTheWayNow(seen.after, seen.ledger, dropped, name).maybe.length > 0
+    return !isOfChange && inTheWay(seen, build, name).maybe.length === 0
       ? [`${name} is ${build.state} and was held for nothing: ${reason}`]
       : []
   })

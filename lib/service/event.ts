@@ -167,6 +167,8 @@ export interface BuildHeld extends OfBuild {
   readonly type: 'buildHeld'
   readonly reason: HoldReason
   readonly pan?: string
+  /** What it was to become is dropped by it: its guest has to be told. */
+  readonly dropsChange?: true
 }
 /** What it was held for is over, and no food was made: it waits as it was accepted. */
 export interface HoldLifted extends OfBuild {

@@ -52,10 +52,12 @@ export const held = (state: RunningState, event: Holding, build: Build): Running
   const reason = event.type === 'needTold' || build.hold?.told ? 'need' : event.reason
   const pan = event.type === 'buildHeld' && reason === 'off-sale' ? event.pan : undefined
   const pans = pan === undefined ? {} : { pans: [...(build.hold?.pans ?? []), pan] }
+  const drops =
+    event.type === 'buildHeld' && event.dropsChange ? { dropsChange: true as const } : {}
   const isCancelled = build.stop?.reason === 'cancel'
   const next = put(release(state, keptByStop(build)), event, (one) => ({
     ...one,
-    hold: { reason, at: event.at, told, ...pans },
+    hold: { reason, at: event.at, told, ...pans, ...drops },
     stop: isCancelled ? one.stop : { reason, at: event.at, to: null },
   }))
   if (build.state !== 'handed-over') return next

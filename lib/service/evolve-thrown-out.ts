@@ -25,7 +25,7 @@ const inStep = (state: RunningState, what: string, id: string): RunningState => 
 /** Something is to be thrown out from now on; a hold for want of a decision is over with it. */
 export const toBeThrownOut = (
   before: RunningState,
-  { what, id, because, at }: ThrowOutPassed & Stamp,
+  { what, id, because, keepsChange, at }: ThrowOutPassed & Stamp,
 ): RunningState => {
   const state = {
     ...before,
@@ -34,7 +34,7 @@ export const toBeThrownOut = (
   if (what !== 'build') return inStep(state, what, id)
   const { ticket, letter } = namedBuild(id)
   const build = findBuild(state, ticket, letter)
-  return build ? withBuildAs(state, ticket, withoutPanHold(build)) : state
+  return build && !keepsChange ? withBuildAs(state, ticket, withoutPanHold(build)) : state
 }
 
 /** Counts what was thrown out under its reason. */

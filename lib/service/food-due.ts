@@ -3,6 +3,7 @@
 import { nextMonitoring, throwOutMoment } from '#lib/safety/time-control.ts'
 import { leftOfBatch } from '#lib/service/batch-loads.ts'
 import { batchReadBy } from '#lib/service/batch-watch.ts'
+import { buildPassed } from '#lib/service/build-passed.ts'
 import type { FoodEvent } from '#lib/service/food-event.ts'
 import { lastsUntil, limitsOf } from '#lib/service/food-limits.ts'
 import { coolingOf, holdingOf, TELLING_MS } from '#lib/service/food-now.ts'
@@ -93,7 +94,7 @@ const dueOfBuilds = (state: RunningState): readonly FoodDue[] =>
     const at = build.until?.throwOutAt ?? null
     return build.state !== 'made' || at === null || state.toThrowOut[throwOutKey('build', id)]
       ? []
-      : [{ at, event: { type: 'throwOutPassed', what: 'build', id, because: 'time' } }]
+      : [{ at, event: buildPassed(build, id, 'time') }]
   })
 
 const dueOfShelf = (state: RunningState): readonly FoodDue[] => {

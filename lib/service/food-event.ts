@@ -193,6 +193,8 @@ export interface ThrowOutPassed {
   readonly what: StockPlace['what'] | 'build'
   readonly id: string
   readonly because: 'time' | 'date' | 'too-warm' | 'out-of-limits'
+  /** Of a build that is stopped to become something else: it still is. Older logs lost that. */
+  readonly keepsChange?: true
 }
 
 /**

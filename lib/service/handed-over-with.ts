@@ -26,7 +26,7 @@ export const notKnownSince = (state: RunningState, { what, id, lastGoodAt }: Sus
 export const isMadeWith = (state: RunningState, build: Build, suspect: Suspect): boolean => {
   const since = madeAtOf(build)
   return (
-    since > notKnownSince(state, suspect) &&
+    since >= notKnownSince(state, suspect) &&
     tookFrom(state, { ...build, since }, suspect.what, suspect.id)
   )
 }

@@ -26,13 +26,16 @@ export const makingWith = (state: RunningState, suspect: Suspect): readonly Queu
     ({ build }) => build.state === 'making' && isFree(build) && couldTake(state, build, suspect),
   )
 
-/** Made builds on the shelf with food that was taken since it was last known to be good. */
+/**
+ * Made builds on the shelf with food that was taken since it was last known to be good: of the very
+ * moment nobody knows which came first, since time stands still where a clock was set back.
+ */
 export const madeWith = (state: RunningState, suspect: Suspect): readonly QueuedBuild[] =>
   openBuilds(state).filter(
     ({ build }) =>
       build.state === 'made' &&
       isFree(build) &&
       (isHeldFor(build, suspect.id) ||
-        (build.since > (suspect.lastGoodAt ?? Number.NEGATIVE_INFINITY) &&
+        (build.since >= (suspect.lastGoodAt ?? Number.NEGATIVE_INFINITY) &&
           tookFrom(state, build, suspect.what, suspect.id))),
   )

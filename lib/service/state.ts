@@ -25,6 +25,8 @@ export interface Hold {
   readonly told: { readonly asked: Asked; readonly needs: readonly Need[] } | null
   /** Pans that it took from and that are off sale, where that is why. */
   readonly pans?: readonly string[]
+  /** A change that its guest asked for was dropped by it, so that a person answers. */
+  readonly dropsChange?: true
 }
 
 /** A caution that the person in charge accepted with the guest, for one build. */

@@ -1,4 +1,5 @@
 /** What is being made, and what stands made, goes with food that is thrown out. */
+import { buildPassed } from '#lib/service/build-passed.ts'
 import type { Consequence } from '#lib/service/consequences/consequence.ts'
 import { gone } from '#lib/service/consequences/places.ts'
 import type { BuildStopped } from '#lib/service/event.ts'
@@ -52,7 +53,7 @@ export const madeOfGone: Consequence = {
       for (const { ticket, build } of madeWith(before, suspect)) {
         const id = buildName(ticket.number, build.letter)
         if (after.toThrowOut[throwOutKey('build', id)]) continue
-        found.set(id, { type: 'throwOutPassed', what: 'build', id, because: takesAlong })
+        found.set(id, buildPassed(build, id, takesAlong))
       }
     }
     return [...found.values()]

@@ -11,6 +11,7 @@ const isOfTheLine = ({ state, hold, stop, choice, told }: Build): boolean =>
   state === 'waiting' &&
   (hold?.reason === 'label' || hold?.reason === 'contact') &&
   hold.told === null &&
+  !hold.dropsChange &&
   !told &&
   choice.asked !== 'not-sure' &&
   stop?.to == null &&

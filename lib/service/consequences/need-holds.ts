@@ -66,6 +66,7 @@ const holdsOf = (happened: Happened, isMeant: (build: Build) => boolean): readon
             ticket: number,
             letter,
             reason: holdReason(happened, build, standing),
+            ...(build.stop?.to ? { dropsChange: true } : {}),
           },
         ]
   })

@@ -1,4 +1,5 @@
 /** What stands on the hot or cold shelf, once that is read out of limits and when it is decided on. */
+import { buildPassed } from '#lib/service/build-passed.ts'
 import type { Consequence } from '#lib/service/consequences/consequence.ts'
 import type { BuildHeld } from '#lib/service/event.ts'
 import type { ThrowOutPassed } from '#lib/service/food-event.ts'
@@ -38,7 +39,7 @@ export const shelfGone: Consequence = {
       const id = buildName(ticket.number, build.letter)
       return build.since > offSale.since || after.toThrowOut[throwOutKey('build', id)]
         ? []
-        : [{ type: 'throwOutPassed', what: 'build', id, because: 'out-of-limits' }]
+        : [buildPassed(build, id, 'out-of-limits')]
     })
   },
 }

@@ -1,10 +1,12 @@
 import { describe, expect, it } from 'vitest'
 import type { Consequence } from '#lib/service/consequences/consequence.ts'
 import { CONSEQUENCES } from '#lib/service/consequences/consequences.ts'
+import { fallDue } from '#lib/service/due.ts'
 import type { Recorded, ServiceEvent } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
 import { happen } from '#lib/service/happen.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
+import { read } from '#tests/support/food.ts'
 import {
   at,
   backupReady,
@@ -15,6 +17,7 @@ import {
   demoStation,
   type Given,
   given,
+  happening,
   needs,
   ofPortions,
   onward,
@@ -35,6 +38,7 @@ const milkApart = choose(
 )
 const start = (build: string): Given => ({ type: 'start', ...at(build), read: true })
 const finish = (build: string): Given => ({ type: 'finish', ...at(build) })
+const madeOf = (build: string): Given[] => [start(build), finish(build)]
 const handOver = (build: string): Given => ({ type: 'handOver', ...at(build) })
 const answer = (build: string, foodInIt: boolean): Given => ({
   type: 'acknowledge',
@@ -231,6 +235,66 @@ describe('an acceptance', () => {
     expect(caution?.findings.map(({ states }) => states?.pita)).toContain('may-contain')
     expect(holdOf(onward(accepted, saying('may-contain')), '1A')).toBeNull()
     expect(holdOf(onward(accepted, saying('contains')), '1A')).toBe('label')
+  })
+})
+
+describe('a change that waits for its stop to be answered', () => {
+  const low: Given = {
+    type: 'readTemperature',
+    what: 'pan',
+    id: 'pan-chicken',
+    ...read(120),
+  }
+  const without = (code: string) => needs({ code, handling: 'leave-out', reason: null })
+  const toBeans: Given = {
+    type: 'change',
+    ...at('1A'),
+    to: choose('bean-and-pepper', WITHOUT_MILK, without('milk')),
+    readBack: true,
+  }
+
+  it('[S154] is kept, with its needs, where the made food’s time passes meanwhile', () => {
+    const made = given(send(choose('garden-chicken')), ...madeOf('1A'))
+    const changed = onward(made, low, toBeans)
+    expect(buildIn(changed, '1A')).toMatchObject({ state: 'made', hold: { reason: 'off-sale' } })
+    const { state } = fallDue(changed.state, changed.state.at + 5 * 3_600_000, 0, {})
+    const passed: Told = { ...changed, state }
+    expect(state.toThrowOut['build/1A']).toBeDefined()
+    expect(buildIn(passed, '1A').stop?.to?.choice.item).toBe('bean-and-pepper')
+    const now = { now: state.at }
+    const answered = when(passed, answer('1A', true), now)
+    const after = happening(passed, 'events' in answered ? answered.events : [])
+    expect(buildIn(after, '1A')).toMatchObject({
+      state: 'waiting',
+      choice: { item: 'bean-and-pepper', needs: [{ code: 'milk' }] },
+    })
+  })
+
+  it('[S155] and is dropped by a hold is for its guest to hear of: nothing lifts that by itself', () => {
+    const peanut = choose('bean-and-pepper', {}, without('peanut'))
+    const label = demoStation.ingredients.find((one) => one.id === 'herb-rub')
+    const read: Given = {
+      type: 'changeLabel',
+      ingredient: 'herb-rub',
+      product: 'same',
+      label: {
+        declarations: { ...label?.declarations, peanut: 'contains' },
+        traits: label?.traits ?? null,
+        claims: label?.claims ?? {},
+        readOn: '2026-11-25',
+        readBy: null,
+      },
+    }
+    const stopped = given(send(peanut), start('1A'), {
+      type: 'change',
+      ...at('1A'),
+      to: choose('garden-chicken', {}, without('peanut')),
+      readBack: true,
+    })
+    const held = onward(stopped, read)
+    expect(buildIn(held, '1A')).toMatchObject({ hold: { reason: 'label', dropsChange: true } })
+    const waits = onward(held, answer('1A', false))
+    expect(buildIn(waits, '1A')).toMatchObject({ state: 'waiting', hold: { reason: 'label' } })
   })
 })
 

@@ -16,6 +16,8 @@ export const holdsAreLifted: Law = (seen) =>
         if (state !== 'waiting' || !isOfLine || hold.told || told || choice.asked === 'not-sure')
           return []
         if (stop?.to || stop?.reason === 'cancel') return []
+        // Its guest hears first that what they asked for came of nothing.
+        if (seen.ledger.changes.get(name) === 'dropped') return []
         return inTheWay(seen, build, name).maybe.length === 0
           ? [`${name} waits, and is held for nothing: ${hold.reason}`]
           : []
@@ -56,6 +58,15 @@ export const toldStays: Law = ({ before, after, events }) =>
       )
       .map(({ code }) => `${name} doesn't keep from ${code} any more, and nobody said so`)
   })
+
+/** A change that came of nothing isn't passed over in silence. */
+export const droppedIsTold: Law = ({ events, earlier }) =>
+  events.flatMap((event) =>
+    event.type === 'holdLifted' &&
+    earlier.changes.get(`${event.ticket}${event.letter}`) === 'dropped'
+      ? [`${event.ticket}${event.letter} goes on as it was, and nobody told its guest`]
+      : [],
+  )
 
 /** Once food may be in it nothing but a person says that it is good. */
 export const madeIsntLifted: Law = ({ before, events }) =>

@@ -7,6 +7,7 @@ import type { Recorded } from '#lib/service/event.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 import type { Taking } from '#lib/service/taking.ts'
 import { buildName, findBuild } from '#lib/service/tickets.ts'
+import { type AskedChanges, follow } from '#tests/lib/service/oracle/asked-changes.ts'
 import { mark } from '#tests/lib/service/oracle/marks.ts'
 
 /** Where something lies in the log, and when it was recorded, epoch milliseconds. */
@@ -49,6 +50,7 @@ export interface Ledger {
   readonly lent: Map<string, number>
   /** All that was ever handed over, also what was made again since. */
   readonly given: Given[]
+  readonly changes: AskedChanges
 }
 
 export const createLedger = (): Ledger => ({
@@ -61,6 +63,7 @@ export const createLedger = (): Ledger => ({
   made: new Map(),
   lent: new Map(),
   given: [],
+  changes: new Map(),
 })
 
 interface Fills extends Where {
@@ -155,6 +158,7 @@ export const copiedLedger = (ledger: Ledger): Ledger => ({
   made: new Map(ledger.made),
   lent: new Map(ledger.lent),
   given: [...ledger.given],
+  changes: new Map(ledger.changes),
 })
 
 /** Writes down what happened, once all of it has: `after` is the state that it led to. */
@@ -166,6 +170,7 @@ export const writeDown = (
   for (const event of events) {
     write(ledger, event, after)
     mark(ledger.marks, event, after)
+    follow(ledger.changes, event)
   }
   for (const key of ledger.lent.keys()) if (!after.lent[key]) ledger.lent.delete(key)
 }

@@ -1,6 +1,7 @@
 /** Watches a service step by step, and says what isn't as it must be. */
 import { isRunning } from '#lib/service/state.ts'
 import {
+  droppedIsTold,
   holdsAreLifted,
   holdsEndSaid,
   holdsHaveCauses,
@@ -19,6 +20,7 @@ const LAWS: Readonly<Record<string, Law>> = {
   fits,
   fitsWhenMadeAgain,
   holdsAreLifted,
+  droppedIsTold,
   toldStays,
   madeIsntLifted,
   pansHold,

@@ -81,8 +81,10 @@ export const madeIsntLifted: Law = ({ before, events }) =>
 
 /** What is held for a pan is held for as long as that is off sale. */
 export const pansHold: Law = ({ after }) =>
-  everyBuild(after).flatMap(({ name, build: { hold, state } }) => {
+  everyBuild(after).flatMap(({ name, build: { hold, state, stop } }) => {
     if (hold?.reason !== 'off-sale') return []
+    // It is thrown out, and its answered stop makes it what its guest changed it to.
+    if (stop?.to && after.toThrowOut[`build/${name}`]) return []
     const good = (hold.pans ?? []).filter(
       (pan) =>
         (pan === SHELF ? after.shelf : (after.pans[pan] ?? after.backupPans[pan]))?.offSale == null,

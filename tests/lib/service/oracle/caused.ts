@@ -16,6 +16,8 @@ export const holdsAreLifted: Law = (seen) =>
         if (state !== 'waiting' || !isOfLine || hold.told || told || choice.asked === 'not-sure')
           return []
         if (stop?.to || stop?.reason === 'cancel') return []
+        // Its guest had food of it before: a person answers.
+        if (build.had?.length) return []
         return inTheWay(seen, build, name).maybe.length === 0
           ? [`${name} waits, and is held for nothing: ${hold.reason}`]
           : []

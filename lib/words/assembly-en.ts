@@ -193,7 +193,7 @@ export const assemblyEn = {
   cupStaysOut: 'no way back',
   foodNo: 'No',
   foodNoThen: 'Nothing was in it.',
-  thenHeld: 'Never go on with it. Then it waits for the counter.',
+  thenHeld: 'Never go on with it. Answer below: then it waits for the counter.',
   thenDecided:
     'Don’t go on with it. Call the person in charge: they decide. Or throw it out now, and it starts fresh.',
   thenFresh: 'Never go on with it. Then it starts fresh, with a new mark.',

@@ -30,7 +30,7 @@ export const firstWords = {
   holdWhy: (reason: HoldReason) =>
     reason === 'off-sale'
       ? `${startingWith(holdWord[reason])}. The person in charge decides at the pan: it goes on, or it is thrown out and made again.`
-      : `${startingWith(holdWord[reason])}. Assembly answers the stop; the counter changes the build or cancels it.`,
+      : `${startingWith(holdWord[reason])}${reason === 'contact' ? ', or its back-up pan isn’t ready: then fill that first' : ''}. Assembly answers the stop; the counter changes the build or cancels it.`,
   readTitle: (name: string) => `Read the label of ${name}`,
   readWhy: 'Until then nothing of it counts as free, and it isn’t served to who keeps apart.',
   find: (builds: readonly string[], reason: HoldReason) =>

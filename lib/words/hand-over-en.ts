@@ -30,7 +30,7 @@ export const handOverEn = {
     `+ ${count} more: ${count > 3 ? `${names[0]}, ${names[1]} … ${names.at(-1)}` : names.join(', ')}`,
   fewer: 'Only the oldest',
   stood: (ms: number) => `stands ${sayLength(ms)}`,
-  usual: 'nothing to write: the usual',
+  usual: 'only its number: the usual',
   handOver: (name: string) => `Hand over ${name}`,
   askFirst: (name: string) => `Ask, then hand over ${name}`,
   askFirstHint: 'Kept apart: hand it over alone, ask first',
@@ -66,7 +66,7 @@ export const handOverEn = {
   alikeBeware: 'Another on the shelf looks the same: read the number on the wrap.',
   alikeApart: (name: string) => `KEPT APART: ${name} is on its wrap`,
   /** It has nothing that the others lack: the whole of its mark, which may be empty. */
-  alikeOwn: (mark: string) => (mark === '' ? 'nothing to write: the usual' : `only ${mark}`),
+  alikeOwn: (mark: string) => (mark === '' ? 'only its number: the usual' : `only ${mark}`),
 
   held: 'Don’t give these out',
   heldTitle: (name: string) => `${name} stays here`,
@@ -114,8 +114,8 @@ export const handOverEn = {
   keepGone: 'No, leave it',
 
   notSure: 'Not sure which is which',
-  notSureThen: 'All that can’t be told apart are thrown out. Assembly makes them again.',
-  mixedUp: (name: string) => `What can’t be told from ${name}?`,
+  notSureThen: 'All that could be mixed up are thrown out. Assembly makes them again.',
+  mixedUp: (name: string) => `Which of these could be ${name}?`,
   mixedUpHint: 'Tap to add one, or to clear one. Not sure of it? Add it.',
   isHeld: 'held',
   isKeptApart: 'kept apart',

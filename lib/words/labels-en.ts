@@ -75,7 +75,7 @@ export const labelWords = {
   source: (trait: Sourced) => `${startingWith(traitName(trait))} from`,
   sourceUnanswered: (trait: Sourced) =>
     `Tap what ${traitName(trait)} comes from, or that the label doesn’t say it: “not said” counts as unknown.`,
-  statement: 'Beside “wheat”',
+  statement: 'What the label says beside “wheat”',
   traitsWhy: 'Nothing tapped counts as unknown for every diet.',
   noTraits: 'None of these',
   noOtherTraits: 'None of the others',

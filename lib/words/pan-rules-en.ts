@@ -1,9 +1,9 @@
 /** What screens say about filling, weighing and placing a pan, and about a missing scoop. */
-import { isDiet, type NeedCode } from '#lib/needs/codes.ts'
+import type { NeedCode } from '#lib/needs/codes.ts'
 import type { Nearest, NotLent } from '#lib/stock/nearest-scoop.ts'
 import type { AmountProblem, PlaceProblem } from '#lib/stock/pan-rules.ts'
 import type { ScoopChoice } from '#lib/stock/scoop-choices.ts'
-import { needName } from '#lib/words/service-en.ts'
+import { foodOf, needName } from '#lib/words/service-en.ts'
 
 /** How a weight and an id are said; each screen knows its units and names. */
 export interface SaidPan {
@@ -38,8 +38,7 @@ const sayNotLent = (one: NotLent, said: SaidPan): string =>
     ? `${said.name(one.id)} is kept for allergen orders only.`
     : `${said.name(one.id)} stays where it is: it may carry ${carried(one.code)} from ${said.name(one.from)} into ${said.name(one.into)}.`
 
-const carried = (code: NeedCode): string =>
-  isDiet(code) ? `what “${needName(code)}” leaves out` : needName(code)
+const carried = (code: NeedCode): string => foodOf(code) ?? `what may not be ${needName(code)}`
 
 const percent = (error: number): string => {
   const whole = Math.round(Math.abs(error) * 100)

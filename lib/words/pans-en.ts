@@ -197,8 +197,8 @@ export const pansWords = {
   countIs: (count: number) => `The count is ${count}`,
   countWas: (count: number) => `Counted so far: ${portions(count)}.`,
   countedToNothing:
-    'It was counted to nothing. If that was a slip, it holds what it held before. If something was put in since, load it.',
-  wasSlip: (count: number) => `It was a slip: count ${count}`,
+    'It was counted to nothing. If that was a mistake, it holds what it held before. If something was put in since, load it.',
+  wasSlip: (count: number) => `The 0 was a mistake: it holds ${count}`,
   loadIt: 'Load it',
   wouldBeShort: (count: number) =>
     `${portions(count)} are on tickets: with fewer, builds are short.`,

@@ -155,7 +155,7 @@ export const sayRefusal = (
     case 'pan-not-empty':
       return `${name(refusal.pan)} isn’t empty. Change the pan instead, or correct the count.`
     case 'say-what-was-put-in':
-      return `${name(refusal.pan)} was counted to nothing. Load it, or say that the count was a slip.`
+      return `${name(refusal.pan)} was counted to nothing. Load it, or say that the count was a mistake.`
     case 'already-so':
       return 'It’s like that already.'
     case 'kept':

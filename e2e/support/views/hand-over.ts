@@ -42,14 +42,14 @@ export const handOverViews: readonly View[] = [
   handOver(
     'not sure which is which',
     'rush',
-    'What can’t be told from 2A?',
+    'Which of these could be 2A?',
     ['Is something wrong with 2A?', /^Not sure which/, /^2B/],
     { main: [/^Throw out 2 and make again: 2A, 2B/] },
   ),
   handOver(
     'not sure which of many',
     'many-on-shelf',
-    'What can’t be told from 1A?',
+    'Which of these could be 1A?',
     ['Is something wrong with 1A?', /^Not sure which/],
     { main: [/^Throw out \d+ and make again/] },
   ),

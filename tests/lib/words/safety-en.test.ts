@@ -118,8 +118,9 @@ describe('words on temperature and time', () => {
     expect(carries('tree-nuts')).toBe(
       '#8 stays where it is: it may carry tree nuts from Slaw into Rice.',
     )
-    expect(carries('no-pork')).toBe(
-      '#8 stays where it is: it may carry what “no pork” leaves out from Slaw into Rice.',
+    expect(carries('no-pork')).toBe('#8 stays where it is: it may carry pork from Slaw into Rice.')
+    expect(carries('halal')).toBe(
+      '#8 stays where it is: it may carry what may not be halal from Slaw into Rice.',
     )
   })
 

@@ -13,6 +13,7 @@ import { COMMAND_TYPES } from '#lib/service/command-type.ts'
 import type { Recorded } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
 import { MAY, ROLES } from '#lib/service/roles.ts'
+import { SHELF } from '#lib/service/shelf.ts'
 import { NOT_OPENED } from '#lib/service/state.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
 import { readConfig } from '#server/config.ts'
@@ -192,6 +193,7 @@ describe('what is frozen', () => {
     1: 'c9f63a6ccea7ec25a81cfe4be345b0cfb4302ed28aef3e1d7e38389485e3bf62',
     2: '8f879b1f4e31c03a4f06c85d155c471097a5521e05f6b37c8cfd8f688a8275cd',
     3: '61602928f524e7a85859beb27c30159d63168af32bd79f13c3ef976eb7cea0ac',
+    4: 'df3e3bc176d67447f19d72f48de0f63020086f5874b2629b1d67b440db3439c9',
   } as const
 
   const folded = (version: keyof typeof HASHES) => {
@@ -200,7 +202,7 @@ describe('what is frozen', () => {
     const state = log.reduce((before, event) => evolve(before, event), NOT_OPENED)
     expect(stateHash(state)).toBe(HASHES[version])
     expect(state).toMatchObject({ stage: 'closed', clockJump: null })
-    return { state, types: new Set(log.map(({ type }) => type)) }
+    return { log, state, types: new Set(log.map(({ type }) => type)) }
   }
 
   test('the log of version 1 folds to its hash, with a document of today: nothing known of contact', () => {
@@ -226,18 +228,52 @@ describe('what is frozen', () => {
     expect(sorted([...types, ...SINCE_3])).toEqual(sorted(eventTypes()))
   })
 
-  /** Commands that version 3 didn't know. */
-  const COMMANDS_SINCE_3 = ['remakeMixedUp', 'readShelf', 'resolveShelf']
+  /** Fields that an event may have since version 4. */
+  const FIELDS_OF_4: readonly (readonly [Recorded['type'], string])[] = [
+    ['panLoaded', 'bought'],
+    ['panChanged', 'bought'],
+    ['panToppedUp', 'bought'],
+    ['backupSet', 'bought'],
+    ['panChanged', 'leaves'],
+    ['scoopMissed', 'lentBy'],
+    ['stopAcknowledged', 'inIt'],
+    ['stopAcknowledged', 'mixedUpWith'],
+    ['buildRemade', 'mixedUpWith'],
+    ['countCorrected', 'ends'],
+    ['countCorrected', 'was'],
+    ['countCorrected', 'rest'],
+    ['offSaleResolved', 'presentUntil'],
+    ['buildFinished', 'until.roomUntil'],
+    ['cautionAccepted', 'findings.0.states'],
+    ['labelChanged', 'label.sources'],
+    ['labelChanged', 'label.glutenStatement'],
+  ]
 
-  test('every command of version 3 as it was sent then is taken, and there is one of each', () => {
-    const taken = lines('v3-commands.jsonl').map((message) => takeCommand(message, 'lead'))
+  const at = (value: unknown, path: string): unknown =>
+    path.split('.').reduce<unknown>((so, key) => Object(so)[key], value)
+
+  test('the log of version 4 holds every event, every field that is new, and folds to its hash', () => {
+    const { log, types } = folded(4)
+    expect(sorted([...types])).toEqual(sorted(eventTypes()))
+    const unseen = FIELDS_OF_4.filter(
+      ([type, path]) => !log.some((one) => one.type === type && at(one, path) !== undefined),
+    )
+    expect(unseen).toEqual([])
+    expect(log.some((one) => one.type === 'buildHeld' && one.pan === SHELF)).toBe(true)
+    expect(at(log[0], 'station.ingredients.0.readBy')).toBeNull()
+  })
+
+  test('every command of version 4 as it is sent is taken, and there is one of each', () => {
+    const taken = lines('v4-commands.jsonl').map((message) => takeCommand(message, 'lead'))
     expect(taken.filter((one) => !one.taken)).toEqual([])
     const types = new Set(taken.flatMap((one) => (one.taken ? [one.command.type] : [])))
-    expect(sorted([...types, ...COMMANDS_SINCE_3])).toEqual(sorted(COMMAND_TYPES))
+    expect(sorted([...types])).toEqual(sorted(COMMAND_TYPES))
   })
 
   test('no command of an earlier version is taken: its page loads itself anew', () => {
-    for (const message of [...lines('v1-commands.jsonl'), ...lines('v2-commands.jsonl')])
+    const sent = [1, 2, 3].flatMap((version) => lines(`v${version}-commands.jsonl`))
+    expect(sent).toHaveLength(46 + 70 + 113)
+    for (const message of sent)
       expect(takeCommand(message, 'lead')).toMatchObject({
         taken: false,
         because: { code: 'older-version' },

@@ -7,7 +7,7 @@ import type { ServiceState } from '#lib/service/state.ts'
 import type { StationForecast } from '#lib/stock/station-forecast.ts'
 import type { PickUpPicture } from '#lib/views/pick-up.ts'
 
-export const PROTOCOL = 3
+export const PROTOCOL = 4
 
 /** A command is answered as too large beyond this many bytes of JSON. */
 export const MOST_COMMAND_BYTES = 16_384

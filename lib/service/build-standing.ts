@@ -1,5 +1,5 @@
 /** What stands in the way of a build, by the pans from which it is, or was, taken. */
-import type { Checker, TakenFrom } from '#lib/needs/judge.ts'
+import { type Checker, judgeTaken, strictest, type TakenFrom } from '#lib/needs/judge.ts'
 import { kitchenAt, kitchenOf } from '#lib/needs/kitchen.ts'
 import { type BuildChoice, takenComponents } from '#lib/service/build-choice.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
@@ -25,6 +25,23 @@ export const takenFrom = (
       return [component, isBehind || isOnlySaid(state, component) ? 'backup' : 'line'] as const
     }),
   )
+
+/** Out of which pans it is taken as the kitchen stands; null where that can't be said. */
+const fromAsJudged = (
+  state: RunningState,
+  choice: BuildChoice,
+  checker: Checker,
+): TakenFrom | null => {
+  const taken = takenComponents(choice)
+  try {
+    const { fromBackup } = checker(kitchenOf(state), taken, strictest(choice.needs))
+    return Object.fromEntries(
+      taken.map((one) => [one, fromBackup.includes(one) ? 'backup' : 'line'] as const),
+    )
+  } catch {
+    return null
+  }
+}
 
 const isOut = ({ state }: Build): boolean => state === 'made' || state === 'handed-over'
 
@@ -54,6 +71,22 @@ export const standingOf = (
   if (choice.needs.length === 0) return []
   const findings = findingsOf(state, choice, checker, takenOf(state, build))
   return findings && inTheWay(state, choice, findings, name)
+}
+
+/**
+ * What stands in the way of a build in the making by the pans that it was taken from until now: what
+ * reaches those now may be in it, though the rest would come from others.
+ */
+export const standingAsBegun = (
+  before: RunningState,
+  after: RunningState,
+  { choice }: Build,
+  name: string,
+  checker: Checker = judgeTaken,
+): readonly InTheWay[] | null => {
+  const from = fromAsJudged(before, choice, checker)
+  const findings = from && findingsOf(after, choice, checker, { kitchen: kitchenOf(after), from })
+  return findings && inTheWay(after, choice, findings, name)
 }
 
 /** What stands in its way when it is finished out of these pans. */

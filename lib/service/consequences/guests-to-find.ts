@@ -1,17 +1,14 @@
 /** Guests who have food that is found not to fit them. */
 
+import { isCovered } from '#lib/needs/judge.ts'
 import { standingOf } from '#lib/service/build-standing.ts'
 import type { Consequence, Happened } from '#lib/service/consequences/consequence.ts'
 import { holdReason } from '#lib/service/consequences/need-holds.ts'
 import type { BuildHeld } from '#lib/service/event.ts'
 import { everyTicket } from '#lib/service/every-ticket.ts'
 import type { HeldStock } from '#lib/service/food-state.ts'
-import type { InTheWay } from '#lib/service/standing.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
-
-const keyOf = ({ component, need, why, touches, reached }: InTheWay): string =>
-  JSON.stringify([component, need, why, touches, reached])
 
 const isSoiledElse = (
   then: Readonly<Record<string, HeldStock>>,
@@ -47,8 +44,8 @@ export const guestsToFind: Consequence = {
         const now = standing(after)
         if (now?.length === 0) return []
         const then = standing(before)
-        const was = new Set(then?.map(keyOf))
-        const isNew = !now || !then || now.some((one) => !was.has(keyOf(one)))
+        // What is declared worse since is told anew.
+        const isNew = !now || !then || now.some((one) => !then.some((was) => isCovered(one, was)))
         return isNew
           ? [
               {

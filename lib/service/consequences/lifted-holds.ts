@@ -7,8 +7,10 @@ import type { Build } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
 
 /** Held for what stood on the line, before food was made; what a guest told, they answer themselves. */
-const isOfTheLine = ({ state, hold, stop, choice, told }: Build): boolean =>
+const isOfTheLine = ({ state, hold, stop, choice, told, had = [] }: Build): boolean =>
   state === 'waiting' &&
+  // Its guest had food of it before, of which the hold may speak.
+  had.length === 0 &&
   (hold?.reason === 'label' || hold?.reason === 'contact') &&
   hold.told === null &&
   !hold.dropsChange &&

@@ -18,6 +18,8 @@ export const holdsAreLifted: Law = (seen) =>
         if (stop?.to || stop?.reason === 'cancel') return []
         // Its guest hears first that what they asked for came of nothing.
         if (seen.ledger.changes.get(name) === 'dropped') return []
+        // Its guest had food of it before: a person answers.
+        if (build.had?.length) return []
         return inTheWay(seen, build, name).maybe.length === 0
           ? [`${name} waits, and is held for nothing: ${hold.reason}`]
           : []

@@ -69,9 +69,13 @@ export const pansViews: readonly View[] = [
   pans('keep', 'quiet', 'Keep 4', [/^Tuna salad:/, 'Keep some', /^Harbor tuna$/], {
     main: [/^Keep 4/],
   }),
-  pans('scoop missing', 'quiet', 'Use it from now on', [/^Herb chicken:/, /^The scoop is/], {
-    main: [/^Use it from/],
-  }),
+  pans(
+    'scoop missing',
+    'quiet',
+    'Use it from now on',
+    [/^Herb chicken:/, /^The scoop is/, /^1 level 4 fl oz/],
+    { main: [/^Use it from/] },
+  ),
   pans('scoop back', 'off-sale', 'Its own scoop is back', [/^Herb chicken:/, /^The scoop is/], {
     main: [/^Its own scoop/],
   }),

@@ -69,9 +69,24 @@ export const pansViews: readonly View[] = [
   pans('keep', 'quiet', 'Keep 4', [/^Tuna salad:/, 'Keep some', /^Harbor tuna$/], {
     main: [/^Keep 4/],
   }),
-  pans('scoop missing', 'quiet', 'Use it from now on', [/^Herb chicken:/, /^The scoop is/], {
-    main: [/^Use it from/],
-  }),
+  pans('scoop missing, nothing chosen', 'quiet', 'Tap what is used', [
+    /^Herb chicken:/,
+    /^The scoop is/,
+  ]),
+  pans(
+    'scoop missing',
+    'quiet',
+    'Use it from now on',
+    [/^Herb chicken:/, /^The scoop is/, /#16 spare/],
+    {
+      main: [/^Use it from/],
+    },
+  ),
+  pans('scoop missing, far off', 'quiet', 'until its own scoop is back', [
+    /^Cheddar:/,
+    /^The scoop is/,
+    /#30 spare/,
+  ]),
   pans('scoop back', 'off-sale', 'Its own scoop is back', [/^Herb chicken:/, /^The scoop is/], {
     main: [/^Its own scoop/],
   }),

@@ -112,6 +112,9 @@ export const pansViews: readonly View[] = [
   pans('unloaded, no batch', 'unloaded', 'No batch is finished', [/^Brown rice:/, /^Load the pan/]),
   pans('short', 'short', 'Short of Herb chicken', [], { main: [/^What can be done/] }),
   pans('short, ways', 'short', 'Newest first', [/^What can be done/], { main: [/^Load the pan/] }),
+  pans('hold, no back-up pan', 'no-back-up', 'then fill that first', [], {
+    main: [/^To the counter/],
+  }),
   pans('off sale', 'off-sale', 'Tuna salad is out of its limits', [], {
     main: [/^What may be done/],
   }),

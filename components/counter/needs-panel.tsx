@@ -2,6 +2,7 @@ import styles from '#components/counter/ask.module.css'
 import shared from '#components/counter/counter.module.css'
 import { sayRow } from '#components/counter/say-row.ts'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
+import { hasKinds } from '#lib/needs/askable.ts'
 import type { Need } from '#lib/needs/codes.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { staysApart } from '#lib/views/changing.ts'
@@ -57,7 +58,9 @@ export function NeedsPanel({ state, desk: { ordering, tap }, kept, detail }: Nee
             </button>
           ))}
           <button type="button" className={styles.closer} onClick={detail}>
-            {counter.detail}
+            {needs.some(({ code }) => hasKinds(state.station, code))
+              ? counter.detail
+              : counter.detailReason}
           </button>
         </div>
         <Fits state={state} ordering={ordering} />

@@ -2,6 +2,7 @@ import styles from '#components/counter/ask.module.css'
 import shared from '#components/counter/counter.module.css'
 import { useActing } from '#components/live/acting.ts'
 import { useCrew } from '#components/live/crew.tsx'
+import { hasKinds } from '#lib/needs/askable.ts'
 import type { Need } from '#lib/needs/codes.ts'
 import { knownNeeds } from '#lib/service/known-needs.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -58,7 +59,9 @@ export function TellPanel({ state, at, needs, kept, tap, detail }: TellPanelProp
           ))}
           {needs.length > 0 && (
             <button type="button" className={styles.closer} onClick={detail}>
-              {counter.detail}
+              {needs.some(({ code }) => hasKinds(state.station, code))
+                ? counter.detail
+                : counter.detailReason}
             </button>
           )}
         </div>

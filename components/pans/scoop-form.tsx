@@ -31,6 +31,12 @@ export function ScoopForm({ state, acting, food, onBack }: FormProps<'scoop'>) {
   const first = choices[0]?.isSpare ? choices[0] : null
   const picked = key === null ? first : (choices.find((one) => keyOf(one) === key) ?? null)
   const isYes = picked !== null && yes === keyOf(picked)
+  const lack =
+    picked === null
+      ? words.scoopLackChoice
+      : isFarOff(picked.error) && !isYes
+        ? words.scoopLackYes
+        : null
   const settled = useSettled(component)
   const act = async () => {
     if (!settled() || acting.busy) return
@@ -117,10 +123,11 @@ export function ScoopForm({ state, acting, food, onBack }: FormProps<'scoop'>) {
       )}
       <p className={forms.note}>{words.scoopUseWhy}</p>
       <div className={forms.send}>
+        {choices.length > 0 && lack !== null && <p className={forms.ready}>{lack}</p>}
         <button
           type="button"
           className={forms.main}
-          disabled={acting.busy || !picked || (isFarOff(picked.error) && !isYes)}
+          disabled={acting.busy || lack !== null}
           onClick={() => void act()}
         >
           {words.scoopUse}

@@ -20,6 +20,10 @@ export const isGroup = ({ allergenSet }: Allergens, code: string): boolean =>
 export const groupOf = ({ allergenSet }: Allergens, kind: string): string | null =>
   ALLERGEN_SETS[allergenSet].groups.find((one) => one.kinds.includes(kind))?.code ?? null
 
+/** Whether a guest who told this can be asked for one kind of it only. */
+export const hasKinds = (station: Allergens, code: string): boolean =>
+  kindsOf(station, groupOf(station, code) ?? code).length > 0
+
 /** Groups of the set in its order, then what is askable beside them, then the station's own. */
 export const askableAllergens = (station: Allergens): readonly string[] => {
   const groups = ALLERGEN_SETS[station.allergenSet].groups.map((one) => one.code)

@@ -36,6 +36,7 @@ export const counter = {
         ? 'Tap: not kept apart'
         : 'Tap: leave out only',
   detail: 'One kind only? Reason?',
+  detailReason: 'Reason?',
   noOneInCharge: 'Nobody is: nothing can be kept apart now.',
   signOn: 'Sign on the person in charge',
   sameGuest: (letter: string) => `Same guest as ${letter}`,

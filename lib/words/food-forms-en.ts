@@ -115,6 +115,8 @@ export const formWords = {
   scoopOwn: (usual: string) => `One portion should be ${usual}.`,
   scoopFarOff: (percent: number) =>
     `Yes: each guest gets ${Math.abs(percent)} % ${percent > 0 ? 'more' : 'less'} until its own scoop is back`,
+  scoopLackChoice: 'Tap what is used.',
+  scoopLackYes: 'Tap yes to that portion, or take another.',
   scoopUse: 'Use it from now on',
   scoopUseWhy: 'Builds that aren’t started yet are made with it, and the assembly screen says so.',
   scoopNot: 'Not to be used',

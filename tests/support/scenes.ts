@@ -173,6 +173,10 @@ export const scenes = {
     () => ({ type: 'recordCooking', batch: 'more-rice', reading: read(1500), initials: 'AB' }),
     () => ({ type: 'startBatch', batch: 'more-beans', component: 'beans', loads: 1 }),
   ],
+  'no-back-up': [
+    send([milkApart]),
+    () => ({ type: 'setBackup', component: 'slaw', backup: 'back-up-slaw', ready: false }),
+  ],
   'to-find': [
     send([usualChicken]),
     send([usualBeans]),

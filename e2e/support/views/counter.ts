@@ -51,6 +51,9 @@ export const counterViews: readonly View[] = [
   counter('ask, one kind', 'quiet', 'All of them', ['Tree nuts', /^One kind/], {
     main: [/^Almond/, /^Done/],
   }),
+  counter('ask, reason only', 'quiet', 'Celiac disease', ['Gluten', /^Reason/], {
+    main: [/^Done/],
+  }),
   counter('ask, more', 'quiet', 'Barley', [/^More/], { main: [/^Done/] }),
   counter(
     'turned',

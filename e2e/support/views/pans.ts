@@ -69,13 +69,24 @@ export const pansViews: readonly View[] = [
   pans('keep', 'quiet', 'Keep 4', [/^Tuna salad:/, 'Keep some', /^Harbor tuna$/], {
     main: [/^Keep 4/],
   }),
+  pans('scoop missing, nothing chosen', 'quiet', 'Tap what is used', [
+    /^Herb chicken:/,
+    /^The scoop is/,
+  ]),
   pans(
     'scoop missing',
     'quiet',
     'Use it from now on',
-    [/^Herb chicken:/, /^The scoop is/, /^1 level 4 fl oz/],
-    { main: [/^Use it from/] },
+    [/^Herb chicken:/, /^The scoop is/, /#16 spare/],
+    {
+      main: [/^Use it from/],
+    },
   ),
+  pans('scoop missing, far off', 'quiet', 'until its own scoop is back', [
+    /^Cheddar:/,
+    /^The scoop is/,
+    /#30 spare/,
+  ]),
   pans('scoop back', 'off-sale', 'Its own scoop is back', [/^Herb chicken:/, /^The scoop is/], {
     main: [/^Its own scoop/],
   }),
@@ -101,6 +112,9 @@ export const pansViews: readonly View[] = [
   pans('unloaded, no batch', 'unloaded', 'No batch is finished', [/^Brown rice:/, /^Load the pan/]),
   pans('short', 'short', 'Short of Herb chicken', [], { main: [/^What can be done/] }),
   pans('short, ways', 'short', 'Newest first', [/^What can be done/], { main: [/^Load the pan/] }),
+  pans('hold, no back-up pan', 'no-back-up', 'then fill that first', [], {
+    main: [/^To the counter/],
+  }),
   pans('off sale', 'off-sale', 'Tuna salad is out of its limits', [], {
     main: [/^What may be done/],
   }),

@@ -190,10 +190,10 @@ describe('what is frozen', () => {
 
   /** Of the states that the logs fold to. They may change with the state's shape, never a log. */
   const HASHES = {
-    1: 'c9f63a6ccea7ec25a81cfe4be345b0cfb4302ed28aef3e1d7e38389485e3bf62',
-    2: '8f879b1f4e31c03a4f06c85d155c471097a5521e05f6b37c8cfd8f688a8275cd',
-    3: '61602928f524e7a85859beb27c30159d63168af32bd79f13c3ef976eb7cea0ac',
-    4: 'df3e3bc176d67447f19d72f48de0f63020086f5874b2629b1d67b440db3439c9',
+    1: '4679465bda1103e3a2de50b14943a4460ed1a097028f678c08a6cd1fee1faee9',
+    2: '48e230979fd28104ae4df4403b0713633b0ab4b460bcf626589454c969045dd9',
+    3: 'c15b732fe23e4969fe51a5906f2d87d02e4f98f150acd8ae3af4f311489c9fb4',
+    4: 'c58aaa329baa0e0ebea5a351b6d2ca6e0888377b19b16952082b0eb26ad01c6b',
   } as const
 
   const folded = (version: keyof typeof HASHES) => {

@@ -162,6 +162,9 @@ type Stock = RunningState['pans'][string]
 
 const NONE: readonly Soil[] = []
 
+const isSameMark = (one: Soil, other: Soil): boolean =>
+  one.component === other.component && one.by === other.by
+
 const marksIn = (
   stock: Readonly<Record<string, Stock>>,
   componentOf: (id: string) => string | undefined,
@@ -173,40 +176,62 @@ const marksIn = (
     return component === undefined || !one ? NONE : one.soiledBy.map((by) => ({ component, by }))
   })
 
-const kitchenIn = (
-  state: RunningState,
-  isMeant: (stock: Stock) => boolean,
-  until = Number.POSITIVE_INFINITY,
-): Kitchen =>
-  kitchenWith({
-    station: state.station,
-    soiled: marksIn(state.pans, (id) => findPan(state.station, id)?.component, isMeant),
-    soiledBehind: marksIn(state.backupPans, (id) => state.backupPans[id]?.component, isMeant),
-    lent: Object.values(state.lent)
-      .filter(({ since }) => since <= until)
-      .map(({ component, by }) => ({ component, by })),
+/** Where in the log food was made: begun, and finished; left away where that isn't known, or to come. */
+export interface Making {
+  readonly begunIn?: number
+  readonly madeIn?: number
+}
+
+/** Any food that was ever taken, and may yet be. */
+const ANY: Making = {}
+
+const kitchenIn = (state: RunningState, making: Making | null): Kitchen => {
+  const { begunIn = 0, madeIn = Number.POSITIVE_INFINITY } = making ?? ANY
+  const isMeant = ({ loadedIn = 0 }: Stock): boolean => loadedIn <= madeIn
+  const wiped = making
+    ? (state.wiped ?? []).filter(({ from, until }) => from <= madeIn && until >= begunIn)
+    : []
+  const of = (where: (typeof wiped)[number]['where'], marks: readonly Soil[]): readonly Soil[] => {
+    const all = [...marks]
+    for (const { component, by, ...one } of wiped)
+      if (one.where === where && !all.some((other) => isSameMark({ component, by }, other)))
+        all.push({ component, by })
+    return all
+  }
+  const { station, pans, backupPans } = state
+  const onLine = marksIn(pans, (id) => findPan(station, id)?.component, isMeant)
+  const behind = marksIn(backupPans, (id) => backupPans[id]?.component, isMeant)
+  const lent = Object.values(state.lent)
+    .filter(({ sinceIn = 0 }) => sinceIn <= madeIn)
+    .map(({ component, by }) => ({ component, by }))
+  return kitchenWith({
+    station,
+    soiled: of('line', onLine),
+    soiledBehind: of('behind', behind),
+    lent: of('lent', lent),
     ready: Object.keys(state.backups),
   })
+}
 
 /** Of a state, which never changes: worked out once. */
 const kitchenNow = new WeakMap<RunningState, Kitchen>()
 
 /** The kitchen of a service as it is now; the same object while nothing of it changes. */
 export const kitchenOf = (state: RunningState): Kitchen => {
-  const known = kitchenNow.get(state) ?? kitchenIn(state, () => true)
+  const known = kitchenNow.get(state) ?? kitchenIn(state, null)
   kitchenNow.set(state, known)
   return known
 }
 
 /**
- * The kitchen as food that was made at a moment may have met it: what went into a pan that was loaded
- * or changed since isn't in that food, nor is what a scoop brings that was lent since. Of the others
- * nobody knows when it went in.
- * @param madeAt epoch milliseconds
+ * The kitchen as food that was made from one place in the log to another may have met it. What went
+ * into a pan that was loaded since isn't in it, nor what a scoop brings that was lent since; of the
+ * others nobody knows when it went in. What was in a pan as food was made stays in that food, though
+ * the pan was changed since.
  */
-export const kitchenAt = (state: RunningState, madeAt: number): Kitchen => {
+export const kitchenMet = (state: RunningState, making: Making): Kitchen => {
   const now = kitchenOf(state)
   const { soiled, soiledBehind = NONE, lent } = now
-  const isClean = soiled.length === 0 && soiledBehind.length === 0 && (lent ?? []).length === 0
-  return isClean ? now : kitchenIn(state, (stock) => stock.loadedAt <= madeAt, madeAt)
+  const isClean = soiled.length === 0 && soiledBehind.length === 0 && lent.length === 0
+  return isClean && !state.wiped ? now : kitchenIn(state, making)
 }

@@ -63,7 +63,19 @@ export const usedToWasted = (state: RunningState, takes: Amounts): RunningState 
 /** Made again, a build still tells what its guest had of it before. */
 export const withHad = (build: Build): Build => {
   if (build.state !== 'handed-over') return build
-  const { took, takes, since, madeAt, had = [] } = build
-  const one = { took, takes, since, ...(madeAt === undefined ? {} : { madeAt }) }
+  const { choice, took, takes, since, madeAt, begunIn, madeIn, behind, had = [] } = build
+  const one = {
+    choice,
+    took,
+    takes,
+    since,
+    ...(madeAt === undefined ? {} : { madeAt }),
+    ...(begunIn === undefined ? {} : { begunIn }),
+    ...(madeIn === undefined ? {} : { madeIn }),
+    ...(behind === undefined ? {} : { behind }),
+  }
   return { ...build, had: [...had, one] }
 }
+
+/** A build of which nothing is taken yet. */
+export const notBegun = ({ begunIn: _, madeIn: __, behind: ___, ...build }: Build): Build => build

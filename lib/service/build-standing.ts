@@ -1,6 +1,6 @@
 /** What stands in the way of a build, by the pans from which it is, or was, taken. */
 import { type Checker, judgeTaken, strictest, type TakenFrom } from '#lib/needs/judge.ts'
-import { kitchenAt, kitchenOf } from '#lib/needs/kitchen.ts'
+import { kitchenMet, kitchenOf } from '#lib/needs/kitchen.ts'
 import { type BuildChoice, takenComponents } from '#lib/service/build-choice.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import { findingsOf, type InTheWay, inTheWay, type Taken } from '#lib/service/standing.ts'
@@ -26,32 +26,65 @@ export const takenFrom = (
     }),
   )
 
-/** Out of which pans it is taken as the kitchen stands; null where that can't be said. */
-const fromAsJudged = (
+/**
+ * Components that are taken out of protected back-up pans as the kitchen stands; nothing is known where
+ * that can't be said, and nothing has to be where the guest has no needs.
+ */
+export const behindAsJudged = (
   state: RunningState,
-  choice: BuildChoice,
-  checker: Checker,
-): TakenFrom | null => {
-  const taken = takenComponents(choice)
+  { needs, ...choice }: BuildChoice,
+  checker: Checker = judgeTaken,
+): readonly string[] | undefined => {
+  if (needs.length === 0) return undefined
+  const taken = takenComponents({ needs, ...choice })
   try {
-    const { fromBackup } = checker(kitchenOf(state), taken, strictest(choice.needs))
-    return Object.fromEntries(
-      taken.map((one) => [one, fromBackup.includes(one) ? 'backup' : 'line'] as const),
-    )
+    const { fromBackup } = checker(kitchenOf(state), taken, strictest(needs))
+    return taken.filter((one) => fromBackup.includes(one))
   } catch {
-    return null
+    return undefined
   }
 }
 
 const isOut = ({ state }: Build): boolean => state === 'made' || state === 'handed-over'
 
-/** Made food came out of the pans as they were, and what is told of them later may have been so then. */
-const takenOf = (state: RunningState, build: Build): Taken => {
-  if (!isOut(build) || build.stop?.to) return { kitchen: kitchenOf(state) }
-  return {
-    kitchen: kitchenAt(state, build.madeAt ?? build.since),
-    from: takenFrom(state, build.choice, build.took),
+/** Out of which pans each component came when a build was started; null where nobody noted it. */
+const begunFrom = ({ choice, behind }: Build): TakenFrom | null =>
+  behind === undefined
+    ? null
+    : Object.fromEntries(
+        takenComponents(choice).map((one) => [one, behind.includes(one) ? 'backup' : 'line']),
+      )
+
+/**
+ * The ways in which a build's food may be taken, or was. Made food came out of the pans that it was
+ * counted off, and what was put into it by then out of those from which it was begun; what is told of
+ * those pans later may have been so then. What is in the making is both: begun, and still to be taken.
+ */
+const waysOf = (state: RunningState, build: Build): readonly Taken[] => {
+  const asNow: Taken = { kitchen: kitchenOf(state) }
+  if (build.stop?.to || !(isOut(build) || build.state === 'making')) return [asNow]
+  const kitchen = kitchenMet(state, isOut(build) ? build : { begunIn: build.begunIn ?? 0 })
+  const begun = begunFrom(build)
+  const asBegun = begun ? [{ kitchen, from: begun }] : []
+  return isOut(build)
+    ? [{ kitchen, from: takenFrom(state, build.choice, build.took) }, ...asBegun]
+    : [asNow, { kitchen }, ...asBegun]
+}
+
+const standingIn = (
+  state: RunningState,
+  choice: BuildChoice,
+  name: string,
+  ways: readonly Taken[],
+  checker: Checker | undefined,
+): readonly InTheWay[] | null => {
+  const found: InTheWay[] = []
+  for (const way of ways) {
+    const findings = findingsOf(state, choice, checker, way)
+    if (findings === null) return null
+    found.push(...inTheWay(state, choice, findings, name))
   }
+  return found
 }
 
 /** What a build goes on as. */
@@ -59,7 +92,8 @@ export const goesOnAs = ({ choice, stop }: Build): BuildChoice => stop?.to?.choi
 
 /**
  * What stands in the way of a build as it goes on: what isn't made by the pans that it would be taken
- * from now, what is made by those that it was taken from. null where that can't be said.
+ * from now, what is made by those that it was taken from, what is in the making by both. null where
+ * that can't be said.
  */
 export const standingOf = (
   state: RunningState,
@@ -68,37 +102,20 @@ export const standingOf = (
   checker?: Checker,
 ): readonly InTheWay[] | null => {
   const choice = goesOnAs(build)
-  if (choice.needs.length === 0) return []
-  const findings = findingsOf(state, choice, checker, takenOf(state, build))
-  return findings && inTheWay(state, choice, findings, name)
-}
-
-/**
- * What stands in the way of a build in the making by the pans that it was taken from until now: what
- * reaches those now may be in it, though the rest would come from others.
- */
-export const standingAsBegun = (
-  before: RunningState,
-  after: RunningState,
-  { choice }: Build,
-  name: string,
-  checker: Checker = judgeTaken,
-): readonly InTheWay[] | null => {
-  const from = fromAsJudged(before, choice, checker)
-  const findings = from && findingsOf(after, choice, checker, { kitchen: kitchenOf(after), from })
-  return findings && inTheWay(after, choice, findings, name)
+  return choice.needs.length === 0
+    ? []
+    : standingIn(state, choice, name, waysOf(state, build), checker)
 }
 
 /** What stands in its way when it is finished out of these pans. */
 export const standingIfTaken = (
   state: RunningState,
-  { choice }: Build,
+  build: Build,
   name: string,
   took: readonly Taking[],
   checker?: Checker,
 ): readonly InTheWay[] | null => {
-  if (choice.needs.length === 0) return []
-  const out = { kitchen: kitchenOf(state), from: takenFrom(state, choice, took) }
-  const findings = findingsOf(state, choice, checker, out)
-  return findings && inTheWay(state, choice, findings, name)
+  if (build.choice.needs.length === 0) return []
+  const finished: Build = { ...build, state: 'made', took }
+  return standingIn(state, build.choice, name, waysOf(state, finished), checker)
 }

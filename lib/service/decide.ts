@@ -215,7 +215,9 @@ export const decide = (
 ): Decision => {
   const decision = decideAlone(state, command, circumstances)
   const led = (events: readonly ServiceEvent[]) =>
-    happen(state, events, { position: 0, command: null }, circumstances).recorded.map(bare)
+    happen(state, events, { position: state.position, command: null }, circumstances).recorded.map(
+      bare,
+    )
   if ('events' in decision) return { events: led(decision.events) }
   const { refusal, also } = decision
   return also ? { refusal, also: led(also) } : decision

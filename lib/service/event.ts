@@ -104,6 +104,8 @@ export interface StopAcknowledged extends OfBuild {
 }
 export interface BuildStarted extends OfBuild {
   readonly type: 'buildStarted'
+  /** Components that are taken out of their protected back-up pans; left away without needs. */
+  readonly behind?: readonly string[]
 }
 export interface BuildFinished extends OfBuild, FinishedFood {
   readonly type: 'buildFinished'

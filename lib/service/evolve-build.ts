@@ -4,6 +4,7 @@ import { type BuildChoice, takesOf } from '#lib/service/build-choice.ts'
 import {
   type BuildEvent,
   buildOf,
+  notBegun,
   put,
   release,
   reserve,
@@ -128,7 +129,12 @@ export const evolveBuild = (state: RunningState, event: BuildEvent): RunningStat
     case 'stopAcknowledged':
       return acknowledged(state, event, build)
     case 'buildStarted':
-      return put(state, event, (one) => ({ ...one, state: 'making' }))
+      return put(state, event, (one) => ({
+        ...one,
+        state: 'making',
+        begunIn: event.position,
+        ...(event.behind === undefined ? {} : { behind: event.behind }),
+      }))
     case 'buildFinished': {
       const next = takeOut(release(state, build.takes), event.took, event.uncounted, 'used')
       return put({ ...next, made: next.made + 1 }, event, (one) => ({
@@ -137,6 +143,7 @@ export const evolveBuild = (state: RunningState, event: BuildEvent): RunningStat
         took: event.took,
         until: event.until ?? null,
         madeAt: event.at,
+        madeIn: event.position,
       }))
     }
     case 'finishTakenBack': {
@@ -164,7 +171,7 @@ export const evolveBuild = (state: RunningState, event: BuildEvent): RunningStat
         },
         event,
         (one) => ({
-          ...withHad(one),
+          ...notBegun(withHad(one)),
           state: 'waiting',
           takes,
           took: [],

@@ -3,6 +3,7 @@ import { strictest } from '#lib/needs/judge.ts'
 import type { BuildChoice } from '#lib/service/build-choice.ts'
 import {
   type BuildEvent,
+  notBegun,
   put,
   release,
   reserve,
@@ -115,7 +116,7 @@ const waitingAgain = (state: RunningState, event: Acknowledged, build: Build): R
   const to = build.stop?.to ?? null
   const isRemake = event.foodInIt ? 1 : 0
   return put(reserve(state, to?.takes ?? build.takes), event, ({ boundTo, ...one }) => ({
-    ...withHad(one),
+    ...notBegun(withHad(one)),
     // What bound it is thrown out only where food was in it.
     ...(event.foodInIt || boundTo === undefined ? {} : { boundTo }),
     ...to,

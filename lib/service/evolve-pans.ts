@@ -68,6 +68,7 @@ const filled = (
   load: before.load + 1,
   counted: before.counted,
   loadedAt: event.at,
+  loadedIn: event.position,
   soiledBy,
   batches,
   food: event.food ?? null,

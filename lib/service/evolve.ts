@@ -19,6 +19,7 @@ import { mixedBy } from '#lib/service/mixing.ts'
 import { soiledPans } from '#lib/service/soiling.ts'
 import { isRunning, NOT_OPENED, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import { findTicket, putTicket } from '#lib/service/tickets.ts'
+import { withWiped } from '#lib/service/wiped.ts'
 
 const opened = (event: ServiceOpened & Stamp): ServiceState => {
   const station = newestOf(event.station)
@@ -224,9 +225,14 @@ const fold = (state: RunningState, event: Recorded): RunningState => {
 export const evolve = (state: ServiceState, event: Recorded): ServiceState => {
   if (!isRunning(state)) {
     if (event.type !== 'serviceOpened') throw new Error(`${event.type} before the service opened`)
-    return { ...opened(event), at: event.at }
+    return { ...opened(event), at: event.at, position: event.position }
   }
   if (state.stage === 'closed') throw new Error(`${event.type} after the service closed`)
-  const next: RunningState = { ...taught(state, fold(state, event), event), at: event.at }
+  const folded = withWiped(state, fold(state, event), event.position)
+  const next: RunningState = {
+    ...taught(state, folded, event),
+    at: event.at,
+    position: event.position,
+  }
   return next.clockJump === null ? next : inStep(withReadSinceJump(next, event))
 }

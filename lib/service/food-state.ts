@@ -33,6 +33,8 @@ export interface HeldStock {
   /** Counts corrections, so that a take-back never adds to what was counted since. */
   readonly counted: number
   readonly loadedAt: number
+  /** Where in the log; left away where it wasn't loaded since it was emptied. */
+  readonly loadedIn?: number
   /** Components whose scoop went into it since it was last washed or changed. */
   readonly soiledBy: readonly string[]
   /** Batches in it, oldest first. */

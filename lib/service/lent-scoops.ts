@@ -20,7 +20,7 @@ export const sharingWith = ({ lent }: RunningState, component: string): readonly
 /** Folded: a scoop is lent, and touches every pan of both. */
 export const afterLending = (
   { station, lent }: RunningState,
-  { component, lentBy = [], at }: ScoopMissed & Stamp,
+  { component, lentBy = [], at, position }: ScoopMissed & Stamp,
 ): Lent => ({
   ...lent,
   ...Object.fromEntries(
@@ -29,7 +29,18 @@ export const afterLending = (
         .filter((pan) => pan.component === component || pan.component === by)
         .map(({ id }) => id)
       const key = `${component}/${by}`
-      return [key, { component, by, pans, since: lent[key]?.since ?? at }]
+      const known = lent[key]
+      const from = known ?? { since: at, sinceIn: position }
+      return [
+        key,
+        {
+          component,
+          by,
+          pans,
+          since: from.since,
+          ...(from.sinceIn === undefined ? {} : { sinceIn: from.sinceIn }),
+        },
+      ]
     }),
   ),
 })

@@ -14,8 +14,10 @@ export const isFree = (build: Build): boolean =>
 /** What is in the making could have taken from any pan of its component, on the line or behind it. */
 const couldTake = (state: RunningState, build: Build, { what, id }: Suspect): boolean => {
   const component = componentIn(state.station, id)
+  if (component === undefined || (build.takes[component] ?? 0) <= 0) return false
   const { line, behind } = wantedFrom(state, build.choice, build.takes)
-  return component !== undefined && ((what === 'pan' ? line : behind)[component] ?? 0) > 0
+  const isBegunSo = build.behind?.includes(component) === (what === 'backup')
+  return isBegunSo || ((what === 'pan' ? line : behind)[component] ?? 0) > 0
 }
 
 export const isHeldFor = ({ hold }: Build, id: string): boolean => hold?.pans?.includes(id) ?? false

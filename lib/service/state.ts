@@ -58,7 +58,13 @@ export interface LabelChange {
 }
 
 /** What a guest had of a build that was made again since. */
-export type HadBefore = Pick<Build, 'took' | 'takes' | 'madeAt' | 'since'>
+export type HadBefore = Pick<
+  Build,
+  'took' | 'takes' | 'madeAt' | 'since' | 'begunIn' | 'madeIn' | 'behind'
+> & {
+  /** What it was for its guest then. */
+  readonly choice?: BuildChoice
+}
 
 export interface Build {
   readonly letter: string
@@ -81,12 +87,28 @@ export interface Build {
   readonly until: MadeUntil | null
   /** When it was last finished, epoch milliseconds; left away until it is. */
   readonly madeAt?: number
+  /** Where in the log it was started and finished; left away until it is. */
+  readonly begunIn?: number
+  readonly madeIn?: number
+  /** Components that were taken out of their protected back-up pans as it was started. */
+  readonly behind?: readonly string[]
   /** Left away where it was never made again once it was handed over. */
   readonly had?: readonly HadBefore[]
   /** Throw-out time of what was made and taken back: it binds what is finished instead. */
   readonly boundTo?: number
   /** When it reached its state, epoch milliseconds. */
   readonly since: number
+}
+
+/** What was in pans of a component, or shared a scoop with it, until that was cleaned or changed. */
+export interface Wiped {
+  readonly where: 'line' | 'behind' | 'lent'
+  readonly component: string
+  /** The component whose scoop it was. */
+  readonly by: string
+  /** Where in the log it may have begun, and where it was over. */
+  readonly from: number
+  readonly until: number
 }
 
 export interface Ticket {
@@ -136,6 +158,8 @@ export interface ServiceState extends StockState, FoodState {
   readonly past: Readonly<Record<string, Readonly<Record<string, Ticket>>>>
   readonly pans: Readonly<Record<string, PanState>>
   readonly accounts: Readonly<Record<string, Account>>
+  /** Left away until one is. */
+  readonly wiped?: readonly Wiped[]
   /** What isn't sold by our choice, and since when. */
   readonly notSelling: {
     readonly component: Readonly<Record<string, number>>
@@ -165,6 +189,8 @@ export interface ServiceState extends StockState, FoodState {
   readonly clockJump: ClockJump | null
   /** Time of the newest event, epoch milliseconds. */
   readonly at: number
+  /** Where that lies in the log. */
+  readonly position: number
 }
 
 /** A service that is open or closed, so that its station is there. */
@@ -201,4 +227,5 @@ export const NOT_OPENED: ServiceState = {
   handedOver: 0,
   clockJump: null,
   at: 0,
+  position: 0,
 }

@@ -38,8 +38,10 @@ export interface LentScoop {
   readonly by: string
   /** Pans of the line, of both, that weren't changed since. */
   readonly pans: readonly string[]
-  /** Since when, epoch milliseconds: food that was made before wasn't touched. */
+  /** Since when, epoch milliseconds. */
   readonly since: number
+  /** And since where in the log: food that was made before wasn't touched. */
+  readonly sinceIn?: number
 }
 
 /** Amounts by reason: of waste, and of what was thrown out with initials. */

@@ -56,16 +56,29 @@ const sources = (state: RunningState, component: string, isBehind: boolean) => {
   return [...usable, ...line.filter((one) => !usable.includes(one))]
 }
 
+/** Components out of their back-up pans; one that was only said to stand ready is counted on the line. */
+const apartOf = (
+  state: RunningState,
+  choice: BuildChoice | null,
+  behind: readonly string[] | undefined,
+): readonly string[] => {
+  if (behind === undefined) return choice ? takenBehind(state, choice) : []
+  const filled = Object.values(state.backupPans).filter(({ load }) => load > 0)
+  return behind.filter((id) => filled.some(({ component }) => component === id))
+}
+
 /**
  * Takes amounts out of the pans, each component's pans in the order of the line; what a kept-apart
  * build takes from a protected back-up pan comes out of that.
+ * @param behind components that it began to take so; as the kitchen stands where left away
  */
 export const withdraw = (
   state: RunningState,
   takes: Amounts,
   choice: BuildChoice | null = null,
+  behind?: readonly string[],
 ): Withdrawal => {
-  const apart = choice ? takenBehind(state, choice) : []
+  const apart = apartOf(state, choice, behind)
   const took: Taking[] = []
   const uncounted: Record<string, number> = {}
   for (const [component, amount] of Object.entries(takes)) {

@@ -1,11 +1,10 @@
 /** Builds that were handed over with food which was found bad later, for the person in charge. */
-import type { StockPlace } from '#lib/service/food-event.ts'
-import type { FoundBecause, HandedOverBuild } from '#lib/service/handed-over-event.ts'
+import type { FoundBecause, HandedOverBuild, HandedOverOf } from '#lib/service/handed-over-event.ts'
 import { componentIn, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 export interface HandedOverList {
-  readonly what: StockPlace['what']
+  readonly what: HandedOverOf
   readonly id: string
   readonly component: string
   readonly because: FoundBecause
@@ -17,7 +16,7 @@ export interface HandedOverList {
 /** Of a pan, a back-up pan or a batch; null where there is nobody to answer for. */
 export const handedOverListOf = (
   state: RunningState,
-  what: StockPlace['what'],
+  what: HandedOverOf,
   id: string,
 ): HandedOverList | null => {
   const entry = state.toTell[throwOutKey(what, id)]
@@ -34,7 +33,7 @@ export const handedOverListOf = (
 export const handedOverLists = (state: RunningState): readonly HandedOverList[] =>
   Object.values(state.toTell)
     .filter(({ what, id, because }) => {
-      const isOnlyLate = because === 'reading-missed' && what !== 'batch'
+      const isOnlyLate = because === 'reading-missed' && (what === 'pan' || what === 'backup')
       const stock = isOnlyLate ? stockOf(state, what, id) : undefined
       return !(stock && stock.amount > 0 && stock.offSale?.why === 'reading-missed')
     })

@@ -11,6 +11,8 @@ const because: Readonly<Record<FoundBecause, string>> = {
   date: 'Its date was over.',
   'not-cooked': 'It was found not cooked enough.',
   'not-cooled': 'It was found not cooled in time.',
+  label: 'A label was read since: it may not fit its guest.',
+  contact: 'Something that its guest keeps from was in a pan that it may have come from.',
 }
 
 const builds = (count: number): string => `${count} ${count === 1 ? 'build' : 'builds'}`

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { isKeptApart } from '#lib/service/build-choice.ts'
-import { standingIfTaken, standingOf } from '#lib/service/build-standing.ts'
+import { behindAsJudged, standingIfTaken, standingOf } from '#lib/service/build-standing.ts'
 import { clockDoubtOf } from '#lib/service/clock-doubt.ts'
 import {
   type Circumstances,
@@ -79,7 +79,13 @@ export const decideStart = (
       return refuse({ code: 'handling-not-read', build: name })
     const not = unfit(standingOf(running, build, name, checker), name)
     if (not) return refuse(not)
-    return happened({ type: 'buildStarted', ticket: command.ticket, letter: command.letter })
+    const behind = behindAsJudged(running, build.choice, checker)
+    return happened({
+      type: 'buildStarted',
+      ticket: command.ticket,
+      letter: command.letter,
+      ...(behind === undefined ? {} : { behind }),
+    })
   })
 
 export const decideFinish = (

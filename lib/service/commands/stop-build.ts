@@ -55,7 +55,12 @@ export const decideAcknowledge = (
     // What is out of the pans already becomes waste where it is; what is in the making comes out now.
     const { took, uncounted } =
       foodInIt && !isOut
-        ? withdraw(running, inIt ? only(build.takes, inIt) : build.takes, build.choice)
+        ? withdraw(
+            running,
+            inIt ? only(build.takes, inIt) : build.takes,
+            build.choice,
+            build.behind,
+          )
         : { took: [], uncounted: {} }
     return happened({
       type: 'stopAcknowledged',

@@ -7,7 +7,10 @@ import { holdReason } from '#lib/service/consequences/need-holds.ts'
 import type { BuildHeld } from '#lib/service/event.ts'
 import { everyTicket } from '#lib/service/every-ticket.ts'
 import type { HeldStock } from '#lib/service/food-state.ts'
-import type { RunningState } from '#lib/service/state.ts'
+import type { HandedOverFound } from '#lib/service/handed-over-event.ts'
+import { throwOutKey } from '#lib/service/held-stock.ts'
+import type { InTheWay } from '#lib/service/standing.ts'
+import type { Build, HadBefore, RunningState } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
 
 const isSoiledElse = (
@@ -25,37 +28,72 @@ const isNews = ({ before, after }: Happened): boolean =>
   isSoiledElse(before.pans, after.pans) ||
   isSoiledElse(before.backupPans, after.backupPans)
 
+/** What stands in the way of food that a guest has, and didn't before; null where nothing new does. */
+const newInTheWay = (
+  { before, after, known }: Happened,
+  food: Build,
+  name: string,
+): readonly InTheWay[] | 'not-known' | null => {
+  if (food.choice.needs.length === 0) return null
+  const standing = (at: RunningState) => standingOf(at, food, name, known.checker)
+  const now = standing(after)
+  if (now === null) return 'not-known'
+  const then = standing(before)
+  // What is declared worse since is told anew.
+  const isNew =
+    then === null ? now.length > 0 : now.some((one) => !then.some((was) => isCovered(one, was)))
+  return isNew ? now : null
+}
+
+/** What a guest had of a build before it was made again, as a build that was handed over. */
+const hadOf = (build: Build, had: HadBefore): Build => {
+  const { begunIn: _, madeIn: __, behind: ___, madeAt: ____, ...rest } = build
+  return { ...rest, ...had, choice: had.choice ?? build.choice, state: 'handed-over', stop: null }
+}
+
+const ofHad = (happened: Happened, number: number, build: Build): readonly HandedOverFound[] => {
+  const name = buildName(number, build.letter)
+  const found = (build.had ?? []).flatMap((had) => {
+    const standing = newInTheWay(happened, hadOf(build, had), name)
+    return standing === null ? [] : [{ had, standing: standing === 'not-known' ? null : standing }]
+  })
+  // What is on its list stays there until that is answered.
+  const listed = happened.after.toTell[throwOutKey('build', name)]?.builds ?? []
+  const more = found.filter(({ had }) => listed.every(({ at }) => at !== had.since))
+  const [first] = more
+  if (!first) return []
+  const reason = holdReason(happened, build, first.standing)
+  return [
+    {
+      type: 'handedOverFound',
+      what: 'build',
+      id: name,
+      because: reason === 'contact' ? 'contact' : 'label',
+      since: Math.min(...[...listed.map(({ at }) => at), ...more.map(({ had }) => had.since)]),
+      builds: [...listed, ...more.map(({ had }) => ({ build: name, at: had.since }))],
+    },
+  ]
+}
+
 /**
  * Builds of the whole service that were handed over and in whose way something stands that didn't
- * before. What was answered isn't asked again.
+ * before; what was made again since is on a list of its own, whatever became of the build. What was
+ * answered isn't asked again.
  */
 export const guestsToFind: Consequence = {
   name: 'guests-to-find',
   reads: ['station', 'pans', 'backupPans'],
   follow: (happened) => {
     if (!isNews(happened)) return []
-    const { before, after, known } = happened
-    return everyTicket(after).flatMap(({ number, builds }) =>
-      builds.flatMap((build): BuildHeld[] => {
-        const { state, letter, hold, stop, choice } = build
-        if (state !== 'handed-over' || hold || stop || choice.needs.length === 0) return []
-        const name = buildName(number, letter)
-        const standing = (at: RunningState) => standingOf(at, build, name, known.checker)
-        const now = standing(after)
-        if (now?.length === 0) return []
-        const then = standing(before)
-        // What is declared worse since is told anew.
-        const isNew = !now || !then || now.some((one) => !then.some((was) => isCovered(one, was)))
-        return isNew
-          ? [
-              {
-                type: 'buildHeld',
-                ticket: number,
-                letter,
-                reason: holdReason(happened, build, now),
-              },
-            ]
-          : []
+    return everyTicket(happened.after).flatMap(({ number, builds }) =>
+      builds.flatMap((build): (BuildHeld | HandedOverFound)[] => {
+        const { state, letter, hold, stop } = build
+        const had = build.had ? ofHad(happened, number, build) : []
+        if (state !== 'handed-over' || hold || stop) return [...had]
+        const standing = newInTheWay(happened, build, buildName(number, letter))
+        if (standing === null) return [...had]
+        const reason = holdReason(happened, build, standing === 'not-known' ? null : standing)
+        return [{ type: 'buildHeld', ticket: number, letter, reason }, ...had]
       }),
     )
   },

@@ -1,17 +1,10 @@
 /** Holds of builds that don't fit their guests as things are. */
-import { kitchenOf } from '#lib/needs/kitchen.ts'
-import { goesOnAs, standingAsBegun, standingOf } from '#lib/service/build-standing.ts'
+import { goesOnAs, standingOf } from '#lib/service/build-standing.ts'
 import type { Consequence, Happened } from '#lib/service/consequences/consequence.ts'
 import type { BuildHeld, HoldReason } from '#lib/service/event.ts'
 import type { InTheWay } from '#lib/service/standing.ts'
 import type { Build, RunningState, ServiceState } from '#lib/service/state.ts'
-import {
-  buildName,
-  findBuild,
-  findTicket,
-  openBuilds,
-  type QueuedBuild,
-} from '#lib/service/tickets.ts'
+import { buildName, findTicket, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
 
 /** All that a verdict on an accepted build reads. */
 export const VERDICT_SLICES: readonly (keyof ServiceState)[] = [
@@ -58,28 +51,13 @@ const goingOn = (state: RunningState): readonly QueuedBuild[] => [
   }),
 ]
 
-/** Of what was in the making before too, also by the pans from which food for it came until now. */
-const standsInWay = (
-  { before, after, known: { checker } }: Happened,
-  build: Build,
-  number: number,
-): readonly InTheWay[] | null => {
-  const name = buildName(number, build.letter)
-  const now = standingOf(after, build, name, checker)
-  const isBegun =
-    build.state === 'making' &&
-    build.stop?.to == null &&
-    kitchenOf(before) !== kitchenOf(after) &&
-    findBuild(before, number, build.letter)?.state === 'making'
-  return now?.length === 0 && isBegun ? standingAsBegun(before, after, build, name, checker) : now
-}
-
 const holdsOf = (happened: Happened, isMeant: (build: Build) => boolean): readonly BuildHeld[] =>
   goingOn(happened.after).flatMap(({ ticket, build }): BuildHeld[] => {
     if (isStopped(build) || !isMeant(build) || goesOnAs(build).needs.length === 0) return []
     const { number } = ticket
     const { letter } = build
-    const standing = standsInWay(happened, build, number)
+    const name = buildName(number, letter)
+    const standing = standingOf(happened.after, build, name, happened.known.checker)
     return standing?.length === 0
       ? []
       : [

@@ -2,15 +2,23 @@
 import type { Build } from '#lib/service/state.ts'
 import { findBuild, namedBuild } from '#lib/service/tickets.ts'
 import { everyBuild, isUnmade, type Law, type Seen } from '#tests/lib/service/oracle/seen.ts'
-import { type InItsWay, inTheWayNow, inTheWayOf } from '#tests/lib/service/oracle/standing.ts'
+import {
+  type InItsWay,
+  inTheWayMaking,
+  inTheWayNow,
+  inTheWayOf,
+} from '#tests/lib/service/oracle/standing.ts'
 
 /** What stands in a build's way as it goes on, after what happened. */
 export const inTheWay = ({ after, ledger }: Seen, build: Build, name: string): InItsWay => {
   const choice = build.stop?.to?.choice ?? build.choice
   const made = ledger.made.get(name)
-  return isUnmade(build) || made === undefined
-    ? inTheWayNow(after, ledger, choice, name)
-    : inTheWayOf(after, ledger, { choice, took: build.took, made }, name)
+  if (build.state === 'making' && !build.stop?.to)
+    return inTheWayMaking(after, ledger, choice, name)
+  if (isUnmade(build) || made === undefined) return inTheWayNow(after, ledger, choice, name)
+  const begun = ledger.begun.get(name)
+  const food = { choice, took: build.took, made, ...(begun ? { begun } : {}) }
+  return inTheWayOf(after, ledger, food, name)
 }
 
 const saying = ({ surely }: InItsWay): string =>

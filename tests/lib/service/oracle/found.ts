@@ -10,7 +10,7 @@ import {
   NOWHERE,
   type Where,
 } from '#tests/lib/service/oracle/ledger.ts'
-import { everyBuild, type Law, type Seen } from '#tests/lib/service/oracle/seen.ts'
+import type { Law, Seen } from '#tests/lib/service/oracle/seen.ts'
 import { inTheWayOf } from '#tests/lib/service/oracle/standing.ts'
 
 /** What has to be listed. */
@@ -34,18 +34,29 @@ const LATE = ['labelChanged', 'panSoiled', 'backupSet']
 const isToldLate = (event: Recorded): boolean =>
   LATE.includes(event.type) && (event.type !== 'backupSet' || event.soiledBy !== undefined)
 
-/** Builds that were handed over, and of which something is told now that wasn't before. */
-const noLongerFit = ({ before, after, events, earlier, ledger }: Seen): readonly string[] => {
-  if (!events.some(isToldLate)) return []
-  return everyBuild(before).flatMap(({ name, build }) => {
-    const made = earlier.made.get(name)
-    if (build.state !== 'handed-over' || build.choice.needs.length === 0 || build.hold) return []
-    if (made === undefined) return []
-    const food = { choice: build.choice, took: build.took, made }
-    const then = new Set(keysOf(inTheWayOf(before, earlier, food, name).surely))
-    const now = keysOf(inTheWayOf(after, ledger, food, name).surely)
-    return now.some((one) => !then.has(one)) ? [name] : []
-  })
+/** Food that guests have, and of which something is told now that wasn't before. */
+const noLongerFit = (
+  { before, after, events, earlier, ledger }: Seen,
+  { toFind, toTell }: Owed,
+): void => {
+  if (!events.some(isToldLate)) return
+  for (const food of earlier.given) {
+    const { build: name } = food
+    const { ticket, letter } = namedBuild(name)
+    const build = findBuild(before, ticket, letter)
+    if (!build) continue
+    const isStill =
+      build.state === 'handed-over' && earlier.made.get(name)?.position === food.made.position
+    if (isStill && build.hold) continue
+    // Once they had it more may have been told of its guest.
+    const had = isStill ? { ...food, choice: build.choice } : food
+    if (had.choice.needs.length === 0) continue
+    const then = new Set(keysOf(inTheWayOf(before, earlier, had, name).surely))
+    const now = keysOf(inTheWayOf(after, ledger, had, name).surely)
+    if (now.every((one) => then.has(one))) continue
+    if (isStill) toFind.add(name)
+    else tell({ toFind, toTell }, `build/${name}`, [name])
+  }
 }
 
 interface Bad {
@@ -156,7 +167,7 @@ export const owe = (owed: Owed, seen: Seen): void => {
       )
     joins(owed, event, seen)
   }
-  for (const name of noLongerFit(seen)) owed.toFind.add(name)
+  noLongerFit(seen, owed)
 }
 
 /** What is owed and isn't listed. */

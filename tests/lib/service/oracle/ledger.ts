@@ -22,6 +22,20 @@ export const NOWHERE: Where = { position: 0, at: Number.NEGATIVE_INFINITY }
 export const isAfter = (one: Where, other: Where): boolean =>
   one.position > other.position && one.at > other.at
 
+/** Where a build was started, and which components came out of back-up pans then. */
+export interface Begun {
+  readonly position: number
+  readonly behind: ReadonlySet<string>
+}
+
+/** A mark that is gone: since where it may have been there, and where it went. */
+export interface Gone {
+  readonly pan: string
+  readonly by: string
+  readonly from: number
+  readonly until: number
+}
+
 /** Food that a guest was given. */
 export interface Given {
   readonly build: string
@@ -29,6 +43,8 @@ export interface Given {
   readonly took: readonly Taking[]
   /** Where it was finished. */
   readonly made: Where
+  /** Where it was begun; unknown where nobody noted it. */
+  readonly begun?: Begun
 }
 
 export interface Ledger {
@@ -42,6 +58,10 @@ export interface Ledger {
   readonly read: Map<string, Where>
   /** By pan: components of which a scoop brought something into it. */
   readonly marks: Map<string, ReadonlySet<string>>
+  /** Marks, and lent scoops as "rice/beans", that were there before. */
+  readonly gone: Gone[]
+  /** By build: where it was last started. */
+  readonly begun: Map<string, Begun>
   /** Where the clock last jumped. */
   jumped: number
   /** By build: where it was last finished. */
@@ -59,6 +79,8 @@ export const createLedger = (): Ledger => ({
   standing: new Set(),
   read: new Map(),
   marks: new Map(),
+  gone: [],
+  begun: new Map(),
   jumped: 0,
   made: new Map(),
   lent: new Map(),
@@ -133,9 +155,15 @@ const write = (ledger: Ledger, event: Recorded, after: ServiceState): void => {
     case 'buildHandedOver': {
       const build = buildName(event.ticket, event.letter)
       const found = findBuild(after, event.ticket, event.letter)
-      const made = ledger.made.get(build)
+      const [made, begun] = [ledger.made.get(build), ledger.begun.get(build)]
       if (found && made !== undefined)
-        ledger.given.push({ build, choice: found.choice, took: found.took, made })
+        ledger.given.push({
+          build,
+          choice: found.choice,
+          took: found.took,
+          made,
+          ...(begun ? { begun } : {}),
+        })
       break
     }
     case 'scoopMissed':
@@ -154,12 +182,24 @@ export const copiedLedger = (ledger: Ledger): Ledger => ({
   standing: new Set(ledger.standing),
   read: new Map(ledger.read),
   marks: new Map(ledger.marks),
+  gone: [...ledger.gone],
+  begun: new Map(ledger.begun),
   jumped: ledger.jumped,
   made: new Map(ledger.made),
   lent: new Map(ledger.lent),
   given: [...ledger.given],
   changes: new Map(ledger.changes),
 })
+
+/** What is in no pan any more, or in that of a later load: food of before has met it. */
+const noteGone = (ledger: Ledger, earlier: Ledger, until: number): void => {
+  for (const [pan, marks] of earlier.marks) {
+    const from = earlier.loaded.get(pan)?.position ?? 0
+    const isSame = (ledger.loaded.get(pan)?.position ?? 0) === from
+    for (const by of marks)
+      if (!isSame || !ledger.marks.get(pan)?.has(by)) ledger.gone.push({ pan, by, from, until })
+  }
+}
 
 /** Writes down what happened, once all of it has: `after` is the state that it led to. */
 export const writeDown = (
@@ -168,9 +208,15 @@ export const writeDown = (
   after: ServiceState,
 ): void => {
   for (const event of events) {
+    const earlier = copiedLedger(ledger)
     write(ledger, event, after)
     mark(ledger.marks, event, after)
+    noteGone(ledger, earlier, event.position)
     follow(ledger.changes, event)
   }
-  for (const key of ledger.lent.keys()) if (!after.lent[key]) ledger.lent.delete(key)
+  for (const [key, from] of ledger.lent) {
+    if (after.lent[key]) continue
+    ledger.lent.delete(key)
+    ledger.gone.push({ pan: key, by: '', from, until: after.position })
+  }
 }

@@ -11,7 +11,7 @@ import {
   type WholePlace,
   WORST_FIRST,
 } from '#tests/lib/needs/oracle/taken.ts'
-import type { Ledger, Where } from '#tests/lib/service/oracle/ledger.ts'
+import type { Begun, Given, Ledger } from '#tests/lib/service/oracle/ledger.ts'
 
 /** Nobody knows how old it is by a clock that jumped, until it is read again or that is confirmed. */
 const isInDoubt = (
@@ -68,29 +68,54 @@ const oracleOf = (place: WholePlace): TakenOracle => {
   return found
 }
 
-/** The place as it is, or as food that was finished where `made` says met it. */
-const placeOf = (state: RunningState, ledger: Ledger, made: number | null): TakenOracle => {
-  const isMeant = (pan: string) => made === null || (ledger.loaded.get(pan)?.position ?? 0) < made
-  const lent = Object.entries(state.lent).filter(
-    ([key]) => made === null || (ledger.lent.get(key) ?? 0) < made,
-  )
+/** From where in the log to where food was made; up to now where nothing ends it. */
+interface Making {
+  readonly begun: number
+  readonly made: number
+}
+
+const EVER: Making = { begun: 0, made: Number.POSITIVE_INFINITY }
+
+/** The place as it is, or as food met it that was made from here to there. */
+const placeOf = (state: RunningState, ledger: Ledger, making: Making | null): TakenOracle => {
+  const { begun, made } = making ?? EVER
+  const isMeant = (pan: string) => (ledger.loaded.get(pan)?.position ?? 0) < made
+  const lent = Object.entries(state.lent).filter(([key]) => (ledger.lent.get(key) ?? 0) < made)
+  const gone = making ? ledger.gone.filter(({ from, until }) => from < made && until > begun) : []
+  const components = componentsOf(state)
+  const goneIn = (isHere: (pan: string) => boolean): WholePlace['soiled'] =>
+    gone.flatMap(({ pan, by }) =>
+      isHere(pan) ? [{ component: components.get(pan) ?? '', by }] : [],
+    )
+  const goneLent = gone.flatMap(({ pan, by }) => {
+    const [component, lender] = pan.split('/')
+    return by === '' && component !== undefined && lender !== undefined
+      ? [{ component, by: lender }]
+      : []
+  })
   const ready = state.station.backups.filter(
     (one) => one.protected && ledger.standing.has(one.id) && mayBeServed(state, ledger, one.id),
   )
+  const [isOnLine, isBehind] = [state.pans, state.backupPans].map(
+    (pans) => (pan: string) => pans[pan] !== undefined,
+  ) as [(pan: string) => boolean, (pan: string) => boolean]
   return oracleOf({
     station: state.station,
-    soiled: marksIn(state, ledger, (pan) => isMeant(pan) && state.pans[pan] !== undefined),
-    soiledBehind: marksIn(
-      state,
-      ledger,
-      (pan) => isMeant(pan) && state.backupPans[pan] !== undefined,
-    ),
-    lent: lent.map(([, { component, by }]) => ({ component, by })),
+    soiled: [
+      ...marksIn(state, ledger, (pan) => isMeant(pan) && isOnLine(pan)),
+      ...goneIn(isOnLine),
+    ],
+    soiledBehind: [
+      ...marksIn(state, ledger, (pan) => isMeant(pan) && isBehind(pan)),
+      ...goneIn(isBehind),
+    ],
+    lent: [...lent.map(([, { component, by }]) => ({ component, by })), ...goneLent],
     ready: ready.map((one) => one.component),
   })
 }
 
-const taken = ({ base, parts }: BuildChoice): readonly string[] => [
+/** All that is in a build, its base too. */
+export const takenComponents = ({ base, parts }: BuildChoice): readonly string[] => [
   ...(base === null ? [] : [base]),
   ...Object.keys(parts).filter((id) => parts[id]?.placement !== 'no'),
 ]
@@ -169,6 +194,19 @@ const among = (
   }
 }
 
+const unsuitedIn = (
+  place: TakenOracle,
+  choice: BuildChoice,
+  from: (component: string) => From,
+): readonly Unsuited[] =>
+  takenComponents(choice).flatMap((component) =>
+    place.unsuited(component, choice.needs, from(component)),
+  )
+
+const once = (found: readonly Unsuited[]): readonly Unsuited[] => [
+  ...new Map(found.map((one) => [JSON.stringify(one), one])).values(),
+]
+
 /** Of food that is still to be taken. */
 export const inTheWayNow = (
   state: RunningState,
@@ -177,34 +215,58 @@ export const inTheWayNow = (
   build: string,
 ): InItsWay => {
   const place = placeOf(state, ledger, null)
-  const found = taken(choice).flatMap((component) =>
-    place.unsuited(component, choice.needs, place.from(component, choice.needs)),
-  )
-  return among(state, choice, build, found)
+  const from = (component: string) => place.from(component, choice.needs)
+  return among(state, choice, build, unsuitedIn(place, choice, from))
 }
 
-/** Of food that was finished: by the pans it came from, as they were not changed since. */
+const asBegun =
+  ({ behind }: Begun) =>
+  (component: string): From =>
+    behind.has(component) ? 'backup' : 'line'
+
+/** Of what is in the making: still to be taken, and taken until now. */
+export const inTheWayMaking = (
+  state: RunningState,
+  ledger: Ledger,
+  choice: BuildChoice,
+  build: string,
+): InItsWay => {
+  const begun = ledger.begun.get(build)
+  const now = inTheWayNow(state, ledger, choice, build)
+  if (!begun) return now
+  const place = placeOf(state, ledger, { ...EVER, begun: begun.position })
+  const met = among(state, choice, build, unsuitedIn(place, choice, asBegun(begun)))
+  // From where it would be taken may have changed in between, so that nobody knows what of it is where.
+  const anywhere = among(
+    state,
+    choice,
+    build,
+    unsuitedIn(place, choice, (component) => place.from(component, choice.needs)),
+  )
+  return {
+    surely: once([...now.surely, ...met.surely]),
+    maybe: once([...now.maybe, ...met.maybe, ...anywhere.maybe]),
+  }
+}
+
+/** Of food that was finished: by the pans it came from, as they were not changed before it was begun. */
 export const inTheWayOf = (
   state: RunningState,
   ledger: Ledger,
-  {
-    choice,
-    took,
-    made,
-  }: { readonly choice: BuildChoice; readonly took: Build['took']; readonly made: Where },
+  { choice, took, made, begun }: Pick<Given, 'choice' | 'took' | 'made' | 'begun'>,
   build: string,
 ): InItsWay => {
-  const found = (at: number | null) =>
-    taken(choice).flatMap((component) =>
-      placeOf(state, ledger, at).unsuited(
-        component,
-        choice.needs,
-        cameFrom(state, took, component),
-      ),
-    )
+  const found = (making: Making): readonly Unsuited[] => {
+    const place = placeOf(state, ledger, making)
+    return once([
+      ...unsuitedIn(place, choice, (component) => cameFrom(state, took, component)),
+      ...(begun ? unsuitedIn(place, choice, asBegun(begun)) : []),
+    ])
+  }
   return {
-    surely: among(state, choice, build, found(made.position)).surely,
+    surely: among(state, choice, build, found({ begun: begun?.position ?? 0, made: made.position }))
+      .surely,
     // Of what came into a pan later nobody has to say that it can't be in it.
-    maybe: among(state, choice, build, found(null)).maybe,
+    maybe: among(state, choice, build, found({ ...EVER, begun: begun?.position ?? 0 })).maybe,
   }
 }

@@ -1,5 +1,6 @@
 /** Watches a service step by step, and says what isn't as it must be. */
 import { isRunning } from '#lib/service/state.ts'
+import { noteBegun } from '#tests/lib/service/oracle/begun.ts'
 import {
   droppedIsTold,
   holdsAreLifted,
@@ -58,6 +59,7 @@ export const createWitness = (): Witness => {
         return { law: 'clock', problem: 'something fell due by a clock that nobody confirmed' }
       const earlier = copiedLedger(ledger)
       writeDown(ledger, recorded, after)
+      if (isRunning(after)) noteBegun(ledger, recorded, after)
       if (!isRunning(before) || !isRunning(after) || recorded.length === 0) return null
       const seen = { before, after, events: recorded, isStale, earlier, ledger }
       owe(owed, seen)

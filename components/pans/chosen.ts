@@ -1,3 +1,4 @@
+import type { HandedOverOf } from '#lib/service/handed-over-event.ts'
 import type { StockKind } from '#lib/service/held-stock.ts'
 
 /** What is done in a dialog of its own: food that comes, goes, is read, kept or thrown out. */
@@ -7,7 +8,7 @@ export type FoodTask =
   | { readonly task: 'read'; readonly what: 'batch' | StockKind; readonly id: string }
   | { readonly task: 'clock'; readonly what: 'batch' | StockKind; readonly id: string }
   | { readonly task: 'resolve'; readonly what: 'batch' | StockKind; readonly id: string }
-  | { readonly task: 'handed-over'; readonly what: 'batch' | StockKind; readonly id: string }
+  | { readonly task: 'handed-over'; readonly what: HandedOverOf; readonly id: string }
   | { readonly task: 'weigh'; readonly pan: string }
   | { readonly task: 'waste'; readonly pan: string }
   | { readonly task: 'keep'; readonly component: string }

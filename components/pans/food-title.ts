@@ -38,7 +38,7 @@ export const foodTitle = (state: RunningState, food: FoodTask): string => {
     case 'resolve':
       return words.resolveTitle(foodName(state, food.id))
     case 'handed-over':
-      return handedOverWords.title(foodName(state, food.id))
+      return handedOverWords.title(food.what === 'shelf' ? null : foodName(state, food.id))
     case 'weigh':
       return words.weighTitle(foodName(state, food.pan))
     case 'waste':

@@ -10,6 +10,7 @@ import { sayTime } from '#lib/words/clock-en.ts'
 import { formWords } from '#lib/words/food-forms-en.ts'
 import { handedOverWords as words } from '#lib/words/handed-over-en.ts'
 import { readingWords } from '#lib/words/reading-pad-en.ts'
+import { shelfWords } from '#lib/words/shelf-en.ts'
 
 type Answer = (typeof HANDED_OVER_ANSWERS)[number]
 
@@ -43,12 +44,14 @@ export function HandedOverForm({ state, acting, food, onBack }: FormProps<'hande
       seen: list.builds.length,
       initials: initials.trim(),
     } as const
-    if (await acting.act(command, words.done(foodName(state, id)), proof)) onBack()
+    const name = what === 'shelf' ? shelfWords.title : foodName(state, id)
+    if (await acting.act(command, words.done(name), proof)) onBack()
   }
   return (
     <form className={forms.one} onSubmit={(event) => void act(event)}>
       <p className={forms.care}>
-        {words.because[list.because]} <b>{words.howMany(time(list.since), list.builds.length)}</b>
+        {words.because[list.because]}{' '}
+        <b>{words.howMany(time(list.since), list.builds.length, what === 'shelf')}</b>
       </p>
       <ul className={forms.facts}>
         {list.builds.map(({ build, at }) => (

@@ -9,7 +9,7 @@ const MOST_ON_A_CARD = 6
 /** Which builds were handed over with food that was found bad, each with the time at which it left. */
 export const sayHandedOver = (
   { station }: RunningState,
-  { since, builds }: Pick<HandedOverList, 'since' | 'builds'>,
+  { what, since, builds }: Pick<HandedOverList, 'what' | 'since' | 'builds'>,
 ): string => {
   const time = (at: number) => sayTime(at, station.timeZone)
   const said = builds.slice(0, MOST_ON_A_CARD)
@@ -17,5 +17,6 @@ export const sayHandedOver = (
     time(since),
     said.map(({ build, at }) => ({ build, time: time(at) })),
     builds.length - said.length,
+    what === 'shelf',
   )
 }

@@ -46,7 +46,7 @@ const saidFact = (state: RunningState, toDo: ToDo): TaskSaid => {
       }
     case 'handed-over':
       return {
-        title: handedOverWords.title(name(toDo.component)),
+        title: handedOverWords.title(toDo.component && name(toDo.component)),
         why: [sayHandedOver(state, toDo), handedOverWords.taskWhy],
         button: handedOverWords.open,
       }
@@ -125,7 +125,7 @@ export const sayTaskShortly = (state: RunningState, task: Task, here: SaidHere):
     case 'hold':
       return safety.hold(toDo.builds, toDo.reason)
     case 'handed-over':
-      return handedOverWords.short(name(toDo.component), toDo.builds.length)
+      return handedOverWords.short(toDo.component && name(toDo.component), toDo.builds.length)
     case 'read-label':
       return safety.read(toDo.name)
     case 'product-before':

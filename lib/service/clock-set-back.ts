@@ -73,6 +73,9 @@ export const afterSetBack = (state: RunningState, byMs: number): RunningState =>
     newest: { ...shelf.newest, at: earlier(shelf.newest.at) },
     goodAt: orNull(shelf.goodAt),
     offSale: shelf.offSale && { ...shelf.offSale, lastGoodAt: orNull(shelf.offSale.lastGoodAt) },
+    ...(shelf.missed
+      ? { missed: { ...shelf.missed, lastGoodAt: earlier(shelf.missed.lastGoodAt) } }
+      : {}),
   }
   return {
     ...state,

@@ -21,10 +21,17 @@ export interface HandedOverBuild {
   readonly at: number
 }
 
-/** All builds that were handed over with food of a place since it was last known to be good. */
+/** Whose food was found bad: a pan, a back-up pan or a batch; or all that stood on the shelf of made food. */
+export const HANDED_OVER_OF = ['pan', 'backup', 'batch', 'shelf'] as const
+export type HandedOverOf = (typeof HANDED_OVER_OF)[number]
+
+/**
+ * All builds that were handed over with food of a place since it was last known to be good; of the
+ * shelf, all that left it since.
+ */
 export interface HandedOverFound {
   readonly type: 'handedOverFound'
-  readonly what: 'pan' | 'backup' | 'batch'
+  readonly what: HandedOverOf
   readonly id: string
   readonly because: FoundBecause
   /** Its last reading in limits, or its load where there is none, epoch milliseconds. */
@@ -37,7 +44,7 @@ export const HANDED_OVER_ANSWERS = ['told', 'nothing'] as const
 /** The person in charge said what becomes of them, or a late reading made their food good. */
 export interface HandedOverAnswered {
   readonly type: 'handedOverAnswered'
-  readonly what: 'pan' | 'backup' | 'batch'
+  readonly what: HandedOverOf
   readonly id: string
   readonly answer: (typeof HANDED_OVER_ANSWERS)[number] | 'good-again'
   readonly builds: readonly string[]

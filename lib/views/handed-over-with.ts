@@ -1,42 +1,51 @@
 /** Builds that were handed over with food which was found bad later, for the person in charge. */
-import type { StockPlace } from '#lib/service/food-event.ts'
-import type { FoundBecause, HandedOverBuild } from '#lib/service/handed-over-event.ts'
+import type { FoundBecause, HandedOverBuild, HandedOverOf } from '#lib/service/handed-over-event.ts'
 import { componentIn, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
+import { onShelf } from '#lib/service/shelf.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 export interface HandedOverList {
-  readonly what: StockPlace['what']
+  readonly what: HandedOverOf
   readonly id: string
-  readonly component: string
+  /** Of which food it is; null: whatever stood on the shelf of made food. */
+  readonly component: string | null
   readonly because: FoundBecause
   readonly since: number
   /** The first that was handed over at the head. */
   readonly builds: readonly HandedOverBuild[]
 }
 
-/** Of a pan, a back-up pan or a batch; null where there is nobody to answer for. */
+/** Of a pan, a back-up pan, a batch or the shelf; null where there is nobody to answer for. */
 export const handedOverListOf = (
   state: RunningState,
-  what: StockPlace['what'],
+  what: HandedOverOf,
   id: string,
 ): HandedOverList | null => {
   const entry = state.toTell[throwOutKey(what, id)]
   if (!entry) return null
-  const component = state.batches[id]?.component ?? componentIn(state.station, id) ?? id
+  const component =
+    what === 'shelf' ? null : (state.batches[id]?.component ?? componentIn(state.station, id) ?? id)
   const builds = [...entry.builds].sort((one, other) => one.at - other.at)
   return { ...entry, component, builds }
 }
 
+/** A reading is only missed and may still be made good: its pan says it, or the shelf. */
+const isToldByReading = (
+  state: RunningState,
+  { what, id, because }: Pick<HandedOverList, 'what' | 'id' | 'because'>,
+): boolean => {
+  if (because !== 'reading-missed' || what === 'batch') return false
+  if (what === 'shelf') return state.shelf?.missed !== undefined && onShelf(state).length > 0
+  const stock = stockOf(state, what, id)
+  return stock !== undefined && stock.amount > 0 && stock.offSale?.why === 'reading-missed'
+}
+
 /**
  * Lists to answer for, the oldest food first. Not told as long as a reading is only missed and may
- * still be made good: its pan says it, while something is in it.
+ * still be made good, while something is in its pan, or stands on the shelf.
  */
 export const handedOverLists = (state: RunningState): readonly HandedOverList[] =>
   Object.values(state.toTell)
-    .filter(({ what, id, because }) => {
-      const isOnlyLate = because === 'reading-missed' && what !== 'batch'
-      const stock = isOnlyLate ? stockOf(state, what, id) : undefined
-      return !(stock && stock.amount > 0 && stock.offSale?.why === 'reading-missed')
-    })
+    .filter((one) => !isToldByReading(state, one))
     .flatMap(({ what, id }) => handedOverListOf(state, what, id) ?? [])
     .sort((one, other) => one.since - other.since)

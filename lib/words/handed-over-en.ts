@@ -21,20 +21,26 @@ interface BuildSaid {
   readonly time: string
 }
 
-const title = (since: string, count: number): string =>
-  `${builds(count)} with this food ${were(count)} handed over since ${since}`
+const title = (since: string, count: number, ofShelf: boolean): string =>
+  ofShelf
+    ? `${builds(count)} ${were(count)} handed over from the shelf since ${since}`
+    : `${builds(count)} with this food ${were(count)} handed over since ${since}`
 
 export const handedOverWords = {
-  title: (name: string) => `Handed over with ${inSentence(name)}`,
+  /** `name` of the food; null: whatever stood on the shelf. */
+  title: (name: string | null) =>
+    name === null
+      ? 'Handed over from the shelf of made food'
+      : `Handed over with ${inSentence(name)}`,
   /** "2 builds with this food were handed over since 11:20: 3A at 11:31, 4B at 11:40." */
-  list: (since: string, each: readonly BuildSaid[], more: number) =>
-    `${title(since, each.length + more)}: ${each.map(({ build, time }) => `${build} at ${time}`).join(', ')}${more > 0 ? ` and ${more} more` : ''}.`,
-  howMany: (since: string, count: number) => `${title(since, count)}.`,
+  list: (since: string, each: readonly BuildSaid[], more: number, ofShelf = false) =>
+    `${title(since, each.length + more, ofShelf)}: ${each.map(({ build, time }) => `${build} at ${time}`).join(', ')}${more > 0 ? ` and ${more} more` : ''}.`,
+  howMany: (since: string, count: number, ofShelf = false) => `${title(since, count, ofShelf)}.`,
   because,
   who: 'The person in charge decides, by local code, what their guests are told.',
   taskWhy: 'The person in charge says what their guests are told, or that nothing has to be done.',
-  short: (name: string, count: number) =>
-    `${builds(count)} handed over with ${inSentence(name)}: to be answered for`,
+  short: (name: string | null, count: number) =>
+    `${builds(count)} handed over ${name === null ? 'from the shelf' : `with ${inSentence(name)}`}: to be answered for`,
   open: 'Say what was decided',
   answers: 'What was decided?',
   answer: {

@@ -8,13 +8,13 @@ import {
 import { idField } from '#lib/service/commands/fields.ts'
 import { initialsField } from '#lib/service/commands/food-fields.ts'
 import { whenInCharge } from '#lib/service/commands/in-charge.ts'
-import { HANDED_OVER_ANSWERS } from '#lib/service/handed-over-event.ts'
+import { HANDED_OVER_ANSWERS, HANDED_OVER_OF } from '#lib/service/handed-over-event.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 
 export const answerHandedOverSchema = z.strictObject({
   type: z.literal('answerHandedOver'),
-  what: z.enum(['pan', 'backup', 'batch']),
+  what: z.enum(HANDED_OVER_OF),
   id: idField,
   answer: z.enum(HANDED_OVER_ANSWERS),
   /** How many builds the list had: nobody answers for one that they haven't seen. */

@@ -29,6 +29,8 @@ export interface Given {
   readonly took: readonly Taking[]
   /** Where it was finished. */
   readonly made: Where
+  /** Where it left the shelf. */
+  readonly left: Where
 }
 
 export interface Ledger {
@@ -42,6 +44,12 @@ export interface Ledger {
   readonly read: Map<string, Where>
   /** By pan: components of which a scoop brought something into it. */
   readonly marks: Map<string, ReadonlySet<string>>
+  /** Where the hot shelf was last read in its limits; null: it is at room temperature. */
+  shelf: Where | null
+  /** Where its reading was missed, and was last good before; null: it wasn't, or was read since. */
+  shelfMissed: { readonly at: Where; readonly good: Where } | null
+  /** It was read out of its limits, and nobody has decided. */
+  shelfOut: boolean
   /** Where the clock last jumped. */
   jumped: number
   /** By build: where it was last finished. */
@@ -59,6 +67,9 @@ export const createLedger = (): Ledger => ({
   standing: new Set(),
   read: new Map(),
   marks: new Map(),
+  shelf: null,
+  shelfMissed: null,
+  shelfOut: false,
   jumped: 0,
   made: new Map(),
   lent: new Map(),
@@ -124,6 +135,21 @@ const write = (ledger: Ledger, event: Recorded, after: ServiceState): void => {
       ledger.good.set(event.id, here)
       ledger.read.set(event.id, { position, at: event.reading.at })
       break
+    case 'shelfRead':
+      // Better ones change nothing while it is out.
+      ledger.shelf = event.inLimits && !ledger.shelfOut ? here : null
+      ledger.shelfMissed = null
+      ledger.shelfOut ||= !event.inLimits
+      break
+    case 'shelfReadingMissed':
+      ledger.shelfMissed = ledger.shelf && { at: here, good: ledger.shelf }
+      ledger.shelf = null
+      break
+    case 'shelfResolved':
+      ledger.shelf = null
+      ledger.shelfMissed = null
+      ledger.shelfOut = false
+      break
     case 'clockJumped':
       ledger.jumped = position
       break
@@ -135,7 +161,7 @@ const write = (ledger: Ledger, event: Recorded, after: ServiceState): void => {
       const found = findBuild(after, event.ticket, event.letter)
       const made = ledger.made.get(build)
       if (found && made !== undefined)
-        ledger.given.push({ build, choice: found.choice, took: found.took, made })
+        ledger.given.push({ build, choice: found.choice, took: found.took, made, left: here })
       break
     }
     case 'scoopMissed':
@@ -154,6 +180,9 @@ export const copiedLedger = (ledger: Ledger): Ledger => ({
   standing: new Set(ledger.standing),
   read: new Map(ledger.read),
   marks: new Map(ledger.marks),
+  shelf: ledger.shelf,
+  shelfMissed: ledger.shelfMissed,
+  shelfOut: ledger.shelfOut,
   jumped: ledger.jumped,
   made: new Map(ledger.made),
   lent: new Map(ledger.lent),

@@ -67,8 +67,8 @@ const membersOf = (path: string, name: string): readonly string[] => {
 const sorted = (names: readonly string[]): readonly string[] => [...names].sort()
 
 const eventTypes = (): readonly string[] =>
-  ['event', 'food-event', 'handed-over-event', 'line-event', 'stock-event'].flatMap((file) =>
-    literalsOf(`lib/service/${file}.ts`, '', 'type'),
+  ['event', 'food-event', 'handed-over-event', 'line-event', 'shelf-event', 'stock-event'].flatMap(
+    (file) => literalsOf(`lib/service/${file}.ts`, '', 'type'),
   )
 
 describe('PROTOCOL.md', () => {

@@ -1,4 +1,5 @@
 import type { FoodTask } from '#components/pans/chosen.ts'
+import { handedOverKind } from '#components/pans/handed-over-said.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import { componentIn, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -38,7 +39,7 @@ export const foodTitle = (state: RunningState, food: FoodTask): string => {
     case 'resolve':
       return words.resolveTitle(foodName(state, food.id))
     case 'handed-over':
-      return handedOverWords.title(foodName(state, food.id))
+      return handedOverWords.title(foodName(state, food.id), handedOverKind(food.what))
     case 'weigh':
       return words.weighTitle(foodName(state, food.pan))
     case 'waste':

@@ -3,6 +3,7 @@ import { ChoiceRow } from '#components/pans/choice-row.tsx'
 import { foodName } from '#components/pans/food-title.ts'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
+import { handedOverKind } from '#components/pans/handed-over-said.ts'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
 import { HANDED_OVER_ANSWERS } from '#lib/service/handed-over-event.ts'
 import { handedOverListOf } from '#lib/views/handed-over-with.ts'
@@ -10,6 +11,7 @@ import { sayTime } from '#lib/words/clock-en.ts'
 import { formWords } from '#lib/words/food-forms-en.ts'
 import { handedOverWords as words } from '#lib/words/handed-over-en.ts'
 import { readingWords } from '#lib/words/reading-pad-en.ts'
+import { shelfWords } from '#lib/words/shelf-en.ts'
 
 type Answer = (typeof HANDED_OVER_ANSWERS)[number]
 
@@ -43,12 +45,14 @@ export function HandedOverForm({ state, acting, food, onBack }: FormProps<'hande
       seen: list.builds.length,
       initials: initials.trim(),
     } as const
-    if (await acting.act(command, words.done(foodName(state, id)), proof)) onBack()
+    const name = what === 'shelf' ? shelfWords.title : foodName(state, id)
+    if (await acting.act(command, words.done(name), proof)) onBack()
   }
   return (
     <form className={forms.one} onSubmit={(event) => void act(event)}>
       <p className={forms.care}>
-        {words.because[list.because]} <b>{words.howMany(time(list.since), list.builds.length)}</b>
+        {words.because[list.because]}{' '}
+        <b>{words.howMany(time(list.since), list.builds.length, handedOverKind(what))}</b>
       </p>
       <ul className={forms.facts}>
         {list.builds.map(({ build, at }) => (

@@ -1,17 +1,21 @@
 import { type FormEvent, useState } from 'react'
 import { ChoiceRow } from '#components/pans/choice-row.tsx'
+import type { Chosen } from '#components/pans/chosen.ts'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
+import { sayHandedOver } from '#components/pans/handed-over-said.ts'
 import { ReadingPad } from '#components/pans/reading-pad.tsx'
 import { ReadyNote } from '#components/pans/ready-note.tsx'
 import { useReading } from '#components/pans/use-reading.ts'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
 import { useSettled } from '#components/ui/settled.ts'
-import { shelfHeldBy } from '#lib/service/shelf.ts'
+import { SHELF, shelfHeldBy } from '#lib/service/shelf.ts'
 import { shelfNext } from '#lib/service/shelf-reading.ts'
+import { handedOverListOf } from '#lib/views/handed-over-with.ts'
 import { readingOf, shelfLimit } from '#lib/views/reading-entry.ts'
 import { sayTime } from '#lib/words/clock-en.ts'
 import { formWords as words } from '#lib/words/food-forms-en.ts'
+import { handedOverWords as handedOver } from '#lib/words/handed-over-en.ts'
 import { sayDegrees } from '#lib/words/reading-en.ts'
 import { readingWords } from '#lib/words/reading-pad-en.ts'
 import { shelfWords } from '#lib/words/shelf-en.ts'
@@ -26,13 +30,19 @@ function DecideShelf({ state, acting, choose, onBack }: Props) {
   const [way, setWay] = useState<(typeof WAYS)[number] | null>(null)
   const ways = WAYS.filter((one) => one === 'discard' || state.station.safety.timeProcedure)
   const lastGoodAt = state.shelf?.offSale?.lastGoodAt ?? null
+  const list = handedOverListOf(state, 'shelf', SHELF)
+  const toAnswer: Chosen = {
+    kind: 'food',
+    food: { task: 'handed-over', what: 'shelf', id: SHELF },
+  }
   const act = async (event: FormEvent) => {
     event.preventDefault()
     if (way === null || acting.busy) return
     const proof = { passphrase }
     setPassphrase('')
     if (!(await acting.act({ type: 'resolveShelf', way }, shelfWords.decided, proof))) return
-    if (way === 'discard') choose({ kind: 'food', food: { task: 'throw-out', early: null } })
+    if (list) choose(toAnswer)
+    else if (way === 'discard') choose({ kind: 'food', food: { task: 'throw-out', early: null } })
     else onBack()
   }
   return (
@@ -43,6 +53,16 @@ function DecideShelf({ state, acting, choose, onBack }: Props) {
           ? words.resolveNoGood
           : words.resolveLastGood(sayTime(lastGoodAt, state.station.timeZone))}
       </p>
+      {list && (
+        <p className={forms.care}>
+          {sayHandedOver(state, list)} {handedOver.who}
+        </p>
+      )}
+      {list && (
+        <button type="button" className={forms.small} onClick={() => choose(toAnswer)}>
+          {handedOver.open}
+        </button>
+      )}
       <ChoiceRow
         legend={words.resolveWho}
         options={ways.map((id) => ({ id, label: shelfWords.way[id] }))}

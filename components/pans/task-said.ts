@@ -1,5 +1,5 @@
 /** The sentences of a thing to do: on its card, and as one of those that follow. */
-import { sayHandedOver } from '#components/pans/handed-over-said.ts'
+import { handedOverKind, sayHandedOver } from '#components/pans/handed-over-said.ts'
 import { findPan } from '#lib/menu/find.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -46,7 +46,7 @@ const saidFact = (state: RunningState, toDo: ToDo): TaskSaid => {
       }
     case 'handed-over':
       return {
-        title: handedOverWords.title(name(toDo.component)),
+        title: handedOverWords.title(name(toDo.component), handedOverKind(toDo.what)),
         why: [sayHandedOver(state, toDo), handedOverWords.taskWhy],
         button: handedOverWords.open,
       }
@@ -125,7 +125,11 @@ export const sayTaskShortly = (state: RunningState, task: Task, here: SaidHere):
     case 'hold':
       return safety.hold(toDo.builds, toDo.reason)
     case 'handed-over':
-      return handedOverWords.short(name(toDo.component), toDo.builds.length)
+      return handedOverWords.short(
+        name(toDo.component),
+        toDo.builds.length,
+        handedOverKind(toDo.what),
+      )
     case 'read-label':
       return safety.read(toDo.name)
     case 'product-before':

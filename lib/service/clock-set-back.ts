@@ -1,13 +1,25 @@
 import type { Reading } from '#lib/safety/readings.ts'
 import type { MadeUntil, TimeClock } from '#lib/safety/time-control.ts'
 import type { BatchState, HeldStock } from '#lib/service/food-state.ts'
-import type { RunningState, Ticket } from '#lib/service/state.ts'
+import type { Build, RunningState, Ticket } from '#lib/service/state.ts'
 
 const mapped = <Value>(
   record: Readonly<Record<string, Value>>,
   change: (value: Value) => Value,
 ): Readonly<Record<string, Value>> =>
   Object.fromEntries(Object.entries(record).map(([key, value]) => [key, change(value)]))
+
+/** Of a build in the making no moment tells any more whether it came after its start. */
+const unsure = (build: Build): Build =>
+  build.state === 'making' ? { ...build, setBackSince: build.since } : build
+
+/** Tickets from the moment on at which the clock was set back. */
+export const unsureTickets = (tickets: RunningState['tickets']): RunningState['tickets'] =>
+  mapped(tickets, (ticket) =>
+    ticket.builds.some(({ state }) => state === 'making')
+      ? { ...ticket, builds: ticket.builds.map(unsure) }
+      : ticket,
+  )
 
 /**
  * The state after the server's clock was set back: what food lived through stays as long as it was,
@@ -63,7 +75,8 @@ export const afterSetBack = (state: RunningState, byMs: number): RunningState =>
   const stood = (ticket: Ticket): Ticket => ({
     ...ticket,
     builds: ticket.builds.map((build) => ({
-      ...build,
+      // What was begun by the clock that is set back now, before anybody confirmed it.
+      ...unsure(build),
       until: until(build.until),
       ...(build.boundTo === undefined ? {} : { boundTo: earlier(build.boundTo) }),
     })),
@@ -73,6 +86,9 @@ export const afterSetBack = (state: RunningState, byMs: number): RunningState =>
     newest: { ...shelf.newest, at: earlier(shelf.newest.at) },
     goodAt: orNull(shelf.goodAt),
     offSale: shelf.offSale && { ...shelf.offSale, lastGoodAt: orNull(shelf.offSale.lastGoodAt) },
+    ...(shelf.missed
+      ? { missed: { ...shelf.missed, lastGoodAt: earlier(shelf.missed.lastGoodAt) } }
+      : {}),
   }
   return {
     ...state,

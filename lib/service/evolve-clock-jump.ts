@@ -1,5 +1,6 @@
 /** Folds a jump of the server's clock, and what was read since. */
 import { lastReadAt } from '#lib/service/batch-read.ts'
+import { unsureTickets } from '#lib/service/clock-set-back.ts'
 import type { ClockJumped, Recorded, Stamp } from '#lib/service/event.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -10,6 +11,7 @@ export const clockJumped = (
   { byMs, at }: ClockJumped & Stamp,
 ): RunningState => ({
   ...state,
+  ...(byMs < 0 ? { tickets: unsureTickets(state.tickets) } : {}),
   clockJump: { byMs: (state.clockJump?.byMs ?? 0) + byMs, at, read: {} },
 })
 

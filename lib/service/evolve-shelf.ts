@@ -1,9 +1,9 @@
 /** Folds what is known of the hot or cold shelf, and how long what stands there lasts by it. */
 import type { Stamp } from '#lib/service/event.ts'
 import { releasedFrom } from '#lib/service/evolve-held.ts'
-import type { ShelfRead, ShelfReadingMissed, ShelfResolved } from '#lib/service/food-event.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import { onShelf, SHELF } from '#lib/service/shelf.ts'
+import type { ShelfEvent, ShelfRead } from '#lib/service/shelf-event.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { withBuildAs } from '#lib/service/tickets.ts'
 
@@ -35,16 +35,17 @@ const wasRead = (before: RunningState, { reading, inLimits, at }: ShelfRead & St
 }
 
 /** @throws where it was never read. */
-export const evolveShelf = (
-  state: RunningState,
-  event: (ShelfRead | ShelfReadingMissed | ShelfResolved) & Stamp,
-): RunningState => {
+export const evolveShelf = (state: RunningState, event: ShelfEvent & Stamp): RunningState => {
   if (event.type === 'shelfRead') return wasRead(state, event)
   const { shelf } = state
   if (!shelf) throw new Error('nobody ever read the shelf')
-  if (event.type === 'shelfReadingMissed')
-    return { ...countsAsRoom(state), shelf: { ...shelf, goodAt: null } }
+  const { missed: _, ...known } = shelf
+  if (event.type === 'shelfReadingMissed') {
+    const { lastGoodAt, at: since } = event
+    const missed = lastGoodAt === undefined ? {} : { missed: { since, lastGoodAt } }
+    return { ...countsAsRoom(state), shelf: { ...known, goodAt: null, ...missed } }
+  }
   // Nothing is good by that: it is read again, as what comes onto it is.
   const released = event.way === 'discard' ? state : releasedFrom(state, SHELF, undefined)
-  return { ...released, shelf: { ...shelf, goodAt: null, offSale: null } }
+  return { ...released, shelf: { ...known, goodAt: null, offSale: null } }
 }

@@ -99,7 +99,10 @@ const dueOfBuilds = (state: RunningState): readonly FoodDue[] =>
 
 const dueOfShelf = (state: RunningState): readonly FoodDue[] => {
   const next = shelfNext(state)
-  return next ? [{ at: next.dueAt, event: { type: 'shelfReadingMissed' } }] : []
+  const lastGoodAt = state.shelf?.goodAt ?? null
+  return next && lastGoodAt !== null
+    ? [{ at: next.dueAt, event: { type: 'shelfReadingMissed', lastGoodAt } }]
+    : []
 }
 
 /** All that will fall due of the food as it is, the first first. */

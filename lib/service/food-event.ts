@@ -9,6 +9,7 @@ import type { ReheatingPlace, ReheatProblem } from '#lib/safety/reheating.ts'
 import type { MadeUntil, TimeClock } from '#lib/safety/time-control.ts'
 import type { PanFood } from '#lib/safety/top-up.ts'
 import type { HandedOverEvent } from '#lib/service/handed-over-event.ts'
+import type { ShelfEvent } from '#lib/service/shelf-event.ts'
 
 /** What governs the food in a pan; what it declares is the station's to say, with its label changes. */
 export interface HeldFood extends Omit<PanFood, 'says'> {
@@ -172,21 +173,6 @@ export interface OffSaleResolved {
   /** Of a batch that is cooled again: until when somebody is there who can read it. */
   readonly presentUntil?: number
 }
-/** The hot or cold shelf of made food: what was read of what stands there longest. */
-export interface ShelfRead {
-  readonly type: 'shelfRead'
-  readonly reading: Reading
-  readonly inLimits: boolean
-}
-/** From then on what stands there counts as at room temperature since the last good reading. */
-export interface ShelfReadingMissed {
-  readonly type: 'shelfReadingMissed'
-}
-/** Of what stood there as it was read out of limits: thrown out, or on time alone. */
-export interface ShelfResolved {
-  readonly type: 'shelfResolved'
-  readonly way: Exclude<WayOut['way'], 'reheat'>
-}
 /** Its time or date is over, or what it took was thrown out: to be thrown out, and never sold. */
 export interface ThrowOutPassed {
   readonly type: 'throwOutPassed'
@@ -242,9 +228,7 @@ export type FoodEvent =
   | ReadingMissed
   | TakenOffSale
   | OffSaleResolved
-  | ShelfRead
-  | ShelfReadingMissed
-  | ShelfResolved
+  | ShelfEvent
   | ThrowOutPassed
   | DiscardSignedOff
   | HandedOverEvent

@@ -42,8 +42,12 @@ const isKeptApart = ({ choice, hold }: Build): boolean =>
 const taken = ({ takes }: Build): readonly string[] =>
   Object.keys(takes).filter((id) => (takes[id] ?? 0) > 0)
 
+/** The clock was set back since it was started: what came after that isn't told by its time. */
+const isUnsure = ({ since, setBackSince }: Build): boolean => setBackSince === since
+
 /** A pan that was changed since tells nothing of the one before it: a scoop may have been in that. */
 const hadWrongScoop = (state: RunningState, build: Build): boolean =>
+  isUnsure(build) ||
   taken(build).some((id) => sharingWith(state, id).length > 0) ||
   taken(build)
     .flatMap((id) => placesOf(state, id))
@@ -70,7 +74,7 @@ export const foodInIt = (state: RunningState, build: Build): FoodInIt => {
     return { whole: 'wrong-scoop', staysOut: [] }
   const onTheSide = taken(build).filter((id) => build.choice.parts[id]?.placement === 'side')
   // What was taken back may be food of any time before.
-  const isOlder = build.boundTo !== undefined
+  const isOlder = build.boundTo !== undefined || isUnsure(build)
   return {
     whole: null,
     staysOut: onTheSide.filter(

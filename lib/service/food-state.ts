@@ -118,6 +118,8 @@ export interface Shelf {
   readonly goodAt: number | null
   /** Read out of limits, until the person in charge decides on what stands there. */
   readonly offSale: Pick<OffSale, 'since' | 'lastGoodAt'> | null
+  /** Since when a reading of it is missed; left away where none is, and once it is read or decided on. */
+  readonly missed?: { readonly since: number; readonly lastGoodAt: number }
 }
 
 export interface FoodState {

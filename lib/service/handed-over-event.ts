@@ -23,11 +23,17 @@ export interface HandedOverBuild {
   readonly at: number
 }
 
-/** Whose food was found bad: a pan, a back-up pan or a batch; or a build that was made again since. */
-export const HANDED_OVER_OF = ['pan', 'backup', 'batch', 'build'] as const
+/**
+ * Whose food was found bad: a pan, a back-up pan or a batch; all that stood on the shelf of made food;
+ * or what a guest had of a build that was made again since.
+ */
+export const HANDED_OVER_OF = ['pan', 'backup', 'batch', 'shelf', 'build'] as const
 export type HandedOverOf = (typeof HANDED_OVER_OF)[number]
 
-/** All builds that were handed over with food of a place since it was last known to be good. */
+/**
+ * All builds that were handed over with food of a place since it was last known to be good; of the
+ * shelf, all that left it since.
+ */
 export interface HandedOverFound {
   readonly type: 'handedOverFound'
   readonly what: HandedOverOf

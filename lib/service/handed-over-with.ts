@@ -43,6 +43,16 @@ export const handedOverWith = (state: RunningState, suspect: Suspect): readonly 
     .sort((one, other) => one.at - other.at)
 
 /**
+ * Builds that were handed over since a moment, epoch milliseconds, whenever they were made: until then
+ * they stood on the shelf. The first handed over first.
+ */
+export const handedOverSince = (state: RunningState, since: number): readonly HandedOverBuild[] =>
+  handedOverBuilds(state)
+    .filter(({ build }) => build.since >= since)
+    .map(named)
+    .sort((one, other) => one.at - other.at)
+
+/**
  * Builds that were handed over with food of a batch, out of whatever pan. What was taken beyond the
  * counts since it was finished may be of it.
  */

@@ -98,6 +98,11 @@ export interface Build {
   readonly boundTo?: number
   /** When it reached its state, epoch milliseconds. */
   readonly since: number
+  /**
+   * The `since` of a build in the making, once the clock was set back after it: no moment tells any
+   * more what came after its start. It counts for nothing in another state.
+   */
+  readonly setBackSince?: number
 }
 
 /** What was in pans of a component, or shared a scoop with it, until that was cleaned or changed. */

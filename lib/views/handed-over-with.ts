@@ -1,11 +1,13 @@
 /** Builds that were handed over with food which was found bad later, for the person in charge. */
 import type { FoundBecause, HandedOverBuild, HandedOverOf } from '#lib/service/handed-over-event.ts'
 import { componentIn, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
+import { onShelf } from '#lib/service/shelf.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 export interface HandedOverList {
   readonly what: HandedOverOf
   readonly id: string
+  /** Of which component it is; the name of the build, or of the shelf, where it is of one of those. */
   readonly component: string
   readonly because: FoundBecause
   readonly since: number
@@ -13,7 +15,7 @@ export interface HandedOverList {
   readonly builds: readonly HandedOverBuild[]
 }
 
-/** Of a pan, a back-up pan or a batch; null where there is nobody to answer for. */
+/** Of a pan, a back-up pan, a batch or the shelf; null where there is nobody to answer for. */
 export const handedOverListOf = (
   state: RunningState,
   what: HandedOverOf,
@@ -26,16 +28,23 @@ export const handedOverListOf = (
   return { ...entry, component, builds }
 }
 
+/** A reading is only missed and may still be made good: its pan says it, or the shelf. */
+const isToldByReading = (
+  state: RunningState,
+  { what, id, because }: Pick<HandedOverList, 'what' | 'id' | 'because'>,
+): boolean => {
+  if (because !== 'reading-missed' || what === 'batch' || what === 'build') return false
+  if (what === 'shelf') return state.shelf?.missed !== undefined && onShelf(state).length > 0
+  const stock = stockOf(state, what, id)
+  return stock !== undefined && stock.amount > 0 && stock.offSale?.why === 'reading-missed'
+}
+
 /**
  * Lists to answer for, the oldest food first. Not told as long as a reading is only missed and may
- * still be made good: its pan says it, while something is in it.
+ * still be made good, while something is in its pan, or stands on the shelf.
  */
 export const handedOverLists = (state: RunningState): readonly HandedOverList[] =>
   Object.values(state.toTell)
-    .filter(({ what, id, because }) => {
-      const isOnlyLate = because === 'reading-missed' && (what === 'pan' || what === 'backup')
-      const stock = isOnlyLate ? stockOf(state, what, id) : undefined
-      return !(stock && stock.amount > 0 && stock.offSale?.why === 'reading-missed')
-    })
+    .filter((one) => !isToldByReading(state, one))
     .flatMap(({ what, id }) => handedOverListOf(state, what, id) ?? [])
     .sort((one, other) => one.since - other.since)

@@ -23,20 +23,37 @@ interface BuildSaid {
   readonly time: string
 }
 
-const title = (since: string, count: number): string =>
-  `${builds(count)} with this food ${were(count)} handed over since ${since}`
+/** Food of a pan or a batch, the shelf of made food, or what a guest had before it was made again. */
+export type HandedOverKind = 'food' | 'shelf' | 'build'
+
+const TITLES: Readonly<Record<HandedOverKind, (since: string, count: number) => string>> = {
+  food: (since, count) =>
+    `${builds(count)} with this food ${were(count)} handed over since ${since}`,
+  shelf: (since, count) =>
+    `${builds(count)} ${were(count)} handed over from the shelf since ${since}`,
+  build: (since) => `Handed over since ${since}, and made again later`,
+}
 
 export const handedOverWords = {
-  title: (name: string) => `Handed over with ${inSentence(name)}`,
+  /** `name` of the food, or of the build. */
+  title: (name: string, kind: HandedOverKind = 'food') =>
+    kind === 'shelf'
+      ? 'Handed over from the shelf of made food'
+      : kind === 'build'
+        ? `Find the guest of ${name}: what they had before`
+        : `Handed over with ${inSentence(name)}`,
   /** "2 builds with this food were handed over since 11:20: 3A at 11:31, 4B at 11:40." */
-  list: (since: string, each: readonly BuildSaid[], more: number) =>
-    `${title(since, each.length + more)}: ${each.map(({ build, time }) => `${build} at ${time}`).join(', ')}${more > 0 ? ` and ${more} more` : ''}.`,
-  howMany: (since: string, count: number) => `${title(since, count)}.`,
+  list: (since: string, each: readonly BuildSaid[], more: number, kind: HandedOverKind = 'food') =>
+    `${TITLES[kind](since, each.length + more)}: ${each.map(({ build, time }) => `${build} at ${time}`).join(', ')}${more > 0 ? ` and ${more} more` : ''}.`,
+  howMany: (since: string, count: number, kind: HandedOverKind = 'food') =>
+    `${TITLES[kind](since, count)}.`,
   because,
   who: 'The person in charge decides, by local code, what their guests are told.',
   taskWhy: 'The person in charge says what their guests are told, or that nothing has to be done.',
-  short: (name: string, count: number) =>
-    `${builds(count)} handed over with ${inSentence(name)}: to be answered for`,
+  short: (name: string, count: number, kind: HandedOverKind = 'food') =>
+    kind === 'build'
+      ? `What the guest of ${name} had before: to be answered for`
+      : `${builds(count)} handed over ${kind === 'shelf' ? 'from the shelf' : `with ${inSentence(name)}`}: to be answered for`,
   open: 'Say what was decided',
   answers: 'What was decided?',
   answer: {

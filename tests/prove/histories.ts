@@ -45,7 +45,7 @@ const figuresOf = (counts: Counts, broken: number): readonly string[] => [
   `${counts.restarts} restarts, ${counts.jumps} jumps of the clock, time passed ${counts.passed} times`,
   `fell due: ${sayEach(Object.fromEntries(DUES.map((one) => [one, counts.due[one] ?? 0])))}`,
   `held for: ${sayEach(counts.holds)}; ${counts.lifted} holds lifted`,
-  `${counts.found} guests to be found, ${counts.listed} lists of handed-over builds`,
+  `${counts.found} guests to be found, ${counts.listed} lists of handed-over builds (${sayEach(counts.lists)})`,
   ...tableOf(counts),
 ]
 

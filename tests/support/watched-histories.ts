@@ -3,6 +3,7 @@ import fc from 'fast-check'
 import { COMMAND_TYPES, type CommandType } from '#lib/service/command-type.ts'
 import type { Consequence } from '#lib/service/consequences/consequence.ts'
 import type { Recorded } from '#lib/service/event.ts'
+import { HANDED_OVER_OF, type HandedOverOf } from '#lib/service/handed-over-event.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
 import { findBuild } from '#lib/service/tickets.ts'
 import { type Broken, createWitness } from '#tests/lib/service/oracle/witness.ts'
@@ -29,6 +30,8 @@ export interface Counts {
   lifted: number
   found: number
   listed: number
+  /** Lists of what was handed over, by what was found bad. */
+  readonly lists: Record<HandedOverOf, number>
   readonly holds: Record<string, number>
   readonly due: Record<string, number>
   readonly of: Readonly<Record<CommandType, OfCommand>>
@@ -61,6 +64,7 @@ const createCounts = (): Counts => ({
   lifted: 0,
   found: 0,
   listed: 0,
+  lists: { pan: 0, backup: 0, batch: 0, shelf: 0, build: 0 },
   holds: {},
   due: Object.fromEntries(DUES.map((one) => [one, 0])),
   of: Object.fromEntries(
@@ -83,7 +87,10 @@ const countEvent = (counts: Counts, event: Recorded, { before }: Stepped): void 
     if (build?.state === 'handed-over') counts.found += 1
   }
   if (event.type === 'holdLifted') counts.lifted += 1
-  if (event.type === 'handedOverFound') counts.listed += 1
+  if (event.type === 'handedOverFound') {
+    counts.listed += 1
+    counts.lists[event.what] += 1
+  }
 }
 
 const countStep = (counts: Counts, act: Act, step: Stepped | Taken): void => {
@@ -171,8 +178,8 @@ export const watchHistories = ({
   return { counts, broken }
 }
 
-/** Commands and dues that the histories don't reach; early and late refusals count as refused. */
-export const unreached = ({ of, due }: Counts): readonly string[] => [
+/** Commands, dues and lists that the histories don't reach; early and late refusals count as refused. */
+export const unreached = ({ of, due, lists }: Counts): readonly string[] => [
   ...COMMAND_TYPES.flatMap((type) => {
     const { accepted, refused, early, late } = of[type]
     return [
@@ -183,4 +190,5 @@ export const unreached = ({ of, due }: Counts): readonly string[] => [
     ]
   }),
   ...DUES.filter((one) => due[one] === 0).map((one) => `${one} never falls due`),
+  ...HANDED_OVER_OF.filter((one) => lists[one] === 0).map((one) => `no list is of a ${one}`),
 ]

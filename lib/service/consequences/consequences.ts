@@ -10,6 +10,7 @@ import { neverGoodPans } from '#lib/service/consequences/never-good-pans.ts'
 import { offSaleMade, offSaleMaking } from '#lib/service/consequences/off-sale-holds.ts'
 import { remadeUnread } from '#lib/service/consequences/remade-unread.ts'
 import { shelfGone, shelfMade } from '#lib/service/consequences/shelf-holds.ts'
+import { shelfLists } from '#lib/service/consequences/shelf-lists.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
 
 export const CONSEQUENCES: readonly Consequence[] = [
@@ -28,6 +29,7 @@ export const CONSEQUENCES: readonly Consequence[] = [
   guestsToFind,
   liftedHolds,
   handedOverLists,
+  shelfLists,
 ]
 
 const isTouched = ({ reads }: Consequence, { before, after }: Happened): boolean =>

@@ -73,7 +73,7 @@ const findingOf = (state: RunningState, event: ServiceEvent, due: number): Findi
 }
 
 /** A whole list of a place, where it says more than the one before; null where it doesn't. */
-const listed = (
+export const listed = (
   toTell: RunningState['toTell'],
   { what, id, because, since, builds }: Omit<HandedOverFound, 'type'>,
 ): HandedOverFound | null => {

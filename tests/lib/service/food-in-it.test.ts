@@ -12,6 +12,7 @@ import {
   eventsOf,
   type Given,
   given,
+  happening,
   inPan,
   needs,
   ofPortions,
@@ -123,6 +124,17 @@ describe('what of a stopped build was in it', () => {
   })
 })
 
+/** Changed to something that goes without a component. */
+const goesWithout = (component: string): Given => ({
+  type: 'change',
+  readBack: true,
+  ...at('1A'),
+  to: { ...onTheSide, parts: { ...onTheSide.parts, [component]: NOT_IN } },
+})
+const NOT_IN = { placement: 'no', portions: 0, because: 'asked' } as const
+/** So that what happens next has another time. */
+const later = (told: Told): Told => ({ ...told, state: { ...told.state, at: told.state.at + 1 } })
+
 describe('a wrong scoop in a kept-apart build', () => {
   const suits = choose(
     'garden-chicken',
@@ -169,6 +181,22 @@ describe('a wrong scoop in a kept-apart build', () => {
     expect(refusalOf(when(told, answer(['pita'])))).toEqual(whole)
   })
 
+  it('[S138] throws all of it out once the clock was set back: a changed pan isn’t told by its time', () => {
+    const tell: Given = {
+      type: 'tellNeed',
+      ...at('1A'),
+      asked: 'needs',
+      needs: [{ code: 'egg', handling: 'keep-apart', reason: null }],
+    }
+    const told = onward(making, soil, changePan('pan-rice', 900_000), tell)
+    const back = happening(
+      happening(told, [{ type: 'clockJumped', byMs: -3_600_000 }], null),
+      [{ type: 'clockConfirmed' }],
+      null,
+    )
+    expect(refusalOf(when(back, answer(['rice'])))).toEqual(whole)
+  })
+
   it('[S138] leaves a kept-apart build without one, and a plain build with one, as it is', () => {
     expect(codeOf(when(onward(making, cancel), answer(['rice'])))).toBe(null)
     const plain = given(send(onTheSide), start, { ...soil, pan: 'pan-slaw' }, cancel)
@@ -204,6 +232,32 @@ describe('a lidded cup', () => {
     expect(staysOut(told)).toEqual(['yogurt-sauce'])
     expect(refusalOf(when(told, answer(without('yogurt-sauce'))))).toEqual(refused)
     expect(codeOf(when(told, answer(without('chicken'))))).toBe(null)
+  })
+
+  const jumped = (told: Told, byMs: number): Told =>
+    happening(told, [{ type: 'clockJumped', byMs }], null)
+  const confirmed = (told: Told): Told => happening(told, [{ type: 'clockConfirmed' }], null)
+  const HOUR = 3_600_000
+  const change = changePan('pan-yogurt-sauce', 40)
+
+  it('[S139] isn’t put back once the clock was set back: no time tells any more what came when', () => {
+    const before = confirmed(jumped(onward(stopped, change), -HOUR))
+    const after = onward(confirmed(jumped(stopped, -HOUR)), change)
+    const forth = confirmed(jumped(jumped(stopped, HOUR), -HOUR))
+    const begun = { type: 'buildStarted', ...at('1A') } as const
+    const started = onward(happening(jumped(given(send(onTheSide)), -HOUR), [begun]), cancel)
+    for (const told of [before, jumped(stopped, -HOUR), after, forth, confirmed(started)])
+      expect(staysOut(told)).toEqual(['yogurt-sauce'])
+  })
+
+  it('[S139] is put back where the clock went ahead, or it was begun anew since it was set back', () => {
+    expect(staysOut(confirmed(jumped(stopped, HOUR)))).toEqual([])
+    const anew = onward(
+      confirmed(jumped(given(send(onTheSide), start), -HOUR)),
+      goesWithout('slaw'),
+      answer(undefined, false),
+    )
+    expect(staysOut(onward(later(anew), start, cancel))).toEqual([])
   })
 
   it('[S139] is put back where its pan stands as it did when the build was started', () => {

@@ -1,6 +1,8 @@
 /** What was in pans as food was made is in that food, though the pans were changed since. */
 import { describe, expect, it } from 'vitest'
 import type { Declaration } from '#lib/menu/station-document.ts'
+import { handedOverLists } from '#lib/views/handed-over-with.ts'
+import { handedOverWords } from '#lib/words/handed-over-en.ts'
 import { read } from '#tests/support/food.ts'
 import {
   at,
@@ -188,6 +190,15 @@ describe('what a guest had of a build that was made again', () => {
     const listed = onward(had(milkApart), soil('pan-chicken', 'cheddar'))
     const once = toTell(listed)['build/1A']
     expect(toTell(onward(listed, soil('pan-chicken', 'almonds')))['build/1A']).toEqual(once)
+  })
+
+  it('[S176] is said of its guest and not of a food', () => {
+    const [list] = handedOverLists(running(onward(had(milkApart), soil('pan-chicken', 'cheddar'))))
+    expect(list).toMatchObject({ what: 'build', component: '1A' })
+    expect(handedOverWords.title('1A', 'build')).toBe('Find the guest of 1A: what they had before')
+    expect(handedOverWords.list('10:05', [{ build: '1A', time: '10:05' }], 0, 'build')).toBe(
+      'Handed over since 10:05, and made again later: 1A at 10:05.',
+    )
   })
 
   it('[S176] stays listed until the person in charge answers, and holds the close', () => {

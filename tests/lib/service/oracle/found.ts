@@ -119,6 +119,29 @@ const joins = (owed: Owed, event: Recorded, { before, earlier, after }: Seen): v
   }
 }
 
+/** How the list of what left the shelf is called. */
+const OF_SHELF = 'shelf/@shelf'
+
+/** What left the shelf since it was last read hot, once it is read warm or isn't read. */
+const leftTheShelf = (owed: Owed, event: Recorded, { earlier, ledger }: Seen): void => {
+  const isBad = event.type === 'shelfRead' && !event.inLimits && !earlier.shelfOut
+  if (isBad || event.type === 'shelfReadingMissed') {
+    const since = earlier.shelf ?? earlier.shelfMissed?.good
+    if (since === undefined) return
+    const left = earlier.given.filter((one) => isAfter(one.left, since))
+    tell(
+      owed,
+      OF_SHELF,
+      left.map(({ build }) => build),
+    )
+  }
+  // What stood there unread and goes on joins the list.
+  if (event.type !== 'buildHandedOver' || earlier.shelfMissed === null) return
+  const name = buildName(event.ticket, event.letter)
+  const made = ledger.made.get(name) ?? NOWHERE
+  if (isAfter(earlier.shelfMissed.at, made)) tell(owed, OF_SHELF, [name])
+}
+
 /** Good again is only what was made of the food that was read. */
 const isAnswered = (
   { before, earlier }: Seen,
@@ -166,6 +189,7 @@ export const owe = (owed: Owed, seen: Seen): void => {
           .map(({ build }) => build),
       )
     joins(owed, event, seen)
+    leftTheShelf(owed, event, seen)
   }
   noLongerFit(seen, owed)
 }

@@ -45,6 +45,8 @@ export interface Given {
   readonly made: Where
   /** Where it was begun; unknown where nobody noted it. */
   readonly begun?: Begun
+  /** Where it left the shelf. */
+  readonly left: Where
 }
 
 export interface Ledger {
@@ -62,6 +64,12 @@ export interface Ledger {
   readonly gone: Gone[]
   /** By build: where it was last started. */
   readonly begun: Map<string, Begun>
+  /** Where the hot shelf was last read in its limits; null: it is at room temperature. */
+  shelf: Where | null
+  /** Where its reading was missed, and was last good before; null: it wasn't, or was read since. */
+  shelfMissed: { readonly at: Where; readonly good: Where } | null
+  /** It was read out of its limits, and nobody has decided. */
+  shelfOut: boolean
   /** Where the clock last jumped. */
   jumped: number
   /** By build: where it was last finished. */
@@ -81,6 +89,9 @@ export const createLedger = (): Ledger => ({
   marks: new Map(),
   gone: [],
   begun: new Map(),
+  shelf: null,
+  shelfMissed: null,
+  shelfOut: false,
   jumped: 0,
   made: new Map(),
   lent: new Map(),
@@ -146,6 +157,21 @@ const write = (ledger: Ledger, event: Recorded, after: ServiceState): void => {
       ledger.good.set(event.id, here)
       ledger.read.set(event.id, { position, at: event.reading.at })
       break
+    case 'shelfRead':
+      // Better ones change nothing while it is out.
+      ledger.shelf = event.inLimits && !ledger.shelfOut ? here : null
+      ledger.shelfMissed = null
+      ledger.shelfOut ||= !event.inLimits
+      break
+    case 'shelfReadingMissed':
+      ledger.shelfMissed = ledger.shelf && { at: here, good: ledger.shelf }
+      ledger.shelf = null
+      break
+    case 'shelfResolved':
+      ledger.shelf = null
+      ledger.shelfMissed = null
+      ledger.shelfOut = false
+      break
     case 'clockJumped':
       ledger.jumped = position
       break
@@ -162,6 +188,7 @@ const write = (ledger: Ledger, event: Recorded, after: ServiceState): void => {
           choice: found.choice,
           took: found.took,
           made,
+          left: here,
           ...(begun ? { begun } : {}),
         })
       break
@@ -184,6 +211,9 @@ export const copiedLedger = (ledger: Ledger): Ledger => ({
   marks: new Map(ledger.marks),
   gone: [...ledger.gone],
   begun: new Map(ledger.begun),
+  shelf: ledger.shelf,
+  shelfMissed: ledger.shelfMissed,
+  shelfOut: ledger.shelfOut,
   jumped: ledger.jumped,
   made: new Map(ledger.made),
   lent: new Map(ledger.lent),

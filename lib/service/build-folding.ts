@@ -1,8 +1,8 @@
 /** What folding one build's events is made of. */
 import { addToAccounts, byComponent, takeFromPans } from '#lib/service/accounts.ts'
+import { backupsInStep } from '#lib/service/backups-in-step.ts'
 import type { Amounts } from '#lib/service/build-choice.ts'
 import type { Recorded } from '#lib/service/event.ts'
-import { backupsInStep } from '#lib/service/evolve-pans.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import type { Taking } from '#lib/service/taking.ts'
 import { findTicket, putTicket } from '#lib/service/tickets.ts'

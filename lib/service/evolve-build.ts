@@ -1,5 +1,6 @@
 import { earliestThrowOut } from '#lib/safety/time-control.ts'
 import { addToAccounts, byComponent } from '#lib/service/accounts.ts'
+import { backupsInStep } from '#lib/service/backups-in-step.ts'
 import { type BuildChoice, takesOf } from '#lib/service/build-choice.ts'
 import {
   type BuildEvent,
@@ -13,9 +14,9 @@ import {
   withHad,
 } from '#lib/service/build-folding.ts'
 import type { AcceptedBuild } from '#lib/service/event.ts'
-import { acknowledged, held, withoutPanHold } from '#lib/service/evolve-held.ts'
-import { backupsInStep } from '#lib/service/evolve-pans.ts'
+import { acknowledged, held } from '#lib/service/evolve-held.ts'
 import { stockOf, whereIs, withStock } from '#lib/service/held-stock.ts'
+import { withoutPanHold } from '#lib/service/pan-hold.ts'
 import { keptByStop } from '#lib/service/reserved.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import type { Taking } from '#lib/service/taking.ts'

@@ -1,16 +1,16 @@
 /** Folds batches, readings, clocks, and what isn't sold or is thrown out. */
+
+import { backupsInStep } from '#lib/service/backups-in-step.ts'
 import { lastReadAt } from '#lib/service/batch-read.ts'
 import type { Stamp } from '#lib/service/event.ts'
 import { batchEvent } from '#lib/service/evolve-batch.ts'
 import { clockStarted, madeBound } from '#lib/service/evolve-clocks.ts'
-import { releasedFrom } from '#lib/service/evolve-held.ts'
-import { backupsInStep, toppedUp } from '#lib/service/evolve-pans.ts'
-import { evolveShelf } from '#lib/service/evolve-shelf.ts'
 import { signedOff, toBeThrownOut } from '#lib/service/evolve-thrown-out.ts'
 import type { FoodEvent, OffSaleResolved, TemperatureRead } from '#lib/service/food-event.ts'
 import { newest, withBatch, withFood } from '#lib/service/food-folding.ts'
 import type { OffSale } from '#lib/service/food-state.ts'
 import { componentIn, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
+import { releasedFrom } from '#lib/service/pan-hold.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 const inStep = (state: RunningState, what: string, id: string): RunningState => {
@@ -93,8 +93,14 @@ const resolved = (before: RunningState, event: OffSaleResolved & Stamp): Running
   }))
 }
 
+/** Topping up is folded with the pans, and what is read of the shelf with the shelf. */
+type OfFood = Exclude<
+  FoodEvent,
+  { readonly type: 'panToppedUp' | 'shelfRead' | 'shelfReadingMissed' | 'shelfResolved' }
+>
+
 /** Folds what happened to food. @throws where there is no such pan or batch. */
-export const evolveFood = (state: RunningState, event: FoodEvent & Stamp): RunningState => {
+export const evolveFood = (state: RunningState, event: OfFood & Stamp): RunningState => {
   switch (event.type) {
     case 'batchStarted':
     case 'batchCooked':
@@ -115,8 +121,6 @@ export const evolveFood = (state: RunningState, event: FoodEvent & Stamp): Runni
       }))
     case 'timeClockStarted':
       return clockStarted(state, event)
-    case 'panToppedUp':
-      return toppedUp(state, event)
     case 'temperatureRead':
       return wasRead(state, event)
     case 'readingMissed': {
@@ -135,10 +139,6 @@ export const evolveFood = (state: RunningState, event: FoodEvent & Stamp): Runni
     }
     case 'offSaleResolved':
       return resolved(state, event)
-    case 'shelfRead':
-    case 'shelfReadingMissed':
-    case 'shelfResolved':
-      return evolveShelf(state, event)
     case 'throwOutPassed':
       return toBeThrownOut(state, event)
     case 'discardSignedOff':

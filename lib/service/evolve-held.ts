@@ -14,7 +14,7 @@ import {
 import { keeps } from '#lib/service/known-needs.ts'
 import { keptByStop } from '#lib/service/reserved.ts'
 import type { Build, Hold, RunningState } from '#lib/service/state.ts'
-import { buildName, openBuilds, withBuildAs } from '#lib/service/tickets.ts'
+import { buildName } from '#lib/service/tickets.ts'
 
 const found = (state: RunningState, event: BuildEvent): RunningState => {
   const { [buildName(event.ticket, event.letter)]: _, ...toFind } = state.toFind
@@ -74,40 +74,6 @@ const remembering = ({ choice, hold }: Build): BuildChoice => {
     ? { ...choice, asked: told.asked, needs: strictest([...choice.needs, ...told.needs]) }
     : choice
 }
-
-/** Whether it is held for a pan that is off sale, and nothing else is wrong with it. */
-export const isHeldForPan = ({ hold, stop }: Build): boolean =>
-  hold?.reason === 'off-sale' && stop?.to == null && stop?.reason === 'off-sale'
-
-/** A hold for pans that are off sale is over: its food is to be thrown out, or good. */
-export const withoutPanHold = (build: Build): Build =>
-  build.hold?.reason === 'off-sale'
-    ? { ...build, hold: null, stop: build.stop?.reason === 'off-sale' ? null : build.stop }
-    : build
-
-/** Builds go on that were held for a pan which the person in charge found good. */
-export const releasedFrom = (
-  state: RunningState,
-  pan: string,
-  madeUntil: number | undefined,
-): RunningState =>
-  openBuilds(state).reduce<RunningState>((so, { ticket, build }) => {
-    const pans = build.hold?.pans?.filter((one) => one !== pan)
-    if (!isHeldForPan(build) || !build.hold || pans?.length === build.hold.pans?.length) return so
-    const { until } = build
-    const sooner =
-      until && madeUntil !== undefined
-        ? {
-            ...until,
-            collectBy: Math.min(until.collectBy, madeUntil),
-            throwOutAt: Math.min(until.throwOutAt ?? madeUntil, madeUntil),
-          }
-        : until
-    const bound: Build = { ...build, until: sooner }
-    const next =
-      pans && pans.length > 0 ? { ...bound, hold: { ...build.hold, pans } } : withoutPanHold(bound)
-    return withBuildAs(so, ticket.number, next)
-  }, state)
 
 type Acknowledged = Extract<BuildEvent, { readonly type: 'stopAcknowledged' }>
 

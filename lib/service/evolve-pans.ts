@@ -1,43 +1,23 @@
 /** Folds what is put into pans, on the line and behind it. */
+
 import { addToAccounts } from '#lib/service/accounts.ts'
+import { backupsInStep } from '#lib/service/backups-in-step.ts'
 import type { PanChanged, PanLoaded, Stamp } from '#lib/service/event.ts'
 import type { LoadedFood, PanToppedUp } from '#lib/service/food-event.ts'
 import { EMPTY_STOCK, type HeldStock } from '#lib/service/food-state.ts'
-import { componentIn, emptied, findBackup, isUsable, withStock } from '#lib/service/held-stock.ts'
+import { componentIn, emptied, findBackup, withStock } from '#lib/service/held-stock.ts'
 import { afterCleaning } from '#lib/service/lent-scoops.ts'
 import type { BackupSet } from '#lib/service/line-event.ts'
 import { movedFromBatch, movedMix, unmixedBy } from '#lib/service/mixing.ts'
 import { withRest } from '#lib/service/rest-of-pan.ts'
 import { soiledFromBackup, withLeft } from '#lib/service/soiling.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { without } from '#lib/service/without.ts'
 
 const componentOfPan = (state: RunningState, id: string): string => {
   const component = componentIn(state.station, id)
   if (component === undefined) throw new Error(`the line has no pan ${id}`)
   return component
-}
-
-const without = <Value>(record: Readonly<Record<string, Value>>, key: string) => {
-  if (record[key] === undefined) return record
-  const { [key]: _, ...rest } = record
-  return rest
-}
-
-/**
- * Which components' protected back-up pans stand ready: the ones that hold food which may be sold.
- * One that was said to be ready without a word of what it holds stays as it was said.
- */
-export const backupsInStep = (state: RunningState, components: readonly string[]): RunningState => {
-  let backups = state.backups
-  for (const component of components) {
-    const own = Object.entries(state.backupPans).filter(([, one]) => one.component === component)
-    if (own.every(([, one]) => one.load === 0)) continue
-    const ready = own.filter(([id, one]) => one.guarded && isUsable(state, 'backup', id))
-    if (ready.length === 0) backups = without(backups, component)
-    else if (backups[component] === undefined)
-      backups = { ...backups, [component]: Math.min(...ready.map(([, one]) => one.loadedAt)) }
-  }
-  return backups === state.backups ? state : { ...state, backups }
 }
 
 const countLoaded = (

@@ -1,7 +1,7 @@
 /** Folds what is known of the hot or cold shelf, and how long what stands there lasts by it. */
 import type { Stamp } from '#lib/service/event.ts'
-import { releasedFrom } from '#lib/service/evolve-held.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
+import { releasedFrom } from '#lib/service/pan-hold.ts'
 import { onShelf, SHELF } from '#lib/service/shelf.ts'
 import type { ShelfEvent, ShelfRead } from '#lib/service/shelf-event.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'

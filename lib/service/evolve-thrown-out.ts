@@ -1,8 +1,7 @@
 /** Folds what is to be thrown out, and that it was. */
 import { addToAccounts } from '#lib/service/accounts.ts'
+import { backupsInStep } from '#lib/service/backups-in-step.ts'
 import type { Stamp } from '#lib/service/event.ts'
-import { withoutPanHold } from '#lib/service/evolve-held.ts'
-import { backupsInStep } from '#lib/service/evolve-pans.ts'
 import type { DiscardSignedOff, ThrowOutPassed } from '#lib/service/food-event.ts'
 import {
   componentIn,
@@ -12,6 +11,7 @@ import {
   withStock,
 } from '#lib/service/held-stock.ts'
 import { unmixedByBatch } from '#lib/service/mixing.ts'
+import { withoutPanHold } from '#lib/service/pan-hold.ts'
 import { restId } from '#lib/service/rest-of-pan.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findBuild, namedBuild, withBuildAs } from '#lib/service/tickets.ts'

@@ -5,13 +5,15 @@
 import { pansOf } from '#lib/menu/find.ts'
 import { newestOf } from '#lib/menu/newest-document.ts'
 import { addToAccounts, EMPTY_ACCOUNT } from '#lib/service/accounts.ts'
+import { backupsInStep } from '#lib/service/backups-in-step.ts'
 import { afterSetBack } from '#lib/service/clock-set-back.ts'
 import type { Recorded, ServiceOpened, Stamp, TicketSent } from '#lib/service/event.ts'
 import { asAccepted, evolveBuild, spendCaution } from '#lib/service/evolve-build.ts'
 import { clockJumped, withReadSinceJump } from '#lib/service/evolve-clock-jump.ts'
 import { corrected } from '#lib/service/evolve-count.ts'
 import { evolveFood } from '#lib/service/evolve-food.ts'
-import { backupSet, backupsInStep, loaded } from '#lib/service/evolve-pans.ts'
+import { backupSet, loaded, toppedUp } from '#lib/service/evolve-pans.ts'
+import { evolveShelf } from '#lib/service/evolve-shelf.ts'
 import { evolveStock, openedStock, taught } from '#lib/service/evolve-stock.ts'
 import { EMPTY_STOCK } from '#lib/service/food-state.ts'
 import { emptyBackups } from '#lib/service/held-stock.ts'
@@ -20,6 +22,7 @@ import { soiledPans } from '#lib/service/soiling.ts'
 import { isRunning, NOT_OPENED, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import { findTicket, putTicket } from '#lib/service/tickets.ts'
 import { withWiped } from '#lib/service/wiped.ts'
+import { without } from '#lib/service/without.ts'
 
 const opened = (event: ServiceOpened & Stamp): ServiceState => {
   const station = newestOf(event.station)
@@ -79,14 +82,6 @@ const sent = (state: RunningState, event: TicketSent & Stamp): RunningState => {
   }
 }
 
-const without = <Value>(
-  record: Readonly<Record<string, Value>>,
-  key: string,
-): Readonly<Record<string, Value>> => {
-  const { [key]: _, ...rest } = record
-  return rest
-}
-
 /** While nobody has said what a jump of the clock was, back-up pans that it leaves in doubt aren't ready. */
 const inStep = (state: RunningState): RunningState =>
   backupsInStep(
@@ -105,6 +100,12 @@ const fold = (state: RunningState, event: Recorded): RunningState => {
     case 'panLoaded':
     case 'panChanged':
       return loaded(state, event)
+    case 'panToppedUp':
+      return toppedUp(state, event)
+    case 'shelfRead':
+    case 'shelfReadingMissed':
+    case 'shelfResolved':
+      return evolveShelf(state, event)
     case 'panSoiled': {
       if (!state.pans[event.pan]) throw new Error(`the line has no pan ${event.pan}`)
       return { ...state, pans: soiledPans(state, event.pan, event.by) ?? state.pans }
@@ -202,14 +203,10 @@ const fold = (state: RunningState, event: Recorded): RunningState => {
     case 'coolingRead':
     case 'coolingMissed':
     case 'timeClockStarted':
-    case 'panToppedUp':
     case 'temperatureRead':
     case 'readingMissed':
     case 'takenOffSale':
     case 'offSaleResolved':
-    case 'shelfRead':
-    case 'shelfReadingMissed':
-    case 'shelfResolved':
     case 'throwOutPassed':
     case 'discardSignedOff':
     case 'handedOverFound':

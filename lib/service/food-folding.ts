@@ -1,5 +1,5 @@
 /** Changes of batches and of what stands on the line or behind it. */
-import { backupsInStep } from '#lib/service/evolve-pans.ts'
+import { backupsInStep } from '#lib/service/backups-in-step.ts'
 import type { BatchState, HeldStock } from '#lib/service/food-state.ts'
 import { componentIn, type StockKind, withStock } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'

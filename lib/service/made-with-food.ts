@@ -1,7 +1,7 @@
 /** Builds that hold, or could hold, food of one place. */
 import type { Suspect } from '#lib/service/consequences/places.ts'
-import { isHeldForPan } from '#lib/service/evolve-held.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
+import { isHeldForPan } from '#lib/service/pan-hold.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { tookFrom } from '#lib/service/taken-from.ts'
 import { openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'

@@ -3,10 +3,10 @@ import { buildPassed } from '#lib/service/build-passed.ts'
 import type { Consequence } from '#lib/service/consequences/consequence.ts'
 import { gone } from '#lib/service/consequences/places.ts'
 import type { BuildStopped } from '#lib/service/event.ts'
-import { isHeldForPan } from '#lib/service/evolve-held.ts'
 import type { ThrowOutPassed } from '#lib/service/food-event.ts'
 import { componentIn, throwOutKey } from '#lib/service/held-stock.ts'
 import { madeWith } from '#lib/service/made-with-food.ts'
+import { isHeldForPan } from '#lib/service/pan-hold.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
 
 const READS = ['toThrowOut', 'pans', 'backupPans'] as const

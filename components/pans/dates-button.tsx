@@ -2,7 +2,8 @@ import { lazy, Suspense } from 'react'
 import styles from '#components/pans/food-dates.module.css'
 import forms from '#components/pans/forms.module.css'
 import type { FoodDatesProps, SaidDates } from '#components/pans/said-dates.ts'
-import { type FirstDayIs, dateWords as words } from '#lib/words/dates-en.ts'
+import type { FirstDayIs } from '#lib/views/dates-asked.ts'
+import { dateWords as words } from '#lib/words/dates-en.ts'
 import { sayDate } from '#lib/words/day-en.ts'
 
 interface DatesButtonProps {

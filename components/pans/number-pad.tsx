@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react'
 import styles from '#components/pans/number-pad.module.css'
-import { type PadKey, typed } from '#lib/views/reading-entry.ts'
+import { type PadKey, typed } from '#lib/quantity/number-pad.ts'
 import { readingWords as words } from '#lib/words/reading-pad-en.ts'
 
 const ROWS: readonly PadKey[] = ['7', '8', '9', '4', '5', '6', '1', '2', '3', '.', '0', 'back']

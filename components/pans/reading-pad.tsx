@@ -1,8 +1,9 @@
 import { NumberPad } from '#components/pans/number-pad.tsx'
 import styles from '#components/pans/reading-pad.module.css'
 import type { ReadingForm } from '#components/pans/use-reading.ts'
+import { typed } from '#lib/quantity/number-pad.ts'
 import { SCALES } from '#lib/safety/temperature.ts'
-import { typed, writtenOf } from '#lib/views/reading-entry.ts'
+import { writtenOf } from '#lib/views/reading-entry.ts'
 import { readingWords as words } from '#lib/words/reading-pad-en.ts'
 import { safetyWords } from '#lib/words/safety-en.ts'
 

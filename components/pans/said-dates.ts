@@ -2,7 +2,7 @@ import type { CivilDate } from '#lib/safety/date-stamp.ts'
 import type { ToldDates } from '#lib/safety/told-dates.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import type { DateEntry } from '#lib/views/date-entry.ts'
-import type { FirstDayIs } from '#lib/words/dates-en.ts'
+import type { FirstDayIs } from '#lib/views/dates-asked.ts'
 
 /** Days that were said and can be, with the last day that comes of them. */
 export interface SaidDates {

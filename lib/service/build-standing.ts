@@ -1,8 +1,8 @@
 /** What stands in the way of a build, by the pans from which it is, or was, taken. */
 import { type Checker, judgeTaken, strictest, type TakenFrom } from '#lib/needs/judge.ts'
-import { kitchenMet, kitchenOf } from '#lib/needs/kitchen.ts'
 import { type BuildChoice, takenComponents } from '#lib/service/build-choice.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
+import { kitchenMet, kitchenOf } from '#lib/service/kitchen-of.ts'
 import { findingsOf, type InTheWay, inTheWay, type Taken } from '#lib/service/standing.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import type { Taking } from '#lib/service/taking.ts'

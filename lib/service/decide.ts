@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { bare } from '#lib/service/bare.ts'
 import { answerAdviceSchema, decideAnswerAdvice } from '#lib/service/commands/advice.ts'
+import { cancelSchema, decideCancel } from '#lib/service/commands/cancel.ts'
 import { changeSchema, decideChange } from '#lib/service/commands/change.ts'
 import {
   closeSchema,
@@ -56,12 +57,7 @@ import {
 import { decideSend, sendSchema } from '#lib/service/commands/send.ts'
 import { decideSetBackup, setBackupSchema } from '#lib/service/commands/set-backup.ts'
 import { decideSetDay, setDaySchema } from '#lib/service/commands/set-day.ts'
-import {
-  acknowledgeSchema,
-  cancelSchema,
-  decideAcknowledge,
-  decideCancel,
-} from '#lib/service/commands/stop-build.ts'
+import { acknowledgeSchema, decideAcknowledge } from '#lib/service/commands/stop-build.ts'
 import { decideTellNeed, tellNeedSchema } from '#lib/service/commands/tell-need.ts'
 import { decideWait, waitSchema } from '#lib/service/commands/wait.ts'
 import { decideWantedGone, wantedGoneSchema } from '#lib/service/commands/wanted-gone.ts'

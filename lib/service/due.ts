@@ -1,6 +1,7 @@
+import type { HappensWith } from '#lib/service/consequences/consequence.ts'
 import type { Recorded, ServiceEvent } from '#lib/service/event.ts'
 import { foodDue } from '#lib/service/food-due.ts'
-import { type HappensWith, happen, type Led } from '#lib/service/happen.ts'
+import { happen, type Led } from '#lib/service/happen.ts'
 import { isRunning, type RunningState, type ServiceState } from '#lib/service/state.ts'
 
 export interface Due {

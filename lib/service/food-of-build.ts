@@ -1,21 +1,19 @@
 /** What a build's food says of when it may be sold, started, finished and handed over. */
+
 import { pansOf } from '#lib/menu/find.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
 import { type MadeUntil, madeUntil } from '#lib/safety/time-control.ts'
 import { clockDoubtOf } from '#lib/service/clock-doubt.ts'
 import { lastsUntil, limitsOf } from '#lib/service/food-limits.ts'
 import {
-  type ClockDoubt,
-  clockDoubt,
   componentIn,
-  isForSale,
   isUsable,
-  type StockKind,
   stockOf,
   throwOutKey,
   usableIn,
   whereIs,
 } from '#lib/service/held-stock.ts'
+import { offSaleBecause } from '#lib/service/off-sale.ts'
 import type { NotLeft } from '#lib/service/refusal.ts'
 import { shelfNow } from '#lib/service/shelf.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
@@ -39,24 +37,6 @@ export const isOffSale = (state: RunningState, component: string): boolean =>
       !isUsable(state, 'pan', id) &&
       state.toThrowOut[throwOutKey('pan', id)] === undefined,
   )
-
-/** Why food may not be taken though it is there, and what helps. */
-export const offSaleBecause = (
-  component: string,
-  doubt: ClockDoubt | null,
-): Extract<NotLeft, { readonly code: 'off-sale' | 'clock-unsure' }> =>
-  doubt === null
-    ? { code: 'off-sale', component }
-    : { code: 'clock-unsure', component, helps: doubt === 'unread' ? 'read' : 'confirm' }
-
-/** Why what stands at one place may not be taken. */
-export const stockOffSale = (
-  state: RunningState,
-  what: StockKind,
-  id: string,
-  component: string,
-): NotLeft =>
-  offSaleBecause(component, isForSale(state, what, id) ? clockDoubt(state, what, id) : null)
 
 /** Why there isn't enough of a component. */
 export const goneBecause = (state: RunningState, { component, endsAt }: Lacking): NotLeft => {

@@ -1,9 +1,8 @@
 /** Builds that were handed over with food which wasn't known to be good then. */
 
-import type { Suspect } from '#lib/service/consequences/places.ts'
 import { handedOverBuilds } from '#lib/service/every-ticket.ts'
 import type { HandedOverBuild } from '#lib/service/handed-over-event.ts'
-import { componentIn, stockOf } from '#lib/service/held-stock.ts'
+import { componentIn, type Suspect, stockOf } from '#lib/service/held-stock.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { tookFrom } from '#lib/service/taken-from.ts'
 import { buildName, type QueuedBuild } from '#lib/service/tickets.ts'

@@ -1,15 +1,10 @@
 /** What happens, and all that follows from it: each event is folded once. */
-import type { Consequence, Moment } from '#lib/service/consequences/consequence.ts'
+
+import type { HappensWith } from '#lib/service/consequences/consequence.ts'
 import { CONSEQUENCES, consequences } from '#lib/service/consequences/consequences.ts'
 import type { Recorded, ServiceEvent, Stamp } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
-import type { Known } from '#lib/service/known.ts'
 import { isRunning, type ServiceState } from '#lib/service/state.ts'
-
-/** What is known besides when things happen; `follows` are the rules' own where left away. */
-export interface HappensWith extends Known, Moment {
-  readonly follows?: readonly Consequence[]
-}
 
 export interface Led {
   readonly state: ServiceState

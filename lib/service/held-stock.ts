@@ -150,3 +150,11 @@ export const isUsable = (state: RunningState, what: StockKind, id: string): bool
 /** What may be taken out of it, in its component's unit. */
 export const usableIn = (state: RunningState, what: StockKind, id: string): number =>
   isUsable(state, what, id) ? (stockOf(state, what, id)?.amount ?? 0) : 0
+
+/** One place of food, and since when what it held isn't known to be good. */
+export interface Suspect {
+  readonly what: StockKind
+  readonly id: string
+  /** Epoch milliseconds of its last reading in limits; null: since it was loaded. */
+  readonly lastGoodAt: number | null
+}

@@ -1,6 +1,5 @@
 /** Builds that hold, or could hold, food of one place. */
-import type { Suspect } from '#lib/service/consequences/places.ts'
-import { componentIn } from '#lib/service/held-stock.ts'
+import { componentIn, type Suspect } from '#lib/service/held-stock.ts'
 import { isHeldForPan } from '#lib/service/pan-hold.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { tookFrom } from '#lib/service/taken-from.ts'

@@ -1,7 +1,7 @@
 /** What is said of a build's needs before it is sent: it is compared again when the order arrives. */
 import { type Checker, type Finding, isFine, judgeTaken, strictest } from '#lib/needs/judge.ts'
-import { kitchenOf } from '#lib/needs/kitchen.ts'
 import { type BuildChoice, takenComponents } from '#lib/service/build-choice.ts'
+import { kitchenOf } from '#lib/service/kitchen-of.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 /** A note is said of its need, a caution of what it comes through. */

@@ -13,9 +13,10 @@ import {
   strictest,
   type TakenFrom,
 } from '#lib/needs/judge.ts'
-import { type Kitchen, kitchenOf } from '#lib/needs/kitchen.ts'
+import type { Kitchen } from '#lib/needs/kitchen.ts'
 import { type BuildChoice, takenComponents } from '#lib/service/build-choice.ts'
 import type { AcceptedFinding } from '#lib/service/event.ts'
+import { kitchenOf } from '#lib/service/kitchen-of.ts'
 import type { Acceptance, RunningState } from '#lib/service/state.ts'
 
 const WHYS: readonly Finding['why'][] = [
@@ -171,3 +172,7 @@ export const inTheWay = (
   ...findings.filter((one) => one.level === 'no'),
   ...notAccepted(state, choice, findings, build),
 ]
+
+/** The acceptance under which a build's cautions stand; null where it has none. */
+export const acceptedUnder = (state: RunningState, { caution }: BuildChoice): Acceptance | null =>
+  caution === null ? null : (state.cautions[`c${caution}`] ?? null)

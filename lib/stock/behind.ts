@@ -1,7 +1,6 @@
 /** What stands in protected back-up pans, and which builds take from them. */
 
 import { judgeComponent } from '#lib/needs/judge.ts'
-import { kitchenOf } from '#lib/needs/kitchen.ts'
 import {
   type Amounts,
   type BuildChoice,
@@ -9,6 +8,7 @@ import {
   takenComponents,
 } from '#lib/service/build-choice.ts'
 import { usableIn } from '#lib/service/held-stock.ts'
+import { kitchenOf } from '#lib/service/kitchen-of.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { openBuilds } from '#lib/service/tickets.ts'
 

@@ -203,3 +203,8 @@ export const nearestScoop = (
   const best = bestOf(lent.ways)
   return { best: best ? said(missing, best) : null, notLent: lent.notLent }
 }
+
+export interface ScoopChoice extends NearestScoop {
+  /** The same tool of the same size as its own, and nothing else is taken with it. */
+  readonly isSpare: boolean
+}

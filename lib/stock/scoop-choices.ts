@@ -1,4 +1,5 @@
 /** What the lead may choose among for a missing scoop: an identical spare first. */
+
 import { findComponent } from '#lib/menu/find.ts'
 import { wholePortions } from '#lib/quantity/portion.ts'
 import { toolVolumeMl } from '#lib/quantity/portion-tools.ts'
@@ -9,6 +10,7 @@ import {
   type NotLent,
   nearestScoop,
   nearestScoops,
+  type ScoopChoice,
 } from '#lib/stock/nearest-scoop.ts'
 import { missingOf, toolsAtHand } from '#lib/stock/stand-in.ts'
 
@@ -26,11 +28,6 @@ export const percentOff = (error: number): number =>
   Math.sign(error) * Math.round(Math.abs(error) * 100) + 0
 
 export const isFarOff = (error: number): boolean => Math.abs(percentOff(error)) >= FAR_OFF_PERCENT
-
-export interface ScoopChoice extends NearestScoop {
-  /** The same tool of the same size as its own, and nothing else is taken with it. */
-  readonly isSpare: boolean
-}
 
 export interface ScoopChoices {
   /** The one to offer first at the head; empty where no tool at hand may be used. */

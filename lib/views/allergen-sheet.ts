@@ -7,7 +7,8 @@ import type { NeedCode } from '#lib/needs/codes.ts'
 import type { Lent, Soil } from '#lib/needs/contact.ts'
 import { declaredIn, waysTo } from '#lib/needs/declared.ts'
 import { isStated } from '#lib/needs/gluten.ts'
-import { type FactsOf, factsOf, kitchenOf } from '#lib/needs/kitchen.ts'
+import { type FactsOf, factsOf } from '#lib/needs/kitchen.ts'
+import { kitchenOf } from '#lib/service/kitchen-of.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 /** The worst first. `shared`: declared free itself, and reached by something that isn't. */

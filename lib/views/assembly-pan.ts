@@ -2,7 +2,7 @@ import { componentOf, itemOf, pansOf } from '#lib/menu/find.ts'
 import type { Component, Pan, PortionRule } from '#lib/menu/station-document.ts'
 import type { Need, NeedCode } from '#lib/needs/codes.ts'
 import { type Finding, isCovered, judgeComponent, type Why } from '#lib/needs/judge.ts'
-import { type Kitchen, kitchenOf } from '#lib/needs/kitchen.ts'
+import type { Kitchen } from '#lib/needs/kitchen.ts'
 import type { VolumeTool } from '#lib/quantity/portion-tools.ts'
 import {
   type Because,
@@ -11,6 +11,8 @@ import {
   takenComponents,
 } from '#lib/service/build-choice.ts'
 import { clockDoubt, isForSale, throwOutKey, usableIn } from '#lib/service/held-stock.ts'
+import { kitchenOf } from '#lib/service/kitchen-of.ts'
+import { acceptedUnder } from '#lib/service/standing.ts'
 import type { Acceptance, RunningState } from '#lib/service/state.ts'
 
 /** What a pan has to do with a need: by its declared word, or by what it shares contact with. */
@@ -82,10 +84,6 @@ const hazardOf = (state: RunningState, { need, why, touches }: Finding): Hazard 
   touches: touches === null ? null : componentOf(state.station, touches).name,
 })
 
-/** The acceptance under which a build's cautions stand; null where it has none. */
-export const acceptanceOf = (state: RunningState, { caution }: BuildChoice): Acceptance | null =>
-  caution === null ? null : (state.cautions[`c${caution}`] ?? null)
-
 const isAccepted = (acceptance: Acceptance | null, finding: Finding): boolean =>
   finding.why !== 'contains' &&
   finding.why !== 'contact-unknown' &&
@@ -145,7 +143,7 @@ const takePan = (
 ): TakePan => {
   const portions = portionsTaken(choice, component.id)
   const { findings, fromBackup } = judgeComponent(kitchenOf(state), component.id, choice.needs)
-  const acceptance = acceptanceOf(state, choice)
+  const acceptance = acceptedUnder(state, choice)
   const open = findings.filter((one) => one.level !== 'note')
   const hazards = (accepted: boolean) =>
     open

@@ -2,17 +2,12 @@ import { componentOf, itemOf, pansOf } from '#lib/menu/find.ts'
 import type { NeedCode } from '#lib/needs/codes.ts'
 import { type BuildChoice, takenComponents } from '#lib/service/build-choice.ts'
 import type { CautionReason } from '#lib/service/caution-reasons.ts'
+import { acceptedUnder } from '#lib/service/standing.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
 import { shortBuilds } from '#lib/stock/short.ts'
 import { heldBackFrom, type WhyLacking, whyLacking } from '#lib/views/assembly-lacks.ts'
-import {
-  acceptanceOf,
-  backupsTaken,
-  type PanForBuild,
-  panForBuild,
-  soiledPans,
-} from '#lib/views/assembly-pan.ts'
+import { backupsTaken, type PanForBuild, panForBuild, soiledPans } from '#lib/views/assembly-pan.ts'
 import { type Stopped, stoppedBuilds } from '#lib/views/assembly-stop.ts'
 import { needsOf, type WhyHeld, whyHeld } from '#lib/views/held.ts'
 import { type Mark, markOf } from '#lib/views/mark.ts'
@@ -162,7 +157,7 @@ const nowBuild = (
     keepFrom: mark.keepFrom,
     leaveOut: mark.leaveOut,
     backups: line.backups.map((id) => componentOf(state.station, id).name),
-    accepted: acceptanceOf(state, choice)?.reason ?? null,
+    accepted: acceptedUnder(state, choice)?.reason ?? null,
     whyHeld: build.hold && whyHeld(state, build, build.hold),
     checked: line.checked,
     reads: JSON.stringify([entry.name, build.remakes, build.version, line.backups]),

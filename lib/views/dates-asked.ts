@@ -4,7 +4,6 @@ import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { HeldBy } from '#lib/safety/holding.ts'
 import { needsBatch, needsReading } from '#lib/service/food-now.ts'
 import type { PutSource } from '#lib/views/put-sources.ts'
-import type { FirstDayIs } from '#lib/words/dates-en.ts'
 
 /** What is bought in is opened; what is made here is made. */
 export const firstDayIs = (station: StationDocument, component: string): FirstDayIs =>
@@ -21,3 +20,6 @@ export const isFromPack = (source: PutSource | null, heldBy: HeldBy): boolean =>
 export const asksDates = (source: PutSource | null, heldBy: string): boolean =>
   heldBy === 'cold' &&
   (source?.kind === 'plain' || (source?.kind === 'batch' && source.useBy === null))
+
+/** Whether day 1 is the day on which a pack was opened, or something was made. */
+export type FirstDayIs = 'opened' | 'made'

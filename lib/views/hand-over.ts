@@ -3,9 +3,9 @@ import type { NeedCode } from '#lib/needs/codes.ts'
 import type { MadeUntil } from '#lib/safety/time-control.ts'
 import type { AcceptedFinding } from '#lib/service/event.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
+import { acceptedUnder } from '#lib/service/standing.ts'
 import type { Build, BuildState, RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
-import { acceptanceOf } from '#lib/views/assembly-pan.ts'
 import { needsOf, type WhyHeld, whyHeld } from '#lib/views/held.ts'
 import { isPast } from '#lib/views/is-past.ts'
 import { differsFrom, type Mark, markOf } from '#lib/views/mark.ts'
@@ -154,7 +154,7 @@ const held = (state: RunningState, made: readonly QueuedBuild[]): readonly Kept[
     .sort((one, other) => one.at - other.at)
 
 const toldCautions = (state: RunningState, { choice }: Build): readonly ToldCaution[] =>
-  (acceptanceOf(state, choice)?.findings ?? []).map(({ component, need, why, touches }) => ({
+  (acceptedUnder(state, choice)?.findings ?? []).map(({ component, need, why, touches }) => ({
     component: componentOf(state.station, component).name,
     need,
     why,

@@ -1,9 +1,9 @@
 /** What is still open of labels that changed: worked out of what stands now, whichever change made it. */
 import { declaredIn, waysTo } from '#lib/needs/declared.ts'
 import { type Finding, isFine, judgeTaken } from '#lib/needs/judge.ts'
-import { kitchenOf } from '#lib/needs/kitchen.ts'
 import { takenComponents } from '#lib/service/build-choice.ts'
 import type { HoldReason } from '#lib/service/event.ts'
+import { kitchenOf } from '#lib/service/kitchen-of.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild, openBuilds } from '#lib/service/tickets.ts'
 import { needsOf } from '#lib/views/held.ts'

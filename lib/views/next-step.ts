@@ -1,6 +1,7 @@
 /** What stands between an order and its being sent, and the command that sends it. */
 import { isKeptApart } from '#lib/service/build-choice.ts'
-import type { Command } from '#lib/service/decide.ts'
+import type { ChangeCommand } from '#lib/service/commands/change.ts'
+import type { SendCommand } from '#lib/service/commands/send.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { type Ordering, type SettledDraft, settleAll, toSayAgain } from '#lib/views/ordering.ts'
 
@@ -54,7 +55,10 @@ export const nextStep = (ordering: Ordering, state: RunningState): NextStep => {
 }
 
 /** The command that sends the order as it was read back; null while it can't be sent. */
-export const commandOf = (ordering: Ordering, state: RunningState): Command | null => {
+export const commandOf = (
+  ordering: Ordering,
+  state: RunningState,
+): SendCommand | ChangeCommand | null => {
   if (nextStep(ordering, state).step !== 'send') return null
   const all = settleAll(ordering, state)
   const builds = all.flatMap(({ settled }) => (settled ? [settled.choice] : []))

@@ -1,7 +1,7 @@
 import { pansOf } from '#lib/menu/find.ts'
 import type { Need } from '#lib/needs/codes.ts'
 import { type Finding, isFine, type JudgedComponent, judgeComponent } from '#lib/needs/judge.ts'
-import { kitchenOf } from '#lib/needs/kitchen.ts'
+import { kitchenOf } from '#lib/service/kitchen-of.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import type { Keep } from '#lib/service/stock-state.ts'
 import { behindOf, type Wanted, wantedFrom } from '#lib/stock/behind.ts'

@@ -1,7 +1,9 @@
 /** What becomes of an order once it is sent: answered, parked while it waits, or come back. */
 import { findItem } from '#lib/menu/find.ts'
 import type { BuildChoice } from '#lib/service/build-choice.ts'
-import type { Command } from '#lib/service/decide.ts'
+import type { CancelCommand } from '#lib/service/commands/cancel.ts'
+import type { ChangeCommand } from '#lib/service/commands/change.ts'
+import type { SendCommand } from '#lib/service/commands/send.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { type Draft, draftOf } from '#lib/views/draft.ts'
 import {
@@ -14,9 +16,11 @@ import {
 } from '#lib/views/ordering.ts'
 
 /** Commands that a guest waits for, so that what became of them is told whoever sent them. */
-export type LeftCommand = Extract<Command, { readonly type: 'send' | 'change' | 'cancel' }>
+export type LeftCommand = SendCommand | ChangeCommand | CancelCommand
 
-export const isLeft = (command: Command): command is LeftCommand =>
+export const isLeft = <Sent extends { readonly type: string }>(
+  command: Sent | LeftCommand,
+): command is LeftCommand =>
   command.type === 'send' || command.type === 'change' || command.type === 'cancel'
 
 const orderOf = ({ drafts, name, paid, changing }: Ordering): Order => ({

@@ -1,6 +1,7 @@
 /** A reading as it is typed on a number pad, and what is said of it before it is sent. */
 
 import type { Component, StationDocument } from '#lib/menu/station-document.ts'
+import { numberOf, tenthsOf } from '#lib/quantity/number-pad.ts'
 import { cookingLimit } from '#lib/safety/cooking.ts'
 import type { CoolingState } from '#lib/safety/cooling.ts'
 import type { HeatLimit, SafetyLimits, TemperatureLimit, Written } from '#lib/safety/limits.ts'
@@ -14,36 +15,6 @@ import {
 import { type ReheatingPlace, reheatLimit } from '#lib/safety/reheating.ts'
 import { keeps, type Scale, type Temperature } from '#lib/safety/temperature.ts'
 import { foodKindOf, limitsOf } from '#lib/service/food-limits.ts'
-
-/** Keys of the pad: digits, a point, a minus, and taking the last one back. */
-export type PadKey = '0' | '1' | '2' | '3' | '4' | '5' | '6' | '7' | '8' | '9' | '.' | '-' | 'back'
-
-const MOST_DIGITS = 5
-
-/** What stands on the display after a key: one point, and no more than `decimals` after it. */
-export const typed = (text: string, key: PadKey, decimals = 1): string => {
-  if (key === 'back') return text.slice(0, -1)
-  if (key === '-') return text.startsWith('-') ? text.slice(1) : `-${text}`
-  if (key === '.')
-    return text.includes('.') || decimals === 0
-      ? text
-      : `${text === '' || text === '-' ? `${text}0` : text}.`
-  const [whole = '', after] = text.split('.')
-  if (after !== undefined) return after.length >= decimals ? text : text + key
-  const digits = whole.replace('-', '')
-  if (digits === '0') return `${whole.slice(0, -1)}${key}`
-  return digits.length >= MOST_DIGITS ? text : text + key
-}
-
-/** The number that stands on the display in steps of a tenth; null while there is none. */
-export const tenthsOf = (text: string): number | null => {
-  if (!/^-?\d+(\.\d?)?$/.test(text)) return null
-  return Math.round(Number(text) * 10)
-}
-
-/** The number on the display as it is; null while there is none. */
-export const numberOf = (text: string): number | null =>
-  /^-?\d+(\.\d*)?$/.test(text) ? Number(text) : null
 
 /** Where a probe can be in this food: a piece has a thickest part, what is stirred has a middle. */
 export const probePlaces = (component: Component | undefined): readonly ProbeAt[] => {

@@ -1,6 +1,6 @@
 /** A weight as it is typed off a scale. */
 import { mgFrom } from '#lib/quantity/kitchen-units.ts'
-import { numberOf } from '#lib/views/reading-entry.ts'
+import { numberOf } from '#lib/quantity/number-pad.ts'
 
 export const SCALE_UNITS = ['lb', 'oz', 'kg'] as const
 

@@ -1,9 +1,6 @@
 /** What is asked and said about the days of food: opened or made on, use-by, frozen. */
 import type { DayLimit } from '#lib/safety/limits.ts'
 
-/** Whether day 1 is the day on which a pack was opened, or something was made. */
-export type FirstDayIs = 'opened' | 'made'
-
 export const dateWords = {
   /** On the button that opens the questions. */
   ask: {

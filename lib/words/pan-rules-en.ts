@@ -1,8 +1,7 @@
 /** What screens say about filling, weighing and placing a pan, and about a missing scoop. */
 import type { NeedCode } from '#lib/needs/codes.ts'
-import type { Nearest, NotLent } from '#lib/stock/nearest-scoop.ts'
+import type { Nearest, NotLent, ScoopChoice } from '#lib/stock/nearest-scoop.ts'
 import type { AmountProblem, PlaceProblem } from '#lib/stock/pan-rules.ts'
-import type { ScoopChoice } from '#lib/stock/scoop-choices.ts'
 import { foodOf, needName } from '#lib/words/service-en.ts'
 
 /** How a weight and an id are said; each screen knows its units and names. */

@@ -1,19 +1,8 @@
 /** Whether a guest's choice can be accepted: of this menu, of what it may leave out, of its needs. */
-import { findComponent, findItem } from '#lib/menu/find.ts'
-import type { Item } from '#lib/menu/station-document.ts'
-import { isKnownNeed } from '#lib/needs/askable.ts'
-import type { Asked, Need } from '#lib/needs/codes.ts'
-import { strictest } from '#lib/needs/judge.ts'
-import {
-  type BuildChoice,
-  MOST_PORTIONS,
-  type PartChoice,
-  priceOf,
-  takenComponents,
-  takesOf,
-  usualChoice,
-} from '#lib/service/build-choice.ts'
+
+import { type BuildChoice, priceOf, takesOf } from '#lib/service/build-choice.ts'
 import { fitting } from '#lib/service/commands/check-needs.ts'
+import { chosen } from '#lib/service/commands/chosen.ts'
 import type { Circumstances } from '#lib/service/commands/decision.ts'
 import type { AcceptedBuild } from '#lib/service/event.ts'
 import { foodKey } from '#lib/service/food-key.ts'
@@ -24,71 +13,6 @@ import type { RunningState } from '#lib/service/state.ts'
 interface Accepted extends Pick<AcceptedBuild, 'choice' | 'takes'> {
   /** "21A": acceptances that it used are its own. */
   readonly name: string
-}
-
-const badPart = (
-  state: RunningState,
-  item: Item,
-  id: string,
-  chosen: PartChoice,
-): Refusal | null => {
-  const part = item.parts.find((one) => one.component === id)
-  if (!part) {
-    return findComponent(state.station, id)
-      ? { code: 'not-of-this-item', item: item.id, component: id }
-      : { code: 'no-such-component', id }
-  }
-  const { placement, portions } = chosen
-  const isCount = Number.isInteger(portions) && portions >= 0 && portions <= MOST_PORTIONS
-  if (!isCount || (placement === 'no') !== (portions === 0))
-    return { code: 'absurd-portions', component: id, most: MOST_PORTIONS }
-  if (placement === 'no' && (part.required || id === item.heart))
-    return { code: 'cannot-leave-out', item: item.id, component: id }
-  if (placement === 'side' && !findComponent(state.station, id)?.side)
-    return { code: 'no-cups', component: id }
-  return null
-}
-
-/** Whether an answer and its needs agree, and are of what this station can be asked. */
-export const badAnswer = (
-  state: RunningState,
-  asked: Asked,
-  needs: readonly Need[],
-): Refusal | null => {
-  if ((asked === 'needs') !== needs.length > 0) return { code: 'not-asked' }
-  const unknown = needs.find((need) => !isKnownNeed(state.station, need.code))
-  return unknown ? { code: 'no-such-need', need: unknown.code } : null
-}
-
-/** Parts that the sender didn't name are taken as the item usually has them. */
-const complete = (item: Item, sent: BuildChoice): BuildChoice => ({
-  ...sent,
-  needs: strictest(sent.needs),
-  parts: {
-    ...usualChoice(item).parts,
-    ...sent.parts,
-  },
-})
-
-/** A choice of this menu with an answer, complete; says nothing yet about whether it fits. */
-export const chosen = (
-  state: RunningState,
-  sent: BuildChoice,
-): { readonly item: Item; readonly choice: BuildChoice } | { readonly refusal: Refusal } => {
-  const item = findItem(state.station, sent.item)
-  if (!item) return { refusal: { code: 'no-such-item', id: sent.item } }
-  const base = sent.base
-  if ((item.base === null) !== (base === null) || (base && !item.base?.choices.includes(base)))
-    return { refusal: { code: 'base-missing', item: item.id } }
-  for (const [id, part] of Object.entries(sent.parts)) {
-    const refusal = badPart(state, item, id, part)
-    if (refusal) return { refusal }
-  }
-  const choice = complete(item, sent)
-  if (takenComponents(choice).length === 0) return { refusal: { code: 'nothing-in-it' } }
-  if (choice.asked === 'not-sure') return { refusal: { code: 'not-sure' } }
-  const refusal = badAnswer(state, choice.asked, choice.needs)
-  return refusal ? { refusal } : { item, choice }
 }
 
 /** An acceptance counts for the food that it was given for, and so for no other. */

@@ -6,7 +6,7 @@ import { batchTimesProblem, type LoadProblem } from '#lib/safety/load.ts'
 import { momentProblem } from '#lib/safety/readings.ts'
 import { loadsToCome, readOfLoad } from '#lib/service/batch-loads.ts'
 import { loadsRead } from '#lib/service/batch-read.ts'
-import { dateFields, firstDayOf, toldMark } from '#lib/service/commands/dated.ts'
+import { firstDayOf, toldMark } from '#lib/service/commands/dated.ts'
 import {
   type Circumstances,
   type Decision,
@@ -15,7 +15,12 @@ import {
   whenOpen,
 } from '#lib/service/commands/decision.ts'
 import { amountField, idField } from '#lib/service/commands/fields.ts'
-import { heatReadingField, initialsField, momentField } from '#lib/service/commands/food-fields.ts'
+import {
+  dateFields,
+  heatReadingField,
+  initialsField,
+  momentField,
+} from '#lib/service/commands/food-fields.ts'
 import { takenHeatReading } from '#lib/service/commands/reading.ts'
 import { foodKindOf, limitsOf } from '#lib/service/food-limits.ts'
 import type { BatchState } from '#lib/service/food-state.ts'

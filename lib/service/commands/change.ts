@@ -31,6 +31,8 @@ export const changeSchema = z.strictObject({
   said: saidField.optional(),
 })
 
+export type ChangeCommand = z.infer<typeof changeSchema>
+
 /** Only the person in charge takes back what a guest said, before or after sending. */
 const takesBack = (build: Build, name: string, to: BuildChoice, by: Role): Refusal | null => {
   if (by === 'in-charge') return null
@@ -46,7 +48,7 @@ const takesBack = (build: Build, name: string, to: BuildChoice, by: Role): Refus
  */
 export const decideChange = (
   state: ServiceState,
-  command: z.infer<typeof changeSchema>,
+  command: ChangeCommand,
   circumstances: Circumstances,
 ): Decision =>
   withBuild(state, command, ({ state: running, build, name }) => {

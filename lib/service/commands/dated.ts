@@ -1,5 +1,3 @@
-/** The days of food as commands tell them: opened or made on, the maker's use-by, and a freezing. */
-import { z } from 'zod'
 import { stampOf } from '#lib/safety/date-marks.ts'
 import type { DateStamp } from '#lib/safety/date-stamp.ts'
 import { lastDayOf, type ToldDates } from '#lib/safety/told-dates.ts'
@@ -8,17 +6,6 @@ import type { BatchState } from '#lib/service/food-state.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { civilDate } from '#lib/time/civil.ts'
-
-const dayField = z.iso.date()
-
-export const dateFields = {
-  /** The civil day that counts as day 1: when it was prepared, or its pack was opened. */
-  preparedOn: dayField.optional(),
-  /** The maker's use-by date; of made food the earliest of what went in. */
-  useBy: dayField.optional(),
-  /** Put into the freezer, and taken out to thaw: the days between don't count. */
-  freezing: z.strictObject({ frozenOn: dayField, thawedOn: dayField }).optional(),
-}
 
 /** The mark of food whose days are told, null where none is; refused where they can't be. */
 export const toldMark = (

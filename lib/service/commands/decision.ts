@@ -1,6 +1,6 @@
 import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { HappensWith } from '#lib/service/consequences/consequence.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
-import type { HappensWith } from '#lib/service/happen.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { Role } from '#lib/service/roles.ts'
 import {

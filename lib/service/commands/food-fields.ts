@@ -35,3 +35,14 @@ export const heatReadingField = z.strictObject({
 
 export type GivenReading = z.infer<typeof readingField>
 export type GivenHeatReading = z.infer<typeof heatReadingField>
+
+const dayField = z.iso.date()
+
+export const dateFields = {
+  /** The civil day that counts as day 1: when it was prepared, or its pack was opened. */
+  preparedOn: dayField.optional(),
+  /** The maker's use-by date; of made food the earliest of what went in. */
+  useBy: dayField.optional(),
+  /** Put into the freezer, and taken out to thaw: the days between don't count. */
+  freezing: z.strictObject({ frozenOn: dayField, thawedOn: dayField }).optional(),
+}

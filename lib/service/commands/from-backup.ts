@@ -1,9 +1,9 @@
 /** Food that is put in out of a back-up pan: what is known of it goes along. */
 import type { Component } from '#lib/menu/station-document.ts'
 import type { HeldFood } from '#lib/service/food-event.ts'
-import { stockOffSale } from '#lib/service/food-of-build.ts'
 import type { BatchState, HeldStock } from '#lib/service/food-state.ts'
 import { isUsable } from '#lib/service/held-stock.ts'
+import { stockOffSale } from '#lib/service/off-sale.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState } from '#lib/service/state.ts'
 

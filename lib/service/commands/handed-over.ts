@@ -7,7 +7,7 @@ import {
 } from '#lib/service/commands/decision.ts'
 import { idField } from '#lib/service/commands/fields.ts'
 import { initialsField } from '#lib/service/commands/food-fields.ts'
-import { whenInCharge } from '#lib/service/commands/in-charge.ts'
+import { whenInCharge } from '#lib/service/commands/when-in-charge.ts'
 import { HANDED_OVER_ANSWERS, HANDED_OVER_OF } from '#lib/service/handed-over-event.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
 import type { ServiceState } from '#lib/service/state.ts'

@@ -1,8 +1,8 @@
 import { z } from 'zod'
 import { strictest } from '#lib/needs/judge.ts'
 import { CAUTION_REASONS } from '#lib/service/caution-reasons.ts'
-import { chosen } from '#lib/service/commands/accept-build.ts'
 import { checked, ruledOut } from '#lib/service/commands/check-needs.ts'
+import { chosen } from '#lib/service/commands/chosen.ts'
 import {
   type Circumstances,
   type Decision,
@@ -11,9 +11,10 @@ import {
   whenOpen,
 } from '#lib/service/commands/decision.ts'
 import { choiceSchema } from '#lib/service/commands/fields.ts'
+import { whenInCharge } from '#lib/service/commands/when-in-charge.ts'
 import { foodKey } from '#lib/service/food-key.ts'
 import { cautionsIn } from '#lib/service/standing.ts'
-import type { RunningState, ServiceState } from '#lib/service/state.ts'
+import type { ServiceState } from '#lib/service/state.ts'
 
 export const signOnSchema = z.strictObject({ type: z.literal('signOn') })
 export const signOffSchema = z.strictObject({ type: z.literal('signOff') })
@@ -22,16 +23,6 @@ export const acceptCautionSchema = z.strictObject({
   build: choiceSchema,
   reason: z.enum(CAUTION_REASONS),
 })
-
-/** Decides what only the person in charge may do, who has proved to be it by passphrase. */
-export const whenInCharge = (
-  state: ServiceState,
-  { by }: Circumstances,
-  decide: (state: RunningState) => Decision,
-): Decision =>
-  whenOpen(state, (running) =>
-    by === 'in-charge' ? decide(running) : refuse({ code: 'not-in-charge' }),
-  )
 
 export const decideSignOn = (state: ServiceState, circumstances: Circumstances): Decision =>
   whenInCharge(state, circumstances, ({ inCharge }) =>

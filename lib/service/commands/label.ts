@@ -14,7 +14,7 @@ import {
 } from '#lib/service/commands/decision.ts'
 import { idField } from '#lib/service/commands/fields.ts'
 import { initialsField } from '#lib/service/commands/food-fields.ts'
-import { whenInCharge } from '#lib/service/commands/in-charge.ts'
+import { whenInCharge } from '#lib/service/commands/when-in-charge.ts'
 import { isStale } from '#lib/service/known.ts'
 import type { LabelChanged } from '#lib/service/line-event.ts'
 import { ownDocument, pansHolding } from '#lib/service/mixing.ts'

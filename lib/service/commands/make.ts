@@ -10,14 +10,9 @@ import {
   withBuild,
 } from '#lib/service/commands/decision.ts'
 import { buildFields } from '#lib/service/commands/fields.ts'
-import {
-  couldBeOffSale,
-  isOffSale,
-  offSaleBecause,
-  pastIfStarted,
-  untilOf,
-} from '#lib/service/food-of-build.ts'
+import { couldBeOffSale, isOffSale, pastIfStarted, untilOf } from '#lib/service/food-of-build.ts'
 import { setBackBy, throwOutKey } from '#lib/service/held-stock.ts'
+import { offSaleBecause } from '#lib/service/off-sale.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { InTheWay } from '#lib/service/standing.ts'
 import type { Build, Hold, RunningState, ServiceState } from '#lib/service/state.ts'

@@ -25,13 +25,15 @@ export const sendSchema = z.strictObject({
   name: z.string().trim().min(1).max(40).optional(),
 })
 
+export type SendCommand = z.infer<typeof sendSchema>
+
 /** The acceptance that two builds of one ticket name: it counts for one. */
 const namedTwice = (builds: readonly AcceptedBuild[], caution: number | null): boolean =>
   caution !== null && builds.some(({ choice }) => choice.caution === caution)
 
 export const decideSend = (
   state: ServiceState,
-  command: z.infer<typeof sendSchema>,
+  command: SendCommand,
   circumstances: Circumstances,
 ): Decision =>
   whenOpen(state, (running) => {

@@ -9,8 +9,8 @@ import {
   whenOpen,
 } from '#lib/service/commands/decision.ts'
 import { initialsField, readingField } from '#lib/service/commands/food-fields.ts'
-import { whenInCharge } from '#lib/service/commands/in-charge.ts'
 import { takenReading } from '#lib/service/commands/reading.ts'
+import { whenInCharge } from '#lib/service/commands/when-in-charge.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import { shelfHeldBy } from '#lib/service/shelf.ts'
 import type { ServiceState } from '#lib/service/state.ts'

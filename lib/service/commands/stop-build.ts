@@ -6,8 +6,6 @@ import { refusedInIt } from '#lib/service/food-in-it.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 import { withdraw } from '#lib/stock/short.ts'
 
-export const cancelSchema = z.strictObject({ type: z.literal('cancel'), ...buildFields })
-
 export const acknowledgeSchema = z.strictObject({
   type: z.literal('acknowledge'),
   ...buildFields,
@@ -15,24 +13,6 @@ export const acknowledgeSchema = z.strictObject({
   /** Components that were in it; all that it takes where left away. */
   inIt: z.array(idField).max(100).readonly().optional(),
 })
-
-/** A waiting or made build is cancelled at once; one in the making is stopped first. */
-export const decideCancel = (
-  state: ServiceState,
-  command: z.infer<typeof cancelSchema>,
-): Decision =>
-  withBuild(state, command, ({ build, name }) => {
-    const at = { ticket: command.ticket, letter: command.letter }
-    if (build.state === 'waiting' || build.state === 'made')
-      return happened({ type: 'buildCancelled', ...at })
-    if (build.state !== 'making')
-      return refuse({ code: 'wrong-state', build: name, state: build.state })
-    return build.stop?.reason === 'cancel'
-      ? refuse({ code: 'already-so' })
-      : build.stop && !build.hold
-        ? refuse({ code: 'build-stopped', build: name })
-        : happened({ type: 'buildStopped', ...at, reason: 'cancel', to: null })
-  })
 
 /** What a build takes of these components. */
 const only = (takes: Amounts, components: readonly string[]): Amounts =>

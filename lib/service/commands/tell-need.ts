@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { badAnswer } from '#lib/service/commands/accept-build.ts'
+import { badAnswer } from '#lib/service/commands/chosen.ts'
 import { type Decision, happened, refuse, withBuild } from '#lib/service/commands/decision.ts'
 import { askedField, buildFields, needsField } from '#lib/service/commands/fields.ts'
 import { keeps, knownNeeds } from '#lib/service/known-needs.ts'

@@ -23,9 +23,9 @@ import {
   readingField,
 } from '#lib/service/commands/food-fields.ts'
 import { heldReading } from '#lib/service/commands/held-reading.ts'
-import { whenInCharge } from '#lib/service/commands/in-charge.ts'
 import { takenHeatReading, takenReading } from '#lib/service/commands/reading.ts'
 import { timedReading } from '#lib/service/commands/timed-reading.ts'
+import { whenInCharge } from '#lib/service/commands/when-in-charge.ts'
 import type { HeldFood } from '#lib/service/food-event.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import type { HeldStock, OffSale } from '#lib/service/food-state.ts'

@@ -13,9 +13,9 @@ import { initialsField, momentField, readingField } from '#lib/service/commands/
 import { heldReading, unreadUntil } from '#lib/service/commands/held-reading.ts'
 import { takenReading } from '#lib/service/commands/reading.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
-import { stockOffSale } from '#lib/service/food-of-build.ts'
 import { componentIn, isUsable } from '#lib/service/held-stock.ts'
 import { keptAs } from '#lib/service/kept-as.ts'
+import { stockOffSale } from '#lib/service/off-sale.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
 

@@ -26,3 +26,8 @@ export interface Consequence {
   readonly reads: readonly (keyof ServiceState)[]
   readonly follow: (happened: Happened) => readonly ServiceEvent[]
 }
+
+/** What is known besides when things happen; `follows` are the rules' own where left away. */
+export interface HappensWith extends Known, Moment {
+  readonly follows?: readonly Consequence[]
+}

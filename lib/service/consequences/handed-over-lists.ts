@@ -1,7 +1,6 @@
 /** Food that is found bad, and the builds that were handed over with it by then. */
 
 import type { Consequence } from '#lib/service/consequences/consequence.ts'
-import type { Suspect } from '#lib/service/consequences/places.ts'
 import type { BuildHandedOver, ServiceEvent } from '#lib/service/event.ts'
 import type { DiscardReason, StockPlace } from '#lib/service/food-event.ts'
 import {
@@ -17,7 +16,7 @@ import {
   isMadeWith,
   notKnownSince,
 } from '#lib/service/handed-over-with.ts'
-import { allStock, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
+import { allStock, type Suspect, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild } from '#lib/service/tickets.ts'
 

@@ -3,9 +3,9 @@
  * another one could fill what is held.
  */
 import type { Consequence, Happened } from '#lib/service/consequences/consequence.ts'
-import { readBad, type Suspect } from '#lib/service/consequences/places.ts'
+import { readBad } from '#lib/service/consequences/places.ts'
 import type { BuildHeld } from '#lib/service/event.ts'
-import { throwOutKey } from '#lib/service/held-stock.ts'
+import { type Suspect, throwOutKey } from '#lib/service/held-stock.ts'
 import { isFree, isHeldFor, madeWith, makingWith } from '#lib/service/made-with-food.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild, type QueuedBuild } from '#lib/service/tickets.ts'

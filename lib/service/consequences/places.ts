@@ -1,18 +1,17 @@
 /** Pans and back-up pans of which something is found, between two states. */
+
 import type { Happened } from '#lib/service/consequences/consequence.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
 import type { DiscardReason, DiscardSignedOff } from '#lib/service/food-event.ts'
 import type { HeldStock, OffSale } from '#lib/service/food-state.ts'
-import { allStock, type StockKind, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
+import {
+  allStock,
+  type StockKind,
+  type Suspect,
+  stockOf,
+  throwOutKey,
+} from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
-
-/** One place of food, and since when what it held isn't known to be good. */
-export interface Suspect {
-  readonly what: StockKind
-  readonly id: string
-  /** Epoch milliseconds of its last reading in limits; null: since it was loaded. */
-  readonly lastGoodAt: number | null
-}
 
 /** Nobody eats on with what was thrown out for these. */
 const UNSAFE: readonly DiscardReason[] = [

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { isFine, judgeComponent } from '#lib/needs/judge.ts'
-import { kitchenOf } from '#lib/needs/kitchen.ts'
+import { kitchenOf } from '#lib/service/kitchen-of.ts'
 import { backup, kitchen, need, touching } from '#tests/support/kitchens.ts'
 import { changePan, type Given, given, running } from '#tests/support/service.ts'
 

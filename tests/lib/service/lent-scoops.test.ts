@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { judgeComponent } from '#lib/needs/judge.ts'
-import { kitchenOf } from '#lib/needs/kitchen.ts'
+import { kitchenOf } from '#lib/service/kitchen-of.ts'
 import { openingCommands } from '#lib/service/opening-commands.ts'
 import { openBuilds } from '#lib/service/tickets.ts'
 import { tellFinding } from '#lib/views/finding-told.ts'

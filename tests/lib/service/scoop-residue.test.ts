@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { pansOf } from '#lib/menu/find.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { type Reach, reachOf } from '#lib/needs/contact.ts'
-import { kitchenOf } from '#lib/needs/kitchen.ts'
+import { kitchenOf } from '#lib/service/kitchen-of.ts'
 import {
   batches,
   demoStation,

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { componentOf } from '#lib/menu/find.ts'
+import { type PadKey, tenthsOf, typed } from '#lib/quantity/number-pad.ts'
 import { MODEL_CODE } from '#lib/safety/limits.ts'
 import {
   clockLimit,
@@ -8,12 +9,9 @@ import {
   heatReadingOf,
   holdingLimit,
   judgeEntry,
-  type PadKey,
   probePlaces,
   type ReadingEntry,
   readingOf,
-  tenthsOf,
-  typed,
 } from '#lib/views/reading-entry.ts'
 import { weightMg } from '#lib/views/weight-entry.ts'
 import { demoStation } from '#tests/support/service.ts'

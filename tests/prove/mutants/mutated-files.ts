@@ -8,6 +8,7 @@ const WHOLE: readonly string[] = [
   'lib/needs/judge.ts',
   'lib/needs/kitchen.ts',
   'lib/service/consequences/',
+  'lib/service/kitchen-of.ts',
 ]
 
 /** Some, drawn. */

@@ -4,7 +4,7 @@ import { Panel } from '#components/pans/panel.tsx'
 import { SellingChoice } from '#components/pans/selling-choice.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { itemPictures } from '#lib/views/pans-to-do.ts'
+import { itemPictures } from '#lib/views/items-left.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
 
 interface ItemPanelProps {

@@ -2,7 +2,7 @@ import { useSelling } from '#components/live/selling.ts'
 import styles from '#components/pans/cards.module.css'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { type ItemPicture, itemPictures } from '#lib/views/pans-to-do.ts'
+import { type ItemPicture, itemPictures } from '#lib/views/items-left.ts'
 import { pansWords as words } from '#lib/words/pans-en.ts'
 
 interface ItemsCardProps {

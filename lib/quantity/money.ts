@@ -18,7 +18,7 @@ function formatFor(locale: string, currency: string | null): Intl.NumberFormat {
 
 /**
  * Money as it is read, from whole cents (the currency's smallest unit): "4.50", or "$4.50" with
- * the ISO 4217 code. Throws RangeError unless cents are a safe whole number and the code is one.
+ * the ISO 4217 code. Throws RangeError unless cents are whole, at most 2^53 - 1, and the code is one.
  */
 export function sayCents(
   cents: number,

@@ -8,7 +8,7 @@ import { keptBy } from '#lib/service/reserved.ts'
 import type { Build, RunningState, Ticket } from '#lib/service/state.ts'
 import type { ScoopFound, ScoopMissed } from '#lib/service/stock-event.ts'
 import { openBuilds } from '#lib/service/tickets.ts'
-import { rescaled } from '#lib/stock/beliefs.ts'
+import { rescaled } from '#lib/stock/first-beliefs.ts'
 
 const reportioned = (build: Build, component: string, amount: number): Build => {
   const over = (choice: Build['choice'], takes: Amounts): Amounts => {

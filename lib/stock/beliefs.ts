@@ -1,24 +1,21 @@
 /** What is believed of each component's pans, event by event. */
+
 import { findPan, pansOf } from '#lib/menu/find.ts'
 import type { Portion } from '#lib/menu/portion.ts'
 import { byComponent } from '#lib/service/accounts.ts'
 import type { Amounts } from '#lib/service/build-choice.ts'
 import type { CountCorrected, Recorded, Stamp } from '#lib/service/event.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import type { KnownBias } from '#lib/service/stock-event.ts'
 import type { StockState } from '#lib/service/stock-state.ts'
 import type { Taking } from '#lib/service/taking.ts'
 import { findBuild } from '#lib/service/tickets.ts'
+import { portioningOf } from '#lib/stock/first-beliefs.ts'
 import { afterPanReading, afterReading, asRead } from '#lib/stock/pan-reading.ts'
 import {
   afterLoad,
   afterTakenAway,
   afterUse,
-  COUNTED,
-  firstBelief,
-  type Portioning,
   readingSd,
-  SCOOPED,
   type StockBelief,
 } from '#lib/stock/scoop-bias.ts'
 
@@ -31,35 +28,7 @@ const LOOKS_FULL = 1 / 8
 /** Of counted food some may be missing whenever one looks, in portions. Common practice, no source. */
 const countedVar = (full: number): number => 1 + (0.05 * full) ** 2
 
-export const portioningOf = (portion: Portion): Portioning =>
-  portion.unit === 'piece' ? COUNTED : SCOOPED
-
 const loadSd = (portion: Portion): number => (portion.unit === 'piece' ? 0 : LOAD_SD)
-
-export const firstBeliefs = (
-  portions: Readonly<Record<string, Portion>>,
-  components: readonly string[],
-  known: Readonly<Record<string, KnownBias>>,
-): Readonly<Record<string, StockBelief>> =>
-  Object.fromEntries(
-    components.flatMap((id) => {
-      const portion = portions[id]
-      if (!portion) return []
-      const own = portion.unit === 'piece' ? null : (known[id] ?? null)
-      return [[id, firstBelief(portioningOf(portion), own)]]
-    }),
-  )
-
-/** In portions of another size: `by` old ones are one new. The bias of another tool isn't known. */
-export const rescaled = (
-  belief: StockBelief,
-  by: number,
-  known: KnownBias | null,
-): StockBelief => ({
-  ...firstBelief(SCOOPED, known),
-  left: belief.left * by,
-  leftVar: belief.leftVar * by * by,
-})
 
 /** What a component's pans on the line are counted to hold, in its unit. */
 const nominal = (state: RunningState, component: string): number => {

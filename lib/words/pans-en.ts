@@ -2,7 +2,7 @@
 
 import { sayPieces, sayWeight } from '#lib/quantity/say-amount.ts'
 import type { Level } from '#lib/stock/levels.ts'
-import type { StopEffect } from '#lib/views/pans-to-do.ts'
+import type { StopEffect } from '#lib/views/items-left.ts'
 import { inSentence, list as listWith } from '#lib/words/findings-en.ts'
 import { pansFrame } from '#lib/words/pans-frame-en.ts'
 import type { NameOf } from '#lib/words/refusals-en.ts'

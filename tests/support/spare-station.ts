@@ -3,7 +3,20 @@ import fc from 'fast-check'
 import { pansOf } from '#lib/menu/find.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { ServiceState } from '#lib/service/state.ts'
-import { demoStation, type Given } from '#tests/support/service.ts'
+import {
+  backupReady,
+  batches,
+  demoStation,
+  eventsOf,
+  type Given,
+  happening,
+  load,
+  NOTHING,
+  ofPortions,
+  onward,
+  type Told,
+  when,
+} from '#tests/support/service.ts'
 
 /**
  * The demo station with a second pan of slaw and of tuna, so that a build takes out of two, and with
@@ -54,3 +67,21 @@ export type Step = (state: ServiceState) => Given
 
 /** True nine times in ten. */
 export const mostly = fc.integer({ min: 0, max: 9 }).map((one) => one > 0)
+
+export const opened = (): Told => {
+  const station = () => ({ revision: 1, document: stationWithSpares })
+  const open: Given = { type: 'open', station: 'alder-hall', kind: 'real' }
+  const told = happening(NOTHING, eventsOf(when(NOTHING, open, { station })))
+  const ready = onward(
+    told,
+    { type: 'signOn' },
+    ...batches(),
+    ...stationWithSpares.backups
+      .filter((one) => one.protected)
+      .map(({ component }) => backupReady(component, 3)),
+  )
+  return stationWithSpares.line.wells
+    .flatMap((well) => well.pans)
+    .filter((pan) => !pan.id.endsWith('spare'))
+    .reduce((so, pan) => onward(so, load(pan.id, ofPortions(pan.component, 6))), ready)
+}

@@ -17,43 +17,18 @@ import { levelOf } from '#lib/stock/levels.ts'
 import { shortBuilds } from '#lib/stock/short.ts'
 import { history } from '#tests/support/histories.ts'
 import {
-  backupReady,
-  batches,
   codeOf,
   eventsOf,
   type Given,
   happening,
-  load,
-  NOTHING,
-  ofPortions,
-  onward,
   running,
   type Told,
   when,
 } from '#tests/support/service.ts'
-import { type Step, stationWithSpares } from '#tests/support/spare-station.ts'
+import { components, opened, type Step, stationWithSpares } from '#tests/support/spare-station.ts'
 import { free, held } from '#tests/support/stock-sums.ts'
 
 const RUNS = { numRuns: 900, seed: 20_261_125 }
-const components = stationWithSpares.components.map((one) => one.id)
-
-const opened = (): Told => {
-  const station = () => ({ revision: 1, document: stationWithSpares })
-  const open: Given = { type: 'open', station: 'alder-hall', kind: 'real' }
-  const told = happening(NOTHING, eventsOf(when(NOTHING, open, { station })))
-  const ready = onward(
-    told,
-    { type: 'signOn' },
-    ...batches(),
-    ...stationWithSpares.backups
-      .filter((one) => one.protected)
-      .map(({ component }) => backupReady(component, 3)),
-  )
-  return stationWithSpares.line.wells
-    .flatMap((well) => well.pans)
-    .filter((pan) => !pan.id.endsWith('spare'))
-    .reduce((so, pan) => onward(so, load(pan.id, ofPortions(pan.component, 6))), ready)
-}
 
 interface Happened {
   readonly by: Role

@@ -1,13 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { pansOf } from '#lib/menu/find.ts'
 import { shortBuilds } from '#lib/stock/short.ts'
-import {
-  effectOfStopping,
-  itemPictures,
-  shortByComponent,
-  toDos,
-  usualLoads,
-} from '#lib/views/pans-to-do.ts'
+import { effectOfStopping, itemPictures } from '#lib/views/items-left.ts'
+import { shortByComponent, toDos, usualLoads } from '#lib/views/pans-to-do.ts'
 import { readAll } from '#tests/support/food.ts'
 import {
   at,

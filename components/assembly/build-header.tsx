@@ -75,6 +75,9 @@ export function NeedsBanner({
       {now.leaveOut.length > 0 && (
         <section className={styles.out} data-needs="leave-out">
           <strong className={styles.need}>{say.leaveOut(now.leaveOut)}</strong>
+          {now.leaveOutSaid.length > 0 && (
+            <span className={styles.accepted}>{say.leaveOutSaid(now.leaveOutSaid)}</span>
+          )}
           {now.keepFrom.length === 0 && <Accepted now={now} />}
         </section>
       )}

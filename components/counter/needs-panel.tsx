@@ -8,6 +8,7 @@ import type { RunningState } from '#lib/service/state.ts'
 import { staysApart } from '#lib/views/changing.ts'
 import { itemRows } from '#lib/views/counter.ts'
 import { EMPTY_DRAFT } from '#lib/views/draft.ts'
+import { toAskOf } from '#lib/views/left-out-though.ts'
 import { settleAll } from '#lib/views/ordering.ts'
 import { counter } from '#lib/words/counter-en.ts'
 
@@ -23,7 +24,9 @@ const FEW = 3
 
 /** What the guest told so far, what fits by that, and the way on. */
 export function NeedsPanel({ state, desk: { ordering, tap }, kept, detail }: NeedsPanelProps) {
-  const needs = ordering.drafts[ordering.current]?.needs ?? []
+  const draft = ordering.drafts[ordering.current] ?? EMPTY_DRAFT
+  const { needs } = draft
+  const asked = toAskOf(draft)
   if (needs.length === 0)
     return (
       <div className={styles.panel} data-idle="">
@@ -65,6 +68,7 @@ export function NeedsPanel({ state, desk: { ordering, tap }, kept, detail }: Nee
         </div>
         <Fits state={state} ordering={ordering} />
         {isApart && <p className={styles.sayAloud}>{counter.saySharedLine}</p>}
+        {asked.length > 0 && <p className={styles.sayAloud}>{counter.askLeftOut(asked)}</p>}
         <p className={styles.small}>{counter.cautionShort}</p>
       </div>
       <div className={styles.ways}>
@@ -78,8 +82,25 @@ export function NeedsPanel({ state, desk: { ordering, tap }, kept, detail }: Nee
             <small role="alert">{counter.noOneInCharge}</small>
           </button>
         )}
-        <button type="button" className={shared.main} onClick={() => tap({ act: 'said-needs' })}>
-          {counter.saidNeeds}
+        {asked.length > 0 && (
+          <button
+            type="button"
+            className={shared.button}
+            onClick={() => {
+              for (const code of asked) tap({ act: 'handling', code })
+            }}
+          >
+            {counter.leftOutApart}
+          </button>
+        )}
+        <button
+          type="button"
+          className={shared.main}
+          onClick={() =>
+            tap(asked.length > 0 ? { act: 'said-needs', isSaid: true } : { act: 'said-needs' })
+          }
+        >
+          {asked.length > 0 ? counter.leftOutSaid : counter.saidNeeds}
         </button>
       </div>
     </div>

@@ -188,7 +188,9 @@ export const backupSet = (before: RunningState, event: BackupSet & Stamp): Runni
     state = withStock(state, 'backup', backup, (one) =>
       filled(one, event, amount, [], event.batch == null ? [] : [event.batch]),
     )
-    state = countLoaded(unguarded(state, backup), { batch: event.batch, into: backup }, amount)
+    // It is a clean one: food that was used up left nothing in it.
+    state = { ...unguarded(state, backup), ...unmixedBy(state, backup) }
+    state = countLoaded(state, { batch: event.batch, into: backup }, amount)
     state = { ...state, accounts: addToAccounts(state.accounts, 'loaded', { [component]: amount }) }
   }
   if (soiledBy !== undefined)

@@ -11,9 +11,9 @@ import type { RunningState } from '#lib/service/state.ts'
 const batchKey = (batch: string): string => `batch/${batch}`
 
 /**
- * Pans, of the line and behind it, and batches that hold food made with an ingredient. A batch or a
- * pan of the line that seems to be used up, or was counted to nothing, may be counted up again: it
- * holds it until it is thrown out or filled anew.
+ * Pans, of the line and behind it, and batches that hold food made with an ingredient. What seems to be
+ * used up, or was counted to nothing, may be counted up again, or a finish be taken back: it holds it
+ * until it is thrown out or filled anew.
  */
 export const pansHolding = (state: RunningState, ingredient: string): readonly string[] => {
   const made = componentsWith(state.station, ingredient)
@@ -24,7 +24,7 @@ export const pansHolding = (state: RunningState, ingredient: string): readonly s
     })
     .map((pan) => pan.id)
   const behind = Object.entries(state.backupPans)
-    .filter(([, one]) => made.includes(one.component) && one.amount > 0)
+    .filter(([, one]) => made.includes(one.component) && mayHold(one))
     .map(([id]) => id)
   const making = Object.entries(state.batches)
     .filter(([, one]) => made.includes(one.component) && one.thrownOutAt === null)

@@ -71,6 +71,7 @@ export const withKept = (needs: readonly Need[], kept: readonly Need[]): readonl
 export const sameGuest = (ordering: Ordering, index: number): Ordering => {
   const asked = ordering.drafts[index]
   if (!asked || asked.asked === null || asked.asked === 'not-sure') return ordering
-  const known = { asked: asked.asked, needs: asked.needs }
+  const { asSaid = [] } = asked
+  const known = { asked: asked.asked, needs: asked.needs, asSaid }
   return { ...withDraft(ordering, known), step: 'choose' }
 }

@@ -10,6 +10,7 @@ import { heldBackFrom, type WhyLacking, whyLacking } from '#lib/views/assembly-l
 import { backupsTaken, type PanForBuild, panForBuild, soiledPans } from '#lib/views/assembly-pan.ts'
 import { type Stopped, stoppedBuilds } from '#lib/views/assembly-stop.ts'
 import { needsOf, type WhyHeld, whyHeld } from '#lib/views/held.ts'
+import { leftOutThough } from '#lib/views/left-out-though.ts'
 import { type Mark, markOf } from '#lib/views/mark.ts'
 
 /** One thing to put on the heat for builds that come soon. */
@@ -44,6 +45,8 @@ export interface NowBuild extends InQueue {
   readonly version: number
   readonly keepFrom: readonly NeedCode[]
   readonly leaveOut: readonly NeedCode[]
+  /** Of those: celiac disease, which the guest wants left out only. */
+  readonly leaveOutSaid: readonly NeedCode[]
   /** Names of what is taken from its protected back-up pan, in the order of the line. */
   readonly backups: readonly string[]
   /** Why the person in charge accepted its cautions with the guest; null where it has none. */
@@ -156,6 +159,7 @@ const nowBuild = (
     version: build.version,
     keepFrom: mark.keepFrom,
     leaveOut: mark.leaveOut,
+    leaveOutSaid: leftOutThough(choice.needs),
     backups: line.backups.map((id) => componentOf(state.station, id).name),
     accepted: acceptedUnder(state, choice)?.reason ?? null,
     whyHeld: build.hold && whyHeld(state, build, build.hold),

@@ -13,7 +13,8 @@ export type Act =
   | { readonly act: 'same-guest'; readonly index: number }
   | { readonly act: 'not-sure' }
   | { readonly act: 'ask-again' }
-  | { readonly act: 'said-needs' }
+  /** `isSaid`: what is left out only though it is celiac disease is what the guest said. */
+  | { readonly act: 'said-needs'; readonly isSaid?: true }
   | { readonly act: 'choose'; readonly item: string }
   | { readonly act: 'tap'; readonly component: string }
   | { readonly act: 'more'; readonly component: string }

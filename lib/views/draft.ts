@@ -1,6 +1,6 @@
 import { findItem } from '#lib/menu/find.ts'
 import type { Item, Part } from '#lib/menu/station-document.ts'
-import type { Asked, Need } from '#lib/needs/codes.ts'
+import type { Asked, Need, NeedCode } from '#lib/needs/codes.ts'
 import { type Finding, RANK } from '#lib/needs/judge.ts'
 import {
   type Because,
@@ -33,6 +33,8 @@ export interface Draft {
   /** null: not asked yet. */
   readonly asked: Asked | null
   readonly needs: readonly Need[]
+  /** Needs of which the guest said, when asked, that they are left out only; none where left away. */
+  readonly asSaid?: readonly NeedCode[]
   readonly item: string | null
   /** The base the guest asked for; null: the usual one. */
   readonly base: string | null

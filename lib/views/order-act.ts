@@ -15,7 +15,8 @@ import {
 } from '#lib/views/asking.ts'
 import { changeBuild, keptNeeds, needTold, otherAnswered, tellNeed } from '#lib/views/changing.ts'
 import type { Act } from '#lib/views/counter-act.ts'
-import { EMPTY_DRAFT } from '#lib/views/draft.ts'
+import { type Draft, EMPTY_DRAFT } from '#lib/views/draft.ts'
+import { toAskOf } from '#lib/views/left-out-though.ts'
 import {
   accepted,
   cameBack,
@@ -69,6 +70,19 @@ const agree = (ordering: Ordering, state: RunningState): Ordering => {
   const reading = settleAll(ordering, state)[ordering.current]?.reading
   if (ordering.step !== 'turned' || !reading) return ordering
   return { ...withDraft(ordering, { agreed: reading.key }), step: 'choose' }
+}
+
+/** The needs were told: on to the food, but for what is asked once more. */
+const saidNeeds = (
+  ordering: Ordering,
+  draft: Draft,
+  { isSaid }: Extract<Act, { readonly act: 'said-needs' }>,
+): Ordering => {
+  const asked = toAskOf(draft)
+  if (asked.length > 0 && !isSaid) return ordering
+  const asSaid = [...(draft.asSaid ?? []), ...asked]
+  const next = asked.length > 0 ? withDraft(ordering, { asSaid }) : ordering
+  return { ...next, step: 'choose', note: null }
 }
 
 /** Taps that are let through while an order waits for its answer. */
@@ -142,7 +156,7 @@ const afterTap = (ordering: Ordering, tap: Act, state: RunningState): Ordering =
       }
     case 'said-needs':
       return draft.needs.length > 0 && !ordering.telling
-        ? { ...ordering, step: 'choose', note: null }
+        ? saidNeeds(ordering, draft, tap)
         : ordering
     case 'choose':
       return chooseItem(ordering, tap.item, state)

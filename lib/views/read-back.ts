@@ -3,6 +3,7 @@ import type { NeedCode } from '#lib/needs/codes.ts'
 import type { Finding } from '#lib/needs/judge.ts'
 import type { Settled, SettledPart } from '#lib/views/draft.ts'
 import { tellFinding } from '#lib/views/finding-told.ts'
+import { leftOutThough } from '#lib/views/left-out-though.ts'
 import { type Offer, type Standing, standingOf, toAcceptOf } from '#lib/views/offer.ts'
 import type { Statement } from '#lib/views/statement.ts'
 
@@ -120,6 +121,7 @@ export const readBack = (offer: Offer, settled: Settled): readonly Statement[] =
       differences.push({ say: 'fewer', component: part.component, portions })
   }
   const apart = choice.needs.filter((one) => one.handling === 'keep-apart').map((one) => one.code)
+  const asTold = leftOutThough(choice.needs)
   const notes = noted(offer, settled)
   return [
     {
@@ -138,6 +140,7 @@ export const readBack = (offer: Offer, settled: Settled): readonly Statement[] =
     ),
     ...(toAccept.length > 0 && choice.caution !== null ? [{ say: 'accepted' } as const] : []),
     ...(apart.length > 0 ? [{ say: 'keep-apart', codes: apart } as const] : []),
+    ...(asTold.length > 0 ? [{ say: 'as-told', codes: asTold } as const] : []),
     ...(notes.length > 0 ? [{ say: 'noted', codes: notes } as const] : []),
     { say: 'price', cents: settled.priceCents },
   ]

@@ -5,7 +5,7 @@ import type { CautionReason } from '#lib/service/caution-reasons.ts'
 import type { Hazard } from '#lib/views/assembly-pan.ts'
 import type { PartAs } from '#lib/views/assembly-stop.ts'
 import { sayLength } from '#lib/words/clock-en.ts'
-import { inSentence } from '#lib/words/findings-en.ts'
+import { inSentence, list, startingWith } from '#lib/words/findings-en.ts'
 import { cautionReason, loudNeed as loud, sayNeed } from '#lib/words/held-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 
@@ -69,6 +69,8 @@ export const assemblyEn = {
   },
   leaveOut: (codes: readonly NeedCode[]) =>
     codes.map((code) => (isDiet(code) ? loud(code) : `no ${loud(code)}`)).join(' · '),
+  leaveOutSaid: (codes: readonly NeedCode[]) =>
+    `${startingWith(list(codes.map(needName), 'and'))}: left out only, not kept apart, as the guest said.`,
   stepsShort: 'washed hands · new gloves · fresh liner · clean scoop · own wrap · carried apart',
   accepted: (reason: CautionReason) =>
     `Caution accepted by the person in charge, with the guest: ${cautionReason[reason]}.`,

@@ -47,6 +47,10 @@ export const counter = {
     'Shows what labels declare; proves nothing. Local code and the person in charge decide.',
   saySharedLine: '“It’s a shared line. We take care, but can’t promise that none gets in.”',
   saidNeeds: 'Said. Choose food',
+  askLeftOut: (codes: readonly NeedCode[]) =>
+    `“${startingWith(list(codes.map(needName), 'and'))}: only left out, not kept apart. Is that what you said?”`,
+  leftOutSaid: 'Yes: only left out',
+  leftOutApart: 'No: keep apart',
   askFirst: 'Ask every guest, and tap the answer.',
   stopTitle: 'Stop. Call the person in charge.',
   stopWhy:

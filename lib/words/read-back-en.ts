@@ -109,6 +109,12 @@ const sayStatement = (one: Statement, name: NameOf, price: (cents: number) => st
       return said('', 'You accept that', ', with the person in charge.')
     case 'keep-apart':
       return said('It’s made on a shared line: ', `we can’t promise ${notPromised(one.codes)}`, '.')
+    case 'as-told':
+      return said(
+        'As you told us: ',
+        `${list(one.codes.map(needName), 'and')} left out only, not kept apart`,
+        '.',
+      )
     case 'noted':
       return said('Left out, not kept apart: ', noting(one.codes), '.')
     case 'kept':

@@ -1,8 +1,7 @@
 import { componentsWith } from '#lib/menu/made-with.ts'
 import type { Consequence } from '#lib/service/consequences/consequence.ts'
-import { stockOf, whereIs } from '#lib/service/held-stock.ts'
+import { mayHold, stockOf, whereIs } from '#lib/service/held-stock.ts'
 import type { BackupSet } from '#lib/service/line-event.ts'
-import { protectedOf } from '#lib/service/soiling.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 /** Whether the same food stands there as before. Food that was moved takes its label along. */
@@ -10,6 +9,12 @@ const isSameFood = (before: RunningState, after: RunningState, pan: string): boo
   const what = whereIs(after, pan)
   return what === null || stockOf(before, what, pan)?.load === stockOf(after, what, pan)?.load
 }
+
+/** Protected back-up pans that hold something of a component, or would if a finish is taken back. */
+const standingOf = ({ backupPans }: RunningState, component: string): readonly string[] =>
+  Object.entries(backupPans)
+    .filter(([, one]) => one.component === component && one.guarded && mayHold(one))
+    .map(([id]) => id)
 
 /**
  * Back-up pans of the product of before: no longer said to stand ready, also once what keeps one from
@@ -27,7 +32,7 @@ export const labelledBackups: Consequence = {
       if (!isRelabelled) return []
       return componentsWith(after.station, ingredient).flatMap((component): BackupSet[] => {
         const gone = { type: 'backupSet', component, ready: false } as const
-        const standing = protectedOf(after, component)
+        const standing = standingOf(after, component)
         if (standing.length > 0) return standing.map((backup) => ({ ...gone, backup }))
         return after.backups[component] === undefined ? [] : [gone]
       })

@@ -4,6 +4,8 @@ import { declaredBy } from '#lib/needs/declared.ts'
 import { ownDocument } from '#lib/service/mixing.ts'
 import { fahrenheit, madeBefore } from '#tests/support/food.ts'
 import {
+  at,
+  buildIn,
   changePan,
   choose,
   codeOf,
@@ -196,6 +198,69 @@ describe('another product at the door', () => {
     expect(ready(warm, good).state.backups.slaw).toBeDefined()
     expect(ready(warm, read('other'), good).state.backups.slaw).toBeUndefined()
     expect(ready(warm, read('same'), good).state.backups.slaw).toBeDefined()
+  })
+
+  /** The back-up pan holds one portion, which a build that is kept apart took. */
+  const usedUp = onward(
+    ready(putAway, ...newBatch),
+    {
+      type: 'setBackup',
+      component: 'slaw',
+      ready: true,
+      amount: ofPortions('slaw', 1),
+      reading: fahrenheit(38),
+      initials: 'KT',
+      ...again,
+    },
+    send({
+      ...withSlaw,
+      ...needs({ code: 'milk', handling: 'keep-apart', reason: null }),
+      agreed: true,
+    }),
+    { type: 'start', ...at('1A'), read: true },
+    { type: 'finish', ...at('1A') },
+  )
+  const undone: Given = { type: 'takeBack', ...at('1A'), made: false }
+
+  it('[S123] a used-up back-up pan holds it too: a finish that is taken back brings its food to light', () => {
+    expect(buildIn(usedUp, '1A').took).toContainEqual(
+      expect.objectContaining({ pan: 'back-up-slaw' }),
+    )
+    expect(usedUp.state.backupPans['back-up-slaw']?.amount).toBe(0)
+    // Nothing came between: it is as it was.
+    expect(onward(usedUp, undone).state.backups.slaw).toBeDefined()
+    const told = onward(usedUp, read('other'))
+    expect(told.state.mixing['sesame-oil']?.pans).toContain('back-up-slaw')
+    const back = onward(told, undone)
+    expect(back.state.backupPans['back-up-slaw']?.amount).toBe(ofPortions('slaw', 1))
+    expect(back.state.backups.slaw).toBeUndefined()
+    // The pan and the batches of before are gone, and still it isn't free.
+    const others = ['opening-slaw', 'b-new'].map((id) => ({ ...oldBatch, id }) as Given)
+    const later = madeBefore('b-later', 'slaw', 2_000_000)
+    const changed: Given = { ...newSlaw, batch: 'b-later', notFirst: true } as Given
+    expect(slaw(onward(back, ...others, ...later, changed))).toBe('contains')
+  })
+
+  it('[S123] until it is filled anew, as a clean one', () => {
+    const told = onward(usedUp, read('other'))
+    const fill = (batch: string): Given => ({
+      type: 'setBackup',
+      component: 'slaw',
+      ready: true,
+      amount: ofPortions('slaw', 2),
+      reading: fahrenheit(38),
+      initials: 'KT',
+      batch,
+      notFirst: true,
+    })
+    const anew = onward(told, ...madeBefore('b-later', 'slaw', 2_000_000), fill('b-later'))
+    expect(anew.state.mixing['sesame-oil']?.pans).not.toContain('back-up-slaw')
+    expect(anew.state.backups.slaw).toBeDefined()
+    // Out of a batch that holds it, it holds it again.
+    expect(onward(told, fill('b-new')).state.mixing['sesame-oil']?.pans).toContain('back-up-slaw')
+    expect(onward(anew, undone).state.backupPans['back-up-slaw']?.amount).toBe(
+      ofPortions('slaw', 2),
+    )
   })
 
   it('[S92] a label of the same product that was read wrong takes its place at once', () => {

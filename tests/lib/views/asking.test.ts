@@ -5,6 +5,8 @@ import { CLAIMS, DIETS } from '#lib/needs/diets.ts'
 import { kitchenOf } from '#lib/service/kitchen-of.ts'
 import { askTiles, MOST_TILES } from '#lib/views/ask-tiles.ts'
 import type { Act } from '#lib/views/counter-act.ts'
+import { EMPTY_DRAFT } from '#lib/views/draft.ts'
+import { toAskOf } from '#lib/views/left-out-though.ts'
 import { act } from '#lib/views/order-act.ts'
 import { IDLE, type Ordering } from '#lib/views/ordering.ts'
 import { verdictsFor } from '#tests/support/counter-verdicts.ts'
@@ -98,6 +100,46 @@ describe('celiac disease as a reason', () => {
     expect(needsAfter(gluten, other('gluten'), coeliac('gluten'), coeliac('gluten'))).toEqual([
       { code: 'gluten', handling: 'keep-apart', reason: null },
     ])
+  })
+
+  const said: Act = { act: 'said-needs' }
+  const asSaid: Act = { act: 'said-needs', isSaid: true }
+  const leftOut = [gluten, coeliac('gluten'), other('gluten')]
+  const draftOf = (order: Ordering) => order.drafts[0] ?? EMPTY_DRAFT
+
+  test('[C74] left out only is asked once, and goes on only as the guest said', () => {
+    const asked = taps(...leftOut, said)
+    expect(asked.step).toBe('ask')
+    expect(toAskOf(draftOf(asked))).toEqual(['gluten'])
+    const on = taps(...leftOut, asSaid)
+    expect(on.step).toBe('choose')
+    expect(toAskOf(draftOf(on))).toEqual([])
+    // Once: whoever comes back to it is asked no more, also where it was kept apart in between.
+    const again = act(act(on, { act: 'ask-again' }, STATE), said, STATE)
+    expect(again.step).toBe('choose')
+    const turned = [other('gluten'), other('gluten'), said]
+    expect(turned.reduce((so, one) => act(so, one, STATE), on).step).toBe('choose')
+    const milk: Act = { act: 'need', code: 'milk' }
+    const more = [{ act: 'ask-again' } as const, milk, coeliac('milk'), other('milk'), said]
+    const next = more.reduce((so: Ordering, one: Act) => act(so, one, STATE), on)
+    expect([next.step, toAskOf(draftOf(next))]).toEqual(['ask', ['milk']])
+  })
+
+  test('[C74] nothing is asked where it is kept apart, or for another reason', () => {
+    expect(taps(gluten, coeliac('gluten'), said).step).toBe('choose')
+    expect(taps(gluten, other('gluten'), said).step).toBe('choose')
+    const allergy: Act = { act: 'reason', code: 'gluten', reason: 'allergy' }
+    expect(taps(gluten, other('gluten'), allergy, said).step).toBe('choose')
+    const apart = taps(...leftOut, said, other('gluten'), said)
+    expect(apart.step).toBe('choose')
+    expect(apart.drafts[0]?.needs).toMatchObject([{ handling: 'keep-apart' }])
+  })
+
+  test('[C74] a build for the same guest isn’t asked of again', () => {
+    const two = taps(...leftOut, asSaid, { act: 'choose', item: 'harbor-tuna' }, { act: 'another' })
+    const same = act(two, { act: 'same-guest', index: 0 }, STATE)
+    expect(same.step).toBe('choose')
+    expect(toAskOf(same.drafts[1] ?? EMPTY_DRAFT)).toEqual([])
   })
 
   test('[C60] is read by no verdict', () => {

@@ -9,6 +9,7 @@ import {
 } from '#lib/views/assembly.ts'
 import type { PanForBuild } from '#lib/views/assembly-pan.ts'
 import { differencesOf, stoppedBuilds } from '#lib/views/assembly-stop.ts'
+import { assemblyEn } from '#lib/words/assembly-en.ts'
 import {
   at,
   change,
@@ -46,6 +47,15 @@ const panIn = (told: Told, pan: string): PanForBuild => {
   return found
 }
 
+/** Of celiac disease, though the guest wants it left out only. */
+const milkOut = (over: Partial<Need> = {}) =>
+  given(
+    send({
+      ...withoutMilk(),
+      ...needs({ code: 'milk', handling: 'leave-out', reason: 'coeliac', ...over }),
+    }),
+  )
+
 const plain = () => choose('garden-chicken')
 const withoutMilk = (): BuildChoice =>
   choose(
@@ -53,6 +63,16 @@ const withoutMilk = (): BuildChoice =>
     { cheddar: 'no', 'yogurt-sauce': 'no', almonds: 'no' },
     needs(keepApart('milk')),
   )
+
+describe('what is left out only though it is celiac disease', () => {
+  test('[C74] is told as what the guest said, in words that name no disease', () => {
+    expect(nowOf(milkOut())).toMatchObject({ leaveOut: ['milk'], leaveOutSaid: ['milk'] })
+    expect(nowOf(milkOut({ reason: 'diet' }))).toMatchObject({ leaveOutSaid: [] })
+    expect(assemblyEn.leaveOutSaid(['gluten'])).toBe(
+      'Gluten: left out only, not kept apart, as the guest said.',
+    )
+  })
+})
 
 describe('which build is made now', () => {
   test('[A1] the oldest being made, else the oldest that waits; none when nothing is open', () => {

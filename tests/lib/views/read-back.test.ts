@@ -162,6 +162,22 @@ describe('the read-back', () => {
     expect(apart).not.toMatch(/safe|free of|allergen-free/i)
   })
 
+  test('[C74] celiac disease that is left out only is said as what the guest told', () => {
+    const gluten = { ...need('gluten'), reason: 'coeliac' } as const
+    const told = 'As you told us: gluten left out only, not kept apart.'
+    const words = said('harbor-tuna', { needs: [gluten], base: 'rice' })
+    expect(words).toContain(told)
+    expect(words).not.toMatch(/celiac/i)
+    for (const over of [{ handling: 'keep-apart' }, { reason: 'diet' }, { reason: null }] as const)
+      expect(said('harbor-tuna', { needs: [{ ...gluten, ...over }], base: 'rice' })).not.toContain(
+        'As you told us',
+      )
+    const both = [gluten, { ...gluten, code: 'milk' }]
+    expect(said('harbor-tuna', { needs: both, base: 'rice' })).toContain(
+      'As you told us: gluten and milk left out only, not kept apart.',
+    )
+  })
+
   test('[C39] cautions, their acceptance and back-up pans are said, in the words of the read-back', () => {
     const sesame = [need('sesame', 'keep-apart')]
     const state = running(ready())

@@ -63,7 +63,7 @@ describe('the threads', () => {
     'tell a test that fails, end one that hangs, and go on',
     async () => {
       await buildThread()
-      const thread = await createThread({ root, modules, probed: {}, packages: ['vitest'] })
+      const thread = await createThread({ root, modules, probed: {}, loads: {}, packages: ['vitest'] })
       onTestFinished(() => thread.end())
       const run = (test: string, withinMs = 20_000) =>
         thread.run({ test, mutated: null, isProbed: false }, withinMs)

@@ -27,8 +27,9 @@ import {
 } from '#tests/support/service.ts'
 import { components, opened, type Step, stationWithSpares } from '#tests/support/spare-station.ts'
 import { free, held } from '#tests/support/stock-sums.ts'
+import { isShort, stretched } from '#tests/support/stretch.ts'
 
-const RUNS = { numRuns: 900, seed: 20_261_125 }
+const RUNS = { numRuns: stretched(900), seed: 20_261_125 }
 
 interface Happened {
   readonly by: Role
@@ -120,38 +121,41 @@ describe('whatever is commanded', () => {
   )
   const refused = count(histories.flatMap((lived) => lived.refused))
 
-  it('the histories are worth it: each kind of command is accepted in them, and nonsense refused', () => {
-    const often: CommandType[] = [
-      ...(['readTemperature', 'resolveOffSale', 'throwOut', 'topUp', 'missScoop'] as const),
-      ...(['load', 'changePan', 'correct', 'send', 'change', 'cancel', 'acknowledge'] as const),
-      ...(['start', 'finish', 'takeBack', 'remake', 'handOver', 'pay', 'scoopBack'] as const),
-      ...(['stopSelling', 'resumeSelling', 'signOn', 'signOff', 'acceptCaution'] as const),
-      ...(['tellNeed', 'changeLabel', 'notSameProduct', 'soilPan', 'setBackup'] as const),
-    ]
-    for (const type of often) expect(accepted.get(type) ?? 0, type).toBeGreaterThan(20)
-    expect(histories.some(({ end }) => Object.keys(end.state.lent).length > 0)).toBe(true)
-    const events = histories.flatMap(({ end }) => end.events)
-    expect(events.filter((one) => 'was' in one && one.was === 'slip').length).toBeGreaterThan(5)
-    for (const code of [
-      'sold-out',
-      'short',
-      'wrong-state',
-      'build-stopped',
-      'absurd-amount',
-      'absurd-portions',
-      'contains',
-      'no-such-item',
-      'no-such-need',
-      'caution',
-      'no-one-in-charge',
-      ...(['not-agreed', 'not-read-back', 'not-asked', 'say-what-was-put-in'] as const),
-      'build-held',
-      'made-food-is-waste',
-      'pan-soiled',
-      'need-dropped',
-    ])
-      expect(refused.get(code) ?? 0, code).toBeGreaterThan(10)
-  })
+  it.skipIf(isShort)(
+    'the histories are worth it: each kind of command is accepted in them, and nonsense refused',
+    () => {
+      const often: CommandType[] = [
+        ...(['readTemperature', 'resolveOffSale', 'throwOut', 'topUp', 'missScoop'] as const),
+        ...(['load', 'changePan', 'correct', 'send', 'change', 'cancel', 'acknowledge'] as const),
+        ...(['start', 'finish', 'takeBack', 'remake', 'handOver', 'pay', 'scoopBack'] as const),
+        ...(['stopSelling', 'resumeSelling', 'signOn', 'signOff', 'acceptCaution'] as const),
+        ...(['tellNeed', 'changeLabel', 'notSameProduct', 'soilPan', 'setBackup'] as const),
+      ]
+      for (const type of often) expect(accepted.get(type) ?? 0, type).toBeGreaterThan(20)
+      expect(histories.some(({ end }) => Object.keys(end.state.lent).length > 0)).toBe(true)
+      const events = histories.flatMap(({ end }) => end.events)
+      expect(events.filter((one) => 'was' in one && one.was === 'slip').length).toBeGreaterThan(5)
+      for (const code of [
+        'sold-out',
+        'short',
+        'wrong-state',
+        'build-stopped',
+        'absurd-amount',
+        'absurd-portions',
+        'contains',
+        'no-such-item',
+        'no-such-need',
+        'caution',
+        'no-one-in-charge',
+        ...(['not-agreed', 'not-read-back', 'not-asked', 'say-what-was-put-in'] as const),
+        'build-held',
+        'made-food-is-waste',
+        'pan-soiled',
+        'need-dropped',
+      ])
+        expect(refused.get(code) ?? 0, code).toBeGreaterThan(10)
+    },
+  )
 
   it('[K7] what was loaded and corrected is in the pans, used, wasted or taken away, to the milligram', () => {
     always(({ after }) => {
@@ -267,7 +271,7 @@ describe('whatever is commanded', () => {
         )
           expect(findBuild(before.state, event.ticket, event.letter)?.hold).toBeNull()
     })
-    expect(held).toBeGreaterThan(500)
+    if (!isShort) expect(held).toBeGreaterThan(500)
   })
 
   it('[S66] no build is accepted of which anything that is taken is ruled out or not accepted', () => {
@@ -297,7 +301,7 @@ describe('whatever is commanded', () => {
         }
       }
     })
-    expect(looked).toBeGreaterThan(300)
+    if (!isShort) expect(looked).toBeGreaterThan(300)
   })
 
   it('[S80] whatever goes on fits its guest, after every label, scoop and back-up', () => {
@@ -346,7 +350,7 @@ describe('whatever is commanded', () => {
         }
       }
     })
-    expect(looked).toBeGreaterThan(20)
+    if (!isShort) expect(looked).toBeGreaterThan(20)
   })
 
   it('[S10] the numbers of tickets count up, and none is given twice', () => {

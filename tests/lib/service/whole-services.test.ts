@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { CONSEQUENCES } from '#lib/service/consequences/consequences.ts'
+import { isShort, stretched } from '#tests/support/stretch.ts'
 import { unreached, watchHistories } from '#tests/support/watched-histories.ts'
 
 const SEED = 1
@@ -12,14 +13,15 @@ describe('whatever happens in a whole service', () => {
   it('[S151] what goes on fits, every hold has a cause, and what was handed over is listed', {
     timeout: 2 * MINUTE,
   }, () => {
-    const { counts, broken } = watchHistories({ seed: SEED, histories: HISTORIES })
+    const { counts, broken } = watchHistories({ seed: SEED, histories: stretched(HISTORIES) })
     expect(broken).toEqual([])
+    if (isShort) return
     expect(unreached(counts)).toEqual([])
     const { restarts, jumps, lifted, found, listed } = counts
     expect(Math.min(restarts, jumps, lifted, found, listed)).toBeGreaterThan(5)
   })
 
-  it.each(CONSEQUENCES.map(({ name }) => name))(
+  it.each(isShort ? [] : CONSEQUENCES.map(({ name }) => name))(
     '[S152] shows it where %s doesn’t follow',
     { timeout: 2 * MINUTE },
     (name) => {

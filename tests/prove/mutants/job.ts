@@ -6,6 +6,8 @@ export interface WorkerSetting {
   readonly modules: Readonly<Record<string, string>>
   /** Those whose functions tell when they are called. */
   readonly probed: Readonly<Record<string, string>>
+  /** What each of them loads, of the others. */
+  readonly loads: Readonly<Record<string, readonly string[]>>
   /** Packages that they import. */
   readonly packages: readonly string[]
 }

@@ -14,8 +14,8 @@ export interface End {
 interface Result {
   readonly end: 'killed' | 'hung' | 'survived'
   readonly by: string | null
-  /** Of the test file that noticed, or of all that could have. */
-  readonly digest: string
+  /** The digest of the test file that noticed, or of each that didn't. */
+  readonly digests: readonly string[]
 }
 
 interface Kept {
@@ -24,12 +24,17 @@ interface Kept {
   readonly unchanged: Record<string, Ran>
 }
 
+/** A digest for each test that could notice. */
+export type Digests = ReadonlyMap<string, string>
+
 export interface Keep {
   readonly unchanged: (digest: string) => Ran | undefined
   readonly addUnchanged: (digest: string, ran: Ran) => void
-  /** What was found where the tests were as they are; a digest for each test that could notice. */
-  readonly find: (mutant: Mutant, digests: ReadonlyMap<string, string>) => End | null
-  readonly add: (mutant: Mutant, end: End, digests: ReadonlyMap<string, string>) => void
+  /** What was found where the tests are as they were. */
+  readonly find: (mutant: Mutant, digests: Digests) => End | null
+  /** Whether a test, as it is, is known not to notice. */
+  readonly isDeaf: (mutant: Mutant, digest: string) => boolean
+  readonly add: (mutant: Mutant, end: End, digests: Digests) => void
   readonly write: () => void
 }
 
@@ -37,9 +42,6 @@ const FILE = join(root, '.build', 'mutants.json')
 const WRITTEN_EVERY = 10
 
 const keyOf = ({ file, text }: Mutant): string => sha256(file, text)
-
-const ofAll = (digests: ReadonlyMap<string, string>): string =>
-  sha256(...[...digests.values()].sort())
 
 const read = (): Kept => {
   try {
@@ -53,6 +55,7 @@ export const keepNothing: Keep = {
   unchanged: () => undefined,
   addUnchanged: () => undefined,
   find: () => null,
+  isDeaf: () => false,
   add: () => undefined,
   write: () => undefined,
 }
@@ -67,6 +70,10 @@ export const keepInFile = (): Keep => {
     renameSync(`${FILE}.new`, FILE)
     unwritten = 0
   }
+  const isDeaf = (mutant: Mutant, digest: string): boolean => {
+    const known = results[keyOf(mutant)]
+    return known?.end === 'survived' && known.digests.includes(digest)
+  }
   return {
     unchanged: (digest) => unchanged[digest],
     addUnchanged: (digest, ran) => {
@@ -75,14 +82,18 @@ export const keepInFile = (): Keep => {
     find: (mutant, digests) => {
       const known = results[keyOf(mutant)]
       if (!known) return null
-      const { end, by, digest } = known
-      const now = by === null ? ofAll(digests) : digests.get(by)
-      return digest === now ? { end, by } : null
+      const { end, by } = known
+      const now = by === null ? [...digests.values()] : [digests.get(by) ?? '']
+      return now.every((one) => known.digests.includes(one)) ? { end, by } : null
     },
+    isDeaf,
     add: (mutant, { end, by }, digests) => {
       if (end === 'uncalled' || end === 'not run') return
-      const digest = by === null ? ofAll(digests) : (digests.get(by) ?? '')
-      results[keyOf(mutant)] = { end, by, digest }
+      results[keyOf(mutant)] = {
+        end,
+        by,
+        digests: by === null ? [...digests.values()] : [digests.get(by) ?? ''],
+      }
       unwritten += 1
       if (unwritten >= WRITTEN_EVERY) write()
     },

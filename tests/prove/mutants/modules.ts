@@ -11,6 +11,8 @@ export interface ModuleTree {
   readonly texts: ReadonlyMap<string, string>
   /** What stands in a test file and in all that it reaches. */
   readonly digestOf: (test: string) => string
+  /** What each file imports at run time, of the repository's. */
+  readonly loads: ReadonlyMap<string, readonly string[]>
   readonly packages: readonly string[]
 }
 
@@ -21,7 +23,7 @@ export const testsBelow = (folders: readonly string[]): readonly string[] =>
 /** Test files with what they reach. */
 export const readModules = (tests: readonly string[]): ModuleTree => {
   const texts = new Map<string, string>()
-  const reaches = new Map<string, readonly string[]>()
+  const loads = new Map<string, readonly string[]>()
   const packages = new Set<string>()
   const read = (path: string): void => {
     if (texts.has(path)) return
@@ -30,7 +32,7 @@ export const readModules = (tests: readonly string[]): ModuleTree => {
     if (path.endsWith('.json')) return
     const imports = parseSource(path, text).imports.filter((one) => !one.typeOnly)
     const files = imports.flatMap(({ file }) => file ?? [])
-    reaches.set(path, files)
+    loads.set(path, files)
     for (const { specifier, file } of imports) if (file === null) packages.add(specifier)
     files.forEach(read)
   }
@@ -42,7 +44,7 @@ export const readModules = (tests: readonly string[]): ModuleTree => {
     const known = digests.get(test)
     if (known !== undefined) return known
     const seen = new Set<string>([test])
-    for (const path of seen) for (const next of reaches.get(path) ?? []) seen.add(next)
+    for (const path of seen) for (const next of loads.get(path) ?? []) seen.add(next)
     const digest = sha256(
       lock,
       ...[...seen].sort().flatMap((path) => [path, hashes.get(path) ?? '']),
@@ -50,7 +52,7 @@ export const readModules = (tests: readonly string[]): ModuleTree => {
     digests.set(test, digest)
     return digest
   }
-  return { tests, texts, digestOf, packages: [...packages].sort() }
+  return { tests, texts, digestOf, loads, packages: [...packages].sort() }
 }
 
 /** A module's text as Node runs it; data stay as they are. */

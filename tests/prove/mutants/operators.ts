@@ -188,7 +188,7 @@ const editsAt = (node: Node, text: string, codes: readonly string[]): readonly E
       return other === undefined ? [] : [between(node.left, node.right, other, 'sum')]
     }
     case 'ExpressionStatement':
-      return node.expression.type === 'Literal' ? [] : [instead(node, ';', 'statement dropped')]
+      return node.expression.type === 'Literal' ? [] : [instead(node, '{}', 'statement dropped')]
     case 'CallExpression': {
       const args = node.arguments
       const unsaid = args

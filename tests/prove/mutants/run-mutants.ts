@@ -49,6 +49,7 @@ const settingFor = async (
     root,
     modules: await inCode(tree.texts),
     probed: await inCode([...probes].map(([path, { text }]) => [path, text] as const)),
+    loads: Object.fromEntries(tree.loads),
     packages: tree.packages,
   }
 }
@@ -118,7 +119,8 @@ export const runMutants = async (
   const endOf = async (thread: TestThread, mutant: Mutant): Promise<Outcome> => {
     const { file } = mutant
     const probe = probes.get(file)
-    const could = probe ? (callers.get(`${file} ${bodyAround(probe, mutant.start)}`) ?? []) : []
+    const body = `${file} ${probe ? bodyAround(probe, mutant.start) : 0}`
+    const could = callers.get(body) ?? []
     if (could.length === 0) return { mutant, end: 'uncalled', by: null }
     const digests = new Map(could.map(({ test }) => [test, tree.digestOf(test)]))
     const before = keep.find(mutant, digests)
@@ -126,20 +128,27 @@ export const runMutants = async (
       fromBefore += 1
       return { mutant, ...before }
     }
-    // Tests of the same folder, and those that noticed others of this file, are likely to notice.
+    // Tests of the same folder, and those that noticed others of this file, the more of this function,
+    // are likely to notice.
     const folder = `tests/${dirname(file)}/`
     const weight = ({ test, ms }: Baseline): number =>
-      (ms + 5) / (1 + (kills.get(`${file} ${test}`) ?? 0) + (test.startsWith(folder) ? 3 : 0))
+      (ms + 5) /
+      (1 +
+        (kills.get(`${file} ${test}`) ?? 0) +
+        5 * (kills.get(`${body} ${test}`) ?? 0) +
+        (test.startsWith(folder) ? 3 : 0))
     const code = await runnable(file, mutant.text)
     const ended = async (): Promise<Outcome> => {
       for (const { test, ms } of could.toSorted((one, other) => weight(one) - weight(other))) {
+        if (keep.isDeaf(mutant, digests.get(test) ?? '')) continue
         if (performance.now() > untilMs) return { mutant, end: 'not run', by: null }
         const ran = await thread.run(
           { test, mutated: { path: file, code }, isProbed: false },
           Math.max(LEAST_MS, TIMES * ms),
         )
         if (typeof ran !== 'string' && ran.failed === null) continue
-        kills.set(`${file} ${test}`, (kills.get(`${file} ${test}`) ?? 0) + 1)
+        for (const of of [file, body])
+          kills.set(`${of} ${test}`, (kills.get(`${of} ${test}`) ?? 0) + 1)
         return { mutant, end: typeof ran === 'string' ? 'hung' : 'killed', by: test }
       }
       return { mutant, end: 'survived', by: null }

@@ -26,8 +26,8 @@ const UNSAFE: readonly DiscardReason[] = [
 export const NEVER_GOOD: readonly DiscardReason[] = ['not-cooled', 'not-cooked']
 
 /** A clock that is set back moves the moments of a finding, and finds nothing. */
-const isFound = (now: OffSale | null, then: OffSale | null): boolean =>
-  now?.why === 'out-of-limits' &&
+const isFound = (now: OffSale, then: OffSale | null): boolean =>
+  now.why === 'out-of-limits' &&
   (then?.why !== now.why ||
     then.since !== now.since ||
     (then.lastGoodAt === null) !== (now.lastGoodAt === null))
@@ -40,7 +40,7 @@ const badIn = (
   then === now
     ? []
     : Object.keys(now).flatMap((id): Suspect[] => {
-        const offSale = now[id]?.offSale ?? null
+        const offSale = now[id]?.offSale
         return offSale && isFound(offSale, then[id]?.offSale ?? null)
           ? [{ what, id, lastGoodAt: offSale.lastGoodAt }]
           : []

@@ -336,8 +336,13 @@ describe('consequences', () => {
       ]).toEqual([name, []])
   })
 
-  it('[S103] are told apart by name, and each is asked by slices of the state', () => {
-    expect(new Set(CONSEQUENCES.map(({ name }) => name)).size).toBe(CONSEQUENCES.length)
+  it('[S103] are told apart by name, in their order, and each is asked by slices of the state', () => {
+    expect(CONSEQUENCES.map(({ name }) => name)).toEqual([
+      ...['labelled-backups', 'never-good-pans', 'stops-of-gone', 'made-of-gone'],
+      ...['off-sale-making', 'off-sale-made', 'shelf-made', 'shelf-gone'],
+      ...['unsure-holds', 'remade-unread', 'unmade-holds', 'made-holds', 'guests-to-find'],
+      ...['lifted-holds', 'handed-over-lists'],
+    ])
     for (const { name, reads } of CONSEQUENCES)
       expect([name, reads.length > 0]).toEqual([name, true])
   })

@@ -16,7 +16,6 @@ import {
   openLabel,
   order,
   readAloud,
-  saying,
   sendButton,
   shelfCard,
   tapUntil,
@@ -25,6 +24,7 @@ import {
   turnAndAgree,
 } from './support/hands.ts'
 import { expect, test } from './support/job.ts'
+import { seeStop } from './support/need-hands.ts'
 
 const SMALL = { viewport: { width: 1024, height: 768 } }
 const WHY = sayWhyHeld({ reason: 'label', ingredients: ['Cumin, ground'] })
@@ -78,10 +78,7 @@ test('not the same product as last time: unknown at once, until its label is rea
     await expect(assembly.getByRole('heading', { name: `${assemblyEn.stop} 1A` })).toBeVisible()
     await expect(assembly.getByText(WHY)).toBeVisible()
     await expect(pans.getByText(firstWords.holdTitle(['1A']), { exact: true })).toBeVisible()
-    await tapUntil(
-      assembly.getByRole('button', { name: saying(assemblyEn.foodNo, assemblyEn.foodNoThen) }),
-      assembly.getByRole('button', { name: assemblyEn.start('2A') }),
-    )
+    await seeStop(assembly, '1A', assembly.getByRole('button', { name: assemblyEn.start('2A') }))
     await makeAndMark(assembly, '2A', assembly.getByText(assemblyEn.heldThen))
     await expect(assembly.getByText(WHY)).toBeVisible()
     await tapUntil(

@@ -14,7 +14,7 @@ import {
   turnAndAgree,
 } from './support/hands.ts'
 import { expect, test } from './support/job.ts'
-import { answerStop, readAndStart, stopOf } from './support/need-hands.ts'
+import { answerStop, readAndStart, seeStop, stopOf } from './support/need-hands.ts'
 import { orderMilkApart, standsBehind } from './support/slaw-behind.ts'
 
 test('the back-up that ran empty: its guest’s build is held, and never made off the line', async ({
@@ -47,7 +47,7 @@ test('the back-up that ran empty: its guest’s build is held, and never made of
     const why = sayWhyHeld({ reason: 'contact', scoops: [wrongScoop] })
     await answerStop(assembly, true, stopOf(assembly).getByText(why))
     const wasted = lead.wasted()
-    await answerStop(assembly, false, assembly.getByText(assemblyEn.heldThen))
+    await seeStop(assembly, '1A', assembly.getByText(assemblyEn.heldThen))
     expect(lead.wasted()).toEqual(wasted)
     expect(lead.state().backups.slaw).toBeUndefined()
     expect(findBuild(lead.state(), 1, 'A')).toMatchObject({

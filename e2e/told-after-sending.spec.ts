@@ -25,6 +25,7 @@ import {
   answerStop,
   readAndStart,
   readBackOf,
+  seeStop,
   spoken,
   stopOf,
   tellLate,
@@ -152,7 +153,7 @@ test('told after sending: waiting, being made, handed over; stopped, and never c
     await expect(startButton(assembly, '3A')).toHaveCount(0)
     await toOrder(counterPage)
     await expect(counterPage.getByText(needsEn.heldNow(['3A']))).toBeVisible()
-    await answerStop(assembly, false, assembly.getByText(assemblyEn.heldThen))
+    await seeStop(assembly, '3A', assembly.getByText(assemblyEn.heldThen))
     await expect(startButton(assembly, '3A')).toHaveCount(0)
     await orderAgain(counterPage, '3A')
     await expect(counterPage.getByText(needsEn.heldNow(['3A']))).toHaveCount(0)

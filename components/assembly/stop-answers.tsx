@@ -70,6 +70,29 @@ function MadeIsWaste({
   )
 }
 
+/** Nothing of it is in the making: nothing is asked, only that it was seen. */
+function NothingInIt({
+  name,
+  busy,
+  onSeen,
+}: {
+  readonly name: string
+  readonly busy: boolean
+  readonly onSeen: () => void
+}) {
+  return (
+    <>
+      <h2 className={styles.question}>{say.notBeingMade(name)}</h2>
+      <div className={styles.answers} data-one="">
+        <button type="button" disabled={busy} onClick={onSeen}>
+          <b>{say.stopSeen}</b>
+          <span>{say.stopSeenThen}</span>
+        </button>
+      </div>
+    </>
+  )
+}
+
 /** What was in a stopped build: its pans stand on the line, all lit, and a tap clears one. */
 export function StopAnswers({
   stopped,
@@ -84,7 +107,9 @@ export function StopAnswers({
 }) {
   const [cleared, setCleared] = useState<readonly string[]>([])
   const { name, pans, whole } = stopped
-  if (stopped.state === 'made')
+  if (stopped.inIt === 'nothing')
+    return <NothingInIt name={name} busy={busy} onSeen={() => onAnswer({ foodInIt: false })} />
+  if (stopped.inIt === 'all')
     return <MadeIsWaste name={name} busy={busy} onOut={() => onAnswer({ foodInIt: true })} />
   const all = Object.values(pans)
   // One that can't be put back any more is lit again.

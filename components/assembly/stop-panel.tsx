@@ -73,7 +73,7 @@ export function StopPanel({
   return (
     <section
       className={styles.stop}
-      data-line={stopped.state !== 'made'}
+      data-line={stopped.inIt === 'asked'}
       role="alert"
       aria-labelledby="stop-title"
     >

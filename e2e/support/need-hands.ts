@@ -48,6 +48,13 @@ export const tellLate = async (page: Page, build: string, code: NeedCode): Promi
 export const stopOf = (page: Page): Locator =>
   page.getByRole('alert').filter({ hasText: assemblyEn.stop })
 
+/** Of a stopped build that isn't being made: it was seen, and nothing is asked of food in it. */
+export const seeStop = async (page: Page, build: string, then: Locator): Promise<void> => {
+  const stop = stopOf(page).filter({ hasText: assemblyEn.notBeingMade(build) })
+  const words = saying(assemblyEn.stopSeen, assemblyEn.stopSeenThen)
+  await tapUntil(stop.getByRole('button', { name: words }), then)
+}
+
 /** Answers whether food was in a stopped build; `then` is what the screen shows after it. */
 export const answerStop = async (page: Page, foodInIt: boolean, then: Locator): Promise<void> => {
   const words = foodInIt

@@ -47,7 +47,9 @@ export interface Stopped {
   readonly throwOut: readonly string[] | null
   /** What it becomes differs so; null where it is cancelled, or held and not changed yet. */
   readonly differences: readonly Difference[] | null
-  /** The pans that it takes from, by their ids. */
+  /** Of a waiting build nothing is in the making; of a made one all is out of the pans; else it is asked. */
+  readonly inIt: 'nothing' | 'all' | 'asked'
+  /** The pans that it takes from, by their ids; none where nothing is asked of them. */
   readonly pans: Readonly<Record<string, PanInStop>>
   /** Why all of it is thrown out, if anything is; null where what wasn't in it is back on sale. */
   readonly whole: WholeBecause | null
@@ -101,12 +103,14 @@ const thrownOutOf = (state: RunningState, { takes }: Build): readonly string[] =
 
 const pansInStop = (
   state: RunningState,
-  { takes, choice }: Build,
+  { takes, choice, state: is }: Build,
   staysOut: readonly string[],
 ): Stopped['pans'] =>
   Object.fromEntries(
     pansOf(state.station)
-      .filter((pan) => (takes[pan.component] ?? 0) > 0 && isTakenFrom(state, pan))
+      .filter(
+        (pan) => is === 'making' && (takes[pan.component] ?? 0) > 0 && isTakenFrom(state, pan),
+      )
       .map(({ id, component }): [string, PanInStop] => [
         id,
         {
@@ -116,6 +120,10 @@ const pansInStop = (
         },
       ]),
   )
+
+const IN_IT = { waiting: 'nothing', making: 'asked', made: 'all' } as const satisfies Readonly<
+  Record<Stopped['state'], Stopped['inIt']>
+>
 
 /** The builds that were stopped and wait for an answer, in whatever state, oldest stop first. */
 export const stoppedBuilds = (state: RunningState): readonly Stopped[] =>
@@ -139,8 +147,9 @@ export const stoppedBuilds = (state: RunningState): readonly Stopped[] =>
               : null,
           throwOut: stop.reason === 'throw-out' ? thrownOutOf(state, build) : null,
           differences: stop.to ? differencesOf(choice, stop.to.choice) : null,
+          inIt: IN_IT[build.state],
           pans: pansInStop(state, build, staysOut),
-          whole,
+          whole: build.state === 'waiting' ? null : whole,
         },
       ]
     })

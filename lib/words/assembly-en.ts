@@ -180,6 +180,9 @@ export const assemblyEn = {
   needNew: 'NEW',
   needGone: 'not asked any more',
   foodInIt: (name: string) => `Was food in ${name}?`,
+  notBeingMade: (name: string) => `${name} isn’t being made`,
+  stopSeen: 'Seen',
+  stopSeenThen: 'Nothing is in it, and nothing is thrown out.',
   foodYes: 'Yes',
   foodYesThen: 'Throw it out. It never goes back to a pan.',
   foodYesSome: (count: number, of: number) =>

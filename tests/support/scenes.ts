@@ -76,6 +76,13 @@ export const scenes = {
     ...work(1, 'A', 'start'),
   ],
   diet: [send([build('bean-and-pepper', { needs: without('vegan', 'sesame') })])],
+  'celiac, left out': [
+    send([
+      build('bean-and-pepper', {
+        needs: without('gluten', 'milk').map((one) => ({ ...one, reason: 'coeliac' })),
+      }),
+    ]),
+  ],
   rush: [
     send([usualBeans, usualChicken], { paid: true }),
     ...work(1, 'A', 'handOver'),
@@ -130,6 +137,7 @@ export const scenes = {
     ...work(1, 'A', 'start'),
     tellNeed(1, apart('milk', 'tree-nuts')),
   ],
+  'told-waiting': [send([usualChicken]), tellNeed(1, apart('milk', 'tree-nuts'))],
   held: [
     send([usualChicken]),
     ...work(1, 'A', 'start'),

@@ -18,6 +18,9 @@ export const assemblyViews: readonly View[] = [
   assembly('making, kept apart', 'apart', 'Made and marked', [], MADE),
   assembly('making, most kept apart', 'all-apart', 'Made and marked', [], MADE),
   assembly('waiting, leave out', 'diet', 'Start 1A', [], { main: [/^Start 1A/] }),
+  assembly('waiting, left out as said', 'celiac, left out', 'as the guest said', [], {
+    main: [/^Start 1A/],
+  }),
   assembly('waiting, short', 'short', 'Not enough', [], { main: [/^Make 2A first/] }),
   assembly('stop', 'stopped', 'Was food in 1A?', [], { main: [/^Yes/, /^No/] }),
   assembly('stop, some in it', 'stopped', 'is back on sale', [/^Herb chicken/, /^Sesame slaw/], {
@@ -37,6 +40,9 @@ export const assemblyViews: readonly View[] = [
     main: [/^Yes/, /^No/, /^Close/],
   }),
   assembly('stop, told late', 'told-late', 'Was food in 1A?', [], { main: [/^Yes/, /^No/] }),
+  assembly('stop, not being made', 'told-waiting', '1A isn’t being made', [], {
+    main: [/^Seen/],
+  }),
   assembly('stop, made', 'to-find', '2A is thrown out', [], { main: [/^2A is thrown out/] }),
   assembly('held', 'held', 'HELD'),
   assembly('soiled', 'soiled', 'another scoop went in', [], MADE),

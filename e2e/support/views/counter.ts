@@ -54,6 +54,13 @@ export const counterViews: readonly View[] = [
   counter('ask, reason only', 'quiet', 'Celiac disease', ['Gluten', /^Reason/], {
     main: [/^Done/],
   }),
+  counter(
+    'ask, celiac left out only',
+    'quiet',
+    'Is that what you said?',
+    ['Gluten', /^Reason/, 'Celiac disease', /^Leave out only/, /^Done/],
+    { main: [/^Yes: only left out/, /^No: keep apart/] },
+  ),
   counter('ask, more', 'quiet', 'Barley', [/^More/], { main: [/^Done/] }),
   counter(
     'turned',

@@ -8,8 +8,8 @@ import type { RunningState } from '#lib/service/state.ts'
 import { staysApart } from '#lib/views/changing.ts'
 import { itemRows } from '#lib/views/counter.ts'
 import { EMPTY_DRAFT } from '#lib/views/draft.ts'
-import { toAskOf } from '#lib/views/left-out-though.ts'
 import { settleAll } from '#lib/views/ordering.ts'
+import { toAskOf } from '#lib/views/to-ask-of.ts'
 import { counter } from '#lib/words/counter-en.ts'
 
 interface NeedsPanelProps {

@@ -16,7 +16,6 @@ import {
 import { changeBuild, keptNeeds, needTold, otherAnswered, tellNeed } from '#lib/views/changing.ts'
 import type { Act } from '#lib/views/counter-act.ts'
 import { type Draft, EMPTY_DRAFT } from '#lib/views/draft.ts'
-import { toAskOf } from '#lib/views/left-out-though.ts'
 import {
   accepted,
   cameBack,
@@ -29,6 +28,7 @@ import {
 } from '#lib/views/order-answered.ts'
 import { type Ordering, type Step, settleAll, withDraft } from '#lib/views/ordering.ts'
 import { addPortion, chooseItem, tapPan } from '#lib/views/pan-tap.ts'
+import { toAskOf } from '#lib/views/to-ask-of.ts'
 
 const withNeeds = (ordering: Ordering, needs: readonly Need[]): Ordering => ({
   ...withDraft(ordering, { needs, asked: needs.length > 0 ? 'needs' : null }),

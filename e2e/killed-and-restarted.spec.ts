@@ -23,6 +23,8 @@ declare global {
 
 const isLive = (page: Page) => expect(page.getByText(live.isLive, { exact: true })).toBeVisible()
 
+test.use({ killed: true })
+
 test('killed and restarted: nothing is lost, screens come back, an order goes once', async ({
   job,
   expectConsole,

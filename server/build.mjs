@@ -17,6 +17,7 @@ export const entries = {
   prove: 'tests/prove/prove.ts',
   pictures: 'tests/pictures/pictures.ts',
   simulate: 'tests/simulate/simulate.ts',
+  houses: 'tests/support/houses.ts',
 }
 
 const filesBelow = (folder) =>

@@ -1,20 +1,24 @@
-/** A job story: a server of its own, screens on it, and a lead who reads and sets the stock. */
-import { execFile } from 'node:child_process'
+/** A job story: a fresh server, screens on it, and a lead who reads and sets the stock. */
 import { join } from 'node:path'
-import { promisify } from 'node:util'
 import type { BrowserContextOptions, Page } from '@playwright/test'
 import type { Answer } from '#lib/protocol/wire.ts'
 import type { Command } from '#lib/service/decide.ts'
-import { isRunning, type RunningState } from '#lib/service/state.ts'
+import type { Recorded } from '#lib/service/event.ts'
+import { evolve } from '#lib/service/evolve.ts'
+import { isRunning, NOT_OPENED, type RunningState } from '#lib/service/state.ts'
+import { stateHash } from '#lib/service/state-hash.ts'
 import { levelsOf } from '#lib/stock/levels.ts'
 import { live } from '#lib/words/live-en.ts'
+import { openSqliteLog } from '#server/event-log/sqlite.ts'
+import type { StoredAnswer } from '#server/rail/stored-answer.ts'
 import { root } from '#server/root.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
+import { type House, type Houses, launchHouses } from '#tests/support/launch-houses.ts'
 import { type Launch, type LaunchedServer, launchServer } from '#tests/support/launch-server.ts'
 import { signOn } from '#tests/support/play-scene.ts'
 import { test as base, expect } from './station.ts'
 
-/** One line of `npm run -s log`. */
+/** An entry of the log, as `npm run -s log` prints it. */
 export type LogLine = Readonly<Record<string, unknown>> & {
   readonly position: number
   readonly type: string
@@ -67,14 +71,13 @@ export interface Job {
 
 const LOADED_PANS = 10
 
-const readLog = async (data: string, ...flags: readonly string[]): Promise<readonly string[]> => {
-  const shell = join(root, 'server', 'shell', 'run.mjs')
-  const { stdout } = await promisify(execFile)(
-    process.execPath,
-    [shell, 'log', '--data', data, ...flags],
-    { cwd: root },
-  )
-  return stdout.trim().split('\n')
+/** The newest service's, of a server that ended. */
+const readLog = async (data: string): Promise<readonly Recorded[]> => {
+  const log = openSqliteLog<Recorded, StoredAnswer>({ path: join(data, 'log.db') })
+  const service = (await log.services()).at(-1)
+  const entries = service === undefined ? [] : await log.read(service, 0)
+  await log.close()
+  return entries
 }
 
 const leadOf = ({ client }: ReturnType<typeof connectCrew>): Lead => {
@@ -130,32 +133,81 @@ const onClock = ({ beginsAt, passes }: ToldClock): Launch => ({
 /** An order that is refused, and after which all that fell due has happened. */
 const NOTHING: Command = { type: 'answerAdvice', key: 'nothing', answer: 'done' }
 
-export const test = base.extend<{ readonly job: Job; readonly clock: ToldClock | null }>({
+/** What a story's screens and lead are served by. */
+interface Served {
+  readonly url: string
+  readonly pageUrl: string
+  readonly data: string
+  health(): Promise<Record<string, unknown>>
+  signal(name: NodeJS.Signals): void
+  /** In order, and nothing was said on stderr. */
+  end(): Promise<void>
+}
+
+const SAID = 'what the server said on stderr'
+
+const alone = (server: LaunchedServer): Served => ({
+  ...server,
+  end: async () => {
+    const { code, stderr } = await server.stop()
+    expect(stderr, SAID).toBe('')
+    expect(code, 'how the server ended').toBe(0)
+  },
+})
+
+const among = (house: House): Served => ({
+  ...house,
+  end: async () => expect((await house.close()).stderr, SAID).toBe(''),
+})
+
+interface OfStory {
+  readonly job: Job
+  readonly clock: ToldClock | null
+  /** Where the server is killed; with a told clock it has a process of its own as well. */
+  readonly killed: boolean
+}
+
+export const test = base.extend<OfStory, { readonly house: () => Promise<House> }>({
   clock: [null, { option: true }],
-  job: async ({ open, clock }, use) => {
-    let server: LaunchedServer | null = await launchServer(clock ? onClock(clock) : {})
-    const { data, port, url, pageUrl } = server
+  killed: [false, { option: true }],
+  house: [
+    async ({ browserName: _ }, use) => {
+      let houses: Promise<Houses> | null = null
+      await use(async () => {
+        houses ??= launchHouses()
+        return (await houses).open()
+      })
+      const ended = await (await (houses as Promise<Houses> | null))?.end()
+      expect(ended?.code ?? 0, 'how the houses ended').toBe(0)
+    },
+    { scope: 'worker', timeout: 300_000 },
+  ],
+  job: async ({ open, clock, killed, house }, use) => {
+    const own = killed || clock ? await launchServer(clock ? onClock(clock) : {}) : null
+    let server: Served | null = own ? alone(own) : among(await house())
+    const { data, url, pageUrl } = server
     const connection = connectCrew(url, 'lead')
     await whenView(connection.client, ({ state }) => {
       const loaded = Object.values(state.pans).filter((pan) => pan.amount > 0)
       return loaded.length === LOADED_PANS
     })
     const pages: Page[] = []
+    let entries: readonly Recorded[] = []
     const end = async (): Promise<void> => {
       if (server === null) return
       for (const page of pages) await page.context().close()
       const health = await server.health()
       connection.close()
-      const { code, stderr } = await server.stop()
+      await server.end()
       server = null
-      expect(stderr, 'what the server said on stderr').toBe('')
-      expect(code, 'how the server ended').toBe(0)
+      entries = await readLog(data)
       // What falls due between the question and the end comes after this position.
       const served = health.service as { readonly position: number }
-      const upto = ['--upto', String(served.position)]
-      const folded = JSON.parse((await readLog(data, '--fold', ...upto))[0] ?? '{}')
-      expect(served, 'the log folds to what was served').toMatchObject(folded)
-      expect(folded.position).toBe(served.position)
+      const upto = entries.filter(({ position }) => position <= served.position)
+      expect(served, 'the log folds to what was served').toMatchObject({
+        position: upto.at(-1)?.position,
+        hash: stateHash(upto.reduce(evolve, NOT_OPENED)),
+      })
     }
     const ahead = (): number => connection.client.view().serverOffset
     await use({
@@ -176,15 +228,14 @@ export const test = base.extend<{ readonly job: Job; readonly clock: ToldClock |
       goOn: () => server?.signal('SIGCONT'),
       signOn: () => signOn(url),
       kill: async () => {
-        const ended = await server?.kill()
-        expect(ended?.signal).toBe('SIGKILL')
+        expect((await own?.kill())?.signal).toBe('SIGKILL')
       },
       startAgain: async () => {
-        server = await launchServer({ data, port })
+        if (own) server = alone(await launchServer({ data, port: own.port }))
       },
       log: async () => {
         await end()
-        return (await readLog(data)).map((line) => JSON.parse(line))
+        return entries.map((entry) => ({ ...entry }))
       },
     })
     await end()

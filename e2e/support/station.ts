@@ -5,7 +5,7 @@ import {
   expect,
   type Page,
 } from '@playwright/test'
-import { type LaunchedServer, launchServer } from '#tests/support/launch-server.ts'
+import { type LaunchedServer, launchServer, temporaryFolder } from '#tests/support/launch-server.ts'
 
 /** Words of the console that a test expects, such as those of a connection that it cuts. */
 export type ExpectedConsole = (...patterns: readonly RegExp[]) => void
@@ -47,7 +47,7 @@ export const watch = (page: Page, problems: string[]): (() => void) => {
 export const test = base.extend<OfTest & { readonly consoleProblems: string[] }, OfWorker>({
   server: [
     async ({ browserName: _ }, use) => {
-      const server = await launchServer()
+      const server = await launchServer({ data: temporaryFolder(true) })
       await use(server)
       const { code, stderr } = await server.stop()
       expect(stderr, 'what the server said on stderr').toBe('')

@@ -1,6 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
@@ -56,9 +56,14 @@ process.once('exit', () => {
   for (const folder of folders) rmSync(folder, { recursive: true, force: true })
 })
 
-/** A new empty folder, removed when this process ends. */
-export const temporaryFolder = (): string => {
-  const folder = mkdtempSync(join(tmpdir(), 'level-scoop-'))
+const MEMORY = '/dev/shm'
+
+/**
+ * A new empty folder, removed when this process ends. `quick`: in memory where the system has a
+ * folder there, for whom no power fails, so that nobody waits for a disk.
+ */
+export const temporaryFolder = (quick = false): string => {
+  const folder = mkdtempSync(join(quick && existsSync(MEMORY) ? MEMORY : tmpdir(), 'level-scoop-'))
   folders.add(folder)
   return folder
 }

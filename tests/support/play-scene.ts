@@ -113,8 +113,9 @@ const startOver = async (lead: Lead, url: string): Promise<void> => {
   const { station } = stateOf(lead)
   await give(lead, { type: 'open', station: station.id, kind: 'demo' })
   const { serverOffset } = lead.view()
-  for (const step of openingCommands(station, Math.floor(performance.now() + serverOffset) - 1_000))
-    await give(lead, step)
+  // Sent at once, so that they are decided one after the other and committed together.
+  const now = Math.floor(performance.now() + serverOffset) - 1_000
+  await Promise.all(openingCommands(station, now).map((step) => give(lead, step)))
 }
 
 /** Labels outlive a service: what an earlier scene or story changed is read again as the demo has it. */

@@ -341,7 +341,7 @@ describe('consequences', () => {
       ...['labelled-backups', 'never-good-pans', 'stops-of-gone', 'made-of-gone'],
       ...['off-sale-making', 'off-sale-made', 'shelf-made', 'shelf-gone'],
       ...['unsure-holds', 'remade-unread', 'unmade-holds', 'made-holds', 'guests-to-find'],
-      ...['lifted-holds', 'handed-over-lists'],
+      ...['lifted-holds', 'handed-over-lists', 'shelf-lists'],
     ])
     for (const { name, reads } of CONSEQUENCES)
       expect([name, reads.length > 0]).toEqual([name, true])

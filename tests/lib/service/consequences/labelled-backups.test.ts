@@ -42,7 +42,10 @@ describe('a back-up pan of the product before', () => {
   })
 
   it('[S91] that was only said to stand ready doesn’t either; none is, where none was', () => {
-    const empty = stockWith(state, 'back-up-slaw', { amount: 0 }, 'backup')
+    const used = stockWith(state, 'back-up-slaw', { amount: 0 }, 'backup')
+    // A finish that is taken back would bring its food to light.
+    expect(asked(labelledBackups, used, mixing(used, ['pan-slaw']))).toEqual([gone])
+    const empty = stockWith(state, 'back-up-slaw', { amount: 0, full: 0 }, 'backup')
     const { backup: _, ...said } = gone
     expect(asked(labelledBackups, empty, mixing(empty, ['pan-slaw']))).toEqual([said])
     const { slaw: __, ...backups } = empty.backups

@@ -21,8 +21,9 @@ import { Connection } from '#components/live/connection.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import { hasBackup } from '#lib/service/soiling.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { assemblyView, waitingRemakes, widePans } from '#lib/views/assembly.ts'
+import { assemblyView, widePans } from '#lib/views/assembly.ts'
 import { stoppedBuilds } from '#lib/views/assembly-stop.ts'
+import { waitingRemakes } from '#lib/views/waiting-remakes.ts'
 import { assemblyEn as say } from '#lib/words/assembly-en.ts'
 
 /** From this many wide pans on, those that stay shut are drawn from top to bottom. */

@@ -231,15 +231,6 @@ export const assemblyView = (state: RunningState, chosen: string | null): Assemb
   }
 }
 
-/**
- * Remakes that wait, each under a name of its own: a knock for those that came anew, such as one
- * that was handed over.
- */
-export const waitingRemakes = (state: RunningState): readonly string[] =>
-  openBuilds(state)
-    .filter(({ build }) => build.state === 'waiting' && build.hold === null && build.remakes > 0)
-    .map(({ ticket, build }) => `${buildName(ticket.number, build.letter)}/${build.remakes}`)
-
 /** How many pans stand wide: what a screen has to find room for. */
 export const widePans = (now: NowBuild): number =>
   Object.values(now.pans).filter((pan) => pan.kind !== 'idle').length

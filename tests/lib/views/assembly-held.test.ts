@@ -1,14 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import type { Need } from '#lib/needs/codes.ts'
 import type { BuildChoice } from '#lib/service/build-choice.ts'
-import {
-  type AssemblyView,
-  assemblyView,
-  type NowBuild,
-  waitingRemakes,
-} from '#lib/views/assembly.ts'
+import { type AssemblyView, assemblyView, type NowBuild } from '#lib/views/assembly.ts'
 import { stoppedBuilds } from '#lib/views/assembly-stop.ts'
 import type { WrongScoop } from '#lib/views/held.ts'
+import { waitingRemakes } from '#lib/views/waiting-remakes.ts'
 import { sayWhyHeld } from '#lib/words/held-en.ts'
 import {
   at,

@@ -1,14 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import type { Need } from '#lib/needs/codes.ts'
 import type { BuildChoice } from '#lib/service/build-choice.ts'
-import {
-  type AssemblyView,
-  assemblyView,
-  type NowBuild,
-  waitingRemakes,
-} from '#lib/views/assembly.ts'
+import { type AssemblyView, assemblyView, type NowBuild } from '#lib/views/assembly.ts'
 import type { PanForBuild } from '#lib/views/assembly-pan.ts'
 import { differencesOf, stoppedBuilds } from '#lib/views/assembly-stop.ts'
+import { waitingRemakes } from '#lib/views/waiting-remakes.ts'
 import { assemblyEn } from '#lib/words/assembly-en.ts'
 import {
   at,

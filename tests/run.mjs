@@ -1,11 +1,12 @@
 /** `npm test`: installs what is missing, finds a browser, runs every test, counts honestly. */
 import { spawn, spawnSync } from 'node:child_process'
 import { readFileSync, rmSync } from 'node:fs'
-import { join } from 'node:path'
+import { join, relative } from 'node:path'
 import { testWords as words } from '#lib/words/ready-en.mjs'
 import { root } from '#server/clone.mjs'
 import { endWith, ensureReady } from '#server/ready.mjs'
 import { findBrowser, headlessShell } from '#tests/support/browser.mjs'
+import { pageTimes, unitTimes } from '#tests/support/test-times.mjs'
 
 const unitReport = join(root, '.build', 'unit-report.json')
 const reportOfPages = (project) => join(root, '.build', `page-report-${project}.json`)
@@ -98,20 +99,45 @@ const runPages = async (project) => {
   return counted(counts ?? null, code)
 }
 
+const parts = []
+
+/** What a part of the run came to; how long it took is told at the end. */
+const part = async (name, act) => {
+  const begun = performance.now()
+  const result = await act()
+  parts.push({ name: words.partNames[name], seconds: (performance.now() - begun) / 1000 })
+  return result
+}
+
+const SLOWEST = 10
+
+const slowest = () =>
+  [
+    ...unitTimes(readReport(unitReport)),
+    ...['stories', 'timed'].flatMap((project) => pageTimes(readReport(reportOfPages(project)))),
+  ]
+    .map(({ file, ...test }) => ({ ...test, name: `${relative(root, file)}: ${test.title}` }))
+    .sort((one, other) => other.seconds - one.seconds)
+    .slice(0, SLOWEST)
+
 try {
-  await ensureReady({ bundles: ['main'] })
-  const hasBrowser = await provideBrowser()
+  const hasBrowser = await part('ready', async () => {
+    await ensureReady({ bundles: ['main', 'houses'] })
+    return provideBrowser()
+  })
   console.log(words.units)
-  const units = await runUnits()
-  await ensureReady({ screens: true, bundles: ['main'] })
+  const units = await part('units', runUnits)
+  await ensureReady({ screens: true, bundles: ['main', 'houses'] })
   console.log(words.pages)
-  const stories = hasBrowser ? await runPages('stories') : noReport
-  const timed = hasBrowser ? await runPages('timed') : noReport
+  const stories = hasBrowser ? await part('stories', () => runPages('stories')) : noReport
+  const timed = hasBrowser ? await part('timed', () => runPages('timed')) : noReport
   const pages = Object.fromEntries(
     Object.keys(noReport).map((count) => [count, stories[count] + timed[count]]),
   )
   const passed = units.passed + pages.passed
   const failed = units.failed + pages.failed
+  console.log(words.slowest(slowest()))
+  console.log(words.parts(parts))
   console.log(words.summary(units, pages))
   console.log(words.total(passed, failed, units.skipped + pages.skipped))
   process.exitCode = failed === 0 && passed > 0 ? 0 : 1

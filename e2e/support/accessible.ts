@@ -39,6 +39,8 @@ const numberControls = (page: Page): Promise<readonly string[]> =>
     const all = 'button, a[href], input, select, textarea, summary, [tabindex="0"]'
     const stops: Stop[] = []
     window.tabStops = stops
+    for (const walked of document.querySelectorAll<HTMLElement>('[data-walked]'))
+      delete walked.dataset.walked
     addEventListener('focusin', ({ target: element }) => {
       if (!(element instanceof HTMLElement) || element.dataset.walked === undefined) return
       const { outlineStyle, outlineWidth } = getComputedStyle(element)

@@ -112,9 +112,12 @@ export const worksOnAPhone = async (page: Page, view: View, size: Size): Promise
     .toEqual([])
   for (const main of view.main ?? []) {
     const button = page.getByRole('button', { name: main }).first()
-    await button.scrollIntoViewIfNeeded()
-    await expect.soft(button, 'whole on a phone').toBeInViewport({ ratio: 0.99 })
-    await button.click({ trial: true, timeout: 3_000 })
+    // Again while the screen still settles: what is never whole, or lies below another, fails.
+    await expect(async () => {
+      await button.scrollIntoViewIfNeeded()
+      await expect(button, 'whole on a phone').toBeInViewport({ ratio: 0.99, timeout: 2_000 })
+      await button.click({ trial: true, timeout: 3_000 })
+    }).toPass({ timeout: 20_000 })
   }
 }
 

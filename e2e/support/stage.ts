@@ -16,14 +16,33 @@ interface OfTest {
 
 interface OfWorker {
   readonly standing: { scene: Scene | null }
-  readonly device: Page
+  readonly device: Device
+}
+
+/** A worker's one screen. */
+interface Device {
+  readonly page: Page
+  /** The view that stands there. */
+  shown: View | null
+}
+
+const untilLive = async (page: Page): Promise<void> => {
+  await untilHydrated(page)
+  await expect(page.getByText(live.isLive, { exact: true }).first()).toBeVisible()
 }
 
 const comeTo = async (page: Page, view: View): Promise<void> => {
-  await untilHydrated(page)
-  await expect(page.getByText(live.isLive, { exact: true }).first()).toBeVisible()
   await view.reach?.(page)
   await expect(page.getByText(view.shows).first()).toBeVisible()
+}
+
+/** The screen that a scene's views begin with: as it stands where nothing was tapped, or loaded. */
+const begin = async (device: Device, { path, scene }: View): Promise<void> => {
+  const { page, shown } = device
+  device.shown = null
+  if (shown?.path === path && shown.scene === scene && !shown.reach) return
+  await page.goto(path)
+  await untilLive(page)
 }
 
 /** Screens in the states that `views` names, on the worker's server. */
@@ -45,6 +64,7 @@ export const test = base.extend<OfTest, OfWorker>({
       if (standing.scene !== view.scene) await play(view.scene)
       standing.scene = view.scene
       const page = await open(view.path, options)
+      await untilLive(page)
       await comeTo(page, view)
       return page
     })
@@ -52,19 +72,24 @@ export const test = base.extend<OfTest, OfWorker>({
   device: [
     async ({ browser, server }, use) => {
       const context = await browser.newContext({ baseURL: server.pageUrl, hasTouch: true })
-      await use(await context.newPage())
+      await use({ page: await context.newPage(), shown: null })
       await context.close()
     },
     { scope: 'worker' },
   ],
   look: async ({ device, play, standing, consoleProblems, expectConsole: _ }, use) => {
-    const forget = watch(device, consoleProblems)
+    const { page } = device
+    const forget = watch(page, consoleProblems)
     await use(async (view) => {
-      if (standing.scene !== view.scene) await play(view.scene)
+      if (standing.scene !== view.scene) {
+        device.shown = null
+        await play(view.scene)
+      }
       standing.scene = view.scene
-      await device.goto(view.path)
-      await comeTo(device, view)
-      return device
+      await begin(device, view)
+      await comeTo(page, view)
+      device.shown = view
+      return page
     })
     forget()
   },

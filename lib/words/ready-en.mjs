@@ -52,6 +52,19 @@ export const testWords = {
   pages: 'End-to-end tests:',
   summary: (units, pages) =>
     `Unit, reference, architecture: ${units.passed} passed, ${units.failed} failed. End to end: ${pages.passed} passed, ${pages.failed} failed.`,
+  parts: (parts) =>
+    `Where the time went: ${parts.map(({ name, seconds }) => `${name} ${Math.round(seconds)} s`).join(', ')}.`,
+  partNames: {
+    ready: 'getting ready',
+    units: 'units',
+    stories: 'screens and stories',
+    timed: 'timed',
+  },
+  slowest: (tests) =>
+    [
+      `The ${tests.length} slowest, each while another ran beside it:`,
+      ...tests.map(({ seconds, name }) => `${seconds.toFixed(1).padStart(7)} s  ${name}`),
+    ].join('\n'),
   total: (passed, failed, skipped) =>
     skipped === 0
       ? `${passed} passed, ${failed} failed`

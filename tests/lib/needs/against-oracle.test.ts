@@ -13,11 +13,12 @@ import { isShort, stretched } from '#tests/support/stretch.ts'
 
 const MINUTE = 60_000
 
-const generated = (from: number, to: number) =>
-  Array.from(
-    { length: to - from + 1 },
-    (_, index) => [generatedStation(from + index), from + index] as const,
-  )
+const FORTY = Array.from({ length: 40 }, (_, index) => index + 1)
+/** Where wrong checkers were found first: tried before the others, which costs a third. */
+const SHOWING = [1, 2, 3, 5, 6, 7, 21, 37]
+
+const generated = (...seeds: readonly number[]) =>
+  [...new Set(seeds)].map((seed) => [generatedStation(seed), seed] as const)
 
 const demoStation = [stationSchema.parse(demo), 0] as const
 
@@ -67,7 +68,7 @@ describe('needs against the oracle', () => {
   it('[N21] forty generated stations: every build of every item, for every need and for pairs', {
     timeout: 4 * MINUTE,
   }, () => {
-    const found = compareAll(generated(1, stretched(40)), engine, {
+    const found = compareAll(generated(...FORTY.slice(0, stretched(40))), engine, {
       pairedNeeds: 6,
       states: 'one',
       first: false,
@@ -83,7 +84,7 @@ describe('the comparison', () => {
     'finds a wrong checker, that %s',
     { timeout: MINUTE },
     (_, wrong) => {
-      const found = compareAll(generated(1, 40), wrong(engine), {
+      const found = compareAll(generated(...SHOWING, ...FORTY), wrong(engine), {
         pairedNeeds: 3,
         states: 'one',
         first: true,

@@ -5,7 +5,9 @@ import { unreached, watchHistories } from '#tests/support/watched-histories.ts'
 
 const SEED = 1
 const HISTORIES = 70
-const MOST_WITHOUT = 80
+/** Where a rule that doesn’t follow was missed first: lived before the others. */
+const SHOWING = [1, 2, 3, 6, 8, 14, 29]
+const EIGHTY = Array.from({ length: 80 }, (_, index) => SEED + index)
 const MINUTE = 60_000
 
 /** The proof of `npm run prove -- histories`, small enough for every day. */
@@ -26,8 +28,9 @@ describe('whatever happens in a whole service', () => {
     { timeout: 2 * MINUTE },
     (name) => {
       const follows = CONSEQUENCES.filter((one) => one.name !== name)
-      const asked = { seed: SEED, histories: MOST_WITHOUT, follows, most: 1, shrinks: false }
-      expect(watchHistories(asked).broken).toHaveLength(1)
+      const isBroken = (seed: number): boolean =>
+        watchHistories({ seed, histories: 1, follows, shrinks: false }).broken.length > 0
+      expect([...SHOWING, ...EIGHTY].some(isBroken)).toBe(true)
     },
   )
 })

@@ -9,6 +9,7 @@ import { type Mutant, mutantsOf } from '#tests/prove/mutants/operators.ts'
 import { bodyAround, probed } from '#tests/prove/mutants/probes.ts'
 import { runMutants } from '#tests/prove/mutants/run-mutants.ts'
 import { buildThread, createThread } from '#tests/prove/mutants/threads.ts'
+import { refusedByTypes } from '#tests/prove/mutants/type-check.ts'
 
 const LONG_MS = 120_000
 
@@ -48,6 +49,24 @@ describe('mutants of the judge', () => {
   )
 })
 
+describe('the type check', () => {
+  test(
+    'refuses what doesn’t compile, also beside what can’t be read at all',
+    async () => {
+      const text = read(JUDGE)
+      const [same] = mutantsOf(JUDGE, text)
+      if (!same) throw new Error('the judge has no mutant')
+      const [good, wrong, unreadable] = [
+        { ...same, text },
+        { ...same, text: `${text}\nexport const wrong: number = 'one'\n` },
+        { ...same, text: `${text}\nexport const = 1\n` },
+      ]
+      expect(await refusedByTypes([good, wrong, unreadable])).toEqual(new Set([wrong, unreadable]))
+    },
+    LONG_MS,
+  )
+})
+
 describe('the threads', () => {
   const wrap = (body: string) => `const { test, expect } = require('vitest')\n${body}`
   const modules = {
@@ -63,7 +82,13 @@ describe('the threads', () => {
     'tell a test that fails, end one that hangs, and go on',
     async () => {
       await buildThread()
-      const thread = await createThread({ root, modules, probed: {}, loads: {}, packages: ['vitest'] })
+      const thread = await createThread({
+        root,
+        modules,
+        probed: {},
+        loads: {},
+        packages: ['vitest'],
+      })
       onTestFinished(() => thread.end())
       const run = (test: string, withinMs = 20_000) =>
         thread.run({ test, mutated: null, isProbed: false }, withinMs)

@@ -68,7 +68,7 @@ export const buildWith = (
 /** The same state, as it looks to a rule that reads this slice once that changed. */
 export const touched = (
   state: RunningState,
-  slice: 'pans' | 'backupPans' | 'tickets' | 'toThrowOut' | 'batches',
+  slice: 'pans' | 'backupPans' | 'tickets' | 'past' | 'toThrowOut' | 'batches',
 ): RunningState => ({ ...state, [slice]: { ...state[slice] } })
 
 /** What a rule adds, asked only where a slice that it reads changed. */

@@ -88,4 +88,21 @@ describe('an acceptance', () => {
     expect(isCovered(told, told)).toBe(true)
     expect(isCovered(mute, told)).toBe(false)
   })
+
+  it('[N26] covers nothing of what it says nothing of, unless that is free', () => {
+    const { states: _, ...told } = read({ cheese: 'contains' })
+    const covers = (word: Declaration) =>
+      isCovered(
+        { ...told, states: { leaf: 'free', sauce: word } },
+        { ...told, states: { leaf: 'free' } },
+      )
+    expect(covers('free')).toBe(true)
+    expect(covers('may-contain')).toBe(false)
+  })
+
+  it('[N25] covers nothing where only some of what reaches it was told', () => {
+    const { states: _, ...told } = read({ cheese: 'contains' })
+    expect(isCovered({ ...told, reached: ['cheese', 'sauce'] }, told)).toBe(false)
+    expect(isCovered(told, { ...told, reached: ['cheese', 'sauce'] })).toBe(true)
+  })
 })

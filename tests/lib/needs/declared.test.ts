@@ -101,6 +101,14 @@ describe('what an ingredient declares', () => {
     expect(word({ rye: 'contains' }, 'gluten', EU)).toBe('contains')
   })
 
+  it('[N10] of gluten stays as declared where no cereals are contained', () => {
+    for (const cereals of ['free', 'may-contain', 'unknown'] as const)
+      expect(word({ 'gluten-cereals': cereals, gluten: 'free' }, 'gluten', EU), cereals).toBe(
+        'free',
+      )
+    expect(word({ 'gluten-cereals': 'contains', gluten: 'free' }, 'gluten', EU)).toBe('unknown')
+  })
+
   it('[N11] of an animal that nobody named is unknown to who leaves out pork or beef', () => {
     for (const trait of ['stock', 'gelatin', 'animal-rennet', 'meat'] as const)
       for (const code of ['no-pork', 'no-beef']) {
@@ -190,6 +198,17 @@ describe('what a component declares', () => {
       state: 'contains',
       through: ['filling', 'roux', 'butter'],
     })
+  })
+
+  it('[N5] names the first of those that are as bad', () => {
+    const two = made([
+      saying('salt', 'free'),
+      saying('one', 'may-contain'),
+      saying('two', 'may-contain'),
+    ])
+    expect(declaredBy(two, 'leaf', 'milk')).toEqual({ state: 'may-contain', through: ['one'] })
+    const worse = made([saying('one', 'may-contain'), saying('two', 'unknown')])
+    expect(declaredBy(worse, 'leaf', 'milk')).toEqual({ state: 'unknown', through: ['two'] })
   })
 
   it('[N6] is free only where every ingredient is declared free', () => {

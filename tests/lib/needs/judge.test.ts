@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Declaration } from '#lib/menu/station-document.ts'
-import { isCovered, judgeComponent, judgeTaken, strictest } from '#lib/needs/judge.ts'
+import { isCovered, judgeComponent, judgeTaken, RANK, strictest } from '#lib/needs/judge.ts'
 import { backup, kitchen, need, touching } from '#tests/support/kitchens.ts'
 
 const milk = (word: Declaration) => ({ said: { cheese: { milk: word } } })
@@ -35,6 +35,20 @@ describe('what a component is to a guest', () => {
       level: 'note',
       findings: [{ why: 'contact-unknown' }],
     })
+  })
+
+  it('[N15] names the way to what it finds, through recipes', () => {
+    const said = (word: Declaration, code: 'leave-out' | 'keep-apart') =>
+      judgeComponent(kitchen(milk(word)), 'cheese', [need('milk', code)]).findings
+    for (const word of ['contains', 'unknown', 'may-contain'] as const)
+      for (const handling of ['leave-out', 'keep-apart'] as const)
+        expect(said(word, handling)).toMatchObject([{ why: word, through: ['cheese'] }])
+  })
+
+  it('[N21] no level is as bad as another', () => {
+    const levels = ['no', 'caution', 'ask', 'note', 'ok'] as const
+    for (const [at, level] of levels.slice(1).entries())
+      expect(RANK[level], level).toBeGreaterThan(RANK[levels[at] ?? 'ok'])
   })
 
   it('[N16] shared contact reaches over any number of tools and pans', () => {
@@ -111,6 +125,35 @@ describe('what a component is to a guest', () => {
       ...leafBackup,
     })
     expect(judgeComponent(round, 'leaf', [need('milk')]).level).toBe('caution')
+  })
+
+  it('[N17] is taken from it with a warning of its own, and never where it can’t be served', () => {
+    const at = (leaf: Declaration) =>
+      judgeComponent(
+        kitchen({
+          said: { cheese: { milk: 'contains' }, leaf: { milk: leaf } },
+          contacts: [touching('beside', 'cheese', 'leaf')],
+          ...leafBackup,
+        }),
+        'leaf',
+        [need('milk')],
+      )
+    expect(at('may-contain')).toMatchObject({
+      fromBackup: true,
+      findings: [{ why: 'may-contain' }],
+    })
+    for (const word of ['contains', 'unknown'] as const)
+      expect(at(word)).toMatchObject({ fromBackup: false, level: 'no' })
+  })
+
+  it('[N16] doesn’t touch itself by way of what it touches', () => {
+    const plan = kitchen({
+      said: { cheese: { milk: 'contains' }, leaf: { milk: 'may-contain' } },
+      contacts: [touching('beside', 'leaf', 'cheese')],
+    })
+    const [, contact] = judgeComponent(plan, 'leaf', [need('milk')]).findings
+    expect(contact).toMatchObject({ why: 'contact', reached: ['cheese'] })
+    expect(Object.keys(contact?.states ?? {}).sort()).toEqual(['cheese', 'leaf'])
   })
 
   it('[N18] nothing is kept apart where nobody has said what touches what', () => {
@@ -262,6 +305,12 @@ describe('what a component is to a guest', () => {
     ])
   })
 
+  it('counts a need that is kept apart twice as it was kept apart first', () => {
+    const first = need('milk')
+    const twice = [need('milk', 'leave-out'), first, { ...first, reason: 'allergy' as const }]
+    expect(strictest(twice)).toEqual([first])
+  })
+
   it('counts a need that is named twice as keep apart', () => {
     const contacts = [touching('beside', 'cheese', 'leaf')]
     const beside = kitchen({ ...milk('contains'), contacts })
@@ -288,6 +337,36 @@ describe('what a build is to a guest', () => {
       'sauce',
     ])
     expect(judgeTaken(busy, ['cheese'], [])).toEqual({ level: 'ok', findings: [], fromBackup: [] })
+  })
+
+  it('[S99] that is made is judged by the pans that each came from', () => {
+    const busy = kitchen({
+      said: { cheese: { milk: 'contains' } },
+      contacts: [touching('beside', 'cheese', 'leaf')],
+      backups: [backup('leaf')],
+      ready: ['leaf'],
+    })
+    const from = (leaf: 'line' | 'backup') =>
+      judgeTaken(busy, ['bowl', 'leaf'], [need('milk')], { bowl: 'line', leaf })
+    expect(from('line')).toMatchObject({ level: 'caution', fromBackup: [] })
+    expect(from('backup')).toMatchObject({ level: 'ok', fromBackup: ['leaf'] })
+    const gone = { ...busy, ready: [] }
+    const made = judgeTaken(gone, ['leaf'], [need('milk')], { leaf: 'backup' })
+    expect(made).toMatchObject({ level: 'ok', fromBackup: ['leaf'] })
+  })
+
+  it('[N19] finds the foreign scoop that was in the back-up pan from which it came', () => {
+    const soiledBehind = [{ component: 'leaf', by: 'cheese' }]
+    const dirty = { ...kitchen(milk('contains')), soiledBehind }
+    const from = (leaf: 'line' | 'backup') => judgeTaken(dirty, ['leaf'], [need('milk')], { leaf })
+    expect(from('backup').findings).toMatchObject([{ why: 'soiled', touches: 'cheese' }])
+    expect(from('line').findings).toEqual([])
+  })
+
+  it('[N50] says of a scoop that is lent that it is a scoop', () => {
+    const lent = [{ component: 'leaf', by: 'cheese' }]
+    const judged = judgeTaken(kitchen({ ...milk('contains'), lent }), ['leaf'], [need('milk')])
+    expect(judged.findings).toMatchObject([{ why: 'contact', contact: 'scoop', touches: 'cheese' }])
   })
 
   it('fails on a component that isn’t there', () => {

@@ -107,4 +107,57 @@ export const EXPLAINED: readonly Explained[] = [
     after: 'if (false) continue',
     why: 'What is known is one a need, so that there is one at every place.',
   },
+  {
+    file: 'lib/service/consequences/places.ts',
+    before:
+      'then === now ? [] : Object.keys(now).flatMap((id): Suspect[] => { const offSale = now[id]?.offSale return offSale && isFound(offSale, then[id]?.offSale ?? null) ? [{ what, id, lastGoodAt: offSale.lastGoodAt }] : [] })',
+    after:
+      '(Object.keys(now).flatMap((id): Suspect[] => { const offSale = now[id]?.offSale return offSale && isFound(offSale, then[id]?.offSale ?? null) ? [{ what, id, lastGoodAt: offSale.lastGoodAt }] : [] }))',
+    why: 'The quick way to what the rest comes to as well: nothing is found.',
+  },
+  {
+    file: 'lib/service/consequences/places.ts',
+    before: 'if (before.toThrowOut === after.toThrowOut) return []',
+    after: 'if (false) return []',
+    why: 'The quick way to what the rest comes to as well: nothing is found.',
+  },
+  {
+    file: 'lib/service/consequences/gone-food.ts',
+    before: 'if (components.size === 0) return []',
+    after: 'if (false) return []',
+    why: 'The quick way to what the rest comes to as well: nothing is found.',
+  },
+  {
+    file: 'lib/service/consequences/handed-over-lists.ts',
+    before: 'const isOfListed = builds.some(({ build }) => known.has(build))',
+    after: 'const isOfListed = builds.some(() => true)',
+    why: 'It is asked only where no build is more than is listed: then each of them is.',
+  },
+  {
+    file: 'lib/service/consequences/handed-over-lists.ts',
+    before:
+      'const { finishedAt, startedAt } = state.batches[id] ?? { finishedAt: null, startedAt: 0 }',
+    after: 'const { finishedAt, startedAt } = state.batches[id] ?? { startedAt: 0 }',
+    why: 'Of a batch that isn’t there nothing was handed over, so that no list says since when.',
+  },
+  {
+    file: 'lib/service/consequences/handed-over-lists.ts',
+    before:
+      'const { finishedAt, startedAt } = state.batches[id] ?? { finishedAt: null, startedAt: 0 }',
+    after:
+      'const { finishedAt, startedAt } = state.batches[id] ?? { finishedAt: null, startedAt: 1 }',
+    why: 'Of a batch that isn’t there nothing was handed over, so that no list says since when.',
+  },
+  {
+    file: 'lib/needs/declared.ts',
+    before: "WORST_FIRST.find((word) => words.includes(word)) ?? 'unknown'",
+    after: "WORST_FIRST.find((word) => words.includes(word)) ?? 'may-contain'",
+    why: 'Every word is one of the four, and there is at least its own.',
+  },
+  {
+    file: 'lib/needs/declared.ts',
+    before: "const ingredient = ingredients.get(through.at(-1) ?? '')",
+    after: "const ingredient = ingredients.get(through.at(-1) ?? 'contains')",
+    why: 'A way ends with its ingredient, so that it is never empty.',
+  },
 ]

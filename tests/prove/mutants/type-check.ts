@@ -1,12 +1,12 @@
 /** Which mutants the type check refuses: they never get to run, so that no test has to notice them. */
 import { spawn } from 'node:child_process'
-import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { basename, join } from 'node:path'
 import { root } from '#server/clone.mjs'
 import type { Mutant } from '#tests/prove/mutants/operators.ts'
 
 const COMPILER = join(root, 'node_modules', 'typescript', 'bin', 'tsc')
-const FOLDER = join(root, '.build', 'mutants-types')
+const BUILT = join(root, '.build')
 
 /** What is left unused by a mutant may be just what should be noticed. */
 const SETTING = {
@@ -27,23 +27,38 @@ const said = (args: readonly string[]): Promise<string> =>
     child.once('close', () => resolve(text))
   })
 
+/** Refused by its types and not by its syntax. */
+const CANARY = "export const count: number = 'none'\n"
+
 /**
  * Each mutant is a file of its own that imports what the one it was made of does, so that one run of
- * the compiler looks at all of them.
- * @throws where a file is refused as it is: then nothing is known of its mutants
+ * the compiler looks at all of them. Where any can't be read at all the compiler looks at nothing else:
+ * then it looks at the others once more.
+ * @throws where a file is refused as it is, or the compiler doesn't look: then nothing is known
  */
 export const refusedByTypes = async (mutants: readonly Mutant[]): Promise<ReadonlySet<Mutant>> => {
-  rmSync(FOLDER, { recursive: true, force: true })
-  mkdirSync(FOLDER, { recursive: true })
-  writeFileSync(join(FOLDER, 'tsconfig.json'), JSON.stringify(SETTING))
+  mkdirSync(BUILT, { recursive: true })
+  const folder = mkdtempSync(join(BUILT, 'mutants-types-'))
+  writeFileSync(join(folder, 'tsconfig.json'), JSON.stringify(SETTING))
+  writeFileSync(join(folder, 'canary.ts'), CANARY)
   const files = [...new Set(mutants.map(({ file }) => file))]
   for (const [at, file] of files.entries())
-    writeFileSync(join(FOLDER, `as-is-${at}.ts`), readFileSync(join(root, file)))
-  for (const [at, { text }] of mutants.entries()) writeFileSync(join(FOLDER, `${at}.ts`), text)
-  const text = await said(['--noEmit', '--pretty', 'false', '-p', FOLDER])
-  const isOther = /^(?!\.build\/mutants-types\/\d+\.ts)\S.*error TS.*$/m.exec(text)
-  if (isOther) throw new Error(`the compiler refuses more than mutants: ${isOther[0]}`)
-  rmSync(FOLDER, { recursive: true, force: true })
-  const refused = [...text.matchAll(/^\.build\/mutants-types\/(\d+)\.ts\(/gm)]
-  return new Set(refused.flatMap(([, at]) => mutants[Number(at)] ?? []))
+    writeFileSync(join(folder, `as-is-${at}.ts`), readFileSync(join(root, file)))
+  for (const [at, { text }] of mutants.entries()) writeFileSync(join(folder, `${at}.ts`), text)
+  const refused = new Set<Mutant>()
+  for (let isWhole = false; !isWhole; ) {
+    const text = await said(['--noEmit', '--pretty', 'false', '-p', folder])
+    const names = [...text.matchAll(/^(\S+?)\(.*error TS/gm)].map(([, path = '']) => basename(path))
+    isWhole = names.includes('canary.ts')
+    const known = refused.size
+    for (const name of new Set(names)) {
+      const mutant = mutants[Number.parseInt(name, 10)]
+      if (mutant) refused.add(mutant)
+      else if (name !== 'canary.ts') throw new Error(`the compiler refuses ${name}: ${text}`)
+      rmSync(join(folder, name), { force: true })
+    }
+    if (!isWhole && refused.size === known) throw new Error(`the compiler found nothing: ${text}`)
+  }
+  rmSync(folder, { recursive: true, force: true })
+  return refused
 }

@@ -3,24 +3,8 @@ import type { AdviceReason, ByWhen, SafetyReason } from '#lib/stock/advice-reaso
 import { isDuty } from '#lib/views/duty.ts'
 import { outOfTen, type Range, rangeOf } from '#lib/views/pan-outlook.ts'
 import { inSentence, list as listWith } from '#lib/words/findings-en.ts'
-import type { NameOf } from '#lib/words/refusals-en.ts'
+import type { NameOf, SaidHere, SayTime } from '#lib/words/said-here.ts'
 import { shelfWords } from '#lib/words/shelf-en.ts'
-
-/** How a moment is said; each screen knows its time zone. */
-type SayTime = (at: number) => string
-
-/** What a reason says needs names, times, and when it is said. */
-export interface SaidHere {
-  readonly name: NameOf
-  readonly time: SayTime
-  readonly now: number
-  /** Minutes that a batch takes with the walk, and where and by whom; null where it isn't known. */
-  readonly making: (component: string) => {
-    readonly minutes: number
-    readonly where: string
-    readonly who: string
-  } | null
-}
 
 const list = (names: readonly string[]): string => listWith(names, 'and')
 const loads = (count: number): string => `${count} ${count === 1 ? 'load' : 'loads'}`

@@ -1,5 +1,7 @@
 /** What is said of builds that were handed over with food which was found bad later. */
+
 import type { FoundBecause } from '#lib/service/handed-over-event.ts'
+import type { HandedOverKind } from '#lib/views/handed-over-with.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
 
 const because: Readonly<Record<FoundBecause, string>> = {
@@ -22,9 +24,6 @@ interface BuildSaid {
   readonly build: string
   readonly time: string
 }
-
-/** Food of a pan or a batch, the shelf of made food, or what a guest had before it was made again. */
-export type HandedOverKind = 'food' | 'shelf' | 'build'
 
 const TITLES: Readonly<Record<HandedOverKind, (since: string, count: number) => string>> = {
   food: (since, count) =>

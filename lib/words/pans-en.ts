@@ -1,11 +1,11 @@
 /** What the Pans screen says to the lead. */
 
-import { sayPieces, sayWeight } from '#lib/quantity/say-amount.ts'
 import type { Level } from '#lib/stock/levels.ts'
 import type { StopEffect } from '#lib/views/items-left.ts'
+import { sayPieces, sayWeight } from '#lib/words/amounts-en.ts'
 import { inSentence, list as listWith } from '#lib/words/findings-en.ts'
 import { pansFrame } from '#lib/words/pans-frame-en.ts'
-import type { NameOf } from '#lib/words/refusals-en.ts'
+import type { NameOf } from '#lib/words/said-here.ts'
 
 const portions = (count: number): string => `${count} ${count === 1 ? 'portion' : 'portions'}`
 const builds = (count: number): string => `${count} ${count === 1 ? 'build' : 'builds'}`

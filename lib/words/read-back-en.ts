@@ -9,15 +9,8 @@ import {
   since,
   startingWith,
 } from '#lib/words/findings-en.ts'
-import type { NameOf } from '#lib/words/refusals-en.ts'
+import type { NameOf, Said } from '#lib/words/said-here.ts'
 import { foodOf, keptForName, listOf, needName } from '#lib/words/service-en.ts'
-
-/** A sentence in up to three stretches, the middle one said with stress. */
-export interface Said {
-  readonly before: string
-  readonly strong: string
-  readonly rest: string
-}
 
 const said = (before: string, strong: string, rest: string): Said => ({ before, strong, rest })
 

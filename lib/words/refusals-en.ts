@@ -4,10 +4,8 @@ import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
 import { sayFoodRefusal } from '#lib/words/food-refusals-en.ts'
 import { sayLabelProblem } from '#lib/words/label-problems-en.ts'
 import type { SayClock } from '#lib/words/safety-en.ts'
+import type { NameOf } from '#lib/words/said-here.ts'
 import { keptForName, listOf, needName, roleName, stateName } from '#lib/words/service-en.ts'
-
-/** What an id is called on the screens. */
-export type NameOf = (id: string) => string
 
 /** A moment where no screen says it in its station's zone. */
 const anEarlierTime: SayClock = () => 'the time on its label'

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Need } from '#lib/needs/codes.ts'
-import { sayCents } from '#lib/quantity/money.ts'
 import { type Draft, EMPTY_DRAFT, settle, type Wish } from '#lib/views/draft.ts'
 import { offerFor } from '#lib/views/offer.ts'
 import { readBack } from '#lib/views/read-back.ts'
+import { sayCents } from '#lib/words/amounts-en.ts'
 import { readBackText, sayReadBack } from '#lib/words/read-back-en.ts'
 import { demoStation, type Given, given, ready, running } from '#tests/support/service.ts'
 

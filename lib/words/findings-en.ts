@@ -11,11 +11,6 @@ export const inSentence = (name: string): string =>
 
 export const isPlural = (name: string): boolean => /[^s]s$/.test(name)
 
-export const list = (names: readonly string[], word: 'and' | 'or'): string =>
-  names.length < 2
-    ? names.join('')
-    : `${names.slice(0, -1).join(', ')} ${word} ${names[names.length - 1]}`
-
 export const startingWith = (words: string): string =>
   words.charAt(0).toUpperCase() + words.slice(1)
 

@@ -2,6 +2,7 @@
 
 import type { FoundBecause } from '#lib/service/handed-over-event.ts'
 import type { HandedOverKind } from '#lib/views/handed-over-with.ts'
+import { counted, formOf } from '#lib/words/counted-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
 
 const because: Readonly<Record<FoundBecause, string>> = {
@@ -17,8 +18,8 @@ const because: Readonly<Record<FoundBecause, string>> = {
   contact: 'Something that its guest keeps from was in a pan that it may have come from.',
 }
 
-const builds = (count: number): string => `${count} ${count === 1 ? 'build' : 'builds'}`
-const were = (count: number): string => (count === 1 ? 'was' : 'were')
+const builds = (count: number): string => counted(count, 'build', 'builds')
+const were = (count: number): string => formOf(count, 'was', 'were')
 
 interface BuildSaid {
   readonly build: string

@@ -1,16 +1,11 @@
 /** The sentence that is said to the guest before sending, in English. */
+
 import type { NeedCode } from '#lib/needs/codes.ts'
 import type { Statement } from '#lib/views/statement.ts'
-import {
-  inSentence,
-  isPlural,
-  list,
-  sayFinding,
-  since,
-  startingWith,
-} from '#lib/words/findings-en.ts'
+import { counted, list } from '#lib/words/counted-en.ts'
+import { inSentence, isPlural, sayFinding, since, startingWith } from '#lib/words/findings-en.ts'
 import type { NameOf, Said } from '#lib/words/said-here.ts'
-import { foodOf, keptForName, listOf, needName } from '#lib/words/service-en.ts'
+import { foodOf, keptForName, needName } from '#lib/words/service-en.ts'
 
 const said = (before: string, strong: string, rest: string): Said => ({ before, strong, rest })
 
@@ -91,7 +86,7 @@ const sayStatement = (one: Statement, name: NameOf, price: (cents: number) => st
     case 'fewer':
       return said(
         'Only ',
-        `${one.portions} ${one.portions === 1 ? 'portion' : 'portions'} of ${inSentence(name(one.component))}`,
+        `${counted(one.portions, 'portion', 'portions')} of ${inSentence(name(one.component))}`,
         ' left.',
       )
     case 'backup':
@@ -113,7 +108,10 @@ const sayStatement = (one: Statement, name: NameOf, price: (cents: number) => st
     case 'kept':
       return said(
         `We’re keeping the ${inSentence(name(one.component))} `,
-        `for ${listOf(one.for.map((id) => inSentence(keptForName(id, name))))}`,
+        `for ${list(
+          one.for.map((id) => inSentence(keptForName(id, name))),
+          'and',
+        )}`,
         '.',
       )
     case 'price':

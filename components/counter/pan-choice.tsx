@@ -34,7 +34,7 @@ export function PanChoice({ component, face, currency, tap, nameOf, wanted }: Pa
             <span key={line}>{line} </span>
           ))}
         </span>
-        <FaceWords face={face} nameOf={nameOf} />
+        <FaceWords face={face} isPlural={component.plural === true} nameOf={nameOf} />
       </button>
       {wanted && (
         <WantedButton
@@ -70,15 +70,17 @@ const whyOf = (face: PanFace): string | undefined => {
 
 function FaceWords({
   face,
+  isPlural,
   nameOf,
 }: {
   readonly face: PanFace
+  readonly isPlural: boolean
   readonly nameOf: (id: string) => string
 }) {
   const words = useCounterWords()
   const short = ({ need, why, touches }: Finding) => (
     <span className={styles.reason}>
-      {words.shortFinding(need, why, touches === null ? null : nameOf(touches))}
+      {words.shortFinding(isPlural, need, why, touches === null ? null : nameOf(touches))}
     </span>
   )
   const asks = 'asks' in face && face.asks !== null ? short(face.asks) : null

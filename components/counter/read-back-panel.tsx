@@ -6,7 +6,7 @@ import { sayBlocked } from '#components/counter/say-note.ts'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
 import { type CounterWords, useCounterWords } from '#components/counter/words.tsx'
 import { useCrew } from '#components/live/crew.tsx'
-import { nameIn } from '#lib/menu/name-in.ts'
+import { isPluralIn, nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findTicket, LETTERS } from '#lib/service/tickets.ts'
 import type { Act } from '#lib/views/counter-act.ts'
@@ -59,6 +59,7 @@ export function ReadBackPanel({ state, desk }: ReadBackPanelProps) {
     marked.map(({ statement }) => statement),
     nameIn(station),
     price,
+    isPluralIn(station),
   )
   const isMarked = marked.some(({ mark }) => mark !== 'same')
   const length =

@@ -1,5 +1,5 @@
 import type { CounterWords } from '#components/counter/words.tsx'
-import { nameIn } from '#lib/menu/name-in.ts'
+import { isPluralIn, nameIn } from '#lib/menu/name-in.ts'
 import type { Finding } from '#lib/needs/judge.ts'
 import type { ItemRow } from '#lib/views/counter.ts'
 import { tellFinding } from '#lib/views/finding-told.ts'
@@ -27,7 +27,13 @@ const said = (
   const name = nameIn(station)
   const { component, need, why, touches } = finding
   const long = say(words.sayFinding(tellFinding(station, finding)))
-  const short = words.rowFinding(name(component), need, why, touches && name(touches))
+  const short = words.rowFinding(
+    name(component),
+    isPluralIn(station)(component),
+    need,
+    why,
+    touches && name(touches),
+  )
   return { text: long.length <= ROOM ? long : say(short), short: sayShort(short) }
 }
 

@@ -4,7 +4,7 @@ import { isDiet, type Need, type NeedCode } from '#lib/needs/codes.ts'
 import type { CautionReason } from '#lib/service/caution-reasons.ts'
 import type { WhyHeld, WrongScoop } from '#lib/views/held.ts'
 import { formOf, list } from '#lib/words/counted-en.ts'
-import { inSentence, isPlural } from '#lib/words/findings-en.ts'
+import { inSentence } from '#lib/words/findings-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 
 export const loudNeed = (code: NeedCode): string => needName(code).toUpperCase()
@@ -21,9 +21,8 @@ const sayWrongScoop = ({ pan, by, lent, over }: WrongScoop): string => {
   const went = `A wrong scoop went into ${pan}: the one of ${by}.`
   if (over === null) return went
   if (over.component === null) return `${went} It can reach this one.`
-  const many = isPlural(over.component)
   return over.touches
-    ? `${went} ${over.component} ${many ? 'touch' : 'touches'} ${inSentence(pan)}.`
+    ? `${went} ${over.component} ${over.isPlural ? 'touch' : 'touches'} ${inSentence(pan)}.`
     : `${went} ${over.component} can be reached by it.`
 }
 

@@ -12,8 +12,8 @@ import { useLabelWords } from '#components/pans/label-words.tsx'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
 import type { Ingredient } from '#lib/menu/station-document.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { civilDate } from '#lib/time/civil.ts'
 import {
-  civilDateOf,
   contradictions,
   draftOf,
   EMPTY_LABEL,
@@ -41,7 +41,7 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
   const [draft, setDraft] = useState(EMPTY_LABEL)
   const [product, setProduct] = useState<Product>('other')
   const [passphrase, setPassphrase] = useState('')
-  const today = civilDateOf(useServerTime(), station.timeZone)
+  const today = civilDate(useServerTime(), station.timeZone)
   const problem = problemOf(station, draft)
   const wrong = [
     ...contradictions(station, draft).map(words.contradiction),

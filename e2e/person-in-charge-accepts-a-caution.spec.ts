@@ -90,11 +90,12 @@ test('the person in charge accepts a caution; a student can’t', async ({ job }
         say: 'caution',
         told: {
           component: 'Tuna salad',
+          isPlural: false,
           need: 'almond',
           handling: 'keep-apart',
           why: 'contact',
           ingredient: null,
-          contact: { component: 'Toasted almonds', by: null, declared: 'contains' },
+          contact: { component: 'Toasted almonds', isPlural: true, by: null, declared: 'contains' },
         },
       },
       ...accepted,

@@ -53,9 +53,9 @@ test('assembly stays awake and knocks over plain http, and is silent when it is 
   })
 
   await test.step('a new ticket knocks, once the page was touched', async () => {
-    await expect(toggle(deviceEn.soundLocked)).toBeVisible()
+    await expect(toggle(deviceEn.sound.locked)).toBeVisible()
     await assemblyRests(assembly).click()
-    await expect(toggle(deviceEn.soundOn)).toBeVisible()
+    await expect(toggle(deviceEn.sound.on)).toBeVisible()
     expect(await tones(assembly)).toBe(0)
     await order(counterPage, 'Garden chicken', 1)
     await expect.poll(() => tones(assembly)).toBe(2)
@@ -70,14 +70,14 @@ test('assembly stays awake and knocks over plain http, and is silent when it is 
   })
 
   await test.step('turned off it stays off, also after the page is loaded again', async () => {
-    await toggle(deviceEn.soundOn).click()
-    await expect(toggle(deviceEn.soundOff)).toBeVisible()
+    await toggle(deviceEn.sound.on).click()
+    await expect(toggle(deviceEn.sound.off)).toBeVisible()
     await assembly.reload()
-    await expect(toggle(deviceEn.soundOff)).toBeVisible()
+    await expect(toggle(deviceEn.sound.off)).toBeVisible()
     await assembly.getByRole('main').click({ position: { x: 5, y: 5 } })
     await order(counterPage, 'Garden chicken', 2)
     await expect(assembly.getByRole('button', { name: /2A/ })).toBeVisible()
     expect(await tones(assembly)).toBe(0)
-    await expect(toggle(deviceEn.soundOff)).toBeVisible()
+    await expect(toggle(deviceEn.sound.off)).toBeVisible()
   })
 })

@@ -69,6 +69,7 @@ test('two guests, two needs, one ticket: each build keeps its own', async ({ job
         wanted: 'pita',
         because: {
           component: 'Pita',
+          isPlural: false,
           need: 'sesame',
           handling: 'keep-apart',
           why: 'may-contain',

@@ -7,6 +7,7 @@ import {
   defaultExports,
   impurities,
   misnamed,
+  wordsImported,
   wrongImports,
 } from '#tests/support/house-rules.ts'
 import {
@@ -79,6 +80,10 @@ describe('the house', () => {
     expect(asked.map(({ path }) => path)).toEqual(['lib/service/happen.ts'])
   })
 
+  test('a language is imported where its words are bound: screens’ words, routes, server and lib/words', () => {
+    expect(within('lib', 'components').flatMap(wordsImported)).toEqual([])
+  })
+
   test('no imports go in circles', () => {
     expect(importCycles(sources).map((cycle) => cycle.join(' > '))).toEqual([])
   })
@@ -134,6 +139,17 @@ describe('these checks themselves', () => {
     expect(wrongImports(at('lib/a.ts', "import { nanoid } from 'nanoid'"))).toHaveLength(1)
     expect(wrongImports(at('lib/a.ts', "const a = await import('node:os')"))).toHaveLength(1)
     expect(wrongImports(at('lib/a.ts', "import { z } from 'zod'"))).toHaveLength(0)
+  })
+
+  test('find words of one language outside of what binds them', () => {
+    const text = "import type { counter } from '#lib/words/counter-en.ts'"
+    expect(wordsImported(at('components/counter/ask-step.tsx', text))).toHaveLength(1)
+    expect(wordsImported(at('lib/views/counter.ts', text))).toHaveLength(1)
+    expect(wordsImported(at('components/counter/words.tsx', text))).toEqual([])
+    expect(wordsImported(at('components/counter/frame-words.tsx', text))).toEqual([])
+    expect(wordsImported(at('lib/words/calm-en.ts', text))).toEqual([])
+    const other = "import type { SaidHere } from '#lib/words/said-here.ts'"
+    expect(wordsImported(at('components/counter/ask-step.tsx', other))).toEqual([])
   })
 
   test('find what is impure, and only that', () => {

@@ -2,52 +2,52 @@ import styles from '#components/assembly/pan.module.css'
 import foot from '#components/assembly/pan-foot.module.css'
 import signs from '#components/assembly/pan-signs.module.css'
 import { ScoopSign } from '#components/assembly/scoop-sign.tsx'
+import { type AssemblyWords, useAssemblyWords } from '#components/assembly/words.tsx'
 import type { Component } from '#lib/menu/station-document.ts'
 import { mlFrom } from '#lib/quantity/kitchen-units.ts'
 import type { VolumeTool } from '#lib/quantity/portion-tools.ts'
-import { sayFluidOunces, sayWeight } from '#lib/quantity/say-amount.ts'
 import type { PanForBuild, TakePan } from '#lib/views/assembly-pan.ts'
-import { assemblyEn as say } from '#lib/words/assembly-en.ts'
 
-const unitOf = (tool: TakePan['tool'], count: number): string => {
+const unitOf = (words: AssemblyWords, tool: TakePan['tool'], count: number): string => {
   switch (tool.tool) {
     case 'scoop':
     case 'ladle':
     case 'spoodle':
     case 'measure':
-      return say.level
+      return words.level
     case 'bottle':
-      return say.squeeze(count)
+      return words.squeeze(count)
     case 'tongs':
-      return say.tongs
+      return words.tongs
     case 'piece':
     case 'tongs-pieces':
-      return say.piece(count)
+      return words.piece(count)
     case 'cup':
-      return say.cup(count)
+      return words.cup(count)
   }
 }
 
 /** A tool that stands in, in one short word. */
-const toolName = (tool: VolumeTool): string => {
+const toolName = (words: AssemblyWords, tool: VolumeTool): string => {
   switch (tool.tool) {
     case 'scoop':
-      return say.scoop(tool.number)
+      return words.scoop(tool.number)
     case 'ladle':
     case 'spoodle':
-      return `${sayFluidOunces(mlFrom(tool.flOz, 'flOz'))} ${say[tool.tool]}`
+      return `${words.sayFluidOunces(mlFrom(tool.flOz, 'flOz'))} ${words[tool.tool]}`
     case 'measure':
-      return say.measureSize(tool.size, tool.unit)
+      return words.measureSize(tool.size, tool.unit)
   }
 }
 
 function Tool({ pan }: { readonly pan: TakePan }) {
+  const words = useAssemblyWords()
   const { tool } = pan
   if (pan.warm)
     return (
       <span>
-        <b>{say.warm}</b>
-        <span className={foot.under}>{say.seconds(pan.warm.seconds)}</span>
+        <b>{words.warm}</b>
+        <span className={foot.under}>{words.seconds(pan.warm.seconds)}</span>
       </span>
     )
   switch (tool.tool) {
@@ -56,36 +56,36 @@ function Tool({ pan }: { readonly pan: TakePan }) {
     case 'tongs':
       return (
         <span className={foot.small}>
-          {say.about}
-          <span className={foot.under}>{sayWeight(tool.grams * 1000)}</span>
+          {words.about}
+          <span className={foot.under}>{words.sayWeight(tool.grams * 1000)}</span>
         </span>
       )
     case 'cup':
       return (
         <span className={foot.small}>
-          {say.lidded}
-          <span className={foot.under}>{sayFluidOunces(mlFrom(tool.flOz, 'flOz'))}</span>
+          {words.lidded}
+          <span className={foot.under}>{words.sayFluidOunces(mlFrom(tool.flOz, 'flOz'))}</span>
         </span>
       )
     case 'ladle':
     case 'spoodle':
       return (
         <span className={foot.small}>
-          {say[tool.tool]}
-          <span className={foot.under}>{sayFluidOunces(mlFrom(tool.flOz, 'flOz'))}</span>
+          {words[tool.tool]}
+          <span className={foot.under}>{words.sayFluidOunces(mlFrom(tool.flOz, 'flOz'))}</span>
         </span>
       )
     case 'measure':
       return (
         <span className={foot.small}>
-          {say.measure}
-          <span className={foot.under}>{say.measureSize(tool.size, tool.unit)}</span>
+          {words.measure}
+          <span className={foot.under}>{words.measureSize(tool.size, tool.unit)}</span>
         </span>
       )
     case 'bottle':
-      return <span className={foot.small}>{say.bottle}</span>
+      return <span className={foot.small}>{words.bottle}</span>
     case 'tongs-pieces':
-      return <span className={foot.small}>{say.withTongs}</span>
+      return <span className={foot.small}>{words.withTongs}</span>
     case 'piece':
       return null
   }
@@ -93,54 +93,57 @@ function Tool({ pan }: { readonly pan: TakePan }) {
 
 /** What went into the pan by a wrong scoop, and stays in it until it is emptied and washed. */
 function Soiled({ by }: { readonly by: readonly string[] }) {
+  const words = useAssemblyWords()
   if (by.length === 0) return null
-  return <span className={signs.soiled}>{say.soiled(by)}</span>
+  return <span className={signs.soiled}>{words.soiled(by)}</span>
 }
 
 function BackUpSign() {
+  const words = useAssemblyWords()
   return (
     <span className={signs.backUp}>
       <svg viewBox="0 0 44 22" className={signs.lidded} aria-hidden="true">
         <path d="M2 10h40M18 10V4h8v6M6 10l4 10h24l4-10" />
       </svg>
       <b>
-        {say.backUp.map((word) => (
+        {words.backUp.map((word) => (
           <span key={word} className={signs.backUpWord}>
             {word}{' '}
           </span>
         ))}
       </b>
-      <span className={signs.notThis}>{say.notThisPan}</span>
+      <span className={signs.notThis}>{words.notThisPan}</span>
     </span>
   )
 }
 
 function Take({ pan }: { readonly pan: TakePan }) {
+  const words = useAssemblyWords()
   return (
     <>
       {pan.fromBackup && <BackUpSign />}
       <div className={styles.middle}>
-        {pan.instead && <b className={signs.otherScoop}>{say.otherScoop}</b>}
+        {pan.instead && <b className={signs.otherScoop}>{words.otherScoop}</b>}
         <span className={styles.count}>{pan.count}</span>
         {pan.onTheSide ? (
-          <span className={styles.side}>{say.onTheSide}</span>
+          <span className={styles.side}>{words.onTheSide}</span>
         ) : (
-          <span className={styles.unit}>{unitOf(pan.tool, pan.count)}</span>
+          <span className={styles.unit}>{unitOf(words, pan.tool, pan.count)}</span>
         )}
         {pan.instead?.map(({ count, tool }) => (
-          <b key={toolName(tool)} className={signs.andAlso}>
-            {say.andAlso(count, toolName(tool))}
+          <b key={toolName(words, tool)} className={signs.andAlso}>
+            {words.andAlso(count, toolName(words, tool))}
           </b>
         ))}
         {pan.stands !== 'sold' ? (
-          <span className={signs.lacking}>{say.stands[pan.stands]}</span>
+          <span className={signs.lacking}>{words.stands[pan.stands]}</span>
         ) : (
-          pan.lacking && <span className={signs.lacking}>{say.lacking}</span>
+          pan.lacking && <span className={signs.lacking}>{words.lacking}</span>
         )}
-        {pan.hazards.length > 0 && <span className={signs.lacking}>{say.askInCharge}</span>}
+        {pan.hazards.length > 0 && <span className={signs.lacking}>{words.askInCharge}</span>}
         {pan.accepted.map((hazard) => (
-          <span key={say.hazard(hazard)} className={signs.accepted}>
-            {say.hazardAccepted(hazard)}
+          <span key={words.hazard(hazard)} className={signs.accepted}>
+            {words.hazardAccepted(hazard)}
           </span>
         ))}
       </div>
@@ -152,10 +155,10 @@ function Take({ pan }: { readonly pan: TakePan }) {
 }
 
 /** What hazards say, each sentence once; what touches a pan only where its own word is no reason. */
-const hazardWords = ({ hazards }: Extract<PanForBuild, { kind: 'away' }>) => {
+const hazardWords = (words: AssemblyWords, { hazards }: Extract<PanForBuild, { kind: 'away' }>) => {
   const declared = hazards.filter(({ why }) => why !== 'contact')
   const shown = declared.length > 0 ? declared : hazards.slice(0, 1)
-  return [...new Map(shown.map((hazard) => [say.hazard(hazard), hazard]))]
+  return [...new Map(shown.map((hazard) => [words.hazard(hazard), hazard]))]
 }
 
 const isNoted = (pan: TakePan): boolean =>
@@ -176,12 +179,13 @@ export function AssemblyPan({
   /** Names of what another scoop brought into it. */
   readonly soiledBy: readonly string[]
 }) {
+  const words = useAssemblyWords()
   if (pan.kind === 'idle')
     return (
       <div className={styles.sliver} data-soiled={soiledBy.length > 0}>
         <span>
           {component.name}
-          {soiledBy.length > 0 && <b> {say.soiledShort(soiledBy)}</b>}
+          {soiledBy.length > 0 && <b> {words.soiledShort(soiledBy)}</b>}
         </span>
       </div>
     )
@@ -205,24 +209,24 @@ export function AssemblyPan({
       {pan.kind === 'no' && (
         <>
           <div className={styles.middle}>
-            <strong className={styles.no}>{say.no}</strong>
+            <strong className={styles.no}>{words.no}</strong>
           </div>
           <div className={foot.foot}>
-            <span className={foot.small}>{say.because(pan.because, pan.leaveOut)}</span>
+            <span className={foot.small}>{words.because(pan.because, pan.leaveOut)}</span>
           </div>
         </>
       )}
       {pan.kind === 'away' && (
         <>
           <div className={styles.middle}>
-            {pan.leftOut && <strong className={styles.no}>{say.no}</strong>}
-            <span className={styles.lid}>{say.lidOn}</span>
+            {pan.leftOut && <strong className={styles.no}>{words.no}</strong>}
+            <span className={styles.lid}>{words.lidOn}</span>
           </div>
           <div className={foot.foot}>
             <span className={foot.hazards}>
-              {hazardWords(pan).map(([words, { why }]) => (
-                <b key={words} data-why={why}>
-                  {words}{' '}
+              {hazardWords(words, pan).map(([said, { why }]) => (
+                <b key={said} data-why={why}>
+                  {said}{' '}
                 </b>
               ))}
             </span>

@@ -5,11 +5,12 @@ import { useDevice } from '#components/device/use-device.ts'
 import { CalmUnlessOpen } from '#components/live/calm-unless-open.tsx'
 import { CrewProvider } from '#components/live/crew.tsx'
 import { useFetched } from '#components/live/use-fetched.ts'
-import { live } from '#lib/words/live-en.ts'
+import { useWords, WordsProvider } from '#components/live/words.tsx'
 
 const loadWork = async () => (await import('#components/assembly/assembly-work.tsx')).AssemblyWork
 
 function Assembly() {
+  const live = useWords()
   useDevice()
   const Work = useFetched(loadWork)
   return (
@@ -24,8 +25,10 @@ function Assembly() {
 /** The build to make now, drawn on the line; read from a metre, worked with a pedal. */
 export function AssemblyScreen() {
   return (
-    <CrewProvider role="assembly">
-      <Assembly />
-    </CrewProvider>
+    <WordsProvider>
+      <CrewProvider role="assembly">
+        <Assembly />
+      </CrewProvider>
+    </WordsProvider>
   )
 }

@@ -11,6 +11,7 @@ import { useMainAction } from '#components/assembly/pedal.ts'
 import { sayLacks } from '#components/assembly/say-lacks.ts'
 import { StopPanel } from '#components/assembly/stop-panel.tsx'
 import { TakeBackPanel } from '#components/assembly/take-back-panel.tsx'
+import { AssemblyWordsProvider, useAssemblyWords } from '#components/assembly/words.tsx'
 import { WrongScoopPanel } from '#components/assembly/wrong-scoop-panel.tsx'
 import { Awake } from '#components/device/awake-notice.tsx'
 import { SoundToggle } from '#components/device/sound-toggle.tsx'
@@ -24,7 +25,6 @@ import type { RunningState } from '#lib/service/state.ts'
 import { assemblyView, widePans } from '#lib/views/assembly.ts'
 import { stoppedBuilds } from '#lib/views/assembly-stop.ts'
 import { waitingRemakes } from '#lib/views/waiting-remakes.ts'
-import { assemblyEn as say } from '#lib/words/assembly-en.ts'
 
 /** From this many wide pans on, those that stay shut are drawn from top to bottom. */
 const CROWDED: Readonly<Record<Room, number>> = {
@@ -34,12 +34,12 @@ const CROWDED: Readonly<Record<Room, number>> = {
   large: Number.POSITIVE_INFINITY,
 }
 
-/** Making builds while a service is open: one at a time. */
-export function AssemblyWork({ state }: { readonly state: RunningState }) {
+function Work({ state }: { readonly state: RunningState }) {
+  const words = useAssemblyWords()
   const [chosen, setChosen] = useState<string | null>(null)
   const [read, setRead] = useState<string | null>(null)
   const [panel, setPanel] = useState<'take-back' | 'wrong-scoop' | null>(null)
-  const { said, busy, act, hush } = useActing()
+  const { said, busy, act, hush } = useActing(words.loadRefusals)
   const room = useRoom()
   const view = useMemo(() => assemblyView(state, chosen), [state, chosen])
   useKnock('new', state.nextTicket)
@@ -47,7 +47,7 @@ export function AssemblyWork({ state }: { readonly state: RunningState }) {
   useKnock('stop', stoppedBuilds(state).length)
   const { now, stopped } = view
   const name = nameIn(state.station)
-  const main = panel ? null : mainOf(view, read)
+  const main = panel ? null : mainOf(words, view, read)
   const pressed = main && now ? `${main.kind} ${now.keptApart} ${now.reads}` : null
   const press = useMainAction(pressed, () => {
     if (!main || !now || busy) return
@@ -62,10 +62,10 @@ export function AssemblyWork({ state }: { readonly state: RunningState }) {
       case 'start':
         return void act(
           { type: 'start', ...build, seen: now.version, read: read === now.reads },
-          say.started(now.name),
+          words.started(now.name),
         )
       case 'finish':
-        return void act({ type: 'finish', ...build }, say.finishOf(now.name))
+        return void act({ type: 'finish', ...build }, words.finishOf(now.name))
     }
   })
 
@@ -79,7 +79,7 @@ export function AssemblyWork({ state }: { readonly state: RunningState }) {
         onAnswer={(answer) =>
           void act(
             { type: 'acknowledge', ticket: stopped.ticket, letter: stopped.letter, ...answer },
-            say.acknowledged(stopped.name),
+            words.acknowledged(stopped.name),
           )
         }
       />
@@ -94,7 +94,7 @@ export function AssemblyWork({ state }: { readonly state: RunningState }) {
         onSoiled={(pan, by, backup) => {
           setPanel(null)
           const which = backup ? { backup } : {}
-          const said = backup ? say.backupSoiledBy : say.soiledBy
+          const said = backup ? words.backupSoiledBy : words.soiledBy
           void act(
             { type: 'soilPan', pan: pan.id, by, ...which },
             said(name(pan.component), name(by)),
@@ -112,7 +112,7 @@ export function AssemblyWork({ state }: { readonly state: RunningState }) {
           setPanel(null)
           void act(
             { type: 'takeBack', ticket: build.ticket, letter: build.letter, made },
-            say.takenBack(build.name),
+            words.takenBack(build.name),
           )
         }}
       />
@@ -125,10 +125,10 @@ export function AssemblyWork({ state }: { readonly state: RunningState }) {
         disabled={view.lastMade.length === 0}
         onClick={() => setPanel('take-back')}
       >
-        {say.takeBack}
+        {words.takeBack}
       </button>
       <button type="button" className={foot.takeBack} onClick={() => setPanel('wrong-scoop')}>
-        {say.wrongScoop}
+        {words.wrongScoop}
       </button>
       <SoundToggle />
     </div>
@@ -150,7 +150,7 @@ export function AssemblyWork({ state }: { readonly state: RunningState }) {
       <NeedsBanner now={now} withSteps={!isReading && !isShut} />
       {now.lacks !== null && (
         <p className={styles.short} role="alert">
-          {sayLacks(now)}
+          {sayLacks(words, now)}
         </p>
       )}
       <p className={said?.kind === 'refused' ? styles.refused : 'visually-hidden'} role="status">
@@ -166,7 +166,7 @@ export function AssemblyWork({ state }: { readonly state: RunningState }) {
         >
           <Line
             station={state.station}
-            label={say.line}
+            label={words.line}
             wrap={room === 'phone' ? 'by-well' : 'never'}
             widthOf={(pan) => (now.pans[pan.id]?.kind === 'idle' ? 'sliver' : 'wide')}
             renderPan={(pan, component) => (
@@ -207,14 +207,23 @@ export function AssemblyWork({ state }: { readonly state: RunningState }) {
         >
           <span>
             {busy
-              ? say.sending
-              : (main?.words ?? (now.held ? say.held(now.name) : say.cannotStart(now.name)))}
+              ? words.sending
+              : (main?.words ?? (now.held ? words.held(now.name) : words.cannotStart(now.name)))}
           </span>
           {now.keptApart && main?.kind === 'finish' && (
-            <span className={foot.hint}>{say.cleanGloves}</span>
+            <span className={foot.hint}>{words.cleanGloves}</span>
           )}
         </button>
       </div>
     </div>
+  )
+}
+
+/** Making builds while a service is open: one at a time. */
+export function AssemblyWork({ state }: { readonly state: RunningState }) {
+  return (
+    <AssemblyWordsProvider>
+      <Work state={state} />
+    </AssemblyWordsProvider>
   )
 }

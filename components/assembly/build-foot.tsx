@@ -1,9 +1,8 @@
 import styles from '#components/assembly/foot.module.css'
+import { type AssemblyWords, useAssemblyWords } from '#components/assembly/words.tsx'
 import type { Room } from '#components/device/use-device.ts'
 import type { AssemblyView, InQueue, NowBuild } from '#lib/views/assembly.ts'
 import { linesOfParts } from '#lib/views/mark.ts'
-import { assemblyEn as say } from '#lib/words/assembly-en.ts'
-import { markLines } from '#lib/words/service-en.ts'
 
 const QUEUE_SHOWN: Readonly<Record<Room, number>> = { phone: 3, small: 2, medium: 3, large: 4 }
 
@@ -14,21 +13,23 @@ const LENGTHS = [
   [40, 'long'],
 ] as const
 
-const lengthOf = (now: NowBuild): number => markLines(now.mark).join(' ').length
+const lengthOf = (words: AssemblyWords, now: NowBuild): number =>
+  words.markLines(now.mark).join(' ').length
 
 /** A mark this long takes all the room there is. */
-const isLongest = (now: NowBuild): boolean => lengthOf(now) > 95
+const isLongest = (words: AssemblyWords, now: NowBuild): boolean => lengthOf(words, now) > 95
 
 /** What to write on the wrap. */
 export function WrapMark({ now }: { readonly now: NowBuild }) {
-  const lines = markLines(now.mark)
-  const length = lengthOf(now)
+  const words = useAssemblyWords()
+  const lines = words.markLines(now.mark)
+  const length = lengthOf(words, now)
   return (
     <section
       className={styles.card}
       data-long={LENGTHS.find(([over]) => length > over)?.[1] ?? 'no'}
     >
-      <h2>{say.wrap}</h2>
+      <h2>{words.wrap}</h2>
       <p className={styles.wrap}>
         <b>{now.name}</b>
         {lines.map((line, index) => (
@@ -42,13 +43,14 @@ export function WrapMark({ now }: { readonly now: NowBuild }) {
 }
 
 export function WarmCard({ view }: { readonly view: AssemblyView }) {
-  if (view.warmNext.length === 0 || (view.now && isLongest(view.now))) return null
+  const words = useAssemblyWords()
+  if (view.warmNext.length === 0 || (view.now && isLongest(words, view.now))) return null
   return (
     <section className={styles.card}>
-      <h2>{say.warmNext}</h2>
+      <h2>{words.warmNext}</h2>
       {view.warmNext.map((one) => (
         <p key={one.component}>
-          {say.warmThing(one.component, one.seconds, one.on)}
+          {words.warmThing(one.component, one.seconds, one.on)}
           <b className={styles.warmFor}>{one.builds.join(', ')}</b>
         </p>
       ))}
@@ -56,12 +58,12 @@ export function WarmCard({ view }: { readonly view: AssemblyView }) {
   )
 }
 
-const noteOf = (one: InQueue): string =>
+const noteOf = (words: AssemblyWords, one: InQueue): string =>
   [
-    ...(one.state === 'making' ? [say.beingMade] : []),
-    ...(one.held ? [say.isHeld] : []),
-    ...(one.short ? [say.isShort] : []),
-    ...(one.keptApart ? [say.keptApart] : []),
+    ...(one.state === 'making' ? [words.beingMade] : []),
+    ...(one.held ? [words.isHeld] : []),
+    ...(one.short ? [words.isShort] : []),
+    ...(one.keptApart ? [words.keptApart] : []),
   ].join(', ') || one.item
 
 /** The builds that follow; a tap shows one of them. */
@@ -74,14 +76,15 @@ export function QueueStrip({
   readonly room: Room
   readonly onChoose: (name: string) => void
 }) {
+  const words = useAssemblyWords()
   const shown = QUEUE_SHOWN[room]
   const hidden = queue.length - shown
   return (
     <section className={styles.queue} aria-labelledby="queue-title">
       <h2 id="queue-title" className={styles.queueTitle}>
-        {say.queue}
+        {words.queue}
       </h2>
-      {queue.length === 0 && <p className={styles.queueNone}>{say.queueNone}</p>}
+      {queue.length === 0 && <p className={styles.queueNone}>{words.queueNone}</p>}
       <ul>
         {queue.slice(0, shown).map((one) => (
           <li key={one.name}>
@@ -91,16 +94,16 @@ export function QueueStrip({
               data-apart={one.keptApart}
               data-short={one.short}
               data-held={one.held}
-              aria-label={`${say.look(one.name)}, ${noteOf(one)}`}
+              aria-label={`${words.look(one.name)}, ${noteOf(words, one)}`}
               onClick={() => onChoose(one.name)}
             >
               <b>{one.name}</b>
-              <span>{noteOf(one)}</span>
+              <span>{noteOf(words, one)}</span>
             </button>
           </li>
         ))}
       </ul>
-      {hidden > 0 && <p className={styles.queueMore}>{say.queueMore(hidden)}</p>}
+      {hidden > 0 && <p className={styles.queueMore}>{words.queueMore(hidden)}</p>}
     </section>
   )
 }

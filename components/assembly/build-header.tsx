@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react'
 import styles from '#components/assembly/header.module.css'
+import { useAssemblyWords } from '#components/assembly/words.tsx'
 import { useServerTime } from '#components/live/server-time.ts'
+import { useWords } from '#components/live/words.tsx'
 import type { NowBuild } from '#lib/views/assembly.ts'
-import { assemblyEn as say } from '#lib/words/assembly-en.ts'
-import { live } from '#lib/words/live-en.ts'
 
 /** Which build it is, and how long its guest has waited. */
 export function BuildHeader({
@@ -15,6 +15,8 @@ export function BuildHeader({
   readonly invented: boolean
   readonly children: ReactNode
 }) {
+  const words = useAssemblyWords()
+  const live = useWords()
   const time = useServerTime()
   return (
     <header className={styles.header}>
@@ -25,12 +27,12 @@ export function BuildHeader({
       <p className={styles.base}>
         {now.base}
         {invented && <small className={styles.invented}>{live.invented}</small>}
-        {now.remakes > 0 && <b className={styles.again}>{say.madeAgain(now.remakes)}</b>}
+        {now.remakes > 0 && <b className={styles.again}>{words.madeAgain(now.remakes)}</b>}
       </p>
       <div className={styles.when}>
         <span>
-          {now.of > 1 && <span className={styles.of}>{say.of(now.index, now.of)}</span>}
-          <b className={styles.age}>{say.waiting(time - now.sentAt)}</b>
+          {now.of > 1 && <span className={styles.of}>{words.of(now.index, now.of)}</span>}
+          <b className={styles.age}>{words.waiting(time - now.sentAt)}</b>
         </span>
         {children}
       </div>
@@ -42,8 +44,9 @@ export function BuildHeader({
 const STEPS_BESIDE = 4
 
 function Accepted({ now }: { readonly now: NowBuild }) {
+  const words = useAssemblyWords()
   if (now.accepted === null) return null
-  return <span className={styles.accepted}>{say.accepted(now.accepted)}</span>
+  return <span className={styles.accepted}>{words.accepted(now.accepted)}</span>
 }
 
 /** The kept-apart or left-out needs of the build, and the handling in words. */
@@ -54,6 +57,7 @@ export function NeedsBanner({
   readonly now: NowBuild
   readonly withSteps: boolean
 }) {
+  const words = useAssemblyWords()
   if (now.keepFrom.length === 0 && now.leaveOut.length === 0) return null
   return (
     <>
@@ -64,19 +68,19 @@ export function NeedsBanner({
               <path d="M16 2 31 28H1z" />
               <path d="M16 11v9M16 23v2.5" className={styles.mark} />
             </svg>
-            {say.keepApart(now.keepFrom)}
+            {words.keepApart(now.keepFrom)}
           </strong>
           {withSteps && now.keepFrom.length <= STEPS_BESIDE && (
-            <span className={styles.steps}>{say.stepsShort}</span>
+            <span className={styles.steps}>{words.stepsShort}</span>
           )}
           <Accepted now={now} />
         </section>
       )}
       {now.leaveOut.length > 0 && (
         <section className={styles.out} data-needs="leave-out">
-          <strong className={styles.need}>{say.leaveOut(now.leaveOut)}</strong>
+          <strong className={styles.need}>{words.leaveOut(now.leaveOut)}</strong>
           {now.leaveOutSaid.length > 0 && (
-            <span className={styles.accepted}>{say.leaveOutSaid(now.leaveOutSaid)}</span>
+            <span className={styles.accepted}>{words.leaveOutSaid(now.leaveOutSaid)}</span>
           )}
           {now.keepFrom.length === 0 && <Accepted now={now} />}
         </section>
@@ -87,11 +91,12 @@ export function NeedsBanner({
 
 /** The handling order, read aloud before hands are washed. */
 export function HandlingSteps({ backups }: { readonly backups: readonly string[] }) {
+  const words = useAssemblyWords()
   return (
     <section className={styles.reading} aria-labelledby="read-aloud">
-      <h2 id="read-aloud">{say.readAloud}</h2>
+      <h2 id="read-aloud">{words.readAloud}</h2>
       <ol>
-        {say.stepsFor(backups).map((step) => (
+        {words.stepsFor(backups).map((step) => (
           <li key={step}>{step}</li>
         ))}
       </ol>

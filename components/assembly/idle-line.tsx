@@ -1,12 +1,12 @@
 import type { ReactNode } from 'react'
 import styles from '#components/assembly/assembly.module.css'
+import { useAssemblyWords } from '#components/assembly/words.tsx'
 import { Awake } from '#components/device/awake-notice.tsx'
 import { useNarrow } from '#components/device/use-device.ts'
 import { Line } from '#components/line/line.tsx'
 import { Connection } from '#components/live/connection.tsx'
+import { useWords } from '#components/live/words.tsx'
 import type { StationDocument } from '#lib/menu/station-document.ts'
-import { assemblyEn as say } from '#lib/words/assembly-en.ts'
-import { live } from '#lib/words/live-en.ts'
 
 /** Nothing to make: the line at rest. */
 export function IdleLine({
@@ -18,6 +18,8 @@ export function IdleLine({
   readonly made: number
   readonly children: ReactNode
 }) {
+  const words = useAssemblyWords()
+  const live = useWords()
   const narrow = useNarrow()
   return (
     <div className={styles.screen} data-idle="">
@@ -27,13 +29,13 @@ export function IdleLine({
         <Connection />
       </header>
       <div className={styles.idleWords}>
-        <h1>{say.idle}</h1>
-        <p>{say.idleMade(made)}</p>
+        <h1>{words.idle}</h1>
+        <p>{words.idleMade(made)}</p>
       </div>
       <div className={styles.idleLine}>
         <Line
           station={station}
-          label={say.line}
+          label={words.line}
           wrap={narrow ? 'by-well' : 'never'}
           renderPan={(_, component) => (
             <div className={styles.idlePan}>

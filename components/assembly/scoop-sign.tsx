@@ -1,13 +1,13 @@
 import styles from '#components/assembly/pan-foot.module.css'
+import { useAssemblyWords } from '#components/assembly/words.tsx'
 import { scoopHandle } from '#lib/quantity/scoops.ts'
-import { assemblyEn } from '#lib/words/assembly-en.ts'
-import { quantityEn } from '#lib/words/quantity-en.ts'
 
 /**
  * A scoop by its number, with the trade's handle colour drawn and named. `plain`: a purplish handle
  * isn't drawn, since purple stands for allergen-only tools beside a keep-apart build.
  */
 export function ScoopSign({ number, plain }: { readonly number: number; readonly plain: boolean }) {
+  const words = useAssemblyWords()
   const handle = scoopHandle(number)
   const isDrawn = handle !== null && !(plain && handle.purplish)
   return (
@@ -20,8 +20,10 @@ export function ScoopSign({ number, plain }: { readonly number: number; readonly
         />
       )}
       <span>
-        <b>{assemblyEn.scoop(number)}</b>
-        {handle && <span className={styles.under}>{quantityEn.scoopColour(handle.colour)}</span>}
+        <b>{words.scoop(number)}</b>
+        {handle && (
+          <span className={styles.under}>{words.quantity.scoopColour(handle.colour)}</span>
+        )}
       </span>
     </span>
   )

@@ -1,10 +1,10 @@
 import { useState } from 'react'
 import styles from '#components/assembly/panels.module.css'
 import stop from '#components/assembly/stop-answers.module.css'
+import { useAssemblyWords } from '#components/assembly/words.tsx'
 import { Line } from '#components/line/line.tsx'
 import type { Component, StationDocument } from '#lib/menu/station-document.ts'
 import type { PanInStop, Stopped } from '#lib/views/assembly-stop.ts'
-import { assemblyEn as say } from '#lib/words/assembly-en.ts'
 
 /** Whether food was in it; what of it, where that isn't all that it takes. */
 export interface StopAnswer {
@@ -26,6 +26,7 @@ function PanInIt({
   readonly isFixed: boolean
   readonly onTap: () => void
 }) {
+  const words = useAssemblyWords()
   return (
     <button
       type="button"
@@ -41,7 +42,11 @@ function PanInIt({
         ))}
       </b>
       <span className={stop.state}>
-        {pan.staysOut ? say.cupStaysOut : isIn ? say.wasIn(pan.isCup) : say.wasntIn(pan.isCup)}
+        {pan.staysOut
+          ? words.cupStaysOut
+          : isIn
+            ? words.wasIn(pan.isCup)
+            : words.wasntIn(pan.isCup)}
       </span>
     </button>
   )
@@ -57,13 +62,14 @@ function MadeIsWaste({
   readonly busy: boolean
   readonly onOut: () => void
 }) {
+  const words = useAssemblyWords()
   return (
     <>
-      <h2 className={styles.question}>{say.madeIsWaste(name)}</h2>
+      <h2 className={styles.question}>{words.madeIsWaste(name)}</h2>
       <div className={styles.answers} data-one="">
         <button type="button" disabled={busy} onClick={onOut}>
-          <b>{say.throwOut(name)}</b>
-          <span>{say.throwOutThen}</span>
+          <b>{words.throwOut(name)}</b>
+          <span>{words.throwOutThen}</span>
         </button>
       </div>
     </>
@@ -80,13 +86,14 @@ function NothingInIt({
   readonly busy: boolean
   readonly onSeen: () => void
 }) {
+  const words = useAssemblyWords()
   return (
     <>
-      <h2 className={styles.question}>{say.notBeingMade(name)}</h2>
+      <h2 className={styles.question}>{words.notBeingMade(name)}</h2>
       <div className={styles.answers} data-one="">
         <button type="button" disabled={busy} onClick={onSeen}>
-          <b>{say.stopSeen}</b>
-          <span>{say.stopSeenThen}</span>
+          <b>{words.stopSeen}</b>
+          <span>{words.stopSeenThen}</span>
         </button>
       </div>
     </>
@@ -105,6 +112,7 @@ export function StopAnswers({
   readonly busy: boolean
   readonly onAnswer: (answer: StopAnswer) => void
 }) {
+  const words = useAssemblyWords()
   const [cleared, setCleared] = useState<readonly string[]>([])
   const { name, pans, whole } = stopped
   if (stopped.inIt === 'nothing')
@@ -127,13 +135,13 @@ export function StopAnswers({
   return (
     <>
       <div className={stop.asked}>
-        <h2 className={styles.question}>{say.foodInIt(name)}</h2>
-        <p>{whole === null ? say.tapWhatWasnt(hasCups) : say.goesWhole}</p>
+        <h2 className={styles.question}>{words.foodInIt(name)}</h2>
+        <p>{whole === null ? words.tapWhatWasnt(hasCups) : words.goesWhole}</p>
       </div>
       <div className={stop.line}>
         <Line
           station={station}
-          label={say.foodInIt(name)}
+          label={words.foodInIt(name)}
           widthOf={({ id }) => (pans[id] ? 'wide' : 'sliver')}
           renderPan={({ id }, component) => {
             const pan = pans[id]
@@ -157,18 +165,18 @@ export function StopAnswers({
           disabled={busy || lit.length === 0}
           onClick={() => onAnswer(isAll ? { foodInIt: true } : { foodInIt: true, inIt: lit })}
         >
-          <b>{say.foodYes}</b>
+          <b>{words.foodYes}</b>
           <span>
             {isAll
-              ? say.foodYesThen
+              ? words.foodYesThen
               : lit.length === 0
-                ? say.foodYesNone
-                : say.foodYesSome(lit.length, all.length)}
+                ? words.foodYesNone
+                : words.foodYesSome(lit.length, all.length)}
           </span>
         </button>
         <button type="button" disabled={busy} onClick={() => onAnswer({ foodInIt: false })}>
-          <b>{say.foodNo}</b>
-          <span>{say.foodNoThen}</span>
+          <b>{words.foodNo}</b>
+          <span>{words.foodNoThen}</span>
         </button>
       </div>
     </>

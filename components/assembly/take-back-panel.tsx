@@ -1,8 +1,8 @@
 import { useState } from 'react'
 import styles from '#components/assembly/panels.module.css'
+import { useAssemblyWords } from '#components/assembly/words.tsx'
 import { Connection } from '#components/live/connection.tsx'
 import type { MadeBuild } from '#lib/views/assembly.ts'
-import { assemblyEn as say } from '#lib/words/assembly-en.ts'
 
 /** A finish that was a mistake: which build, and whether the food was made. */
 export function TakeBackPanel({
@@ -16,22 +16,27 @@ export function TakeBackPanel({
   readonly onTakeBack: (build: MadeBuild, wasMade: boolean) => void
   readonly onClose: () => void
 }) {
+  const words = useAssemblyWords()
   const [name, setName] = useState<string | null>(null)
   const build = made.find((one) => one.name === name)
   return (
     <section className={styles.takeBack} aria-labelledby="take-back-title">
       <h1 id="take-back-title" className={styles.question}>
-        {build ? say.wasMade(build.name) : made.length > 0 ? say.takeBackWhich : say.nothingMade}
+        {build
+          ? words.wasMade(build.name)
+          : made.length > 0
+            ? words.takeBackWhich
+            : words.nothingMade}
       </h1>
       {build ? (
         <div className={styles.answers}>
           <button type="button" disabled={busy} onClick={() => onTakeBack(build, true)}>
-            <b>{say.wasMadeYes}</b>
-            <span>{say.wasMadeYesThen}</span>
+            <b>{words.wasMadeYes}</b>
+            <span>{words.wasMadeYesThen}</span>
           </button>
           <button type="button" disabled={busy} onClick={() => onTakeBack(build, false)}>
-            <b>{say.wasMadeNo}</b>
-            <span>{say.wasMadeNoThen}</span>
+            <b>{words.wasMadeNo}</b>
+            <span>{words.wasMadeNoThen}</span>
           </button>
         </div>
       ) : (
@@ -39,7 +44,7 @@ export function TakeBackPanel({
           {made.map((one) => (
             <li key={one.name}>
               <button type="button" onClick={() => setName(one.name)}>
-                <b>{say.takeBackOne(one.name)}</b>
+                <b>{words.takeBackOne(one.name)}</b>
                 <span>{one.item}</span>
               </button>
             </li>
@@ -50,7 +55,7 @@ export function TakeBackPanel({
         <Connection />
       </div>
       <button type="button" className={styles.close} onClick={onClose}>
-        {say.close}
+        {words.close}
       </button>
     </section>
   )

@@ -1,11 +1,11 @@
 import { useState } from 'react'
 import styles from '#components/assembly/panels.module.css'
+import { useAssemblyWords } from '#components/assembly/words.tsx'
 import { useNarrow } from '#components/device/use-device.ts'
 import { Line } from '#components/line/line.tsx'
 import { Connection } from '#components/live/connection.tsx'
 import { componentOf, findPan } from '#lib/menu/find.ts'
 import type { Pan, StationDocument } from '#lib/menu/station-document.ts'
-import { assemblyEn as say } from '#lib/words/assembly-en.ts'
 
 /** Another component's scoop went into a pan: which pan, and whose scoop. */
 export function WrongScoopPanel({
@@ -22,16 +22,17 @@ export function WrongScoopPanel({
   readonly onSoiled: (pan: Pan, by: string, backup: boolean) => void
   readonly onClose: () => void
 }) {
+  const words = useAssemblyWords()
   const [panId, setPanId] = useState<string | null>(null)
   const [by, setBy] = useState<string | null>(null)
   const narrow = useNarrow()
   const pan = panId === null ? undefined : findPan(station, panId)
   const name = pan ? componentOf(station, pan.component).name : ''
   const question = !pan
-    ? say.wrongScoopIn
+    ? words.wrongScoopIn
     : by === null
-      ? say.wrongScoopOf(name)
-      : say.wrongScoopWhich(name)
+      ? words.wrongScoopOf(name)
+      : words.wrongScoopWhich(name)
   const choose = (component: string) => {
     if (!pan) return
     if (!hasBackup(pan.component)) onSoiled(pan, component, false)
@@ -42,7 +43,7 @@ export function WrongScoopPanel({
       <h1 id="wrong-scoop-title" className={styles.question}>
         {question}
       </h1>
-      <p className={styles.then}>{pan ? say.wrongScoopThen : say.wrongScoopGloves}</p>
+      <p className={styles.then}>{pan ? words.wrongScoopThen : words.wrongScoopGloves}</p>
       {pan && by !== null ? (
         <div className={styles.answers}>
           {[false, true].map((backup) => (
@@ -52,7 +53,7 @@ export function WrongScoopPanel({
               disabled={busy}
               onClick={() => onSoiled(pan, by, backup)}
             >
-              <b>{backup ? say.wrongScoopBackup : say.wrongScoopLine}</b>
+              <b>{backup ? words.wrongScoopBackup : words.wrongScoopLine}</b>
             </button>
           ))}
         </div>
@@ -79,7 +80,7 @@ export function WrongScoopPanel({
         <Connection />
       </div>
       <button type="button" className={styles.close} onClick={onClose}>
-        {say.close}
+        {words.close}
       </button>
     </section>
   )

@@ -7,6 +7,7 @@ import { NeedsPanel } from '#components/counter/needs-panel.tsx'
 import { SentBanner, type SentWords } from '#components/counter/sent-banner.tsx'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
 import { WaitingOrders } from '#components/counter/waiting-orders.tsx'
+import { useCounterWords } from '#components/counter/words.tsx'
 import { kindsOf } from '#lib/needs/askable.ts'
 import { isDiet, type Need, type NeedCode } from '#lib/needs/codes.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -15,8 +16,6 @@ import { askTiles } from '#lib/views/ask-tiles.ts'
 import { keptNeeds } from '#lib/views/changing.ts'
 import type { Act } from '#lib/views/counter-act.ts'
 import { waitIfSent } from '#lib/views/guest-wait.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { needsEn } from '#lib/words/needs-en.ts'
 
 interface AskStepProps {
   readonly state: RunningState
@@ -26,6 +25,7 @@ interface AskStepProps {
 
 /** Allergies and diet first, in words to say aloud. Idle, it shows what was just sent. */
 export function AskStep({ state, desk, sentWords }: AskStepProps) {
+  const words = useCounterWords()
   const { ordering, tap } = desk
   const [behind, setBehind] = useState<'more' | 'detail' | null>(null)
   const draft = ordering.drafts[ordering.current]
@@ -44,7 +44,7 @@ export function AskStep({ state, desk, sentWords }: AskStepProps) {
           {!isIdle && !telling && <LaterPart of={parts.orderBar} given={{ state, desk }} />}
           {telling && (
             <p className={styles.telling}>
-              {needsEn.tellTitle(buildName(telling.ticket, telling.letter))}
+              {words.needs.tellTitle(buildName(telling.ticket, telling.letter))}
             </p>
           )}
           {isIdle && sentWords && <SentBanner words={sentWords} />}
@@ -52,7 +52,7 @@ export function AskStep({ state, desk, sentWords }: AskStepProps) {
           <WaitingOrders state={state} ordering={ordering} tap={tap} />
           {isIdle && (
             <p className={styles.hint}>
-              {counter.askFirst} {wait && counter.waitIsNow(wait)}
+              {words.askFirst} {wait && words.waitIsNow(wait)}
             </p>
           )}
         </div>
@@ -61,12 +61,12 @@ export function AskStep({ state, desk, sentWords }: AskStepProps) {
         )}
         {isIdle && (
           <button type="button" className={shared.button} onClick={() => tap({ act: 'tickets' })}>
-            {counter.ticketsOpen(Object.keys(state.tickets).length)}
+            {words.ticketsOpen(Object.keys(state.tickets).length)}
           </button>
         )}
       </div>
       <h2 id="ask" className={styles.question} tabIndex={-1} data-step="">
-        {counter.question}
+        {words.question}
       </h2>
       <Suspense fallback={<div className={styles.tiles} />}>
         {behind === 'detail' && needs.length > 0 ? (
@@ -114,6 +114,7 @@ function SameGuest({
   readonly drafts: OrderingDesk['ordering']['drafts']
   readonly tap: (act: Act) => void
 }) {
+  const words = useCounterWords()
   const before = drafts[current - 1]
   if (!before || (before.asked !== 'none' && before.asked !== 'needs')) return null
   return (
@@ -122,11 +123,11 @@ function SameGuest({
       className={`${shared.button} ${styles.same}`}
       onClick={() => tap({ act: 'same-guest', index: current - 1 })}
     >
-      {counter.sameGuest(LETTERS.charAt(current - 1))}
+      {words.sameGuest(LETTERS.charAt(current - 1))}
       <small>
-        {counter.needsOf(
+        {words.needsOf(
           before.asked === 'none',
-          before.needs.map(({ code, handling }) => counter.need(code, handling)),
+          before.needs.map(({ code, handling }) => words.need(code, handling)),
         )}
       </small>
     </button>
@@ -146,6 +147,7 @@ function Tiles({
   readonly desk: OrderingDesk
   readonly more: () => void
 }) {
+  const words = useCounterWords()
   const { tiles, more: others } = askTiles(state.station)
   const { telling } = ordering
   const toldOthers = needs.filter(
@@ -160,17 +162,17 @@ function Tiles({
         onClick={() => tap(telling ? { act: 'start-over' } : { act: 'asked-none' })}
       >
         {telling
-          ? needsEn.tellNothing
+          ? words.needs.tellNothing
           : kept.length > 0
-            ? counter.onlyKept
+            ? words.onlyKept
             : needs.length > 0
-              ? counter.clearNeeds
-              : counter.askedNone}
+              ? words.clearNeeds
+              : words.askedNone}
       </button>
       {!telling && (
         <button type="button" className={styles.notSure} onClick={() => tap({ act: 'not-sure' })}>
-          <strong>{counter.notSure}</strong>
-          <small>{counter.notSureHint}</small>
+          <strong>{words.notSure}</strong>
+          <small>{words.notSureHint}</small>
         </button>
       )}
       {tiles.map((code) => (
@@ -190,9 +192,9 @@ function Tiles({
         data-told={toldOthers.length > 0 || undefined}
         onClick={more}
       >
-        <strong>{counter.more}</strong>
+        <strong>{words.more}</strong>
         {toldOthers.length > 0 && (
-          <small>{toldOthers.map(({ code }) => counter.needTile(code)).join(', ')}</small>
+          <small>{toldOthers.map(({ code }) => words.needTile(code)).join(', ')}</small>
         )}
       </button>
     </div>
@@ -215,6 +217,7 @@ function Tile({
   readonly kinds: readonly Need[]
   readonly tap: (act: Act) => void
 }) {
+  const words = useCounterWords()
   const handling = need?.handling ?? kinds[0]?.handling
   return (
     <button
@@ -226,11 +229,9 @@ function Tile({
       aria-pressed={handling !== undefined}
       onClick={() => tap({ act: 'need', code })}
     >
-      <strong>{counter.needTile(code)}</strong>
-      {need && <small>{counter.asked(code, need.handling, stays)}</small>}
-      {kinds.length > 0 && (
-        <small>{kinds.map((one) => counter.needTile(one.code)).join(', ')}</small>
-      )}
+      <strong>{words.needTile(code)}</strong>
+      {need && <small>{words.asked(code, need.handling, stays)}</small>}
+      {kinds.length > 0 && <small>{kinds.map((one) => words.needTile(one.code)).join(', ')}</small>}
     </button>
   )
 }

@@ -5,6 +5,7 @@ import { PanChoice } from '#components/counter/pan-choice.tsx'
 import { ReadBackPanel } from '#components/counter/read-back-panel.tsx'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
 import { useWanted } from '#components/counter/use-wanted.ts'
+import { useCounterWords } from '#components/counter/words.tsx'
 import { useNarrow } from '#components/device/use-device.ts'
 import { Line } from '#components/line/line.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
@@ -13,7 +14,6 @@ import { panFace } from '#lib/views/counter.ts'
 import { EMPTY_DRAFT } from '#lib/views/draft.ts'
 import { settleAll } from '#lib/views/ordering.ts'
 import { isPanWanted } from '#lib/views/wanted-gone.ts'
-import { counter } from '#lib/words/counter-en.ts'
 
 /** The menu as a grid over the line, the pans below, and what is said of it. */
 export function ChooseStep({
@@ -23,6 +23,7 @@ export function ChooseStep({
   readonly state: RunningState
   readonly desk: OrderingDesk
 }) {
+  const words = useCounterWords()
   const { ordering, tap } = desk
   const narrow = useNarrow()
   const wanted = useWanted()
@@ -33,7 +34,7 @@ export function ChooseStep({
   return (
     <section className={styles.choose} aria-labelledby="order">
       <h2 id="order" className="visually-hidden" tabIndex={-1} data-step="">
-        {counter.order}
+        {words.order}
       </h2>
       <div className={styles.work} inert={ordering.sending !== null}>
         <OrderBar state={state} desk={desk} />
@@ -46,7 +47,7 @@ export function ChooseStep({
         <div className={styles.line}>
           <Line
             station={state.station}
-            label={counter.line}
+            label={words.line}
             wrap={narrow ? 'by-well' : 'never'}
             renderPan={(pan, component) => (
               <PanChoice

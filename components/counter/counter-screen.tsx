@@ -1,28 +1,37 @@
 'use client'
 
 import styles from '#components/counter/counter.module.css'
+import {
+  CounterFrameWordsProvider,
+  useCounterFrameWords,
+} from '#components/counter/frame-words.tsx'
 import { Awake } from '#components/device/awake-notice.tsx'
 import { useDevice } from '#components/device/use-device.ts'
 import { Connection } from '#components/live/connection.tsx'
 import { CrewProvider, useCrew } from '#components/live/crew.tsx'
 import { useServiceStage } from '#components/live/service-stage.ts'
 import { useFetched } from '#components/live/use-fetched.ts'
+import { useWords, WordsProvider } from '#components/live/words.tsx'
 import { isRunning } from '#lib/service/state.ts'
-import { counterFrame as counter } from '#lib/words/counter-frame-en.ts'
-import { live } from '#lib/words/live-en.ts'
 
 const loadDesk = async () => (await import('#components/counter/order-desk.tsx')).OrderDesk
 
 /** Allergies and diet, the order on the line, the read-back, and open tickets. */
 export function CounterScreen() {
   return (
-    <CrewProvider role="counter">
-      <Counter />
-    </CrewProvider>
+    <WordsProvider>
+      <CounterFrameWordsProvider>
+        <CrewProvider role="counter">
+          <Counter />
+        </CrewProvider>
+      </CounterFrameWordsProvider>
+    </WordsProvider>
   )
 }
 
 function Counter() {
+  const words = useCounterFrameWords()
+  const live = useWords()
   useDevice()
   const state = useCrew((view) => view.state)
   const welcome = useCrew((view) => view.welcome)
@@ -32,7 +41,7 @@ function Counter() {
     <main className={styles.screen}>
       <header className={styles.strip}>
         <h1 className={styles.title}>
-          {counter.title}
+          {words.title}
           {welcome?.station && <span className={styles.station}>{welcome.station.name}</span>}
         </h1>
         {state.station?.invented && <p className={styles.invented}>{live.invented}</p>}
@@ -49,11 +58,11 @@ function Counter() {
 }
 
 function NoOrders({ stage }: { readonly stage: 'connecting' | 'no-service' | 'closed' }) {
+  const words = useCounterFrameWords()
+  const live = useWords()
   if (stage === 'connecting') return <p className={styles.noOrders}>{live.connecting}</p>
   const [what, todo] =
-    stage === 'closed'
-      ? [counter.closed, counter.closedWhat]
-      : [counter.noService, counter.noServiceWhat]
+    stage === 'closed' ? [words.closed, words.closedWhat] : [words.noService, words.noServiceWhat]
   return (
     <section className={styles.noOrders}>
       <h2>{what}</h2>

@@ -1,10 +1,9 @@
 import styles from '#components/counter/counter.module.css'
+import { useCounterWords } from '#components/counter/words.tsx'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
 import type { Act } from '#lib/views/counter-act.ts'
 import { heldNow, shortNow } from '#lib/views/tickets-to-change.ts'
-import { needsEn } from '#lib/words/needs-en.ts'
-import { shortEn } from '#lib/words/short-en.ts'
 
 /** Builds that can't go on, by number: held ones, guests to be found, and what the pans can't fill. */
 export function HeldStrip({
@@ -14,6 +13,7 @@ export function HeldStrip({
   readonly state: RunningState
   readonly tap: (act: Act) => void
 }) {
+  const words = useCounterWords()
   const { builds, find } = heldNow(state)
   const short = shortNow(state)
   if (builds.length + find.length + short.length === 0) return null
@@ -22,22 +22,22 @@ export function HeldStrip({
       {find.length > 0 && (
         <p className={styles.find}>
           <strong>
-            {needsEn.findNow(find.map(({ ticket, letter }) => buildName(ticket, letter)))}
+            {words.needs.findNow(find.map(({ ticket, letter }) => buildName(ticket, letter)))}
           </strong>
         </p>
       )}
       {builds.length > 0 && (
         <p>
-          <strong>{needsEn.heldNow(builds)}</strong>
+          <strong>{words.needs.heldNow(builds)}</strong>
         </p>
       )}
       {short.length > 0 && (
         <p>
-          <strong>{shortEn.shortNow(short)}</strong>
+          <strong>{words.ranShort.shortNow(short)}</strong>
         </p>
       )}
       <button type="button" className={styles.button} onClick={() => tap({ act: 'tickets' })}>
-        {needsEn.see}
+        {words.needs.see}
       </button>
     </div>
   )

@@ -2,6 +2,7 @@ import { type FormEvent, useEffect, useRef, useState } from 'react'
 import shared from '#components/counter/counter.module.css'
 import styles from '#components/counter/in-charge.module.css'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
+import { useCounterWords } from '#components/counter/words.tsx'
 import { useCrew, useSend } from '#components/live/crew.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Answer } from '#lib/protocol/wire.ts'
@@ -11,10 +12,6 @@ import { acceptedSince, cautionNumbers } from '#lib/views/acceptance.ts'
 import { foodOfSettled } from '#lib/views/draft.ts'
 import { tellFinding } from '#lib/views/finding-told.ts'
 import { settleAll } from '#lib/views/ordering.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { sayFinding } from '#lib/words/findings-en.ts'
-import { inChargeEn } from '#lib/words/in-charge-en.ts'
-import { sayNotTaken, sayRefusal } from '#lib/words/refusals-en.ts'
 
 /** Shorter ones are never a passphrase: the server wouldn't take them. */
 const SHORTEST = 8
@@ -26,6 +23,7 @@ interface InChargeStepProps {
 
 /** The adult signs on, and accepts with the guest what the build in sight has to be asked for. */
 export function InChargeStep({ state, desk: { ordering, tap } }: InChargeStepProps) {
+  const words = useCounterWords()
   const send = useSend()
   const link = useCrew((view) => view.link)
   const [reason, setReason] = useState<CautionReason | null>(null)
@@ -48,7 +46,9 @@ export function InChargeStep({ state, desk: { ordering, tap } }: InChargeStepPro
   const isDone = (answer: Answer): boolean => {
     if (answer.answer === 'accepted') return true
     setSaid(
-      answer.answer === 'refused' ? sayRefusal(answer.refusal, name) : sayNotTaken(answer.because),
+      answer.answer === 'refused'
+        ? words.sayRefusal(answer.refusal, name)
+        : words.sayNotTaken(answer.because),
     )
     return false
   }
@@ -67,8 +67,8 @@ export function InChargeStep({ state, desk: { ordering, tap } }: InChargeStepPro
   const submit = (event: FormEvent<HTMLFormElement>) => {
     event.preventDefault()
     const passphrase = field.current?.value ?? ''
-    if (passphrase.length < SHORTEST) setSaid(inChargeEn.tooShort)
-    else if (asks && reason === null) setSaid(inChargeEn.chooseReason)
+    if (passphrase.length < SHORTEST) setSaid(words.inCharge.tooShort)
+    else if (asks && reason === null) setSaid(words.inCharge.chooseReason)
     else {
       setSaid(null)
       setBusy(true)
@@ -76,37 +76,41 @@ export function InChargeStep({ state, desk: { ordering, tap } }: InChargeStepPro
       void prove(passphrase).finally(() => setBusy(false))
     }
   }
-  const label = asks ? (isOn ? inChargeEn.accept : inChargeEn.signOnAndAccept) : inChargeEn.signOn
+  const label = asks
+    ? isOn
+      ? words.inCharge.accept
+      : words.inCharge.signOnAndAccept
+    : words.inCharge.signOn
   return (
     <section className={styles.step} aria-labelledby="in-charge">
       <div className={styles.read}>
         <h2 id="in-charge" tabIndex={-1} data-step="">
-          {asks ? inChargeEn.cautionTitle(settled.item.name) : inChargeEn.signOnTitle}
+          {asks ? words.inCharge.cautionTitle(settled.item.name) : words.inCharge.signOnTitle}
         </h2>
         {asks && (
           <>
             <p className={styles.needs}>
-              {inChargeEn.keptFrom(
+              {words.inCharge.keptFrom(
                 settled.choice.needs
-                  .map(({ code, handling }) => counter.need(code, handling))
+                  .map(({ code, handling }) => words.need(code, handling))
                   .join(' · '),
               )}
             </p>
             <ul className={styles.cautions}>
               {settled.toAccept.map((one) => {
-                const text = sayFinding(tellFinding(state.station, one))
+                const text = words.sayFinding(tellFinding(state.station, one))
                 return <li key={`${text} ${one.need}`}>{text}.</li>
               })}
             </ul>
           </>
         )}
-        <p>{asks ? inChargeEn.cautionWhy : inChargeEn.signOnWhy}</p>
-        {!asks && isOn && <p className={styles.needs}>{inChargeEn.signedOn}</p>}
+        <p>{asks ? words.inCharge.cautionWhy : words.inCharge.signOnWhy}</p>
+        {!asks && isOn && <p className={styles.needs}>{words.inCharge.signedOn}</p>}
       </div>
       <form className={styles.prove} onSubmit={submit}>
         {asks && (
           <fieldset className={styles.reasons}>
-            <legend>{inChargeEn.why}</legend>
+            <legend>{words.inCharge.why}</legend>
             {CAUTION_REASONS.map((one) => (
               <button
                 key={one}
@@ -115,27 +119,27 @@ export function InChargeStep({ state, desk: { ordering, tap } }: InChargeStepPro
                 aria-pressed={reason === one}
                 onClick={() => setReason(one)}
               >
-                {inChargeEn.reason(one)}
+                {words.inCharge.reason(one)}
               </button>
             ))}
           </fieldset>
         )}
         {(asks || !isOn) && (
           <label className={styles.passphrase}>
-            {inChargeEn.passphrase}
+            {words.inCharge.passphrase}
             <input ref={field} type="password" autoComplete="off" maxLength={200} />
           </label>
         )}
         <p role="status" className={styles.said}>
           {busy
             ? link === 'live'
-              ? inChargeEn.working
-              : inChargeEn.noConnection
-            : (said ?? (link === 'live' ? '' : inChargeEn.noConnection))}
+              ? words.inCharge.working
+              : words.inCharge.noConnection
+            : (said ?? (link === 'live' ? '' : words.inCharge.noConnection))}
         </p>
         <div className={styles.ways}>
           <button type="button" className={shared.button} onClick={() => tap({ act: 'back' })}>
-            {asks ? inChargeEn.decline : inChargeEn.back}
+            {asks ? words.inCharge.decline : words.inCharge.back}
           </button>
           {(asks || !isOn) && (
             <button type="submit" className={shared.main} disabled={busy || link !== 'live'}>

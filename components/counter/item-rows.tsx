@@ -2,6 +2,7 @@ import styles from '#components/counter/items.module.css'
 import { type RowSaid, sayRow } from '#components/counter/say-row.ts'
 import type { Wanted } from '#components/counter/use-wanted.ts'
 import { WantedButton } from '#components/counter/wanted-button.tsx'
+import { type CounterWords, useCounterWords } from '#components/counter/words.tsx'
 import { Line } from '#components/line/line.tsx'
 import { pansOf } from '#lib/menu/find.ts'
 import type { Finding } from '#lib/needs/judge.ts'
@@ -10,8 +11,6 @@ import type { Act } from '#lib/views/counter-act.ts'
 import type { Draft } from '#lib/views/draft.ts'
 import { type Offer, offerOf, standingOf, toAcceptOf } from '#lib/views/offer.ts'
 import { isItemWanted } from '#lib/views/wanted-gone.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { foodOf, needName } from '#lib/words/service-en.ts'
 
 interface ItemRowsProps {
   readonly offer: Offer
@@ -24,10 +23,11 @@ const NOT_COVERED = Number.POSITIVE_INFINITY
 
 /** The menu: a row an item, its marks in the pans' own columns. */
 export function ItemRows({ offer, draft, tap, wanted }: ItemRowsProps) {
+  const words = useCounterWords()
   const { station } = offer.state
   const places = pansOf(station)
   return (
-    <ul className={styles.rows} aria-label={counter.menu}>
+    <ul className={styles.rows} aria-label={words.menu}>
       {itemRows(offer, draft).map((row) => (
         <li
           key={row.item.id}
@@ -42,8 +42,8 @@ export function ItemRows({ offer, draft, tap, wanted }: ItemRowsProps) {
             onClick={() => tap({ act: 'choose', item: row.item.id })}
           >
             <strong>{row.item.name}</strong>
-            <Fit said={sayRow(offer, row)} />
-            <span className={styles.left}>{row.blocked ? '' : counter.left(row.left)}</span>
+            <Fit said={sayRow(words, offer, row)} />
+            <span className={styles.left}>{row.blocked ? '' : words.left(row.left)}</span>
           </button>
           {isItemWanted(row.blocked) && (
             <WantedButton
@@ -68,7 +68,7 @@ export function ItemRows({ offer, draft, tap, wanted }: ItemRowsProps) {
                     word={
                       fromRight <= 2
                         ? ''
-                        : markWord(offerOf(offer, row.item.id), pan.component, mark)
+                        : markWord(words, offerOf(offer, row.item.id), pan.component, mark)
                     }
                   />
                 )
@@ -82,27 +82,27 @@ export function ItemRows({ offer, draft, tap, wanted }: ItemRowsProps) {
 }
 
 /** What nobody knows of isn't told as in it. */
-const needWord = ({ need, why }: Finding): string => {
-  const word = foodOf(need) ?? needName(need)
-  return why === 'unknown' || why === 'contact-unknown' ? counter.mark.unknown(word) : word
+const needWord = (words: CounterWords, { need, why }: Finding): string => {
+  const word = words.foodOf(need) ?? words.needName(need)
+  return why === 'unknown' || why === 'contact-unknown' ? words.mark.unknown(word) : word
 }
 
-const markWord = (offer: Offer, component: string, mark: CellMark): string => {
+const markWord = (words: CounterWords, offer: Offer, component: string, mark: CellMark): string => {
   const standing = standingOf(offer, component)
   const finding = standing.kind === 'need' ? standing.finding : toAcceptOf(standing)[0]
   switch (mark) {
     case 'side':
-      return counter.mark.side
+      return words.mark.side
     case 'no':
-      return counter.pan.no
+      return words.pan.no
     case 'ask':
-      return counter.ask
+      return words.ask
     case 'gone':
-      if (standing.kind === 'kept') return counter.mark.kept
-      if (standing.kind === 'gone' && standing.notLoaded) return counter.mark.notLoaded
-      return standing.kind === 'not-selling' ? counter.pan.notSelling : counter.noneLeft
+      if (standing.kind === 'kept') return words.mark.kept
+      if (standing.kind === 'gone' && standing.notLoaded) return words.mark.notLoaded
+      return standing.kind === 'not-selling' ? words.pan.notSelling : words.noneLeft
     case 'need':
-      return finding ? needWord(finding) : counter.pan.unchecked
+      return finding ? needWord(words, finding) : words.pan.unchecked
     case 'in':
     case 'could':
     case 'none':

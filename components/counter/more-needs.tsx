@@ -1,11 +1,10 @@
 import styles from '#components/counter/ask.module.css'
 import shared from '#components/counter/counter.module.css'
+import { useCounterWords } from '#components/counter/words.tsx'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { isDiet, type Need } from '#lib/needs/codes.ts'
 import { askTiles } from '#lib/views/ask-tiles.ts'
 import type { Act } from '#lib/views/counter-act.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { needsEn } from '#lib/words/needs-en.ts'
 
 interface MoreNeedsProps {
   readonly station: StationDocument
@@ -17,6 +16,7 @@ interface MoreNeedsProps {
 
 /** What guests tell rarely: it stands behind one tile, so that the others are large. */
 export function MoreNeeds({ station, needs, kept, tap, close }: MoreNeedsProps) {
+  const words = useCounterWords()
   return (
     <div className={styles.tiles} data-more="">
       {askTiles(station).more.map((code) => {
@@ -32,13 +32,13 @@ export function MoreNeeds({ station, needs, kept, tap, close }: MoreNeedsProps) 
             aria-pressed={need !== undefined}
             onClick={() => tap({ act: 'need', code })}
           >
-            <strong>{counter.needTile(code)}</strong>
-            {need && <small>{counter.asked(code, need.handling, stays)}</small>}
+            <strong>{words.needTile(code)}</strong>
+            {need && <small>{words.asked(code, need.handling, stays)}</small>}
           </button>
         )
       })}
       <button type="button" className={shared.main} onClick={close}>
-        {needsEn.done}
+        {words.needs.done}
       </button>
     </div>
   )

@@ -1,7 +1,7 @@
 import type { FormEvent, Ref } from 'react'
 import styles from '#components/counter/bar.module.css'
 import shared from '#components/counter/counter.module.css'
-import { counter } from '#lib/words/counter-en.ts'
+import { useCounterWords } from '#components/counter/words.tsx'
 
 interface NameDialogProps {
   readonly ref: Ref<HTMLDialogElement>
@@ -11,18 +11,19 @@ interface NameDialogProps {
 
 /** A name to call, where one is wanted. The number alone is the default. */
 export function NameDialog({ ref, name, onName }: NameDialogProps) {
+  const words = useCounterWords()
   const keep = (event: FormEvent<HTMLFormElement>) => {
     const given = new FormData(event.currentTarget).get('name')
     onName(typeof given === 'string' ? given : '')
   }
   return (
-    <dialog ref={ref} className={styles.dialog} aria-label={counter.addName}>
+    <dialog ref={ref} className={styles.dialog} aria-label={words.addName}>
       <form method="dialog" onSubmit={keep}>
-        <label htmlFor="name">{counter.nameLabel}</label>
+        <label htmlFor="name">{words.nameLabel}</label>
         <input id="name" name="name" defaultValue={name} maxLength={40} autoComplete="off" />
         <div className={shared.row}>
           <button type="submit" className={shared.main}>
-            {counter.nameKeep}
+            {words.nameKeep}
           </button>
           <button
             type="button"
@@ -33,7 +34,7 @@ export function NameDialog({ ref, name, onName }: NameDialogProps) {
               event.currentTarget.closest('dialog')?.close()
             }}
           >
-            {counter.nameNone}
+            {words.nameNone}
           </button>
         </div>
       </form>

@@ -1,13 +1,12 @@
 import { useState } from 'react'
 import shared from '#components/counter/counter.module.css'
 import styles from '#components/counter/need-detail.module.css'
+import { useCounterWords } from '#components/counter/words.tsx'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { groupOf, kindsOf } from '#lib/needs/askable.ts'
 import { type Need, type NeedCode, REASONS } from '#lib/needs/codes.ts'
 import { staysApart } from '#lib/views/changing.ts'
 import type { Act } from '#lib/views/counter-act.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { needsEn } from '#lib/words/needs-en.ts'
 
 interface NeedDetailProps {
   readonly station: StationDocument
@@ -22,6 +21,7 @@ const has = (needs: readonly Need[], code: NeedCode): boolean =>
 
 /** One need closer: one kind only, how strict, and why. */
 export function NeedDetail({ station, needs, kept, tap, close }: NeedDetailProps) {
+  const words = useCounterWords()
   const [shown, setShown] = useState(needs.at(-1)?.code ?? '')
   const need = needs.find((one) => one.code === shown) ?? needs.at(-1)
   if (!need) return null
@@ -39,15 +39,15 @@ export function NeedDetail({ station, needs, kept, tap, close }: NeedDetailProps
             aria-pressed={one.code === need.code}
             onClick={() => setShown(one.code)}
           >
-            {counter.needTile(one.code)}
+            {words.needTile(one.code)}
           </button>
         ))}
         <button type="button" className={shared.main} onClick={close}>
-          {needsEn.done}
+          {words.needs.done}
         </button>
       </div>
       <fieldset className={styles.rows}>
-        <legend>{needsEn.handling}</legend>
+        <legend>{words.needs.handling}</legend>
         {(['keep-apart', 'leave-out'] as const).map((handling) => (
           <button
             key={handling}
@@ -59,14 +59,16 @@ export function NeedDetail({ station, needs, kept, tap, close }: NeedDetailProps
               if (need.handling !== handling) tap({ act: 'handling', code: need.code })
             }}
           >
-            {handling === 'keep-apart' ? needsEn.keepApart : needsEn.leaveOut}
-            <small>{handling === 'keep-apart' ? needsEn.keepApartWhy : needsEn.leaveOutWhy}</small>
+            {handling === 'keep-apart' ? words.needs.keepApart : words.needs.leaveOut}
+            <small>
+              {handling === 'keep-apart' ? words.needs.keepApartWhy : words.needs.leaveOutWhy}
+            </small>
           </button>
         ))}
       </fieldset>
       {kinds.length > 0 && (
         <fieldset className={styles.rows}>
-          <legend>{needsEn.kinds}</legend>
+          <legend>{words.needs.kinds}</legend>
           <button
             type="button"
             className={styles.choice}
@@ -80,7 +82,7 @@ export function NeedDetail({ station, needs, kept, tap, close }: NeedDetailProps
               tap({ act: 'need', code: group })
             }}
           >
-            {needsEn.all}
+            {words.needs.all}
           </button>
           {kinds.map((code) => (
             <button
@@ -94,13 +96,13 @@ export function NeedDetail({ station, needs, kept, tap, close }: NeedDetailProps
                 tap({ act: 'kind', group, code })
               }}
             >
-              {counter.needTile(code)}
+              {words.needTile(code)}
             </button>
           ))}
         </fieldset>
       )}
       <fieldset className={styles.rows}>
-        <legend>{needsEn.reason}</legend>
+        <legend>{words.needs.reason}</legend>
         {REASONS.map((reason) => (
           <button
             key={reason}
@@ -109,7 +111,7 @@ export function NeedDetail({ station, needs, kept, tap, close }: NeedDetailProps
             aria-pressed={need.reason === reason}
             onClick={() => tap({ act: 'reason', code: need.code, reason })}
           >
-            {needsEn.reasons[reason]}
+            {words.needs.reasons[reason]}
           </button>
         ))}
       </fieldset>

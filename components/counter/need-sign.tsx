@@ -1,7 +1,7 @@
 import styles from '#components/counter/turned.module.css'
+import { type CounterWords, useCounterWords } from '#components/counter/words.tsx'
 import { ALLERGEN_SETS } from '#lib/needs/allergen-sets.ts'
 import type { NeedCode } from '#lib/needs/codes.ts'
-import { foodOf } from '#lib/words/service-en.ts'
 
 /** Our own line drawings on a field of 48 by 48; a word always stands beneath. */
 const DRAWN: Readonly<Record<string, readonly string[]>> = {
@@ -47,8 +47,8 @@ const DRAWN: Readonly<Record<string, readonly string[]>> = {
 
 const GLUTEN: readonly NeedCode[] = ['gluten', 'gluten-cereals', 'barley', 'rye', 'oats']
 
-const signOf = (code: NeedCode): string => {
-  if (foodOf(code) === null) return /vega|vegetarian/.test(code) ? 'leaf' : 'other'
+const signOf = (words: CounterWords, code: NeedCode): string => {
+  if (words.foodOf(code) === null) return /vega|vegetarian/.test(code) ? 'leaf' : 'other'
   if (GLUTEN.includes(code)) return 'wheat'
   if (DRAWN[code]) return code
   const group = Object.values(ALLERGEN_SETS)
@@ -59,10 +59,11 @@ const signOf = (code: NeedCode): string => {
 
 /** What a need is about, crossed out where it is kept away; a diet's leaf never is. */
 export function NeedSign({ code }: { readonly code: NeedCode }) {
-  const isOut = foodOf(code) !== null
+  const words = useCounterWords()
+  const isOut = words.foodOf(code) !== null
   return (
     <svg className={styles.sign} viewBox="0 0 48 48" aria-hidden="true">
-      {(DRAWN[signOf(code)] ?? []).map((line) => (
+      {(DRAWN[signOf(words, code)] ?? []).map((line) => (
         <path key={line} d={line} />
       ))}
       {isOut && <path className={styles.cross} d="M5 5l38 38" />}

@@ -2,6 +2,7 @@ import styles from '#components/counter/ask.module.css'
 import shared from '#components/counter/counter.module.css'
 import { sayRow } from '#components/counter/say-row.ts'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
+import { useCounterWords } from '#components/counter/words.tsx'
 import { hasKinds } from '#lib/needs/askable.ts'
 import type { Need } from '#lib/needs/codes.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -10,7 +11,6 @@ import { itemRows } from '#lib/views/counter.ts'
 import { EMPTY_DRAFT } from '#lib/views/draft.ts'
 import { settleAll } from '#lib/views/ordering.ts'
 import { toAskOf } from '#lib/views/to-ask-of.ts'
-import { counter } from '#lib/words/counter-en.ts'
 
 interface NeedsPanelProps {
   readonly state: RunningState
@@ -24,6 +24,7 @@ const FEW = 3
 
 /** What the guest told so far, what fits by that, and the way on. */
 export function NeedsPanel({ state, desk: { ordering, tap }, kept, detail }: NeedsPanelProps) {
+  const words = useCounterWords()
   const draft = ordering.drafts[ordering.current] ?? EMPTY_DRAFT
   const { needs } = draft
   const asked = toAskOf(draft)
@@ -31,8 +32,8 @@ export function NeedsPanel({ state, desk: { ordering, tap }, kept, detail }: Nee
     return (
       <div className={styles.panel} data-idle="">
         <div className={styles.words}>
-          <p>{counter.caution}</p>
-          <p>{counter.otherNeeds}</p>
+          <p>{words.caution}</p>
+          <p>{words.otherNeeds}</p>
         </div>
       </div>
     )
@@ -48,28 +49,26 @@ export function NeedsPanel({ state, desk: { ordering, tap }, kept, detail }: Nee
               type="button"
               className={styles.handling}
               data-handling={handling}
-              aria-label={counter.changeHandling(code, handling)}
+              aria-label={words.changeHandling(code, handling)}
               disabled={staysApart(kept, code)}
               onClick={() => tap({ act: 'handling', code })}
             >
               <strong>
-                {needs.length > FEW ? counter.needTile(code) : counter.need(code, handling)}
+                {needs.length > FEW ? words.needTile(code) : words.need(code, handling)}
               </strong>
-              <small>
-                {staysApart(kept, code) ? counter.stays : counter.tapFor(code, handling)}
-              </small>
+              <small>{staysApart(kept, code) ? words.stays : words.tapFor(code, handling)}</small>
             </button>
           ))}
           <button type="button" className={styles.closer} onClick={detail}>
             {needs.some(({ code }) => hasKinds(state.station, code))
-              ? counter.detail
-              : counter.detailReason}
+              ? words.detail
+              : words.detailReason}
           </button>
         </div>
         <Fits state={state} ordering={ordering} />
-        {isApart && <p className={styles.sayAloud}>{counter.saySharedLine}</p>}
-        {asked.length > 0 && <p className={styles.sayAloud}>{counter.askLeftOut(asked)}</p>}
-        <p className={styles.small}>{counter.cautionShort}</p>
+        {isApart && <p className={styles.sayAloud}>{words.saySharedLine}</p>}
+        {asked.length > 0 && <p className={styles.sayAloud}>{words.askLeftOut(asked)}</p>}
+        <p className={styles.small}>{words.cautionShort}</p>
       </div>
       <div className={styles.ways}>
         {noOne && (
@@ -78,8 +77,8 @@ export function NeedsPanel({ state, desk: { ordering, tap }, kept, detail }: Nee
             className={`${shared.button} ${styles.noOne}`}
             onClick={() => tap({ act: 'in-charge' })}
           >
-            {counter.signOn}
-            <small role="alert">{counter.noOneInCharge}</small>
+            {words.signOn}
+            <small role="alert">{words.noOneInCharge}</small>
           </button>
         )}
         {asked.length > 0 && (
@@ -90,7 +89,7 @@ export function NeedsPanel({ state, desk: { ordering, tap }, kept, detail }: Nee
               for (const code of asked) tap({ act: 'handling', code })
             }}
           >
-            {counter.leftOutApart}
+            {words.leftOutApart}
           </button>
         )}
         <button
@@ -100,7 +99,7 @@ export function NeedsPanel({ state, desk: { ordering, tap }, kept, detail }: Nee
             tap(asked.length > 0 ? { act: 'said-needs', isSaid: true } : { act: 'said-needs' })
           }
         >
-          {asked.length > 0 ? counter.leftOutSaid : counter.saidNeeds}
+          {asked.length > 0 ? words.leftOutSaid : words.saidNeeds}
         </button>
       </div>
     </div>
@@ -115,17 +114,18 @@ function Fits({
   readonly state: RunningState
   readonly ordering: OrderingDesk['ordering']
 }) {
+  const words = useCounterWords()
   const offer = settleAll(ordering, state)[ordering.current]?.offer
   if (!offer) return null
   return (
-    <ul className={styles.fits} aria-label={counter.fits}>
+    <ul className={styles.fits} aria-label={words.fits}>
       {itemRows(offer, EMPTY_DRAFT).map((row) => {
-        const { kind, short } = sayRow(offer, row)
+        const { kind, short } = sayRow(words, offer, row)
         return (
           <li key={row.item.id} data-fit={kind}>
             <strong>
               {row.item.name}
-              {row.blocked === null && <small>{counter.left(row.left)}</small>}
+              {row.blocked === null && <small>{words.left(row.left)}</small>}
             </strong>
             <span>{short}</span>
           </li>

@@ -1,12 +1,11 @@
 import styles from '#components/counter/note-said.module.css'
 import { sayNote } from '#components/counter/say-note.ts'
+import { useCounterWords } from '#components/counter/words.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { Draft } from '#lib/views/draft.ts'
 import { type BuildLacks, lacksTold } from '#lib/views/lacks-told.ts'
 import type { Note } from '#lib/views/ordering.ts'
-import { sayClock } from '#lib/words/clock-en.ts'
-import { lacksWords } from '#lib/words/lacks-en.ts'
 
 /** What an order lacks, or null where its note is one sentence. */
 export const lacksIn = (
@@ -24,6 +23,7 @@ export function LacksList({
   readonly station: StationDocument
   readonly builds: readonly BuildLacks[]
 }) {
+  const words = useCounterWords()
   const name = nameIn(station)
   return (
     <ul className={styles.builds}>
@@ -35,7 +35,7 @@ export function LacksList({
           <ul>
             {lacks.map(({ lack, way }) => (
               <li key={`${lack.code} ${'component' in lack ? lack.component : lack.id}`}>
-                {lacksWords.lack(lack, way, name, (at) => sayClock(at, station.timeZone))}
+                {words.lacks.lack(lack, way, name, (at) => words.sayClock(at, station.timeZone))}
               </li>
             ))}
           </ul>
@@ -57,12 +57,13 @@ export function NoteSaid({
   readonly drafts: readonly Draft[]
   readonly className: string | undefined
 }) {
+  const words = useCounterWords()
   const builds = lacksIn(station, note, drafts)
   return builds ? (
     <div className={className}>
       <LacksList station={station} builds={builds} />
     </div>
   ) : (
-    <p className={className}>{sayNote(station, note)}</p>
+    <p className={className}>{sayNote(words, station, note)}</p>
   )
 }

@@ -3,12 +3,12 @@ import styles from '#components/counter/bar.module.css'
 import shared from '#components/counter/counter.module.css'
 import { NameDialog } from '#components/counter/name-dialog.tsx'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
+import { useCounterWords } from '#components/counter/words.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild, LETTERS } from '#lib/service/tickets.ts'
 import { keptNeeds } from '#lib/views/changing.ts'
 import { settleAll, toSayAgain } from '#lib/views/ordering.ts'
-import { counter } from '#lib/words/counter-en.ts'
 
 /** What belongs to the whole order: needs, its builds, name, paid. */
 export function OrderBar({
@@ -18,6 +18,7 @@ export function OrderBar({
   readonly state: RunningState
   readonly desk: OrderingDesk
 }) {
+  const words = useCounterWords()
   const dialog = useRef<HTMLDialogElement>(null)
   const { drafts, current, changing, name, paid, step } = ordering
   const draft = drafts[current]
@@ -31,9 +32,9 @@ export function OrderBar({
   const leave =
     changed && changedBuild?.hold
       ? changedBuild.state === 'handed-over'
-        ? counter.leaveToFind(changed)
-        : counter.leaveStopped(changed)
-      : counter.leaveUnchanged
+        ? words.leaveToFind(changed)
+        : words.leaveStopped(changed)
+      : words.leaveUnchanged
   return (
     <div className={styles.bar}>
       {step === 'choose' && draft && (
@@ -45,21 +46,19 @@ export function OrderBar({
           disabled={ordering.sending !== null}
           onClick={() => tap({ act: 'ask-again' })}
         >
-          <strong>{counter.needsOf(draft.asked === 'none', counter.needsTold(draft.needs))}</strong>
-          <small>{counter.changeNeeds}</small>
+          <strong>{words.needsOf(draft.asked === 'none', words.needsTold(draft.needs))}</strong>
+          <small>{words.changeNeeds}</small>
         </button>
       )}
       {changed && (
         <p className={styles.changing}>
-          <strong>{counter.changing(changed)}</strong>
-          {isMaking && <span>{counter.changingMaking(changed)}</span>}
-          {step === 'ask' && keptNeeds(ordering, state).length > 0 && (
-            <span>{counter.staysWhy}</span>
-          )}
+          <strong>{words.changing(changed)}</strong>
+          {isMaking && <span>{words.changingMaking(changed)}</span>}
+          {step === 'ask' && keptNeeds(ordering, state).length > 0 && <span>{words.staysWhy}</span>}
         </p>
       )}
       {drafts.length > 1 && (
-        <fieldset className={styles.tabs} aria-label={counter.builds}>
+        <fieldset className={styles.tabs} aria-label={words.builds}>
           {drafts.map((one, index) => (
             <button
               // biome-ignore lint/suspicious/noArrayIndexKey: a build is its place on the ticket
@@ -67,11 +66,11 @@ export function OrderBar({
               type="button"
               className={styles.tab}
               aria-pressed={index === current}
-              aria-label={counter.build(LETTERS.charAt(index), one.item && known(one.item))}
+              aria-label={words.build(LETTERS.charAt(index), one.item && known(one.item))}
               onClick={() => tap({ act: 'go-to', index })}
             >
               <strong>{LETTERS.charAt(index)}</strong>
-              {again === index && <small>{counter.tabSayAgain}</small>}
+              {again === index && <small>{words.tabSayAgain}</small>}
             </button>
           ))}
         </fieldset>
@@ -86,49 +85,49 @@ export function OrderBar({
                   className={shared.button}
                   onClick={() => tap({ act: 'turn', index: current })}
                 >
-                  {counter.show}
+                  {words.show}
                 </button>
               )}
               <button
                 type="button"
                 className={shared.button}
                 disabled={!settled || settled.blocked !== null || drafts.length >= LETTERS.length}
-                aria-label={counter.another}
+                aria-label={words.another}
                 onClick={() => tap({ act: 'another' })}
               >
-                {drafts.length > 1 ? counter.anotherShort : counter.another}
+                {drafts.length > 1 ? words.anotherShort : words.another}
               </button>
               <button
                 type="button"
                 className={shared.button}
                 onClick={() => dialog.current?.showModal()}
               >
-                {name === '' ? counter.addName : counter.nameIs(name)}
+                {name === '' ? words.addName : words.nameIs(name)}
               </button>
               <button
                 type="button"
                 className={`${shared.button} ${styles.pay}`}
                 data-paid={paid || undefined}
-                aria-label={counter.payToggle(paid)}
+                aria-label={words.payToggle(paid)}
                 onClick={() => tap({ act: 'paid' })}
               >
-                {paid ? counter.paid : counter.unpaid}
+                {paid ? words.paid : words.unpaid}
               </button>
             </>
           )}
           {step === 'ask' && drafts.length > 1 && (
-            <p className={styles.changing}>{counter.askAgainHint(LETTERS.charAt(current))}</p>
+            <p className={styles.changing}>{words.askAgainHint(LETTERS.charAt(current))}</p>
           )}
           {drafts.length > 1 && (
             <button type="button" className={shared.button} onClick={() => tap({ act: 'drop' })}>
-              {counter.drop(LETTERS.charAt(current))}
+              {words.drop(LETTERS.charAt(current))}
             </button>
           )}
         </>
       )}
       {drafts.length === 1 && (
         <button type="button" className={shared.button} onClick={() => tap({ act: 'start-over' })}>
-          {changing ? leave : counter.startOver}
+          {changing ? leave : words.startOver}
         </button>
       )}
       <NameDialog ref={dialog} name={name} onName={(given) => tap({ act: 'name', name: given })} />

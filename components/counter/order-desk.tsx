@@ -7,13 +7,13 @@ import { sayNote } from '#components/counter/say-note.ts'
 import { useSentWords } from '#components/counter/sent-banner.tsx'
 import { useLaterParts } from '#components/counter/use-later-parts.ts'
 import { useOrdering } from '#components/counter/use-ordering.ts'
+import { CounterWordsProvider, useCounterWords } from '#components/counter/words.tsx'
 import { DOUBLE_TAP_MS } from '#components/ui/settled.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { nextStep } from '#lib/views/next-step.ts'
-import { counter } from '#lib/words/counter-en.ts'
 
-/** Taking orders while a service is open: one step at a time. */
-export function OrderDesk({ state: told }: { readonly state: RunningState }) {
+function Desk({ state: told }: { readonly state: RunningState }) {
+  const words = useCounterWords()
   useLaterParts()
   const desk = useOrdering(told)
   const { state, ordering, tap } = desk
@@ -46,9 +46,9 @@ export function OrderDesk({ state: told }: { readonly state: RunningState }) {
   return (
     <div ref={place} className={styles.desk}>
       <p role="status" className="visually-hidden">
-        {note ? sayNote(state.station, note) : (sentWords?.spoken ?? '')}
+        {note ? sayNote(words, state.station, note) : (sentWords?.spoken ?? '')}
       </p>
-      <Suspense fallback={<p className={styles.noOrders}>{counter.oneMoment}</p>}>
+      <Suspense fallback={<p className={styles.noOrders}>{words.oneMoment}</p>}>
         {step === 'ask' && (
           <AskStep
             key={`${current} ${ordering.telling?.ticket}`}
@@ -65,5 +65,14 @@ export function OrderDesk({ state: told }: { readonly state: RunningState }) {
         {step === 'not-sure' && <LaterPart of={parts.notSure} given={{ tap }} />}
       </Suspense>
     </div>
+  )
+}
+
+/** Taking orders while a service is open: one step at a time. */
+export function OrderDesk({ state }: { readonly state: RunningState }) {
+  return (
+    <CounterWordsProvider>
+      <Desk state={state} />
+    </CounterWordsProvider>
   )
 }

@@ -1,13 +1,11 @@
 import type { ReactNode } from 'react'
 import styles from '#components/counter/pan.module.css'
 import { WantedButton } from '#components/counter/wanted-button.tsx'
+import { useCounterWords } from '#components/counter/words.tsx'
 import type { Component } from '#lib/menu/station-document.ts'
 import type { Finding } from '#lib/needs/judge.ts'
-import { sayCents } from '#lib/quantity/money.ts'
 import type { PanFace } from '#lib/views/counter.ts'
 import type { Act } from '#lib/views/counter-act.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { shortFinding } from '#lib/words/findings-en.ts'
 
 interface PanChoiceProps {
   /** Counts that a guest wanted it; null where there is some, or the build says so itself. */
@@ -21,8 +19,9 @@ interface PanChoiceProps {
 
 /** A pan as the guest's choice: a tap goes on to no, on the side, with; the plus adds a portion. */
 export function PanChoice({ component, face, currency, tap, nameOf, wanted }: PanChoiceProps) {
+  const words = useCounterWords()
   const more = face.kind === 'in' || face.kind === 'side' ? face.more : null
-  const price = sayCents(more ?? 0, currency)
+  const price = words.sayCents(more ?? 0, currency)
   return (
     <div className={styles.pan} data-face={face.kind} data-why={whyOf(face)}>
       <button
@@ -35,7 +34,7 @@ export function PanChoice({ component, face, currency, tap, nameOf, wanted }: Pa
             <span key={line}>{line} </span>
           ))}
         </span>
-        <FaceWords face={face} nameOf={nameOf} />
+        <FaceWords face={face} isPlural={component.plural === true} nameOf={nameOf} />
       </button>
       {wanted && (
         <WantedButton
@@ -49,13 +48,13 @@ export function PanChoice({ component, face, currency, tap, nameOf, wanted }: Pa
         <button
           type="button"
           className={styles.more}
-          aria-label={counter.moreLabel(component.name, price)}
+          aria-label={words.moreLabel(component.name, price)}
           onClick={() => tap({ act: 'more', component: component.id })}
         >
           <svg viewBox="0 0 24 24" aria-hidden="true">
             <path d="M12 4v16M4 12h16" />
           </svg>
-          <small>{sayCents(more)}</small>
+          <small>{words.sayCents(more)}</small>
         </button>
       )}
     </div>
@@ -71,14 +70,17 @@ const whyOf = (face: PanFace): string | undefined => {
 
 function FaceWords({
   face,
+  isPlural,
   nameOf,
 }: {
   readonly face: PanFace
+  readonly isPlural: boolean
   readonly nameOf: (id: string) => string
 }) {
+  const words = useCounterWords()
   const short = ({ need, why, touches }: Finding) => (
     <span className={styles.reason}>
-      {shortFinding(need, why, touches === null ? null : nameOf(touches))}
+      {words.shortFinding(isPlural, need, why, touches === null ? null : nameOf(touches))}
     </span>
   )
   const asks = 'asks' in face && face.asks !== null ? short(face.asks) : null
@@ -89,37 +91,37 @@ function FaceWords({
     case 'side':
       return (
         <>
-          <strong className={styles.word}>{counter.pan.taken(face.kind, face.portions)}</strong>
+          <strong className={styles.word}>{words.pan.taken(face.kind, face.portions)}</strong>
           {asks}
         </>
       )
     case 'no':
-      return <strong className={styles.word}>{counter.pan.no}</strong>
+      return <strong className={styles.word}>{words.pan.no}</strong>
     case 'could':
       return (
         <>
-          <span className={styles.word}>{counter.pan.could}</span>
+          <span className={styles.word}>{words.pan.could}</span>
           {asks}
         </>
       )
     case 'base':
       return (
         <>
-          <strong className={styles.word}>{counter.pan.with}</strong>
+          <strong className={styles.word}>{words.pan.with}</strong>
           {asks}
         </>
       )
     case 'other-base':
       return (
         <>
-          <span className={styles.word}>{counter.pan.otherBase}</span>
+          <span className={styles.word}>{words.pan.otherBase}</span>
           {asks}
         </>
       )
     case 'left-out':
       return (
         <>
-          <strong className={styles.word}>{counter.pan.no}</strong>
+          <strong className={styles.word}>{words.pan.no}</strong>
           {short(face.finding)}
         </>
       )
@@ -137,21 +139,22 @@ function Cannot({
   readonly standing: Extract<PanFace, { readonly kind: 'cannot' }>['standing']
   readonly short: (finding: Finding) => ReactNode
 }) {
+  const words = useCounterWords()
   switch (standing.kind) {
     case 'need':
       return (
         <>
-          <strong className={styles.word}>{counter.pan.no}</strong>
+          <strong className={styles.word}>{words.pan.no}</strong>
           {short(standing.finding)}
         </>
       )
     case 'unchecked':
-      return <strong className={styles.word}>{counter.pan.unchecked}</strong>
+      return <strong className={styles.word}>{words.pan.unchecked}</strong>
     case 'kept':
       return (
         <>
-          <strong className={styles.word}>{counter.pan.kept}</strong>
-          <span className={styles.reason}>{counter.keptFor(standing.for, nameOf)}</span>
+          <strong className={styles.word}>{words.pan.kept}</strong>
+          <span className={styles.reason}>{words.keptFor(standing.for, nameOf)}</span>
         </>
       )
     case 'gone':
@@ -159,10 +162,10 @@ function Cannot({
       return (
         <strong className={styles.word}>
           {standing.kind === 'not-selling'
-            ? counter.pan.notSelling
+            ? words.pan.notSelling
             : standing.notLoaded
-              ? counter.pan.notLoaded
-              : counter.pan.gone}
+              ? words.pan.notLoaded
+              : words.pan.gone}
         </strong>
       )
   }

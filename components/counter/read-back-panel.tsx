@@ -4,9 +4,9 @@ import { lacksIn, NoteSaid } from '#components/counter/note-said.tsx'
 import styles from '#components/counter/panel.module.css'
 import { sayBlocked } from '#components/counter/say-note.ts'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
+import { type CounterWords, useCounterWords } from '#components/counter/words.tsx'
 import { useCrew } from '#components/live/crew.tsx'
-import { nameIn } from '#lib/menu/name-in.ts'
-import { sayCents } from '#lib/quantity/money.ts'
+import { isPluralIn, nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findTicket, LETTERS } from '#lib/service/tickets.ts'
 import type { Act } from '#lib/views/counter-act.ts'
@@ -14,8 +14,6 @@ import { waitIfSent } from '#lib/views/guest-wait.ts'
 import { type NextStep, nextStep } from '#lib/views/next-step.ts'
 import { settleAll } from '#lib/views/ordering.ts'
 import { markedSince } from '#lib/views/reading.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { readBackText, sayReadBack } from '#lib/words/read-back-en.ts'
 
 /** Characters beyond which the sentence is set smaller or has more room, so that it is in sight. */
 const MOST = 220
@@ -32,21 +30,22 @@ interface ReadBackPanelProps {
 
 /** The sentence to say, what stands in the way of it, and the button that sends. */
 export function ReadBackPanel({ state, desk }: ReadBackPanelProps) {
+  const words = useCounterWords()
   const { ordering, isLate, tap } = desk
   const all = settleAll(ordering, state)
   const found = all[ordering.current]
   const settled = found?.settled
   const station = state.station
-  const price = (cents: number) => sayCents(cents, station.currency)
+  const price = (cents: number) => words.sayCents(cents, station.currency)
   if (isLate)
     return (
       <div className={styles.panel} data-late="">
         <div className={styles.said}>
-          <p className={styles.title}>{counter.waitTitle}</p>
-          <p>{counter.waitWhy}</p>
+          <p className={styles.title}>{words.waitTitle}</p>
+          <p>{words.waitWhy}</p>
         </div>
         <button type="button" className={shared.main} onClick={() => tap({ act: 'next-guest' })}>
-          {counter.nextGuest}
+          {words.nextGuest}
         </button>
       </div>
     )
@@ -56,14 +55,17 @@ export function ReadBackPanel({ state, desk }: ReadBackPanelProps) {
     found?.reading && settled && !settled.blocked
       ? markedSince(before?.statements ?? null, found.reading.statements)
       : []
-  const sentences = sayReadBack(
+  const sentences = words.sayReadBack(
     marked.map(({ statement }) => statement),
     nameIn(station),
     price,
+    isPluralIn(station),
   )
   const isMarked = marked.some(({ mark }) => mark !== 'same')
   const length =
-    readBackText(sentences).length + (ordering.note ? 80 : 0) + (isMarked ? BESIDE_READ_AGAIN : 0)
+    words.readBackText(sentences).length +
+    (ordering.note ? 80 : 0) +
+    (isMarked ? BESIDE_READ_AGAIN : 0)
   return (
     <div
       className={styles.panel}
@@ -84,18 +86,20 @@ export function ReadBackPanel({ state, desk }: ReadBackPanelProps) {
         )}
         {found && settled ? (
           settled.blocked ? (
-            <p className={styles.note}>{sayBlocked(station, settled.item.id, settled.blocked)}</p>
+            <p className={styles.note}>
+              {sayBlocked(words, station, settled.item.id, settled.blocked)}
+            </p>
           ) : (
             <>
               <MarkedSentences sentences={sentences} marked={marked} />
-              {wait && <p className={styles.wait}>{counter.sayWait(wait)}</p>}
+              {wait && <p className={styles.wait}>{words.sayWait(wait)}</p>}
             </>
           )
         ) : (
           !ordering.note && (
             <>
-              <p className={styles.title}>{counter.chooseFirst}</p>
-              {wait && <p>{counter.waitIsNow(wait)}</p>}
+              <p className={styles.title}>{words.chooseFirst}</p>
+              {wait && <p>{words.waitIsNow(wait)}</p>}
             </>
           )
         )}
@@ -110,6 +114,7 @@ function SendButton({
   desk: { ordering, submit, tap },
   price,
 }: ReadBackPanelProps & { readonly price: (cents: number) => string }) {
+  const words = useCounterWords()
   const link = useCrew((view) => view.link)
   const all = settleAll(ordering, state)
   const next = nextStep(ordering, state)
@@ -119,13 +124,13 @@ function SendButton({
   const total = all.reduce((sum, { settled }) => sum + (settled?.priceCents ?? 0), 0)
   const isPaid = changing ? (findTicket(state, changing.ticket)?.paid ?? false) : ordering.paid
   const isReady = ordering.sending === null && next.step === 'send'
-  const words = changing ? counter.sendChange : link === 'live' ? counter.send : counter.sendLater
+  const said = changing ? words.sendChange : link === 'live' ? words.send : words.sendLater
   return (
     <button type="button" className={shared.main} disabled={!isReady} onClick={submit}>
-      {ordering.sending === null ? words : counter.sending}
+      {ordering.sending === null ? said : words.sending}
       {total > 0 && (
         <small>
-          {price(total)} {isPaid ? counter.paid : counter.unpaid}
+          {price(total)} {isPaid ? words.paid : words.unpaid}
         </small>
       )}
     </button>
@@ -133,13 +138,14 @@ function SendButton({
 }
 
 interface Way {
-  readonly words: string
+  readonly said: string
   readonly why: string
   /** null: nothing to tap here, but on the pans. */
   readonly act: Act | null
 }
 
 const wayOf = (
+  words: CounterWords,
   next: Exclude<NextStep, { readonly step: 'order' | 'send' }>,
   current: number,
   nameOf: (id: string) => string,
@@ -150,26 +156,26 @@ const wayOf = (
   switch (next.step) {
     case 'base':
       return {
-        words: counter.chooseBase,
-        why: counter.chooseBaseWhy(next.bases.map(nameOf)),
+        said: words.chooseBase,
+        why: words.chooseBaseWhy(next.bases.map(nameOf)),
         act: isHere ? null : goTo,
       }
     case 'say-again':
       return isHere
-        ? { words: counter.readAgain, why: counter.readAgainWhy, act: { act: 'read-again' } }
-        : { words: counter.sayAgain(letter), why: counter.sayAgainWhy(letter), act: goTo }
+        ? { said: words.readAgain, why: words.readAgainWhy, act: { act: 'read-again' } }
+        : { said: words.sayAgain(letter), why: words.sayAgainWhy(letter), act: goTo }
     case 'sign-on':
-      return { words: counter.signOn, why: counter.signOnWhy, act: { act: 'in-charge' } }
+      return { said: words.signOn, why: words.signOnWhy, act: { act: 'in-charge' } }
     case 'accept':
       return {
-        words: counter.callInCharge,
-        why: counter.callInChargeFor(letter),
+        said: words.callInCharge,
+        why: words.callInChargeFor(letter),
         act: isHere ? { act: 'in-charge' } : goTo,
       }
     case 'turn':
       return {
-        words: isHere ? counter.turn : counter.turnTo(letter),
-        why: counter.turnWhy,
+        said: isHere ? words.turn : words.turnTo(letter),
+        why: words.turnWhy,
         act: { act: 'turn', index: next.index },
       }
   }
@@ -186,7 +192,8 @@ function BeforeSending({
   readonly current: number
   readonly tap: (act: Act) => void
 }) {
-  const { words, why, act } = wayOf(next, current, nameIn(state.station))
+  const words = useCounterWords()
+  const { said, why, act } = wayOf(words, next, current, nameIn(state.station))
   return (
     <button
       type="button"
@@ -194,7 +201,7 @@ function BeforeSending({
       disabled={act === null}
       onClick={() => act && tap(act)}
     >
-      {words}
+      {said}
       <small>{why}</small>
     </button>
   )

@@ -1,10 +1,9 @@
-import { nameIn } from '#lib/menu/name-in.ts'
+import type { CounterWords } from '#components/counter/words.tsx'
+import { isPluralIn, nameIn } from '#lib/menu/name-in.ts'
 import type { Finding } from '#lib/needs/judge.ts'
 import type { ItemRow } from '#lib/views/counter.ts'
 import { tellFinding } from '#lib/views/finding-told.ts'
 import type { Offer } from '#lib/views/offer.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { rowFinding, sayFinding } from '#lib/words/findings-en.ts'
 
 export interface RowSaid {
   readonly kind: 'fits' | 'change' | 'ask' | 'no'
@@ -18,6 +17,7 @@ const ROOM = 72
 
 /** Down to the ingredient where there is room, else no more than what it is about. */
 const said = (
+  words: CounterWords,
   offer: Offer,
   finding: Finding,
   say: (why: string) => string,
@@ -26,48 +26,56 @@ const said = (
   const { station } = offer.state
   const name = nameIn(station)
   const { component, need, why, touches } = finding
-  const long = say(sayFinding(tellFinding(station, finding)))
-  const short = rowFinding(name(component), need, why, touches && name(touches))
+  const long = say(words.sayFinding(tellFinding(station, finding)))
+  const short = words.rowFinding(
+    name(component),
+    isPluralIn(station)(component),
+    need,
+    why,
+    touches && name(touches),
+  )
   return { text: long.length <= ROOM ? long : say(short), short: sayShort(short) }
 }
 
 const sayNo = (
+  words: CounterWords,
   offer: Offer,
   { component, standing }: NonNullable<ItemRow['blocked']>,
 ): Pick<RowSaid, 'text' | 'short'> => {
   if (standing.kind === 'need')
-    return said(offer, standing.finding, counter.rowDoesNot, counter.rowDoesNot)
-  const text = whyNot(offer, component, standing)
+    return said(words, offer, standing.finding, words.rowDoesNot, words.rowDoesNot)
+  const text = whyNot(words, offer, component, standing)
   return { text, short: text }
 }
 
 const whyNot = (
+  words: CounterWords,
   offer: Offer,
   component: string | null,
   standing: Exclude<NonNullable<ItemRow['blocked']>['standing'], { readonly kind: 'need' }>,
 ): string => {
-  if (standing.kind === 'unchecked') return counter.pan.unchecked
+  if (standing.kind === 'unchecked') return words.pan.unchecked
   const name = nameIn(offer.state.station)
-  if (component === null) return counter.itemNotSold
-  if (standing.kind === 'gone' && standing.notLoaded) return counter.rowNotLoaded(name(component))
+  if (component === null) return words.itemNotSold
+  if (standing.kind === 'gone' && standing.notLoaded) return words.rowNotLoaded(name(component))
   return standing.kind === 'kept'
-    ? counter.rowKept(name(component), counter.keptFor(standing.for, name))
-    : counter.rowNo(name(component))
+    ? words.rowKept(name(component), words.keptFor(standing.for, name))
+    : words.rowNo(name(component))
 }
 
 /** Whether an item fits this guest now, with which change, or why not. */
-export const sayRow = (offer: Offer, row: ItemRow): RowSaid => {
+export const sayRow = (words: CounterWords, offer: Offer, row: ItemRow): RowSaid => {
   const { station } = offer.state
   const name = nameIn(station)
-  if (row.blocked) return { kind: 'no', ...sayNo(offer, row.blocked) }
+  if (row.blocked) return { kind: 'no', ...sayNo(words, offer, row.blocked) }
   if (row.asks)
-    return { kind: 'ask', ...said(offer, row.asks, counter.rowAsk, counter.rowAskShort) }
+    return { kind: 'ask', ...said(words, offer, row.asks, words.rowAsk, words.rowAskShort) }
   const changes = [
-    ...(row.insteadBase === null ? [] : [counter.rowBase(name(row.insteadBase))]),
-    ...(row.bases.length === 0 ? [] : [counter.rowBases(row.bases.map(name))]),
-    ...(row.without.length === 0 ? [] : [counter.rowWithout(row.without.map(name))]),
+    ...(row.insteadBase === null ? [] : [words.rowBase(name(row.insteadBase))]),
+    ...(row.bases.length === 0 ? [] : [words.rowBases(row.bases.map(name))]),
+    ...(row.without.length === 0 ? [] : [words.rowWithout(row.without.map(name))]),
   ].join(', ')
-  const fits = changes === '' ? counter.rowFits : counter.rowFitsWith(changes)
+  const fits = changes === '' ? words.rowFits : words.rowFitsWith(changes)
   const text = offer.needs.length === 0 ? changes : fits
   return { kind: changes === '' ? 'fits' : 'change', text, short: text }
 }

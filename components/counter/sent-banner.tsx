@@ -1,10 +1,10 @@
 import styles from '#components/counter/counter.module.css'
+import { useCounterWords } from '#components/counter/words.tsx'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild } from '#lib/service/tickets.ts'
 import { ticketSentBy } from '#lib/views/counter.ts'
 import { waitOfTicket } from '#lib/views/guest-wait.ts'
 import type { Sent } from '#lib/views/ordering.ts'
-import { counter } from '#lib/words/counter-en.ts'
 
 export interface SentWords {
   readonly big: string
@@ -14,6 +14,7 @@ export interface SentWords {
 
 /** What to tell the guest of what was just sent; null where nothing was. */
 export const useSentWords = (state: RunningState, sent: readonly Sent[]): SentWords | null => {
+  const words = useCounterWords()
   const numbers = sent.flatMap((one) => {
     const number = one.kind === 'ticket' ? ticketSentBy(state, one.id) : null
     return number === null ? [] : [number]
@@ -30,21 +31,21 @@ export const useSentWords = (state: RunningState, sent: readonly Sent[]): SentWo
     builds('cancelled'),
     builds('stopping'),
   ]
-  const words = [
-    ...(numbers.length > 0 ? [counter.ticket(numbers)] : []),
-    ...(changed.length > 0 ? [counter.changedSent(changed)] : []),
-    ...(cancelled.length > 0 ? [counter.cancelledSent(cancelled)] : []),
-    ...(stopping.length > 0 ? [counter.stopSent(stopping)] : []),
+  const said = [
+    ...(numbers.length > 0 ? [words.ticket(numbers)] : []),
+    ...(changed.length > 0 ? [words.changedSent(changed)] : []),
+    ...(cancelled.length > 0 ? [words.cancelledSent(cancelled)] : []),
+    ...(stopping.length > 0 ? [words.stopSent(stopping)] : []),
   ]
-  if (words.length === 0) return null
-  const big = words.join(' · ')
+  if (said.length === 0) return null
+  const big = said.join(' · ')
   const wait = numbers.length > 0 ? waitOfTicket(state, Math.max(...numbers)) : null
   const small = wait
-    ? counter.tellGuestWait(wait)
+    ? words.tellGuestWait(wait)
     : numbers.length > 0
-      ? counter.tellGuestNumber
-      : counter.tellGuestThis
-  return { big, small, spoken: counter.spokenSent(big) }
+      ? words.tellGuestNumber
+      : words.tellGuestThis
+  return { big, small, spoken: words.spokenSent(big) }
 }
 
 export function SentBanner({ words }: { readonly words: SentWords }) {

@@ -1,14 +1,12 @@
 import shared from '#components/counter/counter.module.css'
 import styles from '#components/counter/tickets.module.css'
+import { useCounterWords } from '#components/counter/words.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import { clockDoubtOf } from '#lib/service/clock-doubt.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { levelOf } from '#lib/stock/levels.ts'
 import type { ShortWays } from '#lib/stock/short-ways.ts'
 import type { Act } from '#lib/views/counter-act.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { shortEn } from '#lib/words/short-en.ts'
 
 interface ShortProps {
   readonly state: RunningState
@@ -17,23 +15,24 @@ interface ShortProps {
 
 /** What the pans lack for a build, and by when there is more. */
 export function ShortWhy({ state, short }: ShortProps) {
+  const words = useCounterWords()
   const name = nameIn(state.station)(short.component)
   const isHeldBack = levelOf(state, short.component).heldBack > 0
   const more =
     short.ready > 0
-      ? shortEn.shortReady(short.ready)
+      ? words.ranShort.shortReady(short.ready)
       : short.waitUntil === null
-        ? shortEn.shortNoMore
-        : shortEn.shortMore(sayTime(short.waitUntil, state.station.timeZone))
+        ? words.ranShort.shortNoMore
+        : words.ranShort.shortMore(words.sayTime(short.waitUntil, state.station.timeZone))
   return (
     <p className={styles.warning}>
       {short.waits
-        ? shortEn.shortWaits(name)
+        ? words.ranShort.shortWaits(name)
         : clockDoubtOf(state, short.component) !== null
-          ? shortEn.shortClock(name)
+          ? words.ranShort.shortClock(name)
           : isHeldBack
-            ? shortEn.shortOffSale(name)
-            : shortEn.short(name)}{' '}
+            ? words.ranShort.shortOffSale(name)
+            : words.ranShort.short(name)}{' '}
       {more}
     </p>
   )
@@ -53,6 +52,7 @@ export function ShortChoices({
   readonly onWait: () => void
   readonly onCancel: () => void
 }) {
+  const words = useCounterWords()
   const { build, ticket, letter, component, canLeaveOut, swaps } = short
   const name = nameIn(state.station)
   const change = (base?: string) =>
@@ -69,11 +69,11 @@ export function ShortChoices({
         <button
           type="button"
           className={shared.button}
-          aria-label={shortEn.leaveOutOf(build, name(component))}
+          aria-label={words.ranShort.leaveOutOf(build, name(component))}
           disabled={busy}
           onClick={() => change()}
         >
-          {shortEn.leaveOut(name(component))}
+          {words.ranShort.leaveOut(name(component))}
         </button>
       )}
       {swaps.slice(0, 2).map((base) => (
@@ -81,43 +81,43 @@ export function ShortChoices({
           key={base}
           type="button"
           className={shared.button}
-          aria-label={shortEn.swapOf(build, name(base))}
+          aria-label={words.ranShort.swapOf(build, name(base))}
           disabled={busy}
           onClick={() => change(base)}
         >
-          {shortEn.swap(name(base))}
+          {words.ranShort.swap(name(base))}
         </button>
       ))}
       {!canLeaveOut && swaps.length === 0 && (
         <button
           type="button"
           className={shared.button}
-          aria-label={shortEn.swapItemOf(build)}
+          aria-label={words.ranShort.swapItemOf(build)}
           disabled={busy}
           onClick={() => change()}
         >
-          {shortEn.swapItem}
+          {words.ranShort.swapItem}
         </button>
       )}
       {!short.waits && (
         <button
           type="button"
           className={shared.button}
-          aria-label={shortEn.waitFor(build)}
+          aria-label={words.ranShort.waitFor(build)}
           disabled={busy}
           onClick={onWait}
         >
-          {shortEn.guestWaits}
+          {words.ranShort.guestWaits}
         </button>
       )}
       <button
         type="button"
         className={shared.button}
-        aria-label={counter.cancelAsk(build)}
+        aria-label={words.cancelAsk(build)}
         disabled={busy}
         onClick={onCancel}
       >
-        {counter.cancel}
+        {words.cancel}
       </button>
     </>
   )

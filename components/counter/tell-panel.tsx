@@ -1,5 +1,6 @@
 import styles from '#components/counter/ask.module.css'
 import shared from '#components/counter/counter.module.css'
+import { useCounterWords } from '#components/counter/words.tsx'
 import { useActing } from '#components/live/acting.ts'
 import { useCrew } from '#components/live/crew.tsx'
 import { hasKinds } from '#lib/needs/askable.ts'
@@ -10,8 +11,6 @@ import { buildName, findBuild } from '#lib/service/tickets.ts'
 import { isTelling, staysApart } from '#lib/views/changing.ts'
 import type { Act } from '#lib/views/counter-act.ts'
 import type { BuildAt, Told } from '#lib/views/ordering.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { needsEn } from '#lib/words/needs-en.ts'
 
 interface TellPanelProps {
   readonly state: RunningState
@@ -24,7 +23,8 @@ interface TellPanelProps {
 
 /** A need told after sending: one tap stops the build on every screen, then it is ordered anew. */
 export function TellPanel({ state, at, needs, kept, tap, detail }: TellPanelProps) {
-  const acting = useActing()
+  const words = useCounterWords()
+  const acting = useActing(words.loadRefusals)
   const link = useCrew((view) => view.link)
   const { ticket, letter } = at
   const name = buildName(ticket, letter)
@@ -32,7 +32,7 @@ export function TellPanel({ state, at, needs, kept, tap, detail }: TellPanelProp
   const tell = async (asked: Told['asked']) => {
     const told = await acting.act(
       { type: 'tellNeed', ticket, letter, asked, needs },
-      needsEn.told(name),
+      words.needs.told(name),
     )
     if (told) tap({ act: 'need-told', ticket, letter, told: { asked, needs } })
   }
@@ -47,28 +47,26 @@ export function TellPanel({ state, at, needs, kept, tap, detail }: TellPanelProp
               type="button"
               className={styles.handling}
               data-handling={handling}
-              aria-label={counter.changeHandling(code, handling)}
+              aria-label={words.changeHandling(code, handling)}
               disabled={staysApart(kept, code)}
               onClick={() => tap({ act: 'handling', code })}
             >
-              <strong>{counter.need(code, handling)}</strong>
-              <small>
-                {staysApart(kept, code) ? counter.stays : counter.tapFor(code, handling)}
-              </small>
+              <strong>{words.need(code, handling)}</strong>
+              <small>{staysApart(kept, code) ? words.stays : words.tapFor(code, handling)}</small>
             </button>
           ))}
           {needs.length > 0 && (
             <button type="button" className={styles.closer} onClick={detail}>
               {needs.some(({ code }) => hasKinds(state.station, code))
-                ? counter.detail
-                : counter.detailReason}
+                ? words.detail
+                : words.detailReason}
             </button>
           )}
         </div>
         <p role="status" className={acting.said?.kind === 'refused' ? styles.refused : undefined}>
           {link === 'live' || !acting.busy
-            ? (acting.said?.text ?? needsEn.tellWhy)
-            : counter.waitingToTell(name)}
+            ? (acting.said?.text ?? words.needs.tellWhy)
+            : words.waitingToTell(name)}
         </p>
       </div>
       <div className={styles.ways}>
@@ -78,7 +76,7 @@ export function TellPanel({ state, at, needs, kept, tap, detail }: TellPanelProp
           disabled={acting.busy}
           onClick={() => void tell('not-sure')}
         >
-          {needsEn.tellNotSure}
+          {words.needs.tellNotSure}
         </button>
         <button
           type="button"
@@ -86,7 +84,7 @@ export function TellPanel({ state, at, needs, kept, tap, detail }: TellPanelProp
           disabled={acting.busy || !isNew}
           onClick={() => void tell('needs')}
         >
-          {acting.busy ? needsEn.telling : needsEn.tell(name)}
+          {acting.busy ? words.needs.telling : words.needs.tell(name)}
         </button>
       </div>
     </div>

@@ -2,11 +2,11 @@ import { useState } from 'react'
 import shared from '#components/counter/counter.module.css'
 import { ShortChoices, ShortWhy } from '#components/counter/short-choices.tsx'
 import styles from '#components/counter/tickets.module.css'
+import { useCounterWords } from '#components/counter/words.tsx'
 import { useActing } from '#components/live/acting.ts'
 import { useCrew } from '#components/live/crew.tsx'
 import { useForecast } from '#components/live/forecast.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
-import { sayCents } from '#lib/quantity/money.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
 import { type ShortWays, shortWays } from '#lib/stock/short-ways.ts'
@@ -18,11 +18,6 @@ import {
   type TicketBuild,
   ticketsToChange,
 } from '#lib/views/tickets-to-change.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { sayWhyHeld } from '#lib/words/held-en.ts'
-import { needsEn } from '#lib/words/needs-en.ts'
-import { markLines, stateName } from '#lib/words/service-en.ts'
-import { shortEn } from '#lib/words/short-en.ts'
 
 interface TicketsStepProps {
   readonly state: RunningState
@@ -31,7 +26,8 @@ interface TicketsStepProps {
 
 /** Open tickets: to change, cancel, or mark paid. */
 export function TicketsStep({ state, tap }: TicketsStepProps) {
-  const acting = useActing()
+  const words = useCounterWords()
+  const acting = useActing(words.loadRefusals)
   const [asking, setAsking] = useState<string | null>(null)
   const builds = ticketsToChange(state)
   const forecast = useForecast()
@@ -50,19 +46,19 @@ export function TicketsStep({ state, tap }: TicketsStepProps) {
         busy={acting.busy}
         tap={tap}
         short={ways.find(({ build }) => build === name) ?? null}
-        onWait={() => void acting.act({ type: 'wait', ...at }, shortEn.saidWaits(name))}
+        onWait={() => void acting.act({ type: 'wait', ...at }, words.ranShort.saidWaits(name))}
         onCancel={() => {
           setAsking(null)
           void acting.act(
             { type: 'cancel', ...at },
-            one.build.state === 'making' ? counter.toldAssembly(name) : counter.cancelled(name),
+            one.build.state === 'making' ? words.toldAssembly(name) : words.cancelled(name),
           )
         }}
         onPay={() => {
           const paid = !one.ticket.paid
           void acting.act(
             { type: 'pay', ticket: one.ticket.number, paid },
-            counter.paidSaid(one.ticket.number, paid),
+            words.paidSaid(one.ticket.number, paid),
           )
         }}
       />
@@ -72,22 +68,22 @@ export function TicketsStep({ state, tap }: TicketsStepProps) {
     <section className={styles.tickets} aria-labelledby="tickets">
       <div className={styles.head}>
         <h2 id="tickets" tabIndex={-1} data-step="">
-          {counter.tickets}
+          {words.tickets}
         </h2>
         <p role="status" className={styles.answer} data-kind={acting.said?.kind}>
           {acting.said?.text ?? ''}
         </p>
         <button type="button" className={shared.main} onClick={() => tap({ act: 'start-over' })}>
-          {counter.toOrder}
+          {words.toOrder}
         </button>
       </div>
-      {builds.length + late.length === 0 && <p className={styles.none}>{counter.noTickets}</p>}
+      {builds.length + late.length === 0 && <p className={styles.none}>{words.noTickets}</p>}
       <ul className={styles.list}>
         {builds.map(row)}
         {late.length > 0 && (
           <li className={styles.late}>
-            <strong>{needsEn.handedOver}</strong>
-            <small>{needsEn.handedOverTell}</small>
+            <strong>{words.needs.handedOver}</strong>
+            <small>{words.needs.handedOverTell}</small>
           </li>
         )}
         {late.map(row)}
@@ -111,11 +107,12 @@ interface BuildRowProps {
 }
 
 function BuildRow(props: BuildRowProps) {
+  const words = useCounterWords()
   const { state, one, isAsking, ask, busy, tap, short, onWait, onCancel, onPay } = props
   const { ticket, build, canChange, canCancel, canTell, nameKey } = one
   const called = useCrew((view) => (nameKey === null ? undefined : view.names[nameKey]))
   const name = buildName(ticket.number, build.letter)
-  const mark = markLines(markOf(state, ticket.number, build.letter, build.choice))
+  const mark = words.markLines(markOf(state, ticket.number, build.letter, build.choice))
   const isFirst =
     ticket.builds.find((other) => other.state !== 'cancelled')?.letter === build.letter
   const isShort = short !== null && one.canChange && build.hold === null
@@ -123,11 +120,11 @@ function BuildRow(props: BuildRowProps) {
     <button
       type="button"
       className={shared.button}
-      aria-label={needsEn.tellOf(name)}
+      aria-label={words.needs.tellOf(name)}
       disabled={!canTell || busy}
       onClick={() => tap({ act: 'tell-need', ticket: ticket.number, letter: build.letter })}
     >
-      {needsEn.tellA}
+      {words.needs.tellA}
     </button>
   )
   return (
@@ -144,42 +141,43 @@ function BuildRow(props: BuildRowProps) {
           <span className={styles.state}>
             {build.hold
               ? build.state === 'handed-over'
-                ? needsEn.toFind
+                ? words.needs.toFind
                 : one.isUnsure
-                  ? needsEn.heldUnsure
-                  : counter.held
+                  ? words.needs.heldUnsure
+                  : words.held
               : build.stop
-                ? counter.stopped
-                : stateName[build.state]}
+                ? words.stopped
+                : words.stateName[build.state]}
           </span>
         </p>
         <p>
           {[
             ...(called === undefined ? [] : [called]),
             ...mark,
-            sayCents(build.priceCents, state.station.currency),
+            words.sayCents(build.priceCents, state.station.currency),
           ].join(' · ')}
         </p>
         {build.hold && (
           <p className={styles.warning}>
-            {sayWhyHeld(whyHeld(state, build, build.hold))} {one.isUnsure && needsEn.unsureThen}
+            {words.sayWhyHeld(whyHeld(state, build, build.hold))}{' '}
+            {one.isUnsure && words.needs.unsureThen}
           </p>
         )}
         {short && <ShortWhy state={state} short={short} />}
         {isAsking && (
           <p className={styles.warning}>
-            {build.state === 'making' && counter.cancelMaking}
-            {build.state === 'made' && counter.cancelMade}
+            {build.state === 'making' && words.cancelMaking}
+            {build.state === 'made' && words.cancelMade}
           </p>
         )}
       </div>
       {isAsking ? (
         <>
           <button type="button" className={styles.danger} disabled={busy} onClick={onCancel}>
-            {counter.cancelYes(name)}
+            {words.cancelYes(name)}
           </button>
           <button type="button" className={shared.button} onClick={() => ask(false)}>
-            {counter.cancelNo}
+            {words.cancelNo}
           </button>
         </>
       ) : isShort ? (
@@ -201,11 +199,11 @@ function BuildRow(props: BuildRowProps) {
             <button
               type="button"
               className={shared.button}
-              aria-label={counter.payOf(ticket.number, ticket.paid)}
+              aria-label={words.payOf(ticket.number, ticket.paid)}
               disabled={busy}
               onClick={onPay}
             >
-              {ticket.paid ? counter.paid : counter.unpaid}
+              {ticket.paid ? words.paid : words.unpaid}
             </button>
           )}
           {(build.state !== 'handed-over' || canChange) && (
@@ -213,22 +211,22 @@ function BuildRow(props: BuildRowProps) {
               <button
                 type="button"
                 className={shared.button}
-                aria-label={counter.changeOf(name)}
+                aria-label={words.changeOf(name)}
                 disabled={!canChange || busy}
                 onClick={() =>
                   tap({ act: 'change-build', ticket: ticket.number, letter: build.letter })
                 }
               >
-                {counter.change}
+                {words.change}
               </button>
               <button
                 type="button"
                 className={shared.button}
-                aria-label={counter.cancelAsk(name)}
+                aria-label={words.cancelAsk(name)}
                 disabled={!canCancel || busy}
                 onClick={() => ask(true)}
               >
-                {counter.cancel}
+                {words.cancel}
               </button>
             </>
           )}

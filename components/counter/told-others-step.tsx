@@ -1,15 +1,13 @@
 import shared from '#components/counter/counter.module.css'
 import styles from '#components/counter/told-others.module.css'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
+import { useCounterWords } from '#components/counter/words.tsx'
 import { useActing } from '#components/live/acting.ts'
 import { useCrew } from '#components/live/crew.tsx'
 import { useSettled } from '#components/ui/settled.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild } from '#lib/service/tickets.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { needsEn } from '#lib/words/needs-en.ts'
-import { stateName } from '#lib/words/service-en.ts'
 
 interface ToldOthersStepProps {
   readonly state: RunningState
@@ -18,7 +16,8 @@ interface ToldOthersStepProps {
 
 /** A need was told: each other open build of the ticket is answered before anything goes on. */
 export function ToldOthersStep({ state, desk: { ordering, tap } }: ToldOthersStepProps) {
-  const acting = useActing()
+  const words = useCounterWords()
+  const acting = useActing(words.loadRefusals)
   const link = useCrew((view) => view.link)
   const { others, telling } = ordering
   const [letter] = others?.letters ?? []
@@ -32,29 +31,30 @@ export function ToldOthersStep({ state, desk: { ordering, tap } }: ToldOthersSte
     if (!settled() || acting.busy) return
     if (!isSame) return tap({ act: 'other-answered', letter })
     const command = { type: 'tellNeed', ticket, letter, asked, needs } as const
-    if (await acting.act(command, needsEn.told(name))) tap({ act: 'other-answered', letter })
+    if (await acting.act(command, words.needs.told(name))) tap({ act: 'other-answered', letter })
   }
   const told =
     asked === 'not-sure'
-      ? needsEn.unsure
-      : needs.map(({ code, handling }) => counter.need(code, handling)).join(' · ')
+      ? words.needs.unsure
+      : needs.map(({ code, handling }) => words.need(code, handling)).join(' · ')
   return (
     <section className={styles.others} aria-labelledby="others">
       <h2 id="others" key={letter} tabIndex={-1} data-step="">
-        {needsEn.sameGuest(name)}
+        {words.needs.sameGuest(name)}
       </h2>
       {build && (
         <p className={styles.build}>
-          <strong>{nameIn(state.station)(build.choice.item)}</strong>, {stateName[build.state]}
+          <strong>{nameIn(state.station)(build.choice.item)}</strong>,{' '}
+          {words.stateName[build.state]}
         </p>
       )}
       <p className={styles.told}>
-        {needsEn.toldJustNow}: <strong>{told}</strong>
+        {words.needs.toldJustNow}: <strong>{told}</strong>
       </p>
       <p role="status" className={acting.said?.kind === 'refused' ? styles.refused : undefined}>
         {link === 'live' || !acting.busy
           ? (acting.said?.kind === 'refused' && acting.said.text) || ''
-          : counter.waitingToTell(name)}
+          : words.waitingToTell(name)}
       </p>
       <div className={styles.answers}>
         <button
@@ -63,7 +63,7 @@ export function ToldOthersStep({ state, desk: { ordering, tap } }: ToldOthersSte
           disabled={acting.busy}
           onClick={() => void answer(true)}
         >
-          {acting.busy ? needsEn.telling : needsEn.sameGuestYes(name)}
+          {acting.busy ? words.needs.telling : words.needs.sameGuestYes(name)}
         </button>
         <button
           type="button"
@@ -71,8 +71,8 @@ export function ToldOthersStep({ state, desk: { ordering, tap } }: ToldOthersSte
           disabled={acting.busy}
           onClick={() => void answer(false)}
         >
-          {needsEn.sameGuestNo}
-          <small>{needsEn.sameGuestNoWhy}</small>
+          {words.needs.sameGuestNo}
+          <small>{words.needs.sameGuestNoWhy}</small>
         </button>
       </div>
     </section>

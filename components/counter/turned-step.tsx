@@ -2,15 +2,14 @@ import shared from '#components/counter/counter.module.css'
 import { NeedSign } from '#components/counter/need-sign.tsx'
 import styles from '#components/counter/turned.module.css'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
+import { useCounterWords } from '#components/counter/words.tsx'
+import { useWords } from '#components/live/words.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import type { Settled } from '#lib/views/draft.ts'
 import { tellFinding } from '#lib/views/finding-told.ts'
 import { nextStep } from '#lib/views/next-step.ts'
 import { settleAll } from '#lib/views/ordering.ts'
-import { sayFinding } from '#lib/words/findings-en.ts'
-import { live } from '#lib/words/live-en.ts'
-import { turnedEn } from '#lib/words/turned-en.ts'
 
 interface TurnedStepProps {
   readonly state: RunningState
@@ -19,6 +18,8 @@ interface TurnedStepProps {
 
 /** Upside down for the student, so that the guest reads it across the counter: signs and words. */
 export function TurnedStep({ state, desk: { ordering, tap } }: TurnedStepProps) {
+  const words = useCounterWords()
+  const live = useWords()
   const settled = settleAll(ordering, state)[ordering.current]?.settled
   if (!settled) return null
   const next = nextStep(ordering, state)
@@ -27,7 +28,7 @@ export function TurnedStep({ state, desk: { ordering, tap } }: TurnedStepProps) 
     <section className={styles.step} aria-labelledby="turned">
       <div className={styles.turned}>
         <h2 id="turned" className={styles.title} tabIndex={-1} data-step="">
-          {turnedEn.title}
+          {words.turned.title}
         </h2>
         {state.station.invented && <p className={styles.invented}>{live.invented}</p>}
         <div className={styles.both} data-many={isMany(settled) || undefined}>
@@ -37,16 +38,16 @@ export function TurnedStep({ state, desk: { ordering, tap } }: TurnedStepProps) 
         <Cautions state={state} settled={settled} />
         <div className={styles.ways}>
           <button type="button" className={shared.button} onClick={() => tap({ act: 'back' })}>
-            {mayAgree ? turnedEn.notRight : turnedEn.back}
+            {mayAgree ? words.turned.notRight : words.turned.back}
           </button>
           {mayAgree && (
             <button type="button" className={shared.main} onClick={() => tap({ act: 'agree' })}>
-              {turnedEn.agree}
+              {words.turned.agree}
             </button>
           )}
         </div>
       </div>
-      <p className={styles.student}>{turnedEn.across}</p>
+      <p className={styles.student}>{words.turned.across}</p>
     </section>
   )
 }
@@ -55,16 +56,17 @@ export function TurnedStep({ state, desk: { ordering, tap } }: TurnedStepProps) 
 const isMany = ({ choice }: Settled): boolean => choice.needs.length > 4
 
 function Told({ settled }: { readonly settled: Settled }) {
+  const words = useCounterWords()
   const { needs } = settled.choice
   return (
     <div className={styles.told}>
-      <h3>{turnedEn.needs}</h3>
-      {needs.length === 0 && <p>{turnedEn.none}</p>}
+      <h3>{words.turned.needs}</h3>
+      {needs.length === 0 && <p>{words.turned.none}</p>}
       <ul className={styles.signs} data-many={isMany(settled) || undefined}>
         {needs.map(({ code, handling }) => (
           <li key={code} data-handling={handling}>
             <NeedSign code={code} />
-            <strong>{turnedEn.need(code, handling)}</strong>
+            <strong>{words.turned.need(code, handling)}</strong>
           </li>
         ))}
       </ul>
@@ -73,6 +75,7 @@ function Told({ settled }: { readonly settled: Settled }) {
 }
 
 function Food({ state, settled }: { readonly state: RunningState; readonly settled: Settled }) {
+  const words = useCounterWords()
   const name = nameIn(state.station)
   const { item, base, parts } = settled
   const has = [
@@ -81,8 +84,8 @@ function Food({ state, settled }: { readonly state: RunningState; readonly settl
       .filter(({ placement }) => placement !== 'no')
       .map(({ part, placement, portions }) => {
         const said = name(part.component)
-        if (placement === 'side') return turnedEn.onTheSide(said)
-        return portions > 1 ? turnedEn.portions(said, portions) : said
+        if (placement === 'side') return words.turned.onTheSide(said)
+        return portions > 1 ? words.turned.portions(said, portions) : said
       }),
   ]
   const without = parts
@@ -90,11 +93,11 @@ function Food({ state, settled }: { readonly state: RunningState; readonly settl
     .map(({ part }) => name(part.component))
   return (
     <div className={styles.food}>
-      <h3>{turnedEn.food(item.name)}</h3>
+      <h3>{words.turned.food(item.name)}</h3>
       <div className={styles.lists}>
-        <List title={turnedEn.has} names={has} sign="M4 13l5 6L20 5" />
+        <List title={words.turned.has} names={has} sign="M4 13l5 6L20 5" />
         {without.length > 0 && (
-          <List title={turnedEn.without} names={without} sign="M5 5l14 14M19 5L5 19" />
+          <List title={words.turned.without} names={without} sign="M5 5l14 14M19 5L5 19" />
         )}
       </div>
     </div>
@@ -128,6 +131,7 @@ function List({
 }
 
 function Cautions({ state, settled }: { readonly state: RunningState; readonly settled: Settled }) {
+  const words = useCounterWords()
   const { toAccept, choice } = settled
   const isApart = choice.needs.some((one) => one.handling === 'keep-apart')
   if (toAccept.length === 0 && !isApart) return null
@@ -138,13 +142,13 @@ function Cautions({ state, settled }: { readonly state: RunningState; readonly s
         <path d="M12 9v6M12 17.6v.4" />
       </svg>
       <div>
-        <h3>{turnedEn.cautions}</h3>
+        <h3>{words.turned.cautions}</h3>
         {toAccept.map((one) => {
-          const text = sayFinding(tellFinding(state.station, one))
+          const text = words.sayFinding(tellFinding(state.station, one))
           return <p key={`${text} ${one.need}`}>{text}.</p>
         })}
-        {choice.caution !== null && <p>{turnedEn.accepted}</p>}
-        {isApart && <p>{turnedEn.shared}</p>}
+        {choice.caution !== null && <p>{words.turned.accepted}</p>}
+        {isApart && <p>{words.turned.shared}</p>}
       </div>
     </div>
   )

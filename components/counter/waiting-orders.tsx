@@ -1,13 +1,13 @@
 import styles from '#components/counter/counter.module.css'
 import { LacksList, lacksIn } from '#components/counter/note-said.tsx'
 import { sayNote } from '#components/counter/say-note.ts'
+import { useCounterWords } from '#components/counter/words.tsx'
 import { useCrew } from '#components/live/crew.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
 import type { Act } from '#lib/views/counter-act.ts'
 import type { Order, Ordering, Returned } from '#lib/views/ordering.ts'
-import { counter } from '#lib/words/counter-en.ts'
 
 interface WaitingOrdersProps {
   readonly state: RunningState
@@ -17,19 +17,20 @@ interface WaitingOrdersProps {
 
 /** Orders that aren't sold yet: those that wait for the connection, and those that came back. */
 export function WaitingOrders({ state, ordering, tap }: WaitingOrdersProps) {
+  const words = useCounterWords()
   const pending = useCrew((view) => view.pending)
   const waiting = pending.filter((one) => one.command.type === 'send').length
   return (
     <>
-      {waiting > 0 && <p className={styles.waiting}>{counter.waiting(waiting)}</p>}
+      {waiting > 0 && <p className={styles.waiting}>{words.waiting(waiting)}</p>}
       {pending.map(({ id, command }) =>
         command.type === 'change' || command.type === 'cancel' ? (
           <p key={id} className={styles.waiting}>
-            {counter.waitingFor(command.type, buildName(command.ticket, command.letter))}
+            {words.waitingFor(command.type, buildName(command.ticket, command.letter))}
           </p>
         ) : command.type === 'tellNeed' ? (
           <p key={id} className={styles.waiting} role="alert">
-            {counter.waitingToTell(buildName(command.ticket, command.letter))}
+            {words.waitingToTell(buildName(command.ticket, command.letter))}
           </p>
         ) : null,
       )}
@@ -54,27 +55,26 @@ function CameBack({
   readonly returned: Returned
   readonly tap: (act: Act) => void
 }) {
+  const words = useCounterWords()
   const { id, kind } = returned
   const drafts = returned.kind === 'cancel' ? [] : returned.order.drafts
   const lacks = lacksIn(state.station, returned.note, drafts)
-  const why = lacks ? '' : sayNote(state.station, returned.note)
+  const why = lacks ? '' : sayNote(words, state.station, returned.note)
   return (
     <div className={styles.cameBack} role="alert">
       <p>
         {kind === 'order' ? (
           <>
-            <strong>{counter.cameBack(itemNames(state, returned.order))}</strong> {why}
+            <strong>{words.cameBack(itemNames(state, returned.order))}</strong> {why}
           </>
         ) : (
-          <strong>
-            {counter.notTaken(kind, buildName(returned.ticket, returned.letter), why)}
-          </strong>
+          <strong>{words.notTaken(kind, buildName(returned.ticket, returned.letter), why)}</strong>
         )}
       </p>
       {lacks && <LacksList station={state.station} builds={lacks} />}
       {kind === 'cancel' ? (
         <button type="button" className={styles.button} onClick={() => tap({ act: 'tickets' })}>
-          {counter.tickets}
+          {words.tickets}
         </button>
       ) : (
         <button
@@ -82,7 +82,7 @@ function CameBack({
           className={styles.button}
           onClick={() => tap({ act: 'open-returned', id })}
         >
-          {counter.openAgain}
+          {words.openAgain}
         </button>
       )}
       <button
@@ -90,7 +90,7 @@ function CameBack({
         className={styles.button}
         onClick={() => tap({ act: 'drop-returned', id })}
       >
-        {kind === 'order' ? counter.forget : counter.leaveUnchanged}
+        {kind === 'order' ? words.forget : words.leaveUnchanged}
       </button>
     </div>
   )

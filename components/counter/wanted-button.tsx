@@ -1,5 +1,5 @@
 import styles from '#components/counter/wanted.module.css'
-import { counter } from '#lib/words/counter-en.ts'
+import { useCounterWords } from '#components/counter/words.tsx'
 
 /** One tap: a guest wanted it, and it was gone. */
 export function WantedButton({
@@ -14,19 +14,20 @@ export function WantedButton({
   readonly place: 'row' | 'pan'
   readonly onWanted: () => void
 }) {
+  const words = useCounterWords()
   return (
     <button
       type="button"
       className={styles.wanted}
       data-place={place}
       data-counted={isCounted || undefined}
-      aria-label={isCounted ? counter.wantedCountedOf(name) : counter.wantedOf(name)}
+      aria-label={isCounted ? words.wantedCountedOf(name) : words.wantedOf(name)}
       aria-disabled={isCounted}
       onClick={() => {
         if (!isCounted) onWanted()
       }}
     >
-      {isCounted ? counter.wantedCounted : counter.wanted}
+      {isCounted ? words.wantedCounted : words.wanted}
     </button>
   )
 }

@@ -12,13 +12,14 @@ import {
   pxPerMmNow,
 } from '#components/device/millimetres.ts'
 import { useNarrow } from '#components/device/use-device.ts'
+import { useDeviceWords } from '#components/device/words.tsx'
 import { DEFAULT_PX_PER_MM } from '#lib/views/legibility.ts'
-import { deviceEn } from '#lib/words/device-en.ts'
 
 const STEP = 0.02
 
 /** Sets this device's true size once, by a bank card held against the glass. */
 export function CalibrateCard() {
+  const words = useDeviceWords()
   const [pxPerMm, setPxPerMm] = useState(DEFAULT_PX_PER_MM)
   const [kept, setKept] = useState<number | null>(null)
   const side = useNarrow() ? 'short' : 'long'
@@ -40,13 +41,13 @@ export function CalibrateCard() {
   }
   return (
     <section className={styles.calibrate} aria-labelledby="calibrate-title">
-      <h2 id="calibrate-title">{deviceEn.calibrate}</h2>
-      <p>{deviceEn.calibrateHow(side)}</p>
+      <h2 id="calibrate-title">{words.calibrate}</h2>
+      <p>{words.calibrateHow(side)}</p>
       <div className={styles.barBox}>
         <div className={styles.bar} ref={setBar} aria-hidden="true" />
       </div>
       <label className={styles.slide}>
-        <span>{deviceEn.bar}</span>
+        <span>{words.bar}</span>
         <input
           type="range"
           min={LEAST_PX_PER_MM}
@@ -58,24 +59,22 @@ export function CalibrateCard() {
       </label>
       <div className={styles.buttons}>
         <button type="button" onClick={() => set(pxPerMm - STEP)}>
-          {deviceEn.shorter}
+          {words.shorter}
         </button>
         <button type="button" onClick={() => set(pxPerMm + STEP)}>
-          {deviceEn.longer}
+          {words.longer}
         </button>
         <button type="button" className={styles.keep} onClick={() => keepIt(pxPerMm)}>
-          {deviceEn.keep}
+          {words.keep}
         </button>
         {kept !== null && (
           <button type="button" onClick={() => keepIt(null)}>
-            {deviceEn.forget}
+            {words.forget}
           </button>
         )}
       </div>
       <p role="status" className={styles.kept}>
-        {kept === null
-          ? deviceEn.notSet(DEFAULT_PX_PER_MM.toFixed(2))
-          : deviceEn.kept(kept.toFixed(2))}
+        {kept === null ? words.notSet(DEFAULT_PX_PER_MM.toFixed(2)) : words.kept(kept.toFixed(2))}
       </p>
     </section>
   )

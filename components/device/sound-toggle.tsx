@@ -2,17 +2,11 @@
 
 import styles from '#components/device/device.module.css'
 import { useSound } from '#components/device/use-device.ts'
-import { deviceEn } from '#lib/words/device-en.ts'
-
-const SAYS = {
-  on: deviceEn.soundOn,
-  off: deviceEn.soundOff,
-  locked: deviceEn.soundLocked,
-  none: deviceEn.soundNone,
-} as const
+import { useDeviceWords } from '#components/device/words.tsx'
 
 /** Turns this device's sound on and off, and says when it still waits for a touch. */
 export function SoundToggle() {
+  const words = useDeviceWords()
   const { state, turn } = useSound()
   return (
     <button
@@ -31,7 +25,7 @@ export function SoundToggle() {
           <path d="M22 12l8 8M30 12l-8 8" className={styles.waves} />
         )}
       </svg>
-      <span>{SAYS[state]}</span>
+      <span>{words.sound[state]}</span>
     </button>
   )
 }

@@ -1,22 +1,22 @@
 import { type ReactNode, useState } from 'react'
 import styles from '#components/hand-over/panels.module.css'
+import { useHandOverWords } from '#components/hand-over/words.tsx'
 import { Connection } from '#components/live/connection.tsx'
 import type { OnShelf } from '#lib/views/hand-over.ts'
 import { linesOfParts } from '#lib/views/mark.ts'
-import { handOverEn as say } from '#lib/words/hand-over-en.ts'
-import { markLines } from '#lib/words/service-en.ts'
 
 /** What the guest said, beside what the wrap says: the student compares. */
 function Compare({ build }: { readonly build: OnShelf }) {
+  const words = useHandOverWords()
   const { alike } = build
-  const only = alike ? markLines(alike.differs) : []
+  const only = alike ? words.markLines(alike.differs) : []
   return (
     <>
-      <h2 className={styles.compare}>{say.compare}</h2>
-      {alike && <p className={styles.alone}>{say.alikeBeware}</p>}
+      <h2 className={styles.compare}>{words.compare}</h2>
+      {alike && <p className={styles.alone}>{words.alikeBeware}</p>}
       <div className={styles.wrap}>
         <b>{build.name}</b>
-        {markLines(build.mark).map((line, index) => (
+        {words.markLines(build.mark).map((line, index) => (
           <span
             key={line}
             data-need={index >= linesOfParts(build.mark)}
@@ -25,7 +25,7 @@ function Compare({ build }: { readonly build: OnShelf }) {
             {line}
           </span>
         ))}
-        {build.told.length > 0 && <span data-told="">{say.told(build.told)}</span>}
+        {build.told.length > 0 && <span data-told="">{words.told(build.told)}</span>}
       </div>
     </>
   )
@@ -50,6 +50,7 @@ export function AskPanel({
   readonly onNotSure: () => void
   readonly onBack: () => void
 }) {
+  const words = useHandOverWords()
   const [step, setStep] = useState<'ask' | 'compare' | 'differs'>('ask')
   return (
     <section className={styles.panel} aria-labelledby="ask-title">
@@ -61,11 +62,11 @@ export function AskPanel({
       </div>
       {step === 'ask' && (
         <>
-          <p className={styles.alone}>{say.alone}</p>
+          <p className={styles.alone}>{words.alone}</p>
           <div className={styles.ask}>
-            <h2>{say.ask}</h2>
-            <p className={styles.question}>“{say.question}”</p>
-            <p>{say.listen}</p>
+            <h2>{words.ask}</h2>
+            <p className={styles.question}>“{words.question}”</p>
+            <p>{words.listen}</p>
           </div>
           {paidLine}
         </>
@@ -73,22 +74,22 @@ export function AskPanel({
       {step !== 'ask' && <Compare build={build} />}
       {step === 'differs' && (
         <p className={styles.keep} role="alert">
-          {say.notSameThen}
+          {words.notSameThen}
         </p>
       )}
       {step !== 'differs' && (
         <div className={styles.choices} key={step}>
           {step === 'ask' ? (
             <button type="button" className={styles.yes} onClick={() => setStep('compare')}>
-              {say.answered}
+              {words.answered}
             </button>
           ) : (
             <>
               <button type="button" className={styles.yes} disabled={busy} onClick={onHandOver}>
-                {say.same(build.name)}
+                {words.same(build.name)}
               </button>
               <button type="button" className={styles.other} onClick={() => setStep('differs')}>
-                {say.notSame}
+                {words.notSame}
               </button>
             </>
           )}
@@ -96,11 +97,11 @@ export function AskPanel({
       )}
       <div className={styles.ways}>
         <button type="button" className={styles.back} onClick={onBack}>
-          {say.back}
+          {words.back}
         </button>
         {build.alike && (
           <button type="button" className={styles.back} onClick={onNotSure}>
-            {say.notSure}
+            {words.notSure}
           </button>
         )}
       </div>

@@ -1,21 +1,22 @@
 import styles from '#components/hand-over/hand-over.module.css'
+import { useHandOverWords } from '#components/hand-over/words.tsx'
 import type { Coming, HandedOver } from '#lib/views/hand-over.ts'
-import { handOverEn as say } from '#lib/words/hand-over-en.ts'
 
 /** What comes to the shelf next. */
 export function ComingLine({ coming }: { readonly coming: readonly Coming[] }) {
+  const words = useHandOverWords()
   const making = coming.filter((one) => one.state === 'making')
   const waiting = coming.length - making.length
   return (
     <p className={styles.coming}>
-      <b>{say.coming}</b>
-      {coming.length === 0 && <span>{say.nothingComing}</span>}
+      <b>{words.coming}</b>
+      {coming.length === 0 && <span>{words.nothingComing}</span>}
       {making.length > 0 && (
         <span>
-          {making.map((one) => one.name).join(', ')} {say.comingMaking}
+          {making.map((one) => one.name).join(', ')} {words.comingMaking}
         </span>
       )}
-      {waiting > 0 && <span>{say.comingWaiting(waiting)}</span>}
+      {waiting > 0 && <span>{words.comingWaiting(waiting)}</span>}
     </p>
   )
 }
@@ -34,10 +35,11 @@ export function Recent({
   readonly now: number
   readonly onWrong: (name: string) => void
 }) {
+  const words = useHandOverWords()
   if (recent.length === 0) return null
   const title = (
     <h2 id="recent-title">
-      {say.recent} <small>{say.recentCount(count)}</small>
+      {words.recent} <small>{words.recentCount(count)}</small>
     </h2>
   )
   const list = (
@@ -46,14 +48,14 @@ export function Recent({
         <li key={one.name}>
           <b>{one.name}</b>
           <span>{one.item}</span>
-          <small>{say.ago(now - one.at)}</small>
+          <small>{words.ago(now - one.at)}</small>
           <button
             type="button"
             className={styles.wrong}
-            aria-label={say.wrongOf(one.name)}
+            aria-label={words.wrongOf(one.name)}
             onClick={() => onWrong(one.name)}
           >
-            {say.wrong}
+            {words.wrong}
           </button>
         </li>
       ))}

@@ -1,8 +1,7 @@
 import styles from '#components/hand-over/panels.module.css'
+import { useHandOverWords } from '#components/hand-over/words.tsx'
 import { Connection } from '#components/live/connection.tsx'
 import type { Kept } from '#lib/views/hand-over.ts'
-import { handOverEn as say } from '#lib/words/hand-over-en.ts'
-import { sayWhyHeld } from '#lib/words/held-en.ts'
 
 /** The guest of a handed-over build is found: whether the food came back. */
 export function FoundPanel({
@@ -16,16 +15,17 @@ export function FoundPanel({
   readonly onFound: (foodIsBack: boolean) => void
   readonly onBack: () => void
 }) {
+  const words = useHandOverWords()
   return (
     <section className={styles.panel} aria-labelledby="found-title">
       <h1 id="found-title" className={styles.title}>
-        {say.findQuestion(kept.name)}
+        {words.findQuestion(kept.name)}
       </h1>
       <div className={styles.link}>
         <Connection />
       </div>
-      <p className={styles.alone}>{sayWhyHeld(kept.why)}</p>
-      <p className={styles.keepNow}>{say.findInCharge}</p>
+      <p className={styles.alone}>{words.sayWhyHeld(kept.why)}</p>
+      <p className={styles.keepNow}>{words.findInCharge}</p>
       <div className={styles.choices}>
         <button
           type="button"
@@ -33,8 +33,8 @@ export function FoundPanel({
           disabled={busy}
           onClick={() => onFound(true)}
         >
-          <b>{say.foundBack}</b>
-          <span>{say.foundBackThen}</span>
+          <b>{words.foundBack}</b>
+          <span>{words.foundBackThen}</span>
         </button>
         <button
           type="button"
@@ -42,12 +42,12 @@ export function FoundPanel({
           disabled={busy}
           onClick={() => onFound(false)}
         >
-          <b>{say.foundKept}</b>
-          <span>{say.foundKeptThen}</span>
+          <b>{words.foundKept}</b>
+          <span>{words.foundKeptThen}</span>
         </button>
       </div>
       <button type="button" className={styles.back} onClick={onBack}>
-        {say.notYet}
+        {words.notYet}
       </button>
     </section>
   )

@@ -5,11 +5,12 @@ import styles from '#components/hand-over/hand-over.module.css'
 import { CalmUnlessOpen } from '#components/live/calm-unless-open.tsx'
 import { CrewProvider } from '#components/live/crew.tsx'
 import { useFetched } from '#components/live/use-fetched.ts'
-import { live } from '#lib/words/live-en.ts'
+import { useWords, WordsProvider } from '#components/live/words.tsx'
 
 const loadWork = async () => (await import('#components/hand-over/hand-over-work.tsx')).HandOverWork
 
 function HandOver() {
+  const live = useWords()
   useDevice()
   const Work = useFetched(loadWork)
   return (
@@ -24,8 +25,10 @@ function HandOver() {
 /** What stands on the shelf, for the one who gives it to the guest. */
 export function HandOverScreen() {
   return (
-    <CrewProvider role="hand-over">
-      <HandOver />
-    </CrewProvider>
+    <WordsProvider>
+      <CrewProvider role="hand-over">
+        <HandOver />
+      </CrewProvider>
+    </WordsProvider>
   )
 }

@@ -11,6 +11,7 @@ import { NotRight } from '#components/hand-over/not-right.tsx'
 import { PastList } from '#components/hand-over/past-list.tsx'
 import { PaidLine, ShelfCard } from '#components/hand-over/shelf-card.tsx'
 import { useAlarms } from '#components/hand-over/use-alarms.ts'
+import { HandOverWordsProvider, useHandOverWords } from '#components/hand-over/words.tsx'
 import { useActing } from '#components/live/acting.ts'
 import { Connection } from '#components/live/connection.tsx'
 import { useCrew } from '#components/live/crew.tsx'
@@ -19,7 +20,6 @@ import type { RunningState } from '#lib/service/state.ts'
 import { type HandedOver, handOverView, type Kept, type OnShelf } from '#lib/views/hand-over.ts'
 import { mixedUpView } from '#lib/views/mixed-up.ts'
 import { shelfShown } from '#lib/views/shelf-shown.ts'
-import { handOverEn as say } from '#lib/words/hand-over-en.ts'
 
 /** A second tap this soon lands on the card that moved up: it isn't meant for it. */
 const GUARD_MS = 500
@@ -41,10 +41,10 @@ interface Chosen {
   readonly name: string
 }
 
-/** Giving out what is made while a service is open. */
-export function HandOverWork({ state }: { readonly state: RunningState }) {
+function Work({ state }: { readonly state: RunningState }) {
+  const words = useHandOverWords()
   const [chosen, setChosen] = useState<Chosen | null>(null)
-  const { said, busy, act, hush } = useActing()
+  const { said, busy, act, hush } = useActing(words.loadRefusals)
   const names = useCrew((view) => view.names)
   const now = useServerTime()
   const minute = Math.floor(now / 1000)
@@ -75,7 +75,7 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
       setChosen(null)
       const index = view.shelf.findIndex((one) => one.name === name)
       setGone({ name, index, height: heightOf(name) })
-      void act({ type: 'handOver', ticket, letter }, say.isHandedOver(name))
+      void act({ type: 'handOver', ticket, letter }, words.isHandedOver(name))
     })()
 
   const onShelf = view.shelf.find((one) => one.name === chosen?.name)
@@ -86,7 +86,7 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
   const lost = view.toFind.find((one) => one.name === chosen?.name)
   const back = () => setChosen(null)
   const pay = ({ ticket }: OnShelf, paid: boolean) =>
-    void act({ type: 'pay', ticket, paid }, say.isPaid(ticket, paid))
+    void act({ type: 'pay', ticket, paid }, words.isPaid(ticket, paid))
   const answer = ({ ticket, letter }: Kept, foodInIt: boolean, done: string) =>
     once(() => {
       back()
@@ -100,7 +100,7 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
         busy={busy}
         onBack={back}
         onFound={(isBack) =>
-          answer(lost, isBack, isBack ? say.isFoundBack(lost.name) : say.isFoundKept(lost.name))
+          answer(lost, isBack, isBack ? words.isFoundBack(lost.name) : words.isFoundKept(lost.name))
         }
       />
     )
@@ -149,7 +149,7 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
   return (
     <div className={styles.screen} data-dense={isDense || undefined}>
       <header className={styles.top}>
-        <h1>{say.title}</h1>
+        <h1>{words.title}</h1>
         {isDense && <ComingLine coming={view.coming} />}
         {isDense && recent}
         <Connection />
@@ -174,7 +174,7 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
               onThrownOut={({ name: id, because }, initials) => {
                 const reason = because === 'time' ? 'past-time' : because
                 const command = { type: 'throwOut', what: 'build', id, reason, initials } as const
-                once(() => void act(command, say.isPastOut(id)))()
+                once(() => void act(command, words.isPastOut(id)))()
               }}
             />
             <HeldList
@@ -182,15 +182,15 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
               busy={busy}
               onThrownOut={(kept) => {
                 const isAgain = kept.why.reason === 'off-sale'
-                answer(kept, true, (isAgain ? say.isOutAgain : say.isThrownOut)(kept.name))
+                answer(kept, true, (isAgain ? words.isOutAgain : words.isThrownOut)(kept.name))
               }}
             />
           </div>
         )}
         {places.length === 0 ? (
-          <p className={styles.nothing}>{say.nothing}</p>
+          <p className={styles.nothing}>{words.nothing}</p>
         ) : (
-          <ul className={styles.shelf} aria-label={say.shelf} data-dense={isDense || undefined}>
+          <ul className={styles.shelf} aria-label={words.shelf} data-dense={isDense || undefined}>
             {shown.map((build) =>
               'height' in build ? (
                 <li
@@ -199,7 +199,7 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
                   style={{ minHeight: build.height }}
                   aria-hidden="true"
                 >
-                  {say.isHandedOver(build.name)}
+                  {words.isHandedOver(build.name)}
                 </li>
               ) : (
                 <ShelfCard
@@ -223,11 +223,11 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
               <li className={styles.more}>
                 <button type="button" onClick={() => setShowsAll(!showsAll)}>
                   {more > 0
-                    ? say.more(
+                    ? words.more(
                         more,
                         view.shelf.slice(-more).map(({ name }) => name),
                       )
-                    : say.fewer}
+                    : words.fewer}
                 </button>
               </li>
             )}
@@ -237,5 +237,14 @@ export function HandOverWork({ state }: { readonly state: RunningState }) {
       {!isDense && <ComingLine coming={view.coming} />}
       {!isDense && recent}
     </div>
+  )
+}
+
+/** Giving out what is made while a service is open. */
+export function HandOverWork({ state }: { readonly state: RunningState }) {
+  return (
+    <HandOverWordsProvider>
+      <Work state={state} />
+    </HandOverWordsProvider>
   )
 }

@@ -1,9 +1,9 @@
 import styles from '#components/hand-over/kept.module.css'
+import { useHandOverWords } from '#components/hand-over/words.tsx'
 import type { Kept } from '#lib/views/hand-over.ts'
-import { handOverEn as say } from '#lib/words/hand-over-en.ts'
-import { sayWhyHeld } from '#lib/words/held-en.ts'
 
 function Why({ kept, since }: { readonly kept: Kept; readonly since?: string }) {
+  const words = useHandOverWords()
   return (
     <>
       <h3>{kept.name}</h3>
@@ -11,7 +11,7 @@ function Why({ kept, since }: { readonly kept: Kept; readonly since?: string }) 
         {kept.item}
         {since !== undefined && <small>{since}</small>}
       </p>
-      <p className={styles.why}>{sayWhyHeld(kept.why)}</p>
+      <p className={styles.why}>{words.sayWhyHeld(kept.why)}</p>
     </>
   )
 }
@@ -27,17 +27,18 @@ export function ToFindList({
   readonly now: number
   readonly onFound: (kept: Kept) => void
 }) {
+  const words = useHandOverWords()
   if (toFind.length === 0) return null
   return (
     <section className={styles.find} aria-labelledby="find-title">
-      <h2 id="find-title">{say.toFind}</h2>
-      <p>{say.toFindThen}</p>
+      <h2 id="find-title">{words.toFind}</h2>
+      <p>{words.toFindThen}</p>
       <ul>
         {toFind.map((kept) => (
           <li key={kept.name}>
-            <Why kept={kept} since={say.handedOverAgo(now - kept.at)} />
+            <Why kept={kept} since={words.handedOverAgo(now - kept.at)} />
             <button type="button" onClick={() => onFound(kept)}>
-              {say.foundOf(kept.name)}
+              {words.foundOf(kept.name)}
             </button>
           </li>
         ))}
@@ -56,18 +57,19 @@ export function HeldList({
   readonly busy: boolean
   readonly onThrownOut: (kept: Kept) => void
 }) {
+  const words = useHandOverWords()
   if (held.length === 0) return null
   return (
     <section className={styles.held} aria-labelledby="held-title">
-      <h2 id="held-title">{say.held}</h2>
-      {held.some(({ why }) => why.reason !== 'off-sale') && <p>{say.heldThen}</p>}
+      <h2 id="held-title">{words.held}</h2>
+      {held.some(({ why }) => why.reason !== 'off-sale') && <p>{words.heldThen}</p>}
       <ul>
         {held.map((kept) => (
           <li key={kept.name} data-build={kept.name}>
             <Why kept={kept} />
-            {kept.why.reason === 'off-sale' && <p>{say.heldDecide}</p>}
+            {kept.why.reason === 'off-sale' && <p>{words.heldDecide}</p>}
             <button type="button" disabled={busy} onClick={() => onThrownOut(kept)}>
-              {say.threwOut(kept.name)}
+              {words.threwOut(kept.name)}
             </button>
           </li>
         ))}

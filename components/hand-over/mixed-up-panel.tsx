@@ -1,12 +1,12 @@
 import { useState } from 'react'
 import styles from '#components/hand-over/mixed-up.module.css'
 import panel from '#components/hand-over/panels.module.css'
+import { type HandOverWords, useHandOverWords } from '#components/hand-over/words.tsx'
 import { Connection } from '#components/live/connection.tsx'
 import type { MayBeMixedUp, MixedUpView } from '#lib/views/mixed-up.ts'
-import { handOverEn as say } from '#lib/words/hand-over-en.ts'
 
-const noteOf = ({ isHeld, isKeptApart }: MayBeMixedUp): string =>
-  [...(isHeld ? [say.isHeld] : []), ...(isKeptApart ? [say.isKeptApart] : [])].join(', ')
+const noteOf = (words: HandOverWords, { isHeld, isKeptApart }: MayBeMixedUp): string =>
+  [...(isHeld ? [words.isHeld] : []), ...(isKeptApart ? [words.isKeptApart] : [])].join(', ')
 
 /** Nobody knows which is which: what looks alike is lit, a tap adds or clears one, one button ends it. */
 export function MixedUpPanel({
@@ -22,6 +22,7 @@ export function MixedUpPanel({
   readonly onThrowOut: (builds: readonly MayBeMixedUp[]) => void
   readonly onBack: () => void
 }) {
+  const words = useHandOverWords()
   const [named, setNamed] = useState(() =>
     view.builds.filter(({ isAlike }) => isAlike).map(({ name }) => name),
   )
@@ -32,13 +33,13 @@ export function MixedUpPanel({
   return (
     <section className={panel.panel} aria-labelledby="mixed-up-title">
       <h1 id="mixed-up-title" className={panel.title}>
-        {say.mixedUp(picked)}
+        {words.mixedUp(picked)}
       </h1>
       <div className={panel.link}>
         <Connection />
       </div>
-      <p className={panel.alone}>{say.mixedUpHint}</p>
-      <ul className={styles.builds} aria-label={say.mixedUp(picked)}>
+      <p className={panel.alone}>{words.mixedUpHint}</p>
+      <ul className={styles.builds} aria-label={words.mixedUp(picked)}>
         {view.builds.map((one) => (
           <li key={one.name}>
             <button
@@ -49,15 +50,17 @@ export function MixedUpPanel({
             >
               <b>{one.name}</b>
               <span>{one.item}</span>
-              {noteOf(one) !== '' && <span className={styles.note}>{noteOf(one)}</span>}
+              {noteOf(words, one) !== '' && (
+                <span className={styles.note}>{noteOf(words, one)}</span>
+              )}
               <span className={styles.goes}>
-                {names.includes(one.name) ? say.goesOut : say.isKept}
+                {names.includes(one.name) ? words.goesOut : words.isKept}
               </span>
             </button>
           </li>
         ))}
       </ul>
-      {view.past.length > 0 && <p className={panel.alone}>{say.pastAlike(view.past)}</p>}
+      {view.past.length > 0 && <p className={panel.alone}>{words.pastAlike(view.past)}</p>}
       <div className={panel.choices}>
         <button
           type="button"
@@ -65,11 +68,11 @@ export function MixedUpPanel({
           disabled={busy || lit.length < 2}
           onClick={() => onThrowOut(lit)}
         >
-          {lit.length < 2 ? say.nameTwo : say.throwOutMixedUp(names)}
+          {lit.length < 2 ? words.nameTwo : words.throwOutMixedUp(names)}
         </button>
       </div>
       <button type="button" className={panel.back} onClick={onBack}>
-        {say.back}
+        {words.back}
       </button>
     </section>
   )

@@ -1,9 +1,9 @@
 import { MixedUpPanel } from '#components/hand-over/mixed-up-panel.tsx'
+import { useHandOverWords } from '#components/hand-over/words.tsx'
 import { WrongPanel } from '#components/hand-over/wrong-panel.tsx'
 import type { Acting } from '#components/live/acting.ts'
 import type { HandedOver, OnShelf } from '#lib/views/hand-over.ts'
 import type { MixedUpView } from '#lib/views/mixed-up.ts'
-import { handOverEn as say } from '#lib/words/hand-over-en.ts'
 
 /** A build that isn't right, or can't be told from others: what is done about it. */
 export function NotRight({
@@ -31,6 +31,7 @@ export function NotRight({
   readonly onNotSure: (name: string) => void
   readonly onBack: () => void
 }) {
+  const words = useHandOverWords()
   const { ticket, letter, name } = wrong
   if (mixedUp)
     return (
@@ -43,7 +44,7 @@ export function NotRight({
           once(() => {
             onBack()
             const builds = lit.map((one) => ({ ticket: one.ticket, letter: one.letter }))
-            void act({ type: 'remakeMixedUp', builds }, say.areOut(lit.map((one) => one.name)))
+            void act({ type: 'remakeMixedUp', builds }, words.areOut(lit.map((one) => one.name)))
           })()
         }
       />
@@ -65,11 +66,11 @@ export function NotRight({
       onNotSure={onShelf && !isAlone ? () => onNotSure(name) : null}
       onAgain={() => {
         onBack()
-        void act({ type: 'remake', ticket, letter }, say.isAgain(name))
+        void act({ type: 'remake', ticket, letter }, words.isAgain(name))
       }}
       onNotMade={() => {
         onBack()
-        void act({ type: 'takeBack', ticket, letter, made: false }, say.isBack(name))
+        void act({ type: 'takeBack', ticket, letter, made: false }, words.isBack(name))
       }}
     />
   )

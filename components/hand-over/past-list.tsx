@@ -1,8 +1,7 @@
 import { useRef, useState } from 'react'
 import styles from '#components/hand-over/kept.module.css'
+import { useHandOverWords } from '#components/hand-over/words.tsx'
 import type { PastBuild } from '#lib/views/hand-over.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
-import { handOverEn as say } from '#lib/words/hand-over-en.ts'
 
 /** Letters that a person's initials have at most. */
 const MOST_LETTERS = 6
@@ -19,16 +18,17 @@ export function PastList({
   readonly busy: boolean
   readonly onThrownOut: (past: PastBuild, initials: string) => void
 }) {
+  const words = useHandOverWords()
   const field = useRef<HTMLInputElement>(null)
   const [initials, setInitials] = useState('')
   if (past.length === 0) return null
   const given = initials.trim()
   return (
     <section className={styles.held} aria-labelledby="past-title">
-      <h2 id="past-title">{say.past}</h2>
-      <p>{say.pastThen}</p>
+      <h2 id="past-title">{words.past}</h2>
+      <p>{words.pastThen}</p>
       <label className={styles.initials}>
-        {say.initials}
+        {words.initials}
         <input
           ref={field}
           maxLength={MOST_LETTERS}
@@ -39,7 +39,7 @@ export function PastList({
             setInitials(event.target.value.toUpperCase().replaceAll(/[^A-Z]/g, ''))
           }
         />
-        {given === '' && <small>{say.initialsWhy}</small>}
+        {given === '' && <small>{words.initialsWhy}</small>}
       </label>
       <ul>
         {past.map((one) => (
@@ -47,8 +47,8 @@ export function PastList({
             <h3>{one.name}</h3>
             <p className={styles.item}>{one.item}</p>
             <p className={styles.why}>
-              {(one.because === 'time' ? say.pastSince : say.outSince)(
-                sayTime(one.since, timeZone),
+              {(one.because === 'time' ? words.pastSince : words.outSince)(
+                words.sayTime(one.since, timeZone),
               )}
             </p>
             <button
@@ -61,7 +61,7 @@ export function PastList({
                 onThrownOut(one, given)
               }}
             >
-              {say.threwPast(one.name)}
+              {words.threwPast(one.name)}
             </button>
           </li>
         ))}

@@ -1,9 +1,6 @@
 import styles from '#components/hand-over/hand-over.module.css'
-import { sayCents } from '#lib/quantity/money.ts'
+import { type HandOverWords, useHandOverWords } from '#components/hand-over/words.tsx'
 import type { OnShelf } from '#lib/views/hand-over.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
-import { handOverEn as say } from '#lib/words/hand-over-en.ts'
-import { markLines } from '#lib/words/service-en.ts'
 
 export interface ShelfActs {
   readonly handOver: (build: OnShelf) => void
@@ -24,16 +21,19 @@ export function PaidLine({
   readonly busy: boolean
   readonly onPay: (paid: boolean) => void
 }) {
+  const words = useHandOverWords()
   return (
     <div className={styles.paidLine} data-paid={build.paid}>
-      <span>{build.paid ? say.paid : say.toPay(sayCents(build.totalCents, currency))}</span>
+      <span>
+        {build.paid ? words.paid : words.toPay(words.sayCents(build.totalCents, currency))}
+      </span>
       <button
         type="button"
         disabled={busy}
-        aria-label={build.paid ? say.unpayOf(build.name) : say.payOf(build.name)}
+        aria-label={build.paid ? words.unpayOf(build.name) : words.payOf(build.name)}
         onClick={() => onPay(!build.paid)}
       >
-        {build.paid ? say.unpay : say.pay}
+        {build.paid ? words.unpay : words.pay}
       </button>
     </div>
   )
@@ -43,10 +43,10 @@ export function PaidLine({
  * What tells a build from others of the same item on the shelf. Of a kept-apart one nothing of its
  * mark: the guest says it first, and it is compared then.
  */
-const tellsApart = ({ name, mark, alike, askFirst }: OnShelf): string => {
-  if (askFirst) return say.alikeApart(name)
-  const only = alike ? markLines(alike.differs) : []
-  return only.length > 0 ? only.join(' · ') : say.alikeOwn(markLines(mark).join(' · '))
+const tellsApart = (words: HandOverWords, { name, mark, alike, askFirst }: OnShelf): string => {
+  if (askFirst) return words.alikeApart(name)
+  const only = alike ? words.markLines(alike.differs) : []
+  return only.length > 0 ? only.join(' · ') : words.alikeOwn(words.markLines(mark).join(' · '))
 }
 
 /** One build on the shelf: its mark, how long it stands, and the tap that hands it over. */
@@ -68,10 +68,11 @@ export function ShelfCard({
   readonly busy: boolean
   readonly acts: ShelfActs
 }) {
-  const lines = markLines(build.mark)
-  const mark = lines.length > 0 ? lines.join(' · ') : say.usual
-  const own = say.alikeOwn(lines.join(' · '))
-  const saysAll = build.alike !== null && [mark, own].includes(tellsApart(build))
+  const words = useHandOverWords()
+  const lines = words.markLines(build.mark)
+  const mark = lines.length > 0 ? lines.join(' · ') : words.usual
+  const own = words.alikeOwn(lines.join(' · '))
+  const saysAll = build.alike !== null && [mark, own].includes(tellsApart(words, build))
   return (
     <li
       className={styles.card}
@@ -87,33 +88,34 @@ export function ShelfCard({
             {guest !== null && <b>{guest}</b>}
           </p>
           <span className={styles.stood}>
-            {build.paid && <span className={styles.isPaid}>{say.paid} · </span>}
-            {say.stood(now - build.madeAt)}
+            {build.paid && <span className={styles.isPaid}>{words.paid} · </span>}
+            {words.stood(now - build.madeAt)}
           </span>
         </header>
         {build.until && (
           <p className={styles.until} data-late={now >= build.until.collectBy}>
-            <b>{say.collectBy(sayTime(build.until.collectBy, timeZone))}</b>
+            <b>{words.collectBy(words.sayTime(build.until.collectBy, timeZone))}</b>
             {build.until.throwOutAt !== null && (
-              <span>{say.throwOutAt(sayTime(build.until.throwOutAt, timeZone))}</span>
+              <span>{words.throwOutAt(words.sayTime(build.until.throwOutAt, timeZone))}</span>
             )}
           </p>
         )}
         {build.alike && (
           <p className={styles.alike}>
             <span>
-              {say.alike(build.alike.names)} <span className={styles.thisOne}>{say.thisOne}</span>
+              {words.alike(build.alike.names)}{' '}
+              <span className={styles.thisOne}>{words.thisOne}</span>
             </span>
-            <b>{tellsApart(build)}</b>
+            <b>{tellsApart(words, build)}</b>
           </p>
         )}
-        {build.askFirst && <p className={styles.apart}>{say.askFirstHint}</p>}
+        {build.askFirst && <p className={styles.apart}>{words.askFirstHint}</p>}
         {!build.askFirst && !saysAll && <p className={styles.mark}>{mark}</p>}
         {build.siblings.length > 0 && (
           <p className={styles.siblings}>
             {build.siblings.map((one) => (
               <span key={one.name} data-state={one.state}>
-                {say.sibling(one.name, one.state)}
+                {words.sibling(one.name, one.state)}
               </span>
             ))}
           </p>
@@ -133,15 +135,15 @@ export function ShelfCard({
           disabled={busy}
           onClick={() => (build.askFirst ? acts.ask(build) : acts.handOver(build))}
         >
-          {build.askFirst ? say.askFirst(build.name) : say.handOver(build.name)}
+          {build.askFirst ? words.askFirst(build.name) : words.handOver(build.name)}
         </button>
         <button
           type="button"
           className={styles.wrong}
-          aria-label={say.wrongOf(build.name)}
+          aria-label={words.wrongOf(build.name)}
           onClick={() => acts.wrong(build)}
         >
-          {say.wrong}
+          {words.wrong}
         </button>
       </div>
     </li>

@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import styles from '#components/hand-over/panels.module.css'
+import { useHandOverWords } from '#components/hand-over/words.tsx'
 import { Connection } from '#components/live/connection.tsx'
-import { handOverEn as say } from '#lib/words/hand-over-en.ts'
 
 type Wrong = 'again' | 'not-made'
 
@@ -27,40 +27,41 @@ export function WrongPanel({
   readonly onNotSure: (() => void) | null
   readonly onBack: () => void
 }) {
+  const words = useHandOverWords()
   const [wrong, setWrong] = useState<Wrong | null>(null)
   return (
     <section className={styles.panel} aria-labelledby="wrong-title">
       <h1 id="wrong-title" className={styles.title}>
         {wrong === null
-          ? say.whatIsWrong(name)
+          ? words.whatIsWrong(name)
           : wrong === 'again'
-            ? say.sure(name)
-            : say.sureNotMade(name)}
+            ? words.sure(name)
+            : words.sureNotMade(name)}
       </h1>
       <Connection />
       <div className={styles.choices}>
         {wrong === null ? (
           <>
             <button type="button" className={styles.other} onClick={() => setWrong('again')}>
-              <b>{say.again}</b>
-              <span>{say.againThen}</span>
+              <b>{words.again}</b>
+              <span>{words.againThen}</span>
             </button>
             {!isHandedOver && (
               <button type="button" className={styles.other} onClick={() => setWrong('not-made')}>
-                <b>{say.notMade}</b>
-                <span>{say.notMadeThen}</span>
+                <b>{words.notMade}</b>
+                <span>{words.notMadeThen}</span>
               </button>
             )}
             {onNotSure && (
               <button type="button" className={styles.other} onClick={onNotSure}>
-                <b>{say.notSure}</b>
-                <span>{say.notSureThen}</span>
+                <b>{words.notSure}</b>
+                <span>{words.notSureThen}</span>
               </button>
             )}
             {onUnpay && (
               <button type="button" className={styles.other} disabled={busy} onClick={onUnpay}>
-                <b>{say.unpay}</b>
-                <span>{say.unpayThen}</span>
+                <b>{words.unpay}</b>
+                <span>{words.unpayThen}</span>
               </button>
             )}
           </>
@@ -71,12 +72,12 @@ export function WrongPanel({
             disabled={busy}
             onClick={wrong === 'again' ? onAgain : onNotMade}
           >
-            {wrong === 'again' ? say.yesAgain(name) : say.yesNotMade(name)}
+            {wrong === 'again' ? words.yesAgain(name) : words.yesNotMade(name)}
           </button>
         )}
       </div>
       <button type="button" className={styles.back} onClick={onBack}>
-        {isHandedOver ? say.keepGone : say.no(name)}
+        {isHandedOver ? words.keepGone : words.no(name)}
       </button>
     </section>
   )

@@ -2,8 +2,16 @@ import { useCallback, useEffect, useState } from 'react'
 import { useCrew, useSend } from '#components/live/crew.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Command } from '#lib/service/decide.ts'
+import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
 import type { Proof } from '#lib/sync/crew-client.ts'
-import { sayClock } from '#lib/words/clock-en.ts'
+import type { NameOf, SayTime } from '#lib/words/said-here.ts'
+
+/** A screen's words for what is refused: many and seldom said, so that they come later. */
+interface RefusalWords {
+  readonly sayRefusal: (refusal: Refusal, name: NameOf, time: SayTime) => string
+  readonly sayNotTaken: (because: NotTaken) => string
+  readonly sayClock: (at: number, timeZone: string) => string
+}
 
 export interface Said {
   readonly kind: 'done' | 'refused'
@@ -20,21 +28,18 @@ export interface Acting {
   hush(): void
 }
 
-/** The sentences of refusals are many and seldom said: fetched once the screen stands. */
-const loadSentences = () => import('#lib/words/refusals-en.ts')
-
 const PRELOAD_AFTER_MS = 1_500
 
 /** Sends commands and keeps what is to be said of them: what was done, or why it was refused. */
-export const useActing = (): Acting => {
+export const useActing = (loadRefusals: () => Promise<RefusalWords>): Acting => {
   const send = useSend()
   const station = useCrew((view) => view.state.station)
   const [said, setSaid] = useState<Said | null>(null)
   const [underway, setUnderway] = useState(0)
   useEffect(() => {
-    const timer = setTimeout(() => void loadSentences().catch(() => undefined), PRELOAD_AFTER_MS)
+    const timer = setTimeout(() => void loadRefusals().catch(() => undefined), PRELOAD_AFTER_MS)
     return () => clearTimeout(timer)
-  }, [])
+  }, [loadRefusals])
   const act = useCallback(
     async (command: Command, done: string, proof?: Proof): Promise<boolean> => {
       setSaid(null)
@@ -45,7 +50,7 @@ export const useActing = (): Acting => {
         setSaid({ kind: 'done', text: done })
         return true
       }
-      const { sayNotTaken, sayRefusal } = await loadSentences()
+      const { sayNotTaken, sayRefusal, sayClock } = await loadRefusals()
       setSaid({
         kind: 'refused',
         text:
@@ -57,7 +62,7 @@ export const useActing = (): Acting => {
       })
       return false
     },
-    [send, station],
+    [loadRefusals, send, station],
   )
   return { said, busy: underway > 0, act, hush: () => setSaid(null) }
 }

@@ -3,8 +3,8 @@ import styles from '#components/live/calm-unless-open.module.css'
 import { Connection } from '#components/live/connection.tsx'
 import { useCrew } from '#components/live/crew.tsx'
 import { useServiceStage } from '#components/live/service-stage.ts'
+import { useWords } from '#components/live/words.tsx'
 import { isRunning, type RunningState } from '#lib/service/state.ts'
-import { live } from '#lib/words/live-en.ts'
 
 /** The service while it is open; a calm sentence while it isn't, or isn't known yet. */
 export function CalmUnlessOpen({
@@ -14,6 +14,7 @@ export function CalmUnlessOpen({
   readonly className: string | undefined
   readonly children: (state: RunningState) => ReactNode
 }) {
+  const live = useWords()
   const stage = useServiceStage()
   const state = useCrew((view) => view.state)
   if (stage === 'open' && isRunning(state)) return children(state)

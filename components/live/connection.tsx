@@ -3,13 +3,14 @@
 import styles from '#components/live/connection.module.css'
 import { useCrew } from '#components/live/crew.tsx'
 import { useMonotonic } from '#components/live/server-time.ts'
-import { live } from '#lib/words/live-en.ts'
+import { useWords } from '#components/live/words.tsx'
 
 /** A server that says nothing for this long counts as lost, whatever the socket believes. */
 const SILENT_AFTER_MS = 8_000
 
 /** Whether this screen is live, how old the server's last word is, and what waits to be sent. */
 export function Connection() {
+  const live = useWords()
   const link = useCrew((view) => view.link)
   const heardAt = useCrew((view) => view.heardAt)
   const pending = useCrew((view) => view.pending.length)

@@ -7,12 +7,12 @@ import { io } from 'socket.io-client'
 import { createStore, type StoreApi, useStore } from 'zustand'
 import { openBrowserOutbox } from '#components/live/browser-outbox.ts'
 import { reloadOnceFor } from '#components/live/reload-once.ts'
+import { useWords } from '#components/live/words.tsx'
 import { type Hello, PROTOCOL } from '#lib/protocol/wire.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { type CrewClient, createCrewClient } from '#lib/sync/crew-client.ts'
 import type { CrewView } from '#lib/sync/crew-view.ts'
 import { createSocketTransport } from '#lib/sync/socket-transport.ts'
-import { live } from '#lib/words/live-en.ts'
 
 interface Crew {
   readonly store: StoreApi<CrewView>
@@ -71,23 +71,26 @@ const CrewContext = createContext<Crew | null>(null)
 export function CrewProvider({
   role,
   children,
-  fallback = (
-    <main>
-      <p>{live.connecting}</p>
-    </main>
-  ),
+  fallback,
 }: {
   readonly role: Role
   readonly children: ReactNode
   readonly fallback?: ReactNode
 }) {
+  const live = useWords()
   const [crew, setCrew] = useState<Crew | null>(null)
   useEffect(() => {
     const connected = connect(role)
     setCrew(connected)
     return () => connected.client.close()
   }, [role])
-  return crew ? <CrewContext value={crew}>{children}</CrewContext> : fallback
+  if (crew) return <CrewContext value={crew}>{children}</CrewContext>
+  if (fallback) return fallback
+  return (
+    <main>
+      <p>{live.connecting}</p>
+    </main>
+  )
 }
 
 const useCrewContext = (): Crew => {

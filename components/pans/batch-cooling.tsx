@@ -7,23 +7,20 @@ import { MinuteSteps } from '#components/pans/minute-steps.tsx'
 import { ReadingPad } from '#components/pans/reading-pad.tsx'
 import { ReadyNote } from '#components/pans/ready-note.tsx'
 import { ToldWhenSteps, useToldWhen } from '#components/pans/told-when.tsx'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import type { ReheatingPlace } from '#lib/safety/reheating.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import { coolingOf } from '#lib/service/food-now.ts'
 import { coolLimit, heatAgainLimit, heatReadingOf, readingOf } from '#lib/views/reading-entry.ts'
-import { batchWords } from '#lib/words/batches-en.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
-import { sayDegrees } from '#lib/words/reading-en.ts'
-import { safetyWords } from '#lib/words/safety-en.ts'
 
 const HOUR_MS = 3_600_000
 const MINUTE_MS = 60_000
 
 /** A reading while it cools: the first one starts both stages, if somebody stays to read them. */
 export function CoolStep({ state, acting, now, id, onDone }: StepProps) {
+  const words = useFoodWords()
   const batch = state.batches[id]
   const cooling = batch ? coolingOf(state.station, batch, now) : null
   const isFirst = cooling === null
@@ -32,7 +29,7 @@ export function CoolStep({ state, acting, now, id, onDone }: StepProps) {
   const [hours, setHours] = useState(6)
   const when = useToldWhen(now)
   const settled = useSettled(id)
-  const time = (at: number) => sayTime(at, state.station.timeZone)
+  const time = (at: number) => words.sayTime(at, state.station.timeZone)
   const act = async () => {
     const reading = readingOf(form.entry)
     if (!reading || !settled() || acting.busy) return
@@ -43,7 +40,7 @@ export function CoolStep({ state, acting, now, id, onDone }: StepProps) {
       initials: form.entry.initials.trim(),
       ...(isFirst ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
     } as const
-    const done = batchWords.coolDone(foodName(state, id), sayDegrees(reading))
+    const done = words.batches.coolDone(foodName(state, id), words.sayDegrees(reading))
     if (await acting.act(command, done)) {
       form.remember()
       onDone()
@@ -54,13 +51,17 @@ export function CoolStep({ state, acting, now, id, onDone }: StepProps) {
       <div className={forms.what}>
         <p className={forms.care}>
           {cooling
-            ? safetyWords.cooling(cooling, limits, state.station.safety.scale, time)
-            : batchWords.coolWhy}
+            ? words.safety.cooling(cooling, limits, state.station.safety.scale, time)
+            : words.batches.coolWhy}
         </p>
-        <ToldWhenSteps when={when} label={batchWords.whenRead} timeZone={state.station.timeZone} />
+        <ToldWhenSteps
+          when={when}
+          label={words.batches.whenRead}
+          timeZone={state.station.timeZone}
+        />
         {isFirst && (
           <MinuteSteps
-            label={batchWords.coolPresent}
+            label={words.batches.coolPresent}
             shown={time(now + hours * HOUR_MS)}
             steps={[-1, 1]}
             onStep={(by) => setHours(Math.max(1, Math.min(12, hours + by)))}
@@ -74,7 +75,7 @@ export function CoolStep({ state, acting, now, id, onDone }: StepProps) {
             disabled={acting.busy || !form.judged.isReady}
             onClick={() => void act()}
           >
-            {words.readSend}
+            {words.forms.readSend}
           </button>
         </div>
       </div>
@@ -85,6 +86,7 @@ export function CoolStep({ state, acting, now, id, onDone }: StepProps) {
 
 /** Cooled food for a hot pan: on the range, to its limit, in its time. */
 export function ReheatStep({ state, acting, now, id, onDone }: StepProps) {
+  const words = useFoodWords()
   const places: readonly ReheatingPlace[] = state.station.safety.reheatOn
   const [place, setPlace] = useState<ReheatingPlace>(places[0] ?? 'range')
   const started = state.batches[id]?.reheat?.startedAt ?? null
@@ -107,7 +109,7 @@ export function ReheatStep({ state, acting, now, id, onDone }: StepProps) {
       reading,
       initials: form.entry.initials.trim(),
     } as const
-    const done = batchWords.reheatDone(foodName(state, id), sayDegrees(reading))
+    const done = words.batches.reheatDone(foodName(state, id), words.sayDegrees(reading))
     if (await acting.act(command, done)) {
       form.remember()
       onDone()
@@ -117,16 +119,16 @@ export function ReheatStep({ state, acting, now, id, onDone }: StepProps) {
     <div className={forms.two}>
       <div className={forms.what}>
         <ChoiceRow
-          legend={batchWords.reheatWhere}
-          options={places.map((one) => ({ id: one, label: batchWords.reheatPlace[one] }))}
+          legend={words.batches.reheatWhere}
+          options={places.map((one) => ({ id: one, label: words.batches.reheatPlace[one] }))}
           value={place}
           onChange={setPlace}
         />
-        <p className={forms.note}>{safetyWords.reheat['not-there']}</p>
+        <p className={forms.note}>{words.safety.reheat['not-there']}</p>
         {started === null && (
           <MinuteSteps
-            label={batchWords.reheatStarted}
-            shown={words.clockAgo(ago)}
+            label={words.batches.reheatStarted}
+            shown={words.forms.clockAgo(ago)}
             steps={[-5, -1, 1, 5]}
             onStep={(by) => setAgo(Math.max(0, Math.min(120, ago + by)))}
           />
@@ -139,7 +141,7 @@ export function ReheatStep({ state, acting, now, id, onDone }: StepProps) {
             disabled={acting.busy || !form.judged.isReady}
             onClick={() => void act()}
           >
-            {words.readSend}
+            {words.forms.readSend}
           </button>
         </div>
       </div>

@@ -5,14 +5,14 @@ import { CookStep, FinishStep } from '#components/pans/batch-steps.tsx'
 import { foodName } from '#components/pans/food-title.ts'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { type BatchStep, batchSteps, nextStep } from '#lib/views/batch-steps.ts'
-import { batchWords } from '#lib/words/batches-en.ts'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
 
 const GOES_ELSEWHERE: readonly BatchStep[] = ['clock', 'throw-out', 'resolve', 'load', 'read']
 
 /** One batch: what is written down of it, and what comes next. */
 export function BatchForm(props: FormProps<'batch'>) {
+  const words = useFoodWords()
   const { state, food, now, choose } = props
   const { id } = food
   const batch = state.batches[id]
@@ -39,12 +39,12 @@ export function BatchForm(props: FormProps<'batch'>) {
   return (
     <div className={forms.one}>
       <ul className={forms.facts}>
-        {batchFacts(state, id, batch, now).map((fact) => (
+        {batchFacts(words, state, id, batch, now).map((fact) => (
           <li key={fact}>{fact}</li>
         ))}
       </ul>
       <fieldset className={forms.steps}>
-        <legend className="visually-hidden">{words.batchNext}</legend>
+        <legend className="visually-hidden">{words.forms.batchNext}</legend>
         {steps.map((one) => (
           <button
             key={one}
@@ -52,7 +52,7 @@ export function BatchForm(props: FormProps<'batch'>) {
             aria-pressed={GOES_ELSEWHERE.includes(one) ? undefined : step === one}
             onClick={() => open(one)}
           >
-            {batchWords.step[one]}
+            {words.batches.step[one]}
           </button>
         ))}
       </fieldset>
@@ -67,8 +67,8 @@ export function BatchForm(props: FormProps<'batch'>) {
       ) : (
         <p className={forms.aside}>
           {batch.offSale
-            ? words.resolveWhy[batch.offSale.why]
-            : batchWords.ready(foodName(state, id))}
+            ? words.forms.resolveWhy[batch.offSale.why]
+            : words.batches.ready(foodName(state, id))}
         </p>
       )}
     </div>

@@ -9,6 +9,7 @@ import { ReadingPad } from '#components/pans/reading-pad.tsx'
 import { ReadyNote } from '#components/pans/ready-note.tsx'
 import type { SaidDates } from '#components/pans/said-dates.ts'
 import { ToldWhenSteps, useToldWhen } from '#components/pans/told-when.tsx'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { componentOf } from '#lib/menu/find.ts'
@@ -17,14 +18,10 @@ import { loadsRead } from '#lib/service/batch-read.ts'
 import { isCookedHere } from '#lib/service/food-now.ts'
 import { amountOf } from '#lib/views/pans.ts'
 import { cookLimit, heatReadingOf } from '#lib/views/reading-entry.ts'
-import { batchWords } from '#lib/words/batches-en.ts'
-import { dateWords } from '#lib/words/dates-en.ts'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
-import { pansWords } from '#lib/words/pans-en.ts'
-import { sayDegrees } from '#lib/words/reading-en.ts'
 
 /** What it was cooked to: nothing of it is loaded without. */
 export function CookStep({ state, acting, now, id, onDone }: StepProps) {
+  const words = useFoodWords()
   const batch = state.batches[id]
   const component = componentOf(state.station, batch?.component ?? '')
   const limit = cookLimit(state.station, component)
@@ -42,8 +39,8 @@ export function CookStep({ state, acting, now, id, onDone }: StepProps) {
       reading: { ...reading, ...(when.at === undefined ? {} : { at: when.at }) },
       initials: form.entry.initials.trim(),
     } as const
-    const say = form.judged.verdict && !isMet ? batchWords.cookNotDone : batchWords.cookDone
-    const done = say(component.name, sayDegrees(reading))
+    const say = form.judged.verdict && !isMet ? words.batches.cookNotDone : words.batches.cookDone
+    const done = say(component.name, words.sayDegrees(reading))
     if (await acting.act(command, done)) {
       form.remember()
       onDone()
@@ -54,14 +51,18 @@ export function CookStep({ state, acting, now, id, onDone }: StepProps) {
       <div className={forms.what}>
         {batch && batch.loads > 1 && (
           <p className={forms.large}>
-            {batchWords.cookWhich(
+            {words.batches.cookWhich(
               Math.min(batch.loads, batch.loadsDone + loadsRead(state.station, batch) + 1),
               batch.loads,
             )}
           </p>
         )}
-        <p>{batchWords.cookWhy}</p>
-        <ToldWhenSteps when={when} label={batchWords.whenRead} timeZone={state.station.timeZone} />
+        <p>{words.batches.cookWhy}</p>
+        <ToldWhenSteps
+          when={when}
+          label={words.batches.whenRead}
+          timeZone={state.station.timeZone}
+        />
         <div className={forms.send}>
           <ReadyNote form={form} />
           <button
@@ -70,7 +71,7 @@ export function CookStep({ state, acting, now, id, onDone }: StepProps) {
             disabled={acting.busy || !form.judged.isReady}
             onClick={() => void act()}
           >
-            {form.judged.verdict && !isMet ? batchWords.cookSendNot : words.readSend}
+            {form.judged.verdict && !isMet ? words.batches.cookSendNot : words.forms.readSend}
           </button>
         </div>
       </div>
@@ -81,6 +82,7 @@ export function CookStep({ state, acting, now, id, onDone }: StepProps) {
 
 /** How much it gave: from then on it can be loaded. */
 export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
+  const words = useFoodWords()
   const batch = state.batches[id]
   const component = componentOf(state.station, batch?.component ?? '')
   const perLoad = component.remake?.portionsPerLoad ?? 24
@@ -107,7 +109,7 @@ export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
   const amount = amountOf(state, component.id, count)
   const act = async () => {
     if (!settled() || acting.busy) return
-    const done = batchWords.finishDone(foodName(state, id), count)
+    const done = words.batches.finishDone(foodName(state, id), count)
     const command = {
       type: 'finishBatch',
       batch: id,
@@ -125,7 +127,7 @@ export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
         firstDay="made"
         batch={id}
         said={dates}
-        none={dateWords.noneOfBatch}
+        none={words.dates.noneOfBatch}
         onSaid={(said) => {
           setDates(said)
           setDating(false)
@@ -136,40 +138,40 @@ export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
     <div className={forms.what}>
       {of > 1 && (
         <ChoiceRow
-          legend={batchWords.finishLoads}
+          legend={words.batches.finishLoads}
           options={Array.from({ length: offered - next + 1 }, (_, index) => ({
             id: String(next + index),
-            label: batchWords.finishLoad(next + index, of),
+            label: words.batches.finishLoad(next + index, of),
           }))}
           value={String(loads)}
           onChange={(id) => chooseLoads(Number(id))}
         />
       )}
       <PortionSteps
-        label={of > 1 ? batchWords.finishHowSoFar : batchWords.finishHow}
+        label={of > 1 ? words.batches.finishHowSoFar : words.batches.finishHow}
         value={count}
-        amount={pansWords.amount(amount, unit)}
+        amount={words.amount(amount, unit)}
         least={1}
         most={500}
         onChange={setCount}
       />
       <ToldWhenSteps
         when={when}
-        label={batchWords.whenFinished}
+        label={words.batches.whenFinished}
         timeZone={state.station.timeZone}
       />
       {component.held !== 'dry' && (
         <DatesButton said={dates} firstDay="made" unless="" onOpen={() => setDating(true)} />
       )}
       <div className={forms.send}>
-        {isUnread && <p>{batchWords.finishUnread}</p>}
+        {isUnread && <p>{words.batches.finishUnread}</p>}
         <button
           type="button"
           className={forms.main}
           disabled={acting.busy || isUnread}
           onClick={() => void act()}
         >
-          {batchWords.finishSend(count)}
+          {words.batches.finishSend(count)}
         </button>
       </div>
     </div>

@@ -1,10 +1,9 @@
 import styles from '#components/pans/batch-strip.module.css'
 import type { Choose } from '#components/pans/chosen.ts'
+import { usePansWords } from '#components/pans/words.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import type { BatchPicture } from '#lib/views/batch-strip.ts'
-import { batchWords as words } from '#lib/words/batches-en.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
 
 const MOST_SHOWN = 4
 
@@ -16,21 +15,22 @@ interface BatchStripProps {
 
 /** Batches under way or ready, most pressing first, and the way to a new one. */
 export function BatchStrip({ state, batches, choose }: BatchStripProps) {
+  const words = usePansWords()
   const name = nameIn(state.station)
-  const time = (at: number) => sayTime(at, state.station.timeZone)
+  const time = (at: number) => words.sayTime(at, state.station.timeZone)
   const open = ({ id, stage }: BatchPicture) =>
     choose({
       kind: 'food',
       food: stage === 'to-read' ? { task: 'read', what: 'batch', id } : { task: 'batch', id },
     })
   return (
-    <section className={styles.strip} aria-label={words.batches}>
+    <section className={styles.strip} aria-label={words.batches.batches}>
       <button
         type="button"
         className={styles.way}
         onClick={() => choose({ kind: 'food', food: { task: 'behind' } })}
       >
-        {words.behind}
+        {words.batches.behind}
       </button>
       <ul className={styles.batches}>
         {batches.slice(0, MOST_SHOWN).map((one) => (
@@ -43,21 +43,21 @@ export function BatchStrip({ state, batches, choose }: BatchStripProps) {
               onClick={() => open(one)}
             >
               <b>{name(one.component)}</b>
-              <span>{words.stage(one, time)}</span>
+              <span>{words.batches.stage(one, time)}</span>
             </button>
           </li>
         ))}
-        {batches.length === 0 && <li className={styles.none}>{words.none}</li>}
+        {batches.length === 0 && <li className={styles.none}>{words.batches.none}</li>}
       </ul>
       {batches.length > MOST_SHOWN && (
-        <span className={styles.more}>{words.more(batches.length - MOST_SHOWN)}</span>
+        <span className={styles.more}>{words.batches.more(batches.length - MOST_SHOWN)}</span>
       )}
       <button
         type="button"
         className={styles.way}
         onClick={() => choose({ kind: 'food', food: { task: 'start-batch', component: null } })}
       >
-        {words.start}
+        {words.batches.start}
       </button>
     </section>
   )

@@ -2,75 +2,71 @@ import { useState } from 'react'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { sayLastUse } from '#components/pans/pan-facts.ts'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import { needsReading } from '#lib/service/food-now.ts'
 import { clockDoubt, isForSale, throwOutKey } from '#lib/service/held-stock.ts'
 import { shelfHeldBy } from '#lib/service/shelf.ts'
 import { batchPictures } from '#lib/views/batch-strip.ts'
 import { foodTimes } from '#lib/views/food-times.ts'
-import { batchWords } from '#lib/words/batches-en.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
-import { pansWords } from '#lib/words/pans-en.ts'
-import { sayDegrees } from '#lib/words/reading-en.ts'
-import { shelfWords } from '#lib/words/shelf-en.ts'
 
 /** More back-up pans than that stand closer, so that all are in sight. */
 const ROOMY = 6
 
 /** All that doesn't stand on the line: batches, and the back-up pans with what can be done. */
 export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) {
+  const words = useFoodWords()
   const name = nameIn(state.station)
-  const time = (at: number) => sayTime(at, state.station.timeZone)
+  const time = (at: number) => words.sayTime(at, state.station.timeZone)
   const [away, setAway] = useState<string | null>(null)
   const batches = batchPictures(state, now)
   const putAway = (id: string, component: string) => {
     if (acting.busy) return
     setAway(null)
     const command = { type: 'setBackup', component, backup: id, ready: false } as const
-    void acting.act(command, words.behindAwayDone(name(component)))
+    void acting.act(command, words.forms.behindAwayDone(name(component)))
   }
   const backupSaid = (id: string, component: string, amount: number): string => {
-    if (amount <= 0) return words.behindEmpty
+    if (amount <= 0) return words.forms.behindEmpty
     const times = foodTimes(state, 'backup', id, now)
     const count = Math.floor(amount / (state.portions[component]?.amount ?? 1))
     const doubt = isForSale(state, 'backup', id) ? clockDoubt(state, 'backup', id) : null
     return [
-      words.portions(count),
-      ...(times?.offSale ? [pansWords.offSale] : []),
-      ...(doubt === null ? [] : [pansWords.clockJumped, pansWords.clockHelps[doubt]]),
+      words.forms.portions(count),
+      ...(times?.offSale ? [words.offSale] : []),
+      ...(doubt === null ? [] : [words.clockJumped, words.clockHelps[doubt]]),
       ...(times?.newest
-        ? [pansWords.read(sayDegrees(times.newest.temperature), time(times.newest.at))]
+        ? [words.read(words.sayDegrees(times.newest.temperature), time(times.newest.at))]
         : []),
-      ...(times?.nextBy ? [pansWords.readNext(time(times.nextBy))] : []),
-      ...(times?.throwOutAt ? [pansWords.throwOutAt(time(times.throwOutAt))] : []),
-      ...sayLastUse(state, times),
+      ...(times?.nextBy ? [words.readNext(time(times.nextBy))] : []),
+      ...(times?.throwOutAt ? [words.throwOutAt(time(times.throwOutAt))] : []),
+      ...sayLastUse(words, state, times),
     ].join(' · ')
   }
   return (
     <div className={forms.behind} data-many={state.station.backups.length > ROOMY || undefined}>
       <section>
-        <h3>{words.behindBatches}</h3>
-        {batches.length === 0 && <p>{words.behindNoBatch}</p>}
+        <h3>{words.forms.behindBatches}</h3>
+        {batches.length === 0 && <p>{words.forms.behindNoBatch}</p>}
         <ul className={forms.list}>
           {batches.map((one) => (
             <li key={one.id}>
               <div>
                 <b>{name(one.component)}</b>
-                <p>{batchWords.stage(one, time)}</p>
+                <p>{words.batches.stage(one, time)}</p>
               </div>
               <button
                 type="button"
                 onClick={() => choose({ kind: 'food', food: { task: 'batch', id: one.id } })}
               >
-                {words.open}
+                {words.forms.open}
               </button>
             </li>
           ))}
         </ul>
       </section>
       <section>
-        <h3>{words.behindPans}</h3>
+        <h3>{words.forms.behindPans}</h3>
         <ul className={forms.pans}>
           {state.station.backups.map(({ id, component, kept, protected: guarded }) => {
             const pan = state.backupPans[id]
@@ -84,7 +80,7 @@ export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) 
             return (
               <li key={id} data-bad={(amount > 0 && isBad) || undefined}>
                 <div>
-                  <b>{name(component)}</b> {words.backupIs(kept, guarded)}
+                  <b>{name(component)}</b> {words.forms.backupIs(kept, guarded)}
                   <p>{backupSaid(id, component, amount)}</p>
                 </div>
                 <span>
@@ -93,7 +89,7 @@ export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) 
                       type="button"
                       onClick={open({ kind: 'food', food: { task: 'fill-backup', id } })}
                     >
-                      {words.behindFill}
+                      {words.forms.behindFill}
                     </button>
                   ) : isBad ? (
                     <button
@@ -105,7 +101,7 @@ export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) 
                           : { task: 'throw-out', early: null },
                       })}
                     >
-                      {pan?.offSale ? pansWords.whatMayBeDone : pansWords.toThrowOut}
+                      {pan?.offSale ? words.whatMayBeDone : words.toThrowOut}
                     </button>
                   ) : away === id ? (
                     <>
@@ -114,10 +110,10 @@ export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) 
                         disabled={acting.busy}
                         onClick={() => putAway(id, component)}
                       >
-                        {words.behindAwayYes(count)}
+                        {words.forms.behindAwayYes(count)}
                       </button>
                       <button type="button" onClick={() => setAway(null)}>
-                        {words.behindAwayNot}
+                        {words.forms.behindAwayNot}
                       </button>
                     </>
                   ) : (
@@ -130,11 +126,11 @@ export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) 
                             food: { task: 'read', what: 'backup', id },
                           })}
                         >
-                          {words.behindRead}
+                          {words.forms.behindRead}
                         </button>
                       )}
                       <button type="button" disabled={acting.busy} onClick={() => setAway(id)}>
-                        {words.behindAway}
+                        {words.forms.behindAway}
                       </button>
                     </>
                   )}
@@ -149,7 +145,7 @@ export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) 
             className={forms.small}
             onClick={() => choose({ kind: 'food', food: { task: 'shelf' } })}
           >
-            {shelfWords.title}
+            {words.waitingShelf.title}
           </button>
         )}
       </section>

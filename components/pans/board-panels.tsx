@@ -1,8 +1,39 @@
-/** What stands in the place of the cards once something on the board is tapped: fetched together. */
+/** What comes once something on the board is tapped: fetched together, with the words for it. */
+import type { ComponentProps } from 'react'
 import { ClosePanel as Close } from '#components/pans/close-panel.tsx'
+import { FoodDialog as Food } from '#components/pans/food-dialog.tsx'
+import { FoodWordsProvider } from '#components/pans/food-words.tsx'
 import { ItemPanel as Item } from '#components/pans/item-panel.tsx'
 import { PanPanel as Pan } from '#components/pans/pan-panel.tsx'
 
-export const ClosePanel = Close
-export const ItemPanel = Item
-export const PanPanel = Pan
+export function ClosePanel(props: ComponentProps<typeof Close>) {
+  return (
+    <FoodWordsProvider>
+      <Close {...props} />
+    </FoodWordsProvider>
+  )
+}
+
+export function ItemPanel(props: ComponentProps<typeof Item>) {
+  return (
+    <FoodWordsProvider>
+      <Item {...props} />
+    </FoodWordsProvider>
+  )
+}
+
+export function PanPanel(props: ComponentProps<typeof Pan>) {
+  return (
+    <FoodWordsProvider>
+      <Pan {...props} />
+    </FoodWordsProvider>
+  )
+}
+
+export function FoodDialog(props: ComponentProps<typeof Food>) {
+  return (
+    <FoodWordsProvider>
+      <Food {...props} />
+    </FoodWordsProvider>
+  )
+}

@@ -6,6 +6,7 @@ import forms from '#components/pans/forms.module.css'
 import { MinuteSteps } from '#components/pans/minute-steps.tsx'
 import { ReadingPad } from '#components/pans/reading-pad.tsx'
 import { ReadyNote } from '#components/pans/ready-note.tsx'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import type { TimeRule } from '#lib/safety/time-control.ts'
@@ -13,8 +14,6 @@ import { limitsOf } from '#lib/service/food-limits.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import { keptAs } from '#lib/service/kept-as.ts'
 import { clockLimit, readingOf } from '#lib/views/reading-entry.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
 
 type From = 'hot' | 'cold' | 'room'
 
@@ -28,6 +27,7 @@ const MINUTE_MS = 60_000
 
 /** Time alone from now on: it began when the food left heat or cold, not when it is tapped. */
 export function ClockForm({ state, acting, food, now, onBack }: FormProps<'clock'>) {
+  const words = useFoodWords()
   const { what, id } = food
   const component = state.batches[id]?.component ?? componentIn(state.station, id) ?? ''
   const { mayLeave, roomSince = now } = keptAs(state, food, now)
@@ -46,14 +46,14 @@ export function ClockForm({ state, acting, food, now, onBack }: FormProps<'clock
   const readAt = now - (ago ?? 0) * MINUTE_MS
   const leftAt = from === 'room' ? Math.min(readAt, roomSince) : readAt
   const lasts = rule === '6h' ? limits.timeOnly6h : limits.timeOnly4h
-  const until = sayTime(leftAt + lasts.withinMs, state.station.timeZone)
+  const until = words.sayTime(leftAt + lasts.withinMs, state.station.timeZone)
   const lack =
     from === null
-      ? words.clockLackFrom
+      ? words.forms.clockLackFrom
       : rule === null
-        ? words.clockLackRule
+        ? words.forms.clockLackRule
         : ago === null
-          ? words.clockLackLeft
+          ? words.forms.clockLackLeft
           : ''
   const act = async () => {
     const reading = readingOf(form.entry)
@@ -69,19 +69,19 @@ export function ClockForm({ state, acting, food, now, onBack }: FormProps<'clock
       reading: { ...reading, ...(ago > 0 ? { at: readAt } : {}) },
       initials: form.entry.initials.trim(),
     } as const
-    if (await acting.act(command, words.clockDone(foodName(state, id), until))) {
+    if (await acting.act(command, words.forms.clockDone(foodName(state, id), until))) {
       form.remember()
       onBack()
     }
   }
   if (!state.station.safety.timeProcedure)
-    return <p className={forms.warn}>{words.clockNoProcedure}</p>
+    return <p className={forms.warn}>{words.forms.clockNoProcedure}</p>
   return (
     <div className={forms.two}>
       <div className={forms.what}>
         <ChoiceRow
-          legend={words.clockFrom}
-          options={mayLeave.map((one) => ({ id: one, label: words.clockFromIs[one] }))}
+          legend={words.forms.clockFrom}
+          options={mayLeave.map((one) => ({ id: one, label: words.forms.clockFromIs[one] }))}
           value={from}
           onChange={(next) => {
             setFrom(next)
@@ -90,15 +90,15 @@ export function ClockForm({ state, acting, food, now, onBack }: FormProps<'clock
         />
         {from !== null && (
           <ChoiceRow
-            legend={words.clockRuleIs}
-            options={RULES[from].map((one) => ({ id: one, label: words.clockRule[one] }))}
+            legend={words.forms.clockRuleIs}
+            options={RULES[from].map((one) => ({ id: one, label: words.forms.clockRule[one] }))}
             value={rule}
             onChange={setRule}
           />
         )}
         <MinuteSteps
-          label={words.clockLeft}
-          shown={ago === null ? words.clockNotSaid : words.clockAgo(ago)}
+          label={words.forms.clockLeft}
+          shown={ago === null ? words.forms.clockNotSaid : words.forms.clockAgo(ago)}
           steps={[-10, -1, 1, 10]}
           onStep={(by) =>
             setAgo(ago === null && by < 0 ? 0 : Math.max(0, Math.min(240, (ago ?? 0) + by)))
@@ -106,10 +106,10 @@ export function ClockForm({ state, acting, food, now, onBack }: FormProps<'clock
         />
         {ago === null && (
           <button type="button" className={forms.small} onClick={() => setAgo(0)}>
-            {words.clockJustNow}
+            {words.forms.clockJustNow}
           </button>
         )}
-        <p className={forms.care}>{words.clockWhy}</p>
+        <p className={forms.care}>{words.forms.clockWhy}</p>
         <div className={forms.send}>
           {lack === '' ? <ReadyNote form={form} /> : <p className={forms.ready}>{lack}</p>}
           <button
@@ -118,7 +118,11 @@ export function ClockForm({ state, acting, food, now, onBack }: FormProps<'clock
             disabled={acting.busy || lack !== '' || !form.judged.isReady}
             onClick={() => void act()}
           >
-            {isOut ? words.readOut : lack === '' ? words.clockSend(until) : words.clockStart}
+            {isOut
+              ? words.forms.readOut
+              : lack === ''
+                ? words.forms.clockSend(until)
+                : words.forms.clockStart}
           </button>
         </div>
       </div>

@@ -2,14 +2,12 @@ import type { Acting } from '#components/live/acting.ts'
 import { useServerTime } from '#components/live/server-time.ts'
 import styles from '#components/pans/panel.module.css'
 import { Panel } from '#components/pans/panel.tsx'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import { notYetClosed } from '#lib/service/not-yet-closed.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
-import { pansWords as words } from '#lib/words/pans-en.ts'
-import { sayRefusal } from '#lib/words/refusals-en.ts'
-import { stateName } from '#lib/words/service-en.ts'
 
 interface ClosePanelProps {
   readonly state: RunningState
@@ -19,6 +17,7 @@ interface ClosePanelProps {
 
 /** Asks before closing; where it can't be closed yet, says all that is in the way. */
 export function ClosePanel({ state, acting, onBack }: ClosePanelProps) {
+  const words = useFoodWords()
   const settled = useSettled('close')
   const builds = openBuilds(state)
   const now = useServerTime()
@@ -35,14 +34,14 @@ export function ClosePanel({ state, acting, onBack }: ClosePanelProps) {
           <p key={way.code}>
             {way.code === 'builds-open'
               ? words.notYetWhy(builds.length)
-              : sayRefusal(way, nameIn(state.station))}
+              : words.sayRefusal(way, nameIn(state.station))}
           </p>
         ))}
         {builds.length > 0 && (
           <ul className={styles.builds}>
             {builds.map(({ ticket, build }) => (
               <li key={buildName(ticket.number, build.letter)}>
-                <b>{buildName(ticket.number, build.letter)}</b> {stateName[build.state]}
+                <b>{buildName(ticket.number, build.letter)}</b> {words.stateName[build.state]}
               </li>
             ))}
           </ul>

@@ -3,11 +3,11 @@ import type { Acting } from '#components/live/acting.ts'
 import type { Choose } from '#components/pans/chosen.ts'
 import styles from '#components/pans/panel.module.css'
 import { PortionSteps } from '#components/pans/portion-steps.tsx'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import type { Pan } from '#lib/menu/station-document.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { amountOf, mostPortions, type PanPicture } from '#lib/views/pans.ts'
-import { pansWords as words } from '#lib/words/pans-en.ts'
 
 interface CountFormProps {
   readonly state: RunningState
@@ -22,6 +22,7 @@ interface CountFormProps {
 
 /** What a pan is counted to hold; of one that was counted to nothing, that this was a slip. */
 export function CountForm(props: CountFormProps) {
+  const words = useFoodWords()
   const { state, pan, picture, name, acting, choose, onDone, onBack } = props
   const held = Math.floor(picture.amount / picture.each)
   const [count, setCount] = useState(held)

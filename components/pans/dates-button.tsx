@@ -2,9 +2,8 @@ import { lazy, Suspense } from 'react'
 import styles from '#components/pans/food-dates.module.css'
 import forms from '#components/pans/forms.module.css'
 import type { FoodDatesProps, SaidDates } from '#components/pans/said-dates.ts'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import type { FirstDayIs } from '#lib/views/dates-asked.ts'
-import { dateWords as words } from '#lib/words/dates-en.ts'
-import { sayDate } from '#lib/words/day-en.ts'
 
 interface DatesButtonProps {
   readonly said: SaidDates | null
@@ -16,9 +15,10 @@ interface DatesButtonProps {
 
 /** What is said of its days so far, and the way to say it. */
 export function DatesButton({ said, firstDay, unless, onOpen }: DatesButtonProps) {
+  const words = useFoodWords()
   return (
     <button type="button" className={`${forms.small} ${styles.open}`} onClick={onOpen}>
-      {said ? words.change(sayDate(said.lastDay)) : words.ask[firstDay]}
+      {said ? words.dates.change(words.sayDate(said.lastDay)) : words.dates.ask[firstDay]}
       {!said && unless !== '' && <small>{unless}</small>}
     </button>
   )

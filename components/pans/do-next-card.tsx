@@ -1,10 +1,9 @@
 import styles from '#components/pans/cards.module.css'
 import type { TaskSaid } from '#components/pans/task-said.ts'
 import type { Tasks } from '#components/pans/use-tasks.ts'
+import { usePansWords } from '#components/pans/words.tsx'
 import { useSettled } from '#components/ui/settled.ts'
 import { type Task, taskKey } from '#lib/views/do-next.ts'
-import { doNextWords } from '#lib/words/do-next-en.ts'
-import { pansWords as words } from '#lib/words/pans-en.ts'
 
 const isGuestsFirst = (task: Task): boolean =>
   task.kind === 'fact' && (task.toDo.kind === 'find' || task.toDo.kind === 'hold')
@@ -25,6 +24,7 @@ interface DoNextCardProps {
 
 /** The one thing to do next, large, with its reason in numbers, and how to answer it. */
 export function DoNextCard({ task, said, tasks }: DoNextCardProps) {
+  const words = usePansWords()
   const settled = useSettled(task ? taskKey(task) : '')
   const advice = task?.kind === 'advice' && task.advice.kind !== 'safety' ? task.advice : null
   const tap = (act: () => Promise<void>) => () => {
@@ -63,7 +63,7 @@ export function DoNextCard({ task, said, tasks }: DoNextCardProps) {
                 disabled={tasks.busy}
                 onClick={tap(() => tasks.answer(advice, 'put-off'))}
               >
-                {doNextWords.later}
+                {words.advice.later}
               </button>
               <button
                 type="button"
@@ -71,7 +71,7 @@ export function DoNextCard({ task, said, tasks }: DoNextCardProps) {
                 disabled={tasks.busy}
                 onClick={tap(() => tasks.answer(advice, 'declined'))}
               >
-                {doNextWords.no}
+                {words.advice.no}
               </button>
             </>
           )}

@@ -1,5 +1,5 @@
 import styles from '#components/pans/eye-check.module.css'
-import { pansWords as words } from '#lib/words/pans-en.ts'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 
 const LOOKS = [4, 3, 2, 1, 0] as const
 
@@ -12,6 +12,7 @@ interface EyeCheckProps {
 
 /** How full a pan looks, in one tap: five pans as one sees them from above the line. */
 export function EyeCheck({ busy, onLook }: EyeCheckProps) {
+  const words = useFoodWords()
   return (
     <fieldset className={styles.check}>
       <legend>{words.look}</legend>

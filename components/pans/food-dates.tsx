@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react'
 import styles from '#components/pans/food-dates.module.css'
 import forms from '#components/pans/forms.module.css'
 import type { FoodDatesProps } from '#components/pans/said-dates.ts'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import {
@@ -11,13 +12,10 @@ import {
   noDates,
   startedOn,
 } from '#lib/views/date-entry.ts'
-import { sayDateOver, sayDateProblem } from '#lib/words/date-problems-en.ts'
-import { dateWords as words } from '#lib/words/dates-en.ts'
-import { sayDate } from '#lib/words/day-en.ts'
-import { safetyWords } from '#lib/words/safety-en.ts'
 
 /** When it was opened or made, the maker's use-by, and a freezing: its last day is told before it is sent. */
 export function FoodDates(props: FoodDatesProps) {
+  const words = useFoodWords()
   const { state, now, firstDay, batch, said, onSaid, none } = props
   const { station } = state
   const started = startedOn(state, batch)
@@ -31,7 +29,10 @@ export function FoodDates(props: FoodDatesProps) {
   const judged = judgeDates(station, entry, started, now)
   const { lacks, problem, lastDay, isOver } = judged
   const limits = limitsOf(station)
-  const lack = lacks === 'preparedOn' ? words.lack.preparedOn[firstDay] : lacks && words.lack[lacks]
+  const lack =
+    lacks === 'preparedOn'
+      ? words.dates.lack.preparedOn[firstDay]
+      : lacks && words.dates.lack[lacks]
   const day = (name: 'preparedOn' | 'useBy' | 'frozenOn' | 'thawedOn', label: string, how = '') => (
     <label className={forms.field}>
       {label}
@@ -51,8 +52,8 @@ export function FoodDates(props: FoodDatesProps) {
   return (
     <div className={forms.what}>
       <fieldset ref={head} tabIndex={-1} className={styles.dates}>
-        <legend className="visually-hidden">{words.title}</legend>
-        {day('preparedOn', words.firstDay[firstDay], words.firstDayHow[firstDay])}
+        <legend className="visually-hidden">{words.dates.title}</legend>
+        {day('preparedOn', words.dates.firstDay[firstDay], words.dates.firstDayHow[firstDay])}
         <span className={styles.quick}>
           {([today, yesterday] as const)
             .filter((one) => one <= newest)
@@ -63,41 +64,46 @@ export function FoodDates(props: FoodDatesProps) {
                 aria-pressed={entry.preparedOn === one}
                 onClick={() => change({ preparedOn: one })}
               >
-                {one === today ? words.today : words.yesterday}
+                {one === today ? words.dates.today : words.dates.yesterday}
               </button>
             ))}
         </span>
-        {day('useBy', words.useBy, words.useByHow[firstDay])}
+        {day('useBy', words.dates.useBy, words.dates.useByHow[firstDay])}
         <label className={forms.check}>
           <input
             type="checkbox"
             checked={entry.wasFrozen}
             onChange={(event) => change({ wasFrozen: event.target.checked })}
           />
-          {words.frozen}
+          {words.dates.frozen}
         </label>
         {entry.wasFrozen && (
           <>
-            {day('frozenOn', words.frozenOn)}
-            {day('thawedOn', words.thawedOn)}
+            {day('frozenOn', words.dates.frozenOn)}
+            {day('thawedOn', words.dates.thawedOn)}
           </>
         )}
       </fieldset>
       <div role="status" aria-live="polite">
         {problem && lacks === null ? (
-          <p className={forms.warn}>{sayDateProblem(problem)}</p>
+          <p className={forms.warn}>{words.sayDateProblem(problem)}</p>
         ) : isOver && lastDay !== null ? (
-          <p className={forms.warn}>{sayDateOver(lastDay)}</p>
+          <p className={forms.warn}>{words.sayDateOver(lastDay)}</p>
         ) : lack ? (
           <p className={forms.note}>{lack}</p>
         ) : (
-          lastDay !== null && <p className={forms.large}>{words.lastUse(sayDate(lastDay))}</p>
+          lastDay !== null && (
+            <p className={forms.large}>{words.dates.lastUse(words.sayDate(lastDay))}</p>
+          )
         )}
       </div>
       <p className={styles.limit}>
-        {words.limit(limits.dateMark, safetyWords.limit(limits.dateMarkCold, station.safety.scale))}{' '}
+        {words.dates.limit(
+          limits.dateMark,
+          words.safety.limit(limits.dateMarkCold, station.safety.scale),
+        )}{' '}
         <small>
-          {safetyWords.paragraph(limits.dateMark)}. {safetyWords.decides}
+          {words.safety.paragraph(limits.dateMark)}. {words.safety.decides}
         </small>
       </p>
       <div className={styles.send}>
@@ -113,7 +119,7 @@ export function FoodDates(props: FoodDatesProps) {
           {none}
         </button>
         <button type="button" className={forms.main} disabled={!judged.isReady} onClick={act}>
-          {words.send}
+          {words.dates.send}
         </button>
       </div>
     </div>

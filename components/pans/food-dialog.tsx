@@ -17,9 +17,9 @@ import { ShelfForm } from '#components/pans/shelf-form.tsx'
 import { ShortForm } from '#components/pans/short-form.tsx'
 import { StartBatchForm } from '#components/pans/start-batch-form.tsx'
 import { ThrowOutForm } from '#components/pans/throw-out-form.tsx'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { WasteForm } from '#components/pans/waste-form.tsx'
 import { WeighForm } from '#components/pans/weigh-form.tsx'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
 
 function Form(props: FoodDialogProps) {
   const { food, ...rest } = props
@@ -63,10 +63,11 @@ const keyOf = (food: FoodTask): string => Object.values(food).map(String).join('
 
 /** One job with food, over the board: what, how much, and the reading that goes with it. */
 export function FoodDialog(props: FoodDialogProps) {
+  const words = useFoodWords()
   const { state, acting, food, onBack } = props
   const dialog = useRef<HTMLDialogElement>(null)
   const heading = useRef<HTMLHeadingElement>(null)
-  const title = foodTitle(state, food)
+  const title = foodTitle(words, state, food)
   const key = keyOf(food)
   useEffect(() => dialog.current?.showModal(), [])
   // biome-ignore lint/correctness/useExhaustiveDependencies: each job begins at its head
@@ -83,11 +84,11 @@ export function FoodDialog(props: FoodDialogProps) {
         <div className={styles.link}>
           <Connection />
           <p role="status" className={styles.said} data-kind={acting.said?.kind ?? 'none'}>
-            {acting.busy ? words.working : acting.said?.text}
+            {acting.busy ? words.forms.working : acting.said?.text}
           </p>
         </div>
         <button type="button" className={styles.back} onClick={() => dialog.current?.close()}>
-          {words.back}
+          {words.forms.back}
         </button>
       </header>
       <Form key={key} {...props} />

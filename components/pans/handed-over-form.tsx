@@ -4,33 +4,30 @@ import { foodName } from '#components/pans/food-title.ts'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { handedOverKind } from '#components/pans/handed-over-said.ts'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
 import { HANDED_OVER_ANSWERS } from '#lib/service/handed-over-event.ts'
 import { handedOverListOf } from '#lib/views/handed-over-with.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
-import { formWords } from '#lib/words/food-forms-en.ts'
-import { handedOverWords as words } from '#lib/words/handed-over-en.ts'
-import { readingWords } from '#lib/words/reading-pad-en.ts'
-import { shelfWords } from '#lib/words/shelf-en.ts'
 
 type Answer = (typeof HANDED_OVER_ANSWERS)[number]
 
 /** Builds that were handed over with food which was found bad later: the person in charge answers. */
 export function HandedOverForm({ state, acting, food, onBack }: FormProps<'handed-over'>) {
+  const words = useFoodWords()
   const { what, id } = food
   const list = handedOverListOf(state, what, id)
   const [answer, setAnswer] = useState<Answer | null>(null)
   const [initials, setInitials] = useState('')
   const [passphrase, setPassphrase] = useState('')
-  if (!list) return <p>{words.none}</p>
-  const time = (at: number) => sayTime(at, state.station.timeZone)
+  if (!list) return <p>{words.givenOut.none}</p>
+  const time = (at: number) => words.sayTime(at, state.station.timeZone)
   const lack =
     answer === null
-      ? words.lackAnswer
+      ? words.givenOut.lackAnswer
       : initials.trim() === ''
-        ? readingWords.lack.initials
+        ? words.readings.lack.initials
         : passphrase === ''
-          ? words.lackPassphrase
+          ? words.givenOut.lackPassphrase
           : null
   const act = async (event: FormEvent) => {
     event.preventDefault()
@@ -45,14 +42,14 @@ export function HandedOverForm({ state, acting, food, onBack }: FormProps<'hande
       seen: list.builds.length,
       initials: initials.trim(),
     } as const
-    const name = what === 'shelf' ? shelfWords.title : foodName(state, id)
-    if (await acting.act(command, words.done(name), proof)) onBack()
+    const name = what === 'shelf' ? words.waitingShelf.title : foodName(state, id)
+    if (await acting.act(command, words.givenOut.done(name), proof)) onBack()
   }
   return (
     <form className={forms.one} onSubmit={(event) => void act(event)}>
       <p className={forms.care}>
-        {words.because[list.because]}{' '}
-        <b>{words.howMany(time(list.since), list.builds.length, handedOverKind(what))}</b>
+        {words.givenOut.because[list.because]}{' '}
+        <b>{words.givenOut.howMany(time(list.since), list.builds.length, handedOverKind(what))}</b>
       </p>
       <ul className={forms.facts}>
         {list.builds.map(({ build, at }) => (
@@ -61,15 +58,15 @@ export function HandedOverForm({ state, acting, food, onBack }: FormProps<'hande
           </li>
         ))}
       </ul>
-      <p className={forms.note}>{words.who}</p>
+      <p className={forms.note}>{words.givenOut.who}</p>
       <ChoiceRow
-        legend={words.answers}
-        options={HANDED_OVER_ANSWERS.map((one) => ({ id: one, label: words.answer[one] }))}
+        legend={words.givenOut.answers}
+        options={HANDED_OVER_ANSWERS.map((one) => ({ id: one, label: words.givenOut.answer[one] }))}
         value={answer}
         onChange={setAnswer}
       />
       <label className={forms.field}>
-        {readingWords.initials}
+        {words.readings.initials}
         <input
           maxLength={6}
           autoCapitalize="characters"
@@ -78,11 +75,11 @@ export function HandedOverForm({ state, acting, food, onBack }: FormProps<'hande
           onChange={(event) => setInitials(event.target.value.toUpperCase())}
         />
       </label>
-      <PassphraseField label={formWords.passphrase} value={passphrase} onChange={setPassphrase} />
+      <PassphraseField label={words.forms.passphrase} value={passphrase} onChange={setPassphrase} />
       <div className={forms.send}>
         {lack !== null && <p className={forms.ready}>{lack}</p>}
         <button type="submit" className={forms.main} disabled={acting.busy || lack !== null}>
-          {words.send}
+          {words.givenOut.send}
         </button>
       </div>
     </form>

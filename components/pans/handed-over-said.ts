@@ -1,8 +1,7 @@
+import type { PansWords } from '#components/pans/words.tsx'
 import type { HandedOverOf } from '#lib/service/handed-over-event.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import type { HandedOverList } from '#lib/views/handed-over-with.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
-import { type HandedOverKind, handedOverWords } from '#lib/words/handed-over-en.ts'
+import type { HandedOverKind, HandedOverList } from '#lib/views/handed-over-with.ts'
 
 /** For so many a card has room; the form that answers for them has all. */
 const MOST_ON_A_CARD = 6
@@ -12,12 +11,13 @@ export const handedOverKind = (what: HandedOverOf): HandedOverKind =>
 
 /** Which builds were handed over with food that was found bad, each with the time at which it left. */
 export const sayHandedOver = (
+  words: PansWords,
   { station }: RunningState,
   { what, since, builds }: Pick<HandedOverList, 'what' | 'since' | 'builds'>,
 ): string => {
-  const time = (at: number) => sayTime(at, station.timeZone)
+  const time = (at: number) => words.sayTime(at, station.timeZone)
   const said = builds.slice(0, MOST_ON_A_CARD)
-  return handedOverWords.list(
+  return words.givenOut.list(
     time(since),
     said.map(({ build, at }) => ({ build, time: time(at) })),
     builds.length - said.length,

@@ -1,9 +1,9 @@
 import type { Acting } from '#components/live/acting.ts'
 import styles from '#components/pans/panel.module.css'
 import { Panel } from '#components/pans/panel.tsx'
+import { InChargeWordsProvider, useInChargeWords } from '#components/start/in-charge-words.tsx'
 import { SignOn } from '#components/start/sign-on.tsx'
 import type { RunningState } from '#lib/service/state.ts'
-import { inChargeWords as words } from '#lib/words/in-charge-card-en.ts'
 
 interface InChargePanelProps {
   readonly state: RunningState
@@ -11,7 +11,8 @@ interface InChargePanelProps {
   readonly onBack: () => void
 }
 
-export function InChargePanel({ state, acting, onBack }: InChargePanelProps) {
+function Signing({ state, acting, onBack }: InChargePanelProps) {
+  const words = useInChargeWords()
   return (
     <Panel title={words.title} onBack={onBack}>
       <div className={styles.doing}>
@@ -22,5 +23,13 @@ export function InChargePanel({ state, acting, onBack }: InChargePanelProps) {
         <p>{words.without}</p>
       </div>
     </Panel>
+  )
+}
+
+export function InChargePanel(props: InChargePanelProps) {
+  return (
+    <InChargeWordsProvider>
+      <Signing {...props} />
+    </InChargeWordsProvider>
   )
 }

@@ -2,10 +2,10 @@ import type { Acting } from '#components/live/acting.ts'
 import { useSelling } from '#components/live/selling.ts'
 import { Panel } from '#components/pans/panel.tsx'
 import { SellingChoice } from '#components/pans/selling-choice.tsx'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { itemPictures } from '#lib/views/items-left.ts'
-import { pansWords as words } from '#lib/words/pans-en.ts'
 
 interface ItemPanelProps {
   readonly state: RunningState
@@ -15,6 +15,7 @@ interface ItemPanelProps {
 }
 
 export function ItemPanel({ state, item, acting, onBack }: ItemPanelProps) {
+  const words = useFoodWords()
   const picture = itemPictures(useSelling(state, 1)).find((one) => one.id === item)
   const name = nameIn(state.station)(item)
   const selling = picture?.selling ?? true

@@ -1,9 +1,9 @@
 import { useSelling } from '#components/live/selling.ts'
 import styles from '#components/pans/cards.module.css'
+import { usePansWords } from '#components/pans/words.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { type ItemPicture, itemPictures } from '#lib/views/items-left.ts'
-import { pansWords as words } from '#lib/words/pans-en.ts'
 
 interface ItemsCardProps {
   readonly state: RunningState
@@ -12,6 +12,7 @@ interface ItemsCardProps {
 
 /** Every item with how many can still be sold; a tap stops or resumes one. */
 export function ItemsCard({ state: told, onItem }: ItemsCardProps) {
+  const words = usePansWords()
   const state = useSelling(told, 1)
   const name = nameIn(state.station)
   const note = ({ selling, remaining, limitedBy, gone }: ItemPicture): string => {

@@ -2,20 +2,18 @@ import { useState } from 'react'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { PortionSteps } from '#components/pans/portion-steps.tsx'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import { KEPT_APART } from '#lib/stock/kept.ts'
 import { levelOf } from '#lib/stock/levels.ts'
 import { amountOf } from '#lib/views/pans.ts'
-import { doNextWords } from '#lib/words/do-next-en.ts'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
-import { pansWords } from '#lib/words/pans-en.ts'
-import { keptForName } from '#lib/words/service-en.ts'
 
 const DIETS = ['vegetarian', 'vegan'] as const
 
 /** Portions that only some orders may take from now on. */
 export function KeepForm({ state, acting, food, onBack }: FormProps<'keep'>) {
+  const words = useFoodWords()
   const { component } = food
   const name = nameIn(state.station)
   const level = levelOf(state, component)
@@ -34,20 +32,20 @@ export function KeepForm({ state, acting, food, onBack }: FormProps<'keep'>) {
   const act = async () => {
     if (!settled() || acting.busy) return
     const command = { type: 'keep', component, portions: count, for: [...whom] } as const
-    if (await acting.act(command, doNextWords.done.kept(name(component), count))) onBack()
+    if (await acting.act(command, words.advice.done.kept(name(component), count))) onBack()
   }
   return (
     <div className={forms.one}>
       <PortionSteps
-        label={words.keepHow}
+        label={words.forms.keepHow}
         value={count}
-        amount={pansWords.amount(amountOf(state, component, count), level.unit)}
+        amount={words.amount(amountOf(state, component, count), level.unit)}
         least={1}
         most={most}
         onChange={setCount}
       />
       <fieldset className={forms.choices}>
-        <legend>{words.keepFor}</legend>
+        <legend>{words.forms.keepFor}</legend>
         {[...items, KEPT_APART, ...DIETS].map((id) => (
           <button
             key={id}
@@ -57,11 +55,11 @@ export function KeepForm({ state, acting, food, onBack }: FormProps<'keep'>) {
               setWhom(whom.includes(id) ? whom.filter((one) => one !== id) : [...whom, id])
             }
           >
-            <b>{keptForName(id, name)}</b>
+            <b>{words.keptForName(id, name)}</b>
           </button>
         ))}
       </fieldset>
-      <p className={forms.note}>{words.keepWhy}</p>
+      <p className={forms.note}>{words.forms.keepWhy}</p>
       <div className={forms.send}>
         <button
           type="button"
@@ -69,7 +67,7 @@ export function KeepForm({ state, acting, food, onBack }: FormProps<'keep'>) {
           disabled={acting.busy || whom.length === 0}
           onClick={() => void act()}
         >
-          {words.keepSend(count)}
+          {words.forms.keepSend(count)}
         </button>
       </div>
     </div>

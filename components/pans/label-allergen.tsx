@@ -1,9 +1,7 @@
 import styles from '#components/pans/label-answers.module.css'
+import { useLabelWords } from '#components/pans/label-words.tsx'
 import type { Declaration } from '#lib/menu/station-document.ts'
 import { type LabelDraft, type LabelLine, withWord } from '#lib/views/label-draft.ts'
-import { startingWith } from '#lib/words/findings-en.ts'
-import { labelWords as words } from '#lib/words/labels-en.ts'
-import { needName } from '#lib/words/service-en.ts'
 
 interface LabelAllergenProps {
   readonly line: LabelLine
@@ -16,11 +14,12 @@ const KIND_WORDS: readonly Declaration[] = ['contains', 'may-contain', 'free', '
 
 /** What the label says of one allergen, and of its kinds where someone asks for them. */
 export function LabelAllergen({ line: { code, kinds }, draft, onChange }: LabelAllergenProps) {
+  const words = useLabelWords()
   const { declarations } = draft
   const said = kinds.filter((kind) => declarations[kind] !== undefined).length
   return (
     <fieldset className={styles.allergen}>
-      <legend>{startingWith(needName(code))}</legend>
+      <legend>{words.startingWith(words.needName(code))}</legend>
       <div className={styles.words}>
         {WORDS.map((word) => (
           <label key={word ?? 'none'} data-word={word ?? 'none'}>
@@ -40,7 +39,7 @@ export function LabelAllergen({ line: { code, kinds }, draft, onChange }: LabelA
           <div className={styles.kinds}>
             {kinds.map((kind) => (
               <label key={kind}>
-                <span>{startingWith(needName(kind))}</span>
+                <span>{words.startingWith(words.needName(kind))}</span>
                 <select
                   value={declarations[kind] ?? ''}
                   onChange={({ target }) =>

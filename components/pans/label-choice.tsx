@@ -1,8 +1,8 @@
 import { useState } from 'react'
 import styles from '#components/pans/label-choice.module.css'
+import { useLabelWords } from '#components/pans/label-words.tsx'
 import type { RunningState } from '#lib/service/state.ts'
 import { findLabels, labelGroups } from '#lib/views/labels.ts'
-import { labelWords as words } from '#lib/words/labels-en.ts'
 
 interface LabelChoiceProps {
   readonly state: RunningState
@@ -11,6 +11,7 @@ interface LabelChoiceProps {
 
 /** Every food by what it goes into, in the order of the line; fewer with each letter typed. */
 export function LabelChoice({ state, onChoose }: LabelChoiceProps) {
+  const words = useLabelWords()
   const [typed, setTyped] = useState('')
   const groups = findLabels(labelGroups(state.station), typed)
   return (

@@ -7,9 +7,9 @@ import styles from '#components/pans/label-dialog.module.css'
 import { LabelForm } from '#components/pans/label-form.tsx'
 import { LabelOutcomes } from '#components/pans/label-outcomes.tsx'
 import { LabelWays } from '#components/pans/label-ways.tsx'
+import { LabelWordsProvider, useLabelWords } from '#components/pans/label-words.tsx'
 import type { RunningState } from '#lib/service/state.ts'
 import { labelOutcomes } from '#lib/views/labels.ts'
-import { labelWords as words } from '#lib/words/labels-en.ts'
 
 interface LabelDialogProps {
   readonly state: RunningState
@@ -34,8 +34,8 @@ function StepTitle({ title }: { readonly title: string }) {
   )
 }
 
-/** A label changed: which food, what happened, and what comes of it for builds and guests. */
-export function LabelDialog({ state, acting, ingredient, onBack }: LabelDialogProps) {
+function Labels({ state, acting, ingredient, onBack }: LabelDialogProps) {
+  const words = useLabelWords()
   const dialog = useRef<HTMLDialogElement>(null)
   const [chosen, setChosen] = useState(ingredient)
   const [step, setStep] = useState<Step>(ingredient === null ? 'choice' : 'ways')
@@ -105,5 +105,14 @@ export function LabelDialog({ state, acting, ingredient, onBack }: LabelDialogPr
         />
       )}
     </dialog>
+  )
+}
+
+/** A label changed: which food, what happened, and what comes of it for builds and guests. */
+export function LabelDialog(props: LabelDialogProps) {
+  return (
+    <LabelWordsProvider>
+      <Labels {...props} />
+    </LabelWordsProvider>
   )
 }

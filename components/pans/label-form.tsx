@@ -8,11 +8,12 @@ import styles from '#components/pans/label-form.module.css'
 import { LabelGluten } from '#components/pans/label-gluten.tsx'
 import { LabelMaking } from '#components/pans/label-making.tsx'
 import { LabelProduct } from '#components/pans/label-product.tsx'
+import { useLabelWords } from '#components/pans/label-words.tsx'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
 import type { Ingredient } from '#lib/menu/station-document.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { civilDate } from '#lib/time/civil.ts'
 import {
-  civilDateOf,
   contradictions,
   draftOf,
   EMPTY_LABEL,
@@ -25,8 +26,6 @@ import {
   withRestFree,
 } from '#lib/views/label-draft.ts'
 import { isNotSame, type Product } from '#lib/views/labels.ts'
-import { sayLabelProblem } from '#lib/words/label-problems-en.ts'
-import { labelWords as words } from '#lib/words/labels-en.ts'
 
 interface LabelFormProps {
   readonly state: RunningState
@@ -37,15 +36,16 @@ interface LabelFormProps {
 
 /** What a label says, read by the person in charge. It starts with nothing said. */
 export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps) {
+  const words = useLabelWords()
   const { station } = state
   const [draft, setDraft] = useState(EMPTY_LABEL)
   const [product, setProduct] = useState<Product>('other')
   const [passphrase, setPassphrase] = useState('')
-  const today = civilDateOf(useServerTime(), station.timeZone)
+  const today = civilDate(useServerTime(), station.timeZone)
   const problem = problemOf(station, draft)
   const wrong = [
     ...contradictions(station, draft).map(words.contradiction),
-    ...(problem === null ? [] : [sayLabelProblem(problem)]),
+    ...(problem === null ? [] : [words.sayLabelProblem(problem)]),
     ...unansweredSources(draft).map(words.sourceUnanswered),
   ]
   const missing = [

@@ -1,7 +1,6 @@
 import styles from '#components/pans/label-answers.module.css'
+import { useLabelWords } from '#components/pans/label-words.tsx'
 import { asksStatement, type LabelDraft } from '#lib/views/label-draft.ts'
-import { GLUTEN_STATEMENT } from '#lib/words/label-problems-en.ts'
-import { labelWords as words } from '#lib/words/labels-en.ts'
 
 interface LabelGlutenProps {
   readonly draft: LabelDraft
@@ -10,6 +9,7 @@ interface LabelGlutenProps {
 
 /** Whether the label explains how wheat is in it and gluten isn't; asked only where wheat is. */
 export function LabelGluten({ draft, onChange }: LabelGlutenProps) {
+  const words = useLabelWords()
   if (!asksStatement(draft)) return null
   return (
     <fieldset className={styles.making} data-wide="">
@@ -20,7 +20,7 @@ export function LabelGluten({ draft, onChange }: LabelGlutenProps) {
           checked={draft.glutenStatement}
           onChange={({ target }) => onChange({ ...draft, glutenStatement: target.checked })}
         />
-        <span>{GLUTEN_STATEMENT}</span>
+        <span>{words.glutenStatement}</span>
       </label>
     </fieldset>
   )

@@ -1,5 +1,6 @@
 import styles from '#components/pans/label-answers.module.css'
 import { LabelSources } from '#components/pans/label-sources.tsx'
+import { useLabelWords } from '#components/pans/label-words.tsx'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { CLAIMS, TRAITS } from '#lib/needs/diets.ts'
 import {
@@ -10,7 +11,6 @@ import {
   withNoTraits,
   withTrait,
 } from '#lib/views/label-draft.ts'
-import { labelWords as words } from '#lib/words/labels-en.ts'
 
 interface LabelMakingProps {
   readonly station: StationDocument
@@ -22,6 +22,7 @@ const CLAIM_WORDS = ['declared', 'not', null] as const
 
 /** What a food is made of, for diets, and what a certificate declares. */
 export function LabelMaking({ station, draft, onChange }: LabelMakingProps) {
+  const words = useLabelWords()
   const implied = [...impliedTraits(station, draft), ...traitsBySources(draft)]
   return (
     <>

@@ -1,12 +1,9 @@
 import acts from '#components/pans/label-acts.module.css'
 import styles from '#components/pans/label-outcomes.module.css'
+import { useLabelWords } from '#components/pans/label-words.tsx'
 import type { RunningState } from '#lib/service/state.ts'
 import { openBeside } from '#lib/views/label-open.ts'
 import type { LabelOutcome } from '#lib/views/labels.ts'
-import { sayClock } from '#lib/words/clock-en.ts'
-import { firstWords as safety } from '#lib/words/first-of-all-en.ts'
-import { labelWords as words } from '#lib/words/labels-en.ts'
-import { sheetWords } from '#lib/words/sheet-en.ts'
 
 interface LabelOutcomesProps {
   readonly state: RunningState
@@ -16,6 +13,7 @@ interface LabelOutcomesProps {
 
 /** What came of changed labels, for as long as the service lasts. */
 export function LabelOutcomes({ state, outcomes, onRead }: LabelOutcomesProps) {
+  const words = useLabelWords()
   const { timeZone } = state.station
   const beside = openBeside(state, outcomes)
   const others = beside.held.length + beside.find.length > 0 && (
@@ -34,12 +32,12 @@ export function LabelOutcomes({ state, outcomes, onRead }: LabelOutcomesProps) {
         {outcomes.map((one) => (
           <li key={`${one.ingredient} ${String(one.at)}`}>
             <p>
-              <b>{sayClock(one.at, timeZone)}</b> {words.change(one.name, one.read)}
+              <b>{words.sayClock(one.at, timeZone)}</b> {words.change(one.name, one.read)}
             </p>
             {one.isNewest && <Open outcome={one} timeZone={timeZone} />}
             {one.isNewest && !one.read && (
               <button type="button" className={acts.back} onClick={() => onRead(one.ingredient)}>
-                {safety.readNow}
+                {words.first.readNow}
               </button>
             )}
           </li>
@@ -58,6 +56,7 @@ function Open({
   readonly outcome: LabelOutcome
   readonly timeZone: string
 }) {
+  const words = useLabelWords()
   return (
     <ul>
       <li data-kind={one.find.length > 0 ? 'find' : 'none'}>
@@ -73,9 +72,9 @@ function Open({
       )}
       <li data-kind="reprint">{words.reprint(one.reprint)}</li>
       <li data-kind="sheet">
-        {words.sheet(sheetWords.moment(one.at, timeZone))}{' '}
+        {words.sheet(words.allergenSheet.moment(one.at, timeZone))}{' '}
         <a href="/sheet" target="_blank" rel="noreferrer">
-          {safety.toSheet}
+          {words.first.toSheet}
         </a>
       </li>
     </ul>

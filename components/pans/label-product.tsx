@@ -1,8 +1,8 @@
 import styles from '#components/pans/label-answers.module.css'
+import { useLabelWords } from '#components/pans/label-words.tsx'
 import type { RunningState } from '#lib/service/state.ts'
 import { isNotSame, PRODUCTS, type Product } from '#lib/views/labels.ts'
 import { pansWith } from '#lib/views/product-before.ts'
-import { labelWords as words } from '#lib/words/labels-en.ts'
 
 interface LabelProductProps {
   readonly state: RunningState
@@ -13,6 +13,7 @@ interface LabelProductProps {
 
 /** Whether the label is of what is in the pans, or of what comes into them from now on. */
 export function LabelProduct({ state, ingredient, product, onChange }: LabelProductProps) {
+  const words = useLabelWords()
   const isFixed = isNotSame(state, ingredient)
   return (
     <fieldset className={styles.product}>

@@ -1,8 +1,7 @@
 import styles from '#components/pans/label-answers.module.css'
+import { useLabelWords } from '#components/pans/label-words.tsx'
 import { SOURCES_OF } from '#lib/needs/diets.ts'
 import { type LabelDraft, sourcedTraits, withSource, withSources } from '#lib/views/label-draft.ts'
-import { sourceName } from '#lib/words/label-problems-en.ts'
-import { labelWords as words } from '#lib/words/labels-en.ts'
 
 interface LabelSourcesProps {
   readonly draft: LabelDraft
@@ -11,6 +10,7 @@ interface LabelSourcesProps {
 
 /** What each ticked trait comes from, for itself: another animal on the label says nothing of it. */
 export function LabelSources({ draft, onChange }: LabelSourcesProps) {
+  const words = useLabelWords()
   return sourcedTraits(draft).map((trait) => (
     <fieldset key={trait} className={styles.making}>
       <legend>{words.source(trait)}</legend>
@@ -21,7 +21,7 @@ export function LabelSources({ draft, onChange }: LabelSourcesProps) {
             checked={draft.sources[trait]?.includes(source) ?? false}
             onChange={({ target }) => onChange(withSource(draft, trait, source, target.checked))}
           />
-          <span>{sourceName(source)}</span>
+          <span>{words.sourceName(source)}</span>
         </label>
       ))}
       <label data-none="">

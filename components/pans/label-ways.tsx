@@ -2,12 +2,12 @@ import { useState } from 'react'
 import type { Acting } from '#components/live/acting.ts'
 import acts from '#components/pans/label-acts.module.css'
 import styles from '#components/pans/label-ways.module.css'
+import { useLabelWords } from '#components/pans/label-words.tsx'
 import { useSettled } from '#components/ui/settled.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Ingredient } from '#lib/menu/station-document.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { componentsWith, isNotSame } from '#lib/views/labels.ts'
-import { labelWords as words } from '#lib/words/labels-en.ts'
 
 interface LabelWaysProps {
   readonly state: RunningState
@@ -19,6 +19,7 @@ interface LabelWaysProps {
 
 /** Anyone may say that a product isn't the same; the person in charge reads its label. */
 export function LabelWays({ state, ingredient, acting, onDone, onRead }: LabelWaysProps) {
+  const words = useLabelWords()
   const [isSure, setSure] = useState(false)
   const settled = useSettled(isSure)
   const isSaid = isNotSame(state, ingredient.id)

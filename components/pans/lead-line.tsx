@@ -1,5 +1,6 @@
 import { Line } from '#components/line/line.tsx'
 import { PanButton } from '#components/pans/pan-button.tsx'
+import { type PansWords, usePansWords } from '#components/pans/words.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { portionsKept } from '#lib/stock/kept.ts'
@@ -7,7 +8,6 @@ import type { StationForecast } from '#lib/stock/station-forecast.ts'
 import { foodTimes } from '#lib/views/food-times.ts'
 import { biasThatMatters, outlookOf } from '#lib/views/pan-outlook.ts'
 import type { PanPicture } from '#lib/views/pans.ts'
-import { pansWords as words } from '#lib/words/pans-en.ts'
 
 interface LeadLineProps {
   readonly state: RunningState
@@ -21,6 +21,7 @@ interface LeadLineProps {
 
 /** Whose scoop it is that stands in, and for whose its own does; '' where none does. */
 const sayStandIn = (
+  words: PansWords,
   state: RunningState,
   { component, standInFrom, lentTo }: PanPicture,
 ): string => {
@@ -35,6 +36,7 @@ const sayStandIn = (
 
 /** The line with what is in it, and whether that lasts. */
 export function LeadLine({ state, pictures, forecast, now, chosen, onPan }: LeadLineProps) {
+  const words = usePansWords()
   return (
     <Line
       station={state.station}
@@ -51,7 +53,7 @@ export function LeadLine({ state, pictures, forecast, now, chosen, onPan }: Lead
             outlook={outlookOf(forecast, component.id)}
             times={foodTimes(state, 'pan', id, now)}
             kept={keep ? portionsKept(keep) : 0}
-            standIn={sayStandIn(state, one)}
+            standIn={sayStandIn(words, state, one)}
             bias={biasThatMatters(forecast, component.id)}
             timeZone={state.station.timeZone}
             chosen={chosen === id}

@@ -1,5 +1,5 @@
 import styles from '#components/pans/portion-steps.module.css'
-import { pansWords as words } from '#lib/words/pans-en.ts'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 
 interface StepsProps {
   readonly label: string
@@ -11,6 +11,7 @@ interface StepsProps {
 
 /** A value that is read as words, changed by large steps. */
 export function MinuteSteps({ label, shown, steps, onStep }: StepsProps) {
+  const words = useFoodWords()
   const step = (by: number) => (
     <button
       key={by}

@@ -1,14 +1,16 @@
 import type { ReactNode } from 'react'
 import styles from '#components/pans/number-pad.module.css'
+import { type FoodWords, useFoodWords } from '#components/pans/use-food-words.ts'
 import { type PadKey, typed } from '#lib/quantity/number-pad.ts'
-import { readingWords as words } from '#lib/words/reading-pad-en.ts'
 
 const ROWS: readonly PadKey[] = ['7', '8', '9', '4', '5', '6', '1', '2', '3', '.', '0', 'back']
 
 const shown = (key: PadKey): string => (key === 'back' ? '⌫' : key === '-' ? '−' : key)
 
-const called = (key: PadKey): string | undefined =>
-  ({ back: words.takeBack, '-': words.minus, '.': words.point })[key as 'back']
+const called = (words: FoodWords, key: PadKey): string | undefined =>
+  ({ back: words.readings.takeBack, '-': words.readings.minus, '.': words.readings.point })[
+    key as 'back'
+  ]
 
 interface NumberPadProps {
   readonly text: string
@@ -20,15 +22,16 @@ interface NumberPadProps {
 
 /** Large keys, so that no keyboard comes up and gloves are enough; a real keyboard works as well. */
 export function NumberPad({ text, decimals, onChange, side }: NumberPadProps) {
+  const words = useFoodWords()
   return (
     <fieldset className={styles.pad}>
-      <legend className="visually-hidden">{words.pad}</legend>
+      <legend className="visually-hidden">{words.readings.pad}</legend>
       <div className={styles.keys}>
         {ROWS.map((key) => (
           <button
             key={key}
             type="button"
-            aria-label={called(key)}
+            aria-label={called(words, key)}
             onClick={() => onChange(typed(text, key, decimals))}
           >
             {shown(key)}

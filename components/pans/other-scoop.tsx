@@ -1,13 +1,13 @@
 import { useState } from 'react'
 import type { Acting } from '#components/live/acting.ts'
 import styles from '#components/pans/panel.module.css'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { pansOf } from '#lib/menu/find.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Pan } from '#lib/menu/station-document.ts'
 import { hasBackup } from '#lib/service/soiling.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { pansWords as words } from '#lib/words/pans-en.ts'
 
 interface OtherScoopProps {
   readonly state: RunningState
@@ -19,6 +19,7 @@ interface OtherScoopProps {
 
 /** Whose scoop went into the pan: one tap, in the order of the line. */
 export function OtherScoop({ state, pan, acting, onDone, onBack }: OtherScoopProps) {
+  const words = useFoodWords()
   const [scoop, setScoop] = useState<string | null>(null)
   const settled = useSettled(`${pan.id} ${scoop}`)
   const name = nameIn(state.station)

@@ -1,14 +1,16 @@
 import styles from '#components/pans/pan-button.module.css'
 import { PanSigns } from '#components/pans/pan-signs.tsx'
+import { type PansWords, usePansWords } from '#components/pans/words.tsx'
 import type { Component } from '#lib/menu/station-document.ts'
 import type { FoodTimes } from '#lib/views/food-times.ts'
 import type { Outlook } from '#lib/views/pan-outlook.ts'
 import type { PanPicture } from '#lib/views/pans.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
-import { doNextWords } from '#lib/words/do-next-en.ts'
-import { pansWords as words } from '#lib/words/pans-en.ts'
 
-const troubleWords = (picture: PanPicture, times: FoodTimes | null): readonly [string, string] => {
+const troubleWords = (
+  words: PansWords,
+  picture: PanPicture,
+  times: FoodTimes | null,
+): readonly [string, string] => {
   switch (picture.trouble) {
     case 'throw-out':
       return [words.throwOut, '']
@@ -22,7 +24,7 @@ const troubleWords = (picture: PanPicture, times: FoodTimes | null): readonly [s
   }
 }
 
-const standingWord = (picture: PanPicture): string => {
+const standingWord = (words: PansWords, picture: PanPicture): string => {
   if (picture.standing === 'short') return words.short(picture.lacking)
   if (!picture.selling) return words.notSelling
   switch (picture.standing) {
@@ -61,16 +63,19 @@ interface PanButtonProps {
 
 /** One pan from the side: what it holds, what of that is on tickets, what is left, whether it lasts. */
 export function PanButton(props: PanButtonProps) {
+  const words = usePansWords()
   const { picture, component, soiledBy, outlook, times, timeZone, chosen, onChoose } = props
   const { standing, selling, filled, owed, left, onTickets, trouble } = picture
-  const time = (at: number) => sayTime(at, timeZone)
-  const [state, why] = trouble ? troubleWords(picture, times) : [standingWord(picture), '']
+  const time = (at: number) => words.sayTime(at, timeZone)
+  const [state, why] = trouble
+    ? troubleWords(words, picture, times)
+    : [standingWord(words, picture), '']
   const mayContain = soiledBy.length > 0 ? words.mayContain(soiledBy) : ''
   const isBackupReady = picture.backup !== null && picture.backup.readySince !== null
   const hasNumber = !trouble && selling && (standing === 'stocked' || standing === 'nearly-empty')
   const lasts = hasNumber ? outlook : null
-  const word = lasts ? doNextWords.lastingWord[lasts.lasting] : ''
-  const range = lasts?.by ? doNextWords.range(lasts.by, time) : ''
+  const word = lasts ? words.advice.lastingWord[lasts.lasting] : ''
+  const range = lasts?.by ? words.advice.range(lasts.by, time) : ''
   const signs = {
     throwOut: times?.throwOutAt && !trouble ? words.throwOutAt(time(times.throwOutAt)) : '',
     readBy: times?.readBy && !trouble ? words.readBy(time(times.readBy)) : '',
@@ -79,7 +84,7 @@ export function PanButton(props: PanButtonProps) {
     bias: props.bias !== 0 && !trouble ? words.heavy(props.bias) : '',
     backup: isBackupReady ? words.backupReady : '',
   }
-  const more = [word, range === '' ? '' : doNextWords.goneBy(range), why, mayContain]
+  const more = [word, range === '' ? '' : words.advice.goneBy(range), why, mayContain]
   const said = [...more, ...Object.values(signs)].filter((one) => one !== '')
   return (
     <button
@@ -107,7 +112,7 @@ export function PanButton(props: PanButtonProps) {
             <span className={styles.word}>{lasts ? word : state === '' ? words.left : state}</span>
             {lasts?.by && (
               <span className={styles.range}>
-                {doNextWords.rangeParts(lasts.by, time).map((part) => (
+                {words.advice.rangeParts(lasts.by, time).map((part) => (
                   <span key={part}>{part}</span>
                 ))}
               </span>

@@ -1,4 +1,5 @@
 /** What is known of a pan, a few words each, for the head of its panel. */
+import type { FoodWords } from '#components/pans/use-food-words.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { portionsKept } from '#lib/stock/kept.ts'
@@ -6,20 +7,15 @@ import type { StationForecast } from '#lib/stock/station-forecast.ts'
 import type { FoodTimes } from '#lib/views/food-times.ts'
 import { doubtOf, type PanPicture } from '#lib/views/pans.ts'
 import { holdsBefore } from '#lib/views/product-before.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
-import { dateWords } from '#lib/words/dates-en.ts'
-import { sayDay } from '#lib/words/day-en.ts'
-import { pansWords as words } from '#lib/words/pans-en.ts'
-import { sayDegrees } from '#lib/words/reading-en.ts'
-import { keptForName } from '#lib/words/service-en.ts'
 
 export const panFacts = (
+  words: FoodWords,
   state: RunningState,
   picture: PanPicture,
   times: FoodTimes | null,
 ): readonly string[] => {
   const name = nameIn(state.station)
-  const time = (at: number) => sayTime(at, state.station.timeZone)
+  const time = (at: number) => words.sayTime(at, state.station.timeZone)
   const keep = state.keeps[picture.component]
   const held = Math.floor(picture.amount / picture.each)
   return [
@@ -30,17 +26,17 @@ export const panFacts = (
     words.leftFact(picture.left),
     ...(picture.loadedAt === null ? [] : [words.loadedFact(time(picture.loadedAt))]),
     ...(times?.newest
-      ? [words.read(sayDegrees(times.newest.temperature), time(times.newest.at))]
+      ? [words.read(words.sayDegrees(times.newest.temperature), time(times.newest.at))]
       : []),
     ...(times?.nextBy ? [words.readNext(time(times.nextBy))] : []),
     ...(times?.throwOutAt ? [words.throwOutAt(time(times.throwOutAt))] : []),
-    ...sayLastUse(state, times),
-    ...sayDoubt(state, picture),
+    ...sayLastUse(words, state, times),
+    ...sayDoubt(words, state, picture),
     ...(keep && portionsKept(keep) > 0
       ? [
           words.keptFact(
             portionsKept(keep),
-            keep.for.map((one) => keptForName(one, name)),
+            keep.for.map((one) => words.keptForName(one, name)),
           ),
         ]
       : []),
@@ -53,23 +49,29 @@ export const panFacts = (
 
 /** The last day on which it may be used; nothing where no date binds it, or its time is told already. */
 export const sayLastUse = (
+  words: FoodWords,
   { station }: RunningState,
   times: Pick<FoodTimes, 'useBy' | 'throwOutAt'> | null,
 ): readonly string[] => {
   const ends = times?.useBy
   if (!ends || times.throwOutAt === ends.endsAt) return []
-  const day = sayDay(ends.endsAt - 1, station.timeZone)
-  return [ends.isDated ? dateWords.onPan(day) : dateWords.onPanUndated]
+  const day = words.sayDay(ends.endsAt - 1, station.timeZone)
+  return [ends.isDated ? words.dates.onPan(day) : words.dates.onPanUndated]
 }
 
 /** That its newest reading is questioned; nothing where it isn't. */
-const sayDoubt = (state: RunningState, picture: PanPicture): readonly string[] => {
+const sayDoubt = (
+  words: FoodWords,
+  state: RunningState,
+  picture: PanPicture,
+): readonly string[] => {
   const doubt = doubtOf(state, picture)
   return doubt ? [words.doubted(doubt.kind, doubt.read, doubt.counted)] : []
 }
 
 /** How heavy its scoops run, said plainly; '' while that can't be told. */
 export const biasOf = (
+  words: FoodWords,
   forecast: StationForecast | null,
   component: string,
   name: string,

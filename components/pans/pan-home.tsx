@@ -3,6 +3,7 @@ import type { Choose, FoodTask } from '#components/pans/chosen.ts'
 import { EyeCheck, type Look } from '#components/pans/eye-check.tsx'
 import styles from '#components/pans/pan-home.module.css'
 import shared from '#components/pans/panel.module.css'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { componentOf } from '#lib/menu/find.ts'
 import type { Pan } from '#lib/menu/station-document.ts'
@@ -10,7 +11,6 @@ import { needsReading } from '#lib/service/food-now.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { portionsKept } from '#lib/stock/kept.ts'
 import type { PanPicture } from '#lib/views/pans.ts'
-import { pansWords as words } from '#lib/words/pans-en.ts'
 
 interface PanHomeProps {
   readonly state: RunningState
@@ -26,6 +26,7 @@ interface PanHomeProps {
 
 /** All that can be done with a pan: one look, one large way on, and the others small. */
 export function PanHome(props: PanHomeProps) {
+  const words = useFoodWords()
   const { state, pan, picture, bias, acting, choose, onMode, onBack } = props
   const settled = useSettled(pan.id)
   const component = componentOf(state.station, pan.component)

@@ -7,6 +7,7 @@ import { biasOf, panFacts } from '#components/pans/pan-facts.ts'
 import { PanHome } from '#components/pans/pan-home.tsx'
 import { Panel } from '#components/pans/panel.tsx'
 import { SellingChoice } from '#components/pans/selling-choice.tsx'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Pan } from '#lib/menu/station-document.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -14,7 +15,6 @@ import type { StationForecast } from '#lib/stock/station-forecast.ts'
 import type { FoodTimes } from '#lib/views/food-times.ts'
 import { effectOfStopping } from '#lib/views/items-left.ts'
 import type { PanPicture } from '#lib/views/pans.ts'
-import { pansWords as words } from '#lib/words/pans-en.ts'
 
 type Mode = 'home' | 'count' | 'selling' | 'scoop'
 
@@ -31,19 +31,20 @@ interface PanPanelProps {
 
 /** What can be done with one pan, in the place of the cards. */
 export function PanPanel(props: PanPanelProps) {
+  const words = useFoodWords()
   const { state, pan, picture, times, forecast, acting, choose, onBack } = props
   const [mode, setMode] = useState<Mode>('home')
   const name = nameIn(state.station)(pan.component)
   const toHome = () => setMode('home')
 
   return (
-    <Panel title={name} facts={panFacts(state, picture, times)} onBack={onBack}>
+    <Panel title={name} facts={panFacts(words, state, picture, times)} onBack={onBack}>
       {mode === 'home' && (
         <PanHome
           state={state}
           pan={pan}
           picture={picture}
-          bias={biasOf(forecast, pan.component, name)}
+          bias={biasOf(words, forecast, pan.component, name)}
           acting={acting}
           choose={choose}
           onMode={setMode}

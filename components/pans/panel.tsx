@@ -1,6 +1,6 @@
 import { type ReactNode, useEffect, useRef } from 'react'
 import styles from '#components/pans/panel.module.css'
-import { pansWords as words } from '#lib/words/pans-en.ts'
+import { usePansWords } from '#components/pans/words.tsx'
 
 interface PanelProps {
   readonly title: string
@@ -11,6 +11,7 @@ interface PanelProps {
 
 /** Takes the place of the cards, so that the line above stays in sight. Escape goes back. */
 export function Panel({ title, facts = [], onBack, children }: PanelProps) {
+  const words = usePansWords()
   const heading = useRef<HTMLHeadingElement>(null)
   useEffect(() => heading.current?.focus({ preventScroll: true }), [])
   return (

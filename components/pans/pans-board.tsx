@@ -8,6 +8,7 @@ import { LeadLine } from '#components/pans/lead-line.tsx'
 import styles from '#components/pans/pans.module.css'
 import { PansHeader } from '#components/pans/pans-header.tsx'
 import { TaskCards } from '#components/pans/task-cards.tsx'
+import { PansWordsProvider, usePansWords } from '#components/pans/words.tsx'
 import { findPan } from '#lib/menu/find.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { batchPictures } from '#lib/views/batch-strip.ts'
@@ -17,7 +18,6 @@ import { panPictures } from '#lib/views/pans.ts'
 const loadInCharge = () => import('#components/pans/in-charge-panel.tsx')
 const loadLabels = () => import('#components/pans/label-dialog.tsx')
 const loadPanels = () => import('#components/pans/board-panels.tsx')
-const loadFood = () => import('#components/pans/food-dialog.tsx')
 const loadDates = () => import('#components/pans/food-dates.tsx')
 
 /** Rarely wanted, and heavier than the line: fetched once the line stands. */
@@ -26,21 +26,22 @@ const PanPanel = lazy(async () => ({ default: (await loadPanels()).PanPanel }))
 const ItemPanel = lazy(async () => ({ default: (await loadPanels()).ItemPanel }))
 const ClosePanel = lazy(async () => ({ default: (await loadPanels()).ClosePanel }))
 const LabelDialog = lazy(async () => ({ default: (await loadLabels()).LabelDialog }))
-const FoodDialog = lazy(async () => ({ default: (await loadFood()).FoodDialog }))
+const FoodDialog = lazy(async () => ({ default: (await loadPanels()).FoodDialog }))
 
 /** Before anyone needs them, so that they open without a network as well. */
 const PRELOAD_AFTER_MS = 500
 
 const preload = () => {
-  for (const load of [loadPanels, loadFood, loadInCharge, loadLabels, loadDates])
+  for (const load of [loadPanels, loadInCharge, loadLabels, loadDates])
     load().catch(() => undefined)
 }
 
 /** How often what depends on the time alone is worked out anew. */
 const STEP_MS = 5_000
 
-export function PansBoard({ state }: { readonly state: RunningState }) {
-  const acting = useActing()
+function Board({ state }: { readonly state: RunningState }) {
+  const words = usePansWords()
+  const acting = useActing(words.loadRefusals)
   const forecast = useForecast()
   const now = Math.max(state.at, Math.floor(useServerTime() / STEP_MS) * STEP_MS)
   const [chosen, setChosen] = useState<Chosen | null>(null)
@@ -128,5 +129,13 @@ export function PansBoard({ state }: { readonly state: RunningState }) {
         </Suspense>
       )}
     </main>
+  )
+}
+
+export function PansBoard(props: { readonly state: RunningState }) {
+  return (
+    <PansWordsProvider>
+      <Board {...props} />
+    </PansWordsProvider>
   )
 }

@@ -3,11 +3,9 @@ import type { Said } from '#components/live/acting.ts'
 import { Connection } from '#components/live/connection.tsx'
 import { useServerTime } from '#components/live/server-time.ts'
 import styles from '#components/pans/pans-header.module.css'
+import { usePansWords } from '#components/pans/words.tsx'
 import type { RunningState } from '#lib/service/state.ts'
 import { queueOf } from '#lib/views/pans.ts'
-import { sayClock, sayLength } from '#lib/words/clock-en.ts'
-import { firstWords as safety } from '#lib/words/first-of-all-en.ts'
-import { pansWords as words } from '#lib/words/pans-en.ts'
 
 interface PansHeaderProps {
   readonly state: RunningState
@@ -17,6 +15,7 @@ interface PansHeaderProps {
 }
 
 export function PansHeader({ state, said, busy, onClose }: PansHeaderProps) {
+  const words = usePansWords()
   const now = useServerTime()
   const queue = queueOf(state)
   const { timeZone } = state.station
@@ -33,12 +32,12 @@ export function PansHeader({ state, said, busy, onClose }: PansHeaderProps) {
           {words.title}{' '}
           <span className={styles.inCharge} data-on={state.inCharge !== null}>
             {state.inCharge === null
-              ? safety.noOneInCharge
-              : safety.inChargeSince(sayClock(state.inCharge, timeZone))}
+              ? words.first.noOneInCharge
+              : words.first.inChargeSince(words.sayClock(state.inCharge, timeZone))}
           </span>
         </h1>
         <p>
-          {words.openSince(sayClock(now, timeZone), sayClock(state.openedAt, timeZone))}
+          {words.openSince(words.sayClock(now, timeZone), words.sayClock(state.openedAt, timeZone))}
           {state.kind === 'demo' && <span className={styles.demo}>{words.demo}</span>}
         </p>
       </div>
@@ -47,7 +46,7 @@ export function PansHeader({ state, said, busy, onClose }: PansHeaderProps) {
           <li key={label} data-some={count > 0}>
             <b>{count}</b> <span>{label}</span>
             {label === words.waiting && queue.waitingSince !== null && (
-              <small>{words.longest(sayLength(now - queue.waitingSince))}</small>
+              <small>{words.longest(words.sayLength(now - queue.waitingSince))}</small>
             )}
           </li>
         ))}

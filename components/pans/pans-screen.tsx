@@ -4,10 +4,10 @@ import { lazy, Suspense, useEffect } from 'react'
 import { Connection } from '#components/live/connection.tsx'
 import { CrewProvider, useCrew } from '#components/live/crew.tsx'
 import { useServiceStage } from '#components/live/service-stage.ts'
+import { WordsProvider } from '#components/live/words.tsx'
+import { PansFrameWordsProvider, usePansFrameWords } from '#components/pans/frame-words.tsx'
 import styles from '#components/pans/pans.module.css'
 import { isRunning } from '#lib/service/state.ts'
-import { sayClock } from '#lib/words/clock-en.ts'
-import { pansFrame as words } from '#lib/words/pans-frame-en.ts'
 
 const loadBoard = () => import('#components/pans/pans-board.tsx')
 
@@ -15,6 +15,7 @@ const loadBoard = () => import('#components/pans/pans-board.tsx')
 const PansBoard = lazy(async () => ({ default: (await loadBoard()).PansBoard }))
 
 function Connecting() {
+  const words = usePansFrameWords()
   return (
     <main className={styles.quiet}>
       <h1>{words.title}</h1>
@@ -24,6 +25,7 @@ function Connecting() {
 }
 
 function PansNow() {
+  const words = usePansFrameWords()
   const state = useCrew((view) => view.state)
   const stage = useServiceStage()
   useEffect(() => {
@@ -42,7 +44,7 @@ function PansNow() {
       <Connection />
       <h1>
         {closed
-          ? words.closedAt(sayClock(state.closedAt, state.station.timeZone))
+          ? words.closedAt(words.sayClock(state.closedAt, state.station.timeZone))
           : words.noService}
       </h1>
       <p>{closed ? words.closedWhy(state.made, state.handedOver) : words.noServiceWhy}</p>
@@ -56,8 +58,12 @@ function PansNow() {
 /** The lead's screen: the line with what is in it, what there is to do, what can still be sold. */
 export function PansScreen() {
   return (
-    <CrewProvider role="lead">
-      <PansNow />
-    </CrewProvider>
+    <WordsProvider>
+      <PansFrameWordsProvider>
+        <CrewProvider role="lead">
+          <PansNow />
+        </CrewProvider>
+      </PansFrameWordsProvider>
+    </WordsProvider>
   )
 }

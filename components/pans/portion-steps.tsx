@@ -1,5 +1,5 @@
 import styles from '#components/pans/portion-steps.module.css'
-import { pansWords as words } from '#lib/words/pans-en.ts'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 
 interface PortionStepsProps {
   readonly label: string
@@ -13,6 +13,7 @@ interface PortionStepsProps {
 
 /** A number of portions by large steps: no keyboard comes up, and gloves are enough. */
 export function PortionSteps({ label, value, amount, least, most, onChange }: PortionStepsProps) {
+  const words = useFoodWords()
   const step = (by: number) => {
     const next = Math.min(most, Math.max(least, value + by))
     return (

@@ -1,12 +1,11 @@
 import forms from '#components/pans/forms.module.css'
 import { PortionSteps } from '#components/pans/portion-steps.tsx'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import type { Put, PutTarget } from '#components/pans/use-put.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { tareOf } from '#lib/stock/capacity.ts'
 import { amountOf } from '#lib/views/pans.ts'
 import { SCALE_UNITS, weightMg } from '#lib/views/weight-entry.ts'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
-import { pansWords } from '#lib/words/pans-en.ts'
 
 interface PutAmountProps {
   /** The weight is what the pad types. */
@@ -19,6 +18,7 @@ interface PutAmountProps {
 
 /** How much goes in: portions, or the weight with its pan; a back-up pan goes in whole. */
 export function PutAmount({ state, put, target, isTyped, onTyped }: PutAmountProps) {
+  const words = useFoodWords()
   const unit = state.portions[target.component]?.unit ?? 'mg'
   if (put.isAll) return null
   const mayWeigh = unit === 'mg' && tareOf(state, target.id) !== null && target.holds === 0
@@ -31,13 +31,13 @@ export function PutAmount({ state, put, target, isTyped, onTyped }: PutAmountPro
     grossMg === null
       ? null
       : netMg < 0
-        ? words.tare(pansWords.amount(tareMg, 'mg'))
-        : words.net(pansWords.amount(netMg, 'mg'), Math.round(netMg / each))
+        ? words.forms.tare(words.amount(tareMg, 'mg'))
+        : words.forms.net(words.amount(netMg, 'mg'), Math.round(netMg / each))
   return (
     <div className={forms.amount}>
       {weight ? (
         <label className={forms.weight}>
-          {words.byWeight}
+          {words.forms.byWeight}
           <span>
             <input
               inputMode="decimal"
@@ -56,16 +56,16 @@ export function PutAmount({ state, put, target, isTyped, onTyped }: PutAmountPro
                 aria-pressed={weight.unit === one}
                 onClick={() => put.setWeight({ ...weight, unit: one })}
               >
-                {words.unit[one]}
+                {words.forms.unit[one]}
               </button>
             ))}
           </span>
         </label>
       ) : (
         <PortionSteps
-          label={words.goesIn}
+          label={words.forms.goesIn}
           value={put.portions}
-          amount={pansWords.amount(amountOf(state, target.component, put.portions), unit)}
+          amount={words.amount(amountOf(state, target.component, put.portions), unit)}
           least={1}
           most={put.most}
           onChange={put.setPortions}
@@ -81,7 +81,7 @@ export function PutAmount({ state, put, target, isTyped, onTyped }: PutAmountPro
             put.setWeight(weight ? null : { text: '', unit: 'lb' })
           }}
         >
-          {weight ? words.notWeighed : words.byWeight}
+          {weight ? words.forms.notWeighed : words.forms.byWeight}
         </button>
       )}
     </div>

@@ -7,6 +7,7 @@ import { PutAmount } from '#components/pans/put-amount.tsx'
 import { PutFrom } from '#components/pans/put-from.tsx'
 import { ReadingPad } from '#components/pans/reading-pad.tsx'
 import { ReadyNote } from '#components/pans/ready-note.tsx'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { type PutTarget, usePut } from '#components/pans/use-put.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { componentOf, findPan } from '#lib/menu/find.ts'
@@ -17,8 +18,6 @@ import type { RunningState } from '#lib/service/state.ts'
 import { firstDayIs } from '#lib/views/dates-asked.ts'
 import { usualLoads } from '#lib/views/pans-to-do.ts'
 import { washingMatters } from '#lib/views/product-before.ts'
-import { dateWords } from '#lib/words/dates-en.ts'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
 
 const freeBackup = (state: RunningState, component: string): string | null =>
   state.station.backups.find(
@@ -46,6 +45,7 @@ interface PutJobProps
 
 /** What goes in, how much of it, and its reading: one press once all of it is there. */
 function PutJob(props: PutJobProps) {
+  const words = useFoodWords()
   const { state, acting, now, choose, onBack, target, before, asksWashed, behind } = props
   const put = usePut(state, target, now)
   const [isTyped, onTyped] = useState(false)
@@ -67,7 +67,7 @@ function PutJob(props: PutJobProps) {
         <DatesStep
           {...{ state, now, firstDay, batch }}
           said={put.dates}
-          none={put.isFromPack ? dateWords.noneOfPack : dateWords.none}
+          none={put.isFromPack ? words.dates.noneOfPack : words.dates.none}
           onSaid={(said) => {
             put.setDates(said)
             setDating(false)
@@ -77,13 +77,13 @@ function PutJob(props: PutJobProps) {
         <div className={forms.what}>
           {behind !== null && put.source?.kind === 'batch' && (
             <div className={forms.care}>
-              <p>{words.putBehindWhy}</p>
+              <p>{words.forms.putBehindWhy}</p>
               <button
                 type="button"
                 className={forms.small}
                 onClick={() => choose({ kind: 'food', food: { task: 'fill-backup', id: behind } })}
               >
-                {words.putBehind}
+                {words.forms.putBehind}
               </button>
             </div>
           )}
@@ -93,7 +93,7 @@ function PutJob(props: PutJobProps) {
             <DatesButton
               said={put.dates}
               firstDay={firstDay}
-              unless={put.isFromPack ? dateWords.packNotSaid : dateWords.notSaid}
+              unless={put.isFromPack ? words.dates.packNotSaid : words.dates.notSaid}
               onOpen={() => setDating(true)}
             />
           )}
@@ -105,7 +105,7 @@ function PutJob(props: PutJobProps) {
                 checked={put.washed}
                 onChange={(event) => put.setWashed(event.target.checked)}
               />
-              {words.washed}
+              {words.forms.washed}
             </label>
           )}
           <div className={forms.send}>
@@ -134,7 +134,9 @@ function PutJob(props: PutJobProps) {
           }
         />
       ) : (
-        <p className={forms.aside}>{put.source?.heldBy === 'dry' ? words.noReadingNeeded : ''}</p>
+        <p className={forms.aside}>
+          {put.source?.heldBy === 'dry' ? words.forms.noReadingNeeded : ''}
+        </p>
       )}
     </div>
   )
@@ -142,6 +144,7 @@ function PutJob(props: PutJobProps) {
 
 /** Loads, changes or tops up a pan of the line. */
 export function PutForm({ state, acting, food, now, choose, onBack }: FormProps<'put'>) {
+  const words = useFoodWords()
   const { pan: id, way } = food
   const pan = findPan(state.station, id)
   const held = state.pans[id]
@@ -159,10 +162,10 @@ export function PutForm({ state, acting, food, now, choose, onBack }: FormProps<
     else onBack()
   }
   const before = isTopUp
-    ? words.topUpWhy
+    ? words.forms.topUpWhy
     : held.amount > 0
-      ? words.oldGoesAway(Math.round(held.amount / portion))
-      : words.oldEmpty
+      ? words.forms.oldGoesAway(Math.round(held.amount / portion))
+      : words.forms.oldEmpty
   const command = (told: Told, washed: boolean): Command => {
     const { weighedMg, heldBy, ...added } = told
     if (isTopUp) return { type: 'topUp', pan: id, ...added }
@@ -190,9 +193,9 @@ export function PutForm({ state, acting, food, now, choose, onBack }: FormProps<
         heldBy: isTopUp ? (held.food?.heldBy ?? null) : null,
         isWhole: !isTopUp,
       }}
-      send={away > 0 ? words.changeSend(away) : words.put[way]}
+      send={away > 0 ? words.forms.changeSend(away) : words.forms.put[way]}
       behind={away > 0 ? freeBackup(state, pan.component) : null}
-      done={words.isLoaded(name)}
+      done={words.forms.isLoaded(name)}
       asksWashed={way === 'load' && washingMatters(state, id)}
     />
   )
@@ -200,6 +203,7 @@ export function PutForm({ state, acting, food, now, choose, onBack }: FormProps<
 
 /** Fills a back-up pan, so that it stands ready. */
 export function FillForm({ state, acting, food, now, choose, onBack }: FormProps<'fill-backup'>) {
+  const words = useFoodWords()
   const backup = findBackup(state.station, food.id)
   if (!backup) return null
   const { component } = backup
@@ -218,8 +222,8 @@ export function FillForm({ state, acting, food, now, choose, onBack }: FormProps
     <PutJob
       {...{ state, acting, now, choose, onBack, command }}
       target={{ component, id: food.id, usual: usual ?? 1, holds: 0, heldBy: null, isWhole: true }}
-      send={words.fill}
-      done={words.isFilled(name)}
+      send={words.forms.fill}
+      done={words.forms.isFilled(name)}
       before=""
       asksWashed={false}
       behind={null}

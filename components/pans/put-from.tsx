@@ -1,12 +1,10 @@
 import type { Choose } from '#components/pans/chosen.ts'
 import forms from '#components/pans/forms.module.css'
 import { sayLastUse } from '#components/pans/pan-facts.ts'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import type { Put } from '#components/pans/use-put.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { isOutOfTurn, type PutSource } from '#lib/views/put-sources.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
-import { safetyWords } from '#lib/words/safety-en.ts'
 
 interface PutFromProps {
   readonly state: RunningState
@@ -17,29 +15,30 @@ interface PutFromProps {
 
 /** What could go in, what is to be used first, and why something can't. */
 export function PutFrom({ state, put, choose, component }: PutFromProps) {
-  const time = (at: number) => sayTime(at, state.station.timeZone)
+  const words = useFoodWords()
+  const time = (at: number) => words.sayTime(at, state.station.timeZone)
   const each = state.portions[component]?.amount ?? 1
   const count = (amount: number) => Math.floor(amount / each)
   const lastUse = ({ useBy: ends }: Exclude<PutSource, { kind: 'plain' }>) =>
-    sayLastUse(state, { useBy: ends, throwOutAt: null })
+    sayLastUse(words, state, { useBy: ends, throwOutAt: null })
   const said = (source: PutSource): { name: string; more: string; off: boolean } => {
     if (source.kind === 'plain')
       return source.heldBy === 'dry'
-        ? { name: words.asItCame, more: words.asItCameWhy, off: false }
-        : { name: words.fromPack, more: words.fromPackWhy, off: false }
+        ? { name: words.forms.asItCame, more: words.forms.asItCameWhy, off: false }
+        : { name: words.forms.fromPack, more: words.forms.fromPackWhy, off: false }
     if (source.kind === 'backup')
       return {
-        name: words.backupPan(source.kept, source.guarded),
-        more: [words.backupLeft(count(source.amount)), ...lastUse(source)].join(', '),
+        name: words.forms.backupPan(source.kept, source.guarded),
+        more: [words.forms.backupLeft(count(source.amount)), ...lastUse(source)].join(', '),
         off: false,
       }
     return {
-      name: words.batchMade(time(source.finishedAt)),
+      name: words.forms.batchMade(time(source.finishedAt)),
       more: source.problem
-        ? safetyWords.load(source.problem, time)
+        ? words.safety.load(source.problem, time)
         : [
-            words.portions(count(source.amount)),
-            ...(source.isFirst ? [words.firstOut] : []),
+            words.forms.portions(count(source.amount)),
+            ...(source.isFirst ? [words.forms.firstOut] : []),
             ...lastUse(source),
           ].join(', '),
       off: source.problem !== null,
@@ -48,7 +47,7 @@ export function PutFrom({ state, put, choose, component }: PutFromProps) {
   const isNone = put.sources.length === 0
   return (
     <fieldset className={forms.choices}>
-      <legend>{words.whatGoesIn}</legend>
+      <legend>{words.forms.whatGoesIn}</legend>
       {put.sources.map((source) => {
         const { name, more, off } = said(source)
         return (
@@ -64,15 +63,17 @@ export function PutFrom({ state, put, choose, component }: PutFromProps) {
           </button>
         )
       })}
-      {put.source && isOutOfTurn(put.source) && <p className={forms.warn}>{words.olderStays}</p>}
+      {put.source && isOutOfTurn(put.source) && (
+        <p className={forms.warn}>{words.forms.olderStays}</p>
+      )}
       {isNone && (
         <>
-          <p className={forms.warn}>{words.needsBatch}</p>
+          <p className={forms.warn}>{words.forms.needsBatch}</p>
           <button
             type="button"
             onClick={() => choose({ kind: 'food', food: { task: 'start-batch', component } })}
           >
-            <b>{words.startBatch}</b>
+            <b>{words.forms.startBatch}</b>
           </button>
         </>
       )}

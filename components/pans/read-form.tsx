@@ -3,6 +3,7 @@ import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { ReadingPad } from '#components/pans/reading-pad.tsx'
 import { ReadyNote } from '#components/pans/ready-note.tsx'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { componentOf } from '#lib/menu/find.ts'
@@ -10,13 +11,10 @@ import { batchHeldBy } from '#lib/service/batch-watch.ts'
 import { componentIn, stockOf } from '#lib/service/held-stock.ts'
 import { foodTimes } from '#lib/views/food-times.ts'
 import { holdingLimit, readingOf } from '#lib/views/reading-entry.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
-import { pansWords } from '#lib/words/pans-en.ts'
-import { sayDegrees } from '#lib/words/reading-en.ts'
 
 /** A reading of a pan that stands on the line or behind it, or of a batch that waits. */
 export function ReadForm({ state, acting, food, now, onBack }: FormProps<'read'>) {
+  const words = useFoodWords()
   const { what, id } = food
   const batch = what === 'batch' ? state.batches[id] : undefined
   const stock = what === 'batch' ? undefined : stockOf(state, what, id)
@@ -37,7 +35,7 @@ export function ReadForm({ state, acting, food, now, onBack }: FormProps<'read'>
     isHeld ? holdingLimit(state.station, component, heldBy) : null,
   )
   const settled = useSettled(id)
-  const time = (at: number) => sayTime(at, state.station.timeZone)
+  const time = (at: number) => words.sayTime(at, state.station.timeZone)
   const times = foodTimes(state, what, id, now)
   const earlier = (batch ?? stock)?.readings.slice(-4) ?? []
   const isOut = form.judged.verdict === 'not-met'
@@ -45,7 +43,7 @@ export function ReadForm({ state, acting, food, now, onBack }: FormProps<'read'>
     const reading = readingOf(form.entry)
     if (!reading || !settled() || acting.busy) return
     const initials = form.entry.initials.trim()
-    const said = words.readDone(foodName(state, id), sayDegrees(reading))
+    const said = words.forms.readDone(foodName(state, id), words.sayDegrees(reading))
     if (await acting.act({ type: 'readTemperature', what, id, reading, initials }, said)) {
       form.remember()
       onBack()
@@ -56,21 +54,23 @@ export function ReadForm({ state, acting, food, now, onBack }: FormProps<'read'>
       <div className={forms.what}>
         <p>
           {times?.newest
-            ? words.newest(sayDegrees(times.newest.temperature), time(times.newest.at))
-            : words.never}{' '}
-          {times?.nextBy ? words.nextBy(time(times.nextBy)) : ''}
+            ? words.forms.newest(words.sayDegrees(times.newest.temperature), time(times.newest.at))
+            : words.forms.never}{' '}
+          {times?.nextBy ? words.forms.nextBy(time(times.nextBy)) : ''}
         </p>
         <p className={forms.large}>
-          {form.places.includes('middle-stirred') ? words.readHow : words.readPiece}
+          {form.places.includes('middle-stirred') ? words.forms.readHow : words.forms.readPiece}
         </p>
         {earlier.length > 1 && (
           <ul className={forms.plain}>
             {earlier.map((one) => (
-              <li key={one.at}>{pansWords.read(sayDegrees(one.temperature), time(one.at))}</li>
+              <li key={one.at}>{words.read(words.sayDegrees(one.temperature), time(one.at))}</li>
             ))}
           </ul>
         )}
-        {times?.offSale && <p className={forms.warn}>{words.resolveWhy[times.offSale.why]}</p>}
+        {times?.offSale && (
+          <p className={forms.warn}>{words.forms.resolveWhy[times.offSale.why]}</p>
+        )}
         <div className={forms.send}>
           <ReadyNote form={form} />
           <button
@@ -79,7 +79,7 @@ export function ReadForm({ state, acting, food, now, onBack }: FormProps<'read'>
             disabled={acting.busy || !form.judged.isReady}
             onClick={() => void act()}
           >
-            {isOut ? words.readOut : words.readSend}
+            {isOut ? words.forms.readOut : words.forms.readSend}
           </button>
         </div>
       </div>

@@ -1,11 +1,10 @@
 import { NumberPad } from '#components/pans/number-pad.tsx'
 import styles from '#components/pans/reading-pad.module.css'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import type { ReadingForm } from '#components/pans/use-reading.ts'
 import { typed } from '#lib/quantity/number-pad.ts'
 import { SCALES } from '#lib/safety/temperature.ts'
 import { writtenOf } from '#lib/views/reading-entry.ts'
-import { readingWords as words } from '#lib/words/reading-pad-en.ts'
-import { safetyWords } from '#lib/words/safety-en.ts'
 
 interface ReadingPadProps {
   readonly form: ReadingForm
@@ -24,21 +23,22 @@ interface ReadingPadProps {
 
 /** Asked before it is sent, in words at the place: "Did you mean °F?" */
 function Question({ form: { entry, judged, change } }: ReadingPadProps) {
+  const words = useFoodWords()
   const { question, temperature } = judged
   if (!question || !temperature) return null
   return (
     <div className={styles.question} role="alert">
-      <p>{safetyWords.question(question, temperature)}</p>
+      <p>{words.safety.question(question, temperature)}</p>
       {question.code === 'did-you-mean' && (
         <div>
           <button type="button" onClick={() => change({ scale: question.scale })}>
-            {words.yesMeant(question.scale)}
+            {words.readings.yesMeant(question.scale)}
           </button>
           <button
             type="button"
             onClick={() => (question.must ? change({ text: '' }) : change({ confirmed: true }))}
           >
-            {question.must ? words.readAgain : words.noMeant(entry.scale)}
+            {question.must ? words.readings.readAgain : words.readings.noMeant(entry.scale)}
           </button>
         </div>
       )}
@@ -53,28 +53,30 @@ export function ReadingPad({
   isSignature = false,
   weight = null,
 }: ReadingPadProps) {
+  const words = useFoodWords()
   const { entry, judged, limit, places, offers, change } = form
   const typesWeight = weight?.isTyped === true
   return (
-    <section className={styles.reading} aria-label={words.temperature}>
+    <section className={styles.reading} aria-label={words.readings.temperature}>
       <output className={styles.display} data-verdict={judged.verdict ?? 'none'}>
         <b>
-          {entry.text === '' ? '–' : entry.text.replace('-', '−')} {words.scale(entry.scale)}
+          {entry.text === '' ? '–' : entry.text.replace('-', '−')}{' '}
+          {words.readings.scale(entry.scale)}
         </b>
-        <span>{judged.verdict ? words.verdict[judged.verdict] : ''}</span>
+        <span>{judged.verdict ? words.readings.verdict[judged.verdict] : ''}</span>
       </output>
       {limit && (
         <p className={styles.limit}>
           <b>
-            {words.limitIs} {words.limit(limit, entry.scale)}
+            {words.readings.limitIs} {words.readings.limit(limit, entry.scale)}
           </b>{' '}
-          <small>{safetyWords.paragraph(writtenOf(limit))}</small>
+          <small>{words.safety.paragraph(writtenOf(limit))}</small>
         </p>
       )}
       <Question form={form} />
       {weight && (
         <fieldset className={styles.where}>
-          <legend className="visually-hidden">{words.types}</legend>
+          <legend className="visually-hidden">{words.readings.types}</legend>
           {[false, true].map((is) => (
             <button
               key={String(is)}
@@ -82,7 +84,7 @@ export function ReadingPad({
               aria-pressed={weight.isTyped === is}
               onClick={() => weight.onTyped(is)}
             >
-              {is ? words.typesWeight : words.typesTemperature}
+              {is ? words.readings.typesWeight : words.readings.typesTemperature}
             </button>
           ))}
         </fieldset>
@@ -100,12 +102,12 @@ export function ReadingPad({
                 aria-pressed={entry.scale === scale}
                 onClick={() => change({ scale })}
               >
-                {words.scale(scale)}
+                {words.readings.scale(scale)}
               </button>
             ))}
             <button
               type="button"
-              aria-label={words.minus}
+              aria-label={words.readings.minus}
               onClick={() => change({ text: typed(entry.text, '-') })}
             >
               −
@@ -115,7 +117,7 @@ export function ReadingPad({
       />
       {judged.question === null && (
         <fieldset className={styles.where}>
-          <legend className="visually-hidden">{words.where}</legend>
+          <legend className="visually-hidden">{words.readings.where}</legend>
           {places.map((where) => (
             <button
               key={where}
@@ -123,7 +125,7 @@ export function ReadingPad({
               aria-pressed={entry.where === where}
               onClick={() => change({ where })}
             >
-              {words.whereIs[where]}
+              {words.readings.whereIs[where]}
             </button>
           ))}
         </fieldset>
@@ -131,7 +133,7 @@ export function ReadingPad({
       <div className={styles.fields}>
         {asksHeld && (
           <label>
-            {words.held}
+            {words.readings.held}
             <input
               inputMode="numeric"
               maxLength={5}
@@ -142,7 +144,7 @@ export function ReadingPad({
         )}
         <div>
           <label>
-            {words.probe}
+            {words.readings.probe}
             <input
               maxLength={40}
               value={entry.probe}
@@ -151,13 +153,13 @@ export function ReadingPad({
           </label>
           {entry.probe === '' && (
             <button type="button" onClick={() => change({ probe: offers.probe })}>
-              {words.offered(offers.probe)}
+              {words.readings.offered(offers.probe)}
             </button>
           )}
         </div>
         <div>
           <label>
-            {words.initials}
+            {words.readings.initials}
             <input
               maxLength={6}
               autoCapitalize="characters"
@@ -168,7 +170,7 @@ export function ReadingPad({
           </label>
           {entry.initials === '' && offers.initials !== '' && !isSignature && (
             <button type="button" onClick={() => change({ initials: offers.initials })}>
-              {words.offered(offers.initials)}
+              {words.readings.offered(offers.initials)}
             </button>
           )}
         </div>

@@ -6,6 +6,7 @@ import forms from '#components/pans/forms.module.css'
 import { sayHandedOver } from '#components/pans/handed-over-said.ts'
 import { MinuteSteps } from '#components/pans/minute-steps.tsx'
 import { ReadingPad } from '#components/pans/reading-pad.tsx'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useReading } from '#components/pans/use-reading.ts'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
 import type { WayOut } from '#lib/safety/holding.ts'
@@ -14,12 +15,6 @@ import { componentIn, stockOf } from '#lib/service/held-stock.ts'
 import { batchWays, waysFor } from '#lib/service/ways-out.ts'
 import { handedOverListOf } from '#lib/views/handed-over-with.ts'
 import { heatAgainLimit, heatReadingOf } from '#lib/views/reading-entry.ts'
-import { batchWords } from '#lib/words/batches-en.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
-import { handedOverWords as handedOver } from '#lib/words/handed-over-en.ts'
-import { readingWords } from '#lib/words/reading-pad-en.ts'
-import { safetyWords } from '#lib/words/safety-en.ts'
 
 type Way = WayOut['way']
 
@@ -30,6 +25,7 @@ interface WaySaid {
 
 /** What is off sale: the ways that the code allows, of which the person in charge takes one. */
 export function ResolveForm({ state, acting, food, now, choose, onBack }: FormProps<'resolve'>) {
+  const words = useFoodWords()
   const { what, id } = food
   const held = what === 'batch' ? state.batches[id] : stockOf(state, what, id)
   const offSale = held?.offSale ?? null
@@ -39,19 +35,19 @@ export function ResolveForm({ state, acting, food, now, choose, onBack }: FormPr
   const form = useReading(state, component, 'reheating', heatAgainLimit(state.station, place))
   const [passphrase, setPassphrase] = useState('')
   const [hours, setHours] = useState(6)
-  const time = (at: number) => sayTime(at, state.station.timeZone)
+  const time = (at: number) => words.sayTime(at, state.station.timeZone)
   const ways: readonly WaySaid[] =
     offSale?.why === 'cooling-missed'
       ? batchWays(state, id, now).flatMap((one): WaySaid[] =>
           one === 'discard'
-            ? [{ id: 'discard', label: safetyWords.coolingWay.discard }]
+            ? [{ id: 'discard', label: words.safety.coolingWay.discard }]
             : one === 'reheat-and-cool-again'
-              ? [{ id: 'reheat', label: safetyWords.coolingWay[one] }]
+              ? [{ id: 'reheat', label: words.safety.coolingWay[one] }]
               : [],
         )
       : waysFor(state, what, id, now).map((one) => ({
           id: one.way,
-          label: safetyWords.way(one, time),
+          label: words.safety.way(one, time),
         }))
   const [chosen, setChosen] = useState<Way | null>(null)
   const way = ways.some((one) => one.id === chosen) ? chosen : null
@@ -71,26 +67,26 @@ export function ResolveForm({ state, acting, food, now, choose, onBack }: FormPr
       ...(reading ? { reading, place, initials: form.entry.initials.trim() } : {}),
       ...(isCooledAgain ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
     } as const
-    if (!(await acting.act(command, words.resolved(foodName(state, id)), proof))) return
+    if (!(await acting.act(command, words.forms.resolved(foodName(state, id)), proof))) return
     if (isHeated) form.remember()
     if (list) choose({ kind: 'food', food: { task: 'handed-over', what, id } })
     else if (way === 'discard') choose({ kind: 'food', food: { task: 'throw-out', early: null } })
     else onBack()
   }
-  if (!offSale) return <p>{words.resolveNot}</p>
+  if (!offSale) return <p>{words.forms.resolveNot}</p>
   const canRead = offSale.why === 'reading-missed'
   return (
     <form className={isHeated ? forms.two : forms.one} onSubmit={(event) => void act(event)}>
       <div className={forms.what}>
         <p className={forms.warn}>
-          {words.resolveWhy[offSale.why]}{' '}
+          {words.forms.resolveWhy[offSale.why]}{' '}
           {offSale.lastGoodAt === null
-            ? words.resolveNoGood
-            : words.resolveLastGood(time(offSale.lastGoodAt))}
+            ? words.forms.resolveNoGood
+            : words.forms.resolveLastGood(time(offSale.lastGoodAt))}
         </p>
         {list && (
           <p className={forms.care}>
-            {sayHandedOver(state, list)} {handedOver.who}
+            {sayHandedOver(words, state, list)} {words.givenOut.who}
           </p>
         )}
         {list && (
@@ -99,7 +95,7 @@ export function ResolveForm({ state, acting, food, now, choose, onBack }: FormPr
             className={forms.small}
             onClick={() => choose({ kind: 'food', food: { task: 'handed-over', what, id } })}
           >
-            {handedOver.open}
+            {words.givenOut.open}
           </button>
         )}
         {canRead && (
@@ -108,22 +104,31 @@ export function ResolveForm({ state, acting, food, now, choose, onBack }: FormPr
             className={forms.small}
             onClick={() => choose({ kind: 'food', food: { task: 'read', what, id } })}
           >
-            {words.behindRead}
+            {words.forms.behindRead}
           </button>
         )}
-        <ChoiceRow legend={words.resolveWho} options={ways} value={way} onChange={setChosen} />
+        <ChoiceRow
+          legend={words.forms.resolveWho}
+          options={ways}
+          value={way}
+          onChange={setChosen}
+        />
         {isCooledAgain && (
           <MinuteSteps
-            label={batchWords.coolPresent}
+            label={words.batches.coolPresent}
             shown={time(now + hours * HOUR_MS)}
             steps={[-1, 1]}
             onStep={(by) => setHours(Math.max(1, Math.min(12, hours + by)))}
           />
         )}
-        <PassphraseField label={words.passphrase} value={passphrase} onChange={setPassphrase} />
+        <PassphraseField
+          label={words.forms.passphrase}
+          value={passphrase}
+          onChange={setPassphrase}
+        />
         <div className={forms.send}>
           <p className={forms.ready}>
-            <small>{readingWords.decides}</small>
+            <small>{words.readings.decides}</small>
           </p>
           <button
             type="submit"
@@ -132,7 +137,7 @@ export function ResolveForm({ state, acting, food, now, choose, onBack }: FormPr
               acting.busy || way === null || passphrase === '' || (isHeated && !form.judged.isReady)
             }
           >
-            {words.resolveSend}
+            {words.forms.resolveSend}
           </button>
         </div>
       </div>

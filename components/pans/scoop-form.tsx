@@ -2,24 +2,23 @@ import { useState } from 'react'
 import { ChoiceRow } from '#components/pans/choice-row.tsx'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Measures, ScoopChoice } from '#lib/stock/nearest-scoop.ts'
 import { isFarOff, percentOff, scoopChoices } from '#lib/stock/scoop-choices.ts'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
-import { panRuleWords } from '#lib/words/pan-rules-en.ts'
-import { pansWords } from '#lib/words/pans-en.ts'
 
 const keyOf = ({ measures }: ScoopChoice): string =>
   measures.map(({ id, count }) => `${count} ${id}`).join(' ')
 
 /** A missing scoop: what stands in, how far off it is, and how many portions are left with it. */
 export function ScoopForm({ state, acting, food, onBack }: FormProps<'scoop'>) {
+  const words = useFoodWords()
   const { component } = food
   const [washed, setWashed] = useState(false)
   const name = nameIn(state.station)
   const tool = (id: string) => state.station.tools.find((one) => one.id === id)?.name ?? name(id)
-  const said = { weight: (mg: number) => pansWords.amount(mg, 'mg'), name: tool }
+  const said = { weight: (mg: number) => words.amount(mg, 'mg'), name: tool }
   const measures = (list: readonly Measures[]) =>
     list.map(({ id, count }) => `${count} × ${tool(id)}`).join(' + ')
   const standIn = state.standIns[component]
@@ -33,9 +32,9 @@ export function ScoopForm({ state, acting, food, onBack }: FormProps<'scoop'>) {
   const isYes = picked !== null && yes === keyOf(picked)
   const lack =
     picked === null
-      ? words.scoopLackChoice
+      ? words.forms.scoopLackChoice
       : isFarOff(picked.error) && !isYes
-        ? words.scoopLackYes
+        ? words.forms.scoopLackYes
         : null
   const settled = useSettled(component)
   const act = async () => {
@@ -43,7 +42,7 @@ export function ScoopForm({ state, acting, food, onBack }: FormProps<'scoop'>) {
     const isDone = standIn
       ? await acting.act(
           { type: 'scoopBack', component, washed },
-          pansWords.done.scoopBack(name(component)),
+          words.done.scoopBack(name(component)),
         )
       : picked !== null &&
         (await acting.act(
@@ -53,21 +52,21 @@ export function ScoopForm({ state, acting, food, onBack }: FormProps<'scoop'>) {
             measures: picked.measures,
             ...(isYes ? { yes: true } : {}),
           },
-          words.scoopUsed(name(component)),
+          words.forms.scoopUsed(name(component)),
         ))
     if (isDone) onBack()
   }
   if (standIn)
     return (
       <div className={forms.one}>
-        <p>{words.scoopStandIn(measures(standIn.measures))}</p>
+        <p>{words.forms.scoopStandIn(measures(standIn.measures))}</p>
         <label className={forms.check}>
           <input
             type="checkbox"
             checked={washed}
             onChange={(event) => setWashed(event.target.checked)}
           />
-          {words.scoopWashed}
+          {words.forms.scoopWashed}
         </label>
         <div className={forms.send}>
           <button
@@ -76,22 +75,22 @@ export function ScoopForm({ state, acting, food, onBack }: FormProps<'scoop'>) {
             disabled={acting.busy}
             onClick={() => void act()}
           >
-            {words.scoopBackSend}
+            {words.forms.scoopBackSend}
           </button>
         </div>
       </div>
     )
-  if (!offered) return <p className={forms.warn}>{words.scoopNone}</p>
+  if (!offered) return <p className={forms.warn}>{words.forms.scoopNone}</p>
   return (
     <div className={forms.one}>
       {offered.choices.length === 0 ? (
-        <p className={forms.warn}>{panRuleWords.nearest({ best: null, notLent: [] }, said)}</p>
+        <p className={forms.warn}>{words.panRules.nearest({ best: null, notLent: [] }, said)}</p>
       ) : (
         <ChoiceRow
-          legend={words.scoopChoose}
+          legend={words.forms.scoopChoose}
           options={offered.choices.map((one) => ({
             id: keyOf(one),
-            ...panRuleWords.choice(one, said),
+            ...words.panRules.choice(one, said),
           }))}
           value={picked && keyOf(picked)}
           onChange={(key) => {
@@ -100,7 +99,7 @@ export function ScoopForm({ state, acting, food, onBack }: FormProps<'scoop'>) {
           }}
         />
       )}
-      <p>{words.scoopOwn(said.weight(state.portions[component]?.amount ?? 0))}</p>
+      <p>{words.forms.scoopOwn(said.weight(state.portions[component]?.amount ?? 0))}</p>
       {picked && isFarOff(picked.error) && (
         <label className={forms.check}>
           <input
@@ -108,20 +107,20 @@ export function ScoopForm({ state, acting, food, onBack }: FormProps<'scoop'>) {
             checked={isYes}
             onChange={(event) => setYes(event.target.checked ? keyOf(picked) : null)}
           />
-          {words.scoopFarOff(percentOff(picked.error))}
+          {words.forms.scoopFarOff(percentOff(picked.error))}
         </label>
       )}
       {offered.notLent.length > 0 && (
         <>
-          <h3 className={forms.legend}>{words.scoopNot}</h3>
+          <h3 className={forms.legend}>{words.forms.scoopNot}</h3>
           <ul className={forms.plain}>
             {offered.notLent.map((one) => (
-              <li key={one.id}>{panRuleWords.notLent(one, said)}</li>
+              <li key={one.id}>{words.panRules.notLent(one, said)}</li>
             ))}
           </ul>
         </>
       )}
-      <p className={forms.note}>{words.scoopUseWhy}</p>
+      <p className={forms.note}>{words.forms.scoopUseWhy}</p>
       <div className={forms.send}>
         {choices.length > 0 && lack !== null && <p className={forms.ready}>{lack}</p>}
         <button
@@ -130,7 +129,7 @@ export function ScoopForm({ state, acting, food, onBack }: FormProps<'scoop'>) {
           disabled={acting.busy || lack !== null}
           onClick={() => void act()}
         >
-          {words.scoopUse}
+          {words.forms.scoopUse}
         </button>
       </div>
     </div>

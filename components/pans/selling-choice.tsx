@@ -1,7 +1,7 @@
 import type { Acting } from '#components/live/acting.ts'
 import styles from '#components/pans/panel.module.css'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
-import { pansWords as words } from '#lib/words/pans-en.ts'
 
 interface SellingChoiceProps {
   readonly what: 'component' | 'item'
@@ -24,6 +24,7 @@ export function SellingChoice({
   acting,
   onBack,
 }: SellingChoiceProps) {
+  const words = useFoodWords()
   const settled = useSettled(id)
   const act = async () => {
     if (!settled() || acting.busy) return

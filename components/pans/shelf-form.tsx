@@ -6,6 +6,7 @@ import forms from '#components/pans/forms.module.css'
 import { sayHandedOver } from '#components/pans/handed-over-said.ts'
 import { ReadingPad } from '#components/pans/reading-pad.tsx'
 import { ReadyNote } from '#components/pans/ready-note.tsx'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useReading } from '#components/pans/use-reading.ts'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
 import { useSettled } from '#components/ui/settled.ts'
@@ -13,12 +14,6 @@ import { SHELF, shelfHeldBy } from '#lib/service/shelf.ts'
 import { shelfNext } from '#lib/service/shelf-reading.ts'
 import { handedOverListOf } from '#lib/views/handed-over-with.ts'
 import { readingOf, shelfLimit } from '#lib/views/reading-entry.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
-import { handedOverWords as handedOver } from '#lib/words/handed-over-en.ts'
-import { sayDegrees } from '#lib/words/reading-en.ts'
-import { readingWords } from '#lib/words/reading-pad-en.ts'
-import { shelfWords } from '#lib/words/shelf-en.ts'
 
 type Props = FormProps<'shelf'>
 
@@ -26,6 +21,7 @@ const WAYS = ['discard', 'time-only'] as const
 
 /** What stood there as it was read out of limits: the person in charge takes one of the ways. */
 function DecideShelf({ state, acting, choose, onBack }: Props) {
+  const words = useFoodWords()
   const [passphrase, setPassphrase] = useState('')
   const [way, setWay] = useState<(typeof WAYS)[number] | null>(null)
   const ways = WAYS.filter((one) => one === 'discard' || state.station.safety.timeProcedure)
@@ -40,7 +36,8 @@ function DecideShelf({ state, acting, choose, onBack }: Props) {
     if (way === null || acting.busy) return
     const proof = { passphrase }
     setPassphrase('')
-    if (!(await acting.act({ type: 'resolveShelf', way }, shelfWords.decided, proof))) return
+    if (!(await acting.act({ type: 'resolveShelf', way }, words.waitingShelf.decided, proof)))
+      return
     if (list) choose(toAnswer)
     else if (way === 'discard') choose({ kind: 'food', food: { task: 'throw-out', early: null } })
     else onBack()
@@ -48,39 +45,39 @@ function DecideShelf({ state, acting, choose, onBack }: Props) {
   return (
     <form className={forms.one} onSubmit={(event) => void act(event)}>
       <p className={forms.warn}>
-        {shelfWords.out}{' '}
+        {words.waitingShelf.out}{' '}
         {lastGoodAt === null
-          ? words.resolveNoGood
-          : words.resolveLastGood(sayTime(lastGoodAt, state.station.timeZone))}
+          ? words.forms.resolveNoGood
+          : words.forms.resolveLastGood(words.sayTime(lastGoodAt, state.station.timeZone))}
       </p>
       {list && (
         <p className={forms.care}>
-          {sayHandedOver(state, list)} {handedOver.who}
+          {sayHandedOver(words, state, list)} {words.givenOut.who}
         </p>
       )}
       {list && (
         <button type="button" className={forms.small} onClick={() => choose(toAnswer)}>
-          {handedOver.open}
+          {words.givenOut.open}
         </button>
       )}
       <ChoiceRow
-        legend={words.resolveWho}
-        options={ways.map((id) => ({ id, label: shelfWords.way[id] }))}
+        legend={words.forms.resolveWho}
+        options={ways.map((id) => ({ id, label: words.waitingShelf.way[id] }))}
         value={way}
         onChange={setWay}
       />
-      <p>{shelfWords.thenRead}</p>
-      <PassphraseField label={words.passphrase} value={passphrase} onChange={setPassphrase} />
+      <p>{words.waitingShelf.thenRead}</p>
+      <PassphraseField label={words.forms.passphrase} value={passphrase} onChange={setPassphrase} />
       <div className={forms.send}>
         <p className={forms.ready}>
-          <small>{readingWords.decides}</small>
+          <small>{words.readings.decides}</small>
         </p>
         <button
           type="submit"
           className={forms.main}
           disabled={acting.busy || way === null || passphrase === ''}
         >
-          {words.resolveSend}
+          {words.forms.resolveSend}
         </button>
       </div>
     </form>
@@ -88,6 +85,7 @@ function DecideShelf({ state, acting, choose, onBack }: Props) {
 }
 
 function ReadShelf({ state, acting, onBack }: Props) {
+  const words = useFoodWords()
   const held = shelfHeldBy(state) ?? 'hot'
   const form = useReading(
     state,
@@ -96,7 +94,7 @@ function ReadShelf({ state, acting, onBack }: Props) {
     shelfLimit(state.station, held),
   )
   const settled = useSettled('shelf')
-  const time = (at: number) => sayTime(at, state.station.timeZone)
+  const time = (at: number) => words.sayTime(at, state.station.timeZone)
   const newest = state.shelf?.newest
   const next = shelfNext(state)
   const isOut = form.judged.verdict === 'not-met'
@@ -104,7 +102,7 @@ function ReadShelf({ state, acting, onBack }: Props) {
     const reading = readingOf(form.entry)
     if (!reading || !settled() || acting.busy) return
     const initials = form.entry.initials.trim()
-    const said = shelfWords.done(sayDegrees(reading))
+    const said = words.waitingShelf.done(words.sayDegrees(reading))
     if (await acting.act({ type: 'readShelf', reading, initials }, said)) {
       form.remember()
       onBack()
@@ -114,12 +112,14 @@ function ReadShelf({ state, acting, onBack }: Props) {
     <div className={forms.two}>
       <div className={forms.what}>
         <p>
-          {shelfWords.held[held]}{' '}
-          {newest ? words.newest(sayDegrees(newest.temperature), time(newest.at)) : words.never}{' '}
-          {next ? words.nextBy(time(next.dueAt)) : ''}
+          {words.waitingShelf.held[held]}{' '}
+          {newest
+            ? words.forms.newest(words.sayDegrees(newest.temperature), time(newest.at))
+            : words.forms.never}{' '}
+          {next ? words.forms.nextBy(time(next.dueAt)) : ''}
         </p>
-        {!next && <p className={forms.warn}>{shelfWords.unread}</p>}
-        <p className={forms.large}>{shelfWords.how}</p>
+        {!next && <p className={forms.warn}>{words.waitingShelf.unread}</p>}
+        <p className={forms.large}>{words.waitingShelf.how}</p>
         <div className={forms.send}>
           <ReadyNote form={form} />
           <button
@@ -128,7 +128,7 @@ function ReadShelf({ state, acting, onBack }: Props) {
             disabled={acting.busy || !form.judged.isReady}
             onClick={() => void act()}
           >
-            {isOut ? shelfWords.readOut : words.readSend}
+            {isOut ? words.waitingShelf.readOut : words.forms.readSend}
           </button>
         </div>
       </div>

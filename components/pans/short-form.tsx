@@ -1,16 +1,14 @@
 import { useForecast } from '#components/live/forecast.ts'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { pansOf } from '#lib/menu/find.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import { shortWays } from '#lib/stock/short-ways.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
-import { pansWords } from '#lib/words/pans-en.ts'
-import { stateName } from '#lib/words/service-en.ts'
 
 /** The builds that the pans can't fill, newest first, and what can be done for each. */
 export function ShortForm({ state, acting, food, choose }: FormProps<'short'>) {
+  const words = useFoodWords()
   const { component } = food
   const forecast = useForecast()
   const name = nameIn(state.station)
@@ -18,46 +16,47 @@ export function ShortForm({ state, acting, food, choose }: FormProps<'short'>) {
     (one) => one.component === component,
   )
   const pan = pansOf(state.station).find((one) => one.component === component)?.id
-  const time = (at: number) => sayTime(at, state.station.timeZone)
+  const time = (at: number) => words.sayTime(at, state.station.timeZone)
   const wait = (ticket: number, letter: string, build: string) => {
-    if (!acting.busy) void acting.act({ type: 'wait', ticket, letter }, words.shortWaitSend(build))
+    if (!acting.busy)
+      void acting.act({ type: 'wait', ticket, letter }, words.forms.shortWaitSend(build))
   }
   return (
     <div className={forms.one}>
-      <p>{ways.length === 0 ? words.shortNone : words.shortHow}</p>
+      <p>{ways.length === 0 ? words.forms.shortNone : words.forms.shortHow}</p>
       <ul className={forms.list}>
         {ways.map((one) => (
           <li key={one.build}>
             <div>
-              <b>{one.build}</b> {stateName[one.state]}
+              <b>{one.build}</b> {words.stateName[one.state]}
               <p>
                 {[
-                  ...(one.canLeaveOut ? [words.shortLeaveOut] : []),
-                  ...(one.swaps.length > 0 ? [words.shortSwap(one.swaps.map(name))] : []),
-                  ...(!one.canLeaveOut && one.swaps.length === 0 ? [words.shortOther] : []),
+                  ...(one.canLeaveOut ? [words.forms.shortLeaveOut] : []),
+                  ...(one.swaps.length > 0 ? [words.forms.shortSwap(one.swaps.map(name))] : []),
+                  ...(!one.canLeaveOut && one.swaps.length === 0 ? [words.forms.shortOther] : []),
                   ...(one.ready > 0
-                    ? [words.shortReady]
+                    ? [words.forms.shortReady]
                     : [
                         one.waitUntil === null
-                          ? words.shortWaitAny
-                          : words.shortWait(time(one.waitUntil)),
+                          ? words.forms.shortWaitAny
+                          : words.forms.shortWait(time(one.waitUntil)),
                       ]),
-                  words.shortCancel,
+                  words.forms.shortCancel,
                 ].join(' · ')}
               </p>
             </div>
             {one.waits ? (
-              <span>{words.shortWaits}</span>
+              <span>{words.forms.shortWaits}</span>
             ) : (
               <button
                 type="button"
                 disabled={acting.busy}
                 onClick={() => wait(one.ticket, one.letter, one.build)}
               >
-                {words.shortWaits}
+                {words.forms.shortWaits}
               </button>
             )}
-            <a href="/counter">{words.shortToCounter}</a>
+            <a href="/counter">{words.forms.shortToCounter}</a>
           </li>
         ))}
       </ul>
@@ -70,7 +69,7 @@ export function ShortForm({ state, acting, food, choose }: FormProps<'short'>) {
               choose({ kind: 'food', food: { task: 'resolve', what: 'pan', id: pan } })
             }
           >
-            {pansWords.whatMayBeDone}
+            {words.whatMayBeDone}
           </button>
         </div>
       )}
@@ -90,7 +89,7 @@ export function ShortForm({ state, acting, food, choose }: FormProps<'short'>) {
               })
             }
           >
-            {state.pans[pan]?.amount === 0 ? pansWords.loadPan : pansWords.changePan}
+            {state.pans[pan]?.amount === 0 ? words.loadPan : words.changePan}
           </button>
         </div>
       )}

@@ -5,14 +5,11 @@ import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { MinuteSteps } from '#components/pans/minute-steps.tsx'
 import { ToldWhenSteps, useToldWhen } from '#components/pans/told-when.tsx'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { findComponent } from '#lib/menu/find.ts'
 import { expectedAt } from '#lib/views/batch-strip.ts'
 import { outlookOf } from '#lib/views/pan-outlook.ts'
-import { batchWords as batch } from '#lib/words/batches-en.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
-import { doNextWords } from '#lib/words/do-next-en.ts'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
 
 /** A batch of something that can be made today: how many loads, and when it would stand ready. */
 export function StartBatchForm({
@@ -23,6 +20,7 @@ export function StartBatchForm({
   choose,
   onBack,
 }: FormProps<'start-batch'>) {
+  const words = useFoodWords()
   const forecast = useForecast()
   const can = state.station.components.filter((one) => one.remake !== null)
   const asked = food.component
@@ -34,8 +32,8 @@ export function StartBatchForm({
   const [count, setCount] = useState(Math.max(1, planned))
   const settled = useSettled(chosen)
   const when = useToldWhen(now)
-  const time = (at: number) => sayTime(at, state.station.timeZone)
-  if (list.length === 0 || !component) return <p className={forms.warn}>{words.startNone}</p>
+  const time = (at: number) => words.sayTime(at, state.station.timeZone)
+  if (list.length === 0 || !component) return <p className={forms.warn}>{words.forms.startNone}</p>
   const { remake } = component
   const loads = Math.min(count, remake?.mostLoads ?? 20)
   const readyAt = expectedAt(state, {
@@ -45,7 +43,7 @@ export function StartBatchForm({
   })
   const act = async () => {
     if (!settled() || acting.busy) return
-    const done = words.startDone(component.name, loads)
+    const done = words.forms.startDone(component.name, loads)
     const command = {
       type: 'startBatch',
       component: component.id,
@@ -57,15 +55,15 @@ export function StartBatchForm({
   return (
     <div className={forms.one}>
       <ChoiceRow
-        legend={words.startOf}
+        legend={words.forms.startOf}
         options={list.map(({ id, name, remake: how }) => {
           const lasting = outlookOf(forecast, id)?.lasting
           return {
             id,
             label: name,
             more: [
-              ...(lasting ? [doNextWords.lastingWord[lasting]] : []),
-              ...(how ? [words.startCan(how.minutes, how.where, how.by)] : []),
+              ...(lasting ? [words.advice.lastingWord[lasting]] : []),
+              ...(how ? [words.forms.startCan(how.minutes, how.where, how.by)] : []),
             ].join(' · '),
           }
         })}
@@ -73,14 +71,18 @@ export function StartBatchForm({
         onChange={setChosen}
       />
       <MinuteSteps
-        label={words.startLoads}
-        shown={batch.loads(loads)}
+        label={words.forms.startLoads}
+        shown={words.batches.loads(loads)}
         steps={[-1, 1]}
         onStep={(by) => setCount(Math.max(1, Math.min(remake?.mostLoads ?? 20, loads + by)))}
       />
-      <ToldWhenSteps when={when} label={batch.whenStarted} timeZone={state.station.timeZone} />
+      <ToldWhenSteps
+        when={when}
+        label={words.batches.whenStarted}
+        timeZone={state.station.timeZone}
+      />
       {remake && readyAt !== null && (
-        <p>{words.startMakes(loads * remake.portionsPerLoad, time(readyAt))}</p>
+        <p>{words.forms.startMakes(loads * remake.portionsPerLoad, time(readyAt))}</p>
       )}
       <div className={forms.send}>
         <button
@@ -88,7 +90,7 @@ export function StartBatchForm({
           className={forms.small}
           onClick={() => choose({ kind: 'food', food: { task: 'behind' } })}
         >
-          {words.behindTitle}
+          {words.forms.behindTitle}
         </button>
         <button
           type="button"
@@ -96,7 +98,7 @@ export function StartBatchForm({
           disabled={acting.busy}
           onClick={() => void act()}
         >
-          {words.startSend(loads)}
+          {words.forms.startSend(loads)}
         </button>
       </div>
     </div>

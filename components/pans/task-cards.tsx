@@ -7,6 +7,7 @@ import { saidHere } from '#components/pans/said-here.ts'
 import { sayCalm, sayTask } from '#components/pans/task-said.ts'
 import { ThenCard } from '#components/pans/then-card.tsx'
 import { useTasks } from '#components/pans/use-tasks.ts'
+import { usePansWords } from '#components/pans/words.tsx'
 import type { RunningState } from '#lib/service/state.ts'
 import type { StationForecast } from '#lib/stock/station-forecast.ts'
 import { notLastingOf, putOffOf, tasksOf } from '#lib/views/do-next.ts'
@@ -21,17 +22,18 @@ interface TaskCardsProps {
 
 /** One thing to do next, what comes after it, and what can still be sold. */
 export function TaskCards({ state, forecast, now, acting, choose }: TaskCardsProps) {
+  const words = usePansWords()
   const tasks = useTasks(state, acting, choose)
-  const here = saidHere(state, now)
+  const here = saidHere(words, state, now)
   const [next, ...then] = tasksOf(state, forecast, now)
   const putOff = putOffOf(state, forecast, now)
   const rushUntil = forecast?.rushUntil ?? null
-  const calm = sayCalm({ rushUntil, notLasting: notLastingOf(forecast, putOff) }, here)
+  const calm = sayCalm(words, { rushUntil, notLasting: notLastingOf(forecast, putOff) }, here)
   return (
     <div className={styles.cards}>
       <DoNextCard
         task={next ?? null}
-        said={next ? sayTask(state, next, here) : calm}
+        said={next ? sayTask(words, state, next, here) : calm}
         tasks={tasks}
       />
       <ThenCard

@@ -2,12 +2,10 @@ import styles from '#components/pans/cards.module.css'
 import type { Choose } from '#components/pans/chosen.ts'
 import { sayTaskShortly } from '#components/pans/task-said.ts'
 import type { Tasks } from '#components/pans/use-tasks.ts'
+import { usePansWords } from '#components/pans/words.tsx'
 import type { RunningState } from '#lib/service/state.ts'
 import { type PutOff, type Task, taskKey } from '#lib/views/do-next.ts'
-import { calmWords } from '#lib/words/calm-en.ts'
-import { doNextWords, type SaidHere } from '#lib/words/do-next-en.ts'
-import { firstWords as safety } from '#lib/words/first-of-all-en.ts'
-import { pansWords as words } from '#lib/words/pans-en.ts'
+import type { SaidHere } from '#lib/words/said-here.ts'
 
 const MOST_THEN = 3
 
@@ -29,13 +27,14 @@ interface ThenCardProps {
 
 /** What comes after that, a tap each, and the ways to what is done seldom. */
 export function ThenCard({ state, then, putOff, here, tasks, rushUntil, choose }: ThenCardProps) {
+  const words = usePansWords()
   return (
     <section className={styles.card} data-kind="then">
       <h2 className={styles.label}>
         {words.afterThat}
         {then.length > MOST_THEN && `, ${words.more(then.length - MOST_THEN)}`}
         {rushUntil !== null && (
-          <span className={styles.rush}>{doNextWords.rush(here.time(rushUntil))}</span>
+          <span className={styles.rush}>{words.advice.rush(here.time(rushUntil))}</span>
         )}
       </h2>
       {then.length + putOff.length === 0 ? (
@@ -45,25 +44,25 @@ export function ThenCard({ state, then, putOff, here, tasks, rushUntil, choose }
           {then.slice(0, MOST_THEN).map((task) => (
             <li key={taskKey(task)}>
               <button type="button" data-kind={kindOf(task)} onClick={() => void tasks.go(task)}>
-                {sayTaskShortly(state, task, here)}
+                {sayTaskShortly(words, state, task, here)}
               </button>
             </li>
           ))}
           {putOff.slice(0, Math.max(0, MOST_THEN - then.length)).map((one) => (
             <li key={one.key} className={styles.putOff}>
-              {calmWords.putOffSaid(one, here)}
+              {words.calm.putOffSaid(one, here)}
             </li>
           ))}
         </ul>
       )}
-      <nav className={styles.ways} aria-label={safety.ways}>
+      <nav className={styles.ways} aria-label={words.first.ways}>
         <button type="button" onClick={() => choose({ kind: 'in-charge' })}>
-          {safety.inCharge}
+          {words.first.inCharge}
         </button>
         <button type="button" onClick={() => choose({ kind: 'labels', ingredient: null })}>
-          {safety.labelChanged}
+          {words.first.labelChanged}
         </button>
-        <a href="/sheet">{safety.toSheet}</a>
+        <a href="/sheet">{words.first.toSheet}</a>
       </nav>
     </section>
   )

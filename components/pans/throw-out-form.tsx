@@ -3,12 +3,10 @@ import { ChoiceRow } from '#components/pans/choice-row.tsx'
 import { foodName } from '#components/pans/food-title.ts'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { DISCARD_REASONS, type DiscardReason } from '#lib/service/food-event.ts'
 import type { ToThrowOut } from '#lib/service/food-state.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
-import { readingWords } from '#lib/words/reading-pad-en.ts'
 
 const reasonOf: Readonly<Record<ToThrowOut['because'], DiscardReason>> = {
   time: 'past-time',
@@ -21,6 +19,7 @@ const reasonOf: Readonly<Record<ToThrowOut['because'], DiscardReason>> = {
 
 /** What has to be thrown out stays here until it is initialed; or one thing that goes early. */
 export function ThrowOutForm({ state, acting, food, onBack }: FormProps<'throw-out'>) {
+  const words = useFoodWords()
   const [initials, setInitials] = useState('')
   const [reason, setReason] = useState<DiscardReason | null>(null)
   const list = Object.values(state.toThrowOut)
@@ -29,7 +28,7 @@ export function ThrowOutForm({ state, acting, food, onBack }: FormProps<'throw-o
   const sign = async (what: ToThrowOut['what'], id: string, why: DiscardReason) => {
     if (!settled() || acting.busy) return
     const command = { type: 'throwOut', what, id, reason: why, initials: initials.trim() } as const
-    if (!(await acting.act(command, words.throwDone(foodName(state, id))))) return
+    if (!(await acting.act(command, words.forms.throwDone(foodName(state, id))))) return
     // Each throwing out is signed anew: nobody signs as the person before.
     setInitials('')
     if (early || list.length <= 1) onBack()
@@ -37,7 +36,7 @@ export function ThrowOutForm({ state, acting, food, onBack }: FormProps<'throw-o
   const isReady = initials.trim() !== '' && !acting.busy
   const field = (
     <label className={forms.field}>
-      {readingWords.initials}
+      {words.readings.initials}
       <input
         maxLength={6}
         autoCapitalize="characters"
@@ -51,8 +50,8 @@ export function ThrowOutForm({ state, acting, food, onBack }: FormProps<'throw-o
     return (
       <div className={forms.one}>
         <ChoiceRow
-          legend={words.reason}
-          options={DISCARD_REASONS.map((id) => ({ id, label: words.discardReason[id] }))}
+          legend={words.forms.reason}
+          options={DISCARD_REASONS.map((id) => ({ id, label: words.forms.discardReason[id] }))}
           value={reason}
           onChange={setReason}
         />
@@ -60,7 +59,7 @@ export function ThrowOutForm({ state, acting, food, onBack }: FormProps<'throw-o
         <div className={forms.send}>
           {(reason === null || initials.trim() === '') && (
             <p className={forms.ready}>
-              {reason === null ? words.wasteLack : readingWords.lack.initials}
+              {reason === null ? words.forms.wasteLack : words.readings.lack.initials}
             </p>
           )}
           <button
@@ -71,26 +70,26 @@ export function ThrowOutForm({ state, acting, food, onBack }: FormProps<'throw-o
               if (reason !== null) void sign(early.what, early.id, reason)
             }}
           >
-            {words.throwSend}
+            {words.forms.throwSend}
           </button>
         </div>
       </div>
     )
   return (
     <div className={forms.one}>
-      <p>{list.length === 0 ? words.throwNone : words.throwWhy}</p>
+      <p>{list.length === 0 ? words.forms.throwNone : words.forms.throwWhy}</p>
       {list.length > 0 && field}
       {list.length > 0 && initials.trim() === '' && (
-        <p className={forms.ready}>{readingWords.lack.initials}</p>
+        <p className={forms.ready}>{words.readings.lack.initials}</p>
       )}
       <ul className={forms.list}>
         {list.map(({ what, id, because, since }) => (
           <li key={`${what} ${id}`}>
             <div>
-              <b>{foodName(state, id)}</b> {words.throwWhat[what]}
+              <b>{foodName(state, id)}</b> {words.forms.throwWhat[what]}
               <p>
-                {words.throwBecause[because]},{' '}
-                {words.throwSince(sayTime(since, state.station.timeZone))}
+                {words.forms.throwBecause[because]},{' '}
+                {words.forms.throwSince(words.sayTime(since, state.station.timeZone))}
               </p>
             </div>
             <button
@@ -99,7 +98,7 @@ export function ThrowOutForm({ state, acting, food, onBack }: FormProps<'throw-o
               disabled={!isReady}
               onClick={() => void sign(what, id, reasonOf[because])}
             >
-              {words.throwSend}
+              {words.forms.throwSend}
             </button>
           </li>
         ))}

@@ -1,8 +1,7 @@
 import { useState } from 'react'
 import forms from '#components/pans/forms.module.css'
 import { MinuteSteps } from '#components/pans/minute-steps.tsx'
-import { batchWords as words } from '#lib/words/batches-en.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 
 const MINUTE_MS = 60_000
 const MOST_MINUTES = 48 * 60
@@ -29,17 +28,18 @@ interface ToldWhenStepsProps {
 
 /** One small button as long as it is now; the time in large steps once it was earlier. */
 export function ToldWhenSteps({ when, label, timeZone }: ToldWhenStepsProps) {
+  const words = useFoodWords()
   const { ago, at, setAgo } = when
   if (ago === null || at === undefined)
     return (
       <button type="button" className={forms.small} onClick={() => setAgo(0)}>
-        {words.earlier}
+        {words.batches.earlier}
       </button>
     )
   return (
     <MinuteSteps
       label={label}
-      shown={words.earlierAt(sayTime(at, timeZone), ago)}
+      shown={words.batches.earlierAt(words.sayTime(at, timeZone), ago)}
       steps={[-60, -5, 5, 60]}
       onStep={(by) => setAgo(Math.max(0, Math.min(MOST_MINUTES, ago - by)))}
     />

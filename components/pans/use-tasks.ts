@@ -2,12 +2,11 @@ import { useState } from 'react'
 import type { Acting } from '#components/live/acting.ts'
 import type { Choose } from '#components/pans/chosen.ts'
 import { openFor, openForAdvice } from '#components/pans/do-task.ts'
+import { usePansWords } from '#components/pans/words.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import type { Suggestion } from '#lib/stock/station-forecast.ts'
 import type { Task } from '#lib/views/do-next.ts'
-import { doNextWords as words } from '#lib/words/do-next-en.ts'
-import { pansWords } from '#lib/words/pans-en.ts'
 
 export interface Tasks {
   readonly busy: boolean
@@ -18,6 +17,7 @@ export interface Tasks {
 
 /** What the buttons of the things to do, do. */
 export const useTasks = (state: RunningState, acting: Acting, choose: Choose): Tasks => {
+  const words = usePansWords()
   const [busy, setBusy] = useState(false)
   const name = nameIn(state.station)
   const isOpen = (key: string) =>
@@ -29,15 +29,15 @@ export const useTasks = (state: RunningState, acting: Acting, choose: Choose): T
     }
     if (reason.why === 'start-batch') {
       const { component, loads } = reason
-      const done = words.done.started(name(component), loads)
+      const done = words.advice.done.started(name(component), loads)
       if (await acting.act({ type: 'startBatch', component, loads }, done)) await said(done)()
     } else if (reason.why === 'keep') {
       const { component, keep, forItems } = reason
-      const done = words.done.kept(name(component), keep)
+      const done = words.advice.done.kept(name(component), keep)
       const isKept =
         keep === 0 ||
         (await acting.act({ type: 'keep', component, portions: keep, for: [...forItems] }, done))
-      if (isKept) await said(keep === 0 ? words.done.seen : done)()
+      if (isKept) await said(keep === 0 ? words.advice.done.seen : done)()
     }
   }
 
@@ -53,7 +53,7 @@ export const useTasks = (state: RunningState, acting: Acting, choose: Choose): T
     const opens = openFor(state, toDo)
     if (opens) choose(opens)
     else if (toDo.kind === 'confirm-clock')
-      await acting.act({ type: 'confirmClock' }, pansWords.done.clock)
+      await acting.act({ type: 'confirmClock' }, words.done.clock)
     else location.assign(toDo.kind === 'find' ? '/hand-over' : '/counter')
   }
 
@@ -70,7 +70,7 @@ export const useTasks = (state: RunningState, acting: Acting, choose: Choose): T
       alone(() =>
         acting.act(
           { type: 'answerAdvice', key, answer },
-          answer === 'put-off' ? words.putOff : words.declined,
+          answer === 'put-off' ? words.advice.putOff : words.advice.declined,
         ),
       ),
   }

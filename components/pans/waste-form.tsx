@@ -4,16 +4,16 @@ import { foodName } from '#components/pans/food-title.ts'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { PortionSteps } from '#components/pans/portion-steps.tsx'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import { WASTE_REASONS, type WasteReason } from '#lib/service/stock-event.ts'
 import { levelOf } from '#lib/stock/levels.ts'
 import { amountOf } from '#lib/views/pans.ts'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
-import { pansWords } from '#lib/words/pans-en.ts'
 
 /** What was spilled, dropped, tasted or eaten by the crew, with its reason. */
 export function WasteForm({ state, acting, food, onBack }: FormProps<'waste'>) {
+  const words = useFoodWords()
   const component = componentIn(state.station, food.pan) ?? ''
   const each = state.portions[component]?.amount ?? 1
   const most = Math.max(1, Math.ceil((state.pans[food.pan]?.amount ?? 0) / each))
@@ -24,37 +24,37 @@ export function WasteForm({ state, acting, food, onBack }: FormProps<'waste'>) {
   const amount = amountOf(state, component, count)
   const act = async () => {
     if (reason === null || !settled() || acting.busy) return
-    const done = words.wasteDone(foodName(state, food.pan), count)
+    const done = words.forms.wasteDone(foodName(state, food.pan), count)
     if (await acting.act({ type: 'waste', pan: food.pan, amount, reason }, done)) onBack()
   }
   return (
     <div className={forms.one}>
       <ChoiceRow
-        legend={words.reason}
-        options={WASTE_REASONS.map((id) => ({ id, label: words.wasteReason[id] }))}
+        legend={words.forms.reason}
+        options={WASTE_REASONS.map((id) => ({ id, label: words.forms.wasteReason[id] }))}
         value={reason}
         onChange={setReason}
       />
       <PortionSteps
-        label={words.wasteHow}
+        label={words.forms.wasteHow}
         value={count}
-        amount={pansWords.amount(amount, level.unit)}
+        amount={words.amount(amount, level.unit)}
         least={1}
         most={most}
         onChange={setCount}
       />
       {level.remaining < amount && level.onTickets > 0 && (
-        <p className={forms.warn}>{pansWords.wouldBeShort(Math.ceil(level.onTickets / each))}</p>
+        <p className={forms.warn}>{words.wouldBeShort(Math.ceil(level.onTickets / each))}</p>
       )}
       <div className={forms.send}>
-        {reason === null && <p className={forms.ready}>{words.wasteLack}</p>}
+        {reason === null && <p className={forms.ready}>{words.forms.wasteLack}</p>}
         <button
           type="button"
           className={forms.main}
           disabled={acting.busy || reason === null}
           onClick={() => void act()}
         >
-          {words.wasteSend(count)}
+          {words.forms.wasteSend(count)}
         </button>
       </div>
     </div>

@@ -4,50 +4,49 @@ import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { NumberPad } from '#components/pans/number-pad.tsx'
 import pad from '#components/pans/reading-pad.module.css'
+import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import { tareOf } from '#lib/stock/capacity.ts'
 import { SCALE_UNITS, type ScaleUnit, weightMg } from '#lib/views/weight-entry.ts'
-import { formWords as words } from '#lib/words/food-forms-en.ts'
-import { panRuleWords } from '#lib/words/pan-rules-en.ts'
-import { pansWords } from '#lib/words/pans-en.ts'
 
 /** What a pan weighs with its food: the empty pan is taken off, and what is left is believed. */
 export function WeighForm({ state, acting, food, onBack }: FormProps<'weigh'>) {
+  const words = useFoodWords()
   const [text, setText] = useState('')
   const [unit, setUnit] = useState<ScaleUnit>('lb')
   const settled = useSettled(food.pan)
   const component = componentIn(state.station, food.pan) ?? ''
   const tareMg = tareOf(state, food.pan)
   const grossMg = weightMg(text, unit)
-  const weight = (mg: number) => pansWords.amount(mg, 'mg')
+  const weight = (mg: number) => words.amount(mg, 'mg')
   const isBelow = tareMg !== null && grossMg !== null && grossMg < tareMg
   const netMg = tareMg === null || grossMg === null || isBelow ? null : grossMg - tareMg
   const each = state.portions[component]?.amount ?? 1
   const act = async () => {
     if (grossMg === null || !settled() || acting.busy) return
-    const done = words.weighed(foodName(state, food.pan))
+    const done = words.forms.weighed(foodName(state, food.pan))
     if (await acting.act({ type: 'correct', pan: food.pan, weighedMg: grossMg }, done)) onBack()
   }
   return (
     <div className={forms.two}>
       <div className={forms.what}>
-        <p>{words.weighHow}</p>
+        <p>{words.forms.weighHow}</p>
         {tareMg === null ? (
-          <p className={forms.warn}>{words.noTare}</p>
+          <p className={forms.warn}>{words.forms.noTare}</p>
         ) : (
-          <p>{words.tare(weight(tareMg))}</p>
+          <p>{words.forms.tare(weight(tareMg))}</p>
         )}
         {isBelow && (
           <p className={forms.warn} role="alert">
-            {panRuleWords.amount({ code: 'below-tare', tareMg }, 'mg', {
+            {words.panRules.amount({ code: 'below-tare', tareMg }, 'mg', {
               weight,
               name: (id) => foodName(state, id),
             })}
           </p>
         )}
         {netMg !== null && (
-          <p className={forms.care}>{words.net(weight(netMg), Math.round(netMg / each))}</p>
+          <p className={forms.care}>{words.forms.net(weight(netMg), Math.round(netMg / each))}</p>
         )}
         <div className={forms.send}>
           <button
@@ -56,14 +55,14 @@ export function WeighForm({ state, acting, food, onBack }: FormProps<'weigh'>) {
             disabled={acting.busy || netMg === null}
             onClick={() => void act()}
           >
-            {words.weighSend}
+            {words.forms.weighSend}
           </button>
         </div>
       </div>
-      <section className={pad.reading} aria-label={words.byWeight}>
+      <section className={pad.reading} aria-label={words.forms.byWeight}>
         <output className={pad.display}>
           <b>
-            {text === '' ? '–' : text} {words.unit[unit]}
+            {text === '' ? '–' : text} {words.forms.unit[unit]}
           </b>
         </output>
         <NumberPad
@@ -77,7 +76,7 @@ export function WeighForm({ state, acting, food, onBack }: FormProps<'weigh'>) {
               aria-pressed={unit === one}
               onClick={() => setUnit(one)}
             >
-              {words.unit[one]}
+              {words.forms.unit[one]}
             </button>
           ))}
         />

@@ -1,6 +1,6 @@
 import styles from '#components/pick-up/pick-up.module.css'
+import { usePickUpWords } from '#components/pick-up/words.tsx'
 import type { PickUpPlace, Standing } from '#lib/views/pick-up-places.ts'
-import { pickUpWords as words } from '#lib/words/pick-up-en.ts'
 
 interface NumbersProps {
   readonly place: Exclude<PickUpPlace, 'called'>
@@ -8,6 +8,7 @@ interface NumbersProps {
 }
 
 export function Numbers({ place, standing: { builds, more, columns, rows } }: NumbersProps) {
+  const words = usePickUpWords()
   const letters = Math.max(3, ...builds.map((build) => build.name.length))
   return (
     <section className={styles.place} data-place={place} aria-label={words.place[place]}>
@@ -40,6 +41,7 @@ export function Numbers({ place, standing: { builds, more, columns, rows } }: Nu
 
 /** Numbers whose guests are asked to the counter, over the line; why is told nobody else. */
 export function Called({ standing: { builds, more } }: { readonly standing: Standing }) {
+  const words = usePickUpWords()
   if (builds.length === 0) return null
   return (
     <section

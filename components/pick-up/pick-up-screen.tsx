@@ -3,14 +3,16 @@
 import { Awake } from '#components/device/awake-notice.tsx'
 import { Connection } from '#components/live/connection.tsx'
 import { CrewProvider, useCrew } from '#components/live/crew.tsx'
+import { WordsProvider } from '#components/live/words.tsx'
 import { BareLine } from '#components/pick-up/bare-line.tsx'
 import { useMoved } from '#components/pick-up/moved.ts'
 import { Called, Numbers } from '#components/pick-up/numbers.tsx'
 import styles from '#components/pick-up/pick-up.module.css'
+import { PickUpWordsProvider, usePickUpWords } from '#components/pick-up/words.tsx'
 import { PICK_UP_PLACES, standingIn } from '#lib/views/pick-up-places.ts'
-import { pickUpWords as words } from '#lib/words/pick-up-en.ts'
 
 function PickUpNow() {
+  const words = usePickUpWords()
   const picture = useCrew((view) => view.picture)
   const hasNone = useCrew((view) => view.welcome !== null && view.service === null)
   const board = useMoved(picture)
@@ -43,8 +45,12 @@ function PickUpNow() {
 /** For guests: the line once more, small, with the ticket numbers standing where they are. */
 export function PickUpScreen() {
   return (
-    <CrewProvider role="pick-up">
-      <PickUpNow />
-    </CrewProvider>
+    <WordsProvider>
+      <PickUpWordsProvider>
+        <CrewProvider role="pick-up">
+          <PickUpNow />
+        </CrewProvider>
+      </PickUpWordsProvider>
+    </WordsProvider>
   )
 }

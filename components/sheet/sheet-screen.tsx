@@ -1,9 +1,11 @@
 'use client'
 
+import { useWords, WordsProvider } from '#components/live/words.tsx'
 import styles from '#components/sheet/sheet.module.css'
 import { SheetTable } from '#components/sheet/sheet-table.tsx'
 import { useSheet } from '#components/sheet/use-sheet.ts'
 import { WordSign } from '#components/sheet/word-sign.tsx'
+import { SheetWordsProvider, useSheetWords } from '#components/sheet/words.tsx'
 import {
   SHEET_WORDS,
   type Sheet,
@@ -11,11 +13,9 @@ import {
   type SheetFacts,
   sheetOf,
 } from '#lib/views/allergen-sheet.ts'
-import { sayClock } from '#lib/words/clock-en.ts'
-import { live } from '#lib/words/live-en.ts'
-import { sheetWords as words } from '#lib/words/sheet-en.ts'
 
 function Legend() {
+  const words = useSheetWords()
   return (
     <section className={styles.legend} aria-label={words.legend}>
       <dl>
@@ -40,6 +40,8 @@ function Legend() {
 }
 
 function SheetPage({ sheet, at }: { readonly sheet: Sheet; readonly at: number }) {
+  const words = useSheetWords()
+  const live = useWords()
   return (
     <>
       <header className={styles.header}>
@@ -84,6 +86,7 @@ const made = (facts: SheetFacts): Sheet | null => {
 }
 
 function Answered({ answer: { at, facts } }: { readonly answer: SheetAnswer }) {
+  const words = useSheetWords()
   const sheet = facts && made(facts)
   if (sheet) return <SheetPage sheet={sheet} at={at} />
   return (
@@ -94,11 +97,11 @@ function Answered({ answer: { at, facts } }: { readonly answer: SheetAnswer }) {
   )
 }
 
-/** For guests and inspectors: read and printed, and nothing can be done on it. */
-export function SheetScreen() {
+function SheetNow() {
+  const words = useSheetWords()
   const { answer, isLost } = useSheet()
   const zone = answer?.facts?.station.timeZone ?? 'UTC'
-  const lost = answer ? words.lost(sayClock(answer.at, zone)) : words.never
+  const lost = answer ? words.lost(words.sayClock(answer.at, zone)) : words.never
   return (
     <main className={styles.page}>
       <div role="status">{isLost && <p className={styles.lost}>{lost}</p>}</div>
@@ -111,5 +114,16 @@ export function SheetScreen() {
         </>
       )}
     </main>
+  )
+}
+
+/** For guests and inspectors: read and printed, and nothing can be done on it. */
+export function SheetScreen() {
+  return (
+    <WordsProvider>
+      <SheetWordsProvider>
+        <SheetNow />
+      </SheetWordsProvider>
+    </WordsProvider>
   )
 }

@@ -1,9 +1,10 @@
 import styles from '#components/sheet/sheet-table.module.css'
 import { WordSign } from '#components/sheet/word-sign.tsx'
+import { useSheetWords } from '#components/sheet/words.tsx'
 import type { Sheet, SheetCell, SheetRow } from '#lib/views/allergen-sheet.ts'
-import { sheetWords as words } from '#lib/words/sheet-en.ts'
 
 function Cell({ cell }: { readonly cell: SheetCell }) {
+  const words = useSheetWords()
   const kinds = words.kinds(cell.kinds)
   return (
     <td data-word={cell.word}>
@@ -20,6 +21,7 @@ function Cell({ cell }: { readonly cell: SheetCell }) {
 }
 
 function Row({ row }: { readonly row: SheetRow }) {
+  const words = useSheetWords()
   return (
     <tr>
       <th scope="row">
@@ -41,6 +43,7 @@ function Row({ row }: { readonly row: SheetRow }) {
 
 /** Food down, allergens across; what is served first, then what it is made of. */
 export function SheetTable({ sheet }: { readonly sheet: Sheet }) {
+  const words = useSheetWords()
   const groups = [
     { title: words.items, rows: sheet.items, kind: 'items' },
     { title: words.components, rows: sheet.components, kind: 'components' },

@@ -1,6 +1,6 @@
 import styles from '#components/sheet/word-sign.module.css'
+import { useSheetWords } from '#components/sheet/words.tsx'
 import type { SheetWord } from '#lib/views/allergen-sheet.ts'
-import { sheetWords as words } from '#lib/words/sheet-en.ts'
 
 /** Shapes as well as letters, so that the sheet reads without colour and printed in black. */
 const SHAPES: Readonly<Record<SheetWord, string>> = {
@@ -12,6 +12,7 @@ const SHAPES: Readonly<Record<SheetWord, string>> = {
 }
 
 export function WordSign({ word }: { readonly word: SheetWord }) {
+  const words = useSheetWords()
   return (
     <svg className={styles.sign} data-word={word} viewBox="0 0 32 32" aria-hidden="true">
       {SHAPES[word] !== '' && <path d={SHAPES[word]} />}

@@ -1,4 +1,5 @@
 import styles from '#components/start/day.module.css'
+import { useStartWords } from '#components/start/words.tsx'
 import {
   closingTimes,
   type DayEntry,
@@ -6,7 +7,6 @@ import {
   MOST_GUESTS,
   wrongInDay,
 } from '#lib/views/day-entry.ts'
-import { startWords as words } from '#lib/words/start-en.ts'
 
 /** Guests expected, closing time, assemblers: each may stay empty. */
 export function DayFields({
@@ -16,6 +16,7 @@ export function DayFields({
   readonly day: DayEntry
   readonly onDay: (day: DayEntry) => void
 }) {
+  const words = useStartWords()
   const wrong = wrongInDay(day)
   return (
     <div className={styles.day}>

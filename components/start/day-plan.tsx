@@ -2,14 +2,14 @@ import { useState } from 'react'
 import { useActing } from '#components/live/acting.ts'
 import styles from '#components/start/day.module.css'
 import { DayFields } from '#components/start/day-fields.tsx'
+import { useStartWords } from '#components/start/words.tsx'
 import type { RunningState } from '#lib/service/state.ts'
 import { type DayEntry, dayCommand, dayOf, isDayWrong } from '#lib/views/day-entry.ts'
-import { sayClock } from '#lib/words/clock-en.ts'
-import { startWords as words } from '#lib/words/start-en.ts'
 
 /** What is planned for the open service, and changing it. */
 export function DayPlan({ state }: { readonly state: RunningState }) {
-  const { act, busy, said } = useActing()
+  const words = useStartWords()
+  const { act, busy, said } = useActing(words.loadRefusals)
   const [day, setDay] = useState<DayEntry | null>(null)
   const { expected, closesAt, assemblers, station } = state
   const keep = async (entry: DayEntry) => {
@@ -22,7 +22,7 @@ export function DayPlan({ state }: { readonly state: RunningState }) {
           <p>
             {words.plan(
               expected,
-              closesAt === null ? null : sayClock(closesAt, station.timeZone),
+              closesAt === null ? null : words.sayClock(closesAt, station.timeZone),
               assemblers,
             )}
           </p>

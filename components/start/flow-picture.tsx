@@ -1,5 +1,5 @@
 import styles from '#components/start/flow-picture.module.css'
-import { startWords as words } from '#lib/words/start-en.ts'
+import { useStartWords } from '#components/start/words.tsx'
 
 /** Pans in each well of the picture: a drawing, not this station's line. */
 const WELLS = [
@@ -11,6 +11,7 @@ const WELLS = [
 
 /** The screens where they stand along the line: the lead behind it, guests at its right end. */
 export function FlowPicture() {
+  const words = useStartWords()
   return (
     <nav className={styles.flow} aria-labelledby="screens-title">
       <h2 id="screens-title">{words.screens}</h2>

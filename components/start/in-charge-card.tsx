@@ -2,10 +2,10 @@ import { useCallback, useEffect, useState } from 'react'
 import { useActing } from '#components/live/acting.ts'
 import { useCrew } from '#components/live/crew.tsx'
 import styles from '#components/start/in-charge.module.css'
+import { useInChargeWords } from '#components/start/in-charge-words.tsx'
 import { SetPassphrase } from '#components/start/set-passphrase.tsx'
 import { SignOn } from '#components/start/sign-on.tsx'
 import { isRunning } from '#lib/service/state.ts'
-import { inChargeWords as words } from '#lib/words/in-charge-card-en.ts'
 
 /** `lost`: the server didn't answer. */
 type Kept = 'finding' | 'lost' | 'set' | 'not-set'
@@ -24,9 +24,10 @@ const port = (): string => (location.port === '' ? '' : `:${location.port}`)
 
 /** The adult who answers for allergies: whether there is a passphrase, and who is signed on. */
 export function InChargeCard() {
+  const words = useInChargeWords()
   const state = useCrew((view) => view.state)
   const link = useCrew((view) => view.link)
-  const acting = useActing()
+  const acting = useActing(words.loadRefusals)
   const [kept, setKept] = useState<Kept>('finding')
   const [isSetting, setSetting] = useState(false)
   const [done, setDone] = useState('')

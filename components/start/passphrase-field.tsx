@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import styles from '#components/start/in-charge.module.css'
-import { inChargeWords as words } from '#lib/words/in-charge-card-en.ts'
+import { useInChargeWords } from '#components/start/in-charge-words.tsx'
 
 interface PassphraseFieldProps {
   readonly label: string
@@ -12,6 +12,7 @@ interface PassphraseFieldProps {
 
 /** Hidden while it is typed, unless whoever types wants to see it. */
 export function PassphraseField({ label, value, isNew, onChange }: PassphraseFieldProps) {
+  const words = useInChargeWords()
   const [isShown, setShown] = useState(false)
   return (
     <div className={styles.field}>

@@ -6,24 +6,24 @@ import { useServerTime } from '#components/live/server-time.ts'
 import { DayFields } from '#components/start/day-fields.tsx'
 import { DayPlan } from '#components/start/day-plan.tsx'
 import styles from '#components/start/start.module.css'
+import { useStartWords } from '#components/start/words.tsx'
 import { isRunning } from '#lib/service/state.ts'
 import { type DayEntry, dayCommand, isDayWrong, NO_DAY } from '#lib/views/day-entry.ts'
 import { usualLoads } from '#lib/views/pans-to-do.ts'
-import { sayClock } from '#lib/words/clock-en.ts'
-import { startWords as words } from '#lib/words/start-en.ts'
 
 /** Readings are told as taken a moment before, so that a clock that differs a little is no matter. */
 const A_MOMENT_MS = 1_000
 
 /** Whether a service is open and since when; opens one. */
 export function ServiceCard() {
+  const words = useStartWords()
   const isKnown = useCrew(
     (view) =>
       view.welcome !== null && (view.service === null || view.service === view.state.service),
   )
   const station = useCrew((view) => view.welcome?.station ?? null)
   const state = useCrew((view) => view.state)
-  const { act, busy, said } = useActing()
+  const { act, busy, said } = useActing(words.loadRefusals)
   const fillsNext = useRef(false)
   const now = useRef(0)
   now.current = useServerTime()
@@ -59,8 +59,8 @@ export function ServiceCard() {
     }
     const { name, timeZone } = state.station
     if (state.closedAt !== null)
-      return [words.closed(name, sayClock(state.closedAt, timeZone)), words.none]
-    const since = sayClock(state.openedAt, timeZone)
+      return [words.closed(name, words.sayClock(state.closedAt, timeZone)), words.none]
+    const since = words.sayClock(state.openedAt, timeZone)
     return [
       state.kind === 'demo' ? words.openDemo(name, since) : words.open(name, since),
       ...(state.kind === 'demo' ? [words.demoCloses, words.demoInvented] : []),

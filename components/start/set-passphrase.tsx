@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import styles from '#components/start/in-charge.module.css'
+import { useInChargeWords } from '#components/start/in-charge-words.tsx'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
-import { inChargeWords as words } from '#lib/words/in-charge-card-en.ts'
 
 interface SetPassphraseProps {
   /** There is one already, so that it has to be known before it is changed. */
@@ -27,6 +27,7 @@ const tell = async (body: { passphrase: string; before?: string }): Promise<stri
 }
 
 export function SetPassphrase({ isChange, onSet, onBack }: SetPassphraseProps) {
+  const words = useInChargeWords()
   const [before, setBefore] = useState('')
   const [wanted, setWanted] = useState('')
   const [again, setAgain] = useState('')

@@ -1,10 +1,9 @@
 import { useState } from 'react'
 import type { Acting } from '#components/live/acting.ts'
 import styles from '#components/start/in-charge.module.css'
+import { useInChargeWords } from '#components/start/in-charge-words.tsx'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
 import type { RunningState } from '#lib/service/state.ts'
-import { sayClock } from '#lib/words/clock-en.ts'
-import { inChargeWords as words } from '#lib/words/in-charge-card-en.ts'
 
 interface SignOnProps {
   readonly state: RunningState
@@ -13,6 +12,7 @@ interface SignOnProps {
 
 /** Whether the person in charge is signed on to the open service, and signing on and off. */
 export function SignOn({ state, acting }: SignOnProps) {
+  const words = useInChargeWords()
   const [passphrase, setPassphrase] = useState('')
   const [isSure, setSure] = useState(false)
   const since = state.inCharge
@@ -33,7 +33,7 @@ export function SignOn({ state, acting }: SignOnProps) {
   return (
     <div className={styles.sign}>
       <p className={styles.on} data-on={since !== null}>
-        {since === null ? words.off : words.on(sayClock(since, state.station.timeZone))}
+        {since === null ? words.off : words.on(words.sayClock(since, state.station.timeZone))}
       </p>
       {since === null ? (
         <form

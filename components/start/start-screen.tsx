@@ -3,14 +3,14 @@
 import type { ReactNode } from 'react'
 import { CalibrateCard } from '#components/device/calibrate-card.tsx'
 import { CrewProvider } from '#components/live/crew.tsx'
+import { WordsProvider } from '#components/live/words.tsx'
 import { FlowPicture } from '#components/start/flow-picture.tsx'
 import { InChargeCard } from '#components/start/in-charge-card.tsx'
+import { InChargeWordsProvider, useInChargeWords } from '#components/start/in-charge-words.tsx'
 import { ServiceCard } from '#components/start/service-card.tsx'
 import styles from '#components/start/start.module.css'
 import { TabletsCard } from '#components/start/tablets-card.tsx'
-import { inChargeWords } from '#lib/words/in-charge-card-en.ts'
-import { startWords as words } from '#lib/words/start-en.ts'
-import { titles } from '#lib/words/titles-en.ts'
+import { StartWordsProvider, useStartWords } from '#components/start/words.tsx'
 
 /** Drawn before there is a connection as well, so that nothing moves when there is. */
 function FirstCards({
@@ -20,6 +20,8 @@ function FirstCards({
   readonly service?: ReactNode
   readonly inCharge?: ReactNode
 }) {
+  const words = useStartWords()
+  const { title } = useInChargeWords()
   return (
     <div className={styles.first}>
       <section className={styles.service} aria-labelledby="service-title">
@@ -27,18 +29,19 @@ function FirstCards({
         {service ?? <p>{words.connecting}</p>}
       </section>
       <section className={styles.service} aria-labelledby="in-charge-title">
-        <h2 id="in-charge-title">{inChargeWords.title}</h2>
+        <h2 id="in-charge-title">{title}</h2>
         {inCharge ?? <p>{words.connecting}</p>}
       </section>
     </div>
   )
 }
 
-export function StartScreen() {
+function StartNow() {
+  const words = useStartWords()
   return (
     <main className={styles.page}>
       <header className={styles.header}>
-        <h1>{titles.product}</h1>
+        <h1>{words.titles.product}</h1>
         <p>{words.what}</p>
       </header>
       <FlowPicture />
@@ -60,5 +63,17 @@ export function StartScreen() {
         <CalibrateCard />
       </div>
     </main>
+  )
+}
+
+export function StartScreen() {
+  return (
+    <WordsProvider>
+      <StartWordsProvider>
+        <InChargeWordsProvider>
+          <StartNow />
+        </InChargeWordsProvider>
+      </StartWordsProvider>
+    </WordsProvider>
   )
 }

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react'
 import { encode } from 'uqr'
 import styles from '#components/start/start.module.css'
-import { startWords as words } from '#lib/words/start-en.ts'
+import { useStartWords } from '#components/start/words.tsx'
 
 const isUrl = (value: unknown): value is { readonly url: string } =>
   typeof value === 'object' && value !== null && 'url' in value && typeof value.url === 'string'
@@ -20,6 +20,7 @@ const pathOf = (dark: readonly (readonly boolean[])[]): string =>
   dark.flatMap((row, y) => row.map((isDark, x) => (isDark ? `M${x} ${y}h1v1h-1z` : ''))).join('')
 
 function QrCode({ address }: { readonly address: string }) {
+  const words = useStartWords()
   const { data, size } = encode(address, { ecc: 'M', border: 3 })
   return (
     <svg
@@ -37,6 +38,7 @@ function QrCode({ address }: { readonly address: string }) {
 
 /** How tablets come to these screens: the address as a QR code, and three steps. */
 export function TabletsCard() {
+  const words = useStartWords()
   const [urls, setUrls] = useState<readonly string[] | null>(null)
   useEffect(() => {
     let isShown = true

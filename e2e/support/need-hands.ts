@@ -1,10 +1,10 @@
 /** What people do about needs, by the words that stand there: asked, told late, kept apart. */
 import type { Locator, Page } from '@playwright/test'
-import { nameIn } from '#lib/menu/name-in.ts'
+import { isPluralIn, nameIn } from '#lib/menu/name-in.ts'
 import type { NeedCode } from '#lib/needs/codes.ts'
-import { sayCents } from '#lib/quantity/money.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import type { Statement } from '#lib/views/statement.ts'
+import { sayCents } from '#lib/words/amounts-en.ts'
 import { assemblyEn } from '#lib/words/assembly-en.ts'
 import { counter } from '#lib/words/counter-en.ts'
 import { handOverEn } from '#lib/words/hand-over-en.ts'
@@ -30,7 +30,12 @@ export const readBackOf = (page: Page): Locator =>
 /** The sentence that these statements make, in its quotation marks. */
 export const spoken = ({ station }: RunningState, statements: readonly Statement[]): string =>
   `“${readBackText(
-    sayReadBack(statements, nameIn(station), (cents) => sayCents(cents, station.currency)),
+    sayReadBack(
+      statements,
+      nameIn(station),
+      (cents) => sayCents(cents, station.currency),
+      isPluralIn(station),
+    ),
   )}”`
 
 /** A need is told after sending: its build is stopped, and stands there to be ordered anew. */

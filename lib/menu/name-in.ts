@@ -10,3 +10,11 @@ export const nameIn =
     const held = findComponent(station, findPan(station, id)?.component ?? '')
     return named?.name ?? held?.name ?? id
   }
+
+/** Whether what an id is called takes a verb of many, as the station document says of it. */
+export const isPluralIn =
+  (station: StationDocument | null) =>
+  (id: string): boolean =>
+    station !== null &&
+    (findComponent(station, id) ?? findComponent(station, findPan(station, id)?.component ?? ''))
+      ?.plural === true

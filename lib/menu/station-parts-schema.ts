@@ -50,7 +50,10 @@ export const labelSchema = z.strictObject({
   readBy: words.nullable(),
 })
 
-const ingredientSchema = z.strictObject({ id, name: words, ...labelSchema.shape })
+/** A name that takes a verb of many, as "almonds"; one where it is left away, as "hummus". */
+const plural = z.literal(true).optional()
+
+const ingredientSchema = z.strictObject({ id, name: words, plural, ...labelSchema.shape })
 
 /** How a batch of something is made; amounts and yields come with scaling. */
 const recipeSchema = z.strictObject({
@@ -97,6 +100,7 @@ const backupSchema = z.strictObject({
 const componentSchema = z.strictObject({
   id,
   name: words,
+  plural,
   /** How the name breaks on a narrow pan: one or two lines. */
   short: z.array(z.string().min(1).max(12)).min(1).max(2),
   ingredients: z.array(id),

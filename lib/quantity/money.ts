@@ -1,5 +1,3 @@
-import { quantityEn } from '#lib/words/quantity-en.ts'
-
 const formats = new Map<string, Intl.NumberFormat>()
 
 function formatFor(locale: string, currency: string | null): Intl.NumberFormat {
@@ -20,11 +18,7 @@ function formatFor(locale: string, currency: string | null): Intl.NumberFormat {
  * Money as it is read, from whole cents (the currency's smallest unit): "4.50", or "$4.50" with
  * the ISO 4217 code. Throws RangeError unless cents are whole, at most 2^53 - 1, and the code is one.
  */
-export function sayCents(
-  cents: number,
-  currency: string | null = null,
-  locale: string = quantityEn.locale,
-): string {
+export function centsIn(locale: string, cents: number, currency: string | null = null): string {
   if (!Number.isSafeInteger(cents)) throw new RangeError('money is counted in whole cents')
   const format = formatFor(locale, currency)
   const decimals = format.resolvedOptions().maximumFractionDigits ?? 2

@@ -6,7 +6,6 @@ import {
   type SpokenUnit,
   weightParts,
 } from '#lib/quantity/amount-parts.ts'
-import { quantityEn } from '#lib/words/quantity-en.ts'
 import type { QuantityWords } from '#lib/words/quantity-words.ts'
 
 export type UnitSystem = 'us' | 'metric'
@@ -42,30 +41,22 @@ function sayMetric(amount: number, small: MetricUnit & ('g' | 'mL'), words: Quan
  * states. Below zero it carries a minus; what is there but rounds to nothing is "under" the smallest
  * said. Throws RangeError unless finite.
  */
-export function sayFluidOunces(
-  ml: number,
-  system: UnitSystem = 'us',
-  words: QuantityWords = quantityEn,
-): string {
+export function fluidOuncesIn(words: QuantityWords, ml: number, system: UnitSystem = 'us'): string {
   if (system === 'metric') return sayMetric(ml, 'mL', words)
   return sayParts(ml, fluidOunceParts, 'flOz', 'flOz', words)
 }
 
 /**
  * A weight in milligrams as a kitchen says it, "1 lb 4 oz" or "350 g", rounded as weightParts and
- * metricAmount state. Signs, small amounts and errors as in sayFluidOunces.
+ * metricAmount state. Signs, small amounts and errors as in fluidOuncesIn.
  */
-export function sayWeight(
-  mg: number,
-  system: UnitSystem = 'us',
-  words: QuantityWords = quantityEn,
-): string {
+export function weightIn(words: QuantityWords, mg: number, system: UnitSystem = 'us'): string {
   if (system === 'metric') return sayMetric(mg / 1000, 'g', words)
   return sayParts(mg, weightParts, 'oz', 'oz', words)
 }
 
 /** A count of pieces, "54". Whole numbers only; throws RangeError otherwise. */
-export function sayPieces(count: number, words: QuantityWords = quantityEn): string {
+export function piecesIn(words: QuantityWords, count: number): string {
   if (!Number.isSafeInteger(count)) throw new RangeError('pieces are counted in whole numbers')
   return count < 0 ? words.minus(words.pieces(-count)) : words.pieces(count)
 }

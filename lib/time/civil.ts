@@ -18,6 +18,10 @@ export const civilDate = (epochMs: number, timeZone: string): string =>
     .toPlainDate()
     .toString()
 
+/** The civil day before one. @throws RangeError for what is none */
+export const dayBefore = (date: string): string =>
+  Temporal.PlainDate.from(date).subtract({ days: 1 }).toString()
+
 /** Minute of the civil day of an instant in a time zone, with its fraction: 0 to under 1,440. */
 export const minuteOfDay = (epochMs: number, timeZone: string): number => {
   const { hour, minute, second } =

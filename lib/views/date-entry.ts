@@ -4,7 +4,7 @@ import type { CivilDate } from '#lib/safety/date-stamp.ts'
 import { type DateProblem, lastDayOf, type ToldDates } from '#lib/safety/told-dates.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { civilDate } from '#lib/time/civil.ts'
+import { civilDate, dayBefore } from '#lib/time/civil.ts'
 
 /** As the fields hold it: 2026-11-25, or '' while nothing is said. */
 export interface DateEntry {
@@ -75,8 +75,7 @@ export const daysOffered = (
   now: number,
 ): { readonly today: CivilDate; readonly yesterday: CivilDate } => {
   const today = civilDate(now, timeZone)
-  const noonBefore = Date.parse(`${today}T12:00Z`) - 24 * 3_600_000
-  return { today, yesterday: civilDate(noonBefore, 'UTC') }
+  return { today, yesterday: dayBefore(today) }
 }
 
 /** The civil day on which a batch was started; null where nothing of it is known. */

@@ -1,7 +1,7 @@
 /** Why something doesn't fit a guest, down to the ingredient, ready to be said. */
 
 import { ingredientIn } from '#lib/menu/ingredient-name.ts'
-import { nameIn } from '#lib/menu/name-in.ts'
+import { isPluralIn, nameIn } from '#lib/menu/name-in.ts'
 import type { ContactKind, Declaration, StationDocument } from '#lib/menu/station-document.ts'
 import type { Handling, NeedCode } from '#lib/needs/codes.ts'
 import { declaredBy } from '#lib/needs/declared.ts'
@@ -10,6 +10,8 @@ import type { Finding, Why } from '#lib/needs/judge.ts'
 /** A finding in names instead of ids. */
 export interface FindingTold {
   readonly component: string
+  /** What decides it takes a verb of many: the ingredient, else the component. */
+  readonly isPlural: boolean
   readonly need: NeedCode
   readonly handling: Handling
   readonly why: Why
@@ -17,6 +19,7 @@ export interface FindingTold {
   readonly ingredient: string | null
   readonly contact: {
     readonly component: string
+    readonly isPlural: boolean
     /** How the two touch; null where something stands between them. */
     readonly by: ContactKind | null
     /** What the other one declares. */
@@ -42,18 +45,24 @@ export const tellFinding = (station: StationDocument, finding: Finding): Finding
   const ingredient = last === undefined ? null : ingredientIn(station)(last)
   // "Pita" of "Pita bread" says nothing more.
   const isItself = (said: string) => said.toLowerCase().startsWith(name(component).toLowerCase())
+  const named = touches === null && ingredient !== null && !isItself(ingredient) ? ingredient : null
+  const isPlural = isPluralIn(station)
   return {
     component: name(component),
+    isPlural:
+      named === null
+        ? isPlural(component)
+        : station.ingredients.find(({ id }) => id === last)?.plural === true,
     need,
     handling,
     why,
-    ingredient:
-      touches === null && ingredient !== null && !isItself(ingredient) ? ingredient : null,
+    ingredient: named,
     contact:
       touches === null
         ? null
         : {
             component: name(touches),
+            isPlural: isPlural(touches),
             by: touching(station, finding),
             declared: declaredBy(station, touches, need).state,
           },

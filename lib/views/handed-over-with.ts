@@ -4,6 +4,9 @@ import { componentIn, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
 import { onShelf } from '#lib/service/shelf.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
+/** Food of a pan or a batch, the shelf of made food, or what a guest had before it was made again. */
+export type HandedOverKind = 'food' | 'shelf' | 'build'
+
 export interface HandedOverList {
   readonly what: HandedOverOf
   readonly id: string

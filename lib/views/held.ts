@@ -18,7 +18,12 @@ export interface WrongScoop {
    * How it comes to a build that doesn't take from that pan: over what it takes, by name, which
    * touches the pan itself or is reached by it over others. null: it takes from the pan.
    */
-  readonly over: { readonly component: string | null; readonly touches: boolean } | null
+  readonly over: {
+    readonly component: string | null
+    /** The name takes a verb of many. */
+    readonly isPlural: boolean
+    readonly touches: boolean
+  } | null
 }
 
 /** Why a build may not go on, with what a screen says of it. */
@@ -57,12 +62,14 @@ const reachedBy = (state: RunningState, build: Build, { component, by }: Soil) =
     const over = takenComponents(build.choice).filter(isOver)
     const beside = over.find(isBeside)
     const found = beside ?? over[0]
+    const component = found === undefined ? null : componentOf(state.station, found)
     return {
-      component: found === undefined ? null : componentOf(state.station, found).name,
+      component: component?.name ?? null,
+      isPlural: component?.plural === true,
       touches: beside !== undefined,
     }
   } catch {
-    return { component: null, touches: false }
+    return { component: null, isPlural: false, touches: false }
   }
 }
 

@@ -227,15 +227,3 @@ export const labelFrom = (station: Allergens, draft: LabelDraft, readOn: string)
 /** What the label would say and can't mean, beside contradictions; null where nothing. */
 export const problemOf = (station: Allergens, draft: LabelDraft): LabelProblem | null =>
   labelProblem(station, labelFrom(station, draft, ''))
-
-/** The civil date of an instant, as 2026-11-25. Throws RangeError for an unknown time zone. */
-export const civilDateOf = (at: number, timeZone: string): string => {
-  const parts = new Intl.DateTimeFormat('en-US', {
-    timeZone,
-    year: 'numeric',
-    month: '2-digit',
-    day: '2-digit',
-  }).formatToParts(at)
-  const of = (type: string) => parts.find((one) => one.type === type)?.value ?? ''
-  return `${of('year')}-${of('month')}-${of('day')}`
-}

@@ -1,11 +1,13 @@
 /** What the assembly screen says, in English. */
+
 import { isDiet, type NeedCode } from '#lib/needs/codes.ts'
 import type { Because } from '#lib/service/build-choice.ts'
 import type { CautionReason } from '#lib/service/caution-reasons.ts'
 import type { Hazard } from '#lib/views/assembly-pan.ts'
 import type { PartAs } from '#lib/views/assembly-stop.ts'
 import { sayLength } from '#lib/words/clock-en.ts'
-import { inSentence, list, startingWith } from '#lib/words/findings-en.ts'
+import { formOf, list } from '#lib/words/counted-en.ts'
+import { inSentence, startingWith } from '#lib/words/findings-en.ts'
 import { cautionReason, loudNeed as loud, sayNeed } from '#lib/words/held-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 
@@ -82,9 +84,9 @@ export const assemblyEn = {
 
   level: 'level',
   tongs: 'tongs',
-  piece: (count: number) => (count === 1 ? 'piece' : 'pieces'),
-  cup: (count: number) => (count === 1 ? 'cup' : 'cups'),
-  squeeze: (count: number) => (count === 1 ? 'squeeze' : 'squeezes'),
+  piece: (count: number) => formOf(count, 'piece', 'pieces'),
+  cup: (count: number) => formOf(count, 'cup', 'cups'),
+  squeeze: (count: number) => formOf(count, 'squeeze', 'squeezes'),
   ladle: 'ladle',
   spoodle: 'spoodle',
   measure: 'measure',
@@ -162,7 +164,7 @@ export const assemblyEn = {
   look: (name: string) => `Show ${name}`,
 
   idle: 'No builds waiting',
-  idleMade: (count: number) => (count === 1 ? '1 made so far' : `${count} made so far`),
+  idleMade: (count: number) => `${count} made so far`,
 
   stop: 'STOP',
   cancelled: 'Cancelled. Don’t make it.',

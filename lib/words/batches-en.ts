@@ -1,12 +1,14 @@
 /** What the lead's screen says about batches and back-up pans. */
+
 import type { ReheatingPlace } from '#lib/safety/reheating.ts'
 import type { BatchStep } from '#lib/views/batch-steps.ts'
 import type { BatchPicture } from '#lib/views/batch-strip.ts'
+import { counted } from '#lib/words/counted-en.ts'
 
 type SayTime = (at: number) => string
 
-const loads = (count: number): string => `${count} ${count === 1 ? 'load' : 'loads'}`
-const portions = (count: number): string => `${count} ${count === 1 ? 'portion' : 'portions'}`
+const loads = (count: number): string => counted(count, 'load', 'loads')
+const portions = (count: number): string => counted(count, 'portion', 'portions')
 
 /** "2 loads, ready about 11:52" */
 const sayStage = (one: BatchPicture, time: SayTime): string => {

@@ -1,8 +1,9 @@
 /** What Pans says while nothing is to be done, and of what was put off. */
 import type { NotLasting, PutOff } from '#lib/views/do-next.ts'
 import { rangeOf } from '#lib/views/pan-outlook.ts'
-import { doNextWords, type SaidHere } from '#lib/words/do-next-en.ts'
+import { doNextWords } from '#lib/words/do-next-en.ts'
 import { pansWords } from '#lib/words/pans-en.ts'
+import type { SaidHere } from '#lib/words/said-here.ts'
 
 /** "Put off until 12:56: Start 1 load of herb chicken" */
 const putOffSaid = ({ reason, until }: PutOff, here: SaidHere): string =>

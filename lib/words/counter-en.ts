@@ -1,9 +1,11 @@
 /** What the counter says and has said, in English. */
+
 import { type Handling, isDiet, type Need, type NeedCode } from '#lib/needs/codes.ts'
 import { sayAbout } from '#lib/words/clock-en.ts'
+import { list } from '#lib/words/counted-en.ts'
 import { counterFrame } from '#lib/words/counter-frame-en.ts'
-import { inSentence, list, startingWith } from '#lib/words/findings-en.ts'
-import { keptForName, listOf, needName } from '#lib/words/service-en.ts'
+import { inSentence, startingWith } from '#lib/words/findings-en.ts'
+import { keptForName, needName } from '#lib/words/service-en.ts'
 
 export const counter = {
   ...counterFrame,
@@ -134,7 +136,10 @@ export const counter = {
   wantedCounted: 'counted',
   wantedCountedOf: (name: string) => `${name}: counted as wanted`,
   keptFor: (whom: readonly string[], name: (id: string) => string) =>
-    listOf(whom.map((one) => inSentence(keptForName(one, name)))),
+    list(
+      whom.map((one) => inSentence(keptForName(one, name))),
+      'and',
+    ),
   rowKept: (component: string, whom: string) => `kept for ${whom}: ${inSentence(component)}`,
   send: 'Said. Send',
   sendLater: 'Said. Send when connected',

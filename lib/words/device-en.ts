@@ -1,9 +1,11 @@
 /** What a screen says of the device it runs on: sound, staying awake, true size. */
 export const deviceEn = {
-  soundOn: 'Sound on',
-  soundOff: 'Sound off',
-  soundLocked: 'Tap once for sound',
-  soundNone: 'No sound here',
+  sound: {
+    on: 'Sound on',
+    off: 'Sound off',
+    locked: 'Tap once for sound',
+    none: 'No sound here',
+  },
   mayDim: 'This screen may go dark. Set the tablet to stay on.',
   calibrate: 'Set this screen’s true size',
   calibrateHow: (side: 'long' | 'short') =>

@@ -1,29 +1,15 @@
 /** What the lead is told to do next, each with its reason in numbers. */
+
 import type { AdviceReason, ByWhen, SafetyReason } from '#lib/stock/advice-reason.ts'
 import { isDuty } from '#lib/views/duty.ts'
 import { outOfTen, type Range, rangeOf } from '#lib/views/pan-outlook.ts'
-import { inSentence, list as listWith } from '#lib/words/findings-en.ts'
-import type { NameOf } from '#lib/words/refusals-en.ts'
+import { counted, list } from '#lib/words/counted-en.ts'
+import { inSentence } from '#lib/words/findings-en.ts'
+import type { NameOf, SaidHere, SayTime } from '#lib/words/said-here.ts'
 import { shelfWords } from '#lib/words/shelf-en.ts'
 
-/** How a moment is said; each screen knows its time zone. */
-type SayTime = (at: number) => string
-
-/** What a reason says needs names, times, and when it is said. */
-export interface SaidHere {
-  readonly name: NameOf
-  readonly time: SayTime
-  readonly now: number
-  /** Minutes that a batch takes with the walk, and where and by whom; null where it isn't known. */
-  readonly making: (component: string) => {
-    readonly minutes: number
-    readonly where: string
-    readonly who: string
-  } | null
-}
-
-const list = (names: readonly string[]): string => listWith(names, 'and')
-const loads = (count: number): string => `${count} ${count === 1 ? 'load' : 'loads'}`
+const allOf = (names: readonly string[]): string => list(names, 'and')
+const loads = (count: number): string => counted(count, 'load', 'loads')
 const minutes = (count: number): string => `${Math.max(1, Math.round(count))} min`
 
 /** "12:05–12:20", "from 12:05" */
@@ -37,7 +23,7 @@ const rangeParts = ({ from, to }: Range, time: SayTime): readonly string[] =>
 const runsOut = (by: ByWhen, chance: number, { time, now }: SaidHere): string => {
   const range = rangeOf(by, now)
   const odds = outOfTen(chance)
-  const chances = `${odds} ${odds === 1 ? 'chance' : 'chances'} in 10`
+  const chances = `${counted(odds, 'chance', 'chances')} in 10`
   return range
     ? `May run out ${sayRange(range, time)}: ${chances}.`
     : `May run out before close: ${chances}.`
@@ -146,7 +132,7 @@ const title = (reason: AdviceReason, here: SaidHere): string => {
       return `Start ${loads(reason.loads)} of ${inSentence(name(reason.component))}`
     case 'keep':
       return reason.keep > 0
-        ? `Keep ${reason.keep} ${inSentence(name(reason.component))} for ${list(reason.forItems.map(name))}`
+        ? `Keep ${reason.keep} ${inSentence(name(reason.component))} for ${allOf(reason.forItems.map(name))}`
         : `${name(reason.component)} won’t last`
     case 'measure':
       return `Look into the ${inSentence(name(reason.component))} pan`
@@ -159,7 +145,7 @@ const why = (reason: AdviceReason, here: SaidHere): readonly string[] => {
   switch (reason.why) {
     case 'sold-out':
       return [
-        ...(reason.items.length > 0 ? [`${list(reason.items.map(name))} can’t be sold.`] : []),
+        ...(reason.items.length > 0 ? [`${allOf(reason.items.map(name))} can’t be sold.`] : []),
         ...(reason.behind > 0
           ? [`${reason.behind} portions stand ready behind: change the pan.`]
           : []),
@@ -175,7 +161,7 @@ const why = (reason: AdviceReason, here: SaidHere): readonly string[] => {
       return [
         `${runsOut(reason.by, reason.chance, here)} It can’t be made again today.`,
         reason.keep > 0
-          ? `${reason.free} stay free for ${reason.withoutIt.length > 0 ? list(reason.withoutIt.map(name)) : 'all others'}.`
+          ? `${reason.free} stay free for ${reason.withoutIt.length > 0 ? allOf(reason.withoutIt.map(name)) : 'all others'}.`
           : 'Nothing else takes it, so there is nothing to keep: sell it until it is gone.',
       ]
     case 'measure':

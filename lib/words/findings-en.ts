@@ -9,13 +9,6 @@ import { foodOf, needName } from '#lib/words/service-en.ts'
 export const inSentence = (name: string): string =>
   /^\p{Lu}\p{Ll}/u.test(name) ? name.charAt(0).toLowerCase() + name.slice(1) : name
 
-export const isPlural = (name: string): boolean => /[^s]s$/.test(name)
-
-export const list = (names: readonly string[], word: 'and' | 'or'): string =>
-  names.length < 2
-    ? names.join('')
-    : `${names.slice(0, -1).join(', ')} ${word} ${names[names.length - 1]}`
-
 export const startingWith = (words: string): string =>
   words.charAt(0).toUpperCase() + words.slice(1)
 
@@ -60,14 +53,14 @@ const TOUCHING_MANY: Readonly<Record<ContactKind, string>> = {
 }
 
 const sayContact = (told: FindingTold, contact: NonNullable<FindingTold['contact']>): string => {
-  const many = isPlural(told.component)
+  const many = told.isPlural
   const touching = many ? TOUCHING_MANY : TOUCHING
   const by =
     contact.by === null
       ? `${many ? 'share' : 'shares'} tools or a place on the line with`
       : touching[contact.by]
   const other = inSentence(contact.component)
-  const manyOther = isPlural(contact.component)
+  const manyOther = contact.isPlural
   const what =
     contact.declared === 'unknown'
       ? `and nobody knows ${whether(told.need, manyOther ? 'they' : 'it', manyOther)}`
@@ -82,7 +75,7 @@ export const sayFinding = (told: FindingTold): string => {
     return `A scoop of ${inSentence(contact.component)} went into ${inSentence(component)}, so it may contain ${foodOf(need) ?? `what isn’t ${needName(need)}`}`
   if (contact) return sayContact(told, contact)
   const it = ingredient ?? component
-  const many = isPlural(it)
+  const many = told.isPlural
   const before = ingredient === null ? '' : `${component}: `
   const named = ingredient === null ? it : inSentence(it)
   if (why === 'contact-unknown')
@@ -94,14 +87,14 @@ export const sayFinding = (told: FindingTold): string => {
   return `${before}${named} ${declares(need, why, many)}`
 }
 
-/** As it stands in a row: "Tuna salad touches toasted almonds". */
+/** As it stands in a row: "Tuna salad touches toasted almonds"; `many`: its name is plural. */
 export const rowFinding = (
   component: string,
+  many: boolean,
   need: NeedCode,
   why: Why,
   touches: string | null,
 ): string => {
-  const many = isPlural(component)
   switch (why) {
     case 'contains':
     case 'may-contain':
@@ -112,23 +105,28 @@ export const rowFinding = (
       return `a scoop of ${inSentence(touches ?? '')} went into ${inSentence(component)}`
     case 'unknown':
     case 'contact-unknown':
-      return `${component}, ${shortFinding(need, why, touches)}`
+      return `${component}, ${shortFinding(many, need, why, touches)}`
   }
 }
 
 /** As it stands in a pan: a word or three. */
-export const shortFinding = (need: NeedCode, why: Why, touches: string | null): string => {
+export const shortFinding = (
+  many: boolean,
+  need: NeedCode,
+  why: Why,
+  touches: string | null,
+): string => {
   const food = foodOf(need)
   switch (why) {
     case 'contains':
     case 'may-contain':
-      return declares(need, why, false)
+      return declares(need, why, many)
     case 'unknown':
       return `${food ?? needName(need)}: not known`
     case 'soiled':
       return `${inSentence(touches ?? '')} went in`
     case 'contact':
-      return `touches ${inSentence(touches ?? '')}`
+      return `${many ? 'touch' : 'touches'} ${inSentence(touches ?? '')}`
     case 'contact-unknown':
       return 'contact not known'
   }

@@ -1,6 +1,8 @@
 /** What the lead is told first: guests to find, builds that are held, labels to read. */
+
 import type { HoldReason } from '#lib/service/event.ts'
-import { list, startingWith } from '#lib/words/findings-en.ts'
+import { list } from '#lib/words/counted-en.ts'
+import { startingWith } from '#lib/words/findings-en.ts'
 
 const holdWord: Readonly<Record<HoldReason, string>> = {
   need: 'a need was told',

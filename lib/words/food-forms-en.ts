@@ -2,13 +2,14 @@
 
 import type { DiscardReason } from '#lib/service/food-event.ts'
 import type { WasteReason } from '#lib/service/stock-event.ts'
-import { inSentence, list as listWith } from '#lib/words/findings-en.ts'
+import { counted, formOf, list } from '#lib/words/counted-en.ts'
+import { inSentence } from '#lib/words/findings-en.ts'
 import { safetyWords } from '#lib/words/safety-en.ts'
 
-const list = (names: readonly string[]): string => listWith(names, 'and')
-const portions = (count: number): string => `${count} ${count === 1 ? 'portion' : 'portions'}`
+const allOf = (names: readonly string[]): string => list(names, 'and')
+const portions = (count: number): string => counted(count, 'portion', 'portions')
 
-const goAway = (count: number): string => `${portions(count)} ${count === 1 ? 'goes' : 'go'} away`
+const goAway = (count: number): string => `${portions(count)} ${formOf(count, 'goes', 'go')} away`
 
 const wasteReason: Readonly<Record<WasteReason, string>> = {
   spill: 'Spilled',
@@ -129,7 +130,7 @@ export const formWords = {
   shortTitle: (name: string) => `Not enough ${inSentence(name)}`,
   shortHow: 'Newest first: these go without unless more comes.',
   shortLeaveOut: 'leave it out',
-  shortSwap: (names: readonly string[]) => `swap for ${list(names)}`,
+  shortSwap: (names: readonly string[]) => `swap for ${allOf(names)}`,
   shortOther: 'another item',
   shortReady: 'wait: more stands ready',
   shortWaitAny: 'wait',
@@ -221,9 +222,8 @@ export const formWords = {
   startLoads: 'How many loads?',
   startMakes: (count: number, at: string) => `${portions(count)}, on the line about ${at}`,
   startCan: (minutes: number, where: string, who: string) => `${minutes} min, ${where}, ${who}`,
-  startSend: (count: number) => `Start ${count} ${count === 1 ? 'load' : 'loads'}`,
-  startDone: (name: string, count: number) =>
-    `${name}: ${count} ${count === 1 ? 'load' : 'loads'} started`,
+  startSend: (count: number) => `Start ${counted(count, 'load', 'loads')}`,
+  startDone: (name: string, count: number) => `${name}: ${counted(count, 'load', 'loads')} started`,
   startNone: 'Nothing can be made again here today.',
 
   batchTitle: (name: string, started: string) => `${name}, batch of ${started}`,

@@ -1,9 +1,10 @@
 /** Sentences for refusals about batches, readings, times, and what is thrown out. */
+
 import type { BatchTimesProblem } from '#lib/safety/load.ts'
 import type { MomentProblem } from '#lib/safety/readings.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
+import { list } from '#lib/words/counted-en.ts'
 import { sayDateProblem } from '#lib/words/date-problems-en.ts'
-import { list } from '#lib/words/findings-en.ts'
 import { panRuleWords } from '#lib/words/pan-rules-en.ts'
 import { type SayClock, safetyWords } from '#lib/words/safety-en.ts'
 

@@ -1,8 +1,10 @@
 /** What the hand-over screen says, in English. */
+
 import { isDiet } from '#lib/needs/codes.ts'
 import type { BuildState } from '#lib/service/state.ts'
 import type { ToldCaution } from '#lib/views/hand-over.ts'
 import { sayLength } from '#lib/words/clock-en.ts'
+import { formOf } from '#lib/words/counted-en.ts'
 import { loudNeed } from '#lib/words/held-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 
@@ -126,7 +128,7 @@ export const handOverEn = {
     `Throw out ${names.length} and make again: ${names.join(', ')}`,
   areOut: (names: readonly string[]) => `${names.join(', ')} are thrown out and made again`,
   pastAlike: (names: readonly string[]) =>
-    `${names.join(', ')} ${names.length === 1 ? 'looks' : 'look'} the same, past ${names.length === 1 ? 'its' : 'their'} time: throw out too, with your initials.`,
+    `${names.join(', ')} ${formOf(names.length, 'looks', 'look')} the same, past ${formOf(names.length, 'its', 'their')} time: throw out too, with your initials.`,
 
   isHandedOver: (name: string) => `${name} is handed over`,
   isAgain: (name: string) => `${name} is thrown out and made again`,

@@ -1,5 +1,8 @@
 /** What is said of builds that were handed over with food which was found bad later. */
+
 import type { FoundBecause } from '#lib/service/handed-over-event.ts'
+import type { HandedOverKind } from '#lib/views/handed-over-with.ts'
+import { counted, formOf } from '#lib/words/counted-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
 
 const because: Readonly<Record<FoundBecause, string>> = {
@@ -15,16 +18,13 @@ const because: Readonly<Record<FoundBecause, string>> = {
   contact: 'Something that its guest keeps from was in a pan that it may have come from.',
 }
 
-const builds = (count: number): string => `${count} ${count === 1 ? 'build' : 'builds'}`
-const were = (count: number): string => (count === 1 ? 'was' : 'were')
+const builds = (count: number): string => counted(count, 'build', 'builds')
+const were = (count: number): string => formOf(count, 'was', 'were')
 
 interface BuildSaid {
   readonly build: string
   readonly time: string
 }
-
-/** Food of a pan or a batch, the shelf of made food, or what a guest had before it was made again. */
-export type HandedOverKind = 'food' | 'shelf' | 'build'
 
 const TITLES: Readonly<Record<HandedOverKind, (since: string, count: number) => string>> = {
   food: (since, count) =>

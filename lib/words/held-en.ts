@@ -1,8 +1,10 @@
 /** Why a build may not go on, in English: on assembly, at hand-over, wherever it stands. */
+
 import { isDiet, type Need, type NeedCode } from '#lib/needs/codes.ts'
 import type { CautionReason } from '#lib/service/caution-reasons.ts'
 import type { WhyHeld, WrongScoop } from '#lib/views/held.ts'
-import { inSentence, isPlural, list } from '#lib/words/findings-en.ts'
+import { formOf, list } from '#lib/words/counted-en.ts'
+import { inSentence } from '#lib/words/findings-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 
 export const loudNeed = (code: NeedCode): string => needName(code).toUpperCase()
@@ -19,9 +21,8 @@ const sayWrongScoop = ({ pan, by, lent, over }: WrongScoop): string => {
   const went = `A wrong scoop went into ${pan}: the one of ${by}.`
   if (over === null) return went
   if (over.component === null) return `${went} It can reach this one.`
-  const many = isPlural(over.component)
   return over.touches
-    ? `${went} ${over.component} ${many ? 'touch' : 'touches'} ${inSentence(pan)}.`
+    ? `${went} ${over.component} ${over.isPlural ? 'touch' : 'touches'} ${inSentence(pan)}.`
     : `${went} ${over.component} can be reached by it.`
 }
 
@@ -45,7 +46,7 @@ export const sayWhyHeld = (why: WhyHeld): string => {
         return 'The shelf it stands on is out of its limits.'
       return why.components.length === 0
         ? 'What it took is out of its limits and off sale.'
-        : `${list(why.components, 'and')}: out of ${why.components.length === 1 ? 'its' : 'their'} limits, off sale.`
+        : `${list(why.components, 'and')}: out of ${formOf(why.components.length, 'its', 'their')} limits, off sale.`
   }
 }
 

@@ -1,8 +1,10 @@
 /** What is said when a label changes: choosing it, reading it, and what came of it. */
+
 import type { Declaration } from '#lib/menu/station-document.ts'
 import type { Claim, Sourced, Trait } from '#lib/needs/diets.ts'
 import type { Contradiction } from '#lib/views/label-draft.ts'
-import { inSentence, list, startingWith } from '#lib/words/findings-en.ts'
+import { formOf, list } from '#lib/words/counted-en.ts'
+import { inSentence, startingWith } from '#lib/words/findings-en.ts'
 import { guests } from '#lib/words/first-of-all-en.ts'
 import { traitName } from '#lib/words/label-problems-en.ts'
 import { needName } from '#lib/words/service-en.ts'
@@ -48,7 +50,7 @@ export const labelWords = {
     `Change ${list(
       pans.map((pan) => `the ${inSentence(pan)} pan`),
       'and',
-    )}: ${pans.length === 1 ? 'it holds' : 'they hold'} the product before, and count${pans.length === 1 ? 's' : ''} as both.`,
+    )}: ${formOf(pans.length, 'it holds', 'they hold')} the product before, and count${formOf(pans.length, 's', '')} as both.`,
   noPansBefore: 'No pan holds the product before.',
 
   formTitle: (name: string) => `What does the label of ${name} say?`,

@@ -1,8 +1,10 @@
 /** What an order lacks, build by build, and what to do about each. */
+
 import type { NotLeft } from '#lib/service/refusal.ts'
 import type { LackWay } from '#lib/views/lacks-told.ts'
+import { list } from '#lib/words/counted-en.ts'
 import type { SayClock } from '#lib/words/safety-en.ts'
-import { keptForName, listOf } from '#lib/words/service-en.ts'
+import { keptForName } from '#lib/words/service-en.ts'
 
 const ways: Readonly<Record<LackWay, string>> = {
   'leave-out': 'Leave it out.',
@@ -21,7 +23,10 @@ const why = (lack: NotLeft, name: (id: string) => string, clock: SayClock): stri
     case 'past-throw-out-by-then':
       return lacksWords.ends(name(lack.component), clock(lack.at))
     case 'kept':
-      return `${name(lack.component)}: the rest is kept for ${listOf(lack.for.map((one) => keptForName(one, name)))}.`
+      return `${name(lack.component)}: the rest is kept for ${list(
+        lack.for.map((one) => keptForName(one, name)),
+        'and',
+      )}.`
     case 'not-selling':
       return `${name(lack.id)}: not sold now.`
   }

@@ -1,6 +1,7 @@
 /** Asking closer: kinds, reasons, what stands behind "more", and a need told late, in English. */
+
 import type { Reason } from '#lib/needs/codes.ts'
-import { list } from '#lib/words/findings-en.ts'
+import { list } from '#lib/words/counted-en.ts'
 
 export const needsEn = {
   done: 'Done',

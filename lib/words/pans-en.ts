@@ -1,21 +1,22 @@
 /** What the Pans screen says to the lead. */
 
-import { sayPieces, sayWeight } from '#lib/quantity/say-amount.ts'
 import type { Level } from '#lib/stock/levels.ts'
 import type { StopEffect } from '#lib/views/items-left.ts'
-import { inSentence, list as listWith } from '#lib/words/findings-en.ts'
+import { sayPieces, sayWeight } from '#lib/words/amounts-en.ts'
+import { counted, formOf, list } from '#lib/words/counted-en.ts'
+import { inSentence } from '#lib/words/findings-en.ts'
 import { pansFrame } from '#lib/words/pans-frame-en.ts'
-import type { NameOf } from '#lib/words/refusals-en.ts'
+import type { NameOf } from '#lib/words/said-here.ts'
 
-const portions = (count: number): string => `${count} ${count === 1 ? 'portion' : 'portions'}`
-const builds = (count: number): string => `${count} ${count === 1 ? 'build' : 'builds'}`
+const portions = (count: number): string => counted(count, 'portion', 'portions')
+const builds = (count: number): string => counted(count, 'build', 'builds')
 
-const list = (names: readonly string[]): string => listWith(names, 'and')
+const allOf = (names: readonly string[]): string => list(names, 'and')
 
 /** What is in a pan as a kitchen says it: "3 lb 8 oz · 1.6 kg", "24 pieces". */
 const sayAmount = (amount: number, unit: Level['unit']): string =>
   unit === 'piece'
-    ? `${sayPieces(amount)} ${amount === 1 ? 'piece' : 'pieces'}`
+    ? `${sayPieces(amount)} ${formOf(amount, 'piece', 'pieces')}`
     : `${sayWeight(amount)} · ${sayWeight(amount, 'metric')}`
 
 const minutes = (ms: number): string => {
@@ -26,12 +27,12 @@ const minutes = (ms: number): string => {
 
 /** Sentences on the items that go without a component, or can't be sold for want of it. */
 const sayEffect = (effect: StopEffect, component: string, name: NameOf): readonly string[] => [
-  ...(effect.cannot.length > 0 ? [`${list(effect.cannot.map(name))} can’t be sold.`] : []),
+  ...(effect.cannot.length > 0 ? [`${allOf(effect.cannot.map(name))} can’t be sold.`] : []),
   ...(effect.otherBase.length > 0
-    ? [`${list(effect.otherBase.map(name))}: sold in another base.`]
+    ? [`${allOf(effect.otherBase.map(name))}: sold in another base.`]
     : []),
   ...(effect.without.length > 0
-    ? [`Sold without ${name(component)}: ${list(effect.without.map(name))}.`]
+    ? [`Sold without ${name(component)}: ${allOf(effect.without.map(name))}.`]
     : []),
   ...(effect.cannot.length + effect.otherBase.length + effect.without.length === 0
     ? ['No item usually has it.']
@@ -75,11 +76,11 @@ export const pansWords = {
   readBy: (time: string) => `read by ${time}`,
   kept: (count: number) => `${count} kept`,
   standIn: 'other scoop',
-  standInFrom: (names: readonly string[]) => `stand-in scoop from ${list(names.map(inSentence))}`,
-  lentTo: (names: readonly string[]) => `scoop lent to ${list(names.map(inSentence))}`,
+  standInFrom: (names: readonly string[]) => `stand-in scoop from ${allOf(names.map(inSentence))}`,
+  lentTo: (names: readonly string[]) => `scoop lent to ${allOf(names.map(inSentence))}`,
   onTickets: (count: number) => `${count} on tickets`,
   noneOnTickets: 'none on tickets',
-  mayContain: (names: readonly string[]) => `may contain ${list(names.map(inSentence))}`,
+  mayContain: (names: readonly string[]) => `may contain ${allOf(names.map(inSentence))}`,
   backupReady: 'back-up ready',
   startBatch: 'Make more of it',
   doubted: (kind: 'weighing' | 'count' | 'eye-check', read: number, counted: number) =>
@@ -112,7 +113,7 @@ export const pansWords = {
   clockConfirm: 'The clock is right',
   beforeTitle: (name: string) => `Change the ${inSentence(name)} pan`,
   beforeWhy: (ingredients: readonly string[]) =>
-    `It holds the product before: ${list(ingredients.map(inSentence))}. It counts as both products until it is changed, or emptied and washed.`,
+    `It holds the product before: ${allOf(ingredients.map(inSentence))}. It counts as both products until it is changed, or emptied and washed.`,
   loadTitle: (count: number) => (count === 1 ? 'Load the pan that is empty' : `Load ${count} pans`),
   loadWhy: 'Nothing was put in yet, so nothing of it can be sold.',
   loadFirst: (name: string) => `Load ${inSentence(name)}`,
@@ -120,7 +121,7 @@ export const pansWords = {
   shortWhy: (lacking: number, names: readonly string[]) =>
     names.length === 0
       ? `${portions(lacking)} more on tickets than in the pans. Change the pan, or ask the counter to change or cancel.`
-      : `The pans can’t fill ${list(names)}. Change the pan, or ask the counter to change or cancel.`,
+      : `The pans can’t fill ${allOf(names)}. Change the pan, or ask the counter to change or cancel.`,
   shortOpen: 'What can be done',
   soldOutTitle: (name: string) => `${name} is sold out`,
   nearlyTitle: (name: string) => `${name} is nearly empty`,
@@ -128,9 +129,9 @@ export const pansWords = {
   todo: {
     clock: 'Clock jumped',
     before: (name: string) => `Change the ${inSentence(name)} pan: it holds the product before`,
-    load: (count: number) => `Load ${count === 1 ? '1 pan' : `${count} pans`}`,
+    load: (count: number) => `Load ${counted(count, 'pan', 'pans')}`,
     short: (name: string, names: readonly string[]) =>
-      `${name}: short${names.length > 0 ? ` for ${list(names)}` : ''}`,
+      `${name}: short${names.length > 0 ? ` for ${allOf(names)}` : ''}`,
     soldOut: (name: string) => `${name}: sold out`,
     nearly: (name: string, left: number) => `${name}: nearly empty, ${left} left`,
   },
@@ -138,7 +139,7 @@ export const pansWords = {
 
   canSell: 'Can still sell',
   ticketsOff: 'what is on tickets is taken off already',
-  without: (names: readonly string[]) => `without ${list(names)}`,
+  without: (names: readonly string[]) => `without ${allOf(names)}`,
   noneFor: (name: string) => `no ${name} left`,
   noBase: 'no base left',
 
@@ -147,11 +148,11 @@ export const pansWords = {
   whoseScoopWhy: (name: string) =>
     `${name} then may contain it, until the pan is emptied and washed, or changed. Builds that no longer fit are held.`,
   soiledFact: (names: readonly string[]) =>
-    `May contain ${list(names.map(inSentence))} until emptied and washed.`,
+    `May contain ${allOf(names.map(inSentence))} until emptied and washed.`,
   standInFact: (names: readonly string[]) =>
-    `A stand-in scoop from ${list(names.map(inSentence))}: they touch until its own is back and both pans are changed.`,
+    `A stand-in scoop from ${allOf(names.map(inSentence))}: they touch until its own is back and both pans are changed.`,
   lentFact: (names: readonly string[]) =>
-    `Its scoop is lent to ${list(names.map(inSentence))}: they touch until it is back and both pans are changed.`,
+    `Its scoop is lent to ${allOf(names.map(inSentence))}: they touch until it is back and both pans are changed.`,
   beforeFact: 'Holds the product before: counts as both until changed or washed.',
   notThis: 'It was none of them',
   back: 'Back',
@@ -176,7 +177,7 @@ export const pansWords = {
   startClock: 'Time only',
   read: (degrees: string, time: string) => `read ${degrees} at ${time}`,
   readNext: (time: string) => `next by ${time}`,
-  keptFact: (count: number, whom: readonly string[]) => `${count} kept for ${list(whom)}`,
+  keptFact: (count: number, whom: readonly string[]) => `${count} kept for ${allOf(whom)}`,
   bias: (name: string, percent: number, fewer: number) =>
     percent === 0
       ? `${name} scoops run true.`
@@ -190,7 +191,7 @@ export const pansWords = {
   amount: sayAmount,
   portions,
   reallyHolds: 'It really holds',
-  portionsUnit: (count: number) => (count === 1 ? 'portion' : 'portions'),
+  portionsUnit: (count: number) => formOf(count, 'portion', 'portions'),
   changePan: 'Change the pan',
   loadPan: 'Load the pan',
   correct: 'Correct the count',
@@ -238,7 +239,7 @@ export const pansWords = {
     scoopBack: (name: string) => `${name}: its own scoop is back`,
     stopped: (name: string) => `${name}: not selling`,
     resumed: (name: string) => `${name}: selling again`,
-    loadedAll: (count: number) => `${count === 1 ? '1 pan' : `${count} pans`} loaded as usual`,
+    loadedAll: (count: number) => `${counted(count, 'pan', 'pans')} loaded as usual`,
     clock: 'The clock is confirmed',
     closed: 'The service is closed',
   },

@@ -1,23 +1,11 @@
 /** The sentence that is said to the guest before sending, in English. */
+
 import type { NeedCode } from '#lib/needs/codes.ts'
 import type { Statement } from '#lib/views/statement.ts'
-import {
-  inSentence,
-  isPlural,
-  list,
-  sayFinding,
-  since,
-  startingWith,
-} from '#lib/words/findings-en.ts'
-import type { NameOf } from '#lib/words/refusals-en.ts'
-import { foodOf, keptForName, listOf, needName } from '#lib/words/service-en.ts'
-
-/** A sentence in up to three stretches, the middle one said with stress. */
-export interface Said {
-  readonly before: string
-  readonly strong: string
-  readonly rest: string
-}
+import { counted, list } from '#lib/words/counted-en.ts'
+import { inSentence, sayFinding, since, startingWith } from '#lib/words/findings-en.ts'
+import type { NameOf, Said } from '#lib/words/said-here.ts'
+import { foodOf, keptForName, needName } from '#lib/words/service-en.ts'
 
 const said = (before: string, strong: string, rest: string): Said => ({ before, strong, rest })
 
@@ -45,7 +33,12 @@ const noting = (codes: readonly NeedCode[]): string => {
   ].join(', and ')
 }
 
-const sayStatement = (one: Statement, name: NameOf, price: (cents: number) => string): Said => {
+const sayStatement = (
+  one: Statement,
+  name: NameOf,
+  price: (cents: number) => string,
+  isPlural: (id: string) => boolean,
+): Said => {
   const names = 'components' in one ? one.components.map(name) : []
   switch (one.say) {
     case 'item':
@@ -62,7 +55,7 @@ const sayStatement = (one: Statement, name: NameOf, price: (cents: number) => st
       return said(
         '',
         `Not with ${wanted}`,
-        `, ${since(need, why, isPlural(wanted), contact?.component)}.`,
+        `, ${since(need, why, isPlural(one.wanted), contact?.component)}.`,
       )
     }
     case 'other-base': {
@@ -81,7 +74,7 @@ const sayStatement = (one: Statement, name: NameOf, price: (cents: number) => st
       return said(
         '',
         noneOf(names),
-        `, ${since(one.need, one.why, names.length > 1 || isPlural(names[0] ?? ''), one.touches && name(one.touches))}.`,
+        `, ${since(one.need, one.why, names.length > 1 || one.components.some(isPlural), one.touches && name(one.touches))}.`,
       )
     case 'added':
       return said('', `With ${allOf(names)}`, '.')
@@ -98,7 +91,7 @@ const sayStatement = (one: Statement, name: NameOf, price: (cents: number) => st
     case 'fewer':
       return said(
         'Only ',
-        `${one.portions} ${one.portions === 1 ? 'portion' : 'portions'} of ${inSentence(name(one.component))}`,
+        `${counted(one.portions, 'portion', 'portions')} of ${inSentence(name(one.component))}`,
         ' left.',
       )
     case 'backup':
@@ -120,7 +113,10 @@ const sayStatement = (one: Statement, name: NameOf, price: (cents: number) => st
     case 'kept':
       return said(
         `We’re keeping the ${inSentence(name(one.component))} `,
-        `for ${listOf(one.for.map((id) => inSentence(keptForName(id, name))))}`,
+        `for ${list(
+          one.for.map((id) => inSentence(keptForName(id, name))),
+          'and',
+        )}`,
         '.',
       )
     case 'price':
@@ -132,7 +128,8 @@ export const sayReadBack = (
   statements: readonly Statement[],
   name: NameOf,
   price: (cents: number) => string,
-): readonly Said[] => statements.map((one) => sayStatement(one, name, price))
+  isPlural: (id: string) => boolean,
+): readonly Said[] => statements.map((one) => sayStatement(one, name, price, isPlural))
 
 /** The read-back as one string, as a screen reader or a test reads it. */
 export const readBackText = (sentences: readonly Said[]): string =>

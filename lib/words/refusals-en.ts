@@ -1,13 +1,13 @@
 /** A sentence for every refusal, for a student who has a guest in front of them. */
+
 import { isDiet } from '#lib/needs/codes.ts'
 import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
+import { list } from '#lib/words/counted-en.ts'
 import { sayFoodRefusal } from '#lib/words/food-refusals-en.ts'
 import { sayLabelProblem } from '#lib/words/label-problems-en.ts'
 import type { SayClock } from '#lib/words/safety-en.ts'
-import { keptForName, listOf, needName, roleName, stateName } from '#lib/words/service-en.ts'
-
-/** What an id is called on the screens. */
-export type NameOf = (id: string) => string
+import type { NameOf } from '#lib/words/said-here.ts'
+import { keptForName, needName, roleName, stateName } from '#lib/words/service-en.ts'
 
 /** A moment where no screen says it in its station's zone. */
 const anEarlierTime: SayClock = () => 'the time on its label'
@@ -159,7 +159,10 @@ export const sayRefusal = (
     case 'already-so':
       return 'It’s like that already.'
     case 'kept':
-      return `The rest of ${name(refusal.component)} is kept for ${listOf(refusal.for.map((one) => keptForName(one, name)))}. Offer something else, or ask the lead.`
+      return `The rest of ${name(refusal.component)} is kept for ${list(
+        refusal.for.map((one) => keptForName(one, name)),
+        'and',
+      )}. Offer something else, or ask the lead.`
     case 'closes-before-now':
       return `${refusal.time} is past. Say when this service closes.`
     case 'reading-unclear':

@@ -1,4 +1,5 @@
 /** What screens say about cooking, holding, time, cooling and dates: what was read, and who decides. */
+
 import type { HeatLack } from '#lib/safety/cooking.ts'
 import type { CoolingState, CoolingWay } from '#lib/safety/cooling.ts'
 import type { HeldBy, ResolveProblem, WayOut } from '#lib/safety/holding.ts'
@@ -9,6 +10,7 @@ import type { ReheatProblem } from '#lib/safety/reheating.ts'
 import type { Scale, Temperature } from '#lib/safety/temperature.ts'
 import type { ClockProblem } from '#lib/safety/time-control.ts'
 import type { TopUpProblem } from '#lib/safety/top-up.ts'
+import { counted } from '#lib/words/counted-en.ts'
 import { sayDateOver } from '#lib/words/date-problems-en.ts'
 
 /** How a moment is said; each screen knows its time zone. */
@@ -113,7 +115,7 @@ const sayLoad = (problem: LoadProblem, clock: SayClock): string => {
     case 'not-cooked':
       return heatLack[problem.why]
     case 'loads-unread':
-      return `Each load is read by itself: read ${problem.lacking === 1 ? '1 more load' : `${problem.lacking} more loads`}, or finish only those that were read.`
+      return `Each load is read by itself: read ${counted(problem.lacking, 'more load', 'more loads')}, or finish only those that were read.`
     case 'not-cooled':
       return `It isn’t shown to have cooled in time. ${askInCharge}`
     case 'not-reheated':

@@ -53,12 +53,6 @@ export const keptForName = (id: string, name: (id: string) => string): string =>
   return isDiet(id) ? `${needName(id)} orders` : `guests who keep from ${needName(id)}`
 }
 
-/** "rice, beans and pita" */
-export const listOf = (words: readonly string[]): string =>
-  words.length < 2
-    ? (words[0] ?? '')
-    : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`
-
 /** A diet that keeps one thing out, as `no-pork`: that thing; null for the others. */
 const keptOut = (code: NeedCode): string | null =>
   isDiet(code) && code.startsWith('no-') ? code.slice('no-'.length) : null

@@ -1,4 +1,5 @@
 /** What the counter says of builds that the pans can no longer fill, in English. */
+import { formOf } from '#lib/words/counted-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
 
 export const shortEn = {
@@ -13,7 +14,7 @@ export const shortEn = {
   shortWaits: (component: string) => `The guest waits for ${inSentence(component)}.`,
   shortMore: (at: string) => `More by about ${at}.`,
   shortReady: (count: number) =>
-    `${count} more ${count === 1 ? 'stands' : 'stand'} ready: call the lead.`,
+    `${count} more ${formOf(count, 'stands', 'stand')} ready: call the lead.`,
   shortNoMore: 'No more is on its way.',
   leaveOutOf: (build: string, component: string) => `${build}: leave out ${inSentence(component)}`,
   leaveOut: (component: string) => `Leave out ${inSentence(component)}`,

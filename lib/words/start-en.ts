@@ -1,7 +1,8 @@
 /** What the first page says. */
+import { counted } from '#lib/words/counted-en.ts'
 import { titles } from '#lib/words/titles-en.ts'
 
-const pans = (count: number): string => `${count} ${count === 1 ? 'pan' : 'pans'}`
+const pans = (count: number): string => counted(count, 'pan', 'pans')
 
 export const startWords = {
   what: 'Runs a made-to-order food line: orders, builds, pans that count themselves down, hand-over.',
@@ -52,7 +53,7 @@ export const startWords = {
     [
       guests === null ? 'Guests expected: not said' : `${guests} guests expected`,
       closes === null ? 'closing time not said' : `closes at ${closes}`,
-      assemblers === 1 ? '1 assembler' : `${assemblers} assemblers`,
+      counted(assemblers, 'assembler', 'assemblers'),
     ].join(' · '),
   changeDay: 'Change',
   keepDay: 'Keep these',

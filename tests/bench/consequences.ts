@@ -18,7 +18,7 @@ const withNeed = (command: Command): Command =>
     ? command
     : {
         ...command,
-        builds: command.builds.map((build) =>
+        builds: command.builds.map((build): (typeof command.builds)[number] =>
           build.parts.slaw?.placement === 'no'
             ? {
                 ...build,

@@ -3,7 +3,7 @@ import { dateMark, stampOf } from '#lib/safety/date-marks.ts'
 import { earlierStamp } from '#lib/safety/date-stamp.ts'
 import { MODEL_CODE as limits } from '#lib/safety/limits.ts'
 import { lastDayOf, type ToldDates } from '#lib/safety/told-dates.ts'
-import { civilDateOf } from '#lib/views/label-draft.ts'
+import { civilDate } from '#lib/time/civil.ts'
 
 const lastDay = (preparedOn: string, frozenOn?: string, thawedOn?: string): string => {
   const freezings = frozenOn === undefined ? [] : [{ frozenOn, thawedOn: thawedOn ?? null }]
@@ -32,7 +32,7 @@ describe('FDA Food Code 2022, 3-501.17 and 3-501.18', () => {
   })
 
   it('[F27] prepared at 23:50: day 1 is that calendar day', () => {
-    const preparedOn = civilDateOf(Date.parse('2026-10-01T23:50:00-04:00'), 'America/New_York')
+    const preparedOn = civilDate(Date.parse('2026-10-01T23:50:00-04:00'), 'America/New_York')
     expect(preparedOn).toBe('2026-10-01')
     expect(lastDay(preparedOn)).toBe('2026-10-07')
   })

@@ -4,8 +4,8 @@ import eggs from '#fixtures/reference/icn-scrambled-eggs.json' with { type: 'jso
 import tm from '#fixtures/reference/tm-10-412.json' with { type: 'json' }
 import { mgFrom, mlFrom } from '#lib/quantity/kitchen-units.ts'
 import { wholePortions } from '#lib/quantity/portion.ts'
-import { sayPieces, sayWeight } from '#lib/quantity/say-amount.ts'
 import { scoopVolumeMl } from '#lib/quantity/scoops.ts'
+import { sayPieces, sayWeight } from '#lib/words/amounts-en.ts'
 import { gramsTo, mlTo, roundHalfUp } from '#tests/support/kitchen-units.ts'
 
 describe('TM 10-412, recipe conversion', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { mgFrom, mlFrom, VOLUME_ML, WEIGHT_G } from '#lib/quantity/kitchen-units.ts'
-import { sayFluidOunces, sayPieces, sayWeight } from '#lib/quantity/say-amount.ts'
+import { sayFluidOunces, sayPieces, sayWeight } from '#lib/words/amounts-en.ts'
 
 const SEED = { seed: 17, numRuns: 500 }
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { type Dated, dateMark, stampOf } from '#lib/safety/date-marks.ts'
 import { earlierStamp, pastStamp } from '#lib/safety/date-stamp.ts'
 import { MODEL_CODE as limits, limitsWith } from '#lib/safety/limits.ts'
-import { civilDateOf } from '#lib/views/label-draft.ts'
+import { civilDate } from '#lib/time/civil.ts'
 
 const mark = (preparedOn: string, other: Partial<Dated> = {}) =>
   dateMark({ preparedOn, freezings: [], useBy: null, ...other }, limits)
@@ -19,9 +19,9 @@ describe('date marks', () => {
 
   it('[F27] the day is that of the station’s time zone', () => {
     const late = Date.parse('2026-10-02T03:50:00Z')
-    expect(civilDateOf(late, 'America/New_York')).toBe('2026-10-01')
-    expect(civilDateOf(late, 'UTC')).toBe('2026-10-02')
-    expect(() => civilDateOf(late, 'Nowhere/Atall')).toThrow(RangeError)
+    expect(civilDate(late, 'America/New_York')).toBe('2026-10-01')
+    expect(civilDate(late, 'UTC')).toBe('2026-10-02')
+    expect(() => civilDate(late, 'Nowhere/Atall')).toThrow(RangeError)
   })
 
   it('[F27] it is sold until the midnight that ends its last day, also where clocks change', () => {

@@ -121,11 +121,15 @@ describe('a build that is held', () => {
         scoops: [{ pan: 'Roast peppers', by: 'Cheddar', lent: false, over }],
       })
     const went = 'A wrong scoop went into Roast peppers: the one of Cheddar.'
-    expect(saidOf({ component: 'Black beans', touches: true })).toBe(
+    expect(saidOf({ component: 'Black beans', isPlural: true, touches: true })).toBe(
       `${went} Black beans touch roast peppers.`,
     )
-    expect(saidOf({ component: 'Pita', touches: false })).toBe(`${went} Pita can be reached by it.`)
-    expect(saidOf({ component: null, touches: false })).toBe(`${went} It can reach this one.`)
+    expect(saidOf({ component: 'Pita', isPlural: false, touches: false })).toBe(
+      `${went} Pita can be reached by it.`,
+    )
+    expect(saidOf({ component: null, isPlural: false, touches: false })).toBe(
+      `${went} It can reach this one.`,
+    )
     const beans = ready(send(withoutMilk()))
     const held = view(onward(beans, { type: 'soilPan', pan: 'pan-chicken', by: 'cheddar' })).stopped
     expect(held?.held).toEqual({
@@ -135,7 +139,7 @@ describe('a build that is held', () => {
           pan: 'Herb chicken',
           by: 'Cheddar',
           lent: false,
-          over: { component: 'Roast peppers', touches: true },
+          over: { component: 'Roast peppers', isPlural: true, touches: true },
         },
       ],
     })

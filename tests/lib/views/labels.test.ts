@@ -5,9 +5,9 @@ import { askableAllergens } from '#lib/needs/askable.ts'
 import { declaredIn } from '#lib/needs/declared.ts'
 import { DIETS } from '#lib/needs/diets.ts'
 import { batchCommands } from '#lib/service/opening-commands.ts'
+import { civilDate } from '#lib/time/civil.ts'
 import { guestsToFind, heldBuilds, unreadLabels } from '#lib/views/first-of-all.ts'
 import {
-  civilDateOf,
   contradictions,
   draftOf,
   EMPTY_LABEL,
@@ -269,8 +269,8 @@ describe('a label that is read', () => {
 
   test('[P18] the date of reading is the civil date of the station', () => {
     const late = Date.parse('2026-11-26T03:00:00Z')
-    expect(civilDateOf(late, 'America/Chicago')).toBe('2026-11-25')
-    expect(civilDateOf(late, 'UTC')).toBe('2026-11-26')
+    expect(civilDate(late, 'America/Chicago')).toBe('2026-11-25')
+    expect(civilDate(late, 'UTC')).toBe('2026-11-26')
   })
 
   test('[P19] traits that follow from an allergen or a kind of one are there without a tick', () => {

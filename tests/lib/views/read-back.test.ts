@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest'
-import { nameIn } from '#lib/menu/name-in.ts'
+import { isPluralIn, nameIn } from '#lib/menu/name-in.ts'
 import type { Need } from '#lib/needs/codes.ts'
-import { sayCents } from '#lib/quantity/money.ts'
 import { type Draft, EMPTY_DRAFT, settle, type Wish } from '#lib/views/draft.ts'
 import { offerFor } from '#lib/views/offer.ts'
 import { readBack } from '#lib/views/read-back.ts'
+import { sayCents } from '#lib/words/amounts-en.ts'
 import { readBackText, sayReadBack } from '#lib/words/read-back-en.ts'
 import { demoStation, type Given, given, ready, running } from '#tests/support/service.ts'
 
@@ -16,8 +16,11 @@ const said = (item: string, over: Partial<Draft> = {}, ...commands: Given[]): st
   const settled = settle(offer, draft)
   if (!settled) throw new Error('no item was chosen')
   return readBackText(
-    sayReadBack(readBack(offer, settled), nameIn(demoStation), (cents) =>
-      sayCents(cents, demoStation.currency),
+    sayReadBack(
+      readBack(offer, settled),
+      nameIn(demoStation),
+      (cents) => sayCents(cents, demoStation.currency),
+      isPluralIn(demoStation),
     ),
   )
 }
@@ -186,7 +189,9 @@ describe('the read-back', () => {
     const words = (over: Partial<Draft>) => {
       const settled = settle(offer, { ...draft, ...over })
       if (!settled) throw new Error('no item was chosen')
-      return readBackText(sayReadBack(readBack(offer, settled), nameIn(demoStation), String))
+      return readBackText(
+        sayReadBack(readBack(offer, settled), nameIn(demoStation), String, isPluralIn(demoStation)),
+      )
     }
     expect(words({ base: 'pita' })).toContain('The label of pita warns: may contain sesame.')
     expect(words({ base: 'pita' })).not.toContain('You accept that')

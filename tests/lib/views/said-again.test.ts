@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { nameIn } from '#lib/menu/name-in.ts'
+import { isPluralIn, nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import type { Act } from '#lib/views/counter-act.ts'
 import { commandOf, nextStep } from '#lib/views/next-step.ts'
@@ -84,7 +84,7 @@ const marks = (ordering: Ordering, state: RunningState): readonly string[] => {
     .filter(({ mark }) => mark !== 'same')
     .map(
       ({ mark, statement }) =>
-        `${mark}: ${readBackText(sayReadBack([statement], nameIn(demoStation), (cents) => `$${cents / 100}`))}`,
+        `${mark}: ${readBackText(sayReadBack([statement], nameIn(demoStation), (cents) => `$${cents / 100}`, isPluralIn(demoStation)))}`,
     )
 }
 

@@ -3,7 +3,7 @@ import type { Need } from '#lib/needs/codes.ts'
 import { judgeComponent } from '#lib/needs/judge.ts'
 import type { Kitchen } from '#lib/needs/kitchen.ts'
 import { tellFinding } from '#lib/views/finding-told.ts'
-import { sayFinding, shortFinding } from '#lib/words/findings-en.ts'
+import { rowFinding, sayFinding, shortFinding } from '#lib/words/findings-en.ts'
 import { demoStation } from '#tests/support/service.ts'
 
 const kitchen: Kitchen = { station: demoStation, soiled: [], lent: [], ready: [] }
@@ -41,12 +41,54 @@ describe('why something doesn’t fit', () => {
     ])
   })
 
+  test('[C44] whether a name is plural is what the station says, not how it is spelled', () => {
+    const called = (name: string, plural: boolean) => ({
+      ...kitchen,
+      station: {
+        ...demoStation,
+        components: demoStation.components.map(({ plural: _, ...one }) =>
+          one.id === 'slaw'
+            ? {
+                ...one,
+                name,
+                ingredients: ['sesame-oil'],
+                recipes: [],
+                ...(plural && { plural: true as const }),
+              }
+            : one,
+        ),
+      },
+    })
+    const ofSesameItself = (name: string, plural: boolean) =>
+      sayFinding({
+        component: name,
+        isPlural: plural,
+        need: 'sesame',
+        handling: 'leave-out',
+        why: 'contains',
+        ingredient: null,
+        contact: null,
+      })
+    expect(ofSesameItself('Hummus', false)).toBe('Hummus contains sesame')
+    expect(ofSesameItself('Almonds', true)).toBe('Almonds contain sesame')
+    expect(ofSesameItself('Sheep', true)).toBe('Sheep contain sesame')
+    const touching = (name: string, plural: boolean) =>
+      said('slaw', 'milk', 'keep-apart', called(name, plural))[0]
+    expect(touching('Hummus', false)).toMatch(/^Hummus (shares|is|stands|goes) /)
+    expect(touching('Almonds', true)).toMatch(/^Almonds (share|are|stand|go) /)
+    // A document of before says nothing of it: one verb for all.
+    expect(touching('Almonds', false)).toMatch(/^Almonds (shares|is|stands|goes) /)
+    expect(rowFinding('Hummus', false, 'sesame', 'contact', 'Pita')).toBe('Hummus touches pita')
+    expect(rowFinding('Almonds', true, 'almond', 'contains', null)).toBe('Almonds contain almond')
+    expect(shortFinding(true, 'vegan', 'contains', null)).toBe('aren’t vegan')
+  })
+
   test('[C44] in a pan it is a few words, and never safe or free of something', () => {
-    expect(shortFinding('wheat', 'contains', null)).toBe('contains wheat')
-    expect(shortFinding('vegan', 'contains', null)).toBe('isn’t vegan')
-    expect(shortFinding('no-pork', 'contains', null)).toBe('contains pork')
-    expect(shortFinding('soy', 'unknown', null)).toBe('soy: not known')
-    expect(shortFinding('fish', 'contact', 'Tuna salad')).toBe('touches tuna salad')
-    expect(shortFinding('fish', 'contact-unknown', null)).toBe('contact not known')
+    expect(shortFinding(false, 'wheat', 'contains', null)).toBe('contains wheat')
+    expect(shortFinding(false, 'vegan', 'contains', null)).toBe('isn’t vegan')
+    expect(shortFinding(false, 'no-pork', 'contains', null)).toBe('contains pork')
+    expect(shortFinding(false, 'soy', 'unknown', null)).toBe('soy: not known')
+    expect(shortFinding(false, 'fish', 'contact', 'Tuna salad')).toBe('touches tuna salad')
+    expect(shortFinding(false, 'fish', 'contact-unknown', null)).toBe('contact not known')
   })
 })

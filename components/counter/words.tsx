@@ -1,0 +1,52 @@
+import { createContext, type ReactNode, useContext } from 'react'
+import { givenWords } from '#components/live/given-words.ts'
+import { sayCents } from '#lib/words/amounts-en.ts'
+import { sayClock, sayTime } from '#lib/words/clock-en.ts'
+import { counter } from '#lib/words/counter-en.ts'
+import { rowFinding, sayFinding, shortFinding } from '#lib/words/findings-en.ts'
+import { sayWhyHeld } from '#lib/words/held-en.ts'
+import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
+import { inChargeEn } from '#lib/words/in-charge-en.ts'
+import { lacksWords } from '#lib/words/lacks-en.ts'
+import { needsEn } from '#lib/words/needs-en.ts'
+import { readBackText, sayReadBack } from '#lib/words/read-back-en.ts'
+import { sayNotTaken, sayRefusal } from '#lib/words/refusals-en.ts'
+import { loadRefusals } from '#lib/words/refusals-later-en.ts'
+import { foodOf, markLines, needName, stateName } from '#lib/words/service-en.ts'
+import { shortEn } from '#lib/words/short-en.ts'
+import { turnedEn } from '#lib/words/turned-en.ts'
+
+const english = {
+  loadRefusals,
+  sayCents,
+  needs: needsEn,
+  ranShort: shortEn,
+  lacks: lacksWords,
+  turned: turnedEn,
+  inCharge: inChargeEn,
+  sayClock,
+  sayTime,
+  sayFinding,
+  shortFinding,
+  rowFinding,
+  sayWhyHeld,
+  readBackText,
+  sayReadBack,
+  sayNotTaken,
+  sayRefusal,
+  foodOf,
+  needName,
+  markLines,
+  stateName,
+  ...counter,
+}
+
+export type CounterWords = InAnyLanguage<typeof english>
+
+const Context = createContext<CounterWords | null>(null)
+
+export function CounterWordsProvider({ children }: { readonly children: ReactNode }) {
+  return <Context value={english}>{children}</Context>
+}
+
+export const useCounterWords = (): CounterWords => givenWords(useContext(Context))

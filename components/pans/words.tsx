@@ -1,0 +1,40 @@
+/** What Pans says of the line, of what is to do next, and of what stands behind. */
+import { createContext, type ReactNode, useContext } from 'react'
+import { DeviceWordsProvider } from '#components/device/words.tsx'
+import { givenWords } from '#components/live/given-words.ts'
+import { batchWords } from '#lib/words/batches-en.ts'
+import { calmWords } from '#lib/words/calm-en.ts'
+import { sayClock, sayLength, sayTime } from '#lib/words/clock-en.ts'
+import { doNextWords } from '#lib/words/do-next-en.ts'
+import { firstWords } from '#lib/words/first-of-all-en.ts'
+import { handedOverWords } from '#lib/words/handed-over-en.ts'
+import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
+import { pansWords } from '#lib/words/pans-en.ts'
+import { loadRefusals } from '#lib/words/refusals-later-en.ts'
+
+export const pansEnglish = {
+  advice: doNextWords,
+  first: firstWords,
+  givenOut: handedOverWords,
+  calm: calmWords,
+  batches: batchWords,
+  sayTime,
+  sayClock,
+  sayLength,
+  loadRefusals,
+  ...pansWords,
+}
+
+export type PansWords = InAnyLanguage<typeof pansEnglish>
+
+const Context = createContext<PansWords | null>(null)
+
+export function PansWordsProvider({ children }: { readonly children: ReactNode }) {
+  return (
+    <DeviceWordsProvider>
+      <Context value={pansEnglish}>{children}</Context>
+    </DeviceWordsProvider>
+  )
+}
+
+export const usePansWords = (): PansWords => givenWords(useContext(Context))

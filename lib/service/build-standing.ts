@@ -6,6 +6,7 @@ import { kitchenMet, kitchenOf } from '#lib/service/kitchen-of.ts'
 import { findingsOf, type InTheWay, inTheWay, type Taken } from '#lib/service/standing.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import type { Taking } from '#lib/service/taking.ts'
+import { withdraw } from '#lib/stock/short.ts'
 
 /** A back-up pan was said to stand ready without a word of what it holds: older logs did. */
 const isOnlySaid = (state: RunningState, component: string): boolean =>
@@ -58,17 +59,19 @@ const begunFrom = ({ choice, behind }: Build): TakenFrom | null =>
 /**
  * The ways in which a build's food may be taken, or was. Made food came out of the pans that it was
  * counted off, and what was put into it by then out of those from which it was begun; what is told of
- * those pans later may have been so then. What is in the making is both: begun, and still to be taken.
+ * those pans later may have been so then. What is in the making is both: begun, and still to be taken,
+ * so that it is held as soon as it couldn't be finished.
  */
 const waysOf = (state: RunningState, build: Build): readonly Taken[] => {
   const asNow: Taken = { kitchen: kitchenOf(state) }
   if (build.stop?.to || !(isOut(build) || build.state === 'making')) return [asNow]
   const kitchen = kitchenMet(state, isOut(build) ? build : { begunIn: build.begunIn ?? 0 })
+  const tookNow = () => withdraw(state, build.takes, build.choice, build.behind).took
   const begun = begunFrom(build)
   const asBegun = begun ? [{ kitchen, from: begun }] : []
   return isOut(build)
     ? [{ kitchen, from: takenFrom(state, build.choice, build.took) }, ...asBegun]
-    : [asNow, { kitchen }, ...asBegun]
+    : [asNow, { kitchen }, ...asBegun, { kitchen, from: takenFrom(state, build.choice, tookNow()) }]
 }
 
 const standingIn = (
@@ -105,6 +108,24 @@ export const standingOf = (
   return choice.needs.length === 0
     ? []
     : standingIn(state, choice, name, waysOf(state, build), checker)
+}
+
+/**
+ * What stands in the way of a build in the making that doesn't say what it was begun from, as older logs
+ * don't: by the pans that it was taken from until something happened.
+ */
+export const standingAsBefore = (
+  before: RunningState,
+  after: RunningState,
+  build: Build,
+  name: string,
+  checker?: Checker,
+): readonly InTheWay[] | null => {
+  const { choice, state, stop } = build
+  if (state !== 'making' || build.behind || stop?.to || choice.needs.length === 0) return []
+  const behind = behindAsJudged(before, choice, checker)
+  const from = begunFrom({ ...build, ...(behind ? { behind } : {}) })
+  return from && standingIn(after, choice, name, [{ kitchen: kitchenOf(after), from }], checker)
 }
 
 /** What stands in its way when it is finished out of these pans. */

@@ -14,7 +14,7 @@ import {
   withHad,
 } from '#lib/service/build-folding.ts'
 import type { AcceptedBuild } from '#lib/service/event.ts'
-import { acknowledged, held } from '#lib/service/evolve-held.ts'
+import { acknowledged, held, knownOfHad } from '#lib/service/evolve-held.ts'
 import { stockOf, whereIs, withStock } from '#lib/service/held-stock.ts'
 import { withoutPanHold } from '#lib/service/pan-hold.ts'
 import { keptByStop } from '#lib/service/reserved.ts'
@@ -114,6 +114,7 @@ export const evolveBuild = (state: RunningState, event: BuildEvent): RunningStat
           : release(release(state, build.takes), keptByStop(build))
       return put(next, event, (one) => ({
         ...one,
+        ...knownOfHad(one),
         state: 'cancelled',
         took: [],
         stop: null,

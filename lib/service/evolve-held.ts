@@ -67,13 +67,18 @@ export const held = (state: RunningState, event: Holding, build: Build): Running
   return { ...next, toFind: { ...next.toFind, [name]: { ticket, letter, reason, at } } }
 }
 
-/** A choice that remembers what its guest told after it was handed over. */
-const remembering = ({ choice, hold }: Build): BuildChoice => {
-  const told = hold?.told
+/** A choice that remembers what its guest told after it was handed over, also for a change of it. */
+const remembering = (build: Build): BuildChoice => {
+  const told = toldWith(build, null)
+  const { choice } = build
   return told
     ? { ...choice, asked: told.asked, needs: strictest([...choice.needs, ...told.needs]) }
     : choice
 }
+
+/** Cancelled, a build of which its guest had food still says what they told by then. */
+export const knownOfHad = (build: Build): Pick<Build, 'choice'> | null =>
+  build.had ? { choice: remembering(build) } : null
 
 type Acknowledged = Extract<BuildEvent, { readonly type: 'stopAcknowledged' }>
 
@@ -111,7 +116,7 @@ export const acknowledged = (
         choice: remembering(one),
         stop: null,
         hold: null,
-        told: one.told || one.hold?.told != null,
+        told: one.told || toldWith(one, null) !== null,
       }))
     const counted = {
       ...usedToWasted(next, build.takes),
@@ -128,6 +133,7 @@ export const acknowledged = (
   if ((!stop?.to && !hold && !isRemade) || stop?.reason === 'cancel')
     return put(next, event, (one) => ({
       ...one,
+      ...knownOfHad(one),
       state: 'cancelled',
       stop: null,
       hold: null,

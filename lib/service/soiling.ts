@@ -1,6 +1,6 @@
 import { pansOf } from '#lib/menu/find.ts'
 import type { Mark } from '#lib/service/food-event.ts'
-import { allStock, componentIn, withStock } from '#lib/service/held-stock.ts'
+import { allStock, componentIn, mayHold, withStock } from '#lib/service/held-stock.ts'
 import { sharingWith } from '#lib/service/lent-scoops.ts'
 import type { PanState, RunningState } from '#lib/service/state.ts'
 
@@ -46,15 +46,21 @@ export const soiledFromBackup = (
   by: string,
 ): RunningState['pans'] => marked(state.pans, returned(state, component, by)) ?? state.pans
 
-/** Protected back-up pans that hold something of a component, also what is off sale now. */
-export const protectedOf = ({ backupPans }: RunningState, component: string): readonly string[] =>
+/**
+ * Back-up pans that hold something of a component, or held it until it was used up, whatever was found
+ * of them before: food of them may be with a guest.
+ */
+export const backupsHolding = (
+  { backupPans }: RunningState,
+  component: string,
+): readonly string[] =>
   Object.entries(backupPans)
-    .filter(([, one]) => one.component === component && one.guarded && one.amount > 0)
+    .filter(([, one]) => one.component === component && mayHold(one))
     .map(([id]) => id)
 
-/** Whether a scoop may have been in a protected back-up pan of a component, instead of on the line. */
+/** Whether a scoop may have been in a back-up pan of a component, instead of on the line. */
 export const hasBackup = (state: RunningState, component: string): boolean =>
-  state.backups[component] !== undefined || protectedOf(state, component).length > 0
+  state.backups[component] !== undefined || backupsHolding(state, component).length > 0
 
 /**
  * Marks that a pan's change leaves on others: what it held of other components is still in those that

@@ -14,6 +14,7 @@ import { clockDoubt, isForSale, throwOutKey, usableIn } from '#lib/service/held-
 import { kitchenOf } from '#lib/service/kitchen-of.ts'
 import { acceptedUnder } from '#lib/service/standing.ts'
 import type { Acceptance, RunningState } from '#lib/service/state.ts'
+import { behindOf } from '#lib/stock/behind.ts'
 
 /** What a pan has to do with a need: by its declared word, or by what it shares contact with. */
 export interface Hazard {
@@ -102,13 +103,26 @@ export const isTakenFrom = (state: RunningState, pan: Pan): boolean => {
 const keptApart = (needs: readonly Need[]): readonly Need[] =>
   needs.filter((need) => need.handling === 'keep-apart')
 
-/** Components that a build takes from their protected back-up pans, in the order of the line. */
-export const backupsTaken = (state: RunningState, choice: BuildChoice): readonly string[] => {
+/** What was begun out of a back-up pan goes on out of that while it holds any, whatever the line is by then. */
+const goesOnBehind = (state: RunningState, component: string, begun: readonly string[]): boolean =>
+  begun.includes(component) && behindOf(state, component) > 0
+
+/**
+ * Components that a build takes from their protected back-up pans, in the order of the line.
+ * @param begun those that it was begun to take so
+ */
+export const backupsTaken = (
+  state: RunningState,
+  choice: BuildChoice,
+  begun: readonly string[] = [],
+): readonly string[] => {
   const kitchen = kitchenOf(state)
   const taken = takenComponents(choice)
   const onLine = [...new Set(pansOf(state.station).map((pan) => pan.component))]
   return onLine.filter(
-    (id) => taken.includes(id) && judgeComponent(kitchen, id, choice.needs).fromBackup,
+    (id) =>
+      taken.includes(id) &&
+      (goesOnBehind(state, id, begun) || judgeComponent(kitchen, id, choice.needs).fromBackup),
   )
 }
 
@@ -134,15 +148,22 @@ const standsAs = (state: RunningState, pan: string): TakePan['stands'] => {
   return isInDoubt ? 'clock' : 'sold'
 }
 
+interface Taking {
+  readonly choice: BuildChoice
+  readonly begun: readonly string[]
+  readonly lacking: string | null
+}
+
 const takePan = (
   state: RunningState,
   pan: Pan,
   component: Component,
-  choice: BuildChoice,
-  lacking: string | null,
+  { choice, begun, lacking }: Taking,
 ): TakePan => {
   const portions = portionsTaken(choice, component.id)
-  const { findings, fromBackup } = judgeComponent(kitchenOf(state), component.id, choice.needs)
+  const judged = judgeComponent(kitchenOf(state), component.id, choice.needs)
+  const { findings } = judged
+  const fromBackup = judged.fromBackup || goesOnBehind(state, component.id, begun)
   const acceptance = acceptedUnder(state, choice)
   const open = findings.filter((one) => one.level !== 'note')
   const hazards = (accepted: boolean) =>
@@ -177,10 +198,11 @@ export const panForBuild = (
   pan: Pan,
   choice: BuildChoice,
   lacking: string | null,
+  begun: readonly string[] = [],
 ): PanForBuild => {
   const component = componentOf(state.station, pan.component)
   if (portionsTaken(choice, component.id) > 0 && isTakenFrom(state, pan))
-    return takePan(state, pan, component, choice, lacking)
+    return takePan(state, pan, component, { choice, begun, lacking })
   const kitchen = lineOnly(kitchenOf(state))
   const chosen = choice.parts[component.id]
   const isUsual = itemOf(state.station, choice.item).parts.some(

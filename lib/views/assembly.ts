@@ -1,9 +1,9 @@
 import { componentOf, itemOf, pansOf } from '#lib/menu/find.ts'
 import type { NeedCode } from '#lib/needs/codes.ts'
-import { type BuildChoice, takenComponents } from '#lib/service/build-choice.ts'
+import { takenComponents } from '#lib/service/build-choice.ts'
 import type { CautionReason } from '#lib/service/caution-reasons.ts'
 import { acceptedUnder } from '#lib/service/standing.ts'
-import type { RunningState } from '#lib/service/state.ts'
+import type { Build, RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
 import { shortBuilds } from '#lib/stock/short.ts'
 import { heldBackFrom, type WhyLacking, whyLacking } from '#lib/views/assembly-lacks.ts'
@@ -115,12 +115,15 @@ interface OnTheLine {
 }
 
 /** Where the check of needs fails nothing is known, so every pan stays shut. */
-const onTheLine = (state: RunningState, choice: BuildChoice, lacks: string | null): OnTheLine => {
+const onTheLine = (state: RunningState, build: Build, lacks: string | null): OnTheLine => {
+  const choice = { ...build.choice, needs: needsOf(build) }
   const pans = pansOf(state.station)
   try {
     return {
-      pans: Object.fromEntries(pans.map((pan) => [pan.id, panForBuild(state, pan, choice, lacks)])),
-      backups: backupsTaken(state, choice),
+      pans: Object.fromEntries(
+        pans.map((pan) => [pan.id, panForBuild(state, pan, choice, lacks, build.behind)]),
+      ),
+      backups: backupsTaken(state, choice, build.behind),
       checked: true,
     }
   } catch {
@@ -148,7 +151,7 @@ const nowBuild = (
   const builds = ticket.builds.filter((one) => one.state !== 'cancelled')
   const choice = { ...build.choice, needs: needsOf(build) }
   const mark = markOf(state, ticket.number, build.letter, choice)
-  const line = onTheLine(state, choice, lacks)
+  const line = onTheLine(state, build, lacks)
   return {
     ...entry,
     base: choice.base === null ? null : componentOf(state.station, choice.base).name,

@@ -94,7 +94,7 @@ export const decideFinish = (
     if (build.stop) return refuse({ code: 'build-stopped', build: name })
     const offSale = couldBeOffSale(running, build)
     if (offSale !== null) return refuse(offSaleBecause(offSale, clockDoubtOf(running, offSale)))
-    const withdrawal = withdraw(running, build.takes, build.choice)
+    const withdrawal = withdraw(running, build.takes, build.choice, build.behind)
     const not = unfit(standingIfTaken(running, build, name, withdrawal.took, checker), name)
     if (not) return refuse(not)
     const { ticket, letter } = command

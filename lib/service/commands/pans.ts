@@ -3,7 +3,7 @@ import { findComponent, findPan } from '#lib/menu/find.ts'
 import type { Pan } from '#lib/menu/station-document.ts'
 import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands/decision.ts'
 import { idField } from '#lib/service/commands/fields.ts'
-import { hasBackup, protectedOf, soiledPans } from '#lib/service/soiling.ts'
+import { backupsHolding, hasBackup, soiledPans } from '#lib/service/soiling.ts'
 import type { PanState, RunningState, ServiceState } from '#lib/service/state.ts'
 import { mostInPan } from '#lib/stock/capacity.ts'
 
@@ -29,7 +29,7 @@ export const soilPanSchema = z.strictObject({
   pan: idField,
   /** The component whose scoop went into it. */
   by: idField,
-  /** It went into the protected back-up pan of the same component; no where left away. */
+  /** It went into a back-up pan of the same component; no where left away. */
   backup: z.boolean().optional(),
 })
 
@@ -48,8 +48,10 @@ export const decideSoilPan = (
         : refuse({ code: 'already-so' })
     if (!hasBackup(running, component)) return refuse({ code: 'no-such-backup', component })
     const set = { type: 'backupSet', component, ready: false, soiledBy: by } as const
-    const pans = protectedOf(running, component)
-    return pans.length === 0
-      ? happened(set)
-      : happened(...pans.map((one) => ({ ...set, backup: one })))
+    const pans = backupsHolding(running, component)
+    if (pans.length === 0) return happened(set)
+    const clean = pans.filter((one) => !running.backupPans[one]?.soiledBy.includes(by))
+    return clean.length === 0
+      ? refuse({ code: 'already-so' })
+      : happened(...clean.map((one) => ({ ...set, backup: one })))
   })

@@ -1,6 +1,7 @@
 /** Guests who have food that is found not to fit them. */
 
-import { isCovered } from '#lib/needs/judge.ts'
+import { isCovered, strictest } from '#lib/needs/judge.ts'
+import type { BuildChoice } from '#lib/service/build-choice.ts'
 import { standingOf } from '#lib/service/build-standing.ts'
 import type { Consequence, Happened } from '#lib/service/consequences/consequence.ts'
 import { holdReason } from '#lib/service/consequences/need-holds.ts'
@@ -9,6 +10,7 @@ import { everyTicket } from '#lib/service/every-ticket.ts'
 import type { HeldStock } from '#lib/service/food-state.ts'
 import type { HandedOverFound } from '#lib/service/handed-over-event.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
+import { keeps, knownNeeds } from '#lib/service/known-needs.ts'
 import type { InTheWay } from '#lib/service/standing.ts'
 import type { Build, HadBefore, RunningState } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
@@ -45,10 +47,19 @@ const newInTheWay = (
   return isNew ? now : null
 }
 
+/** A choice with all that is known of its guest by now: what was told later was so before. */
+const knowing = (choice: BuildChoice, build: Build): BuildChoice => {
+  const more = [...build.choice.needs, ...knownNeeds(build)].filter(
+    (need) => !keeps(choice.needs, need),
+  )
+  return more.length === 0 ? choice : { ...choice, needs: strictest([...choice.needs, ...more]) }
+}
+
 /** What a guest had of a build before it was made again, as a build that was handed over. */
 const hadOf = (build: Build, had: HadBefore): Build => {
   const { begunIn: _, madeIn: __, behind: ___, madeAt: ____, ...rest } = build
-  return { ...rest, ...had, choice: had.choice ?? build.choice, state: 'handed-over', stop: null }
+  const choice = knowing(had.choice ?? build.choice, build)
+  return { ...rest, ...had, choice, state: 'handed-over', stop: null }
 }
 
 const ofHad = (happened: Happened, number: number, build: Build): readonly HandedOverFound[] => {
@@ -58,17 +69,21 @@ const ofHad = (happened: Happened, number: number, build: Build): readonly Hande
     return standing === null ? [] : [{ had, standing: standing === 'not-known' ? null : standing }]
   })
   // What is on its list stays there until that is answered.
-  const listed = happened.after.toTell[throwOutKey('build', name)]?.builds ?? []
+  const entry = happened.after.toTell[throwOutKey('build', name)]
+  const listed = entry?.builds ?? []
   const more = found.filter(({ had }) => listed.every(({ at }) => at !== had.since))
-  const [first] = more
-  if (!first) return []
-  const reason = holdReason(happened, build, first.standing)
+  const isOfLabel = found.some(
+    ({ standing }) => holdReason(happened, build, standing) !== 'contact',
+  )
+  // What it holds by its label is worse than what may have touched it.
+  const isWorse = entry?.because === 'contact' && isOfLabel
+  if (more.length === 0 && !isWorse) return []
   return [
     {
       type: 'handedOverFound',
       what: 'build',
       id: name,
-      because: reason === 'contact' ? 'contact' : 'label',
+      because: isOfLabel || entry?.because === 'label' ? 'label' : 'contact',
       since: Math.min(...[...listed.map(({ at }) => at), ...more.map(({ had }) => had.since)]),
       builds: [...listed, ...more.map(({ had }) => ({ build: name, at: had.since }))],
     },

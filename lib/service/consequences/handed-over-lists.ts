@@ -159,9 +159,10 @@ export const handedOverLists: Consequence = {
       return listed(toTell, { what, id, because, since, builds }) ?? []
     })
     const named = new Set(
-      [...Object.values(toTell).filter((one) => !isMissed(one.because)), ...found].flatMap(
-        ({ builds }) => builds.map(({ build }) => build),
-      ),
+      // A list of anything else than food says nothing of a batch.
+      [...Object.values(toTell), ...found]
+        .filter(({ what, because }) => (what === 'pan' || what === 'backup') && !isMissed(because))
+        .flatMap(({ builds }) => builds.map(({ build }) => build)),
     )
     const more = events.flatMap((event): readonly HandedOverEvent[] => {
       if (event.type === 'buildHandedOver') return joining(before, toTell, event, now)

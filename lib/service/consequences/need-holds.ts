@@ -1,5 +1,5 @@
 /** Holds of builds that don't fit their guests as things are. */
-import { goesOnAs, standingOf } from '#lib/service/build-standing.ts'
+import { goesOnAs, standingAsBefore, standingOf } from '#lib/service/build-standing.ts'
 import type { Consequence, Happened } from '#lib/service/consequences/consequence.ts'
 import type { BuildHeld, HoldReason } from '#lib/service/event.ts'
 import type { InTheWay } from '#lib/service/standing.ts'
@@ -57,7 +57,10 @@ const holdsOf = (happened: Happened, isMeant: (build: Build) => boolean): readon
     const { number } = ticket
     const { letter } = build
     const name = buildName(number, letter)
-    const standing = standingOf(happened.after, build, name, happened.known.checker)
+    const { before, after, known } = happened
+    const asNow = standingOf(after, build, name, known.checker)
+    const asBefore = standingAsBefore(before, after, build, name, known.checker)
+    const standing = asNow && asBefore && [...asNow, ...asBefore]
     return standing?.length === 0
       ? []
       : [

@@ -107,7 +107,7 @@ test('handed over by its mark: look-alikes differ, a kept-apart one goes alone',
     expect(handOverEn.question.toLowerCase()).not.toContain(needName('milk'))
     await tapUntil(
       handOver.getByRole('button', { name: handOverEn.same('2A'), exact: true }),
-      handOver.getByText(handOverEn.isHandedOver('2A')),
+      handOver.getByText(handOverEn.isHandedOver('2A')).first(),
     )
     await expect(shelfCard(handOver, '2A')).toHaveCount(0)
     await expect(pickUpNumber(pickUp, 'made', '2A')).toHaveCount(0)

@@ -169,7 +169,7 @@ test('the label changed at noon: every build is checked again, whatever its stat
     await tapUntil(finishButton(assembly), assembly.getByText(assemblyEn.held('2A')))
     await tapUntil(
       handOver.getByRole('button', { name: handOverEn.handOver('5A'), exact: true }),
-      handOver.getByText(handOverEn.isHandedOver('5A')),
+      handOver.getByText(handOverEn.isHandedOver('5A')).first(),
     )
   })
 

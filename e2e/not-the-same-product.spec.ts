@@ -83,7 +83,7 @@ test('not the same product as last time: unknown at once, until its label is rea
     await expect(assembly.getByText(WHY)).toBeVisible()
     await tapUntil(
       handOver.getByRole('button', { name: handOverEn.handOver('2A'), exact: true }),
-      handOver.getByText(handOverEn.isHandedOver('2A')),
+      handOver.getByText(handOverEn.isHandedOver('2A')).first(),
     )
   })
 
@@ -180,7 +180,7 @@ test('not the same product as last time: unknown at once, until its label is rea
     await guestAnswered(handOver)
     await tapUntil(
       handOver.getByRole('button', { name: handOverEn.same('1A'), exact: true }),
-      handOver.getByText(handOverEn.isHandedOver('1A')),
+      handOver.getByText(handOverEn.isHandedOver('1A')).first(),
     )
     await expect(shelfCard(handOver, '1A')).toHaveCount(0)
   })

@@ -45,7 +45,7 @@ test('the wrong scoop told late: who was handed food of that pan and keeps it ap
     await tapUntil(finishButton(assembly), assemblyRests(assembly))
     await tapUntil(
       handOver.getByRole('button', { name: handOverEn.handOver('2A'), exact: true }),
-      handOver.getByText(handOverEn.isHandedOver('2A')),
+      handOver.getByText(handOverEn.isHandedOver('2A')).first(),
     )
     expect(lead.state().toFind).toEqual({})
   })

@@ -118,7 +118,7 @@ test('two wraps that look alike: told apart by the mark, one guest at a time', a
   await test.step('each goes to its guest, the kept-apart one by its mark', async () => {
     await tapUntil(askButton, handOver.getByText(handOverEn.question))
     await guestAnswered(handOver)
-    await tapUntil(sameButton, handOver.getByText(handOverEn.isHandedOver('2A')))
+    await tapUntil(sameButton, handOver.getByText(handOverEn.isHandedOver('2A')).first())
     await expect(pickUpNumber(pickUp, 'made', '2A')).toHaveCount(0)
     await expect(pickUpNumber(pickUp, 'made', '1A')).toBeVisible()
     const seen = `${await pickUp.locator('main').textContent()}`

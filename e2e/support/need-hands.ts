@@ -86,6 +86,6 @@ export const askItsGuest = async (page: Page, build: string): Promise<void> => {
 export const giveAlone = async (page: Page, build: string): Promise<void> => {
   await tapUntil(
     page.getByRole('button', { name: handOverEn.same(build), exact: true }),
-    page.getByText(handOverEn.isHandedOver(build)),
+    page.getByText(handOverEn.isHandedOver(build)).first(),
   )
 }

@@ -363,7 +363,7 @@ describe('what a build is to a guest', () => {
     expect(from('line').findings).toEqual([])
   })
 
-  it('[N50] says of a scoop that is lent that it is a scoop', () => {
+  it('[N51] says of a scoop that is lent that it is a scoop', () => {
     const lent = [{ component: 'leaf', by: 'cheese' }]
     const judged = judgeTaken(kitchen({ ...milk('contains'), lent }), ['leaf'], [need('milk')])
     expect(judged.findings).toMatchObject([{ why: 'contact', contact: 'scoop', touches: 'cheese' }])

@@ -1,8 +1,11 @@
 import type { z } from 'zod'
-import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { Ingredient, StationDocument } from '#lib/menu/station-document.ts'
 import type { labelSchema } from '#lib/menu/station-parts-schema.ts'
 
 export type Label = z.infer<typeof labelSchema>
+
+/** What was read of an ingredient, without what it is called here. */
+export const labelOf = ({ id: _, name: __, plural: ___, ...label }: Ingredient): Label => label
 
 /** The label of a product that isn't the same as last time: nobody has read it. */
 export const UNREAD_LABEL: Label = {

@@ -1,5 +1,11 @@
 import { type Label, UNREAD_LABEL } from '#lib/menu/label.ts'
-import type { Component, Recipe, StationDocument } from '#lib/menu/station-document.ts'
+import type { Component, Ingredient, Recipe, StationDocument } from '#lib/menu/station-document.ts'
+
+const calledAs = ({ id, name, plural }: Ingredient) => ({
+  id,
+  name,
+  ...(plural === undefined ? {} : { plural }),
+})
 
 /** A document in which one ingredient has a new label; null: one that nobody has read. */
 export const relabelled = (
@@ -9,7 +15,7 @@ export const relabelled = (
 ): StationDocument => ({
   ...station,
   ingredients: station.ingredients.map((one) =>
-    one.id === ingredient ? { id: one.id, name: one.name, ...(label ?? UNREAD_LABEL) } : one,
+    one.id === ingredient ? { ...calledAs(one), ...(label ?? UNREAD_LABEL) } : one,
   ),
 })
 

@@ -1,5 +1,7 @@
 /** Orders worth trying, for the samples. */
+
 import { itemOf, pansOf } from '#lib/menu/find.ts'
+import { labelOf } from '#lib/menu/label.ts'
 import { askableAllergens } from '#lib/needs/askable.ts'
 import { type Need, usualHandling } from '#lib/needs/codes.ts'
 import { DIETS } from '#lib/needs/diets.ts'
@@ -109,10 +111,10 @@ export const ofTheKitchen = (state: RunningState): readonly Command[] => {
     { type: 'signOff' },
     ...withCautions(state),
     ...ingredients.map(
-      ({ id, name: _, ...label }): Command => ({
+      (one): Command => ({
         type: 'changeLabel',
-        ingredient: id,
-        label,
+        ingredient: one.id,
+        label: labelOf(one),
         product: 'same',
       }),
     ),

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import type { Label } from '#lib/menu/label.ts'
+import { labelOf } from '#lib/menu/label.ts'
 import { stationSchema } from '#lib/menu/schema.ts'
 import type { Recorded } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
@@ -60,7 +61,7 @@ type Halal = 'declared' | 'not'
 const labelSaying = (halal: Halal): Label => {
   const found = demoStation.ingredients.find((one) => one.id === INGREDIENT)
   if (!found) throw new Error('the demo station has no ingredient')
-  const { id: _id, name: _name, ...label } = found
+  const label = labelOf(found)
   return { ...label, claims: { halal } }
 }
 

@@ -1,5 +1,7 @@
 /** Random steps of labels, scoops, back-up pans and the person in charge. */
+
 import fc from 'fast-check'
+import { labelOf } from '#lib/menu/label.ts'
 import { backupReady, type Given, load } from '#tests/support/service.ts'
 import {
   components,
@@ -78,12 +80,12 @@ export const ofTheKitchen: fc.Arbitrary<Step> = fc.oneof(
         one: fc.constantFrom(...ingredients),
         says: fc.constantFrom('free', 'may-contain'),
       })
-      .map(({ one: { id, name: _, ...label }, says }) => () => ({
+      .map(({ one, says }) => () => ({
         type: 'changeLabel' as const,
-        ingredient: id,
+        ingredient: one.id,
         label: {
-          ...label,
-          declarations: { ...label.declarations, peanut: says as 'free' | 'may-contain' },
+          ...labelOf(one),
+          declarations: { ...one.declarations, peanut: says as 'free' | 'may-contain' },
         },
       })),
   },

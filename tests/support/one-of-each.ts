@@ -1,4 +1,5 @@
 /** A command of each type: before the opening and after the close none is taken, whatever it says. */
+import { labelOf } from '#lib/menu/label.ts'
 import { usualChoice } from '#lib/service/build-choice.ts'
 import type { CommandType } from '#lib/service/command-type.ts'
 import { fahrenheit } from '#tests/support/food.ts'
@@ -8,7 +9,7 @@ import { items, stationWithSpares } from '#tests/support/spare-station.ts'
 const [item] = items
 const [ingredient] = stationWithSpares.ingredients
 if (!item || !ingredient) throw new Error('the station sells nothing')
-const { id: _id, name: _name, ...label } = ingredient
+const label = labelOf(ingredient)
 
 const at = { ticket: 1, letter: 'A' }
 const reading = fahrenheit(38)

@@ -1,6 +1,7 @@
 /** Plays a scene on a running server as its lead, whatever service stood there before. */
+
 import { isDeepStrictEqual } from 'node:util'
-import { withoutReaders } from '#lib/menu/label.ts'
+import { labelOf, withoutReaders } from '#lib/menu/label.ts'
 import type { Command } from '#lib/service/decide.ts'
 import { openingCommands } from '#lib/service/opening-commands.ts'
 import { isRunning, type RunningState } from '#lib/service/state.ts'
@@ -120,14 +121,12 @@ const startOver = async (lead: Lead, url: string): Promise<void> => {
 
 /** Labels outlive a service: what an earlier scene or story changed is read again as the demo has it. */
 const labelsAsInvented = ({ station }: RunningState): readonly Command[] =>
-  withoutReaders(demoStation).ingredients.flatMap(
-    ({ id: ingredient, name: _, ...label }): Command[] => {
-      const now = station.ingredients.find(({ id }) => id === ingredient)
-      return isDeepStrictEqual(now, { id: ingredient, name: _, ...label })
-        ? []
-        : [{ type: 'changeLabel', ingredient, label, product: 'same' }]
-    },
-  )
+  withoutReaders(demoStation).ingredients.flatMap((one): Command[] => {
+    const now = station.ingredients.find(({ id }) => id === one.id)
+    return isDeepStrictEqual(now, one)
+      ? []
+      : [{ type: 'changeLabel', ingredient: one.id, label: labelOf(one), product: 'same' }]
+  })
 
 /**
  * Signs the person in charge on, who sets the passphrase first where none is.

@@ -1,5 +1,7 @@
 /** What food for a build came from, and what its guest had, before the kitchen changed. */
+
 import { describe, expect, it } from 'vitest'
+import { labelOf } from '#lib/menu/label.ts'
 import type { Declaration } from '#lib/menu/station-document.ts'
 import {
   at,
@@ -35,7 +37,7 @@ const toFind = (told: Told) => Object.keys(running(told).toFind)
 const peanutIs = (ingredient: string, peanut: Declaration): Given => {
   const found = demoStation.ingredients.find((one) => one.id === ingredient)
   if (!found) throw new Error(`the demo station has no ${ingredient}`)
-  const { id: _, name: __, ...label } = found
+  const label = labelOf(found)
   const declarations = { ...label.declarations, peanut }
   return { type: 'changeLabel', ingredient, product: 'same', label: { ...label, declarations } }
 }

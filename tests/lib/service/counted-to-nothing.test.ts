@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { labelOf } from '#lib/menu/label.ts'
 import { declaredBy } from '#lib/needs/declared.ts'
 import { isUsable, usableIn } from '#lib/service/held-stock.ts'
 import { levelOf } from '#lib/stock/levels.ts'
@@ -259,7 +260,8 @@ describe('a count that was a slip', () => {
 })
 
 const oil = demoStation.ingredients.find((one) => one.id === 'sesame-oil')
-const { id: _, name: __, ...label } = oil ?? { id: '', name: '' }
+if (!oil) throw new Error('the station has no sesame oil')
+const label = labelOf(oil)
 const free = {
   type: 'changeLabel',
   ingredient: 'sesame-oil',

@@ -1,5 +1,7 @@
 /** What is known of a guest or of a pan only once food was taken: nobody goes untold for that. */
+
 import { describe, expect, it } from 'vitest'
+import { labelOf } from '#lib/menu/label.ts'
 import type { Declaration } from '#lib/menu/station-document.ts'
 import { assemblyView } from '#lib/views/assembly.ts'
 import { read } from '#tests/support/food.ts'
@@ -67,7 +69,7 @@ const listOf = (told: Told) => running(told).toTell['build/1A']
 const cabbage = (peanut: Declaration, product: 'same' | 'other'): Given => {
   const found = demoStation.ingredients.find((one) => one.id === 'cabbage')
   if (!found) throw new Error('the demo station has no cabbage')
-  const { id: _, name: __, ...label } = found
+  const label = labelOf(found)
   const declarations = { ...label.declarations, peanut }
   return { type: 'changeLabel', ingredient: 'cabbage', product, label: { ...label, declarations } }
 }

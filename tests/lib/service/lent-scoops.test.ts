@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { labelOf } from '#lib/menu/label.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { judgeComponent } from '#lib/needs/judge.ts'
 import { kitchenOf } from '#lib/service/kitchen-of.ts'
@@ -76,7 +77,7 @@ const change = (component: string): Given => changePan(`pan-${component}`, 900_0
 const containsSoy = (id: string): Given => {
   const found = station.ingredients.find((one) => one.id === id)
   if (!found) throw new Error(`no ingredient ${id}`)
-  const { id: _, name: __, ...label } = found
+  const label = labelOf(found)
   return {
     type: 'changeLabel',
     ingredient: id,

@@ -1,5 +1,7 @@
 /** What was in pans as food was made is in that food, though the pans were changed since. */
+
 import { describe, expect, it } from 'vitest'
+import { labelOf } from '#lib/menu/label.ts'
 import type { Declaration } from '#lib/menu/station-document.ts'
 import { handedOverLists } from '#lib/views/handed-over-with.ts'
 import { handedOverWords } from '#lib/words/handed-over-en.ts'
@@ -61,7 +63,7 @@ const toTell = (told: Told) => running(told).toTell
 const peanutIs = (ingredient: string, peanut: Declaration): Given => {
   const found = demoStation.ingredients.find((one) => one.id === ingredient)
   if (!found) throw new Error(`the demo station has no ${ingredient}`)
-  const { id: _, name: __, ...label } = found
+  const label = labelOf(found)
   const declarations = { ...label.declarations, peanut }
   return { type: 'changeLabel', ingredient, product: 'same', label: { ...label, declarations } }
 }

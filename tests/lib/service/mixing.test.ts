@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Label } from '#lib/menu/label.ts'
+import { labelOf as labelIn } from '#lib/menu/label.ts'
 import { declaredBy } from '#lib/needs/declared.ts'
 import { ownDocument } from '#lib/service/mixing.ts'
 import { fahrenheit, madeBefore } from '#tests/support/food.ts'
@@ -25,7 +26,7 @@ import {
 const labelOf = (ingredient: string): Label => {
   const found = demoStation.ingredients.find((one) => one.id === ingredient)
   if (!found) throw new Error(`no ingredient ${ingredient}`)
-  const { id: _, name: __, ...label } = found
+  const label = labelIn(found)
   return label
 }
 

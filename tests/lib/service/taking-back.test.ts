@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { labelOf } from '#lib/menu/label.ts'
 import type { BuildChoice } from '#lib/service/build-choice.ts'
 import {
   at,
@@ -166,7 +167,8 @@ describe('food made again', () => {
   it('[S88] is held for what it doesn’t fit by, whatever else changed in this service', () => {
     const lemon = demoStation.ingredients.find((one) => one.id === 'lemon-juice')
     if (!lemon) throw new Error('the station has no lemon juice')
-    const { id, name: _, ...label } = lemon
+    const { id } = lemon
+    const label = labelOf(lemon)
     const told = onward(made, noBackup, { type: 'changeLabel', ingredient: id, label })
     expect(reasonAfter(told)).toBe('contact')
     expect(reasonAfter(made, remake, 9)).toBe('label')

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Label } from '#lib/menu/label.ts'
+import { labelOf as labelIn } from '#lib/menu/label.ts'
 import {
   choose,
   codeOf,
@@ -18,7 +19,7 @@ import {
 const labelOf = (id: string): Label => {
   const found = demoStation.ingredients.find((one) => one.id === id)
   if (!found) throw new Error(`the demo station has no ${id}`)
-  const { id: _, name: __, ...label } = found
+  const label = labelIn(found)
   return label
 }
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { labelOf } from '#lib/menu/label.ts'
 import type { Declaration } from '#lib/menu/station-document.ts'
 import { draftOf, settle } from '#lib/views/draft.ts'
 import { offerFor } from '#lib/views/offer.ts'
@@ -23,7 +24,7 @@ import {
 const saying = (ingredient: string, peanut: Declaration): Given => {
   const found = demoStation.ingredients.find((one) => one.id === ingredient)
   if (!found) throw new Error(`the demo station has no ${ingredient}`)
-  const { id: _, name: __, ...label } = found
+  const label = labelOf(found)
   const declarations = { ...label.declarations, peanut }
   return { type: 'changeLabel', ingredient, product: 'same', label: { ...label, declarations } }
 }

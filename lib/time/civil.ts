@@ -11,9 +11,12 @@ export const startOfNextDay = (epochMs: number, timeZone: string): number =>
     .add({ days: 1 })
     .toZonedDateTime(timeZone).epochMilliseconds
 
-/** The civil date of an instant in a time zone, as 2026-11-25. @throws RangeError for an unknown time zone. */
+/**
+ * The civil date of an instant in a time zone, as 2026-11-25; screens tell time in fractions of a
+ * millisecond. @throws RangeError for an unknown time zone.
+ */
 export const civilDate = (epochMs: number, timeZone: string): string =>
-  Temporal.Instant.fromEpochMilliseconds(epochMs)
+  Temporal.Instant.fromEpochMilliseconds(Math.floor(epochMs))
     .toZonedDateTimeISO(timeZone)
     .toPlainDate()
     .toString()

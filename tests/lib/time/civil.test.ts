@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { startOfNextDay } from '#lib/time/civil.ts'
+import { civilDate, dayBefore, startOfNextDay } from '#lib/time/civil.ts'
 
 const next = (from: string, zone: string): string =>
   new Date(startOfNextDay(Date.parse(from), zone)).toISOString()
@@ -33,5 +33,23 @@ describe('the next civil day', () => {
 
   it('[T4] is an error for a time zone that nobody knows', () => {
     expect(() => startOfNextDay(0, 'America/Atlantis')).toThrow(RangeError)
+  })
+})
+
+describe('a civil day', () => {
+  it('is told of an instant with fractions, as screens tell time', () => {
+    const midnight = Date.parse('2026-11-26T06:00:00Z')
+    expect(civilDate(midnight + 0.25, 'America/Chicago')).toBe('2026-11-26')
+    expect(civilDate(midnight - 0.25, 'America/Chicago')).toBe('2026-11-25')
+  })
+
+  it('has one before it, over months and leap days', () => {
+    expect(['2026-11-26', '2026-03-01', '2028-03-01', '2026-01-01'].map(dayBefore)).toEqual([
+      '2026-11-25',
+      '2026-02-28',
+      '2028-02-29',
+      '2025-12-31',
+    ])
+    expect(() => dayBefore('2026-02-30x')).toThrow(RangeError)
   })
 })

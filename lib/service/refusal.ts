@@ -7,7 +7,6 @@ import type { Temperature } from '#lib/safety/temperature.ts'
 import type { ClockProblem } from '#lib/safety/time-control.ts'
 import type { DateProblem } from '#lib/safety/told-dates.ts'
 import type { TopUpProblem } from '#lib/safety/top-up.ts'
-import type { CommandType } from '#lib/service/command-type.ts'
 import type { AcceptedFinding, HoldReason } from '#lib/service/event.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { BuildState } from '#lib/service/state.ts'
@@ -183,7 +182,7 @@ export type NotTaken =
   | { readonly code: 'too-large' }
   | { readonly code: 'newer-version' }
   | { readonly code: 'older-version' }
-  | { readonly code: 'role-may-not'; readonly role: Role; readonly command: CommandType }
+  | { readonly code: 'role-may-not'; readonly role: Role; readonly command: string }
   | { readonly code: 'wrong-passphrase' }
   | { readonly code: 'no-passphrase' }
   | { readonly code: 'too-many-tries' }

@@ -1,8 +1,8 @@
 /** Plays a scene on a running server as its lead, whatever service stood there before. */
 import { isDeepStrictEqual } from 'node:util'
 import { withoutReaders } from '#lib/menu/label.ts'
-import type { Command } from '#lib/service/decide.ts'
 import { openingCommands } from '#lib/service/opening-commands.ts'
+import type { Command } from '#lib/service/registry.ts'
 import { isRunning, type RunningState } from '#lib/service/state.ts'
 import { openBuilds } from '#lib/service/tickets.ts'
 import { demoStation } from '#server/demo-station.ts'

@@ -8,12 +8,13 @@ import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { Need } from '#lib/needs/codes.ts'
 import { type BuildChoice, type PartChoice, usualChoice } from '#lib/service/build-choice.ts'
 import type { Circumstances, Decision } from '#lib/service/commands/decision.ts'
-import { type Command, commandSchema, decide } from '#lib/service/decide.ts'
+import { decide } from '#lib/service/decide.ts'
 import type { Recorded, ServiceEvent } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import { batchCommands, loadFields, openingCommands } from '#lib/service/opening-commands.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
+import { type Command, commandSchema } from '#lib/service/registry.ts'
 import {
   type Build,
   isRunning,

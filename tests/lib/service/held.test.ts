@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { COMMAND_TYPES } from '#lib/service/command-type.ts'
-import { MAY, mayDo, ROLES } from '#lib/service/roles.ts'
+import { COMMAND_TYPES, MAY, mayDo } from '#lib/service/registry.ts'
+import { ROLES } from '#lib/service/roles.ts'
 import {
   accountOf,
   at,

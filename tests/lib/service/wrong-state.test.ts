@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { CommandType } from '#lib/service/command-type.ts'
+import type { CommandType } from '#lib/service/registry.ts'
 import { at, choose, codeOf, type Given, given, send, when } from '#tests/support/service.ts'
 
 const of1A = (type: 'start' | 'finish' | 'handOver' | 'cancel' | 'remake'): Given => ({

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import type { Command } from '#lib/service/decide.ts'
 import { evolve } from '#lib/service/evolve.ts'
+import type { Command } from '#lib/service/registry.ts'
 import { NOT_OPENED } from '#lib/service/state.ts'
 import { demoStation } from '#server/demo-station.ts'
 import { openRail } from '#server/rail/rail.ts'

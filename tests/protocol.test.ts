@@ -53,6 +53,19 @@ const literalsOf = (path: string, within: string, field: string): readonly strin
   return found
 }
 
+/** Words of a union that a file names. */
+const unionOf = (path: string, name: string): readonly string[] => {
+  const found: string[] = []
+  walk(parseSource(path, read(path)).program, (node) => {
+    if (node.type !== 'TSTypeAliasDeclaration' || node.id.name !== name) return
+    walk(node.typeAnnotation, (inner) => {
+      if (inner.type === 'TSLiteralType' && inner.literal.type === 'Literal')
+        found.push(String(inner.literal.value))
+    })
+  })
+  return found
+}
+
 /** Names of an interface's members. */
 const membersOf = (path: string, name: string): readonly string[] => {
   const found: string[] = []
@@ -151,6 +164,15 @@ describe('PROTOCOL.md', () => {
     )
     expect(refused.length).toBeGreaterThan(30)
     expect(sorted(rowsOf('Refused'))).toEqual(sorted(refused))
+    const [row = ''] = section('Refused')
+      .split('\n')
+      .filter((line) => line.startsWith('| `unknown` '))
+    const told = [...row.matchAll(/`([\w-]+)`/g)].map(([, name = '']) => name)
+    const kinds = unionOf('lib/service/refusal.ts', 'Unknown')
+    expect(kinds.length).toBeGreaterThan(10)
+    expect(sorted(told.filter((one) => !['unknown', 'what', 'id'].includes(one)))).toEqual(
+      sorted(kinds),
+    )
     const notTaken = literalsOf('lib/service/refusal.ts', 'NotTaken', 'code')
     expect(sorted(rowsOf('Not taken'))).toEqual(sorted(notTaken))
   })

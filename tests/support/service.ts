@@ -23,6 +23,7 @@ import {
   type ServiceState,
 } from '#lib/service/state.ts'
 import { findBuild } from '#lib/service/tickets.ts'
+import { type ToldCode, toldCode } from '#tests/support/refusal-code.ts'
 
 /** A command as it comes from outside, before its defaults. */
 export type Given = z.input<typeof commandSchema>
@@ -235,8 +236,10 @@ export const at = (name: string): { ticket: number; letter: string } => ({
 export const refusalOf = (decision: Decision): Refusal | null =>
   'refusal' in decision ? decision.refusal : null
 
-export const codeOf = (decision: Decision): Refusal['code'] | null =>
-  refusalOf(decision)?.code ?? null
+export const codeOf = (decision: Decision): ToldCode | null => {
+  const refusal = refusalOf(decision)
+  return refusal && toldCode(refusal)
+}
 
 export const eventsOf = (decision: Decision): readonly ServiceEvent[] =>
   'events' in decision ? decision.events : []

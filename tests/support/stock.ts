@@ -16,6 +16,7 @@ import type { Refusal } from '#lib/service/refusal.ts'
 import { commandSchema } from '#lib/service/registry.ts'
 import { isRunning, NOT_OPENED, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import type { Remake } from '#lib/stock/batch-timing.ts'
+import { type ToldCode, toldCode } from '#tests/support/refusal-code.ts'
 
 const facts: Readonly<
   Record<string, { readonly unitCents: number; readonly remake: Remake | null }>
@@ -166,8 +167,10 @@ export const deciding = (
 export const refusalOf = (decision: Decision): Refusal | null =>
   'refusal' in decision ? decision.refusal : null
 
-export const codeOf = (decision: Decision): Refusal['code'] | null =>
-  refusalOf(decision)?.code ?? null
+export const codeOf = (decision: Decision): ToldCode | null => {
+  const refusal = refusalOf(decision)
+  return refusal && toldCode(refusal)
+}
 
 export const eventsOf = (decision: Decision): readonly ServiceEvent[] =>
   'events' in decision ? decision.events : []

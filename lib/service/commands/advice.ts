@@ -16,7 +16,7 @@ export const answerAdvice = defineCommand({
   decide: (state, { key, answer }, { now }) =>
     answeredPlace(state.adviceLog, key, minuteAt(state, now)) >= 0
       ? happened({ type: 'adviceAnswered', key, answer })
-      : refuse({ code: 'no-such-advice' }),
+      : refuse({ code: 'unknown', what: 'advice', id: key }),
   sample: ({ adviceLog }) =>
     adviceLog
       .filter(({ answer }) => answer === 'open')

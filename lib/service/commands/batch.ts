@@ -35,7 +35,7 @@ export const withBatch = (
   decide: (batch: BatchState) => Decision,
 ): Decision => {
   const batch = Object.hasOwn(state.batches, id) ? state.batches[id] : undefined
-  if (!batch) return refuse({ code: 'no-such-batch', batch: id })
+  if (!batch) return refuse({ code: 'unknown', what: 'batch', id })
   if (batch.thrownOutAt !== null || state.toThrowOut[`batch/${id}`] !== undefined)
     return refuse({
       code: 'cannot-load',
@@ -68,7 +68,7 @@ export const startBatch = defineCommand({
   decide: (state, command, { now }) => {
     const { component, loads } = command
     if (!findComponent(state.station, component))
-      return refuse({ code: 'no-such-component', id: component })
+      return refuse({ code: 'unknown', what: 'component', id: component })
     const batch = command.batch ?? freeId(state)
     if (state.batches[batch]) return refuse({ code: 'already-so' })
     const startedAt = command.startedAt ?? now
@@ -92,7 +92,7 @@ export const recordCooking = defineCommand({
   decide: (state, command, { now }) =>
     withBatch(state, command.batch, (batch) => {
       const component = findComponent(state.station, batch.component)
-      if (!component) return refuse({ code: 'no-such-component', id: batch.component })
+      if (!component) return refuse({ code: 'unknown', what: 'component', id: batch.component })
       // It waits, and is read as what waits: cooking reads nothing good again.
       if (batch.offSale) return refuse({ code: 'off-sale', component: batch.component })
       if (batch.finishedAt !== null && batch.cooked && loadsToCome(batch) === 0)

@@ -80,7 +80,7 @@ const decideLook = (
   const place = findPan(state.station, command.pan)
   const pan = state.pans[command.pan]
   const portion = place && state.portions[place.component]
-  if (!place || !pan || !portion) return refuse({ code: 'no-such-pan', id: command.pan })
+  if (!place || !pan || !portion) return refuse({ code: 'unknown', what: 'pan', id: command.pan })
   const share = quarters === 0 ? SCRAPE : quarters / 4
   const read = Math.round(share * place.usualPortions * portion.amount)
   return corrected(state, command, pan, read, 'eye-check', now)
@@ -93,7 +93,7 @@ const decideWeighed = (
   now: number,
 ): Decision => {
   const place = findPan(state.station, command.pan)
-  if (!place) return refuse({ code: 'no-such-pan', id: command.pan })
+  if (!place) return refuse({ code: 'unknown', what: 'pan', id: command.pan })
   if (state.portions[place.component]?.unit === 'piece')
     return refuse({ code: 'not-by-weight', pan: command.pan })
   const tareMg = state.containers[command.pan]?.tareMg ?? place.tareMg

@@ -47,8 +47,8 @@ export const withBuild = (
   decide: (found: { readonly build: Build; readonly name: string }) => Decision,
 ): Decision => {
   const ticket = findTicket(state, at.ticket)
-  if (!ticket) return refuse({ code: 'no-such-ticket', ticket: at.ticket })
+  if (!ticket) return refuse({ code: 'unknown', what: 'ticket', id: String(at.ticket) })
   const name = buildName(at.ticket, at.letter)
   const build = ticket.builds.find((one) => one.letter === at.letter)
-  return build ? decide({ build, name }) : refuse({ code: 'no-such-build', build: name })
+  return build ? decide({ build, name }) : refuse({ code: 'unknown', what: 'build', id: name })
 }

@@ -25,9 +25,9 @@ export const keep = defineCommand({
   },
   decide: (state, { component, portions, for: whom }) => {
     if (!findComponent(state.station, component))
-      return refuse({ code: 'no-such-component', id: component })
+      return refuse({ code: 'unknown', what: 'component', id: component })
     const unknown = whom.find((id) => !isKnown(state, id))
-    if (unknown !== undefined) return refuse({ code: 'no-such-order', id: unknown })
+    if (unknown !== undefined) return refuse({ code: 'unknown', what: 'order', id: unknown })
     return happened({ type: 'portionsKept', component, portions, for: [...new Set(whom)].sort() })
   },
   sample: ({ station }) =>
@@ -48,7 +48,7 @@ export const endKeep = defineCommand({
   schema: { component: idField },
   decide: (state, { component }) => {
     if (!findComponent(state.station, component))
-      return refuse({ code: 'no-such-component', id: component })
+      return refuse({ code: 'unknown', what: 'component', id: component })
     return state.keeps[component] === undefined
       ? refuse({ code: 'already-so' })
       : happened({ type: 'keepEnded', component })

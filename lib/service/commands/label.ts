@@ -43,7 +43,8 @@ export const notSameProduct = defineCommand({
   stages: ['open'],
   schema: { ingredient: idField },
   decide: (state, { ingredient }, circumstances) => {
-    if (!has(state, ingredient)) return refuse({ code: 'no-such-ingredient', id: ingredient })
+    if (!has(state, ingredient))
+      return refuse({ code: 'unknown', what: 'ingredient', id: ingredient })
     const newest = state.labelChanges.filter((one) => one.ingredient === ingredient).at(-1)
     if (newest && !newest.read) return refuse({ code: 'already-so' })
     const pans = pansHolding(state, ingredient)
@@ -69,12 +70,13 @@ export const changeLabel = defineCommand({
     initials: initialsField,
   },
   decide: (state, { ingredient, label: told, product }, circumstances) => {
-    if (!has(state, ingredient)) return refuse({ code: 'no-such-ingredient', id: ingredient })
+    if (!has(state, ingredient))
+      return refuse({ code: 'unknown', what: 'ingredient', id: ingredient })
     const readOn = civilDate(circumstances.now, state.station.timeZone)
     const label: Label = { ...told, readOn, readBy: null }
     const known = declarable(state.station)
     const unknown = Object.keys(label.declarations).find((code) => !known.has(code))
-    if (unknown !== undefined) return refuse({ code: 'no-such-need', need: unknown })
+    if (unknown !== undefined) return refuse({ code: 'unknown', what: 'need', id: unknown })
     const problem = labelProblem(state.station, label)
     if (problem) return refuse({ code: 'label-contradicts', ingredient, problem })
     if (!newestStationSchema.safeParse(relabelled(ownDocument(state), ingredient, label)).success)

@@ -29,7 +29,7 @@ const onLine = (
 ): Decision => {
   const place = findPan(state.station, id)
   const pan = state.pans[id]
-  return place && pan ? decide(pan, place) : refuse({ code: 'no-such-pan', id })
+  return place && pan ? decide(pan, place) : refuse({ code: 'unknown', what: 'pan', id })
 }
 
 /** Whether a back-up pan fits where another stands. */

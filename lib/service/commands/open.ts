@@ -30,7 +30,7 @@ export const open = defineCommand({
   decide: (_, command, { now, service, station, otherIsOpen, knownBias }) => {
     if (otherIsOpen) return refuse({ code: 'service-already-open' })
     const found = station(command.station)
-    if (!found) return refuse({ code: 'no-such-station' })
+    if (!found) return refuse({ code: 'unknown', what: 'station', id: command.station })
     const { document } = found
     const { timeZone } = document
     const { closes, assemblers } = document.day

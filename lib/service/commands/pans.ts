@@ -17,7 +17,7 @@ export const onPan = (
 ): Decision => {
   const place = findPan(state.station, command.pan)
   const pan = state.pans[command.pan]
-  if (!place || !pan) return refuse({ code: 'no-such-pan', id: command.pan })
+  if (!place || !pan) return refuse({ code: 'unknown', what: 'pan', id: command.pan })
   const most = mostInPan(state, place)
   const { amount } = command
   if (!Number.isSafeInteger(amount) || amount < atLeast || amount > most)
@@ -39,13 +39,15 @@ export const soilPan = defineCommand({
   },
   decide: (state, { pan, by, backup }) => {
     const component = findPan(state.station, pan)?.component
-    if (component === undefined) return refuse({ code: 'no-such-pan', id: pan })
-    if (!findComponent(state.station, by)) return refuse({ code: 'no-such-component', id: by })
+    if (component === undefined) return refuse({ code: 'unknown', what: 'pan', id: pan })
+    if (!findComponent(state.station, by))
+      return refuse({ code: 'unknown', what: 'component', id: by })
     if (backup !== true)
       return soiledPans(state, pan, by)
         ? happened({ type: 'panSoiled', pan, by })
         : refuse({ code: 'already-so' })
-    if (!hasBackup(state, component)) return refuse({ code: 'no-such-backup', component })
+    if (!hasBackup(state, component))
+      return refuse({ code: 'unknown', what: 'protected-backup', id: component })
     const set = { type: 'backupSet', component, ready: false, soiledBy: by } as const
     const pans = backupsHolding(state, component)
     if (pans.length === 0) return happened(set)

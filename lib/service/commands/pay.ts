@@ -12,7 +12,7 @@ export const pay = defineCommand({
   schema: { ticket: buildFields.ticket, paid: z.boolean() },
   decide: (state, { ticket: number, paid }) => {
     const ticket = findTicket(state, number)
-    if (!ticket) return refuse({ code: 'no-such-ticket', ticket: number })
+    if (!ticket) return refuse({ code: 'unknown', what: 'ticket', id: String(number) })
     if (ticket.paid === paid) return refuse({ code: 'already-so' })
     return happened({ type: 'ticketPaid', ticket: number, paid })
   },

@@ -79,12 +79,7 @@ export const resolveOffSale = defineCommand({
           ? state.batches[id]
           : undefined
         : stockOf(state, what, id)
-    if (!held) {
-      if (what === 'batch') return refuse({ code: 'no-such-batch', batch: id })
-      return refuse(
-        what === 'pan' ? { code: 'no-such-pan', id } : { code: 'no-such-backup-pan', id },
-      )
-    }
+    if (!held) return refuse({ code: 'unknown', what, id })
     if (held.offSale === null) return refuse({ code: 'already-so' })
     const isOfCooling = held.offSale.why === 'cooling-missed'
     const ways = waysFor(state, what, id, now)

@@ -21,7 +21,7 @@ const decideMeasures = (
   if (!missing) return refuse({ code: 'no-scoop', component })
   for (const { id } of measures) {
     const tool = tools.find((one) => one.id === id)
-    if (!tool) return refuse({ code: 'no-such-tool', id })
+    if (!tool) return refuse({ code: 'unknown', what: 'tool', id })
     const [not] = standInFor(state, component, [tool])?.notLent ?? []
     if (not?.why === 'carries')
       return refuse({
@@ -32,7 +32,7 @@ const decideMeasures = (
         from: not.from,
         into: not.into,
       })
-    if (not) return refuse({ code: 'no-such-tool', id })
+    if (not) return refuse({ code: 'unknown', what: 'tool', id })
   }
   const count = measures.reduce((sum, one) => sum + one.count, 0)
   if (count > MOST_MEASURES) return refuse({ code: 'too-many-measures', most: MOST_MEASURES })
@@ -77,7 +77,7 @@ export const missScoop = defineCommand({
   },
   decide: (state, { component, measures, yes = false }) => {
     if (!findComponent(state.station, component))
-      return refuse({ code: 'no-such-component', id: component })
+      return refuse({ code: 'unknown', what: 'component', id: component })
     if (measures) return decideMeasures(state, component, measures, yes)
     const offered = scoopChoices(state, component)
     if (!offered) return refuse({ code: 'no-scoop', component })
@@ -105,7 +105,7 @@ export const scoopBack = defineCommand({
   decide: (state, { component, washed }) => {
     const standIn = state.standIns[component]
     if (!findComponent(state.station, component))
-      return refuse({ code: 'no-such-component', id: component })
+      return refuse({ code: 'unknown', what: 'component', id: component })
     return standIn
       ? happened({ type: 'scoopFound', component, portion: standIn.usual, washed })
       : refuse({ code: 'already-so' })

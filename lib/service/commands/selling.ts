@@ -13,8 +13,7 @@ const selling = (
   stop: boolean,
 ): Decision => {
   const find = what === 'item' ? findItem : findComponent
-  if (!find(state.station, id))
-    return refuse({ code: what === 'item' ? 'no-such-item' : 'no-such-component', id })
+  if (!find(state.station, id)) return refuse({ code: 'unknown', what, id })
   const isStopped = state.notSelling[what][id] !== undefined
   if (isStopped === stop) return refuse({ code: 'already-so' })
   return happened({ type: stop ? 'sellingStopped' : 'sellingResumed', what, id })

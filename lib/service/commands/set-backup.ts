@@ -59,7 +59,7 @@ export const setBackup = defineCommand({
         one.component === component && (named === undefined ? one.protected : one.id === named),
     )
     const pan = place && state.backupPans[place.id]
-    if (!place || !pan) return refuse({ code: 'no-such-backup', component })
+    if (!place || !pan) return refuse({ code: 'unknown', what: 'protected-backup', id: component })
     if (!ready) return putAway(state, component, place.id, pan, now)
     if (pan.amount > 0) return refuse({ code: 'already-so' })
     const into = {

@@ -40,8 +40,7 @@ const withStockAt = (
   decide: (stock: HeldStock) => Decision,
 ): Decision => {
   const stock = stockOf(state, what, id)
-  if (!stock)
-    return refuse(what === 'pan' ? { code: 'no-such-pan', id } : { code: 'no-such-backup-pan', id })
+  if (!stock) return refuse({ code: 'unknown', what, id })
   return stock.amount > 0 ? decide(stock) : refuse({ code: 'nothing-there', id })
 }
 

@@ -27,8 +27,7 @@ const throwOutPan = (
   { what, id, reason, amount }: ThrowOut & { readonly what: 'pan' | 'backup' },
 ): Decision => {
   const stock = stockOf(state, what, id)
-  if (!stock)
-    return refuse(what === 'pan' ? { code: 'no-such-pan', id } : { code: 'no-such-backup-pan', id })
+  if (!stock) return refuse({ code: 'unknown', what, id })
   const isBound = state.toThrowOut[throwOutKey(what, id)] !== undefined
   if (stock.amount <= 0 && !isBound && stock.offSale === null)
     return refuse({ code: 'nothing-there', id })
@@ -42,7 +41,7 @@ const throwOutPan = (
 const throwOutBuild = (state: RunningState, { id, reason }: ThrowOut): Decision => {
   const { ticket, letter } = namedBuild(id)
   const build = findBuild(state, ticket, letter)
-  if (!build) return refuse({ code: 'no-such-build', build: id })
+  if (!build) return refuse({ code: 'unknown', what: 'build', id })
   const signed = { type: 'discardSignedOff', what: 'build', id, amount: 0, reason } as const
   if (build.state !== 'made')
     return state.toThrowOut[throwOutKey('build', id)]
@@ -60,7 +59,7 @@ const MOST_OF_BATCH = 1_000_000_000
 
 const throwOutBatch = (state: RunningState, { id, reason, amount }: ThrowOut): Decision => {
   const batch = Object.hasOwn(state.batches, id) ? state.batches[id] : undefined
-  if (!batch) return refuse({ code: 'no-such-batch', batch: id })
+  if (!batch) return refuse({ code: 'unknown', what: 'batch', id })
   if (batch.thrownOutAt !== null) return refuse({ code: 'already-so' })
   const left = leftOfBatch(batch)
   const most = batch.finishedAt === null ? MOST_OF_BATCH : left * 2

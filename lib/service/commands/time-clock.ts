@@ -32,14 +32,13 @@ type StartTimeClock = Told<typeof fields>
 const cannotStart = (state: RunningState, { what, id }: StartTimeClock): Refusal | null => {
   if (what === 'batch') {
     const batch = Object.hasOwn(state.batches, id) ? state.batches[id] : undefined
-    if (!batch) return { code: 'no-such-batch', batch: id }
+    if (!batch) return { code: 'unknown', what: 'batch', id }
     if (batch.thrownOutAt !== null || batch.offSale || state.toThrowOut[`batch/${id}`])
       return { code: 'off-sale', component: batch.component }
     return batch.clock ? { code: 'already-so' } : null
   }
   const stock = what === 'pan' ? state.pans[id] : state.backupPans[id]
-  if (!stock)
-    return what === 'pan' ? { code: 'no-such-pan', id } : { code: 'no-such-backup-pan', id }
+  if (!stock) return { code: 'unknown', what, id }
   if (stock.amount <= 0) return { code: 'nothing-there', id }
   if (stock.food?.clock) return { code: 'already-so' }
   return isUsable(state, what, id)

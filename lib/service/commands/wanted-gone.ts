@@ -17,11 +17,11 @@ export const wantedGone = defineCommand({
   decide: (state, { component, item: id }, { now }) => {
     if (component !== undefined) {
       if (!findComponent(state.station, component))
-        return refuse({ code: 'no-such-component', id: component })
+        return refuse({ code: 'unknown', what: 'component', id: component })
       return happened({ type: 'wantedGone', item: id ?? null, components: [component] })
     }
     const item = id === undefined ? undefined : findItem(state.station, id)
-    if (!item) return refuse({ code: 'no-such-item', id: id ?? '' })
+    if (!item) return refuse({ code: 'unknown', what: 'item', id: id ?? '' })
     const { limitedBy } = itemLeft(state, levelsOf(sellingNow(state, 1, now)), item.id)
     const missing =
       limitedBy === null || limitedBy === item.id

@@ -43,10 +43,10 @@ export const waste = defineCommand({
   },
   decide: (state, { pan, component, amount, reason }) => {
     const place = pan === undefined ? null : findPan(state.station, pan)
-    if (pan !== undefined && !place) return refuse({ code: 'no-such-pan', id: pan })
+    if (pan !== undefined && !place) return refuse({ code: 'unknown', what: 'pan', id: pan })
     const of = place?.component ?? component
     if (of === undefined || !findComponent(state.station, of))
-      return refuse({ code: 'no-such-component', id: of ?? '' })
+      return refuse({ code: 'unknown', what: 'component', id: of ?? '' })
     const pans = state.station.line.wells
       .flatMap((well) => well.pans)
       .filter((one) => (place ? one.id === place.id : one.component === of))

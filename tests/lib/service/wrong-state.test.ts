@@ -96,14 +96,14 @@ describe('a command to a build', () => {
     (command) => {
       const told = given(send(choose('garden-chicken')))
       expect(when(told, { ...command, ticket: 9 } as Given)).toEqual({
-        refusal: { code: 'no-such-ticket', ticket: 9 },
+        refusal: { code: 'unknown', what: 'ticket', id: '9' },
       })
       for (const ticket of [-1, 0.5, 1.5, 1e300])
         expect(when(told, { ...command, ticket } as Given)).toEqual({
-          refusal: { code: 'no-such-ticket', ticket },
+          refusal: { code: 'unknown', what: 'ticket', id: String(ticket) },
         })
       expect(when(told, { ...command, letter: 'B' } as Given)).toEqual({
-        refusal: { code: 'no-such-build', build: '1B' },
+        refusal: { code: 'unknown', what: 'build', id: '1B' },
       })
     },
   )

@@ -77,7 +77,7 @@ describe('a batch', () => {
     await give('early', START)
     expect(gated.attempts.at(-1)?.entries).toEqual([])
     expect(await ports.log.answerTo('s-lunch', 'early')).toMatchObject({
-      answer: { answer: 'refused', refusal: { code: 'no-such-ticket', ticket: 1 } },
+      answer: { answer: 'refused', refusal: { code: 'unknown', what: 'ticket', id: '1' } },
     })
     expect(shown).toHaveLength(before)
   })

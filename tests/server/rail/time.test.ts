@@ -116,7 +116,7 @@ describe('a clock that jumps', () => {
     await give('open', DEMO)
     time.set(NOON + DAY)
     expect(await give('early', { type: 'pay', ticket: 1, paid: true })).toMatchObject({
-      refusal: { code: 'no-such-ticket' },
+      refusal: { code: 'unknown', what: 'ticket' },
     })
     rail.look()
     await rail.idle()

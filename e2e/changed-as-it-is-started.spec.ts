@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import type { Command } from '#lib/service/decide.ts'
+import type { Command } from '#lib/service/registry.ts'
 import { assemblyEn } from '#lib/words/assembly-en.ts'
 import { sayRefusal } from '#lib/words/refusals-en.ts'
 import { finishButton, startButton, tapUntil } from './support/hands.ts'

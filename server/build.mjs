@@ -13,6 +13,7 @@ export const entries = {
   main: 'server/main.ts',
   drive: 'server/shell/drive.ts',
   log: 'server/shell/log.ts',
+  protocol: 'server/shell/protocol.ts',
   bench: 'tests/bench/bench.ts',
   prove: 'tests/prove/prove.ts',
   pictures: 'tests/pictures/pictures.ts',

@@ -1,6 +1,8 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { COMMAND_TYPES } from '#lib/service/registry.ts'
+import { commandLists, declaredCommands } from '#tests/support/declared-commands.ts'
 import {
   barrels,
   classesThatAreNoErrors,
@@ -49,7 +51,7 @@ describe('the house', () => {
     const parsing = within('lib')
       .filter(({ imports }) => imports.some((each) => each.specifier === 'zod' && !each.typeOnly))
       .map(({ path }) => path)
-      .filter((path) => !/(^|[/-])schema\.ts$|^lib\/service\/(commands\/|decide\.ts$)/.test(path))
+      .filter((path) => !/(^|[/-])schema\.ts$|^lib\/service\/(commands\/|registry\.ts$)/.test(path))
     expect(parsing).toEqual([])
   })
 
@@ -82,6 +84,12 @@ describe('the house', () => {
 
   test('a language is imported where its words are bound: screens’ words, routes, server and lib/words', () => {
     expect(within('lib', 'components').flatMap(wordsImported)).toEqual([])
+  })
+
+  test('every command is declared once, and nothing else lists them', () => {
+    const ours = within('lib', 'server', 'components', 'app')
+    expect(ours.flatMap(declaredCommands).sort()).toEqual([...COMMAND_TYPES].sort())
+    expect(ours.flatMap((source) => commandLists(source, COMMAND_TYPES))).toEqual([])
   })
 
   test('no imports go in circles', () => {
@@ -150,6 +158,22 @@ describe('these checks themselves', () => {
     expect(wordsImported(at('lib/words/calm-en.ts', text))).toEqual([])
     const other = "import type { SaidHere } from '#lib/words/said-here.ts'"
     expect(wordsImported(at('components/counter/ask-step.tsx', other))).toEqual([])
+  })
+
+  test('find what declares a command, and what lists them again', () => {
+    const declared = at('lib/a.ts', "export const wave = defineCommand({ type: 'wave', who: [] })")
+    expect(declaredCommands(declared)).toEqual(['wave'])
+    const types = ['wave', 'nod', 'bow', 'wink']
+    for (const list of [
+      "const all = ['wave', 'nod', 'bow', 'wink']",
+      "type All = 'wave' | 'nod' | 'bow' | 'wink'",
+      'const by = { wave: 1, nod: 2, bow: 3, wink: 4 }',
+      'interface By { wave: 1; nod: 2; bow: 3; wink: 4 }',
+      "switch (a) { case 'wave': case 'nod': case 'bow': case 'wink': b() }",
+    ])
+      expect(commandLists(at('lib/a.ts', list), types), list).toHaveLength(1)
+    const other = "const all = ['wave', 'nod', 'bow', 'shrug']"
+    expect(commandLists(at('lib/a.ts', other), types)).toEqual([])
   })
 
   test('find what is impure, and only that', () => {

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { withCommands } from '#lib/protocol/commands-table.ts'
 import {
   MOST_COMMAND_BYTES,
   MOST_MESSAGE_BYTES,
@@ -9,10 +10,10 @@ import {
   PULSE_EVERY_MS,
 } from '#lib/protocol/wire.ts'
 import { takeCommand } from '#lib/protocol/wire-schema.ts'
-import { COMMAND_TYPES } from '#lib/service/command-type.ts'
 import type { Recorded } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
-import { MAY, ROLES } from '#lib/service/roles.ts'
+import { COMMAND_TYPES, MAY } from '#lib/service/registry.ts'
+import { ROLES } from '#lib/service/roles.ts'
 import { SHELF } from '#lib/service/shelf.ts'
 import { NOT_OPENED } from '#lib/service/state.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
@@ -21,9 +22,9 @@ import { parseSource, root, walk } from '#tests/support/source-tree.ts'
 
 const read = (...path: readonly string[]): string => readFileSync(join(root, ...path), 'utf8')
 // A formatter pads the columns of tables; what they say is what is checked.
-const document = read('lib', 'protocol', 'PROTOCOL.md')
-  .replace(/ {2,}/g, ' ')
-  .replace(/-{4,}/g, '---')
+const plain = (markdown: string): string => markdown.replace(/ {2,}/g, ' ').replace(/-{4,}/g, '---')
+const text = read('lib', 'protocol', 'PROTOCOL.md')
+const document = plain(text)
 
 const section = (title: string): string =>
   (document.split(/^#{2,3} /m).find((part) => part.startsWith(`${title}\n`)) ?? '').slice(
@@ -48,6 +49,19 @@ const literalsOf = (path: string, within: string, field: string): readonly strin
     )
     if (inside && type?.type === 'TSLiteralType' && type.literal.type === 'Literal')
       found.push(String(type.literal.value))
+  })
+  return found
+}
+
+/** Words of a union that a file names. */
+const unionOf = (path: string, name: string): readonly string[] => {
+  const found: string[] = []
+  walk(parseSource(path, read(path)).program, (node) => {
+    if (node.type !== 'TSTypeAliasDeclaration' || node.id.name !== name) return
+    walk(node.typeAnnotation, (inner) => {
+      if (inner.type === 'TSLiteralType' && inner.literal.type === 'Literal')
+        found.push(String(inner.literal.value))
+    })
   })
   return found
 }
@@ -90,7 +104,11 @@ describe('PROTOCOL.md', () => {
     for (const kind of kinds) expect(section('Following a service')).toContain(`kind: "${kind}"`)
   })
 
-  test('tells every command, an example of each that is taken, and who may give it', () => {
+  test('tells every command as it is declared: npm run protocol writes it', () => {
+    expect(plain(withCommands(text))).toBe(document)
+  })
+
+  test('tells an example of each command that is taken, and who may give it', () => {
     const rows = section('Commands')
       .split('\n')
       .filter((line) => /^\| `\w/.test(line))
@@ -102,26 +120,20 @@ describe('PROTOCOL.md', () => {
       const adults = may.includes('lead') ? ['lead'] : ['in-charge']
       expect(who.split(', '), type).toEqual(named.length > 0 ? named : adults)
       const example = /`(\{ "type".*?\})`/.exec(row)?.[1]
-      if (type === 'send') expect(example).toBeUndefined()
-      else {
-        const choice = '{"item":"harbor-tuna","base":"rice","parts":{},"asked":"none","needs":[]}'
-        const need = '{"code":"milk","handling":"leave-out","reason":null}'
-        const label = '{"declarations":{},"traits":null,"claims":{},"readOn":null,"readBy":null}'
-        const command: unknown = JSON.parse(
-          (example ?? '').replace('CHOICE', choice).replace('NEED', need).replace('LABEL', label),
-        )
-        const message = {
-          protocol: PROTOCOL,
-          id: 'example',
-          service: 's-demo',
-          command,
-          ...(may.includes('lead') ? {} : { passphrase: 'kettle lantern orchard' }),
-        }
-        expect(takeCommand(message, 'lead'), row).toMatchObject({
-          taken: true,
-          command: { type },
-        })
+      const choice = '{"item":"harbor-tuna","base":"rice","parts":{},"asked":"none","needs":[]}'
+      const need = '{"code":"milk","handling":"leave-out","reason":null}'
+      const label = '{"declarations":{},"traits":null,"claims":{},"readOn":null,"readBy":null}'
+      const command: unknown = JSON.parse(
+        (example ?? '').replace('CHOICE', choice).replace('NEED', need).replace('LABEL', label),
+      )
+      const message = {
+        protocol: PROTOCOL,
+        id: 'example',
+        service: 's-demo',
+        command,
+        ...(may.includes('lead') ? {} : { passphrase: 'kettle lantern orchard' }),
       }
+      expect(takeCommand(message, 'lead'), row).toMatchObject({ taken: true, command: { type } })
     }
   })
 
@@ -152,6 +164,15 @@ describe('PROTOCOL.md', () => {
     )
     expect(refused.length).toBeGreaterThan(30)
     expect(sorted(rowsOf('Refused'))).toEqual(sorted(refused))
+    const [row = ''] = section('Refused')
+      .split('\n')
+      .filter((line) => line.startsWith('| `unknown` '))
+    const told = [...row.matchAll(/`([\w-]+)`/g)].map(([, name = '']) => name)
+    const kinds = unionOf('lib/service/refusal.ts', 'Unknown')
+    expect(kinds.length).toBeGreaterThan(10)
+    expect(sorted(told.filter((one) => !['unknown', 'what', 'id'].includes(one)))).toEqual(
+      sorted(kinds),
+    )
     const notTaken = literalsOf('lib/service/refusal.ts', 'NotTaken', 'code')
     expect(sorted(rowsOf('Not taken'))).toEqual(sorted(notTaken))
   })

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { COMMANDS } from '#lib/service/registry.ts'
 import { parseSource, readSources, root, type Source, walk } from '#tests/support/source-tree.ts'
 
 const ruleIds = (text: string): readonly string[] =>
@@ -42,6 +43,11 @@ describe('the rules of the trade', () => {
 
   test('each has a test that carries its number', () => {
     expect(written.filter((id) => !tested.has(id))).toEqual([])
+  })
+
+  test('each number that a command names is a rule', () => {
+    const named = COMMANDS.flatMap(({ type, rules }) => rules.map((id) => `${type}: ${id}`))
+    expect(named.filter((one) => !written.includes(one.replace(/^.*: /, '')))).toEqual([])
   })
 
   test('each number that a test carries is a rule', () => {

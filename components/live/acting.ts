@@ -1,8 +1,8 @@
 import { useCallback, useEffect, useState } from 'react'
 import { useCrew, useSend } from '#components/live/crew.tsx'
 import { nameIn } from '#lib/menu/name-in.ts'
-import type { Command } from '#lib/service/decide.ts'
 import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
+import type { Command } from '#lib/service/registry.ts'
 import type { Proof } from '#lib/sync/crew-client.ts'
 import type { NameOf, SayTime } from '#lib/words/said-here.ts'
 

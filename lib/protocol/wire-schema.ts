@@ -1,9 +1,9 @@
 /** What comes from a screen, parsed before anything else looks at it. */
 import { z } from 'zod'
 import { MOST_COMMAND_BYTES, MOST_PASSPHRASE_UNITS, PROTOCOL } from '#lib/protocol/wire.ts'
-import { type Command, commandSchema } from '#lib/service/decide.ts'
 import type { NotTaken } from '#lib/service/refusal.ts'
-import { mayDo, ROLES, type Role } from '#lib/service/roles.ts'
+import { type Command, commandSchema, mayDo } from '#lib/service/registry.ts'
+import { ROLES, type Role } from '#lib/service/roles.ts'
 
 const name = z.string().regex(/^[\w-]{1,80}$/)
 

@@ -1,7 +1,7 @@
 /** Every message between a screen and the server. PROTOCOL.md tells how they follow each other. */
-import type { Command } from '#lib/service/decide.ts'
 import type { Recorded } from '#lib/service/event.ts'
 import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
+import type { Command } from '#lib/service/registry.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 import type { StationForecast } from '#lib/stock/station-forecast.ts'

@@ -2,61 +2,16 @@
 import { findPan, pansOf } from '#lib/menu/find.ts'
 import { portionOf } from '#lib/menu/portion.ts'
 import type { Component, StationDocument } from '#lib/menu/station-document.ts'
-import { cookingLimit } from '#lib/safety/cooking.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
-import type { Command } from '#lib/service/decide.ts'
-import { foodKindOf, limitsOf } from '#lib/service/food-limits.ts'
 import { needsBatch } from '#lib/service/food-now.ts'
 import { findBackup } from '#lib/service/held-stock.ts'
+import {
+  cookedReading,
+  INVENTED_INITIALS,
+  readingInLimits,
+} from '#lib/service/invented-readings.ts'
+import type { Command } from '#lib/service/registry.ts'
 import { civilDate } from '#lib/time/civil.ts'
-
-type GivenReading = Extract<Command, { readonly type: 'readTemperature' }>['reading']
-type GivenHeat = Extract<Command, { readonly type: 'recordCooking' }>['reading']
-
-/** Nobody's: they say themselves that they are invented. */
-export const INVENTED_INITIALS = 'DEMO'
-
-const PROBE = 'probe 1'
-
-const figure = (station: StationDocument, both: { readonly F: number; readonly C: number }) => ({
-  tenths: both[station.safety.scale],
-  scale: station.safety.scale,
-})
-
-/** A reading in limits, of food that is held hot or cold; none of what is held dry. */
-export const readingInLimits = (
-  station: StationDocument,
-  { held }: Pick<Component, 'held'>,
-  at?: number,
-): GivenReading | undefined => {
-  if (held === 'dry') return undefined
-  const both = held === 'hot' ? { F: 1500, C: 660 } : { F: 380, C: 30 }
-  return {
-    ...figure(station, both),
-    probe: PROBE,
-    where: 'middle-stirred',
-    ...(at === undefined ? {} : { at }),
-  }
-}
-
-/** A reading that meets the limit to which a component is cooked; none where it isn't. */
-export const cookedReading = (
-  station: StationDocument,
-  component: Component,
-  at?: number,
-): GivenHeat | undefined => {
-  const limit = cookingLimit(foodKindOf(component), component.food.cookedIn, limitsOf(station))
-  const first = limit?.combinations[0]
-  if (!limit || !first) return undefined
-  return {
-    ...figure(station, first.tenths),
-    probe: PROBE,
-    where: 'thickest-part',
-    heldSeconds: first.seconds,
-    stoodSeconds: limit.standSeconds,
-    ...(at === undefined ? {} : { at }),
-  }
-}
 
 /** The id of the batch that a component is opened with. */
 export const openingBatch = (component: string): string => `opening-${component}`.slice(0, 40)

@@ -7,7 +7,6 @@ import type { Temperature } from '#lib/safety/temperature.ts'
 import type { ClockProblem } from '#lib/safety/time-control.ts'
 import type { DateProblem } from '#lib/safety/told-dates.ts'
 import type { TopUpProblem } from '#lib/safety/top-up.ts'
-import type { CommandType } from '#lib/service/command-type.ts'
 import type { AcceptedFinding, HoldReason } from '#lib/service/event.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { BuildState } from '#lib/service/state.ts'
@@ -30,6 +29,33 @@ export type NotLeft =
 /** Something that a build of an order lacks, by the letter that it has or would have had. */
 export type Lack = { readonly letter: string } & NotLeft
 
+/** What a command may name that there isn't. */
+export type Unknown =
+  | 'station'
+  | 'item'
+  | 'component'
+  | 'ingredient'
+  /** Of the line. */
+  | 'pan'
+  /** A back-up pan, by its own id. */
+  | 'backup'
+  /** By its component, which has none, or none that stands ready. */
+  | 'protected-backup'
+  | 'batch'
+  | 'tool'
+  /** By its number. */
+  | 'ticket'
+  /** "21A" */
+  | 'build'
+  /** Nothing that the station's labels can speak of. */
+  | 'need'
+  /** Nothing that can be ordered is called so. */
+  | 'order'
+  /** By its number. */
+  | 'caution'
+  /** By its key: it isn't open. */
+  | 'advice'
+
 /** Why a command was refused: a code and what its sentence needs. Words are in lib/words. */
 export type Refusal =
   | NotLeft
@@ -38,12 +64,7 @@ export type Refusal =
   | { readonly code: 'service-not-open' }
   | { readonly code: 'service-already-open' }
   | { readonly code: 'service-closed' }
-  | { readonly code: 'no-such-station' }
-  | { readonly code: 'no-such-item'; readonly id: string }
-  | { readonly code: 'no-such-component'; readonly id: string }
-  | { readonly code: 'no-such-pan'; readonly id: string }
-  | { readonly code: 'no-such-ticket'; readonly ticket: number }
-  | { readonly code: 'no-such-build'; readonly build: string }
+  | { readonly code: 'unknown'; readonly what: Unknown; readonly id: string }
   | { readonly code: 'not-of-this-item'; readonly item: string; readonly component: string }
   | { readonly code: 'base-missing'; readonly item: string }
   | { readonly code: 'no-cups'; readonly component: string }
@@ -58,9 +79,6 @@ export type Refusal =
   | { readonly code: 'contains'; readonly component: string; readonly need: NeedCode }
   | { readonly code: 'may-contain'; readonly component: string; readonly need: NeedCode }
   | { readonly code: 'unknown-declaration'; readonly component: string; readonly need: NeedCode }
-  | { readonly code: 'no-such-need'; readonly need: NeedCode }
-  | { readonly code: 'no-such-ingredient'; readonly id: string }
-  | { readonly code: 'no-such-backup'; readonly component: string }
   | { readonly code: 'contact-not-known'; readonly component: string; readonly need: NeedCode }
   | {
       readonly code: 'shared-contact'
@@ -69,7 +87,6 @@ export type Refusal =
       readonly touches: string
     }
   | ({ readonly code: 'caution' } & AcceptedFinding)
-  | { readonly code: 'no-such-caution'; readonly caution: number }
   | { readonly code: 'nothing-to-accept' }
   | { readonly code: 'no-one-in-charge' }
   | { readonly code: 'not-in-charge' }
@@ -110,9 +127,7 @@ export type Refusal =
   | { readonly code: 'reading-unclear'; readonly pan: string }
   | { readonly code: 'no-tare'; readonly pan: string }
   | { readonly code: 'not-by-weight'; readonly pan: string }
-  | { readonly code: 'no-such-order'; readonly id: string }
   | { readonly code: 'no-scoop'; readonly component: string }
-  | { readonly code: 'no-such-tool'; readonly id: string }
   | {
       readonly code: 'scoop-carries'
       readonly tool: string
@@ -127,10 +142,7 @@ export type Refusal =
   | { readonly code: 'no-scoop-fits'; readonly component: string }
   /** Whole percent; below 0 it is light. */
   | { readonly code: 'scoop-far-off'; readonly component: string; readonly percent: number }
-  | { readonly code: 'no-such-advice' }
   | { readonly code: 'not-short'; readonly build: string }
-  | { readonly code: 'no-such-batch'; readonly batch: string }
-  | { readonly code: 'no-such-backup-pan'; readonly id: string }
   | { readonly code: 'other-component'; readonly component: string; readonly batch: string }
   | { readonly code: 'no-batch'; readonly component: string }
   /** Food of no batch: nobody said that it is straight from the pack, or when that was opened. */
@@ -183,7 +195,7 @@ export type NotTaken =
   | { readonly code: 'too-large' }
   | { readonly code: 'newer-version' }
   | { readonly code: 'older-version' }
-  | { readonly code: 'role-may-not'; readonly role: Role; readonly command: CommandType }
+  | { readonly code: 'role-may-not'; readonly role: Role; readonly command: string }
   | { readonly code: 'wrong-passphrase' }
   | { readonly code: 'no-passphrase' }
   | { readonly code: 'too-many-tries' }

@@ -1,15 +1,12 @@
-/** Orders worth trying, for the samples. */
-
-import { itemOf, pansOf } from '#lib/menu/find.ts'
-import { labelOf } from '#lib/menu/label.ts'
+/** Orders and builds worth trying, for the samples of commands. */
+import { itemOf } from '#lib/menu/find.ts'
 import { askableAllergens } from '#lib/needs/askable.ts'
 import { type Need, usualHandling } from '#lib/needs/codes.ts'
 import { DIETS } from '#lib/needs/diets.ts'
 import { type BuildChoice, usualChoice } from '#lib/service/build-choice.ts'
-import type { Command } from '#lib/service/decide.ts'
 import { knownNeeds } from '#lib/service/known-needs.ts'
-import { ownDocument } from '#lib/service/mixing.ts'
-import type { Build, RunningState } from '#lib/service/state.ts'
+import type { Build, RunningState, Ticket } from '#lib/service/state.ts'
+import { findTicket, type QueuedBuild } from '#lib/service/tickets.ts'
 import { itemLeft, levelsOf, sellable } from '#lib/stock/levels.ts'
 
 export const choices = (state: RunningState): readonly BuildChoice[] => {
@@ -85,42 +82,24 @@ export const needsToTry = (state: RunningState): readonly Need[] =>
     reason: null,
   }))
 
-const withNeed = (choice: BuildChoice, need: Need): BuildChoice => ({
-  ...choice,
-  asked: 'needs',
-  needs: [need],
-  agreed: true,
+export const atBuild = ({ ticket, build }: QueuedBuild) => ({
+  ticket: ticket.number,
+  letter: build.letter,
 })
 
-/** Orders that the person in charge may have a caution to accept in. */
-const withCautions = (state: RunningState): readonly Command[] =>
-  needsToTry(state).flatMap((need) =>
-    choices(state).map(
-      (choice): Command => ({
-        type: 'acceptCaution',
-        build: withNeed(choice, need),
-        reason: 'guest-accepts',
-      }),
-    ),
-  )
-
-export const ofTheKitchen = (state: RunningState): readonly Command[] => {
-  const { ingredients, components } = ownDocument(state)
-  return [
-    { type: 'signOn' },
-    { type: 'signOff' },
-    ...withCautions(state),
-    ...ingredients.map(
-      (one): Command => ({
-        type: 'changeLabel',
-        ingredient: one.id,
-        label: labelOf(one),
-        product: 'same',
-      }),
-    ),
-    ...ingredients.map(({ id }): Command => ({ type: 'notSameProduct', ingredient: id })),
-    ...pansOf(state.station).flatMap((pan) =>
-      components.map(({ id }): Command => ({ type: 'soilPan', pan: pan.id, by: id })),
-    ),
-  ]
+/** The newest ticket's that are handed over, and all whose guests are to be found. */
+export const handedOver = (state: RunningState): readonly QueuedBuild[] => {
+  const numbers = new Set([
+    ...Object.values(state.toFind).map((one) => one.ticket),
+    ...Array.from({ length: 8 }, (_, index) => state.nextTicket - 1 - index),
+  ])
+  return [...numbers].flatMap((number) => {
+    const ticket = findTicket(state, number)
+    return (ticket?.builds ?? [])
+      .filter((build) => build.state === 'handed-over')
+      .flatMap((build) => (ticket ? [{ ticket, build }] : []))
+  })
 }
+
+export const pastTickets = (state: RunningState): readonly Ticket[] =>
+  Object.values(state.past).flatMap((chunk) => Object.values(chunk))

@@ -1,8 +1,8 @@
 /** A command on a service: what it does to it, folded once. */
 import type { Circumstances } from '#lib/service/commands/decision.ts'
-import { type Command, decideAlone } from '#lib/service/decide.ts'
 import { happen, type Led } from '#lib/service/happen.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
+import { type Command, decideAlone } from '#lib/service/registry.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 
 export interface TakenCommand extends Led {

@@ -1,4 +1,4 @@
-import type { Command } from '#lib/service/decide.ts'
+import type { Command } from '#lib/service/registry.ts'
 
 /** A command that waits for its answer. */
 export interface Pending {

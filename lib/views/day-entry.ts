@@ -1,6 +1,5 @@
 /** What is typed of a service's day at its opening: all of it may be left empty. */
-import type { z } from 'zod'
-import type { openSchema } from '#lib/service/commands/open.ts'
+import type { OpenCommand } from '#lib/service/commands/open.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 
 export interface DayEntry {
@@ -12,7 +11,7 @@ export interface DayEntry {
 
 export const NO_DAY: DayEntry = { guests: '', closes: '', assemblers: '' }
 
-type Day = Pick<z.infer<typeof openSchema>, 'guestsExpected' | 'closesAt' | 'assemblers'>
+type Day = Pick<OpenCommand, 'guestsExpected' | 'closesAt' | 'assemblers'>
 
 const QUARTERS_OF_A_DAY = 96
 /** As the server takes them. */

@@ -12,8 +12,6 @@ type FoodRefusal = Extract<
   Refusal,
   {
     readonly code:
-      | 'no-such-batch'
-      | 'no-such-backup-pan'
       | 'other-component'
       | 'no-batch'
       | 'not-said-bought'
@@ -58,10 +56,6 @@ export const sayFoodRefusal = (
   clock: SayClock,
 ): string => {
   switch (refusal.code) {
-    case 'no-such-batch':
-      return `There is no batch “${refusal.batch}” in this service.`
-    case 'no-such-backup-pan':
-      return `There is no back-up pan “${refusal.id}” of it.`
     case 'other-component':
       return `That batch isn’t ${name(refusal.component)}. Check which one you have.`
     case 'no-batch':

@@ -8,6 +8,7 @@ import { sayLabelProblem } from '#lib/words/label-problems-en.ts'
 import type { SayClock } from '#lib/words/safety-en.ts'
 import type { NameOf } from '#lib/words/said-here.ts'
 import { keptForName, needName, roleName, stateName } from '#lib/words/service-en.ts'
+import { sayUnknown } from '#lib/words/unknown-en.ts'
 
 /** A moment where no screen says it in its station's zone. */
 const anEarlierTime: SayClock = () => 'the time on its label'
@@ -24,18 +25,8 @@ export const sayRefusal = (
       return 'A service is open already. Close it before you open another.'
     case 'service-closed':
       return 'This service is closed.'
-    case 'no-such-station':
-      return 'There is no station of that name.'
-    case 'no-such-item':
-      return `Nothing called “${refusal.id}” is on the menu.`
-    case 'no-such-component':
-      return `The line has no “${refusal.id}”.`
-    case 'no-such-pan':
-      return `The line has no pan “${refusal.id}”.`
-    case 'no-such-ticket':
-      return `There is no ticket ${refusal.ticket} in this service.`
-    case 'no-such-build':
-      return `There is no ${refusal.build} in this service.`
+    case 'unknown':
+      return sayUnknown(refusal.what, refusal.id, name)
     case 'not-of-this-item':
       return `${name(refusal.component)} doesn’t go with ${name(refusal.item)}.`
     case 'base-missing':
@@ -76,12 +67,6 @@ export const sayRefusal = (
       return isDiet(refusal.need)
         ? `We don’t know whether ${name(refusal.component)} is ${needName(refusal.need)}. Leave it out, or call the person in charge.`
         : `We don’t know whether ${name(refusal.component)} contains ${needName(refusal.need)}. Leave it out, or call the person in charge.`
-    case 'no-such-need':
-      return `This station’s labels say nothing of ${needName(refusal.need)}. Ask the guest for what it is, and call the person in charge.`
-    case 'no-such-ingredient':
-      return `The station has no ingredient “${refusal.id}”.`
-    case 'no-such-backup':
-      return `There is no protected back-up pan for ${name(refusal.component)}. Ask the person in charge.`
     case 'contact-not-known':
       return `Nobody has said what ${name(refusal.component)} touches, so ${needName(refusal.need)} can’t be kept apart. Call the person in charge.`
     case 'shared-contact':
@@ -92,8 +77,6 @@ export const sayRefusal = (
         : refusal.why === 'may-contain'
           ? `The label of ${name(refusal.component)} warns, and the guest said ${needName(refusal.need)}. Only the person in charge can accept that with the guest.`
           : `Whether ${name(refusal.component)} suits ${needName(refusal.need)} isn’t known. Only the person in charge can accept that with the guest.`
-    case 'no-such-caution':
-      return 'The person in charge hasn’t accepted this caution. Call them again.'
     case 'nothing-to-accept':
       return 'There is no caution in this order to accept. Send it as it is.'
     case 'no-one-in-charge':
@@ -171,12 +154,8 @@ export const sayRefusal = (
       return `Nobody has said what the empty pan of ${name(refusal.pan)} weighs. Count it, or look how full it is.`
     case 'not-by-weight':
       return `${name(refusal.pan)} is counted in pieces, not weighed.`
-    case 'no-such-order':
-      return `Nothing called “${refusal.id}” can be ordered here, so nothing can be kept for it.`
     case 'no-scoop':
       return `${name(refusal.component)} isn’t portioned by a scoop or ladle.`
-    case 'no-such-tool':
-      return `There is no tool “${refusal.id}” at hand.`
     case 'scoop-carries':
       return refusal.into === refusal.component
         ? `That tool was in ${name(refusal.from)}: it would carry ${needName(refusal.need)} into ${name(refusal.into)}. Take another.`
@@ -187,8 +166,6 @@ export const sayRefusal = (
       return `A portion of ${name(refusal.component)} would be ${Math.abs(refusal.percent)} % too ${refusal.percent > 0 ? 'heavy' : 'light'}. The lead says yes to that, or chooses other measures.`
     case 'no-scoop-fits':
       return `No tool at hand may go into ${name(refusal.component)}. Wash one, or stop selling it.`
-    case 'no-such-advice':
-      return 'That isn’t on the list any more.'
     case 'not-short':
       return `${refusal.build} isn’t short any more.`
     case 'builds-open':

@@ -1,4 +1,4 @@
-import type { Command } from '#lib/service/decide.ts'
+import type { Command } from '#lib/service/registry.ts'
 import { hashOf } from '#lib/service/state-hash.ts'
 
 /** A guest's name or somebody's initials, which lie in a file of their own and in no log. */

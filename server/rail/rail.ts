@@ -4,10 +4,10 @@
  * answers. Nothing is shown or acknowledged before it is durable.
  */
 import type { Answer } from '#lib/protocol/wire.ts'
-import type { Command } from '#lib/service/decide.ts'
 import { nextDue } from '#lib/service/due.ts'
 import type { Recorded } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
+import type { Command } from '#lib/service/registry.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
 import { createBatch, type Note, type Ordered } from '#server/rail/batch.ts'

@@ -1,7 +1,7 @@
 /** The services of one station: which one is followed now, and a rail for each that is asked for. */
 import type { Answer } from '#lib/protocol/wire.ts'
-import type { Command } from '#lib/service/decide.ts'
 import type { Recorded } from '#lib/service/event.ts'
+import type { Command } from '#lib/service/registry.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { openRail, type Rail } from '#server/rail/rail.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'

@@ -1,6 +1,6 @@
 import { CONSEQUENCES } from '#lib/service/consequences/consequences.ts'
-import type { Command } from '#lib/service/decide.ts'
 import { evolve } from '#lib/service/evolve.ts'
+import type { Command } from '#lib/service/registry.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 import { give, giving, type Moment, roundOf, serveUntil } from '#tests/bench/long-service.ts'
 import { median } from '#tests/bench/median.ts'

@@ -1,7 +1,7 @@
 import type { Consequence } from '#lib/service/consequences/consequence.ts'
 import { CONSEQUENCES } from '#lib/service/consequences/consequences.ts'
-import type { Command } from '#lib/service/decide.ts'
 import type { Recorded } from '#lib/service/event.ts'
+import type { Command } from '#lib/service/registry.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
 import { take } from '#lib/service/take.ts'
 import { orderNumber } from '#tests/prove/orders.ts'

@@ -1,5 +1,5 @@
 import { pansOf } from '#lib/menu/find.ts'
-import type { Command } from '#lib/service/decide.ts'
+import type { Command } from '#lib/service/registry.ts'
 import { isRunning, type RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
 import { levelOf } from '#lib/stock/levels.ts'

@@ -1,7 +1,7 @@
 import { setTimeout as pause } from 'node:timers/promises'
 import { io, type Socket } from 'socket.io-client'
 import { type Answer, PROTOCOL } from '#lib/protocol/wire.ts'
-import type { Command } from '#lib/service/decide.ts'
+import type { Command } from '#lib/service/registry.ts'
 import type { Role } from '#lib/service/roles.ts'
 
 const BUSY_MS = 250

@@ -1,8 +1,9 @@
 /** One service in the real domain code, with a virtual clock. */
-import { type Command, decide } from '#lib/service/decide.ts'
+import { decide } from '#lib/service/decide.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
+import type { Command } from '#lib/service/registry.ts'
 import { isRunning, NOT_OPENED, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import { timeOnDayOf } from '#lib/time/civil.ts'
 import { demoStation } from '#server/demo-station.ts'

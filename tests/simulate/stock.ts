@@ -1,10 +1,11 @@
 /** The food of a simulated service as it really is; what the station believes of it is in its state. */
 import { componentOf } from '#lib/menu/find.ts'
 import { leftOfBatch } from '#lib/service/batch-loads.ts'
-import type { Command } from '#lib/service/decide.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
 import { batchesInOrder } from '#lib/service/food-now.ts'
-import { cookedReading, INVENTED_INITIALS, loadFields } from '#lib/service/opening-commands.ts'
+import { cookedReading, INVENTED_INITIALS } from '#lib/service/invented-readings.ts'
+import { loadFields } from '#lib/service/opening-commands.ts'
+import type { Command } from '#lib/service/registry.ts'
 import { holdsAtMost } from '#lib/stock/capacity.ts'
 import { levelOf, sellable } from '#lib/stock/levels.ts'
 import type { ReadingKind } from '#lib/stock/scoop-bias.ts'

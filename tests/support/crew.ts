@@ -7,9 +7,10 @@ import {
   PROTOCOL,
   type Welcome,
 } from '#lib/protocol/wire.ts'
-import { type Command, decide } from '#lib/service/decide.ts'
+import { decide } from '#lib/service/decide.ts'
 import type { Recorded } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
+import type { Command } from '#lib/service/registry.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
 import { type CrewClient, createCrewClient } from '#lib/sync/crew-client.ts'
 import { createMemoryOutbox, type Outbox } from '#lib/sync/outbox.ts'

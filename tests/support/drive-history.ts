@@ -4,12 +4,12 @@
  */
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { Consequence } from '#lib/service/consequences/consequence.ts'
-import { type Command, commandSchema } from '#lib/service/decide.ts'
 import { fallDue, nextDue } from '#lib/service/due.ts'
 import type { Recorded, ServiceEvent } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
 import { happen, type Led } from '#lib/service/happen.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
+import { type Command, commandSchema } from '#lib/service/registry.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
 import { stateHash } from '#lib/service/state-hash.ts'

@@ -4,9 +4,9 @@
  * service stands; the acts that come of it are plain data.
  */
 import fc from 'fast-check'
-import type { Command } from '#lib/service/decide.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import { openingCommands } from '#lib/service/opening-commands.ts'
+import type { Command } from '#lib/service/registry.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 import type { Act } from '#tests/support/acts.ts'

@@ -1,7 +1,7 @@
 /** A command of each type: before the opening and after the close none is taken, whatever it says. */
 import { labelOf } from '#lib/menu/label.ts'
 import { usualChoice } from '#lib/service/build-choice.ts'
-import type { CommandType } from '#lib/service/command-type.ts'
+import type { CommandType } from '#lib/service/registry.ts'
 import { fahrenheit } from '#tests/support/food.ts'
 import type { Given } from '#tests/support/service.ts'
 import { items, stationWithSpares } from '#tests/support/spare-station.ts'

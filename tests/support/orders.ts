@@ -1,8 +1,8 @@
 import { findItem } from '#lib/menu/find.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { type BuildChoice, usualChoice } from '#lib/service/build-choice.ts'
-import type { Command } from '#lib/service/decide.ts'
 import { openingCommands } from '#lib/service/opening-commands.ts'
+import type { Command } from '#lib/service/registry.ts'
 import { demoStation } from '#server/demo-station.ts'
 
 export const OPEN: Command = { type: 'open', station: demoStation.id, kind: 'real' }

@@ -2,8 +2,8 @@
 
 import { isDeepStrictEqual } from 'node:util'
 import { labelOf, withoutReaders } from '#lib/menu/label.ts'
-import type { Command } from '#lib/service/decide.ts'
 import { openingCommands } from '#lib/service/opening-commands.ts'
+import type { Command } from '#lib/service/registry.ts'
 import { isRunning, type RunningState } from '#lib/service/state.ts'
 import { openBuilds } from '#lib/service/tickets.ts'
 import { demoStation } from '#server/demo-station.ts'

@@ -1,7 +1,7 @@
 import { pino } from 'pino'
 import type { Answer } from '#lib/protocol/wire.ts'
-import type { Command } from '#lib/service/decide.ts'
 import type { Recorded } from '#lib/service/event.ts'
+import type { Command } from '#lib/service/registry.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { demoStation } from '#server/demo-station.ts'
 import type { Guests } from '#server/guests/port.ts'

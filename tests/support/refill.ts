@@ -2,8 +2,8 @@
 import { componentOf, pansOf } from '#lib/menu/find.ts'
 import { portionOf } from '#lib/menu/portion.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
-import type { Command } from '#lib/service/decide.ts'
 import { batchCommands, loadFields } from '#lib/service/opening-commands.ts'
+import type { Command } from '#lib/service/registry.ts'
 
 /** A pan that is loaded or changed with so much, out of a batch that was cooked for it. */
 export const cookedFor = (

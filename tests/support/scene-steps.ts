@@ -1,7 +1,7 @@
 /** What scenes are made of: the same orders as at a counter, and what is done in a kitchen. */
 import type { Need, NeedCode } from '#lib/needs/codes.ts'
 import { type BuildChoice, isKeptApart } from '#lib/service/build-choice.ts'
-import type { Command } from '#lib/service/decide.ts'
+import type { Command } from '#lib/service/registry.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { EMPTY_DRAFT, settle, type Wish } from '#lib/views/draft.ts'
 import { offerFor } from '#lib/views/offer.ts'

@@ -8,12 +8,13 @@ import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { Need } from '#lib/needs/codes.ts'
 import { type BuildChoice, type PartChoice, usualChoice } from '#lib/service/build-choice.ts'
 import type { Circumstances, Decision } from '#lib/service/commands/decision.ts'
-import { type Command, commandSchema, decide } from '#lib/service/decide.ts'
+import { decide } from '#lib/service/decide.ts'
 import type { Recorded, ServiceEvent } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import { batchCommands, loadFields, openingCommands } from '#lib/service/opening-commands.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
+import { type Command, commandSchema } from '#lib/service/registry.ts'
 import {
   type Build,
   isRunning,
@@ -22,6 +23,7 @@ import {
   type ServiceState,
 } from '#lib/service/state.ts'
 import { findBuild } from '#lib/service/tickets.ts'
+import { type ToldCode, toldCode } from '#tests/support/refusal-code.ts'
 
 /** A command as it comes from outside, before its defaults. */
 export type Given = z.input<typeof commandSchema>
@@ -234,8 +236,10 @@ export const at = (name: string): { ticket: number; letter: string } => ({
 export const refusalOf = (decision: Decision): Refusal | null =>
   'refusal' in decision ? decision.refusal : null
 
-export const codeOf = (decision: Decision): Refusal['code'] | null =>
-  refusalOf(decision)?.code ?? null
+export const codeOf = (decision: Decision): ToldCode | null => {
+  const refusal = refusalOf(decision)
+  return refusal && toldCode(refusal)
+}
 
 export const eventsOf = (decision: Decision): readonly ServiceEvent[] =>
   'events' in decision ? decision.events : []

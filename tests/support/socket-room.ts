@@ -11,7 +11,7 @@ import {
   PROTOCOL,
   type Welcome,
 } from '#lib/protocol/wire.ts'
-import type { Command } from '#lib/service/decide.ts'
+import type { Command } from '#lib/service/registry.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { StationForecast } from '#lib/stock/station-forecast.ts'
 import { isAllowedHost, isAllowedOrigin } from '#server/http/allowed.ts'

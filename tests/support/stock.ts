@@ -9,12 +9,14 @@ import { stationSchema } from '#lib/menu/schema.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { type BuildChoice, usualChoice } from '#lib/service/build-choice.ts'
 import type { Circumstances, Decision } from '#lib/service/commands/decision.ts'
-import { commandSchema, decide } from '#lib/service/decide.ts'
+import { decide } from '#lib/service/decide.ts'
 import type { Recorded, ServiceEvent, ServiceOpened } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
+import { commandSchema } from '#lib/service/registry.ts'
 import { isRunning, NOT_OPENED, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import type { Remake } from '#lib/stock/batch-timing.ts'
+import { type ToldCode, toldCode } from '#tests/support/refusal-code.ts'
 
 const facts: Readonly<
   Record<string, { readonly unitCents: number; readonly remake: Remake | null }>
@@ -165,8 +167,10 @@ export const deciding = (
 export const refusalOf = (decision: Decision): Refusal | null =>
   'refusal' in decision ? decision.refusal : null
 
-export const codeOf = (decision: Decision): Refusal['code'] | null =>
-  refusalOf(decision)?.code ?? null
+export const codeOf = (decision: Decision): ToldCode | null => {
+  const refusal = refusalOf(decision)
+  return refusal && toldCode(refusal)
+}
 
 export const eventsOf = (decision: Decision): readonly ServiceEvent[] =>
   'events' in decision ? decision.events : []

@@ -1,9 +1,9 @@
 /** Lives many histories under the eyes of the oracle, and counts what was in them. */
 import fc from 'fast-check'
-import { COMMAND_TYPES, type CommandType } from '#lib/service/command-type.ts'
 import type { Consequence } from '#lib/service/consequences/consequence.ts'
 import type { Recorded } from '#lib/service/event.ts'
 import type { HandedOverOf } from '#lib/service/handed-over-event.ts'
+import { COMMAND_TYPES, type CommandType } from '#lib/service/registry.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
 import { findBuild } from '#lib/service/tickets.ts'
 import { type Broken, createWitness } from '#tests/lib/service/oracle/witness.ts'

@@ -1,29 +1,27 @@
 import { z } from 'zod'
-import {
-  type Circumstances,
-  type Decision,
-  happened,
-  refuse,
-  whenOpen,
-} from '#lib/service/commands/decision.ts'
-import type { ServiceState } from '#lib/service/state.ts'
+import { happened, refuse } from '#lib/service/commands/decision.ts'
+import { defineCommand } from '#lib/service/commands/define.ts'
 import { answeredPlace } from '#lib/stock/advice-answered.ts'
 import { minuteAt } from '#lib/stock/minute.ts'
 
-export const answerAdviceSchema = z.strictObject({
-  type: z.literal('answerAdvice'),
-  key: z.string().min(1).max(160),
-  answer: z.enum(['done', 'put-off', 'declined']),
-})
-
 /** The lead's answer to what was told and is open, or lapsed a moment ago. */
-export const decideAnswerAdvice = (
-  state: ServiceState,
-  { key, answer }: z.infer<typeof answerAdviceSchema>,
-  { now }: Pick<Circumstances, 'now'>,
-): Decision =>
-  whenOpen(state, (running) =>
-    answeredPlace(running.adviceLog, key, minuteAt(running, now)) >= 0
+export const answerAdvice = defineCommand({
+  type: 'answerAdvice',
+  who: [],
+  stages: ['open'],
+  schema: {
+    key: z.string().min(1).max(160),
+    answer: z.enum(['done', 'put-off', 'declined']),
+  },
+  decide: (state, { key, answer }, { now }) =>
+    answeredPlace(state.adviceLog, key, minuteAt(state, now)) >= 0
       ? happened({ type: 'adviceAnswered', key, answer })
-      : refuse({ code: 'no-such-advice' }),
-  )
+      : refuse({ code: 'unknown', what: 'advice', id: key }),
+  sample: ({ adviceLog }) =>
+    adviceLog
+      .filter(({ answer }) => answer === 'open')
+      .map(({ key }) => ({ key, answer: 'done' }) as const),
+  rules: ['U13'],
+  example: { key: 'start-batch rice', answer: 'done' },
+  tells: ' (`done`, `put-off` or `declined`)',
+})

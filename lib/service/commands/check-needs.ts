@@ -55,7 +55,7 @@ export const fitting = (
   if (refusal) return { refusal }
   const { caution } = choice
   if (caution !== null && state.cautions[`c${caution}`] === undefined)
-    return { refusal: { code: 'no-such-caution', caution } }
+    return { refusal: { code: 'unknown', what: 'caution', id: String(caution) } }
   const [missing] = notAccepted(state, choice, check.findings, build)
   if (missing) {
     const { states: _, ...caution } = missing

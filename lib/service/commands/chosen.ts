@@ -24,7 +24,7 @@ const badPart = (
   if (!part) {
     return findComponent(state.station, id)
       ? { code: 'not-of-this-item', item: item.id, component: id }
-      : { code: 'no-such-component', id }
+      : { code: 'unknown', what: 'component', id }
   }
   const { placement, portions } = chosen
   const isCount = Number.isInteger(portions) && portions >= 0 && portions <= MOST_PORTIONS
@@ -45,7 +45,7 @@ export const badAnswer = (
 ): Refusal | null => {
   if ((asked === 'needs') !== needs.length > 0) return { code: 'not-asked' }
   const unknown = needs.find((need) => !isKnownNeed(state.station, need.code))
-  return unknown ? { code: 'no-such-need', need: unknown.code } : null
+  return unknown ? { code: 'unknown', what: 'need', id: unknown.code } : null
 }
 
 /** Parts that the sender didn't name are taken as the item usually has them. */
@@ -64,7 +64,7 @@ export const chosen = (
   sent: BuildChoice,
 ): { readonly item: Item; readonly choice: BuildChoice } | { readonly refusal: Refusal } => {
   const item = findItem(state.station, sent.item)
-  if (!item) return { refusal: { code: 'no-such-item', id: sent.item } }
+  if (!item) return { refusal: { code: 'unknown', what: 'item', id: sent.item } }
   const base = sent.base
   if ((item.base === null) !== (base === null) || (base && !item.base?.choices.includes(base)))
     return { refusal: { code: 'base-missing', item: item.id } }

@@ -1,27 +1,31 @@
-import { z } from 'zod'
-import {
-  type Circumstances,
-  type Decision,
-  happened,
-  refuse,
-  whenOpen,
-} from '#lib/service/commands/decision.ts'
+import { happened, refuse } from '#lib/service/commands/decision.ts'
+import { defineCommand } from '#lib/service/commands/define.ts'
 import { notYetClosed } from '#lib/service/not-yet-closed.ts'
-import type { ServiceState } from '#lib/service/state.ts'
 
-export const closeSchema = z.strictObject({ type: z.literal('close') })
-export const confirmClockSchema = z.strictObject({ type: z.literal('confirmClock') })
-
-/** Closing is refused for the first thing that stands in its way. */
-export const decideClose = (state: ServiceState, { now }: Circumstances): Decision =>
-  whenOpen(state, (running) => {
-    const [first] = notYetClosed(running, now)
+/** Refused for the first thing that stands in its way. */
+export const close = defineCommand({
+  type: 'close',
+  who: [],
+  stages: ['open'],
+  schema: {},
+  decide: (state, _, { now }) => {
+    const [first] = notYetClosed(state, now)
     return first ? refuse(first) : happened({ type: 'serviceClosed', why: 'by-hand' })
-  })
+  },
+  sample: () => [{}],
+  rules: ['S5', 'S93', 'B22', 'Z65'],
+  example: {},
+})
 
-export const decideConfirmClock = (state: ServiceState): Decision =>
-  whenOpen(state, (running) =>
-    running.clockJump === null
-      ? refuse({ code: 'already-so' })
-      : happened({ type: 'clockConfirmed' }),
-  )
+export const confirmClock = defineCommand({
+  type: 'confirmClock',
+  who: [],
+  stages: ['open'],
+  schema: {},
+  decide: ({ clockJump }) =>
+    clockJump === null ? refuse({ code: 'already-so' }) : happened({ type: 'clockConfirmed' }),
+  sample: () => [{}],
+  rules: ['S9', 'B23'],
+  example: {},
+  tells: ': after a jump of the server’s clock',
+})

@@ -1,16 +1,13 @@
 import { z } from 'zod'
-import { findComponent } from '#lib/menu/find.ts'
+import { componentOf, findComponent } from '#lib/menu/find.ts'
 import { planCooling } from '#lib/safety/cooling.ts'
+import { HOUR_MS } from '#lib/safety/limits.ts'
 import { mayReheatOn, REHEATING_PLACES, reheated } from '#lib/safety/reheating.ts'
 import { batchHeldBy } from '#lib/service/batch-watch.ts'
 import { withBatch } from '#lib/service/commands/batch.ts'
-import {
-  type Circumstances,
-  type Decision,
-  happened,
-  refuse,
-  refuseHaving,
-} from '#lib/service/commands/decision.ts'
+import { happened, refuse, refuseHaving } from '#lib/service/commands/decision.ts'
+import { defineCommand } from '#lib/service/commands/define.ts'
+import { HEAT_READING, HOT_READING } from '#lib/service/commands/example-parts.ts'
 import { idField } from '#lib/service/commands/fields.ts'
 import {
   heatReadingField,
@@ -23,26 +20,13 @@ import { takenHeatReading, takenReading } from '#lib/service/commands/reading.ts
 import type { ServiceEvent } from '#lib/service/event.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import { coolingOf } from '#lib/service/food-now.ts'
+import {
+  cookedReading,
+  INVENTED_INITIALS,
+  readingInLimits,
+} from '#lib/service/invented-readings.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
-import type { RunningState, ServiceState } from '#lib/service/state.ts'
-
-export const recordCoolingSchema = z.strictObject({
-  type: z.literal('recordCooling'),
-  batch: idField,
-  reading: readingField,
-  initials: initialsField,
-  /** Until when somebody is there who can read it; told with the first reading. */
-  presentUntil: momentField.optional(),
-})
-export const recordReheatingSchema = z.strictObject({
-  type: z.literal('recordReheating'),
-  batch: idField,
-  place: z.enum(REHEATING_PLACES),
-  /** When it left the cold. */
-  startedAt: momentField,
-  reading: heatReadingField,
-  initials: initialsField,
-})
+import type { RunningState } from '#lib/service/state.ts'
 
 /** Food can't pass a stage at once: a reading before this could only fail. Common practice, no source. */
 const NO_SOONER = { first: 0, total: 0 }
@@ -62,108 +46,155 @@ export const notPresent = (
  * The first reading starts both stages, and only where somebody stays who can take the others. A
  * reading that misses its stage takes the batch off sale.
  */
-export const decideRecordCooling = (
-  state: ServiceState,
-  command: z.infer<typeof recordCoolingSchema>,
-  { now }: Circumstances,
-): Decision =>
-  withBatch(state, command.batch, (batch, running) => {
-    const { batch: id } = command
-    if (batch.offSale) return refuse({ code: 'off-sale', component: batch.component })
-    if (batch.clock)
-      return refuse({
-        code: 'cannot-load',
-        component: batch.component,
-        problem: { code: 'not-back-to-hot-or-cold', at: batch.clock.throwOutAt },
-      })
-    const taken = takenReading(running, command.reading, {
-      context: 'cooling',
-      initials: command.initials,
-      now,
-      newestAt: batch.newestAt,
-    })
-    if ('refusal' in taken) return taken
-    const { reading } = taken
-    const isFirst = batch.cooling.length === 0
-    const heldBy = isFirst ? batchHeldBy(running.station, batch, now) : null
-    const unread = heldBy === null ? [] : unreadUntil(running, { id, heldBy }, reading, now)
-    if (unread.length > 0)
-      return refuseHaving({ code: 'off-sale', component: batch.component }, unread)
-    if (isFirst) {
-      const { presentUntil } = command
-      const away = notPresent(running, id, { startsAt: reading.at, presentUntil })
-      if (away) return refuse(away)
-    }
-    const read: ServiceEvent = {
-      type: 'coolingRead',
-      batch: id,
-      reading,
-      ...(isFirst && command.presentUntil !== undefined
-        ? { presentUntil: command.presentUntil }
-        : {}),
-    }
-    const after = { ...batch, cooling: [...batch.cooling, reading] }
-    const cooling = coolingOf(running.station, after, now)
-    const isOut =
-      cooling?.state === 'missed' ||
-      cooling?.state === 'warmed' ||
-      (cooling?.state === 'no-start' && cooling.below)
-    return isOut
-      ? happened(read, {
-          type: 'takenOffSale',
-          what: 'batch',
-          id,
-          why: 'cooling-missed',
-          lastGoodAt: batch.cooling.at(-1)?.at ?? null,
+export const recordCooling = defineCommand({
+  type: 'recordCooling',
+  who: [],
+  stages: ['open'],
+  schema: {
+    batch: idField,
+    reading: readingField,
+    initials: initialsField,
+    /** Until when somebody is there who can read it; told with the first reading. */
+    presentUntil: momentField.optional(),
+  },
+  decide: (state, command, { now }) =>
+    withBatch(state, command.batch, (batch) => {
+      const { batch: id } = command
+      if (batch.offSale) return refuse({ code: 'off-sale', component: batch.component })
+      if (batch.clock)
+        return refuse({
+          code: 'cannot-load',
+          component: batch.component,
+          problem: { code: 'not-back-to-hot-or-cold', at: batch.clock.throwOutAt },
         })
-      : happened(read)
-  })
+      const taken = takenReading(state, command.reading, {
+        context: 'cooling',
+        initials: command.initials,
+        now,
+        newestAt: batch.newestAt,
+      })
+      if ('refusal' in taken) return taken
+      const { reading } = taken
+      const isFirst = batch.cooling.length === 0
+      const heldBy = isFirst ? batchHeldBy(state.station, batch, now) : null
+      const unread = heldBy === null ? [] : unreadUntil(state, { id, heldBy }, reading, now)
+      if (unread.length > 0)
+        return refuseHaving({ code: 'off-sale', component: batch.component }, unread)
+      if (isFirst) {
+        const { presentUntil } = command
+        const away = notPresent(state, id, { startsAt: reading.at, presentUntil })
+        if (away) return refuse(away)
+      }
+      const read: ServiceEvent = {
+        type: 'coolingRead',
+        batch: id,
+        reading,
+        ...(isFirst && command.presentUntil !== undefined
+          ? { presentUntil: command.presentUntil }
+          : {}),
+      }
+      const after = { ...batch, cooling: [...batch.cooling, reading] }
+      const cooling = coolingOf(state.station, after, now)
+      const isOut =
+        cooling?.state === 'missed' ||
+        cooling?.state === 'warmed' ||
+        (cooling?.state === 'no-start' && cooling.below)
+      return isOut
+        ? happened(read, {
+            type: 'takenOffSale',
+            what: 'batch',
+            id,
+            why: 'cooling-missed',
+            lastGoodAt: batch.cooling.at(-1)?.at ?? null,
+          })
+        : happened(read)
+    }),
+  sample: ({ station, batches, at }) => {
+    const reading = readingInLimits(station, { held: 'hot' })
+    const presentUntil = at + 8 * HOUR_MS
+    return Object.keys(batches).flatMap((batch) =>
+      reading ? [{ batch, reading, initials: INVENTED_INITIALS, presentUntil }] : [],
+    )
+  },
+  rules: ['B19', 'B29', 'F23', 'F24', 'F25'],
+  example: {
+    batch: 'b1',
+    reading: HOT_READING,
+    initials: 'KT',
+    presentUntil: 1_795_620_000_000,
+  },
+  tells: ' (`presentUntil`, with the first reading: until when somebody is there who can read it)',
+})
 
 /** Cooled food for hot holding: where the station may, to its limit, within its time. */
-export const decideRecordReheating = (
-  state: ServiceState,
-  command: z.infer<typeof recordReheatingSchema>,
-  { now }: Circumstances,
-): Decision =>
-  withBatch(state, command.batch, (batch, running) => {
-    const { place, startedAt } = command
-    const { reheatOn } = running.station.safety
-    if (batch.offSale) return refuse({ code: 'off-sale', component: batch.component })
-    if (!mayReheatOn(place, reheatOn)) return refuse({ code: 'cannot-reheat', why: 'not-there' })
-    if (!findComponent(running.station, batch.component)?.food.reheatable)
-      return refuse({ code: 'way-not-allowed', ways: ['discard'] })
-    // Hot food that waits is read, and off sale it is resolved: reheating is for what has cooled.
-    if (coolingOf(running.station, batch, now)?.state !== 'cooled')
-      return refuse({
-        code: 'cannot-load',
-        component: batch.component,
-        problem: { code: 'not-cooled' },
+export const recordReheating = defineCommand({
+  type: 'recordReheating',
+  who: [],
+  stages: ['open'],
+  schema: {
+    batch: idField,
+    place: z.enum(REHEATING_PLACES),
+    /** When it left the cold. */
+    startedAt: momentField,
+    reading: heatReadingField,
+    initials: initialsField,
+  },
+  decide: (state, command, { now }) =>
+    withBatch(state, command.batch, (batch) => {
+      const { place, startedAt } = command
+      const { reheatOn } = state.station.safety
+      if (batch.offSale) return refuse({ code: 'off-sale', component: batch.component })
+      if (!mayReheatOn(place, reheatOn)) return refuse({ code: 'cannot-reheat', why: 'not-there' })
+      if (!findComponent(state.station, batch.component)?.food.reheatable)
+        return refuse({ code: 'way-not-allowed', ways: ['discard'] })
+      // Hot food that waits is read, and off sale it is resolved: reheating is for what has cooled.
+      if (coolingOf(state.station, batch, now)?.state !== 'cooled')
+        return refuse({
+          code: 'cannot-load',
+          component: batch.component,
+          problem: { code: 'not-cooled' },
+        })
+      if (batch.reheat?.ok) return refuse({ code: 'already-so' })
+      const taken = takenHeatReading(state, command.reading, {
+        context: 'reheating',
+        initials: command.initials,
+        now,
+        newestAt: Math.max(batch.newestAt, startedAt),
       })
-    if (batch.reheat?.ok) return refuse({ code: 'already-so' })
-    const taken = takenHeatReading(running, command.reading, {
-      context: 'reheating',
-      initials: command.initials,
-      now,
-      newestAt: Math.max(batch.newestAt, startedAt),
-    })
-    if ('refusal' in taken) return taken
-    const { reading } = taken
-    const before = batch.reheat?.startedAt === startedAt ? batch.reheat.readings : []
-    const result = reheated(
-      { what: 'cooked-here', place, startedAt, readings: [...before, reading] },
-      now,
-      limitsOf(running.station),
-      reheatOn,
-    )
-    if (!result.ok && result.why === 'too-late')
-      return refuse({ code: 'cannot-reheat', why: 'too-late' })
-    return happened({
-      type: 'batchReheated',
-      batch: command.batch,
-      place,
-      startedAt,
-      reading,
-      ok: result.ok,
-      why: result.ok ? null : result.why,
-    })
-  })
+      if ('refusal' in taken) return taken
+      const { reading } = taken
+      const before = batch.reheat?.startedAt === startedAt ? batch.reheat.readings : []
+      const result = reheated(
+        { what: 'cooked-here', place, startedAt, readings: [...before, reading] },
+        now,
+        limitsOf(state.station),
+        reheatOn,
+      )
+      if (!result.ok && result.why === 'too-late')
+        return refuse({ code: 'cannot-reheat', why: 'too-late' })
+      return happened({
+        type: 'batchReheated',
+        batch: command.batch,
+        place,
+        startedAt,
+        reading,
+        ok: result.ok,
+        why: result.ok ? null : result.why,
+      })
+    }),
+  sample: ({ station, batches, at }) =>
+    Object.entries(batches).flatMap(([batch, { component }]) => {
+      const reading = cookedReading(station, componentOf(station, component))
+      return reading
+        ? [{ batch, place: 'range', startedAt: at, reading, initials: INVENTED_INITIALS } as const]
+        : []
+    }),
+  rules: ['B20', 'B36', 'F26'],
+  example: {
+    batch: 'b1',
+    place: 'range',
+    startedAt: 1_795_602_000_000,
+    reading: HEAT_READING,
+    initials: 'KT',
+  },
+})

@@ -1,23 +1,17 @@
 import { z } from 'zod'
-import { findPan } from '#lib/menu/find.ts'
-import {
-  type Circumstances,
-  type Decision,
-  happened,
-  refuse,
-  whenOpen,
-} from '#lib/service/commands/decision.ts'
+import { findPan, pansOf } from '#lib/menu/find.ts'
+import { type Decision, happened, refuse } from '#lib/service/commands/decision.ts'
+import { defineCommand, type Told } from '#lib/service/commands/define.ts'
 import { amountField, idField } from '#lib/service/commands/fields.ts'
 import { onPan } from '#lib/service/commands/pans.ts'
 import { mayHold } from '#lib/service/held-stock.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import { restIfEmptied } from '#lib/service/rest-of-pan.ts'
-import type { PanState, RunningState, ServiceState } from '#lib/service/state.ts'
+import type { PanState, RunningState } from '#lib/service/state.ts'
 import { countAfter, SCRAPE } from '#lib/stock/beliefs.ts'
 import type { ReadingKind } from '#lib/stock/scoop-bias.ts'
 
-export const correctSchema = z.strictObject({
-  type: z.literal('correct'),
+const fields = {
   pan: idField,
   /** What was counted or weighed, in the component's unit: one of these three is given. */
   amount: amountField.optional(),
@@ -29,9 +23,9 @@ export const correctSchema = z.strictObject({
   kind: z.enum(['weighing', 'count', 'eye-check']).optional(),
   /** Of a pan that was counted to nothing: that count was a slip, and its food is there as before. */
   was: z.literal('slip').optional(),
-})
+}
 
-type Correct = z.infer<typeof correctSchema>
+type Correct = Told<typeof fields>
 
 /**
  * Why a pan isn't counted so. What was counted to nothing has no food any more: who counts something
@@ -86,52 +80,59 @@ const decideLook = (
   const place = findPan(state.station, command.pan)
   const pan = state.pans[command.pan]
   const portion = place && state.portions[place.component]
-  if (!place || !pan || !portion) return refuse({ code: 'no-such-pan', id: command.pan })
+  if (!place || !pan || !portion) return refuse({ code: 'unknown', what: 'pan', id: command.pan })
   const share = quarters === 0 ? SCRAPE : quarters / 4
   const read = Math.round(share * place.usualPortions * portion.amount)
   return corrected(state, command, pan, read, 'eye-check', now)
 }
 
 const decideWeighed = (
-  state: ServiceState,
+  state: RunningState,
   command: Correct,
   grossMg: number,
   now: number,
-): Decision =>
-  whenOpen(state, (running) => {
-    const place = findPan(running.station, command.pan)
-    if (!place) return refuse({ code: 'no-such-pan', id: command.pan })
-    if (running.portions[place.component]?.unit === 'piece')
-      return refuse({ code: 'not-by-weight', pan: command.pan })
-    const tareMg = running.containers[command.pan]?.tareMg ?? place.tareMg
-    if (tareMg === null) return refuse({ code: 'no-tare', pan: command.pan })
-    if (grossMg < tareMg)
-      return refuse({
-        code: 'wrong-amount',
-        pan: command.pan,
-        problem: { code: 'below-tare', tareMg },
-      })
-    const net = { pan: command.pan, amount: grossMg - tareMg }
-    return onPan(running, net, 0, (pan) =>
-      corrected(running, command, pan, net.amount, 'weighing', now),
-    )
-  })
+): Decision => {
+  const place = findPan(state.station, command.pan)
+  if (!place) return refuse({ code: 'unknown', what: 'pan', id: command.pan })
+  if (state.portions[place.component]?.unit === 'piece')
+    return refuse({ code: 'not-by-weight', pan: command.pan })
+  const tareMg = state.containers[command.pan]?.tareMg ?? place.tareMg
+  if (tareMg === null) return refuse({ code: 'no-tare', pan: command.pan })
+  if (grossMg < tareMg)
+    return refuse({
+      code: 'wrong-amount',
+      pan: command.pan,
+      problem: { code: 'below-tare', tareMg },
+    })
+  const net = { pan: command.pan, amount: grossMg - tareMg }
+  return onPan(state, net, 0, (pan) => corrected(state, command, pan, net.amount, 'weighing', now))
+}
 
 /** What a pan really holds, by weighing, by count or by one look. */
-export const decideCorrect = (
-  state: ServiceState,
-  command: Correct,
-  { now }: Circumstances,
-): Decision => {
-  const { amount, quarters, weighedMg, kind } = command
-  const said = [amount, quarters, weighedMg].filter((one) => one !== undefined)
-  if (said.length !== 1 || (kind !== undefined && amount === undefined))
-    return whenOpen(state, () => refuse({ code: 'reading-unclear', pan: command.pan }))
-  if (weighedMg !== undefined) return decideWeighed(state, command, weighedMg, now)
-  if (quarters !== undefined)
-    return whenOpen(state, (running) => decideLook(running, command, quarters, now))
-  const read = amount ?? 0
-  return onPan(state, { pan: command.pan, amount: read }, 0, (pan, running) =>
-    corrected(running, command, pan, read, kind ?? null, now),
-  )
-}
+export const correct = defineCommand({
+  type: 'correct',
+  who: [],
+  stages: ['open'],
+  schema: fields,
+  decide: (state, command, { now }) => {
+    const { amount, quarters, weighedMg, kind } = command
+    const said = [amount, quarters, weighedMg].filter((one) => one !== undefined)
+    if (said.length !== 1 || (kind !== undefined && amount === undefined))
+      return refuse({ code: 'reading-unclear', pan: command.pan })
+    if (weighedMg !== undefined) return decideWeighed(state, command, weighedMg, now)
+    if (quarters !== undefined) return decideLook(state, command, quarters, now)
+    const read = amount ?? 0
+    return onPan(state, { pan: command.pan, amount: read }, 0, (pan) =>
+      corrected(state, command, pan, read, kind ?? null, now),
+    )
+  },
+  sample: (state) =>
+    pansOf(state.station).map(({ id, component }) => ({
+      pan: id,
+      amount: (state.pans[id]?.amount ?? 0) + (state.portions[component]?.amount ?? 0),
+      ...(state.pans[id]?.ended ? { was: 'slip' as const } : {}),
+    })),
+  rules: ['K3', 'K4', 'U1', 'U2', 'U3', 'U4', 'S120', 'S121', 'S122'],
+  example: { pan: 'pan-rice', amount: 1_250_000 },
+  tells: ': what the pan really holds',
+})

@@ -3,13 +3,7 @@ import type { HappensWith } from '#lib/service/consequences/consequence.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { Role } from '#lib/service/roles.ts'
-import {
-  type Build,
-  isRunning,
-  type RunningState,
-  type ServiceState,
-  type Ticket,
-} from '#lib/service/state.ts'
+import type { Build, RunningState } from '#lib/service/state.ts'
 import type { KnownBias } from '#lib/service/stock-event.ts'
 import { buildName, findTicket } from '#lib/service/tickets.ts'
 
@@ -46,32 +40,15 @@ export const refuseHaving = (refusal: Refusal, also: readonly ServiceEvent[]): D
 
 export const happened = (...events: ServiceEvent[]): Decision => ({ events })
 
-/** Decides on an open service; refuses on any other. */
-export const whenOpen = (
-  state: ServiceState,
-  decide: (state: RunningState) => Decision,
-): Decision => {
-  if (state.stage === 'closed') return refuse({ code: 'service-closed' })
-  return isRunning(state) ? decide(state) : refuse({ code: 'service-not-open' })
-}
-
 /** Decides on a build that exists. */
 export const withBuild = (
-  state: ServiceState,
+  state: RunningState,
   at: { readonly ticket: number; readonly letter: string },
-  decide: (found: {
-    readonly state: RunningState
-    readonly ticket: Ticket
-    readonly build: Build
-    readonly name: string
-  }) => Decision,
-): Decision =>
-  whenOpen(state, (running) => {
-    const ticket = findTicket(running, at.ticket)
-    if (!ticket) return refuse({ code: 'no-such-ticket', ticket: at.ticket })
-    const name = buildName(at.ticket, at.letter)
-    const build = ticket.builds.find((one) => one.letter === at.letter)
-    return build
-      ? decide({ state: running, ticket, build, name })
-      : refuse({ code: 'no-such-build', build: name })
-  })
+  decide: (found: { readonly build: Build; readonly name: string }) => Decision,
+): Decision => {
+  const ticket = findTicket(state, at.ticket)
+  if (!ticket) return refuse({ code: 'unknown', what: 'ticket', id: String(at.ticket) })
+  const name = buildName(at.ticket, at.letter)
+  const build = ticket.builds.find((one) => one.letter === at.letter)
+  return build ? decide({ build, name }) : refuse({ code: 'unknown', what: 'build', id: name })
+}

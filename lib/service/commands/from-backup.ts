@@ -46,7 +46,7 @@ export const fromBackup = (
 ): { readonly refusal: Refusal } | { readonly found: FromBackup } => {
   const pan = Object.hasOwn(state.backupPans, from) ? state.backupPans[from] : undefined
   if (!pan || pan.component !== component)
-    return { refusal: { code: 'no-such-backup-pan', id: from } }
+    return { refusal: { code: 'unknown', what: 'backup', id: from } }
   if (pan.amount <= 0) return { refusal: { code: 'nothing-there', id: from } }
   // It is read where it stands: in time or not is told there, before it goes anywhere.
   if (!pan.food || !isUsable(state, 'backup', from))

@@ -81,7 +81,7 @@ const amountOf = (state: RunningState, told: Told, into: Into): Found<number> =>
   const not = (refusal: Refusal) => ({ refusal })
   const container = told.from !== undefined && into.isWhole ? told.from : into.id
   const place = findPan(state.station, container) ?? findBackup(state.station, container)
-  if (!place) return not({ code: 'no-such-pan', id: container })
+  if (!place) return not({ code: 'unknown', what: 'pan', id: container })
   const absurdly = mostInPan(state, place)
   const { amount, weighedMg } = told
   if (amount !== undefined && weighedMg !== undefined)
@@ -119,7 +119,7 @@ const batchOf = (
       ? not({ code: 'no-batch', component: component.id })
       : { found: null }
   const batch = Object.hasOwn(state.batches, id) ? state.batches[id] : undefined
-  if (!batch) return not({ code: 'no-such-batch', batch: id })
+  if (!batch) return not({ code: 'unknown', what: 'batch', id })
   if (batch.component !== component.id)
     return not({ code: 'other-component', component: component.id, batch: id })
   const most = leftOfBatch(batch)

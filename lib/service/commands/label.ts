@@ -10,30 +10,16 @@ import {
   type Decision,
   happened,
   refuse,
-  whenOpen,
 } from '#lib/service/commands/decision.ts'
+import { defineCommand } from '#lib/service/commands/define.ts'
+import { LABEL } from '#lib/service/commands/example-parts.ts'
 import { idField } from '#lib/service/commands/fields.ts'
 import { initialsField } from '#lib/service/commands/food-fields.ts'
-import { whenInCharge } from '#lib/service/commands/when-in-charge.ts'
 import { isStale } from '#lib/service/known.ts'
 import type { LabelChanged } from '#lib/service/line-event.ts'
 import { ownDocument, pansHolding } from '#lib/service/mixing.ts'
-import type { RunningState, ServiceState } from '#lib/service/state.ts'
+import type { RunningState } from '#lib/service/state.ts'
 import { civilDate } from '#lib/time/civil.ts'
-
-export const notSameProductSchema = z.strictObject({
-  type: z.literal('notSameProduct'),
-  ingredient: idField,
-})
-export const changeLabelSchema = z.strictObject({
-  type: z.literal('changeLabel'),
-  ingredient: idField,
-  /** Who read it isn't kept in the label: that is for `initials`. */
-  label: labelSchema,
-  /** Whether it is another product than what the pans hold, or the same that was read wrong. */
-  product: z.enum(['other', 'same']).default('other'),
-  initials: initialsField,
-})
 
 /** A service behind its station's newest document stays behind: a label doesn't catch it up. */
 const nextRevision = (state: RunningState, circumstances: Circumstances): number =>
@@ -51,36 +37,58 @@ const has = (state: RunningState, ingredient: string): boolean =>
   ownDocument(state).ingredients.some((one) => one.id === ingredient)
 
 /** Until its label is read, nothing of another product counts as free. */
-export const decideNotSameProduct = (
-  state: ServiceState,
-  { ingredient }: z.infer<typeof notSameProductSchema>,
-  circumstances: Circumstances,
-): Decision =>
-  whenOpen(state, (running) => {
-    if (!has(running, ingredient)) return refuse({ code: 'no-such-ingredient', id: ingredient })
-    const newest = running.labelChanges.filter((one) => one.ingredient === ingredient).at(-1)
+export const notSameProduct = defineCommand({
+  type: 'notSameProduct',
+  who: ['assembly'],
+  stages: ['open'],
+  schema: { ingredient: idField },
+  decide: (state, { ingredient }, circumstances) => {
+    if (!has(state, ingredient))
+      return refuse({ code: 'unknown', what: 'ingredient', id: ingredient })
+    const newest = state.labelChanges.filter((one) => one.ingredient === ingredient).at(-1)
     if (newest && !newest.read) return refuse({ code: 'already-so' })
-    const pans = pansHolding(running, ingredient)
-    return labelled(running, { ingredient, label: null, pans }, circumstances)
-  })
+    const pans = pansHolding(state, ingredient)
+    return labelled(state, { ingredient, label: null, pans }, circumstances)
+  },
+  sample: (state) => ownDocument(state).ingredients.map(({ id }) => ({ ingredient: id })),
+  rules: ['N2', 'S79', 'S90'],
+  example: { ingredient: 'pita' },
+  tells: ': nobody has read its label yet',
+})
 
 /** A label that was read today: its document is checked as a station's document is on arrival. */
-export const decideChangeLabel = (
-  state: ServiceState,
-  { ingredient, label: told, product }: z.infer<typeof changeLabelSchema>,
-  circumstances: Circumstances,
-): Decision =>
-  whenInCharge(state, circumstances, (running) => {
-    if (!has(running, ingredient)) return refuse({ code: 'no-such-ingredient', id: ingredient })
-    const readOn = civilDate(circumstances.now, running.station.timeZone)
+export const changeLabel = defineCommand({
+  type: 'changeLabel',
+  who: ['in-charge'],
+  stages: ['open'],
+  schema: {
+    ingredient: idField,
+    /** Who read it isn't kept in the label: that is for `initials`. */
+    label: labelSchema,
+    /** Whether it is another product than what the pans hold, or the same that was read wrong. */
+    product: z.enum(['other', 'same']).default('other'),
+    initials: initialsField,
+  },
+  decide: (state, { ingredient, label: told, product }, circumstances) => {
+    if (!has(state, ingredient))
+      return refuse({ code: 'unknown', what: 'ingredient', id: ingredient })
+    const readOn = civilDate(circumstances.now, state.station.timeZone)
     const label: Label = { ...told, readOn, readBy: null }
-    const known = declarable(running.station)
+    const known = declarable(state.station)
     const unknown = Object.keys(label.declarations).find((code) => !known.has(code))
-    if (unknown !== undefined) return refuse({ code: 'no-such-need', need: unknown })
-    const problem = labelProblem(running.station, label)
+    if (unknown !== undefined) return refuse({ code: 'unknown', what: 'need', id: unknown })
+    const problem = labelProblem(state.station, label)
     if (problem) return refuse({ code: 'label-contradicts', ingredient, problem })
-    if (!newestStationSchema.safeParse(relabelled(ownDocument(running), ingredient, label)).success)
+    if (!newestStationSchema.safeParse(relabelled(ownDocument(state), ingredient, label)).success)
       return refuse({ code: 'label-contradicts', ingredient })
-    const pans = product === 'other' ? pansHolding(running, ingredient) : []
-    return labelled(running, { ingredient, label, pans }, circumstances)
-  })
+    const pans = product === 'other' ? pansHolding(state, ingredient) : []
+    return labelled(state, { ingredient, label, pans }, circumstances)
+  },
+  sample: (state) =>
+    ownDocument(state).ingredients.map(
+      (one) => ({ ingredient: one.id, label: labelOf(one), product: 'same' }) as const,
+    ),
+  rules: ['S70', 'S79', 'S80', 'S92', 'N32'],
+  example: { ingredient: 'pita', label: LABEL, initials: 'KT' },
+  tells: ': read anew',
+})

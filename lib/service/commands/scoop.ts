@@ -2,32 +2,13 @@ import { z } from 'zod'
 import { findComponent } from '#lib/menu/find.ts'
 import { portionMg } from '#lib/quantity/portion.ts'
 import { toolVolumeMl } from '#lib/quantity/portion-tools.ts'
-import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands/decision.ts'
+import { type Decision, happened, refuse } from '#lib/service/commands/decision.ts'
+import { defineCommand } from '#lib/service/commands/define.ts'
 import { idField } from '#lib/service/commands/fields.ts'
-import type { RunningState, ServiceState } from '#lib/service/state.ts'
+import type { RunningState } from '#lib/service/state.ts'
 import { type Measures, MOST_MEASURES } from '#lib/stock/nearest-scoop.ts'
 import { isFarOff, percentOff, scoopChoices } from '#lib/stock/scoop-choices.ts'
 import { lendersOf, missingOf, standInFor, toolsAtHand } from '#lib/stock/stand-in.ts'
-
-export const missScoopSchema = z.strictObject({
-  type: z.literal('missScoop'),
-  component: idField,
-  /** Level measures of tools at hand; an identical spare, else the nearest, where left away. */
-  measures: z
-    .array(z.strictObject({ id: idField, count: z.int().min(1).max(20) }))
-    .min(1)
-    .max(4)
-    .readonly()
-    .optional(),
-  /** The lead's own yes to a portion that is far off; no where left away. */
-  yes: z.boolean().optional(),
-})
-export const scoopBackSchema = z.strictObject({
-  type: z.literal('scoopBack'),
-  component: idField,
-  /** Whether the tools that stood in were washed; no where left away. */
-  washed: z.boolean().default(false),
-})
 
 const decideMeasures = (
   state: RunningState,
@@ -40,7 +21,7 @@ const decideMeasures = (
   if (!missing) return refuse({ code: 'no-scoop', component })
   for (const { id } of measures) {
     const tool = tools.find((one) => one.id === id)
-    if (!tool) return refuse({ code: 'no-such-tool', id })
+    if (!tool) return refuse({ code: 'unknown', what: 'tool', id })
     const [not] = standInFor(state, component, [tool])?.notLent ?? []
     if (not?.why === 'carries')
       return refuse({
@@ -51,7 +32,7 @@ const decideMeasures = (
         from: not.from,
         into: not.into,
       })
-    if (not) return refuse({ code: 'no-such-tool', id })
+    if (not) return refuse({ code: 'unknown', what: 'tool', id })
   }
   const count = measures.reduce((sum, one) => sum + one.count, 0)
   if (count > MOST_MEASURES) return refuse({ code: 'too-many-measures', most: MOST_MEASURES })
@@ -74,32 +55,63 @@ const decideMeasures = (
   })
 }
 
+const everyComponent = ({ station }: RunningState) =>
+  station.components.map(({ id }) => ({ component: id }))
+
 /** A component's scoop is missing: tools at hand stand in, never one that carries an allergen into it. */
-export const decideMissScoop = (
-  state: ServiceState,
-  { component, measures, yes = false }: z.infer<typeof missScoopSchema>,
-): Decision =>
-  whenOpen(state, (running) => {
-    if (!findComponent(running.station, component))
-      return refuse({ code: 'no-such-component', id: component })
-    if (measures) return decideMeasures(running, component, measures, yes)
-    const offered = scoopChoices(running, component)
+export const missScoop = defineCommand({
+  type: 'missScoop',
+  who: [],
+  stages: ['open'],
+  schema: {
+    component: idField,
+    /** Level measures of tools at hand; an identical spare, else the nearest, where left away. */
+    measures: z
+      .array(z.strictObject({ id: idField, count: z.int().min(1).max(20) }))
+      .min(1)
+      .max(4)
+      .readonly()
+      .optional(),
+    /** The lead's own yes to a portion that is far off; no where left away. */
+    yes: z.boolean().optional(),
+  },
+  decide: (state, { component, measures, yes = false }) => {
+    if (!findComponent(state.station, component))
+      return refuse({ code: 'unknown', what: 'component', id: component })
+    if (measures) return decideMeasures(state, component, measures, yes)
+    const offered = scoopChoices(state, component)
     if (!offered) return refuse({ code: 'no-scoop', component })
     const [first] = offered.choices
     return first
-      ? decideMeasures(running, component, first.measures, yes)
+      ? decideMeasures(state, component, first.measures, yes)
       : refuse({ code: 'no-scoop-fits', component })
-  })
+  },
+  sample: everyComponent,
+  rules: ['U10', 'K30', 'K31', 'F35', 'F36'],
+  example: { component: 'rice' },
+  tells:
+    ': its scoop is missing; `"measures": [{ "id": "scoop-12", "count": 1 }]` says with what; where they are left away an identical spare is taken, else the nearest. `"yes": true` where the portion is 20 % off or more',
+})
 
-export const decideScoopBack = (
-  state: ServiceState,
-  { component, washed }: z.infer<typeof scoopBackSchema>,
-): Decision =>
-  whenOpen(state, (running) => {
-    const standIn = running.standIns[component]
-    if (!findComponent(running.station, component))
-      return refuse({ code: 'no-such-component', id: component })
+export const scoopBack = defineCommand({
+  type: 'scoopBack',
+  who: [],
+  stages: ['open'],
+  schema: {
+    component: idField,
+    /** Whether the tools that stood in were washed; no where left away. */
+    washed: z.boolean().default(false),
+  },
+  decide: (state, { component, washed }) => {
+    const standIn = state.standIns[component]
+    if (!findComponent(state.station, component))
+      return refuse({ code: 'unknown', what: 'component', id: component })
     return standIn
       ? happened({ type: 'scoopFound', component, portion: standIn.usual, washed })
       : refuse({ code: 'already-so' })
-  })
+  },
+  sample: (state) => everyComponent(state).map((one) => ({ ...one, washed: true })),
+  rules: ['U11', 'U12'],
+  example: { component: 'rice', washed: true },
+  tells: ' (`washed`: the tools that stood in)',
+})

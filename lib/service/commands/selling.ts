@@ -1,32 +1,48 @@
 import { z } from 'zod'
 import { findComponent, findItem } from '#lib/menu/find.ts'
-import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands/decision.ts'
+import { type Decision, happened, refuse } from '#lib/service/commands/decision.ts'
+import { defineCommand, type Told } from '#lib/service/commands/define.ts'
 import { idField } from '#lib/service/commands/fields.ts'
-import type { ServiceState } from '#lib/service/state.ts'
+import type { RunningState } from '#lib/service/state.ts'
 
-const what = z.enum(['component', 'item'])
+const fields = { what: z.enum(['component', 'item']), id: idField }
 
-export const stopSellingSchema = z.strictObject({
-  type: z.literal('stopSelling'),
-  what,
-  id: idField,
+const selling = (
+  state: RunningState,
+  { what, id }: Told<typeof fields>,
+  stop: boolean,
+): Decision => {
+  const find = what === 'item' ? findItem : findComponent
+  if (!find(state.station, id)) return refuse({ code: 'unknown', what, id })
+  const isStopped = state.notSelling[what][id] !== undefined
+  if (isStopped === stop) return refuse({ code: 'already-so' })
+  return happened({ type: stop ? 'sellingStopped' : 'sellingResumed', what, id })
+}
+
+const everything = ({ station }: RunningState) => [
+  ...station.components.map(({ id }) => ({ what: 'component', id }) as const),
+  ...station.items.map(({ id }) => ({ what: 'item', id }) as const),
+]
+
+export const stopSelling = defineCommand({
+  type: 'stopSelling',
+  who: [],
+  stages: ['open'],
+  schema: fields,
+  decide: (state, command) => selling(state, command, true),
+  sample: everything,
+  rules: ['S52', 'S53', 'S54'],
+  example: { what: 'component', id: 'slaw' },
+  tells: ' (`what`: `component` or `item`)',
 })
-export const resumeSellingSchema = z.strictObject({
-  type: z.literal('resumeSelling'),
-  what,
-  id: idField,
+
+export const resumeSelling = defineCommand({
+  type: 'resumeSelling',
+  who: [],
+  stages: ['open'],
+  schema: fields,
+  decide: (state, command) => selling(state, command, false),
+  sample: everything,
+  rules: ['S54'],
+  example: { what: 'component', id: 'slaw' },
 })
-
-type Command = z.infer<typeof stopSellingSchema> | z.infer<typeof resumeSellingSchema>
-
-export const decideSelling = (state: ServiceState, command: Command): Decision =>
-  whenOpen(state, (running) => {
-    const { what: kind, id } = command
-    const find = kind === 'item' ? findItem : findComponent
-    if (!find(running.station, id))
-      return refuse({ code: kind === 'item' ? 'no-such-item' : 'no-such-component', id })
-    const isStopped = running.notSelling[kind][id] !== undefined
-    const stop = command.type === 'stopSelling'
-    if (isStopped === stop) return refuse({ code: 'already-so' })
-    return happened({ type: stop ? 'sellingStopped' : 'sellingResumed', what: kind, id })
-  })

@@ -1,42 +1,33 @@
 import { z } from 'zod'
 import { acceptBuild } from '#lib/service/commands/accept-build.ts'
-import {
-  type Circumstances,
-  type Decision,
-  happened,
-  refuse,
-  whenOpen,
-} from '#lib/service/commands/decision.ts'
+import { happened, refuse } from '#lib/service/commands/decision.ts'
+import { type CommandOf, defineCommand } from '#lib/service/commands/define.ts'
+import { CHOICE } from '#lib/service/commands/example-parts.ts'
 import { choiceSchema, readBackField, saidField } from '#lib/service/commands/fields.ts'
 import { lacksOfOrder } from '#lib/service/commands/order-lacks.ts'
 import type { AcceptedBuild } from '#lib/service/event.ts'
 import { isAsSaid } from '#lib/service/said.ts'
-import type { ServiceState } from '#lib/service/state.ts'
+import { choices } from '#lib/service/sample-orders.ts'
 import { LETTERS } from '#lib/service/tickets.ts'
-
-export const sendSchema = z.strictObject({
-  type: z.literal('send'),
-  builds: z.array(choiceSchema).max(50).readonly(),
-  paid: z.boolean().default(false),
-  readBack: readBackField,
-  /** What was said of each build's needs, in order; where left away it isn't compared. */
-  said: z.array(saidField).max(50).readonly().optional(),
-  /** Kept apart from the log; number only where it is missing. */
-  name: z.string().trim().min(1).max(40).optional(),
-})
-
-export type SendCommand = z.infer<typeof sendSchema>
 
 /** The acceptance that two builds of one ticket name: it counts for one. */
 const namedTwice = (builds: readonly AcceptedBuild[], caution: number | null): boolean =>
   caution !== null && builds.some(({ choice }) => choice.caution === caution)
 
-export const decideSend = (
-  state: ServiceState,
-  command: SendCommand,
-  circumstances: Circumstances,
-): Decision =>
-  whenOpen(state, (running) => {
+export const send = defineCommand({
+  type: 'send',
+  who: ['counter'],
+  stages: ['open'],
+  schema: {
+    builds: z.array(choiceSchema).max(50).readonly(),
+    paid: z.boolean().default(false),
+    readBack: readBackField,
+    /** What was said of each build's needs, in order; where left away it isn't compared. */
+    said: z.array(saidField).max(50).readonly().optional(),
+    /** Kept apart from the log; number only where it is missing. */
+    name: z.string().trim().min(1).max(40).optional(),
+  },
+  decide: (state, command, circumstances) => {
     if (command.builds.length === 0) return refuse({ code: 'nothing-in-it' })
     if (command.builds.length > LETTERS.length)
       return refuse({ code: 'too-many-builds', most: LETTERS.length })
@@ -45,20 +36,28 @@ export const decideSend = (
     for (const [index, choice] of command.builds.entries()) {
       const letter = LETTERS.charAt(index)
       const once = namedTwice(builds, choice.caution) ? { ...choice, caution: null } : choice
-      const accepted = acceptBuild(running, letter, once, circumstances)
+      const accepted = acceptBuild(state, letter, once, circumstances)
       if ('refusal' in accepted) return refuse(accepted.refusal)
       const said = command.said && (command.said[index] ?? [])
-      if (!isAsSaid(running, accepted.build.choice, said, circumstances.checker))
+      if (!isAsSaid(state, accepted.build.choice, said, circumstances.checker))
         return refuse({ code: 'said-changed', letter })
       builds.push(accepted.build)
     }
-    const lacks = lacksOfOrder(running, builds, circumstances.now)
+    const lacks = lacksOfOrder(state, builds, circumstances.now)
     if (lacks) return refuse(lacks)
     return happened({
       type: 'ticketSent',
-      ticket: running.nextTicket,
+      ticket: state.nextTicket,
       named: command.name !== undefined,
       paid: command.paid,
       builds,
     })
-  })
+  },
+  sample: (state) =>
+    choices(state).map((choice) => ({ builds: [choice], paid: false, readBack: true })),
+  rules: ['S10', 'S11', 'S12', 'S28', 'S66', 'S67', 'S68', 'S95'],
+  example: { builds: [CHOICE], paid: false, readBack: true },
+  tells: ': one to eight builds; see below',
+})
+
+export type SendCommand = CommandOf<typeof send>

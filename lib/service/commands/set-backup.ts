@@ -1,38 +1,24 @@
 import { z } from 'zod'
 import { componentOf } from '#lib/menu/find.ts'
-import {
-  type Circumstances,
-  type Decision,
-  happened,
-  refuse,
-  whenOpen,
-} from '#lib/service/commands/decision.ts'
+import { type Decision, happened, refuse } from '#lib/service/commands/decision.ts'
+import { defineCommand } from '#lib/service/commands/define.ts'
+import { HOT_READING } from '#lib/service/commands/example-parts.ts'
 import { idField } from '#lib/service/commands/fields.ts'
 import { incoming, incomingFields } from '#lib/service/commands/incoming.ts'
 import type { BackupPan } from '#lib/service/food-state.ts'
 import { throwOutKey } from '#lib/service/held-stock.ts'
 import { restOf } from '#lib/service/rest-of-pan.ts'
-import type { RunningState, ServiceState } from '#lib/service/state.ts'
+import { foodFor } from '#lib/service/sample-food.ts'
+import type { RunningState } from '#lib/service/state.ts'
 
 const { from: _from, ...fields } = incomingFields
 
-export const setBackupSchema = z.strictObject({
-  type: z.literal('setBackup'),
-  component: idField,
-  /** Which back-up pan; the component's protected one where left away. */
-  backup: idField.optional(),
-  ready: z.boolean(),
-  ...fields,
-})
-
-type SetBackup = z.infer<typeof setBackupSchema>
-
 const putAway = (
   state: RunningState,
-  { component }: SetBackup,
+  component: string,
   backup: string,
   pan: BackupPan,
-  circumstances: Circumstances,
+  now: number,
 ): Decision => {
   if (pan.amount <= 0)
     return state.backups[component] === undefined
@@ -40,7 +26,7 @@ const putAway = (
       : happened({ type: 'backupSet', component, ready: false })
   if (pan.offSale !== null || state.toThrowOut[throwOutKey('backup', backup)] !== undefined)
     return refuse({ code: 'throw-out-first', count: 1 })
-  const rest = restOf(state, backup, pan, circumstances.now)
+  const rest = restOf(state, backup, pan, now)
   const away = {
     type: 'backupSet',
     component,
@@ -56,30 +42,35 @@ const putAway = (
  * A back-up pan stands ready with what is put into it, under the rules of loading; or it is put away:
  * then what isn't made yet goes without.
  */
-export const decideSetBackup = (
-  state: ServiceState,
-  command: SetBackup,
-  circumstances: Circumstances,
-): Decision =>
-  whenOpen(state, (running) => {
-    const { type: _type, component, backup: named, ready, ...told } = command
-    const place = running.station.backups.find(
+export const setBackup = defineCommand({
+  type: 'setBackup',
+  who: [],
+  stages: ['open'],
+  schema: {
+    component: idField,
+    /** Which back-up pan; the component's protected one where left away. */
+    backup: idField.optional(),
+    ready: z.boolean(),
+    ...fields,
+  },
+  decide: (state, { component, backup: named, ready, ...told }, { now }) => {
+    const place = state.station.backups.find(
       (one) =>
         one.component === component && (named === undefined ? one.protected : one.id === named),
     )
-    const pan = place && running.backupPans[place.id]
-    if (!place || !pan) return refuse({ code: 'no-such-backup', component })
-    if (!ready) return putAway(running, command, place.id, pan, circumstances)
+    const pan = place && state.backupPans[place.id]
+    if (!place || !pan) return refuse({ code: 'unknown', what: 'protected-backup', id: component })
+    if (!ready) return putAway(state, component, place.id, pan, now)
     if (pan.amount > 0) return refuse({ code: 'already-so' })
     const into = {
       id: place.id,
-      component: componentOf(running.station, component),
+      component: componentOf(state.station, component),
       guarded: place.protected,
       holds: 0,
       heldBy: null,
       isWhole: true,
     }
-    const food = incoming(running, told, into, circumstances.now)
+    const food = incoming(state, told, into, now)
     if ('refusal' in food) return refuse(food.refusal)
     const { amount, batch, reading, bought } = food.found
     return happened({
@@ -93,4 +84,24 @@ export const decideSetBackup = (
       food: food.found.food,
       ...(bought ? { bought } : {}),
     })
-  })
+  },
+  sample: (state) =>
+    state.station.backups.flatMap(({ id: backup, component }) => {
+      const portion = state.portions[component]?.amount ?? 0
+      return [
+        { component, backup, ready: true, ...foodFor(state, backup, 6 * portion) },
+        { component, backup, ready: false },
+      ]
+    }),
+  rules: ['B8', 'S82', 'B33'],
+  example: {
+    component: 'rice',
+    ready: true,
+    amount: 2_400_000,
+    batch: 'b1',
+    reading: HOT_READING,
+    initials: 'KT',
+  },
+  tells:
+    ': its protected back-up pan, or the one of id `backup`, stands ready with this; `"ready": false` puts it away',
+})

@@ -1,29 +1,20 @@
-import { z } from 'zod'
-import {
-  type Circumstances,
-  type Decision,
-  happened,
-  refuse,
-  whenOpen,
-} from '#lib/service/commands/decision.ts'
+import { happened, refuse } from '#lib/service/commands/decision.ts'
+import { defineCommand } from '#lib/service/commands/define.ts'
 import { dayFields } from '#lib/service/commands/fields.ts'
-import type { ServiceState } from '#lib/service/state.ts'
 import type { DaySet } from '#lib/service/stock-event.ts'
 import { nextTimeOfDay } from '#lib/time/civil.ts'
 
-export const setDaySchema = z.strictObject({ type: z.literal('setDay'), ...dayFields })
-
 /** Guests expected, closing time and assemblers, as they are from now on; what is left away stays. */
-export const decideSetDay = (
-  state: ServiceState,
-  { guestsExpected, closesAt, assemblers }: z.infer<typeof setDaySchema>,
-  { now }: Circumstances,
-): Decision =>
-  whenOpen(state, (running) => {
+export const setDay = defineCommand({
+  type: 'setDay',
+  who: [],
+  stages: ['open'],
+  schema: dayFields,
+  decide: (state, { guestsExpected, closesAt, assemblers }, { now }) => {
     const closes =
       closesAt === undefined || closesAt === null
         ? closesAt
-        : nextTimeOfDay(now, closesAt, running.station.timeZone)
+        : nextTimeOfDay(now, closesAt, state.station.timeZone)
     if (typeof closesAt === 'string' && closes === null)
       return refuse({ code: 'closes-before-now', time: closesAt })
     const set: DaySet = {
@@ -33,8 +24,13 @@ export const decideSetDay = (
       ...(assemblers === undefined ? {} : { assemblers }),
     }
     const isSame =
-      (set.guestsExpected ?? running.expected) === running.expected &&
-      (set.closesAt ?? running.closesAt) === running.closesAt &&
-      (set.assemblers ?? running.assemblers) === running.assemblers
+      (set.guestsExpected ?? state.expected) === state.expected &&
+      (set.closesAt ?? state.closesAt) === state.closesAt &&
+      (set.assemblers ?? state.assemblers) === state.assemblers
     return isSame ? refuse({ code: 'already-so' }) : happened(set)
-  })
+  },
+  sample: ({ assemblers }) => [{ assemblers: assemblers === 1 ? 2 : 1 }],
+  rules: ['U16'],
+  example: { guestsExpected: 120, closesAt: '13:15', assemblers: 2 },
+  tells: ': the plan of the day; what is left away stays',
+})

@@ -1,26 +1,21 @@
 import { z } from 'zod'
 import { startClock } from '#lib/safety/time-control.ts'
-import {
-  type Circumstances,
-  type Decision,
-  happened,
-  refuse,
-  refuseHaving,
-  whenOpen,
-} from '#lib/service/commands/decision.ts'
+import { happened, refuse, refuseHaving } from '#lib/service/commands/decision.ts'
+import { defineCommand, type Told } from '#lib/service/commands/define.ts'
+import { COLD_READING } from '#lib/service/commands/example-parts.ts'
 import { idField } from '#lib/service/commands/fields.ts'
 import { initialsField, momentField, readingField } from '#lib/service/commands/food-fields.ts'
 import { heldReading, unreadUntil } from '#lib/service/commands/held-reading.ts'
 import { takenReading } from '#lib/service/commands/reading.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
-import { componentIn, isUsable } from '#lib/service/held-stock.ts'
+import { allStock, componentIn, isUsable } from '#lib/service/held-stock.ts'
+import { INVENTED_INITIALS, readingInLimits } from '#lib/service/invented-readings.ts'
 import { keptAs } from '#lib/service/kept-as.ts'
 import { stockOffSale } from '#lib/service/off-sale.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
-import type { RunningState, ServiceState } from '#lib/service/state.ts'
+import type { RunningState } from '#lib/service/state.ts'
 
-export const startTimeClockSchema = z.strictObject({
-  type: z.literal('startTimeClock'),
+const fields = {
   what: z.enum(['pan', 'backup', 'batch']),
   id: idField,
   /** When it left heat or cold: in the prep kitchen, not at the line. */
@@ -29,22 +24,21 @@ export const startTimeClockSchema = z.strictObject({
   rule: z.enum(['4h', '4h-cool', '6h']),
   reading: readingField,
   initials: initialsField,
-})
+}
 
-type Command = z.infer<typeof startTimeClockSchema>
+type StartTimeClock = Told<typeof fields>
 
 /** Whether there is such food, in heat or cold until now. */
-const cannotStart = (state: RunningState, { what, id }: Command): Refusal | null => {
+const cannotStart = (state: RunningState, { what, id }: StartTimeClock): Refusal | null => {
   if (what === 'batch') {
     const batch = Object.hasOwn(state.batches, id) ? state.batches[id] : undefined
-    if (!batch) return { code: 'no-such-batch', batch: id }
+    if (!batch) return { code: 'unknown', what: 'batch', id }
     if (batch.thrownOutAt !== null || batch.offSale || state.toThrowOut[`batch/${id}`])
       return { code: 'off-sale', component: batch.component }
     return batch.clock ? { code: 'already-so' } : null
   }
   const stock = what === 'pan' ? state.pans[id] : state.backupPans[id]
-  if (!stock)
-    return what === 'pan' ? { code: 'no-such-pan', id } : { code: 'no-such-backup-pan', id }
+  if (!stock) return { code: 'unknown', what, id }
   if (stock.amount <= 0) return { code: 'nothing-there', id }
   if (stock.food?.clock) return { code: 'already-so' }
   return isUsable(state, what, id)
@@ -56,20 +50,19 @@ const cannotStart = (state: RunningState, { what, id }: Command): Refusal | null
  * Time alone runs from leaving heat or cold, with a reading that shows it was in its limits then. One
  * that was out of them starts no clock, and is a reading of that food: it goes off sale.
  */
-export const decideStartTimeClock = (
-  state: ServiceState,
-  command: Command,
-  circumstances: Circumstances,
-): Decision =>
-  whenOpen(state, (running) => {
-    const refusal = cannotStart(running, command)
+export const startTimeClock = defineCommand({
+  type: 'startTimeClock',
+  who: [],
+  stages: ['open'],
+  schema: fields,
+  decide: (state, command, { now }) => {
+    const refusal = cannotStart(state, command)
     if (refusal) return refuse(refusal)
     const { what, id, leftAt, from, rule } = command
-    const { now } = circumstances
-    const { heldBy, mayLeave, roomSince = now } = keptAs(running, command, now)
+    const { heldBy, mayLeave, roomSince = now } = keptAs(state, command, now)
     if (!mayLeave.includes(from) || (from === 'room' && leftAt > roomSince))
       return refuse({ code: 'cannot-start-clock', why: 'held-otherwise' })
-    const taken = takenReading(running, command.reading, {
+    const taken = takenReading(state, command.reading, {
       context: 'time-start',
       initials: command.initials,
       now,
@@ -82,24 +75,24 @@ export const decideStartTimeClock = (
         from,
         leftAt,
         readings: [taken.reading],
-        procedure: running.station.safety.timeProcedure,
+        procedure: state.station.safety.timeProcedure,
       },
       now,
-      limitsOf(running.station),
+      limitsOf(state.station),
     )
     if (!started.ok) {
       const refusal: Refusal = { code: 'cannot-start-clock', why: started.why }
       return started.why === 'start-out-of-limits' && heldBy !== null
-        ? refuseHaving(refusal, heldReading(running, { what, id, heldBy }, taken.reading, now))
+        ? refuseHaving(refusal, heldReading(state, { what, id, heldBy }, taken.reading, now))
         : refuse(refusal)
     }
     const unread =
       what === 'batch' && heldBy !== null
-        ? unreadUntil(running, { id, heldBy }, taken.reading, now)
+        ? unreadUntil(state, { id, heldBy }, taken.reading, now)
         : []
     if (unread.length > 0)
       return refuseHaving(
-        { code: 'off-sale', component: running.batches[id]?.component ?? id },
+        { code: 'off-sale', component: state.batches[id]?.component ?? id },
         unread,
       )
     const event = {
@@ -111,4 +104,25 @@ export const decideStartTimeClock = (
       reading: taken.reading,
     } as const
     return happened(event)
-  })
+  },
+  sample: (state) =>
+    allStock(state).flatMap(({ what, id, stock }) => {
+      const from = stock.food?.heldBy
+      if (from !== 'hot' && from !== 'cold') return []
+      const reading = readingInLimits(state.station, { held: from })
+      const started = { what, id, leftAt: state.at, from, rule: '4h' } as const
+      return reading ? [{ ...started, reading, initials: INVENTED_INITIALS }] : []
+    }),
+  rules: ['B15', 'B35', 'F16', 'F17', 'F20'],
+  example: {
+    what: 'batch',
+    id: 'b1',
+    leftAt: 1_795_602_000_000,
+    from: 'cold',
+    rule: '4h',
+    reading: COLD_READING,
+    initials: 'KT',
+  },
+  tells:
+    ' (`what`: `pan`, `backup` or `batch`; `from`: `hot`, `cold` or `room`; `rule`: `4h`, `4h-cool` or `6h`)',
+})

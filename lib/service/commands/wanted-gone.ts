@@ -1,41 +1,28 @@
-import { z } from 'zod'
 import { findComponent, findItem } from '#lib/menu/find.ts'
-import {
-  type Circumstances,
-  type Decision,
-  happened,
-  refuse,
-  whenOpen,
-} from '#lib/service/commands/decision.ts'
+import { happened, refuse } from '#lib/service/commands/decision.ts'
+import { defineCommand } from '#lib/service/commands/define.ts'
 import { idField } from '#lib/service/commands/fields.ts'
-import type { ServiceState } from '#lib/service/state.ts'
 import { itemLeft, levelsOf } from '#lib/stock/levels.ts'
 import { sellingNow } from '#lib/stock/selling.ts'
-
-export const wantedGoneSchema = z.strictObject({
-  type: z.literal('wantedGone'),
-  component: idField.optional(),
-  item: idField.optional(),
-})
 
 /**
  * A guest wanted it, it was gone, and no build says so. What a sent build goes without since it is
  * gone is counted with that build.
  */
-export const decideWantedGone = (
-  state: ServiceState,
-  { component, item: id }: z.infer<typeof wantedGoneSchema>,
-  { now }: Pick<Circumstances, 'now'>,
-): Decision =>
-  whenOpen(state, (running) => {
+export const wantedGone = defineCommand({
+  type: 'wantedGone',
+  who: ['counter'],
+  stages: ['open'],
+  schema: { component: idField.optional(), item: idField.optional() },
+  decide: (state, { component, item: id }, { now }) => {
     if (component !== undefined) {
-      if (!findComponent(running.station, component))
-        return refuse({ code: 'no-such-component', id: component })
+      if (!findComponent(state.station, component))
+        return refuse({ code: 'unknown', what: 'component', id: component })
       return happened({ type: 'wantedGone', item: id ?? null, components: [component] })
     }
-    const item = id === undefined ? undefined : findItem(running.station, id)
-    if (!item) return refuse({ code: 'no-such-item', id: id ?? '' })
-    const { limitedBy } = itemLeft(running, levelsOf(sellingNow(running, 1, now)), item.id)
+    const item = id === undefined ? undefined : findItem(state.station, id)
+    if (!item) return refuse({ code: 'unknown', what: 'item', id: id ?? '' })
+    const { limitedBy } = itemLeft(state, levelsOf(sellingNow(state, 1, now)), item.id)
     const missing =
       limitedBy === null || limitedBy === item.id
         ? item.heart
@@ -43,4 +30,9 @@ export const decideWantedGone = (
           ? (item.base?.usual ?? item.heart)
           : limitedBy
     return happened({ type: 'wantedGone', item: item.id, components: [missing] })
-  })
+  },
+  sample: ({ station }) => station.components.map(({ id }) => ({ component: id })),
+  rules: ['Z7', 'Z46'],
+  example: { component: 'slaw' },
+  tells: ', or an `item`: a guest went without, and no build says so',
+})

@@ -1,24 +1,15 @@
 import { z } from 'zod'
-import { findComponent, findPan } from '#lib/menu/find.ts'
+import { findComponent, findPan, pansOf } from '#lib/menu/find.ts'
 import { clockDoubtOf } from '#lib/service/clock-doubt.ts'
-import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands/decision.ts'
+import { happened, refuse } from '#lib/service/commands/decision.ts'
+import { defineCommand } from '#lib/service/commands/define.ts'
 import { amountField, idField } from '#lib/service/commands/fields.ts'
 import { isUsable } from '#lib/service/held-stock.ts'
 import { offSaleBecause } from '#lib/service/off-sale.ts'
-import type { RunningState, ServiceState } from '#lib/service/state.ts'
+import type { RunningState } from '#lib/service/state.ts'
 import { WASTE_REASONS, type WasteReason } from '#lib/service/stock-event.ts'
 import { mostInPan } from '#lib/stock/capacity.ts'
 import { type Withdrawal, withdraw } from '#lib/stock/short.ts'
-
-export const wasteSchema = z.strictObject({
-  type: z.literal('waste'),
-  /** Out of which pan; else of a component, out of its pans in the order of the line. */
-  pan: idField.optional(),
-  component: idField.optional(),
-  /** In the component's unit. */
-  amount: amountField,
-  reason: z.enum(WASTE_REASONS),
-})
 
 /** Somebody eats it. */
 const EATEN: readonly WasteReason[] = ['sample', 'staff-meal']
@@ -38,27 +29,40 @@ const outOfPan = (
 }
 
 /** What was spilt, dropped, tasted or eaten by the crew: it is in no pan any more. */
-export const decideWaste = (
-  state: ServiceState,
-  { pan, component, amount, reason }: z.infer<typeof wasteSchema>,
-): Decision =>
-  whenOpen(state, (running) => {
-    const place = pan === undefined ? null : findPan(running.station, pan)
-    if (pan !== undefined && !place) return refuse({ code: 'no-such-pan', id: pan })
+export const waste = defineCommand({
+  type: 'waste',
+  who: ['assembly'],
+  stages: ['open'],
+  schema: {
+    /** Out of which pan; else of a component, out of its pans in the order of the line. */
+    pan: idField.optional(),
+    component: idField.optional(),
+    /** In the component's unit. */
+    amount: amountField,
+    reason: z.enum(WASTE_REASONS),
+  },
+  decide: (state, { pan, component, amount, reason }) => {
+    const place = pan === undefined ? null : findPan(state.station, pan)
+    if (pan !== undefined && !place) return refuse({ code: 'unknown', what: 'pan', id: pan })
     const of = place?.component ?? component
-    if (of === undefined || !findComponent(running.station, of))
-      return refuse({ code: 'no-such-component', id: of ?? '' })
-    const pans = running.station.line.wells
+    if (of === undefined || !findComponent(state.station, of))
+      return refuse({ code: 'unknown', what: 'component', id: of ?? '' })
+    const pans = state.station.line.wells
       .flatMap((well) => well.pans)
       .filter((one) => (place ? one.id === place.id : one.component === of))
-    const there = pans.filter((one) => (running.pans[one.id]?.amount ?? 0) > 0)
-    if (EATEN.includes(reason) && !there.every((one) => isUsable(running, 'pan', one.id)))
-      return refuse(offSaleBecause(of, clockDoubtOf(running, of)))
-    const most = pans.reduce((sum, one) => sum + mostInPan(running, one), 0)
+    const there = pans.filter((one) => (state.pans[one.id]?.amount ?? 0) > 0)
+    if (EATEN.includes(reason) && !there.every((one) => isUsable(state, 'pan', one.id)))
+      return refuse(offSaleBecause(of, clockDoubtOf(state, of)))
+    const most = pans.reduce((sum, one) => sum + mostInPan(state, one), 0)
     if (!Number.isSafeInteger(amount) || amount < 1 || amount > most)
       return refuse({ code: 'absurd-amount', pan: pans[0]?.id ?? of, most })
-    const out = place
-      ? outOfPan(running, place.id, of, amount)
-      : withdraw(running, { [of]: amount })
+    const out = place ? outOfPan(state, place.id, of, amount) : withdraw(state, { [of]: amount })
     return happened({ type: 'wasteRecorded', component: of, amount, reason, ...out })
-  })
+  },
+  sample: ({ station }) =>
+    pansOf(station).map(({ id }) => ({ pan: id, amount: 1, reason: 'dropped' }) as const),
+  rules: ['U6'],
+  example: { pan: 'pan-rice', amount: 250_000, reason: 'spill' },
+  tells:
+    ' (`reason`: `spill`, `dropped`, `sample`, `staff-meal`, `spoiled` or `other`; `component` in the place of `pan`: out of its pans in order)',
+})

@@ -145,7 +145,7 @@ describe('a back-up pan', () => {
       problem: { code: 'does-not-fit', well: 'cold' },
     })
     expect(codeOf(whenAt(told, 9, { ...put, from: 'back-up-kale' } as Given))).toBe(
-      'no-such-backup-pan',
+      'unknown backup',
     )
   })
 })

@@ -116,7 +116,7 @@ describe('a batch', () => {
     const { batch: _, ...bare } = loadChicken() as Extract<Given, { type: 'load' }>
     const told = at(openedService(), 1, start, cooked(167), finish())
     expect(refusalOf(whenAt(told, 2, bare))).toEqual({ code: 'no-batch', component: 'chicken' })
-    expect(codeOf(whenAt(told, 2, loadChicken({ batch: 'b7' })))).toBe('no-such-batch')
+    expect(codeOf(whenAt(told, 2, loadChicken({ batch: 'b7' })))).toBe('unknown batch')
     expect(
       refusalOf(whenAt(told, 2, { ...loadChicken(), pan: 'pan-rice', amount: 100_000 } as Given)),
     ).toEqual({ code: 'other-component', component: 'rice', batch: 'b1' })

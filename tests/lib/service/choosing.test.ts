@@ -69,12 +69,12 @@ describe("a guest's choice", () => {
     [
       'an item that is not on the menu',
       { ...choose('harbor-tuna'), item: 'kelp-roll' },
-      { code: 'no-such-item', id: 'kelp-roll' },
+      { code: 'unknown', what: 'item', id: 'kelp-roll' },
     ],
     [
       'a component that the line has not',
       choose('harbor-tuna', { kelp: 'in' }),
-      { code: 'no-such-component', id: 'kelp' },
+      { code: 'unknown', what: 'component', id: 'kelp' },
     ],
     [
       'a component that belongs to another item',

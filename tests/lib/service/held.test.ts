@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { COMMAND_TYPES } from '#lib/service/command-type.ts'
-import { MAY, mayDo, ROLES } from '#lib/service/roles.ts'
+import { COMMAND_TYPES, MAY, mayDo } from '#lib/service/registry.ts'
+import { ROLES } from '#lib/service/roles.ts'
 import {
   accountOf,
   at,
@@ -76,8 +76,9 @@ describe('an order', () => {
   it('[S72] with a need that the labels can’t speak of is refused', () => {
     const kelp = needs({ code: 'kelp', handling: 'leave-out', reason: null })
     expect(refusalOf(when(ready(), send(choose('harbor-tuna', {}, kelp))))).toEqual({
-      code: 'no-such-need',
-      need: 'kelp',
+      code: 'unknown',
+      what: 'need',
+      id: 'kelp',
     })
   })
 })
@@ -133,7 +134,7 @@ describe('a caution', () => {
     }
     const stricter = { ...under, ...needs(...soy.needs, ...apart('peanut').needs) }
     expect(codeOf(when(told, send(stricter)))).toBe('caution')
-    expect(codeOf(when(told, send({ ...under, caution: 2 })))).toBe('no-such-caution')
+    expect(codeOf(when(told, send({ ...under, caution: 2 })))).toBe('unknown caution')
   })
 })
 
@@ -291,8 +292,9 @@ describe('a label', () => {
 
   it('[S82] has no say in which back-ups there are: only protected ones stand ready', () => {
     expect(refusalOf(when(given(), backupReady('pita')))).toEqual({
-      code: 'no-such-backup',
-      component: 'pita',
+      code: 'unknown',
+      what: 'protected-backup',
+      id: 'pita',
     })
     const told = given(backupReady('rice'))
     expect(Object.keys(told.state.backups)).toEqual(['rice'])

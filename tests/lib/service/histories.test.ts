@@ -2,11 +2,11 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { judgeTaken } from '#lib/needs/judge.ts'
 import { type Amounts, type BuildChoice, takenComponents } from '#lib/service/build-choice.ts'
-import type { CommandType } from '#lib/service/command-type.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
 import { evolve } from '#lib/service/evolve.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import { kitchenOf } from '#lib/service/kitchen-of.ts'
+import type { CommandType } from '#lib/service/registry.ts'
 import { beyond, keptBy } from '#lib/service/reserved.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { type Build, NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
@@ -143,8 +143,8 @@ describe('whatever is commanded', () => {
         'absurd-amount',
         'absurd-portions',
         'contains',
-        'no-such-item',
-        'no-such-need',
+        'unknown item',
+        'unknown need',
         'caution',
         'no-one-in-charge',
         ...(['not-agreed', 'not-read-back', 'not-asked', 'say-what-was-put-in'] as const),

@@ -103,11 +103,11 @@ describe('a reading of a pan', () => {
   })
 
   it('[B12] of what isn’t there is refused', () => {
-    expect(codeOf(whenAt(loaded, 9, readPan('pan-kale', 140)))).toBe('no-such-pan')
+    expect(codeOf(whenAt(loaded, 9, readPan('pan-kale', 140)))).toBe('unknown pan')
     const empty = at(loaded, 9, { type: 'correct', pan: 'pan-chicken', amount: 0 })
     expect(codeOf(whenAt(empty, 10, readPan('pan-chicken', 140)))).toBe('nothing-there')
     const backup: Given = { ...readPan('back-up-kale', 140), what: 'backup' } as Given
-    expect(codeOf(whenAt(loaded, 9, backup))).toBe('no-such-backup-pan')
+    expect(codeOf(whenAt(loaded, 9, backup))).toBe('unknown backup')
   })
 })
 

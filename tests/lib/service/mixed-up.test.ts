@@ -88,8 +88,8 @@ describe('nobody knows which is which', () => {
     })
     const gone = onward(two, { type: 'handOver', ...at('1B') })
     expect(codeOf(when(gone, mixedUp('1A', '1B')))).toBe('wrong-state')
-    expect(codeOf(when(two, mixedUp('1A', '1C')))).toBe('no-such-build')
-    expect(codeOf(when(two, mixedUp('1A', '7A')))).toBe('no-such-ticket')
+    expect(codeOf(when(two, mixedUp('1A', '1C')))).toBe('unknown build')
+    expect(codeOf(when(two, mixedUp('1A', '7A')))).toBe('unknown ticket')
   })
 
   it('[S142] a held one among them is thrown out too, and waits with its hold', () => {

@@ -171,7 +171,7 @@ describe('another product at the door', () => {
     expect(JSON.stringify(own)).not.toContain('--before')
     expect(JSON.stringify(running(told).station)).toContain('--before')
     const before: Given = { ...read('other'), ingredient: 'sesame-oil--before' } as Given
-    expect(codeOf(when(told, before, { by: 'in-charge' }))).toBe('no-such-ingredient')
+    expect(codeOf(when(told, before, { by: 'in-charge' }))).toBe('unknown ingredient')
   })
 
   it('[S91] back-up pans of the product before are no longer said to stand ready', () => {

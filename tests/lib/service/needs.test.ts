@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { commandSchema } from '#lib/service/decide.ts'
 import type { TicketSent } from '#lib/service/event.ts'
+import { commandSchema } from '#lib/service/registry.ts'
 import {
   choose,
   codeOf,

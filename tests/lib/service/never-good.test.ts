@@ -45,7 +45,7 @@ describe('food that is off sale', () => {
           codeOf(
             whenAt(given(), 5, { type: 'throwOut', what, id, reason: 'other', initials: 'KT' }),
           ),
-        ).toMatch(/^no-such/)
+        ).toBe(`unknown ${what}`)
   })
 })
 

@@ -74,7 +74,9 @@ describe('a service that is not opened', () => {
 
   it('[S2] is not opened for a station that nobody knows', () => {
     expect(refusalOf(when(NOTHING, { ...open, station: 'birch-hall' }))).toEqual({
-      code: 'no-such-station',
+      code: 'unknown',
+      what: 'station',
+      id: 'birch-hall',
     })
   })
 

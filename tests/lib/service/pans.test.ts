@@ -134,7 +134,8 @@ describe('an amount', () => {
   it('[K5] is for a pan of this line', () => {
     for (const type of ['load', 'changePan', 'correct'] as const)
       expect(refusalOf(when(given(), { type, pan: 'pan-kale', amount: 1 }))).toEqual({
-        code: 'no-such-pan',
+        code: 'unknown',
+        what: 'pan',
         id: 'pan-kale',
       })
   })

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { BuildChoice } from '#lib/service/build-choice.ts'
 import type { Circumstances, Decision } from '#lib/service/commands/decision.ts'
-import type { RefusalCode } from '#lib/service/refusal.ts'
 import { fahrenheit, read } from '#tests/support/food.ts'
+import type { ToldCode } from '#tests/support/refusal-code.ts'
 import {
   at,
   changePan,
@@ -98,16 +98,16 @@ const tunaOut: Given = { type: 'readTemperature', id: 'pan-tuna', ...read(50) }
 type OfTheRail = 'id-used-for-something-else' | 'could-not-decide'
 
 /** A command that is refused with each code, and where. */
-const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, Given]>> = {
+const refused: Readonly<Record<Exclude<ToldCode, OfTheRail>, readonly [Told, Given]>> = {
   'service-not-open': [NOTHING, { type: 'close' }],
   'service-already-open': [given(), { type: 'open', station: 'alder-hall', kind: 'demo' }],
   'service-closed': [given({ type: 'close' }), { type: 'close' }],
-  'no-such-station': [NOTHING, { type: 'open', station: 'birch-hall', kind: 'demo' }],
-  'no-such-item': [given(), { type: 'stopSelling', what: 'item', id: 'kelp-roll' }],
-  'no-such-component': [given(), send(choose('harbor-tuna', { kelp: 'in' }))],
-  'no-such-pan': [given(), { type: 'load', pan: 'pan-kelp', amount: 1 }],
-  'no-such-ticket': [given(), on1A('start')],
-  'no-such-build': [sent, { type: 'start', ...at('1B') }],
+  'unknown station': [NOTHING, { type: 'open', station: 'birch-hall', kind: 'demo' }],
+  'unknown item': [given(), { type: 'stopSelling', what: 'item', id: 'kelp-roll' }],
+  'unknown component': [given(), send(choose('harbor-tuna', { kelp: 'in' }))],
+  'unknown pan': [given(), { type: 'load', pan: 'pan-kelp', amount: 1 }],
+  'unknown ticket': [given(), on1A('start')],
+  'unknown build': [sent, { type: 'start', ...at('1B') }],
   'not-of-this-item': [given(), send(choose('harbor-tuna', { chicken: 'in' }))],
   'base-missing': [given(), send(choose('harbor-tuna', {}, { base: null }))],
   'no-cups': [given(), send(choose('harbor-tuna', { tuna: 'side' }))],
@@ -134,14 +134,14 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
     send(choose('harbor-tuna', { slaw: 'no' }, allergy('sesame'))),
   ],
   'unknown-declaration': [given(), send(choose('harbor-tuna', { slaw: 'no' }, allergy('soy')))],
-  'no-such-need': [
+  'unknown need': [
     given(),
     send(
       choose('harbor-tuna', {}, needs({ code: 'mustard', handling: 'leave-out', reason: null })),
     ),
   ],
-  'no-such-ingredient': [given(), { type: 'notSameProduct', ingredient: 'kelp' }],
-  'no-such-backup': [given(), { type: 'setBackup', component: 'pita', ready: true }],
+  'unknown ingredient': [given(), { type: 'notSameProduct', ingredient: 'kelp' }],
+  'unknown protected-backup': [given(), { type: 'setBackup', component: 'pita', ready: true }],
   'contact-not-known': [atStation({ contacts: null }), send(milkApart)],
   'shared-contact': [
     onward(atStation({ cautions: 'block' }), {
@@ -152,7 +152,7 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
     send(slawAndMilk),
   ],
   caution: [given(), send(slawAndMilk)],
-  'no-such-caution': [given(), send({ ...slawAndMilk, caution: 7 })],
+  'unknown caution': [given(), send({ ...slawAndMilk, caution: 7 })],
   'nothing-to-accept': [ready(), accept(milkApart)],
   'no-one-in-charge': [onward(ready(), { type: 'signOff' }), send(milkApart)],
   'not-in-charge': [signedOn, accept(soyOut)],
@@ -231,9 +231,9 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
     { type: 'correct', pan: 'pan-rice', weighedMg: 5_000_000 },
   ],
   'not-by-weight': [given(), { type: 'correct', pan: 'pan-pita', weighedMg: 5_000_000 }],
-  'no-such-order': [given(), { type: 'keep', component: 'rice', portions: 4, for: ['kelp-roll'] }],
+  'unknown order': [given(), { type: 'keep', component: 'rice', portions: 4, for: ['kelp-roll'] }],
   'no-scoop': [given(), { type: 'missScoop', component: 'pita' }],
-  'no-such-tool': [
+  'unknown tool': [
     given(),
     { type: 'missScoop', component: 'rice', measures: [{ id: 'scoop-99', count: 1 }] },
   ],
@@ -247,10 +247,10 @@ const refused: Readonly<Record<Exclude<RefusalCode, OfTheRail>, readonly [Told, 
   ],
   'scoop-far-off': [atStation({ tools: [SPARE] }), { type: 'missScoop', component: 'cheddar' }],
   'no-scoop-fits': [atStation({ tools: [] }), { type: 'missScoop', component: 'rice' }],
-  'no-such-advice': [given(), { type: 'answerAdvice', key: 'measure rice', answer: 'done' }],
+  'unknown advice': [given(), { type: 'answerAdvice', key: 'measure rice', answer: 'done' }],
   'not-short': [sent, { type: 'wait', ...at('1A') }],
-  'no-such-batch': [given(), { type: 'finishBatch', batch: 'b7', amount: 1 }],
-  'no-such-backup-pan': [
+  'unknown batch': [given(), { type: 'finishBatch', batch: 'b7', amount: 1 }],
+  'unknown backup': [
     given(),
     { type: 'changePan', pan: 'pan-rice', from: 'back-up-kelp', ...read(150) },
   ],

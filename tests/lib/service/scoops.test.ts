@@ -135,7 +135,7 @@ describe('a scoop in another pan', () => {
   })
 
   it('[S85] went into a back-up only where one stands ready', () => {
-    const none = { code: 'no-such-backup', component: 'slaw' }
+    const none = { code: 'unknown', what: 'protected-backup', id: 'slaw' }
     expect(refusalOf(when(given(), soil('pan-slaw', 'cheddar', true)))).toEqual(none)
     const gone = onward(stages.waiting, soil('pan-slaw', 'cheddar', true))
     // That it was in there is known; another scoop may have been in there too.

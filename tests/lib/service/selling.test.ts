@@ -64,10 +64,14 @@ describe('selling', () => {
         component: {},
         item: {},
       })
-      const code = what === 'item' ? 'no-such-item' : 'no-such-component'
-      expect(refusalOf(when(given(), stop(what, 'kale')))).toEqual({ code, id: 'kale' })
+      expect(refusalOf(when(given(), stop(what, 'kale')))).toEqual({
+        code: 'unknown',
+        what,
+        id: 'kale',
+      })
       expect(refusalOf(when(given(), stop(what, 'constructor')))).toEqual({
-        code,
+        code: 'unknown',
+        what,
         id: 'constructor',
       })
     },

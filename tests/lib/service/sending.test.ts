@@ -79,8 +79,9 @@ describe('a ticket', () => {
     expect(codeOf(when(paid, { type: 'pay', ticket: 1, paid: true }))).toBe('already-so')
     expect(onward(paid, { type: 'pay', ticket: 1, paid: false }).state.tickets.t1?.paid).toBe(false)
     expect(refusalOf(when(sent, { type: 'pay', ticket: 7, paid: true }))).toEqual({
-      code: 'no-such-ticket',
-      ticket: 7,
+      code: 'unknown',
+      what: 'ticket',
+      id: '7',
     })
   })
 

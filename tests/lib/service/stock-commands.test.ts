@@ -57,10 +57,10 @@ describe('a missing scoop', () => {
       'too-many-measures',
     )
     expect(codeOf(deciding(stocked(), miss('chicken', { id: 'spare-99', count: 1 })))).toBe(
-      'no-such-tool',
+      'unknown tool',
     )
     expect(codeOf(deciding(stocked(), miss('pita')))).toBe('no-scoop')
-    expect(codeOf(deciding(stocked(), miss('kale')))).toBe('no-such-component')
+    expect(codeOf(deciding(stocked(), miss('kale')))).toBe('unknown component')
   })
 
   it('[U10] has nothing at hand where every tool would carry something', () => {
@@ -91,7 +91,7 @@ describe('a missing scoop', () => {
     expect(back.state.accounts.chicken?.onTickets).toBe(2 * portionOf('chicken'))
     expect(codeOf(deciding(back, { type: 'scoopBack', component: 'chicken' }))).toBe('already-so')
     expect(codeOf(deciding(back, { type: 'scoopBack', component: 'kale' }))).toBe(
-      'no-such-component',
+      'unknown component',
     )
   })
 
@@ -135,7 +135,7 @@ describe('advice', () => {
       const so = give(told, 6, { type: 'answerAdvice', key: 'measure rice', answer })
       expect(so.state.adviceLog).toMatchObject([{ key: 'measure rice', answer, answeredAt: 651 }])
       expect(codeOf(deciding(so, { type: 'answerAdvice', key: 'measure rice', answer }))).toBe(
-        'no-such-advice',
+        'unknown advice',
       )
     }
   })
@@ -145,7 +145,7 @@ describe('advice', () => {
     const done = { type: 'answerAdvice', key: 'measure rice', answer: 'done' } as const
     expect(give(lapsed, 7, done).state.adviceLog).toMatchObject([{ answer: 'done' }])
     expect(codeOf(deciding(happens(lapsed, 8, { type: 'clockConfirmed' }), done))).toBe(
-      'no-such-advice',
+      'unknown advice',
     )
     expect(() => happens(lapsed, 7, { type: 'adviceLapsed', key: 'measure rice' })).toThrow('open')
   })
@@ -165,7 +165,7 @@ describe('advice', () => {
       { type: 'clockConfirmed' },
     )
     const done = { type: 'answerAdvice', key: 'measure rice', answer: 'done' } as const
-    expect(codeOf(deciding(back, done))).toBe('no-such-advice')
+    expect(codeOf(deciding(back, done))).toBe('unknown advice')
   })
 
   it('[Z41] is told once and lapses, by events of no command', () => {

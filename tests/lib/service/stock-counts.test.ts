@@ -94,10 +94,10 @@ describe('the demand of a service', () => {
     const one = give(stocked(), 4, { type: 'wantedGone', component: 'slaw' })
     expect(taken(one, 'slaw').takings).toBe(1)
     expect(codeOf(deciding(one, { type: 'wantedGone', component: 'kale' }))).toBe(
-      'no-such-component',
+      'unknown component',
     )
-    expect(codeOf(deciding(one, { type: 'wantedGone', item: 'kale-pie' }))).toBe('no-such-item')
-    expect(codeOf(deciding(one, { type: 'wantedGone' }))).toBe('no-such-item')
+    expect(codeOf(deciding(one, { type: 'wantedGone', item: 'kale-pie' }))).toBe('unknown item')
+    expect(codeOf(deciding(one, { type: 'wantedGone' }))).toBe('unknown item')
   })
 
   it('[Z46] of an item without its bases counts the usual base', () => {

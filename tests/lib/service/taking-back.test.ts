@@ -141,7 +141,7 @@ describe('an acceptance', () => {
     expect(Object.keys(told.state.cautions)).toEqual(['c1', 'c2'])
     const off = onward(told, { type: 'signOff' }, { type: 'signOn' })
     expect(Object.keys(off.state.cautions)).toEqual(['c1'])
-    expect(codeOf(when(off, send({ ...order, caution: 2 })))).toBe('no-such-caution')
+    expect(codeOf(when(off, send({ ...order, caution: 2 })))).toBe('unknown caution')
     expect(onward(off, accept).state.nextCaution).toBe(4)
   })
 })

@@ -289,7 +289,7 @@ describe('made food', () => {
     expect(accountOf(again, 'tuna')).toMatchObject({ wasted: tuna(1), used: 0 })
     expect(again.state.toThrowOut['build/1A']).toBeUndefined()
     expect(codeOf(whenAt(again, 252, throwOut('build', '1A')))).toBe('wrong-state')
-    expect(codeOf(whenAt(again, 252, throwOut('build', '9Z')))).toBe('no-such-build')
+    expect(codeOf(whenAt(again, 252, throwOut('build', '9Z')))).toBe('unknown build')
   })
 })
 

@@ -200,7 +200,7 @@ describe('a hot batch that waits', () => {
     const all = at(waiting, 2, load({ amount: chicken(24) }))
     expect(codeOf(whenAt(all, 3, readBatch(150)))).toBe('nothing-there')
     expect(codeOf(whenAt(waiting, 3, { ...readBatch(150), id: 'b9' } as Given))).toBe(
-      'no-such-batch',
+      'unknown batch',
     )
   })
 })

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { CommandType } from '#lib/service/command-type.ts'
+import type { CommandType } from '#lib/service/registry.ts'
 import { at, choose, codeOf, type Given, given, send, when } from '#tests/support/service.ts'
 
 const of1A = (type: 'start' | 'finish' | 'handOver' | 'cancel' | 'remake'): Given => ({
@@ -96,14 +96,14 @@ describe('a command to a build', () => {
     (command) => {
       const told = given(send(choose('garden-chicken')))
       expect(when(told, { ...command, ticket: 9 } as Given)).toEqual({
-        refusal: { code: 'no-such-ticket', ticket: 9 },
+        refusal: { code: 'unknown', what: 'ticket', id: '9' },
       })
       for (const ticket of [-1, 0.5, 1.5, 1e300])
         expect(when(told, { ...command, ticket } as Given)).toEqual({
-          refusal: { code: 'no-such-ticket', ticket },
+          refusal: { code: 'unknown', what: 'ticket', id: String(ticket) },
         })
       expect(when(told, { ...command, letter: 'B' } as Given)).toEqual({
-        refusal: { code: 'no-such-build', build: '1B' },
+        refusal: { code: 'unknown', what: 'build', id: '1B' },
       })
     },
   )

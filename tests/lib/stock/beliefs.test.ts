@@ -151,7 +151,7 @@ describe('a correction', () => {
     ] as const)
       expect(codeOf(deciding(stocked(), command)), JSON.stringify(command)).toBe('reading-unclear')
     expect(codeOf(deciding(stocked(), { type: 'correct', pan: 'pan-kale', quarters: 2 }))).toBe(
-      'no-such-pan',
+      'unknown pan',
     )
   })
 })
@@ -258,9 +258,9 @@ describe('waste', () => {
       codeOf(deciding(stocked(), { type: 'waste', amount: 1, reason: 'spill', ...over }))
     expect(waste({ component: 'chicken', amount: 0 })).toBe('absurd-amount')
     expect(waste({ component: 'chicken', amount: 1e12 })).toBe('absurd-amount')
-    expect(waste({ component: 'kale' })).toBe('no-such-component')
-    expect(waste({ pan: 'pan-kale' })).toBe('no-such-pan')
-    expect(waste({})).toBe('no-such-component')
+    expect(waste({ component: 'kale' })).toBe('unknown component')
+    expect(waste({ pan: 'pan-kale' })).toBe('unknown pan')
+    expect(waste({})).toBe('unknown component')
   })
 })
 

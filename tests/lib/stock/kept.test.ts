@@ -93,12 +93,13 @@ describe('what is kept', () => {
 
   it('[U9] for what nobody can order is refused', () => {
     expect(refusalOf(deciding(stocked(), keep(4, 'harbour-pie')))).toEqual({
-      code: 'no-such-order',
+      code: 'unknown',
+      what: 'order',
       id: 'harbour-pie',
     })
     expect(
       codeOf(deciding(stocked(), { type: 'keep', component: 'kale', portions: 1, for: ['milk'] })),
-    ).toBe('no-such-component')
+    ).toBe('unknown component')
   })
 
   it('[U9] again says anew how many and for whom, until it is ended', () => {
@@ -111,7 +112,7 @@ describe('what is kept', () => {
     expect(ended.state.keeps).toEqual({})
     expect(codeOf(deciding(ended, { type: 'endKeep', component: 'chicken' }))).toBe('already-so')
     expect(codeOf(deciding(ended, { type: 'endKeep', component: 'kale' }))).toBe(
-      'no-such-component',
+      'unknown component',
     )
   })
 })

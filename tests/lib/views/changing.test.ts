@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { type Command, commandSchema } from '#lib/service/decide.ts'
+import { type Command, commandSchema } from '#lib/service/registry.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { itemRows } from '#lib/views/counter.ts'
 import type { Act } from '#lib/views/counter-act.ts'

@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { nameIn } from '#lib/menu/name-in.ts'
 import { ALLERGEN_SETS } from '#lib/needs/allergen-sets.ts'
-import type { NotTaken, NotTakenCode, Refusal, RefusalCode } from '#lib/service/refusal.ts'
+import type { NotTaken, NotTakenCode, Refusal, RefusalCode, Unknown } from '#lib/service/refusal.ts'
 import { sayNotTaken, sayRefusal } from '#lib/words/refusals-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 import { demoStation } from '#tests/support/service.ts'
@@ -18,12 +18,7 @@ const refusals: Of<Refusal> = {
   'service-not-open': { code: 'service-not-open' },
   'service-already-open': { code: 'service-already-open' },
   'service-closed': { code: 'service-closed' },
-  'no-such-station': { code: 'no-such-station' },
-  'no-such-item': { code: 'no-such-item', id: 'kelp-roll' },
-  'no-such-component': { code: 'no-such-component', id: 'kelp' },
-  'no-such-pan': { code: 'no-such-pan', id: 'pan-kelp' },
-  'no-such-ticket': { code: 'no-such-ticket', ticket: 21 },
-  'no-such-build': { code: 'no-such-build', build: '21A' },
+  unknown: { code: 'unknown', what: 'item', id: 'kelp-roll' },
   'not-of-this-item': { code: 'not-of-this-item', item: 'harbor-tuna', component: 'chicken' },
   'base-missing': { code: 'base-missing', item: 'harbor-tuna' },
   'no-cups': { code: 'no-cups', component: 'cheddar' },
@@ -47,9 +42,6 @@ const refusals: Of<Refusal> = {
   contains: { code: 'contains', component: 'cheddar', need: 'milk' },
   'may-contain': { code: 'may-contain', component: 'pita', need: 'sesame' },
   'unknown-declaration': { code: 'unknown-declaration', component: 'tuna', need: 'soy' },
-  'no-such-need': { code: 'no-such-need', need: 'mustard' },
-  'no-such-ingredient': { code: 'no-such-ingredient', id: 'kelp' },
-  'no-such-backup': { code: 'no-such-backup', component: 'tuna' },
   'contact-not-known': { code: 'contact-not-known', component: 'rice', need: 'milk' },
   'shared-contact': {
     code: 'shared-contact',
@@ -65,7 +57,6 @@ const refusals: Of<Refusal> = {
     touches: 'cheddar',
     reached: ['cheddar'],
   },
-  'no-such-caution': { code: 'no-such-caution', caution: 7 },
   'nothing-to-accept': { code: 'nothing-to-accept' },
   'no-one-in-charge': { code: 'no-one-in-charge' },
   'not-in-charge': { code: 'not-in-charge' },
@@ -97,9 +88,7 @@ const refusals: Of<Refusal> = {
   'reading-unclear': { code: 'reading-unclear', pan: 'pan-pita' },
   'no-tare': { code: 'no-tare', pan: 'pan-rice' },
   'not-by-weight': { code: 'not-by-weight', pan: 'pan-pita' },
-  'no-such-order': { code: 'no-such-order', id: 'kelp-roll' },
   'no-scoop': { code: 'no-scoop', component: 'pita' },
-  'no-such-tool': { code: 'no-such-tool', id: 'scoop-99' },
   'scoop-carries': {
     code: 'scoop-carries',
     tool: 'spare-20',
@@ -111,10 +100,7 @@ const refusals: Of<Refusal> = {
   'too-many-measures': { code: 'too-many-measures', most: 4 },
   'scoop-far-off': { code: 'scoop-far-off', component: 'rice', percent: -20 },
   'no-scoop-fits': { code: 'no-scoop-fits', component: 'rice' },
-  'no-such-advice': { code: 'no-such-advice' },
   'not-short': { code: 'not-short', build: '21A' },
-  'no-such-batch': { code: 'no-such-batch', batch: 'b7' },
-  'no-such-backup-pan': { code: 'no-such-backup-pan', id: 'back-up-kelp' },
   'other-component': { code: 'other-component', component: 'rice', batch: 'b1' },
   'not-said-bought': { code: 'not-said-bought', component: 'cheddar', lacks: 'bought' },
   'no-batch': { code: 'no-batch', component: 'rice' },
@@ -165,6 +151,24 @@ const refusals: Of<Refusal> = {
   'could-not-decide': { code: 'could-not-decide' },
 } satisfies Record<RefusalCode, Refusal>
 
+/** An id of each kind that there isn't. */
+const unknown: Readonly<Record<Exclude<Unknown, 'item'>, string>> = {
+  station: 'birch-hall',
+  component: 'kelp',
+  ingredient: 'kelp',
+  pan: 'pan-kelp',
+  backup: 'back-up-kelp',
+  'protected-backup': 'tuna',
+  batch: 'b7',
+  tool: 'scoop-99',
+  ticket: '21',
+  build: '21A',
+  need: 'mustard',
+  order: 'kelp-roll',
+  caution: '7',
+  advice: 'measure rice',
+}
+
 const notTaken: Of<NotTaken> = {
   'not-the-protocol': { code: 'not-the-protocol' },
   'too-large': { code: 'too-large' },
@@ -180,6 +184,13 @@ const notTaken: Of<NotTaken> = {
 } satisfies Record<NotTakenCode, NotTaken>
 
 const sentences = [
+  ...(Object.keys(unknown) as (keyof typeof unknown)[]).map(
+    (what) =>
+      [
+        `unknown ${what}`,
+        sayRefusal({ code: 'unknown', what, id: unknown[what] }, nameIn(demoStation)),
+      ] as const,
+  ),
   ...Object.values(refusals).map(
     (one) => [one.code, sayRefusal(one, nameIn(demoStation))] as const,
   ),

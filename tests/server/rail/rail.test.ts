@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import type { Command } from '#lib/service/decide.ts'
 import { evolve } from '#lib/service/evolve.ts'
+import type { Command } from '#lib/service/registry.ts'
 import { NOT_OPENED } from '#lib/service/state.ts'
 import { demoStation } from '#server/demo-station.ts'
 import { openRail } from '#server/rail/rail.ts'
@@ -77,7 +77,7 @@ describe('a batch', () => {
     await give('early', START)
     expect(gated.attempts.at(-1)?.entries).toEqual([])
     expect(await ports.log.answerTo('s-lunch', 'early')).toMatchObject({
-      answer: { answer: 'refused', refusal: { code: 'no-such-ticket', ticket: 1 } },
+      answer: { answer: 'refused', refusal: { code: 'unknown', what: 'ticket', id: '1' } },
     })
     expect(shown).toHaveLength(before)
   })

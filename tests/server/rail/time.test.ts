@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test, vi } from 'vitest'
-import type { Command } from '#lib/service/decide.ts'
+import type { Command } from '#lib/service/registry.ts'
 import { createServerClock } from '#server/rail/clock.ts'
 import { openRail } from '#server/rail/rail.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'
@@ -116,7 +116,7 @@ describe('a clock that jumps', () => {
     await give('open', DEMO)
     time.set(NOON + DAY)
     expect(await give('early', { type: 'pay', ticket: 1, paid: true })).toMatchObject({
-      refusal: { code: 'no-such-ticket' },
+      refusal: { code: 'unknown', what: 'ticket' },
     })
     rail.look()
     await rail.idle()

@@ -24,6 +24,8 @@ import {
 import { takenHeatReading } from '#lib/service/commands/reading.ts'
 import { foodKindOf, limitsOf } from '#lib/service/food-limits.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
+import { boundAt } from '#lib/service/held-stock.ts'
+import { findBatch, noPlace } from '#lib/service/place.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
 
@@ -65,9 +67,9 @@ export const withBatch = (
   decide: (batch: BatchState, state: RunningState) => Decision,
 ): Decision =>
   whenOpen(state, (running) => {
-    const batch = Object.hasOwn(running.batches, id) ? running.batches[id] : undefined
-    if (!batch) return refuse({ code: 'no-such-batch', batch: id })
-    if (batch.thrownOutAt !== null || running.toThrowOut[`batch/${id}`] !== undefined)
+    const batch = findBatch(running, id)
+    if (!batch) return refuse(noPlace({ what: 'batch', id }))
+    if (batch.thrownOutAt !== null || boundAt(running, 'batch', id) !== undefined)
       return refuse({
         code: 'cannot-load',
         component: batch.component,

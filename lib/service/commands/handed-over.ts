@@ -9,7 +9,7 @@ import { idField } from '#lib/service/commands/fields.ts'
 import { initialsField } from '#lib/service/commands/food-fields.ts'
 import { whenInCharge } from '#lib/service/commands/when-in-charge.ts'
 import { HANDED_OVER_ANSWERS, HANDED_OVER_OF } from '#lib/service/handed-over-event.ts'
-import { throwOutKey } from '#lib/service/held-stock.ts'
+import { keyOf } from '#lib/service/held-stock.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 
 export const answerHandedOverSchema = z.strictObject({
@@ -34,7 +34,7 @@ export const decideAnswerHandedOver = (
 ): Decision =>
   whenInCharge(state, circumstances, ({ toTell }) => {
     const { what, id, answer, seen, initials } = command
-    const entry = toTell[throwOutKey(what, id)]
+    const entry = toTell[keyOf(what, id)]
     if (!entry) return refuse({ code: 'already-so' })
     if (initials === undefined) return refuse({ code: 'not-initialled' })
     const builds = entry.builds.map(({ build }) => build)

@@ -18,7 +18,8 @@ import {
   isNameless,
 } from '#lib/service/commands/incoming.ts'
 import type { HeldFood } from '#lib/service/food-event.ts'
-import { findBackup, throwOutKey } from '#lib/service/held-stock.ts'
+import { findBackup, isKeptBack } from '#lib/service/held-stock.ts'
+import { noPlace } from '#lib/service/place.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import { isRestAwaited, restOf } from '#lib/service/rest-of-pan.ts'
 import { leftOnOthers } from '#lib/service/soiling.ts'
@@ -48,7 +49,7 @@ const onLine = (
   whenOpen(state, (running) => {
     const place = findPan(running.station, id)
     const pan = running.pans[id]
-    return place && pan ? decide(pan, running, place) : refuse({ code: 'no-such-pan', id })
+    return place && pan ? decide(pan, running, place) : refuse(noPlace({ what: 'pan', id }))
   })
 
 /** Whether a back-up pan fits where another stands. */
@@ -82,10 +83,6 @@ const leavesOf = (state: RunningState, pan: string) => {
   return leaves.length > 0 ? { leaves } : {}
 }
 
-/** Food that is off sale or to be thrown out goes nowhere before somebody has signed it off. */
-const isBound = (state: RunningState, pan: PanState, id: string): boolean =>
-  pan.offSale !== null || state.toThrowOut[throwOutKey('pan', id)] !== undefined
-
 export const decideLoad = (
   state: ServiceState,
   command: z.infer<typeof loadSchema>,
@@ -98,7 +95,7 @@ export const decideLoad = (
     const component = componentOf(running.station, place.component)
     const into = { id, component, guarded: false, holds: 0, heldBy: null, isWhole: true }
     if (pan.amount > 0) return refuse({ code: 'pan-not-empty', pan: id })
-    if (isBound(running, pan, id) || isRestAwaited(running, id, pan))
+    if (isKeptBack(running, 'pan', id) || isRestAwaited(running, id, pan))
       return refuse({ code: 'throw-out-first', count: 1 })
     if (pan.soiledBy.length > 0 && washed !== true) return refuse({ code: 'pan-soiled', pan: id })
     const food = incoming(running, told, into, circumstances.now)
@@ -125,7 +122,7 @@ export const decideChangePan = (
 ): Decision =>
   onLine(state, command.pan, (pan, running, place) => {
     const { type: _, pan: id, ...told } = command
-    if (isBound(running, pan, id)) return refuse({ code: 'throw-out-first', count: 1 })
+    if (isKeptBack(running, 'pan', id)) return refuse({ code: 'throw-out-first', count: 1 })
     const rest = restOf(running, id, pan, circumstances.now)
     if (rest && isNameless(told)) return refuse({ code: 'throw-out-first', count: 1 })
     const misplaced = placedIn(running, told.from, id)
@@ -166,7 +163,7 @@ export const decideTopUp = (
     const { now } = circumstances
     const { type: _, pan: id, ...told } = command
     if (pan.amount <= 0) return refuse({ code: 'nothing-there', id })
-    if (isBound(running, pan, id) || !pan.food)
+    if (isKeptBack(running, 'pan', id) || !pan.food)
       return refuse({ code: 'off-sale', component: place.component })
     const component = componentOf(running.station, place.component)
     const into = {

@@ -3,6 +3,7 @@ import { findComponent, findPan } from '#lib/menu/find.ts'
 import type { Pan } from '#lib/menu/station-document.ts'
 import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands/decision.ts'
 import { idField } from '#lib/service/commands/fields.ts'
+import { noPlace } from '#lib/service/place.ts'
 import { backupsHolding, hasBackup, soiledPans } from '#lib/service/soiling.ts'
 import type { PanState, RunningState, ServiceState } from '#lib/service/state.ts'
 import { mostInPan } from '#lib/stock/capacity.ts'
@@ -16,7 +17,7 @@ export const onPan = (
   whenOpen(state, (running) => {
     const place = findPan(running.station, command.pan)
     const pan = running.pans[command.pan]
-    if (!place || !pan) return refuse({ code: 'no-such-pan', id: command.pan })
+    if (!place || !pan) return refuse(noPlace({ what: 'pan', id: command.pan }))
     const most = mostInPan(running, place)
     const { amount } = command
     if (!Number.isSafeInteger(amount) || amount < atLeast || amount > most)
@@ -40,7 +41,7 @@ export const decideSoilPan = (
 ): Decision =>
   whenOpen(state, (running) => {
     const component = findPan(running.station, pan)?.component
-    if (component === undefined) return refuse({ code: 'no-such-pan', id: pan })
+    if (component === undefined) return refuse(noPlace({ what: 'pan', id: pan }))
     if (!findComponent(running.station, by)) return refuse({ code: 'no-such-component', id: by })
     if (backup !== true)
       return soiledPans(running, pan, by)

@@ -1,12 +1,9 @@
 import { z } from 'zod'
 import { componentOf } from '#lib/menu/find.ts'
-import { resolveProblem } from '#lib/safety/holding.ts'
+import { type HeldBy, resolveProblem } from '#lib/safety/holding.ts'
 import type { LoadProblem } from '#lib/safety/load.ts'
 import type { ReadingContext } from '#lib/safety/readings.ts'
 import { REHEATING_PLACES, reheated } from '#lib/safety/reheating.ts'
-import { leftOfBatch } from '#lib/service/batch-loads.ts'
-import { batchHeldBy } from '#lib/service/batch-watch.ts'
-import { withBatch } from '#lib/service/commands/batch.ts'
 import { notPresent } from '#lib/service/commands/cooling.ts'
 import {
   type Circumstances,
@@ -26,23 +23,26 @@ import { heldReading } from '#lib/service/commands/held-reading.ts'
 import { takenHeatReading, takenReading } from '#lib/service/commands/reading.ts'
 import { timedReading } from '#lib/service/commands/timed-reading.ts'
 import { whenInCharge } from '#lib/service/commands/when-in-charge.ts'
-import type { HeldFood } from '#lib/service/food-event.ts'
+import { type HeldFood, PLACE_KINDS } from '#lib/service/food-event.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
-import type { HeldStock, OffSale } from '#lib/service/food-state.ts'
-import { componentIn, type StockKind, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
+import type { OffSale } from '#lib/service/food-state.ts'
+import { boundAt } from '#lib/service/held-stock.ts'
+import { noPlace, type Placed, placeOf } from '#lib/service/place.ts'
+import { heldByAt } from '#lib/service/place-now.ts'
+import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
 import { batchWays, waysFor } from '#lib/service/ways-out.ts'
 
 export const readTemperatureSchema = z.strictObject({
   type: z.literal('readTemperature'),
-  what: z.enum(['pan', 'backup', 'batch']).default('pan'),
+  what: z.enum(PLACE_KINDS).default('pan'),
   id: idField,
   reading: readingField,
   initials: initialsField,
 })
 export const resolveOffSaleSchema = z.strictObject({
   type: z.literal('resolveOffSale'),
-  what: z.enum(['pan', 'backup', 'batch']),
+  what: z.enum(PLACE_KINDS),
   id: idField,
   way: z.enum(['discard', 'reheat', 'time-only']),
   /** After reheating: where, since when, and what was read. */
@@ -54,95 +54,70 @@ export const resolveOffSaleSchema = z.strictObject({
   presentUntil: momentField.optional(),
 })
 
-const withStockAt = (
-  state: ServiceState,
-  { what, id }: { readonly what: StockKind; readonly id: string },
-  decide: (stock: HeldStock, state: RunningState) => Decision,
-): Decision =>
-  whenOpen(state, (running) => {
-    const stock = stockOf(running, what, id)
-    if (!stock)
-      return refuse(
-        what === 'pan' ? { code: 'no-such-pan', id } : { code: 'no-such-backup-pan', id },
-      )
-    return stock.amount > 0 ? decide(stock, running) : refuse({ code: 'nothing-there', id })
-  })
-
 /** What is usual to be read of food as it is held; on time alone for long it began cold. */
-const contextOf = ({ heldBy, clock }: Pick<HeldFood, 'heldBy' | 'clock'>): ReadingContext => {
+const contextOf = (heldBy: HeldBy | null, clock: HeldFood['clock']): ReadingContext => {
   if (heldBy === 'hot') return 'hot-holding'
   return clock?.rule === '4h' ? 'time-start' : 'cold-holding'
 }
 
-type ReadTemperature = z.infer<typeof readTemperatureSchema>
+/** Why a batch isn't read as what waits: while it is cooked or cools it has readings of its own. */
+const batchUnread = (
+  { station, batches }: RunningState,
+  { id, component, stage, amount }: Placed,
+  { isBound, heldBy }: { readonly isBound: boolean; readonly heldBy: HeldBy | null },
+): Refusal | null => {
+  const not = (problem: LoadProblem): Refusal => ({ code: 'cannot-load', component, problem })
+  if (isBound || stage === 'gone') return not({ code: 'thrown-out' })
+  if (stage === 'making') return not({ code: 'not-finished' })
+  if (amount === 0) return { code: 'nothing-there', id: component }
+  if (heldBy !== null) return null
+  if ((batches[id]?.cooling.length ?? 0) > 0) return { code: 'still-cooling', batch: id }
+  return componentOf(station, component).held === 'dry'
+    ? { code: 'already-so' }
+    : not({ code: 'not-cooked', why: 'no-reading' })
+}
 
-/** Of a batch that waits to be loaded; while it is cooked or cools it has readings of its own. */
-const readBatch = (
-  state: ServiceState,
-  command: ReadTemperature,
-  { now }: Circumstances,
-): Decision =>
-  withBatch(state, command.id, (batch, running) => {
-    const { what, id } = command
-    const not = (problem: LoadProblem) =>
-      refuse({ code: 'cannot-load', component: batch.component, problem })
-    if (batch.finishedAt === null) return not({ code: 'not-finished' })
-    if (leftOfBatch(batch) === 0) return refuse({ code: 'nothing-there', id: batch.component })
-    const heldBy = batch.clock ? 'time' : batchHeldBy(running.station, batch, now)
-    if (heldBy === null) {
-      const component = componentOf(running.station, batch.component)
-      if (batch.cooling.length > 0) return refuse({ code: 'still-cooling', batch: id })
-      return component.held === 'dry'
-        ? refuse({ code: 'already-so' })
-        : not({ code: 'not-cooked', why: 'no-reading' })
-    }
-    const taken = takenReading(running, command.reading, {
-      context: contextOf({ heldBy, clock: batch.clock }),
-      initials: command.initials,
-      now,
-      newestAt: batch.newestAt,
-    })
-    if ('refusal' in taken) return taken
-    const { reading } = taken
-    return happened(
-      ...(heldBy === 'time'
-        ? timedReading(running, command, batch.clock, reading)
-        : heldReading(running, { what, id, heldBy }, reading, now)),
-    )
-  })
+/** Why what stands on the line or behind it isn't read. */
+const stockUnread = (
+  { id, component, amount }: Placed,
+  { isBound, heldBy }: { readonly isBound: boolean; readonly heldBy: HeldBy | null },
+): Refusal | null => {
+  if (amount <= 0) return { code: 'nothing-there', id }
+  if (heldBy === null || heldBy === 'dry') return { code: 'off-sale', component }
+  return isBound ? { code: 'past-throw-out', id } : null
+}
 
 /**
- * A reading of a pan or a batch that waits. Out of limits it is recorded and takes the food off sale;
- * food on time alone that was read warmer than its rule allows is to be thrown out at once.
+ * A reading of what stands on the line or behind it, or of a batch that waits. Out of limits it is
+ * recorded and takes the food off sale; food on time alone that was read warmer than its rule allows is
+ * to be thrown out at once.
  */
 export const decideReadTemperature = (
   state: ServiceState,
-  command: ReadTemperature,
-  circumstances: Circumstances,
-): Decision => {
-  const { what, id } = command
-  if (what === 'batch') return readBatch(state, command, circumstances)
-  return withStockAt(state, { what, id }, (stock, running) => {
-    const { food } = stock
-    const component = componentIn(running.station, id) ?? id
-    if (!food || food.heldBy === 'dry') return refuse({ code: 'off-sale', component })
-    if (running.toThrowOut[throwOutKey(what, id)]) return refuse({ code: 'past-throw-out', id })
-    const taken = takenReading(running, command.reading, {
-      context: contextOf(food),
-      initials: command.initials,
-      now: circumstances.now,
-      newestAt: stock.readings.at(-1)?.at ?? null,
-    })
+  command: z.infer<typeof readTemperatureSchema>,
+  { now }: Circumstances,
+): Decision =>
+  whenOpen(state, (running) => {
+    const { what, id, initials } = command
+    const placed = placeOf(running, command)
+    if (!placed) return refuse(noPlace(command))
+    const heldBy = heldByAt(running, command, now)
+    const known = { isBound: boundAt(running, what, id) !== undefined, heldBy }
+    const unread =
+      what === 'batch' ? batchUnread(running, placed, known) : stockUnread(placed, known)
+    if (unread) return refuse(unread)
+    const clock = placed.food?.clock ?? null
+    const context = contextOf(heldBy, clock)
+    const asked = { context, initials, now, newestAt: placed.toldOf }
+    const taken = takenReading(running, command.reading, asked)
     if ('refusal' in taken) return taken
     const { reading } = taken
-    const { heldBy, clock } = food
-    const events =
-      heldBy === 'hot' || heldBy === 'cold'
-        ? heldReading(running, { what, id, heldBy }, reading, circumstances.now)
-        : timedReading(running, command, clock, reading)
-    return happened(...events)
+    return happened(
+      ...(heldBy === 'hot' || heldBy === 'cold'
+        ? heldReading(running, { what, id, heldBy }, reading, now)
+        : timedReading(running, command, clock, reading)),
+    )
   })
-}
 
 type Resolve = z.infer<typeof resolveOffSaleSchema>
 
@@ -191,18 +166,8 @@ export const decideResolveOffSale = (
   whenInCharge(state, circumstances, (running) => {
     const { what, id, way } = command
     const { now } = circumstances
-    const held =
-      what === 'batch'
-        ? Object.hasOwn(running.batches, id)
-          ? running.batches[id]
-          : undefined
-        : stockOf(running, what, id)
-    if (!held) {
-      if (what === 'batch') return refuse({ code: 'no-such-batch', batch: id })
-      return refuse(
-        what === 'pan' ? { code: 'no-such-pan', id } : { code: 'no-such-backup-pan', id },
-      )
-    }
+    const held = placeOf(running, command)
+    if (!held) return refuse(noPlace(command))
     if (held.offSale === null) return refuse({ code: 'already-so' })
     const isOfCooling = held.offSale.why === 'cooling-missed'
     const ways = waysFor(running, what, id, now)
@@ -218,8 +183,7 @@ export const decideResolveOffSale = (
     const event = { type: 'offSaleResolved', what, id, way, reading: null, clock: null } as const
     if (way === 'discard') return happened(event)
     if (way === 'reheat') {
-      const newest = 'newestAt' in held ? held.newestAt : (held.readings.at(-1)?.at ?? 0)
-      const heated = reheatedReading(running, command, { newest, now })
+      const heated = reheatedReading(running, command, { newest: held.toldOf ?? 0, now })
       if ('refusal' in heated) return refuse(heated.refusal)
       const { reading } = heated
       const { presentUntil } = command

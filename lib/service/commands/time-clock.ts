@@ -12,16 +12,18 @@ import { idField } from '#lib/service/commands/fields.ts'
 import { initialsField, momentField, readingField } from '#lib/service/commands/food-fields.ts'
 import { heldReading, unreadUntil } from '#lib/service/commands/held-reading.ts'
 import { takenReading } from '#lib/service/commands/reading.ts'
+import { PLACE_KINDS } from '#lib/service/food-event.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
-import { componentIn, isUsable } from '#lib/service/held-stock.ts'
+import { boundAt, isUsable } from '#lib/service/held-stock.ts'
 import { keptAs } from '#lib/service/kept-as.ts'
 import { stockOffSale } from '#lib/service/off-sale.ts'
+import { componentAt, noPlace, placeOf } from '#lib/service/place.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
 
 export const startTimeClockSchema = z.strictObject({
   type: z.literal('startTimeClock'),
-  what: z.enum(['pan', 'backup', 'batch']),
+  what: z.enum(PLACE_KINDS),
   id: idField,
   /** When it left heat or cold: in the prep kitchen, not at the line. */
   leftAt: momentField,
@@ -35,21 +37,16 @@ type Command = z.infer<typeof startTimeClockSchema>
 
 /** Whether there is such food, in heat or cold until now. */
 const cannotStart = (state: RunningState, { what, id }: Command): Refusal | null => {
-  if (what === 'batch') {
-    const batch = Object.hasOwn(state.batches, id) ? state.batches[id] : undefined
-    if (!batch) return { code: 'no-such-batch', batch: id }
-    if (batch.thrownOutAt !== null || batch.offSale || state.toThrowOut[`batch/${id}`])
-      return { code: 'off-sale', component: batch.component }
-    return batch.clock ? { code: 'already-so' } : null
-  }
-  const stock = what === 'pan' ? state.pans[id] : state.backupPans[id]
-  if (!stock)
-    return what === 'pan' ? { code: 'no-such-pan', id } : { code: 'no-such-backup-pan', id }
-  if (stock.amount <= 0) return { code: 'nothing-there', id }
-  if (stock.food?.clock) return { code: 'already-so' }
-  return isUsable(state, what, id)
+  const placed = placeOf(state, { what, id })
+  if (!placed) return noPlace({ what, id })
+  const { component, stage, offSale, food } = placed
+  if (stage === 'empty') return { code: 'nothing-there', id }
+  if (stage === 'gone' || offSale || boundAt(state, what, id))
+    return { code: 'off-sale', component }
+  if (food?.clock) return { code: 'already-so' }
+  return what === 'batch' || isUsable(state, what, id)
     ? null
-    : stockOffSale(state, what, id, componentIn(state.station, id) ?? id)
+    : stockOffSale(state, what, id, component)
 }
 
 /**
@@ -93,13 +90,14 @@ export const decideStartTimeClock = (
         ? refuseHaving(refusal, heldReading(running, { what, id, heldBy }, taken.reading, now))
         : refuse(refusal)
     }
+    // What stands at the line is off sale by the time that its reading is missed.
     const unread =
       what === 'batch' && heldBy !== null
         ? unreadUntil(running, { id, heldBy }, taken.reading, now)
         : []
     if (unread.length > 0)
       return refuseHaving(
-        { code: 'off-sale', component: running.batches[id]?.component ?? id },
+        { code: 'off-sale', component: componentAt(running, what, id) ?? id },
         unread,
       )
     const event = {

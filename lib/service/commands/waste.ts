@@ -1,10 +1,11 @@
 import { z } from 'zod'
-import { findComponent, findPan } from '#lib/menu/find.ts'
+import { findComponent, findPan, linePansOf } from '#lib/menu/find.ts'
 import { clockDoubtOf } from '#lib/service/clock-doubt.ts'
 import { type Decision, happened, refuse, whenOpen } from '#lib/service/commands/decision.ts'
 import { amountField, idField } from '#lib/service/commands/fields.ts'
 import { isUsable } from '#lib/service/held-stock.ts'
 import { offSaleBecause } from '#lib/service/off-sale.ts'
+import { noPlace } from '#lib/service/place.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
 import { WASTE_REASONS, type WasteReason } from '#lib/service/stock-event.ts'
 import { mostInPan } from '#lib/stock/capacity.ts'
@@ -44,13 +45,11 @@ export const decideWaste = (
 ): Decision =>
   whenOpen(state, (running) => {
     const place = pan === undefined ? null : findPan(running.station, pan)
-    if (pan !== undefined && !place) return refuse({ code: 'no-such-pan', id: pan })
+    if (pan !== undefined && !place) return refuse(noPlace({ what: 'pan', id: pan }))
     const of = place?.component ?? component
     if (of === undefined || !findComponent(running.station, of))
       return refuse({ code: 'no-such-component', id: of ?? '' })
-    const pans = running.station.line.wells
-      .flatMap((well) => well.pans)
-      .filter((one) => (place ? one.id === place.id : one.component === of))
+    const pans = place ? [place] : linePansOf(running.station, of)
     const there = pans.filter((one) => (running.pans[one.id]?.amount ?? 0) > 0)
     if (EATEN.includes(reason) && !there.every((one) => isUsable(running, 'pan', one.id)))
       return refuse(offSaleBecause(of, clockDoubtOf(running, of)))

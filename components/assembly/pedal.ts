@@ -1,7 +1,5 @@
 import { useEffect, useRef } from 'react'
-
-/** Two presses closer than this are one; so is a press on what has only just changed. */
-const GUARD_MS = 400
+import { useGuard } from '#components/ui/settled.ts'
 
 const isPedal = (event: KeyboardEvent): boolean =>
   (event.key === 'Enter' || event.key === ' ') && !event.ctrlKey && !event.altKey && !event.metaKey
@@ -14,21 +12,21 @@ const isElsewhere = (target: EventTarget | null): boolean =>
 
 /**
  * The main action of a screen, for a tap and for Enter or Space anywhere (a foot pedal sends
- * these). Held keys, double presses, and presses within 400 ms after `what` changed do nothing.
+ * these). Held keys, double presses, and presses just after `what` changed do nothing.
  * A tapped control lets go of the keyboard, so that the next pedal press is the main action again.
  */
 export const useMainAction = (what: string | null, act: () => void): (() => void) => {
   const latest = useRef(act)
   latest.current = act
-  const quietUntil = useRef(0)
+  const guard = useGuard()
   const shown = useRef(what)
   useEffect(() => {
-    if (shown.current !== what) quietUntil.current = performance.now() + GUARD_MS
+    if (shown.current !== what) guard.close()
     shown.current = what
-  }, [what])
+  }, [guard, what])
   const press = () => {
-    if (what === null || performance.now() < quietUntil.current) return
-    quietUntil.current = performance.now() + GUARD_MS
+    if (what === null || !guard.isOpen()) return
+    guard.close()
     latest.current()
   }
   const pressed = useRef(press)

@@ -8,7 +8,7 @@ import { useSentWords } from '#components/counter/sent-banner.tsx'
 import { useLaterParts } from '#components/counter/use-later-parts.ts'
 import { useOrdering } from '#components/counter/use-ordering.ts'
 import { CounterWordsProvider, useCounterWords } from '#components/counter/words.tsx'
-import { DOUBLE_TAP_MS } from '#components/ui/settled.ts'
+import { GUARD_MS } from '#components/ui/settled.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { nextStep } from '#lib/views/next-step.ts'
 
@@ -31,7 +31,7 @@ function Desk({ state: told }: { readonly state: RunningState }) {
     const element = place.current
     if (!element) return
     element.dataset.guard = 'on'
-    const timer = setTimeout(() => delete element.dataset.guard, DOUBLE_TAP_MS)
+    const timer = setTimeout(() => delete element.dataset.guard, GUARD_MS)
     return () => {
       clearTimeout(timer)
       delete element.dataset.guard

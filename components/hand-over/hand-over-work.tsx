@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useRef, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import { Awake } from '#components/device/awake-notice.tsx'
 import { SoundToggle } from '#components/device/sound-toggle.tsx'
 import { useKnock } from '#components/device/use-device.ts'
@@ -16,13 +16,12 @@ import { useActing } from '#components/live/acting.ts'
 import { Connection } from '#components/live/connection.tsx'
 import { useCrew } from '#components/live/crew.tsx'
 import { useServerTime } from '#components/live/server-time.ts'
+import { useGuard } from '#components/ui/settled.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { type HandedOver, handOverView, type Kept, type OnShelf } from '#lib/views/hand-over.ts'
 import { mixedUpView } from '#lib/views/mixed-up.ts'
 import { shelfShown } from '#lib/views/shelf-shown.ts'
 
-/** A second tap this soon lands on the card that moved up: it isn't meant for it. */
-const GUARD_MS = 500
 /** What was handed over keeps its place so long: what moves up would come under the same finger. */
 const KEEPS_PLACE_MS = 2_500
 
@@ -61,13 +60,14 @@ function Work({ state }: { readonly state: RunningState }) {
     ? [...view.shelf.slice(0, left.index), left, ...view.shelf.slice(left.index)]
     : view.shelf
   const { shown, more, isDense } = shelfShown(places, showsAll)
-  const quietUntil = useRef(0)
+  const guard = useGuard()
   useKnock('made', state.made)
   useAlarms(view, hush)
 
+  // A second tap lands on the card that moved up: it isn't meant for it.
   const once = (act: () => void) => () => {
-    if (performance.now() < quietUntil.current) return
-    quietUntil.current = performance.now() + GUARD_MS
+    if (!guard.isOpen()) return
+    guard.close()
     act()
   }
   const handOver = ({ ticket, letter, name }: HandedOver | (typeof view.shelf)[number]) =>

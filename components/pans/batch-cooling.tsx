@@ -40,7 +40,7 @@ export function CoolStep({ state, acting, now, id, onDone }: StepProps) {
       initials: form.entry.initials.trim(),
       ...(isFirst ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
     } as const
-    const done = words.batches.coolDone(foodName(state, id), words.sayDegrees(reading))
+    const done = words.batches.coolDone(foodName(state, 'batch', id), words.sayDegrees(reading))
     if (await acting.act(command, done)) {
       form.remember()
       onDone()
@@ -109,7 +109,7 @@ export function ReheatStep({ state, acting, now, id, onDone }: StepProps) {
       reading,
       initials: form.entry.initials.trim(),
     } as const
-    const done = words.batches.reheatDone(foodName(state, id), words.sayDegrees(reading))
+    const done = words.batches.reheatDone(foodName(state, 'batch', id), words.sayDegrees(reading))
     if (await acting.act(command, done)) {
       form.remember()
       onDone()

@@ -68,7 +68,7 @@ export function BatchForm(props: FormProps<'batch'>) {
         <p className={forms.aside}>
           {batch.offSale
             ? words.forms.resolveWhy[batch.offSale.why]
-            : words.batches.ready(foodName(state, id))}
+            : words.batches.ready(foodName(state, 'batch', id))}
         </p>
       )}
     </div>

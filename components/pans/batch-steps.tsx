@@ -109,7 +109,7 @@ export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
   const amount = amountOf(state, component.id, count)
   const act = async () => {
     if (!settled() || acting.busy) return
-    const done = words.batches.finishDone(foodName(state, id), count)
+    const done = words.batches.finishDone(foodName(state, 'batch', id), count)
     const command = {
       type: 'finishBatch',
       batch: id,

@@ -5,7 +5,7 @@ import { sayLastUse } from '#components/pans/pan-facts.ts'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import { needsReading } from '#lib/service/food-now.ts'
-import { clockDoubt, isForSale, throwOutKey } from '#lib/service/held-stock.ts'
+import { clockDoubt, isForSale, isKeptBack } from '#lib/service/held-stock.ts'
 import { shelfHeldBy } from '#lib/service/shelf.ts'
 import { batchPictures } from '#lib/views/batch-strip.ts'
 import { foodTimes } from '#lib/views/food-times.ts'
@@ -71,8 +71,7 @@ export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) 
           {state.station.backups.map(({ id, component, kept, protected: guarded }) => {
             const pan = state.backupPans[id]
             const amount = pan?.amount ?? 0
-            const isBad =
-              pan?.offSale !== null || state.toThrowOut[throwOutKey('backup', id)] !== undefined
+            const isBad = isKeptBack(state, 'backup', id)
             const count = Math.floor(amount / (state.portions[component]?.amount ?? 1))
             const heldBy = pan?.food?.heldBy ?? 'dry'
             const open = (food: Parameters<typeof choose>[0] & { kind: 'food' }) => () =>

@@ -11,8 +11,8 @@ import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import type { TimeRule } from '#lib/safety/time-control.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
-import { componentIn } from '#lib/service/held-stock.ts'
 import { keptAs } from '#lib/service/kept-as.ts'
+import { componentAt } from '#lib/service/place.ts'
 import { clockLimit, readingOf } from '#lib/views/reading-entry.ts'
 
 type From = 'hot' | 'cold' | 'room'
@@ -29,7 +29,7 @@ const MINUTE_MS = 60_000
 export function ClockForm({ state, acting, food, now, onBack }: FormProps<'clock'>) {
   const words = useFoodWords()
   const { what, id } = food
-  const component = state.batches[id]?.component ?? componentIn(state.station, id) ?? ''
+  const component = componentAt(state, what, id) ?? ''
   const { mayLeave, roomSince = now } = keptAs(state, food, now)
   const [from, setFrom] = useState<From | null>(null)
   const [rule, setRule] = useState<TimeRule | null>(null)
@@ -69,7 +69,7 @@ export function ClockForm({ state, acting, food, now, onBack }: FormProps<'clock
       reading: { ...reading, ...(ago > 0 ? { at: readAt } : {}) },
       initials: form.entry.initials.trim(),
     } as const
-    if (await acting.act(command, words.forms.clockDone(foodName(state, id), until))) {
+    if (await acting.act(command, words.forms.clockDone(foodName(state, what, id), until))) {
       form.remember()
       onBack()
     }

@@ -70,25 +70,21 @@ export const openFor = (state: RunningState, toDo: ToDo): Chosen | null => {
   }
 }
 
-const safetyFor = (state: RunningState, { what, of, id }: SafetyReason): Chosen | null => {
+const safetyFor = ({ what, of, id }: SafetyReason): Chosen | null => {
   if (of === 'shelf') return { kind: 'food', food: { task: 'shelf' } }
-  const where = whereIs(state, id)
+  if (what === 'throw-out') return { kind: 'food', food: { task: 'throw-out', early: null } }
+  if (of === 'build' || of === 'rest') return null
   switch (what) {
     case 'collect':
       return null
-    case 'throw-out':
-      return { kind: 'food', food: { task: 'throw-out', early: null } }
     case 'cooling-due':
       return { kind: 'food', food: { task: 'batch', id } }
     case 'out-of-limits':
-      return of === 'build' || of === 'rest'
-        ? null
-        : { kind: 'food', food: { task: 'resolve', what: of, id } }
+      return { kind: 'food', food: { task: 'resolve', what: of, id } }
     case 'reading-due':
     case 'reading-missed':
-      return { kind: 'food', food: { task: 'read', what: where ?? 'batch', id } }
+      return { kind: 'food', food: { task: 'read', what: of, id } }
     case 'throw-out-soon':
-      if (of === 'build' || of === 'rest') return null
       return of === 'pan'
         ? { kind: 'pan', id }
         : { kind: 'food', food: { task: 'throw-out', early: { what: of, id } } }
@@ -98,7 +94,7 @@ const safetyFor = (state: RunningState, { what, of, id }: SafetyReason): Chosen 
 export const openForAdvice = (state: RunningState, { reason }: Suggestion): Chosen | null => {
   switch (reason.why) {
     case 'safety':
-      return safetyFor(state, reason)
+      return safetyFor(reason)
     case 'sold-out': {
       const pan = firstPan(state, reason.component)
       return pan === null ? null : soldOutFor(state, reason.component, pan)

@@ -2,17 +2,13 @@ import type { FoodTask } from '#components/pans/chosen.ts'
 import { handedOverKind } from '#components/pans/handed-over-said.ts'
 import type { FoodWords } from '#components/pans/use-food-words.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
-import { componentIn, throwOutKey } from '#lib/service/held-stock.ts'
+import { componentIn } from '#lib/service/held-stock.ts'
+import { componentAt } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
-/** What a pan, a back-up pan or a batch holds, or what was taken out of one, by its name. */
-export const foodName = (state: RunningState, id: string): string =>
-  nameIn(state.station)(
-    state.batches[id]?.component ??
-      componentIn(state.station, id) ??
-      state.toThrowOut[throwOutKey('rest', id)]?.rest?.component ??
-      id,
-  )
+/** What a place holds, or what was taken out of one, by its name. */
+export const foodName = (state: RunningState, what: string, id: string): string =>
+  nameIn(state.station)(componentAt(state, what, id) ?? id)
 
 /** Whole portions in a pan of the line. */
 export const portionsIn = (state: RunningState, pan: string): number => {
@@ -25,22 +21,22 @@ export const foodTitle = (words: FoodWords, state: RunningState, food: FoodTask)
   switch (food.task) {
     case 'put':
       return food.way === 'change' && portionsIn(state, food.pan) > 0
-        ? words.forms.changeAway(foodName(state, food.pan), portionsIn(state, food.pan))
-        : words.forms.putTitle[food.way](foodName(state, food.pan))
+        ? words.forms.changeAway(foodName(state, 'pan', food.pan), portionsIn(state, food.pan))
+        : words.forms.putTitle[food.way](foodName(state, 'pan', food.pan))
     case 'fill-backup':
-      return words.forms.fillTitle(foodName(state, food.id))
+      return words.forms.fillTitle(foodName(state, 'backup', food.id))
     case 'read':
-      return words.forms.readTitle(foodName(state, food.id))
+      return words.forms.readTitle(foodName(state, food.what, food.id))
     case 'clock':
-      return words.forms.clockTitle(foodName(state, food.id))
+      return words.forms.clockTitle(foodName(state, food.what, food.id))
     case 'resolve':
-      return words.forms.resolveTitle(foodName(state, food.id))
+      return words.forms.resolveTitle(foodName(state, food.what, food.id))
     case 'handed-over':
-      return words.givenOut.title(foodName(state, food.id), handedOverKind(food.what))
+      return words.givenOut.title(foodName(state, food.what, food.id), handedOverKind(food.what))
     case 'weigh':
-      return words.forms.weighTitle(foodName(state, food.pan))
+      return words.forms.weighTitle(foodName(state, 'pan', food.pan))
     case 'waste':
-      return words.forms.wasteTitle(foodName(state, food.pan))
+      return words.forms.wasteTitle(foodName(state, 'pan', food.pan))
     case 'keep':
       return words.forms.keepTitle(name(food.component))
     case 'scoop':
@@ -57,12 +53,12 @@ export const foodTitle = (words: FoodWords, state: RunningState, food: FoodTask)
       return words.forms.startTitle
     case 'batch':
       return words.forms.batchTitle(
-        foodName(state, food.id),
+        foodName(state, 'batch', food.id),
         words.sayTime(state.batches[food.id]?.startedAt ?? state.at, state.station.timeZone),
       )
     case 'throw-out':
       return food.early
-        ? words.forms.throwEarly(foodName(state, food.early.id))
+        ? words.forms.throwEarly(foodName(state, food.early.what, food.early.id))
         : words.forms.throwTitle
   }
 }

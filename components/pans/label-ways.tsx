@@ -7,7 +7,7 @@ import { useSettled } from '#components/ui/settled.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
 import type { Ingredient } from '#lib/menu/station-document.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { componentsWith, isNotSame } from '#lib/views/labels.ts'
+import { goesInto, isNotSame } from '#lib/views/labels.ts'
 
 interface LabelWaysProps {
   readonly state: RunningState
@@ -30,11 +30,11 @@ export function LabelWays({ state, ingredient, acting, onDone, onRead }: LabelWa
     if (await acting.act({ type: 'notSameProduct', ingredient: ingredient.id }, done)) onDone()
     else setSure(false)
   }
-  const goesInto = componentsWith(state.station, ingredient.id).map(nameIn(state.station))
+  const parts = goesInto(state.station, ingredient.id).map(nameIn(state.station))
   return (
     <section className={styles.ways} aria-label={words.ways}>
       <p className={styles.fact}>
-        {words.goesInto(goesInto)} <b>{words.lastReadFact(ingredient.readOn)}</b>
+        {words.goesInto(parts)} <b>{words.lastReadFact(ingredient.readOn)}</b>
       </p>
       <h3>{words.ways}</h3>
       <div className={styles.two}>

@@ -12,7 +12,7 @@ import { type PutTarget, usePut } from '#components/pans/use-put.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { componentOf, findPan } from '#lib/menu/find.ts'
 import { nameIn } from '#lib/menu/name-in.ts'
-import { findBackup, throwOutKey } from '#lib/service/held-stock.ts'
+import { boundAt, findBackup } from '#lib/service/held-stock.ts'
 import type { Command } from '#lib/service/registry.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { firstDayIs } from '#lib/views/dates-asked.ts'
@@ -24,7 +24,7 @@ const freeBackup = (state: RunningState, component: string): string | null =>
     (one) =>
       one.component === component &&
       (state.backupPans[one.id]?.amount ?? 0) <= 0 &&
-      state.toThrowOut[throwOutKey('backup', one.id)] === undefined,
+      boundAt(state, 'backup', one.id) === undefined,
   )?.id ?? null
 
 type Told = ReturnType<ReturnType<typeof usePut>['told']>

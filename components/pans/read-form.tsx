@@ -7,8 +7,8 @@ import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { componentOf } from '#lib/menu/find.ts'
-import { batchHeldBy } from '#lib/service/batch-watch.ts'
-import { componentIn, stockOf } from '#lib/service/held-stock.ts'
+import { placeOf } from '#lib/service/place.ts'
+import { heldByAt } from '#lib/service/place-now.ts'
 import { foodTimes } from '#lib/views/food-times.ts'
 import { holdingLimit, readingOf } from '#lib/views/reading-entry.ts'
 
@@ -16,17 +16,9 @@ import { holdingLimit, readingOf } from '#lib/views/reading-entry.ts'
 export function ReadForm({ state, acting, food, now, onBack }: FormProps<'read'>) {
   const words = useFoodWords()
   const { what, id } = food
-  const batch = what === 'batch' ? state.batches[id] : undefined
-  const stock = what === 'batch' ? undefined : stockOf(state, what, id)
-  const component = componentOf(
-    state.station,
-    batch?.component ?? componentIn(state.station, id) ?? '',
-  )
-  const heldBy = batch
-    ? batch.clock
-      ? 'time'
-      : (batchHeldBy(state.station, batch, now) ?? component.held)
-    : (stock?.food?.heldBy ?? component.held)
+  const place = placeOf(state, food)
+  const component = componentOf(state.station, place?.component ?? '')
+  const heldBy = heldByAt(state, food, now) ?? component.held
   const isHeld = heldBy === 'hot' || heldBy === 'cold'
   const form = useReading(
     state,
@@ -37,13 +29,13 @@ export function ReadForm({ state, acting, food, now, onBack }: FormProps<'read'>
   const settled = useSettled(id)
   const time = (at: number) => words.sayTime(at, state.station.timeZone)
   const times = foodTimes(state, what, id, now)
-  const earlier = (batch ?? stock)?.readings.slice(-4) ?? []
+  const earlier = place?.readings.slice(-4) ?? []
   const isOut = form.judged.verdict === 'not-met'
   const act = async () => {
     const reading = readingOf(form.entry)
     if (!reading || !settled() || acting.busy) return
     const initials = form.entry.initials.trim()
-    const said = words.forms.readDone(foodName(state, id), words.sayDegrees(reading))
+    const said = words.forms.readDone(foodName(state, what, id), words.sayDegrees(reading))
     if (await acting.act({ type: 'readTemperature', what, id, reading, initials }, said)) {
       form.remember()
       onBack()

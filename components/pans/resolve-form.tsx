@@ -11,7 +11,7 @@ import { useReading } from '#components/pans/use-reading.ts'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
 import type { WayOut } from '#lib/safety/holding.ts'
 import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
-import { componentIn, stockOf } from '#lib/service/held-stock.ts'
+import { placeOf } from '#lib/service/place.ts'
 import { batchWays, waysFor } from '#lib/service/ways-out.ts'
 import { handedOverListOf } from '#lib/views/handed-over-with.ts'
 import { heatAgainLimit, heatReadingOf } from '#lib/views/reading-entry.ts'
@@ -27,12 +27,16 @@ interface WaySaid {
 export function ResolveForm({ state, acting, food, now, choose, onBack }: FormProps<'resolve'>) {
   const words = useFoodWords()
   const { what, id } = food
-  const held = what === 'batch' ? state.batches[id] : stockOf(state, what, id)
-  const offSale = held?.offSale ?? null
+  const placed = placeOf(state, food)
+  const offSale = placed?.offSale ?? null
   const list = handedOverListOf(state, what, id)
   const place = state.station.safety.reheatOn[0] ?? 'range'
-  const component = state.batches[id]?.component ?? componentIn(state.station, id) ?? ''
-  const form = useReading(state, component, 'reheating', heatAgainLimit(state.station, place))
+  const form = useReading(
+    state,
+    placed?.component ?? '',
+    'reheating',
+    heatAgainLimit(state.station, place),
+  )
   const [passphrase, setPassphrase] = useState('')
   const [hours, setHours] = useState(6)
   const time = (at: number) => words.sayTime(at, state.station.timeZone)
@@ -67,7 +71,7 @@ export function ResolveForm({ state, acting, food, now, choose, onBack }: FormPr
       ...(reading ? { reading, place, initials: form.entry.initials.trim() } : {}),
       ...(isCooledAgain ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
     } as const
-    if (!(await acting.act(command, words.forms.resolved(foodName(state, id)), proof))) return
+    if (!(await acting.act(command, words.forms.resolved(foodName(state, what, id)), proof))) return
     if (isHeated) form.remember()
     if (list) choose({ kind: 'food', food: { task: 'handed-over', what, id } })
     else if (way === 'discard') choose({ kind: 'food', food: { task: 'throw-out', early: null } })

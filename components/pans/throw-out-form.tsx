@@ -28,7 +28,7 @@ export function ThrowOutForm({ state, acting, food, onBack }: FormProps<'throw-o
   const sign = async (what: ToThrowOut['what'], id: string, why: DiscardReason) => {
     if (!settled() || acting.busy) return
     const command = { type: 'throwOut', what, id, reason: why, initials: initials.trim() } as const
-    if (!(await acting.act(command, words.forms.throwDone(foodName(state, id))))) return
+    if (!(await acting.act(command, words.forms.throwDone(foodName(state, what, id))))) return
     // Each throwing out is signed anew: nobody signs as the person before.
     setInitials('')
     if (early || list.length <= 1) onBack()
@@ -86,7 +86,7 @@ export function ThrowOutForm({ state, acting, food, onBack }: FormProps<'throw-o
         {list.map(({ what, id, because, since }) => (
           <li key={`${what} ${id}`}>
             <div>
-              <b>{foodName(state, id)}</b> {words.forms.throwWhat[what]}
+              <b>{foodName(state, what, id)}</b> {words.forms.throwWhat[what]}
               <p>
                 {words.forms.throwBecause[because]},{' '}
                 {words.forms.throwSince(words.sayTime(since, state.station.timeZone))}

@@ -24,7 +24,7 @@ export function WasteForm({ state, acting, food, onBack }: FormProps<'waste'>) {
   const amount = amountOf(state, component, count)
   const act = async () => {
     if (reason === null || !settled() || acting.busy) return
-    const done = words.forms.wasteDone(foodName(state, food.pan), count)
+    const done = words.forms.wasteDone(foodName(state, 'pan', food.pan), count)
     if (await acting.act({ type: 'waste', pan: food.pan, amount, reason }, done)) onBack()
   }
   return (

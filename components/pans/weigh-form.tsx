@@ -25,7 +25,7 @@ export function WeighForm({ state, acting, food, onBack }: FormProps<'weigh'>) {
   const each = state.portions[component]?.amount ?? 1
   const act = async () => {
     if (grossMg === null || !settled() || acting.busy) return
-    const done = words.forms.weighed(foodName(state, food.pan))
+    const done = words.forms.weighed(foodName(state, 'pan', food.pan))
     if (await acting.act({ type: 'correct', pan: food.pan, weighedMg: grossMg }, done)) onBack()
   }
   return (
@@ -41,7 +41,7 @@ export function WeighForm({ state, acting, food, onBack }: FormProps<'weigh'>) {
           <p className={forms.warn} role="alert">
             {words.panRules.amount({ code: 'below-tare', tareMg }, 'mg', {
               weight,
-              name: (id) => foodName(state, id),
+              name: (id) => foodName(state, 'pan', id),
             })}
           </p>
         )}

@@ -20,6 +20,10 @@ export const pansOf = (station: StationDocument): readonly Pan[] => {
 export const findPan = (station: StationDocument, id: string): Pan | undefined =>
   pansOf(station).find((one) => one.id === id)
 
+/** Pans of the line that hold a component, left to right. */
+export const linePansOf = (station: StationDocument, component: string): readonly Pan[] =>
+  pansOf(station).filter((one) => one.component === component)
+
 /** A component that the document is known to have. @throws where it does not: a programming fault. */
 export const componentOf = (station: StationDocument, id: string): Component => {
   const found = findComponent(station, id)

@@ -10,7 +10,7 @@ import { lastReadAt } from '#lib/service/batch-read.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import { coolingOf, isCookedHere, practiceOf, TELLING_MS } from '#lib/service/food-now.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
-import { isReadSinceJump, throwOutKey } from '#lib/service/held-stock.ts'
+import { boundAt, isReadSinceJump } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 /** By what a batch is kept; null where it is by neither: on a clock, cooling, not cooked, or dry. */
@@ -94,7 +94,7 @@ export const batchBarred = (
   now: number,
 ): LoadProblem | null => {
   if (id === undefined) return null
-  if (state.toThrowOut[throwOutKey('batch', id)] !== undefined) return { code: 'thrown-out' }
+  if (boundAt(state, 'batch', id) !== undefined) return { code: 'thrown-out' }
   return isBatchInDoubt(state, id, now) ? { code: 'clock-unsure' } : null
 }
 

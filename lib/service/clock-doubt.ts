@@ -1,14 +1,12 @@
 /** What a jump of the clock leaves open of a component. */
-import { pansOf } from '#lib/menu/find.ts'
+import { linePansOf } from '#lib/menu/find.ts'
 import { type ClockDoubt, clockDoubt, isForSale } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 /** What a jump of the clock leaves open of a component's food on the line; null where it does nothing. */
 export const clockDoubtOf = (state: RunningState, component: string): ClockDoubt | null => {
-  const doubts = pansOf(state.station).flatMap((pan) =>
-    pan.component === component && isForSale(state, 'pan', pan.id)
-      ? (clockDoubt(state, 'pan', pan.id) ?? [])
-      : [],
+  const doubts = linePansOf(state.station, component).flatMap(({ id }) =>
+    isForSale(state, 'pan', id) ? (clockDoubt(state, 'pan', id) ?? []) : [],
   )
   return doubts.includes('unread') ? 'unread' : (doubts[0] ?? null)
 }

@@ -2,7 +2,7 @@
 import { lastReadAt } from '#lib/service/batch-read.ts'
 import { unsureTickets } from '#lib/service/clock-set-back.ts'
 import type { ClockJumped, Recorded, Stamp } from '#lib/service/event.ts'
-import { throwOutKey } from '#lib/service/held-stock.ts'
+import { keyOf } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 /** With each jump it is open again how old each reading is. */
@@ -24,9 +24,7 @@ interface WasRead {
 /** What is read of the next load says nothing of the ones that are finished. */
 const ofBatch = (state: RunningState, id: string, at: number): WasRead | null => {
   const batch = state.batches[id]
-  return batch && lastReadAt(state.station, batch) === at
-    ? { key: throwOutKey('batch', id), at }
-    : null
+  return batch && lastReadAt(state.station, batch) === at ? { key: keyOf('batch', id), at } : null
 }
 
 const readBy = (state: RunningState, event: Recorded): WasRead | null => {
@@ -36,15 +34,15 @@ const readBy = (state: RunningState, event: Recorded): WasRead | null => {
     case 'coolingRead':
       return ofBatch(state, event.batch, event.reading.at)
     case 'temperatureRead':
-      return { key: throwOutKey(event.what, event.id), at: event.reading.at }
+      return { key: keyOf(event.what, event.id), at: event.reading.at }
     case 'offSaleResolved':
-      return event.reading ? { key: throwOutKey(event.what, event.id), at: event.reading.at } : null
+      return event.reading ? { key: keyOf(event.what, event.id), at: event.reading.at } : null
     case 'panLoaded':
     case 'panChanged':
-      return { key: throwOutKey('pan', event.pan), at: event.reading?.at ?? null }
+      return { key: keyOf('pan', event.pan), at: event.reading?.at ?? null }
     case 'backupSet':
       return event.ready && event.backup !== undefined && event.amount !== undefined
-        ? { key: throwOutKey('backup', event.backup), at: event.reading?.at ?? null }
+        ? { key: keyOf('backup', event.backup), at: event.reading?.at ?? null }
         : null
     default:
       return null

@@ -1,7 +1,7 @@
 /** Folds time clocks: what they bind besides the food for which they are told. */
 import type { Stamp } from '#lib/service/event.ts'
-import type { TimeClockStarted } from '#lib/service/food-event.ts'
-import { newest, withBatch, withFood } from '#lib/service/food-folding.ts'
+import type { Place, TimeClockStarted } from '#lib/service/food-event.ts'
+import { withPlace } from '#lib/service/food-folding.ts'
 import { lastsUntil } from '#lib/service/food-limits.ts'
 import { allStock, type StockKind, stockOf } from '#lib/service/held-stock.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
@@ -30,6 +30,14 @@ export const madeBound = (
   return next
 }
 
+/** What holds food of a place: itself, and what was loaded of a batch since a moment. */
+const holdersOf = (state: RunningState, { what: of, id: own }: Place, since: number) =>
+  allStock(state).filter(
+    ({ what, id, stock: { amount, ended, batches, loadedAt } }) =>
+      (what === of && id === own) ||
+      (of === 'batch' && (amount > 0 || ended) && batches.includes(own) && loadedAt >= since),
+  )
+
 /** Made food that took from a pan after the start of its clock is bound by it, told late or not. */
 const boundByClock = (
   state: RunningState,
@@ -42,47 +50,17 @@ const boundByClock = (
   return until === null ? state : madeBound(state, { what, id }, { since: startedAt, until })
 }
 
+/** On time alone: a place, what was loaded out of it since its clock started, and what is made of that. */
 export const clockStarted = (
   state: RunningState,
   event: TimeClockStarted & Stamp,
 ): RunningState => {
-  const { what, id, clock, reading } = event
-  if (what === 'batch') return batchClockStarted(state, event)
-  const next = withFood(state, what, id, (stock) => ({
-    ...stock,
-    food: stock.food && { ...stock.food, heldBy: 'time', clock },
-    since: reading.at,
-    readings: [reading],
-  }))
-  return boundByClock(next, what, id, clock.startedAt)
-}
-
-/** What was loaded of the batch since its clock started runs on it too, and what was made of that. */
-const batchClockStarted = (before: RunningState, event: TimeClockStarted & Stamp): RunningState => {
-  const { id, clock, reading } = event
-  const state = withBatch(before, id, (batch) => ({
-    ...batch,
-    clock,
-    readings: [reading],
-    toldAt: event.at,
-    newestAt: newest(batch, Math.max(clock.startedAt, reading.at)),
-  }))
-  return allStock(state)
-    .filter(
-      ({ stock }) =>
-        (stock.amount > 0 || stock.ended) &&
-        stock.batches.includes(id) &&
-        stock.loadedAt >= clock.startedAt,
-    )
-    .reduce((next, { what, id: pan, stock }) => {
-      const own = stock.food?.clock
-      const isSooner = own == null || clock.throwOutAt < own.throwOutAt
-      const held = isSooner
-        ? withFood(next, what, pan, (one) => ({
-            ...one,
-            food: one.food && { ...one.food, heldBy: 'time', clock },
-          }))
-        : next
-      return boundByClock(held, what, pan, clock.startedAt)
-    }, state)
+  const { clock, reading } = event
+  const next = withPlace(state, event, { clock, readings: [reading], since: reading.at })
+  return holdersOf(next, event, clock.startedAt).reduce((so, { what, id, stock }) => {
+    const own = stock.food?.clock
+    const isSooner = own == null || clock.throwOutAt < own.throwOutAt
+    const held = isSooner ? withPlace(so, { what, id, at: event.at }, { clock }) : so
+    return boundByClock(held, what, id, clock.startedAt)
+  }, next)
 }

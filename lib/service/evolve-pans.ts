@@ -8,7 +8,7 @@ import { EMPTY_STOCK, type HeldStock } from '#lib/service/food-state.ts'
 import { componentIn, emptied, findBackup, withStock } from '#lib/service/held-stock.ts'
 import { afterCleaning } from '#lib/service/lent-scoops.ts'
 import type { BackupSet } from '#lib/service/line-event.ts'
-import { movedFromBatch, movedMix, unmixedBy } from '#lib/service/mixing.ts'
+import { mixKey, movedMix, unmixedBy } from '#lib/service/mixing.ts'
 import { withRest } from '#lib/service/rest-of-pan.ts'
 import { soiledFromBackup, withLeft } from '#lib/service/soiling.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -32,7 +32,8 @@ const countLoaded = (
     ...state,
     batches: { ...state.batches, [batch]: { ...known, loaded: known.loaded + amount } },
   }
-  return { ...next, ...movedFromBatch(next, batch, into) }
+  // The batch keeps what is mixed in it.
+  return { ...next, ...movedMix(next, mixKey({ what: 'batch', id: batch }), into, true) }
 }
 
 const filled = (
@@ -111,8 +112,7 @@ export const loaded = (
       [component]: event.amount - source.amount,
     }),
   }
-  state = withStock(state, 'backup', event.from, (one) => ({ ...emptied(one), soiledBy: [] }))
-  return backupsInStep(unguarded(state, event.from), [component])
+  return backupsInStep(cleared(state, event.from), [component])
 }
 
 /** A clean back-up pan is as the document says it again. */
@@ -125,6 +125,13 @@ const unguarded = (state: RunningState, id: string): RunningState => {
     backupPans: { ...state.backupPans, [id]: { ...pan, guarded: place.protected } },
   }
 }
+
+/** A back-up pan of which all went is clean. */
+const cleared = (state: RunningState, id: string): RunningState =>
+  unguarded(
+    withStock(state, 'backup', id, (one) => ({ ...emptied(one), soiledBy: [] })),
+    id,
+  )
 
 /** Food added to food. */
 export const toppedUp = (before: RunningState, event: PanToppedUp & Stamp): RunningState => {
@@ -154,10 +161,13 @@ export const toppedUp = (before: RunningState, event: PanToppedUp & Stamp): Runn
   if (!source) throw new Error(`there is no back-up pan ${event.from}`)
   const isAll = event.amount >= source.amount
   state = { ...state, ...movedMix(state, event.from, event.pan, !isAll) }
-  state = withStock(state, 'backup', event.from, (one) =>
-    isAll ? { ...emptied(one), soiledBy: [] } : { ...one, amount: one.amount - event.amount },
-  )
-  return backupsInStep(isAll ? unguarded(state, event.from) : state, [component])
+  state = isAll
+    ? cleared(state, event.from)
+    : withStock(state, 'backup', event.from, (one) => ({
+        ...one,
+        amount: one.amount - event.amount,
+      }))
+  return backupsInStep(state, [component])
 }
 
 /** A back-up pan is filled, put away, or a foreign scoop went into it. */
@@ -176,9 +186,8 @@ export const backupSet = (before: RunningState, event: BackupSet & Stamp): Runni
     }
   let state = scooped
   if (event.takenAway !== undefined) {
-    state = withStock(state, 'backup', backup, (one) => ({ ...emptied(one), soiledBy: [] }))
     state = {
-      ...unguarded(state, backup),
+      ...cleared(state, backup),
       ...unmixedBy(state, backup),
       accounts: addToAccounts(state.accounts, 'takenAway', { [component]: event.takenAway }),
     }

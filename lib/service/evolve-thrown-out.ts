@@ -1,26 +1,16 @@
 /** Folds what is to be thrown out, and that it was. */
+
 import { addToAccounts } from '#lib/service/accounts.ts'
-import { backupsInStep } from '#lib/service/backups-in-step.ts'
 import type { Stamp } from '#lib/service/event.ts'
-import type { DiscardSignedOff, ThrowOutPassed } from '#lib/service/food-event.ts'
-import {
-  componentIn,
-  emptied,
-  type StockKind,
-  throwOutKey,
-  withStock,
-} from '#lib/service/held-stock.ts'
-import { unmixedByBatch } from '#lib/service/mixing.ts'
+import type { DiscardSignedOff, Place, ThrowOutPassed } from '#lib/service/food-event.ts'
+import { inStep, withBatch } from '#lib/service/food-folding.ts'
+import { emptied, keyOf, withStock } from '#lib/service/held-stock.ts'
+import { mixKey, unmixedBy } from '#lib/service/mixing.ts'
 import { withoutPanHold } from '#lib/service/pan-hold.ts'
+import { knownPlace } from '#lib/service/place.ts'
 import { restId } from '#lib/service/rest-of-pan.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findBuild, namedBuild, withBuildAs } from '#lib/service/tickets.ts'
-
-/** Of a back-up pan: whether it still stands ready. */
-const inStep = (state: RunningState, what: string, id: string): RunningState => {
-  const component = what === 'backup' ? componentIn(state.station, id) : undefined
-  return component === undefined ? state : backupsInStep(state, [component])
-}
 
 /** Something is to be thrown out from now on; a hold for want of a decision is over with it. */
 export const toBeThrownOut = (
@@ -29,9 +19,9 @@ export const toBeThrownOut = (
 ): RunningState => {
   const state = {
     ...before,
-    toThrowOut: { ...before.toThrowOut, [throwOutKey(what, id)]: { what, id, because, since: at } },
+    toThrowOut: { ...before.toThrowOut, [keyOf(what, id)]: { what, id, because, since: at } },
   }
-  if (what !== 'build') return inStep(state, what, id)
+  if (what !== 'build') return inStep(state, id)
   const { ticket, letter } = namedBuild(id)
   const build = findBuild(state, ticket, letter)
   return build && !keepsChange ? withBuildAs(state, ticket, withoutPanHold(build)) : state
@@ -73,43 +63,28 @@ const restSignedOff = (
   return { ...state, accounts: addToAccounts(accounts, 'corrected', of(amount - rest.amount)) }
 }
 
-/** What of a batch was never loaded: it came and went. */
-const batchSignedOff = (
+/** What of a batch was never loaded came and went: no account knew of it. What stood was on one. */
+const placeSignedOff = (
   state: RunningState,
-  id: string,
+  { what, id }: Place,
   { amount, at }: { readonly amount: number; readonly at: number },
 ): RunningState => {
-  const batch = state.batches[id]
-  if (!batch) throw new Error(`there is no batch ${id}`)
-  const gone = { [batch.component]: amount }
-  return {
-    ...state,
-    ...unmixedByBatch(state, id),
-    batches: { ...state.batches, [id]: { ...batch, thrownOutAt: at, offSale: null } },
-    accounts: addToAccounts(addToAccounts(state.accounts, 'loaded', gone), 'wasted', gone),
+  const placed = knownPlace(state, { what, id })
+  const of = (value: number) => ({ [placed.component]: value })
+  const wasted = { ...state, accounts: addToAccounts(state.accounts, 'wasted', of(amount)) }
+  if (what !== 'batch') {
+    const accounts = addToAccounts(wasted.accounts, 'corrected', of(amount - placed.amount))
+    return inStep(withStock({ ...wasted, accounts }, what, id, emptied), id)
   }
-}
-
-const stockSignedOff = (
-  state: RunningState,
-  what: StockKind,
-  id: string,
-  amount: number,
-): RunningState => {
-  const component = componentIn(state.station, id) ?? ''
-  const held = (what === 'pan' ? state.pans[id] : state.backupPans[id])?.amount ?? 0
-  const accounts = addToAccounts(
-    addToAccounts(state.accounts, 'wasted', { [component]: amount }),
-    'corrected',
-    { [component]: amount - held },
-  )
-  return inStep(withStock({ ...state, accounts }, what, id, emptied), what, id)
+  const accounts = addToAccounts(wasted.accounts, 'loaded', of(amount))
+  const over = { ...wasted, ...unmixedBy(wasted, mixKey({ what, id })), accounts }
+  return withBatch(over, id, (batch) => ({ ...batch, thrownOutAt: at, offSale: null }))
 }
 
 /** Somebody initialled that it was thrown out: it is waste. */
 export const signedOff = (before: RunningState, event: DiscardSignedOff & Stamp): RunningState => {
   const { what, id, amount, reason } = event
-  const { [throwOutKey(what, id)]: bound, ...toThrowOut } = before.toThrowOut
+  const { [keyOf(what, id)]: bound, ...toThrowOut } = before.toThrowOut
   const state = { ...before, toThrowOut }
   switch (what) {
     case 'build': {
@@ -128,13 +103,9 @@ export const signedOff = (before: RunningState, event: DiscardSignedOff & Stamp)
         event,
       )
     }
-    case 'batch':
-      return counted(batchSignedOff(state, id, event), state.batches[id]?.component ?? '', event)
-    case 'pan':
-    case 'backup': {
-      const component = componentIn(state.station, id)
-      if (component === undefined) throw new Error(`nothing is called ${id}`)
-      return counted(stockSignedOff(state, what, id, amount), component, event)
+    default: {
+      const { component } = knownPlace(state, { what, id })
+      return counted(placeSignedOff(state, { what, id }, event), component, event)
     }
   }
 }

@@ -20,10 +20,15 @@ export interface HeldFood extends Omit<PanFood, 'says'> {
   readonly dayEndsAt?: number
 }
 
-/** What a reading, an absence or a time is about. */
-export type StockPlace =
-  | { readonly what: 'pan' | 'backup'; readonly id: string }
-  | { readonly what: 'batch'; readonly id: string }
+/** A pan of the line, a back-up pan, and a batch. */
+export const PLACE_KINDS = ['pan', 'backup', 'batch'] as const
+export type PlaceKind = (typeof PLACE_KINDS)[number]
+
+/** What a reading, an absence or a time is about. A batch may be called as a pan is. */
+export interface Place {
+  readonly what: PlaceKind
+  readonly id: string
+}
 
 export type OffSaleWhy = 'out-of-limits' | 'reading-missed' | 'monitoring-missed' | 'cooling-missed'
 
@@ -120,7 +125,7 @@ export interface BatchReheated {
 }
 export interface TimeClockStarted {
   readonly type: 'timeClockStarted'
-  readonly what: StockPlace['what']
+  readonly what: PlaceKind
   readonly id: string
   readonly from: 'hot' | 'cold' | 'room'
   readonly clock: TimeClock
@@ -139,7 +144,7 @@ export interface PanToppedUp {
 }
 export interface TemperatureRead {
   readonly type: 'temperatureRead'
-  readonly what: StockPlace['what']
+  readonly what: PlaceKind
   readonly id: string
   readonly reading: Reading
   readonly inLimits: boolean
@@ -148,12 +153,12 @@ export interface TemperatureRead {
 }
 export interface ReadingMissed {
   readonly type: 'readingMissed'
-  readonly what: StockPlace['what']
+  readonly what: PlaceKind
   readonly id: string
 }
 export interface TakenOffSale {
   readonly type: 'takenOffSale'
-  readonly what: StockPlace['what']
+  readonly what: PlaceKind
   readonly id: string
   readonly why: OffSaleWhy
   /** Of the last reading in limits; null where there is none. */
@@ -161,7 +166,7 @@ export interface TakenOffSale {
 }
 export interface OffSaleResolved {
   readonly type: 'offSaleResolved'
-  readonly what: StockPlace['what']
+  readonly what: PlaceKind
   readonly id: string
   readonly way: WayOut['way']
   /** After reheating. */
@@ -176,7 +181,7 @@ export interface OffSaleResolved {
 /** Its time or date is over, or what it took was thrown out: to be thrown out, and never sold. */
 export interface ThrowOutPassed {
   readonly type: 'throwOutPassed'
-  readonly what: StockPlace['what'] | 'build'
+  readonly what: PlaceKind | 'build'
   readonly id: string
   readonly because: 'time' | 'date' | 'too-warm' | 'out-of-limits'
   /** Of a build that is stopped to become something else: it still is. Older logs lost that. */
@@ -196,7 +201,7 @@ export interface RestToThrowOut {
 export interface DiscardSignedOff {
   readonly type: 'discardSignedOff'
   /** `rest`: what was taken out of a pan and is to be thrown out. */
-  readonly what: StockPlace['what'] | 'build' | 'rest'
+  readonly what: PlaceKind | 'build' | 'rest'
   readonly id: string
   readonly amount: number
   readonly reason: DiscardReason

@@ -1,12 +1,5 @@
 /** What of a stopped build's food is thrown out, and what may go back on sale. */
-import { pansOf } from '#lib/menu/find.ts'
-import {
-  clockDoubt,
-  componentIn,
-  type StockKind,
-  stockOf,
-  throwOutKey,
-} from '#lib/service/held-stock.ts'
+import { boundAt, clockDoubt, stockOf, stockPlacesOf } from '#lib/service/held-stock.ts'
 import { sharingWith } from '#lib/service/lent-scoops.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
@@ -20,21 +13,6 @@ export interface FoodInIt {
   /** Components whose lidded cup may not be put back: those are counted as in it. */
   readonly staysOut: readonly string[]
 }
-
-interface Place {
-  readonly what: StockKind
-  readonly id: string
-}
-
-/** Every place that a component may be taken from. */
-const placesOf = (state: RunningState, component: string): readonly Place[] => [
-  ...pansOf(state.station)
-    .filter((pan) => pan.component === component)
-    .map(({ id }) => ({ what: 'pan' as const, id })),
-  ...Object.keys(state.backupPans)
-    .filter((id) => componentIn(state.station, id) === component)
-    .map((id) => ({ what: 'backup' as const, id })),
-]
 
 const isKeptApart = ({ choice, hold }: Build): boolean =>
   [...choice.needs, ...(hold?.told?.needs ?? [])].some(({ handling }) => handling === 'keep-apart')
@@ -50,17 +28,21 @@ const hadWrongScoop = (state: RunningState, build: Build): boolean =>
   isUnsure(build) ||
   taken(build).some((id) => sharingWith(state, id).length > 0) ||
   taken(build)
-    .flatMap((id) => placesOf(state, id))
+    .flatMap((id) => stockPlacesOf(state, id))
     .some(({ what, id }) => {
       const stock = stockOf(state, what, id)
       return stock !== undefined && (stock.soiledBy.length > 0 || stock.loadedAt > build.since)
     })
 
 /** Whether the food that stands there is the food of then, known, and sold on. */
-const standsAsThen = (state: RunningState, { what, id }: Place, then: number): boolean => {
+const standsAsThen = (
+  state: RunningState,
+  { what, id }: ReturnType<typeof stockPlacesOf>[number],
+  then: number,
+): boolean => {
   const stock = stockOf(state, what, id)
   if (!stock || stock.offSale !== null || stock.loadedAt > then) return false
-  if (state.toThrowOut[throwOutKey(what, id)] !== undefined) return false
+  if (boundAt(state, what, id) !== undefined) return false
   // Emptied, or thrown out: nobody knows which.
   if (stock.food === null && stock.amount <= 0 && stock.load > 0) return false
   return clockDoubt(state, what, id) === null
@@ -79,7 +61,8 @@ export const foodInIt = (state: RunningState, build: Build): FoodInIt => {
     whole: null,
     staysOut: onTheSide.filter(
       (id) =>
-        isOlder || !placesOf(state, id).every((place) => standsAsThen(state, place, build.since)),
+        isOlder ||
+        !stockPlacesOf(state, id).every((place) => standsAsThen(state, place, build.since)),
     ),
   }
 }

@@ -1,9 +1,11 @@
 /** Which limits bind food, and until when it lasts: what screens fold with, so that it stays small. */
+
 import type { Component, StationDocument } from '#lib/menu/station-document.ts'
 import type { FoodKind } from '#lib/safety/cooking.ts'
 import { limitsWith, type SafetyLimits } from '#lib/safety/limits.ts'
+import type { Reading } from '#lib/safety/readings.ts'
 import { earliestThrowOut, throwOutMoment } from '#lib/safety/time-control.ts'
-import type { HeldStock } from '#lib/service/food-state.ts'
+import type { HeldFood } from '#lib/service/food-event.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 export const limitsOf = (station: StationDocument): SafetyLimits =>
@@ -15,10 +17,16 @@ export const foodKindOf = ({ food }: Component): FoodKind => {
   return food.kind ?? 'poultry-or-stuffed'
 }
 
-/** When food in a pan is thrown out, by its clock, its date and its day; null where none binds it. */
-export const lastsUntil = (state: RunningState, stock: HeldStock): number | null => {
-  const { food } = stock
+/** What binds food, wherever it is. */
+export interface Bound {
+  /** null: nothing is known. */
+  readonly food: Pick<HeldFood, 'clock' | 'dateMark' | 'dayEndsAt'> | null
+  readonly readings: readonly Reading[]
+}
+
+/** When food is thrown out, by its clock, its date and its day; null where none binds it. */
+export const lastsUntil = (state: RunningState, { food, readings }: Bound): number | null => {
   if (!food) return null
-  const clock = food.clock && throwOutMoment(food.clock, stock.readings, limitsOf(state.station))
+  const clock = food.clock && throwOutMoment(food.clock, readings, limitsOf(state.station))
   return earliestThrowOut([clock, food.dateMark?.endsAt ?? null, food.dayEndsAt ?? null])
 }

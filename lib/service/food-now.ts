@@ -16,7 +16,7 @@ import { type Reheated, reheated } from '#lib/safety/reheating.ts'
 import { leftOfBatch } from '#lib/service/batch-loads.ts'
 import { foodKindOf, limitsOf } from '#lib/service/food-limits.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
-import { componentIn, type StockKind, stockOf } from '#lib/service/held-stock.ts'
+import { boundAt, componentIn, type StockKind, stockOf } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 export const practiceOf = ({ safety }: StationDocument): ReadingPractice => ({
@@ -154,7 +154,7 @@ export const batchesInOrder = (state: RunningState, component: string): readonly
       batch.finishedAt !== null &&
       batch.thrownOutAt === null &&
       batch.offSale === null &&
-      state.toThrowOut[`batch/${id}`] === undefined &&
+      boundAt(state, 'batch', id) === undefined &&
       leftOfBatch(batch) > 0
         ? [
             {

@@ -1,15 +1,15 @@
 /** What a build's food says of when it may be sold, started, finished and handed over. */
 
-import { pansOf } from '#lib/menu/find.ts'
+import { linePansOf } from '#lib/menu/find.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
 import { type MadeUntil, madeUntil } from '#lib/safety/time-control.ts'
 import { clockDoubtOf } from '#lib/service/clock-doubt.ts'
 import { lastsUntil, limitsOf } from '#lib/service/food-limits.ts'
 import {
+  boundAt,
   componentIn,
   isUsable,
   stockOf,
-  throwOutKey,
   usableIn,
   whereIs,
 } from '#lib/service/held-stock.ts'
@@ -25,9 +25,7 @@ import type { Withdrawal } from '#lib/stock/short.ts'
 import { waitFor } from '#lib/stock/wait.ts'
 
 const lineOf = (state: RunningState, component: string): readonly string[] =>
-  pansOf(state.station)
-    .filter((pan) => pan.component === component)
-    .map(({ id }) => id)
+  linePansOf(state.station, component).map(({ id }) => id)
 
 /** Whether food of a component stands on the line that may not be sold, and isn't to be thrown out. */
 export const isOffSale = (state: RunningState, component: string): boolean =>
@@ -35,7 +33,7 @@ export const isOffSale = (state: RunningState, component: string): boolean =>
     (id) =>
       (state.pans[id]?.amount ?? 0) > 0 &&
       !isUsable(state, 'pan', id) &&
-      state.toThrowOut[throwOutKey('pan', id)] === undefined,
+      boundAt(state, 'pan', id) === undefined,
   )
 
 /** Why there isn't enough of a component. */

@@ -1,12 +1,22 @@
 /** What stands on the line and behind it, under one way of naming it. */
-import { findPan } from '#lib/menu/find.ts'
+import { findPan, linePansOf } from '#lib/menu/find.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
-import type { StockPlace } from '#lib/service/food-event.ts'
-import { type BackupPan, EMPTY_STOCK, type HeldStock } from '#lib/service/food-state.ts'
+import type { PlaceKind } from '#lib/service/food-event.ts'
+import {
+  type BackupPan,
+  EMPTY_STOCK,
+  type HeldStock,
+  type ToThrowOut,
+} from '#lib/service/food-state.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 export type StockKind = 'pan' | 'backup'
+
+/** Whether something stands on the line or behind it: a batch doesn't, and what is made of food. */
+export const isOfStock = <Of extends { readonly what: string }>(
+  one: Of,
+): one is Of & { readonly what: StockKind } => one.what === 'pan' || one.what === 'backup'
 
 type Backup = StationDocument['backups'][number]
 
@@ -31,6 +41,17 @@ export const whereIs = (state: RunningState, id: string): StockKind | null => {
   if (state.pans[id]) return 'pan'
   return state.backupPans[id] ? 'backup' : null
 }
+
+/** Where a component may be taken from: its pans of the line, then its back-up pans. */
+export const stockPlacesOf = (
+  state: RunningState,
+  component: string,
+): readonly { readonly what: StockKind; readonly id: string }[] => [
+  ...linePansOf(state.station, component).map(({ id }) => ({ what: 'pan' as const, id })),
+  ...Object.entries(state.backupPans).flatMap(([id, one]) =>
+    one.component === component ? [{ what: 'backup' as const, id }] : [],
+  ),
+]
 
 /** @throws where nothing is called so. */
 export const withStock = (
@@ -89,9 +110,22 @@ export const emptied = (stock: HeldStock): HeldStock => ({
  * Whether a stock holds food, or may hold it though nothing is counted there: it was filled since it
  * was last emptied, so that counting it up or taking a finish back brings its food to light.
  */
-export const mayHold = ({ amount, full }: HeldStock): boolean => amount > 0 || full > 0
+export const mayHold = ({ amount, full }: Pick<HeldStock, 'amount' | 'full'>): boolean =>
+  amount > 0 || full > 0
 
-export const throwOutKey = (what: string, id: string): string => `${what}/${id}`
+/** A place, a build or a rest as one text: `pan/pan-rice`, `batch/b2`, `build/21A`. */
+export const keyOf = (what: string, id: string): string => `${what}/${id}`
+
+/** That something waits for somebody's initials and is thrown out; undefined where it doesn't. */
+export const boundAt = (
+  { toThrowOut }: Pick<RunningState, 'toThrowOut'>,
+  what: string,
+  id: string,
+): ToThrowOut | undefined => toThrowOut[keyOf(what, id)]
+
+/** Whether what stands there goes nowhere before somebody decides on it, or initials it. */
+export const isKeptBack = (state: RunningState, what: StockKind, id: string): boolean =>
+  (stockOf(state, what, id)?.offSale ?? null) !== null || boundAt(state, what, id) !== undefined
 
 /** By how much the clock fell, milliseconds, where nobody has confirmed that yet. */
 export const setBackBy = ({ clockJump }: RunningState): number =>
@@ -110,10 +144,10 @@ export type ClockDoubt =
 /** Whether something was read since the clock jumped, and its next reading isn't due by then. */
 export const isReadSinceJump = (
   { clockJump, station, at }: RunningState,
-  what: StockPlace['what'],
+  what: PlaceKind,
   id: string,
 ): boolean => {
-  const readAt = clockJump?.read[throwOutKey(what, id)]
+  const readAt = clockJump?.read[keyOf(what, id)]
   return readAt !== undefined && at < readAt + station.safety.readings.everyMin * MINUTE_MS
 }
 
@@ -132,7 +166,7 @@ export const clockDoubt = (state: RunningState, what: StockKind, id: string): Cl
 export const isForSale = (state: RunningState, what: StockKind, id: string): boolean => {
   const stock = stockOf(state, what, id)
   if (!stock || stock.amount <= 0 || stock.offSale !== null) return false
-  if (state.toThrowOut[throwOutKey(what, id)] !== undefined) return false
+  if (boundAt(state, what, id) !== undefined) return false
   if (stock.food === null) {
     const component = componentIn(state.station, id)
     return state.station.components.find((one) => one.id === component)?.held === 'dry'

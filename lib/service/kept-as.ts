@@ -1,9 +1,9 @@
 /** How food was kept until now: what it may be said to have left when time alone begins. */
+
 import type { ClockStart } from '#lib/safety/time-control.ts'
-import { lastReadAt } from '#lib/service/batch-read.ts'
-import { batchHeldBy } from '#lib/service/batch-watch.ts'
-import type { StockPlace } from '#lib/service/food-event.ts'
-import { stockOf } from '#lib/service/held-stock.ts'
+import type { Place } from '#lib/service/food-event.ts'
+import { placeOf } from '#lib/service/place.ts'
+import { heldByAt } from '#lib/service/place-now.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 export interface Kept {
@@ -24,14 +24,10 @@ const KEPT = {
 } as const satisfies Readonly<Record<string, Kept>>
 
 /** How it was held until now, and so what it can have left. */
-export const keptAs = (state: RunningState, { what, id }: StockPlace, now: number): Kept => {
-  if (what === 'batch') {
-    const batch = state.batches[id]
-    const held = batch ? batchHeldBy(state.station, batch, now) : null
-    if (!batch || held === null) return KEPT.neither
-    if (held !== 'cold' || lastReadAt(state.station, batch) !== null) return KEPT[held]
-    return { ...KEPT.fresh, roomSince: batch.finishedAt ?? batch.startedAt }
-  }
-  const held = stockOf(state, what, id)?.food?.heldBy
-  return held === 'hot' || held === 'cold' || held === 'dry' ? KEPT[held] : KEPT.neither
+export const keptAs = (state: RunningState, place: Place, now: number): Kept => {
+  const placed = placeOf(state, place)
+  const held = heldByAt(state, place, now)
+  if (!placed || held === null || held === 'time') return KEPT.neither
+  const isUnread = placed.newest === null && placed.stage !== 'standing'
+  return held === 'cold' && isUnread ? { ...KEPT.fresh, roomSince: placed.since } : KEPT[held]
 }

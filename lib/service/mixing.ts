@@ -1,14 +1,19 @@
 /** Products of before that are still in the pans: until those are changed or washed both count. */
-import { pansOf } from '#lib/menu/find.ts'
+
 import { componentsWith } from '#lib/menu/made-with.ts'
 import { beforeId, relabelled, withBefore, withoutBefore } from '#lib/menu/relabelled.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
-import { componentIn, mayHold } from '#lib/service/held-stock.ts'
+import type { Place } from '#lib/service/food-event.ts'
+import { keyOf, mayHold } from '#lib/service/held-stock.ts'
 import type { LabelChanged } from '#lib/service/line-event.ts'
+import { allPlaces, type Placed } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
-/** What a batch is called among what holds a product of before. */
-const batchKey = (batch: string): string => `batch/${batch}`
+/** What a place is called among what holds a product of before: older logs know pans by their id. */
+export const mixKey = ({ what, id }: Place): string => (what === 'batch' ? keyOf(what, id) : id)
+
+const holdsStill = ({ stage, amount, full, what }: Placed): boolean =>
+  what === 'batch' ? stage !== 'gone' : mayHold({ amount, full })
 
 /**
  * Pans, of the line and behind it, and batches that hold food made with an ingredient. What seems to be
@@ -17,25 +22,14 @@ const batchKey = (batch: string): string => `batch/${batch}`
  */
 export const pansHolding = (state: RunningState, ingredient: string): readonly string[] => {
   const made = componentsWith(state.station, ingredient)
-  const onLine = pansOf(state.station)
-    .filter(({ id, component }) => {
-      const held = state.pans[id]
-      return made.includes(component) && held !== undefined && mayHold(held)
-    })
-    .map((pan) => pan.id)
-  const behind = Object.entries(state.backupPans)
-    .filter(([, one]) => made.includes(one.component) && mayHold(one))
-    .map(([id]) => id)
-  const making = Object.entries(state.batches)
-    .filter(([, one]) => made.includes(one.component) && one.thrownOutAt === null)
-    .map(([id]) => batchKey(id))
-  return [...onLine, ...behind, ...making]
+  return allPlaces(state)
+    .filter((one) => made.includes(one.component) && holdsStill(one))
+    .map(mixKey)
 }
 
-/** Which component a pan, or a batch by its key, is of. */
-export const componentHeldIn = (state: RunningState, id: string): string | undefined =>
-  componentIn(state.station, id) ??
-  Object.entries(state.batches).find(([batch]) => batchKey(batch) === id)?.[1].component
+/** Which component a place is of, by what it is called here. */
+export const componentHeldIn = (state: RunningState, key: string): string | undefined =>
+  allPlaces(state).find((one) => mixKey(one) === key)?.component
 
 const allBefore = (state: RunningState): readonly string[] =>
   Object.values(state.mixing).flatMap((one) => one.before)
@@ -115,14 +109,3 @@ export const movedMix = (
     ),
   ),
 })
-
-/** Food of a batch that goes into a pan takes what is mixed in it along; the batch keeps it. */
-export const movedFromBatch = (
-  state: RunningState,
-  batch: string,
-  to: string,
-): Pick<RunningState, 'mixing'> => movedMix(state, batchKey(batch), to, true)
-
-/** A batch that was thrown out holds nothing from before any more. */
-export const unmixedByBatch = (state: RunningState, batch: string): Mixed =>
-  unmixedBy(state, batchKey(batch))

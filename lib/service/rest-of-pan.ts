@@ -3,7 +3,7 @@ import { addToAccounts } from '#lib/service/accounts.ts'
 import type { RestToThrowOut } from '#lib/service/food-event.ts'
 import { lastsUntil } from '#lib/service/food-limits.ts'
 import type { HeldStock } from '#lib/service/food-state.ts'
-import { throwOutKey } from '#lib/service/held-stock.ts'
+import { boundAt, keyOf } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 /** What the rest of a pan's load is called. */
@@ -38,14 +38,14 @@ export const restIfEmptied = (
   stock: HeldStock,
   now: number,
 ): RestToThrowOut | null => {
-  if (stock.offSale !== null || state.toThrowOut[throwOutKey('pan', id)] !== undefined) return null
+  if (stock.offSale !== null || boundAt(state, 'pan', id) !== undefined) return null
   const rest = restOf(state, id, stock, now)
   return rest?.because === 'taken-away' ? { ...rest, because: 'counted-empty' } : rest
 }
 
 /** Whether what was counted out of a pan waits for somebody's initials, so that nothing goes in. */
 export const isRestAwaited = (state: RunningState, id: string, stock: HeldStock): boolean =>
-  state.toThrowOut[throwOutKey('rest', restId(id, stock))] !== undefined
+  boundAt(state, 'rest', restId(id, stock)) !== undefined
 
 /** How many rests of a component wait for somebody's initials. */
 export const restsOf = (state: RunningState, component: string): number =>
@@ -61,12 +61,12 @@ export const withRest = (
   const { id, because } = rest
   const { component, amount, at } = of
   const bound = { what: 'rest', id, because, since: at, rest: { component, amount } } as const
-  return { ...state, toThrowOut: { ...state.toThrowOut, [throwOutKey('rest', id)]: bound } }
+  return { ...state, toThrowOut: { ...state.toThrowOut, [keyOf('rest', id)]: bound } }
 }
 
 /** What was counted out of a pan is there after all: nothing of it was taken away. */
 export const withoutRest = (state: RunningState, pan: string): RunningState => {
-  const key = throwOutKey('rest', `${pan}.${state.pans[pan]?.load}`)
+  const key = keyOf('rest', `${pan}.${state.pans[pan]?.load}`)
   const { [key]: found, ...toThrowOut } = state.toThrowOut
   if (!found?.rest) return state
   const of = { [found.rest.component]: -found.rest.amount }

@@ -1,6 +1,6 @@
-import { pansOf } from '#lib/menu/find.ts'
+import { linePansOf, pansOf } from '#lib/menu/find.ts'
 import type { Mark } from '#lib/service/food-event.ts'
-import { allStock, componentIn, mayHold, withStock } from '#lib/service/held-stock.ts'
+import { allStock, componentIn, mayHold, whereIs, withStock } from '#lib/service/held-stock.ts'
 import { sharingWith } from '#lib/service/lent-scoops.ts'
 import type { PanState, RunningState } from '#lib/service/state.ts'
 
@@ -19,11 +19,7 @@ const marked = (
 
 /** Each pan of the line that holds `by`: its scoop goes back there with what it took of `component`. */
 const returned = ({ station }: RunningState, component: string, by: string): readonly Mark[] =>
-  component === by
-    ? []
-    : pansOf(station)
-        .filter((one) => one.component === by)
-        .map(({ id }) => ({ pan: id, by: component }))
+  component === by ? [] : linePansOf(station, by).map(({ id }) => ({ pan: id, by: component }))
 
 /**
  * Pans after a scoop of the component `by` went into one: that pan, and each pan of `by`, into
@@ -85,7 +81,7 @@ export const leftOnOthers = (state: RunningState, pan: string): readonly Mark[] 
 export const withLeft = (state: RunningState, marks: readonly Mark[]): RunningState =>
   marks.reduce<RunningState>(
     (so, { pan, by }) =>
-      withStock(so, so.pans[pan] ? 'pan' : 'backup', pan, (held) => ({
+      withStock(so, whereIs(so, pan) ?? 'backup', pan, (held) => ({
         ...held,
         soiledBy: [...held.soiledBy, by],
       })),

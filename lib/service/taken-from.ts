@@ -1,10 +1,10 @@
 /** Whether food that was made may hold some of what stands in a pan. */
-import { pansOf } from '#lib/menu/find.ts'
+import { linePansOf } from '#lib/menu/find.ts'
 import { componentIn, type StockKind, stockOf } from '#lib/service/held-stock.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 
 const hasSeveral = (state: RunningState, component: string): boolean =>
-  pansOf(state.station).filter((pan) => pan.component === component).length > 1
+  linePansOf(state.station, component).length > 1
 
 /**
  * Whether a made build took from what stands there now: as was counted; beyond the counts out of each

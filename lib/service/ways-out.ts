@@ -1,27 +1,27 @@
 /** What may be done with food that is off sale. */
+
 import { findComponent } from '#lib/menu/find.ts'
 import { type CoolingWay, coolingWays } from '#lib/safety/cooling.ts'
 import { type WayOut, waysOut } from '#lib/safety/holding.ts'
-import { batchHeldBy } from '#lib/service/batch-watch.ts'
-import type { StockPlace } from '#lib/service/food-event.ts'
+import type { PlaceKind } from '#lib/service/food-event.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import { coolingOf, practiceOf } from '#lib/service/food-now.ts'
-import { componentIn, stockOf } from '#lib/service/held-stock.ts'
+import { placeOf } from '#lib/service/place.ts'
+import { heldByAt } from '#lib/service/place-now.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 /** Of a pan or a batch that waits; a batch whose cooling missed a stage has ways of its own. */
 export const waysFor = (
   state: RunningState,
-  what: StockPlace['what'],
+  what: PlaceKind,
   id: string,
   now: number,
 ): readonly WayOut[] => {
   const { station } = state
-  const batch = what === 'batch' ? state.batches[id] : undefined
-  const stock = what === 'batch' ? undefined : stockOf(state, what, id)
-  const heldBy = batch ? batchHeldBy(station, batch, now) : stock?.food?.heldBy
-  const offSale = (batch ?? stock)?.offSale
-  const component = findComponent(station, batch?.component ?? componentIn(station, id) ?? '')
+  const placed = placeOf(state, { what, id })
+  const heldBy = heldByAt(state, { what, id }, now)
+  const offSale = placed?.offSale
+  const component = findComponent(station, placed?.component ?? '')
   if (!offSale || offSale.why === 'cooling-missed' || !component) return [{ way: 'discard' }]
   if (heldBy !== 'hot' && heldBy !== 'cold') return [{ way: 'discard' }]
   return waysOut(

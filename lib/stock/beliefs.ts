@@ -1,6 +1,6 @@
 /** What is believed of each component's pans, event by event. */
 
-import { findPan, pansOf } from '#lib/menu/find.ts'
+import { findPan, linePansOf, pansOf } from '#lib/menu/find.ts'
 import type { Portion } from '#lib/menu/portion.ts'
 import { byComponent } from '#lib/service/accounts.ts'
 import type { Amounts } from '#lib/service/build-choice.ts'
@@ -33,17 +33,13 @@ const loadSd = (portion: Portion): number => (portion.unit === 'piece' ? 0 : LOA
 /** What a component's pans on the line are counted to hold, in its unit. */
 const nominal = (state: RunningState, component: string): number => {
   let sum = 0
-  for (const pan of pansOf(state.station))
-    if (pan.component === component) sum += state.pans[pan.id]?.amount ?? 0
+  for (const { id } of linePansOf(state.station, component)) sum += state.pans[id]?.amount ?? 0
   return sum
 }
 
 /** What a component's pans on the line usually hold when full, in portions. */
 export const usuallyFull = (state: RunningState, component: string): number =>
-  pansOf(state.station).reduce(
-    (sum, pan) => (pan.component === component ? sum + pan.usualPortions : sum),
-    0,
-  )
+  linePansOf(state.station, component).reduce((sum, pan) => sum + pan.usualPortions, 0)
 
 type PanRead = Pick<CountCorrected, 'pan' | 'kind' | 'ends' | 'was'> &
   Required<Pick<CountCorrected, 'read'>> &

@@ -1,5 +1,5 @@
 /** What a build that is started now couldn't be filled with any more when it is finished. */
-import { pansOf } from '#lib/menu/find.ts'
+import { linePansOf } from '#lib/menu/find.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { openBuilds } from '#lib/service/tickets.ts'
 import { backupsOf, type Wanted } from '#lib/stock/behind.ts'
@@ -25,7 +25,7 @@ export const pastByThen = (state: Selling, wanted: Wanted): PastByThen | null =>
   for (const isBehind of [false, true])
     for (const [component, amount] of Object.entries(isBehind ? wanted.behind : wanted.line)) {
       if (amount <= 0) continue
-      const onLine = pansOf(state.station).filter((pan) => pan.component === component)
+      const onLine = linePansOf(state.station, component)
       const { amount: lasting, endsAt } = isBehind
         ? lastingIn(state, 'backup', backupsOf(state, component))
         : lastingIn(

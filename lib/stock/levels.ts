@@ -1,4 +1,4 @@
-import { itemOf, pansOf } from '#lib/menu/find.ts'
+import { itemOf, linePansOf } from '#lib/menu/find.ts'
 import type { Portion } from '#lib/menu/portion.ts'
 import { usableIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -32,9 +32,7 @@ export interface Level {
 /** What one component's pans hold, owe and have left; of a state as an order finds it, for that order. */
 export const levelOf = (state: Selling, component: string): Level => {
   const portion = state.portions[component]
-  const places = pansOf(state.station).flatMap((pan) =>
-    pan.component === component ? [pan.id] : [],
-  )
+  const places = linePansOf(state.station, component).map(({ id }) => id)
   let inPan = 0
   let heldBack = 0
   for (const id of places) {

@@ -1,11 +1,13 @@
 /** What has to be done about food now, by the rules of safety: told always, also in a rush. */
+
 import { MINUTE_MS } from '#lib/safety/limits.ts'
 import { nextMonitoring } from '#lib/safety/time-control.ts'
 import { batchReadBy } from '#lib/service/batch-watch.ts'
 import { lastsUntil } from '#lib/service/food-limits.ts'
 import { coolingOf, holdingOf, practiceOf } from '#lib/service/food-now.ts'
 import type { OffSale } from '#lib/service/food-state.ts'
-import { allStock, componentIn, throwOutKey } from '#lib/service/held-stock.ts'
+import { boundAt, type StockKind } from '#lib/service/held-stock.ts'
+import { allPlaces, componentAt, type Placed } from '#lib/service/place.ts'
 import { onShelf, SHELF, shelfHeldBy } from '#lib/service/shelf.ts'
 import { shelfNext } from '#lib/service/shelf-reading.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -45,45 +47,55 @@ const ofThrowOut = (state: RunningState): readonly Suggestion[] =>
       what: 'throw-out',
       of: what,
       id,
-      component:
-        rest?.component ?? componentIn(state.station, id) ?? state.batches[id]?.component ?? null,
+      component: rest?.component ?? componentAt(state, what, id) ?? null,
       dueAt: null,
     }),
   )
 
-const ofPans = (state: RunningState, now: number): readonly Suggestion[] =>
-  allStock(state).flatMap(({ what, id, stock }): Suggestion[] => {
-    if (state.toThrowOut[throwOutKey(what, id)] !== undefined || stock.amount <= 0) return []
-    const at = { of: what, id, component: componentIn(state.station, id) ?? null }
-    if (stock.offSale) return [duty({ ...at, what: whyOff(stock.offSale), dueAt: null })]
-    const due: Suggestion[] = []
-    const holding = holdingOf(state, what, id, now)
-    if (holding?.state === 'ask')
-      due.push(duty({ ...at, what: 'reading-due', dueAt: holding.next.dueAt }))
-    if (holding?.state === 'missed') due.push(duty({ ...at, what: 'reading-missed', dueAt: null }))
-    const clock = stock.food?.clock
-    const monitoring = clock ? nextMonitoring(clock, stock.readings) : null
-    if (monitoring !== null && monitoring - now <= practiceOf(state.station).askBeforeMs)
-      due.push(duty({ ...at, what: 'reading-due', dueAt: monitoring }))
-    const until = lastsUntil(state, stock)
-    if (until !== null && until - now <= SOON_MS)
-      due.push(duty({ ...at, what: 'throw-out-soon', dueAt: until }))
-    return due
-  })
+/** What stands on the line or behind it, and may be sold. */
+const ofStanding = (
+  state: RunningState,
+  place: Placed,
+  stock: StockKind,
+  now: number,
+): readonly Suggestion[] => {
+  const { id, component, food, readings } = place
+  const at = { of: stock, id, component }
+  const due: Suggestion[] = []
+  const holding = holdingOf(state, stock, id, now)
+  if (holding?.state === 'ask')
+    due.push(duty({ ...at, what: 'reading-due', dueAt: holding.next.dueAt }))
+  if (holding?.state === 'missed') due.push(duty({ ...at, what: 'reading-missed', dueAt: null }))
+  const monitoring = food?.clock ? nextMonitoring(food.clock, readings) : null
+  if (monitoring !== null && monitoring - now <= practiceOf(state.station).askBeforeMs)
+    due.push(duty({ ...at, what: 'reading-due', dueAt: monitoring }))
+  const until = lastsUntil(state, place)
+  if (until !== null && until - now <= SOON_MS)
+    due.push(duty({ ...at, what: 'throw-out-soon', dueAt: until }))
+  return due
+}
 
-const ofBatches = (state: RunningState, now: number): readonly Suggestion[] =>
-  Object.entries(state.batches).flatMap(([id, batch]): Suggestion[] => {
-    if (batch.thrownOutAt !== null || state.toThrowOut[throwOutKey('batch', id)]) return []
-    const at = { of: 'batch' as const, id, component: batch.component }
-    if (batch.offSale) return [duty({ ...at, what: whyOff(batch.offSale), dueAt: null })]
-    const cooling = coolingOf(state.station, batch, now)
-    const isCooling = cooling?.state === 'first-stage' || cooling?.state === 'second-stage'
-    if (isCooling && cooling.dueAt - now <= COOLING_SOON_MS)
-      return [duty({ ...at, what: 'cooling-due', dueAt: cooling.dueAt })]
-    const readBy = batchReadBy(state, id, now)
-    return readBy !== null && readBy - now <= practiceOf(state.station).askBeforeMs
-      ? [duty({ ...at, what: 'reading-due', dueAt: readBy })]
-      : []
+/** A batch, while it is made, cools or waits. */
+const ofBatch = (state: RunningState, id: string, now: number): readonly Suggestion[] => {
+  const batch = state.batches[id]
+  if (!batch) return []
+  const at = { of: 'batch' as const, id, component: batch.component }
+  const cooling = coolingOf(state.station, batch, now)
+  const isCooling = cooling?.state === 'first-stage' || cooling?.state === 'second-stage'
+  if (isCooling && cooling.dueAt - now <= COOLING_SOON_MS)
+    return [duty({ ...at, what: 'cooling-due', dueAt: cooling.dueAt })]
+  const readBy = batchReadBy(state, id, now)
+  return readBy !== null && readBy - now <= practiceOf(state.station).askBeforeMs
+    ? [duty({ ...at, what: 'reading-due', dueAt: readBy })]
+    : []
+}
+
+const ofPlaces = (state: RunningState, now: number): readonly Suggestion[] =>
+  allPlaces(state).flatMap((place): readonly Suggestion[] => {
+    const { what, id, component, stage, offSale } = place
+    if (stage === 'gone' || stage === 'empty' || boundAt(state, what, id)) return []
+    if (offSale) return [duty({ of: what, id, component, what: whyOff(offSale), dueAt: null })]
+    return what === 'batch' ? ofBatch(state, id, now) : ofStanding(state, place, what, now)
   })
 
 /** The shelf itself, where it is hot or cold: what stands there counts as room temperature without. */
@@ -101,7 +113,7 @@ const ofShelf = (state: RunningState, now: number): readonly Suggestion[] =>
   openBuilds(state).flatMap(({ ticket, build }): Suggestion[] => {
     const id = buildName(ticket.number, build.letter)
     if (build.state !== 'made' || !build.until || now < build.until.collectBy) return []
-    if (state.toThrowOut[throwOutKey('build', id)] !== undefined) return []
+    if (boundAt(state, 'build', id) !== undefined) return []
     return [
       duty({ what: 'collect', of: 'build', id, component: null, dueAt: build.until.collectBy }),
     ]
@@ -109,8 +121,7 @@ const ofShelf = (state: RunningState, now: number): readonly Suggestion[] =>
 
 export const safetyDue = (state: RunningState, now: number): readonly Suggestion[] => [
   ...ofThrowOut(state),
-  ...ofPans(state, now),
-  ...ofBatches(state, now),
+  ...ofPlaces(state, now),
   ...ofHeldShelf(state, now),
   ...ofShelf(state, now),
 ]

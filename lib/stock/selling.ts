@@ -1,13 +1,13 @@
 /** What may be sold in an order that is sent now: what ends before that is made isn't left to sell. */
 import { mayTake } from '#lib/safety/time-control.ts'
 import { lastsUntil } from '#lib/service/food-limits.ts'
-import { allStock, type StockKind, throwOutKey, usableIn } from '#lib/service/held-stock.ts'
+import { allStock, keyOf, type StockKind, usableIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { waitNow } from '#lib/stock/wait-now.ts'
 
 /** A service as what is made by some moment sees its pans. */
 export interface Selling extends RunningState {
-  /** When food ends that is past its time or date by then, epoch milliseconds, by `throwOutKey`. */
+  /** When food ends that is past its time or date by then, epoch milliseconds, by `keyOf`. */
   readonly ending?: Readonly<Record<string, number>>
 }
 
@@ -24,7 +24,7 @@ export const sellingUntil = (state: RunningState, now: number, finishedAt: numbe
   const ending: Record<string, number> = {}
   for (const { what, id, stock } of allStock(state)) {
     const until = stock.amount > 0 ? lastsUntil(state, stock) : null
-    if (until !== null && !mayTake(until, now, finishedAt)) ending[throwOutKey(what, id)] = until
+    if (until !== null && !mayTake(until, now, finishedAt)) ending[keyOf(what, id)] = until
   }
   if (Object.keys(ending).length === 0) return state
   const known = newest.get(state)
@@ -69,7 +69,7 @@ export const lastingIn = (state: Selling, what: StockKind, places: readonly stri
   let endsAt: number | null = null
   for (const id of places) {
     const usable = usableIn(state, what, id)
-    const until = usable > 0 ? state.ending?.[throwOutKey(what, id)] : undefined
+    const until = usable > 0 ? state.ending?.[keyOf(what, id)] : undefined
     if (until === undefined) {
       amount += usable
     } else {

@@ -2,11 +2,14 @@
  * What stays of a service when its events are deleted: the only history that forecasts and par read.
  * No ticket numbers, no needs, no names.
  */
+
 import { pansOf } from '#lib/menu/find.ts'
 import type { Portion } from '#lib/menu/portion.ts'
 import type { Temperature } from '#lib/safety/temperature.ts'
 import { leftOfBatch } from '#lib/service/batch-loads.ts'
 import type { Recorded } from '#lib/service/event.ts'
+import type { Place } from '#lib/service/food-event.ts'
+import { componentAt } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import type { KnownBias } from '#lib/service/stock-event.ts'
 import type { WastedFor } from '#lib/service/stock-state.ts'
@@ -107,35 +110,39 @@ const readingsOf = (
   state: RunningState,
   events: readonly Recorded[],
 ): readonly ReadingRecorded[] => {
-  const ofPan = (id: string): string =>
-    pansOf(state.station).find((pan) => pan.id === id)?.component ??
-    state.backupPans[id]?.component ??
-    ''
-  const ofBatch = (id: string): string => state.batches[id]?.component ?? ''
+  const of = ({ what, id }: Place): string => componentAt(state, what, id) ?? ''
   return events.flatMap((event): ReadingRecorded[] => {
     switch (event.type) {
       case 'temperatureRead': {
         const { at, temperature } = event.reading
-        const component = event.what === 'batch' ? ofBatch(event.id) : ofPan(event.id)
+        const component = of(event)
         return [{ of: event.what, component, at, temperature, met: event.inLimits }]
       }
       case 'batchCooked': {
         const { at, temperature } = event.reading
-        const component = ofBatch(event.batch)
+        const component = of({ what: 'batch', id: event.batch })
         return [{ of: 'cooking', component, at, temperature, met: event.met }]
       }
       case 'coolingRead': {
         const { at, temperature } = event.reading
-        return [{ of: 'cooling', component: ofBatch(event.batch), at, temperature, met: null }]
+        return [
+          {
+            of: 'cooling',
+            component: of({ what: 'batch', id: event.batch }),
+            at,
+            temperature,
+            met: null,
+          },
+        ]
       }
       case 'batchReheated': {
         const { at, temperature } = event.reading
-        const component = ofBatch(event.batch)
+        const component = of({ what: 'batch', id: event.batch })
         return [{ of: 'reheating', component, at, temperature, met: event.ok }]
       }
       case 'timeClockStarted': {
         const { at, temperature } = event.reading
-        const component = event.what === 'batch' ? ofBatch(event.id) : ofPan(event.id)
+        const component = of(event)
         return [{ of: 'time-start', component, at, temperature, met: null }]
       }
       case 'panLoaded':
@@ -143,7 +150,9 @@ const readingsOf = (
       case 'panToppedUp': {
         if (!event.reading) return []
         const { at, temperature } = event.reading
-        return [{ of: 'pan', component: ofPan(event.pan), at, temperature, met: true }]
+        return [
+          { of: 'pan', component: of({ what: 'pan', id: event.pan }), at, temperature, met: true },
+        ]
       }
       case 'backupSet': {
         if (!event.reading) return []
@@ -153,7 +162,7 @@ const readingsOf = (
       case 'offSaleResolved': {
         if (!event.reading) return []
         const { at, temperature } = event.reading
-        const component = event.what === 'batch' ? ofBatch(event.id) : ofPan(event.id)
+        const component = of(event)
         return [{ of: 'reheating', component, at, temperature, met: true }]
       }
       default:

@@ -1,4 +1,4 @@
-import { pansOf } from '#lib/menu/find.ts'
+import { linePansOf } from '#lib/menu/find.ts'
 import type { Amounts, BuildChoice } from '#lib/service/build-choice.ts'
 import { isUsable, stockOf } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -47,11 +47,9 @@ export interface Withdrawal {
 
 /** Pans to take from, the ones that may be sold from first. */
 const sources = (state: RunningState, component: string, isBehind: boolean) => {
-  const line = pansOf(state.station)
-    .filter((pan) => pan.component === component)
-    .map(({ id }) => ({ what: 'pan' as const, id }))
   // What is kept apart came out of the back-up pan, however that was counted, and never off the line.
   if (isBehind) return backupsOf(state, component).map((id) => ({ what: 'backup' as const, id }))
+  const line = linePansOf(state.station, component).map(({ id }) => ({ what: 'pan' as const, id }))
   const usable = line.filter(({ id }) => isUsable(state, 'pan', id))
   return [...usable, ...line.filter((one) => !usable.includes(one))]
 }

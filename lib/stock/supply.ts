@@ -3,7 +3,7 @@ import { findComponent, pansOf } from '#lib/menu/find.ts'
 import { leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
 import { lastsUntil } from '#lib/service/food-limits.ts'
 import { batchesInOrder } from '#lib/service/food-now.ts'
-import { isUsable, stockOf, throwOutKey, usableIn } from '#lib/service/held-stock.ts'
+import { isUsable, stockOf, stockPlacesOf, usableIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { minutesUntil } from '#lib/stock/batch-timing.ts'
 import { behindOf } from '#lib/stock/behind.ts'
@@ -16,19 +16,14 @@ import { afterLoad, afterTakenAway, type StockBelief, servings } from '#lib/stoc
 const WALK_MINUTES = 2
 
 /** What stands ready behind the line, in back-up pans and finished batches, in the component's unit. */
-export const readyBehind = (state: RunningState, component: string): number => {
-  let sum = behindOf(state, component, 'all')
-  for (const [id, batch] of Object.entries(state.batches))
-    if (
-      batch.component === component &&
-      batch.finishedAt !== null &&
-      batch.offSale === null &&
-      batch.thrownOutAt === null &&
-      state.toThrowOut[throwOutKey('batch', id)] === undefined
-    )
-      sum += Math.max(0, batch.amount - batch.loaded)
-  return sum
-}
+export const readyBehind = (state: RunningState, component: string): number =>
+  batchesInOrder(state, component).reduce(
+    (sum, id) => {
+      const batch = state.batches[id]
+      return sum + (batch ? leftOfBatch(batch) : 0)
+    },
+    behindOf(state, component, 'all'),
+  )
 
 /** Part of what its pans on the line hold that may be sold now, 0 to 1. */
 const onSale = (state: RunningState, component: string): number => {
@@ -68,12 +63,8 @@ export const underwayOf = (
 
 /** What of it is thrown out, by the minute of the day at which it is. */
 const endingOf = (state: RunningState, component: string, each: number): readonly Arriving[] => {
-  const own = [
-    ...pansOf(state.station).map(({ id, component: of }) => ({ id, of, what: 'pan' as const })),
-    ...state.station.backups.map(({ id, component: of }) => ({ id, of, what: 'backup' as const })),
-  ]
-  const pans = own.flatMap(({ what, id, of }) => {
-    const stock = of === component && isUsable(state, what, id) ? stockOf(state, what, id) : null
+  const pans = stockPlacesOf(state, component).flatMap(({ what, id }) => {
+    const stock = isUsable(state, what, id) ? stockOf(state, what, id) : null
     const until = stock ? lastsUntil(state, stock) : null
     return stock && until !== null ? [{ at: until, portions: stock.amount / each }] : []
   })

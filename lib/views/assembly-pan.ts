@@ -1,4 +1,4 @@
-import { componentOf, itemOf, pansOf } from '#lib/menu/find.ts'
+import { componentOf, itemOf, linePansOf, pansOf } from '#lib/menu/find.ts'
 import type { Component, Pan, PortionRule } from '#lib/menu/station-document.ts'
 import type { Need, NeedCode } from '#lib/needs/codes.ts'
 import { type Finding, isCovered, judgeComponent, type Why } from '#lib/needs/judge.ts'
@@ -10,7 +10,7 @@ import {
   portionsTaken,
   takenComponents,
 } from '#lib/service/build-choice.ts'
-import { clockDoubt, isForSale, throwOutKey, usableIn } from '#lib/service/held-stock.ts'
+import { boundAt, clockDoubt, isForSale, usableIn } from '#lib/service/held-stock.ts'
 import { kitchenOf } from '#lib/service/kitchen-of.ts'
 import { acceptedUnder } from '#lib/service/standing.ts'
 import type { Acceptance, RunningState } from '#lib/service/state.ts'
@@ -92,7 +92,7 @@ const isAccepted = (acceptance: Acceptance | null, finding: Finding): boolean =>
 
 /** The pan that a component is taken from: of several, the first that still holds some. */
 export const isTakenFrom = (state: RunningState, pan: Pan): boolean => {
-  const same = pansOf(state.station).filter((one) => one.component === pan.component)
+  const same = linePansOf(state.station, pan.component)
   const first =
     same.find((one) => usableIn(state, 'pan', one.id) > 0) ??
     same.find((one) => (state.pans[one.id]?.amount ?? 0) > 0) ??
@@ -142,7 +142,7 @@ const standInMeasures = (
   })
 
 const standsAs = (state: RunningState, pan: string): TakePan['stands'] => {
-  if (state.toThrowOut[throwOutKey('pan', pan)] !== undefined) return 'throw-out'
+  if (boundAt(state, 'pan', pan) !== undefined) return 'throw-out'
   if ((state.pans[pan]?.offSale ?? null) !== null) return 'off-sale'
   const isInDoubt = isForSale(state, 'pan', pan) && clockDoubt(state, 'pan', pan) !== null
   return isInDoubt ? 'clock' : 'sold'

@@ -4,7 +4,7 @@ import { leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
 import { loadsRead } from '#lib/service/batch-read.ts'
 import { batchReadBy } from '#lib/service/batch-watch.ts'
 import { coolingOf, isCookedHere } from '#lib/service/food-now.ts'
-import { throwOutKey } from '#lib/service/held-stock.ts'
+import { boundAt } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 export type BatchStep =
@@ -28,7 +28,7 @@ export const batchSteps = (
   const batch = state.batches[id]
   const component = findComponent(state.station, batch?.component ?? '')
   if (!batch || !component || batch.thrownOutAt !== null) return []
-  if (state.toThrowOut[throwOutKey('batch', id)] !== undefined) return ['throw-out']
+  if (boundAt(state, 'batch', id) !== undefined) return ['throw-out']
   if (batch.offSale)
     return batch.offSale.why === 'reading-missed'
       ? ['read', 'resolve', 'throw-out']

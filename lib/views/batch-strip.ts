@@ -5,7 +5,7 @@ import { leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import { coolingOf, isCookedHere } from '#lib/service/food-now.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
-import { throwOutKey } from '#lib/service/held-stock.ts'
+import { boundAt } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { minutesUntil } from '#lib/stock/batch-timing.ts'
 import { foodTimes } from '#lib/views/food-times.ts'
@@ -82,7 +82,7 @@ const pictureOf = (
     at,
     isLate: at !== null && at <= now,
   })
-  if (state.toThrowOut[throwOutKey('batch', id)]) return of('throw-out', null)
+  if (boundAt(state, 'batch', id)) return of('throw-out', null)
   if (batch.offSale) return of('off-sale', null)
   const isCooked = component !== undefined && isCookedHere(component)
   if (!isFinished || (isCooked && !batch.cooked))
@@ -104,7 +104,7 @@ export const batchPictures = (state: RunningState, now: number): readonly BatchP
   Object.entries(state.batches)
     .filter(
       ([id, batch]) =>
-        state.toThrowOut[throwOutKey('batch', id)] !== undefined ||
+        boundAt(state, 'batch', id) !== undefined ||
         (batch.thrownOutAt === null && (loadsToCome(batch) > 0 || leftOfBatch(batch) > 0)),
     )
     .map(([id, batch]) => pictureOf(state, id, batch, now))

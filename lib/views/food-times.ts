@@ -2,13 +2,13 @@
 
 import type { Reading } from '#lib/safety/readings.ts'
 import { throwOutMoment } from '#lib/safety/time-control.ts'
-import { lastReading } from '#lib/service/batch-read.ts'
 import { batchReadBy } from '#lib/service/batch-watch.ts'
-import type { HeldFood, StockPlace } from '#lib/service/food-event.ts'
+import type { HeldFood, PlaceKind } from '#lib/service/food-event.ts'
 import { lastsUntil, limitsOf } from '#lib/service/food-limits.ts'
 import { holdingOf, practiceOf } from '#lib/service/food-now.ts'
 import type { OffSale, ToThrowOut } from '#lib/service/food-state.ts'
-import { stockOf, throwOutKey } from '#lib/service/held-stock.ts'
+import { boundAt } from '#lib/service/held-stock.ts'
+import { type Placed, placeOf } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 /** So long before it is thrown out it is told, and drawn strongly. */
@@ -42,48 +42,48 @@ export const lastUseOf = (food: Pick<HeldFood, 'dateMark' | 'dayEndsAt'>): FoodT
   return Number.isFinite(endsAt) ? { endsAt, isDated: marked <= day } : null
 }
 
-const batchTimes = (state: RunningState, id: string, now: number): FoodTimes | null => {
-  const batch = state.batches[id]
-  if (!batch) return null
-  const { clock } = batch
-  const throwOutAt = clock && throwOutMoment(clock, batch.readings, limitsOf(state.station))
-  const nextBy = batch.offSale === null ? batchReadBy(state, id, now) : null
-  const isAsked = nextBy !== null && nextBy - now <= practiceOf(state.station).askBeforeMs
-  return {
-    throwOutAt,
-    isSoon: throwOutAt !== null && throwOutAt - now <= THROW_OUT_SOON_MS,
-    useBy: lastUseOf(batch),
-    readBy: isAsked ? nextBy : null,
-    nextBy,
-    newest: lastReading(state.station, batch),
-    offSale: batch.offSale,
-    toThrowOut: state.toThrowOut[throwOutKey('batch', id)] ?? null,
+/** When its next reading is missed, and whether it is asked for by now. */
+const nextReading = (state: RunningState, place: Placed, now: number) => {
+  const { what, id, offSale } = place
+  if (what === 'batch') {
+    const dueAt = offSale === null ? batchReadBy(state, id, now) : null
+    const isAsked = dueAt !== null && dueAt - now <= practiceOf(state.station).askBeforeMs
+    return { dueAt, isAsked }
   }
+  const holding = holdingOf(state, what, id, now)
+  const next = holding?.state === 'ask' || holding?.state === 'in-limits' ? holding.next : null
+  return { dueAt: next?.dueAt ?? null, isAsked: holding?.state === 'ask' }
+}
+
+/** A clock is told always; a date of what stands at the line, where it ends soon. */
+const throwOutShown = (state: RunningState, place: Placed, now: number): number | null => {
+  const { stage, food, readings } = place
+  const clock = food?.clock ?? null
+  if (stage === 'empty') return null
+  if (stage !== 'standing') return clock && throwOutMoment(clock, readings, limitsOf(state.station))
+  const until = lastsUntil(state, place)
+  return until !== null && (clock !== null || until - now <= DATE_MATTERS_MS) ? until : null
 }
 
 /** Of a pan of the line, a back-up pan or a batch; null where there is none of that id. */
 export const foodTimes = (
   state: RunningState,
-  what: StockPlace['what'],
+  what: PlaceKind,
   id: string,
   now: number,
 ): FoodTimes | null => {
-  if (what === 'batch') return batchTimes(state, id, now)
-  const stock = stockOf(state, what, id)
-  if (!stock) return null
-  const until = stock.amount > 0 ? lastsUntil(state, stock) : null
-  const isClock = stock.food?.clock !== null && stock.food?.clock !== undefined
-  const matters = until !== null && (isClock || until - now <= DATE_MATTERS_MS)
-  const holding = holdingOf(state, what, id, now)
-  const next = holding?.state === 'ask' || holding?.state === 'in-limits' ? holding.next : null
+  const place = placeOf(state, { what, id })
+  if (!place) return null
+  const throwOutAt = throwOutShown(state, place, now)
+  const { dueAt, isAsked } = nextReading(state, place, now)
   return {
-    throwOutAt: matters ? until : null,
-    isSoon: matters && until - now <= THROW_OUT_SOON_MS,
-    useBy: stock.amount > 0 && stock.food ? lastUseOf(stock.food) : null,
-    readBy: holding?.state === 'ask' ? holding.next.dueAt : null,
-    nextBy: next?.dueAt ?? null,
-    newest: stock.readings.at(-1) ?? null,
-    offSale: stock.offSale,
-    toThrowOut: state.toThrowOut[throwOutKey(what, id)] ?? null,
+    throwOutAt,
+    isSoon: throwOutAt !== null && throwOutAt - now <= THROW_OUT_SOON_MS,
+    useBy: place.stage !== 'empty' && place.food ? lastUseOf(place.food) : null,
+    readBy: isAsked ? dueAt : null,
+    nextBy: dueAt,
+    newest: place.newest,
+    offSale: place.offSale,
+    toThrowOut: boundAt(state, what, id) ?? null,
   }
 }

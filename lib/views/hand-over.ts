@@ -2,7 +2,7 @@ import { componentOf, itemOf } from '#lib/menu/find.ts'
 import type { NeedCode } from '#lib/needs/codes.ts'
 import type { MadeUntil } from '#lib/safety/time-control.ts'
 import type { AcceptedFinding } from '#lib/service/event.ts'
-import { throwOutKey } from '#lib/service/held-stock.ts'
+import { boundAt } from '#lib/service/held-stock.ts'
 import { acceptedUnder } from '#lib/service/standing.ts'
 import type { Build, BuildState, RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
@@ -202,7 +202,7 @@ const shelf = (state: RunningState, made: readonly QueuedBuild[]): readonly OnSh
 
 const pastBuild = (state: RunningState, { ticket, build }: QueuedBuild): PastBuild => {
   const name = buildName(ticket.number, build.letter)
-  const told = state.toThrowOut[throwOutKey('build', name)]
+  const told = boundAt(state, 'build', name)
   const isOut = told?.because === 'out-of-limits' || told?.because === 'too-warm'
   return {
     name,

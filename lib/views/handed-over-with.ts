@@ -1,6 +1,8 @@
 /** Builds that were handed over with food which was found bad later, for the person in charge. */
+
 import type { FoundBecause, HandedOverBuild, HandedOverOf } from '#lib/service/handed-over-event.ts'
-import { componentIn, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
+import { isOfStock, keyOf, stockOf } from '#lib/service/held-stock.ts'
+import { componentAt } from '#lib/service/place.ts'
 import { onShelf } from '#lib/service/shelf.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -24,9 +26,9 @@ export const handedOverListOf = (
   what: HandedOverOf,
   id: string,
 ): HandedOverList | null => {
-  const entry = state.toTell[throwOutKey(what, id)]
+  const entry = state.toTell[keyOf(what, id)]
   if (!entry) return null
-  const component = state.batches[id]?.component ?? componentIn(state.station, id) ?? id
+  const component = componentAt(state, what, id) ?? id
   const builds = [...entry.builds].sort((one, other) => one.at - other.at)
   return { ...entry, component, builds }
 }
@@ -34,11 +36,11 @@ export const handedOverListOf = (
 /** A reading is only missed and may still be made good: its pan says it, or the shelf. */
 const isToldByReading = (
   state: RunningState,
-  { what, id, because }: Pick<HandedOverList, 'what' | 'id' | 'because'>,
+  list: Pick<HandedOverList, 'what' | 'id' | 'because'>,
 ): boolean => {
-  if (because !== 'reading-missed' || what === 'batch' || what === 'build') return false
-  if (what === 'shelf') return state.shelf?.missed !== undefined && onShelf(state).length > 0
-  const stock = stockOf(state, what, id)
+  if (list.because !== 'reading-missed') return false
+  if (list.what === 'shelf') return state.shelf?.missed !== undefined && onShelf(state).length > 0
+  const stock = isOfStock(list) ? stockOf(state, list.what, list.id) : undefined
   return stock !== undefined && stock.amount > 0 && stock.offSale?.why === 'reading-missed'
 }
 

@@ -1,4 +1,4 @@
-import { throwOutKey } from '#lib/service/held-stock.ts'
+import { boundAt } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, type QueuedBuild } from '#lib/service/tickets.ts'
 
@@ -9,6 +9,6 @@ export const isPast = (
   now: number,
 ): boolean => {
   const at = build.until?.throwOutAt ?? null
-  const key = throwOutKey('build', buildName(ticket.number, build.letter))
-  return (at !== null && now >= at) || state.toThrowOut[key] !== undefined
+  const name = buildName(ticket.number, build.letter)
+  return (at !== null && now >= at) || boundAt(state, 'build', name) !== undefined
 }

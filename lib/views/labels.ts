@@ -1,6 +1,8 @@
 /** Labels: which ingredients there are, how one is read anew, and what came of a change. */
+
 import { pansOf } from '#lib/menu/find.ts'
 import { ingredientIn } from '#lib/menu/ingredient-name.ts'
+import { componentsWith } from '#lib/menu/made-with.ts'
 import type { StationDocument } from '#lib/menu/station-document.ts'
 import { waysTo } from '#lib/needs/declared.ts'
 import type { LabelChange, RunningState } from '#lib/service/state.ts'
@@ -73,11 +75,11 @@ export const findLabels = (groups: readonly LabelGroup[], typed: string): readon
     }))
     .filter((group) => group.ingredients.length > 0)
 
-/** Components that an ingredient goes into: their labels are to be printed anew. */
-export const componentsWith = (station: StationDocument, ingredient: string): readonly string[] =>
-  labelGroups(station)
-    .filter((group) => group.ingredients.some((one) => one.id === ingredient))
-    .map((group) => group.component)
+/** Components that an ingredient goes into, in the line's order: their labels are to be printed anew. */
+export const goesInto = (station: StationDocument, ingredient: string): readonly string[] => {
+  const made = componentsWith(station, ingredient)
+  return inLineOrder(station).flatMap(({ id }) => (made.includes(id) ? [id] : []))
+}
 
 /** What a label that was read is of: another product than what is in the pans, or the same. */
 export const PRODUCTS = ['other', 'same'] as const
@@ -115,7 +117,7 @@ export const labelOutcomes = (state: RunningState): readonly LabelOutcome[] => {
         held: isNewest ? (open[ingredient]?.held ?? []) : [],
         find: isNewest ? (open[ingredient]?.find ?? []) : [],
         before: isNewest ? pansBefore(state, ingredient) : [],
-        reprint: componentsWith(station, ingredient).map((id) => groups.get(id) ?? id),
+        reprint: goesInto(station, ingredient).map((id) => groups.get(id) ?? id),
       }
     })
     .reverse()

@@ -1,8 +1,8 @@
 /** The line as the lead sees it: how full each pan is, what of it is owed, what is left to sell. */
-import { pansOf } from '#lib/menu/find.ts'
+import { linePansOf, pansOf } from '#lib/menu/find.ts'
 import type { Pan } from '#lib/menu/station-document.ts'
 import { EMPTY_STOCK, type HeldStock } from '#lib/service/food-state.ts'
-import { clockDoubt, isForSale, throwOutKey, usableIn } from '#lib/service/held-stock.ts'
+import { boundAt, clockDoubt, isForSale, usableIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { openBuilds } from '#lib/service/tickets.ts'
 import { backupsOf, owedBehind } from '#lib/stock/behind.ts'
@@ -83,7 +83,7 @@ const standingOf = (
 }
 
 const troubleOf = (state: RunningState, pan: string, held: HeldStock): PanTrouble | null => {
-  if (state.toThrowOut[throwOutKey('pan', pan)] !== undefined) return 'throw-out'
+  if (boundAt(state, 'pan', pan) !== undefined) return 'throw-out'
   if (held.offSale !== null) return 'off-sale'
   if (held.amount <= 0) return null
   return isForSale(state, 'pan', pan) ? clockDoubt(state, 'pan', pan) : 'not-known'
@@ -103,12 +103,10 @@ const backupOf = (state: RunningState, component: string): PanPicture['backup'] 
 const picturesOf = (state: RunningState, component: string): readonly PanPicture[] => {
   const level = levelOf(state, component)
   const each = state.portions[component]?.amount ?? 1
-  const places = pansOf(state.station)
-    .filter((pan) => pan.component === component)
-    .map((pan) => ({
-      pan: pan.id,
-      held: state.pans[pan.id] ?? EMPTY_STOCK,
-    }))
+  const places = linePansOf(state.station, component).map((pan) => ({
+    pan: pan.id,
+    held: state.pans[pan.id] ?? EMPTY_STOCK,
+  }))
   const lent = Object.values(state.lent)
   const loaded = places.some(({ held }) => held.load > 0 || held.amount > 0)
   let toOwe = level.onTickets - owedBehind(state, component)

@@ -4,7 +4,7 @@ import type { Consequence, Happened } from '#lib/service/consequences/consequenc
 import { consequences } from '#lib/service/consequences/consequences.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
 import type { HeldStock, OffSale } from '#lib/service/food-state.ts'
-import { type StockKind, throwOutKey, withStock } from '#lib/service/held-stock.ts'
+import { keyOf, type StockKind, withStock } from '#lib/service/held-stock.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { findBuild, withBuildAs } from '#lib/service/tickets.ts'
 import { at } from '#tests/support/service.ts'
@@ -51,7 +51,7 @@ export const toThrowOut = (
   because: RunningState['toThrowOut'][string]['because'] = 'time',
 ): RunningState => ({
   ...state,
-  toThrowOut: { ...state.toThrowOut, [throwOutKey(what, id)]: { what, id, because, since: 5_000 } },
+  toThrowOut: { ...state.toThrowOut, [keyOf(what, id)]: { what, id, because, since: 5_000 } },
 })
 
 export const buildWith = (

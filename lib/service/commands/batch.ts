@@ -21,7 +21,9 @@ import { takenHeatReading } from '#lib/service/commands/reading.ts'
 import { foodKindOf, limitsOf } from '#lib/service/food-limits.ts'
 import { needsBatch } from '#lib/service/food-now.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
+import { boundAt } from '#lib/service/held-stock.ts'
 import { cookedReading, INVENTED_INITIALS } from '#lib/service/invented-readings.ts'
+import { findBatch, noPlace } from '#lib/service/place.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -34,9 +36,9 @@ export const withBatch = (
   id: string,
   decide: (batch: BatchState) => Decision,
 ): Decision => {
-  const batch = Object.hasOwn(state.batches, id) ? state.batches[id] : undefined
-  if (!batch) return refuse({ code: 'unknown', what: 'batch', id })
-  if (batch.thrownOutAt !== null || state.toThrowOut[`batch/${id}`] !== undefined)
+  const batch = findBatch(state, id)
+  if (!batch) return refuse(noPlace({ what: 'batch', id }))
+  if (batch.thrownOutAt !== null || boundAt(state, 'batch', id) !== undefined)
     return refuse({
       code: 'cannot-load',
       component: batch.component,

@@ -5,6 +5,7 @@ import { defineCommand, type Told } from '#lib/service/commands/define.ts'
 import { amountField, idField } from '#lib/service/commands/fields.ts'
 import { onPan } from '#lib/service/commands/pans.ts'
 import { mayHold } from '#lib/service/held-stock.ts'
+import { noPlace } from '#lib/service/place.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import { restIfEmptied } from '#lib/service/rest-of-pan.ts'
 import type { PanState, RunningState } from '#lib/service/state.ts'
@@ -80,7 +81,7 @@ const decideLook = (
   const place = findPan(state.station, command.pan)
   const pan = state.pans[command.pan]
   const portion = place && state.portions[place.component]
-  if (!place || !pan || !portion) return refuse({ code: 'unknown', what: 'pan', id: command.pan })
+  if (!place || !pan || !portion) return refuse(noPlace({ what: 'pan', id: command.pan }))
   const share = quarters === 0 ? SCRAPE : quarters / 4
   const read = Math.round(share * place.usualPortions * portion.amount)
   return corrected(state, command, pan, read, 'eye-check', now)
@@ -93,7 +94,7 @@ const decideWeighed = (
   now: number,
 ): Decision => {
   const place = findPan(state.station, command.pan)
-  if (!place) return refuse({ code: 'unknown', what: 'pan', id: command.pan })
+  if (!place) return refuse(noPlace({ what: 'pan', id: command.pan }))
   if (state.portions[place.component]?.unit === 'piece')
     return refuse({ code: 'not-by-weight', pan: command.pan })
   const tareMg = state.containers[command.pan]?.tareMg ?? place.tareMg

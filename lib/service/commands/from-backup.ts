@@ -1,9 +1,11 @@
 /** Food that is put in out of a back-up pan: what is known of it goes along. */
+
 import type { Component } from '#lib/menu/station-document.ts'
 import type { HeldFood } from '#lib/service/food-event.ts'
 import type { BatchState, HeldStock } from '#lib/service/food-state.ts'
-import { isUsable } from '#lib/service/held-stock.ts'
+import { componentIn, isUsable, stockOf } from '#lib/service/held-stock.ts'
 import { stockOffSale } from '#lib/service/off-sale.ts'
+import { noPlace } from '#lib/service/place.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -44,9 +46,9 @@ export const fromBackup = (
   from: string,
   component: string,
 ): { readonly refusal: Refusal } | { readonly found: FromBackup } => {
-  const pan = Object.hasOwn(state.backupPans, from) ? state.backupPans[from] : undefined
-  if (!pan || pan.component !== component)
-    return { refusal: { code: 'unknown', what: 'backup', id: from } }
+  const pan = stockOf(state, 'backup', from)
+  if (!pan || componentIn(state.station, from) !== component)
+    return { refusal: noPlace({ what: 'backup', id: from }) }
   if (pan.amount <= 0) return { refusal: { code: 'nothing-there', id: from } }
   // It is read where it stands: in time or not is told there, before it goes anywhere.
   if (!pan.food || !isUsable(state, 'backup', from))

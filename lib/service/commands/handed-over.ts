@@ -4,7 +4,7 @@ import { defineCommand } from '#lib/service/commands/define.ts'
 import { idField } from '#lib/service/commands/fields.ts'
 import { initialsField } from '#lib/service/commands/food-fields.ts'
 import { HANDED_OVER_ANSWERS, HANDED_OVER_OF } from '#lib/service/handed-over-event.ts'
-import { throwOutKey } from '#lib/service/held-stock.ts'
+import { keyOf } from '#lib/service/held-stock.ts'
 import { INVENTED_INITIALS } from '#lib/service/invented-readings.ts'
 
 /**
@@ -25,7 +25,7 @@ export const answerHandedOver = defineCommand({
     initials: initialsField,
   },
   decide: ({ toTell }, { what, id, answer, seen, initials }) => {
-    const entry = toTell[throwOutKey(what, id)]
+    const entry = toTell[keyOf(what, id)]
     if (!entry) return refuse({ code: 'already-so' })
     if (initials === undefined) return refuse({ code: 'not-initialled' })
     const builds = entry.builds.map(({ build }) => build)

@@ -1,56 +1,19 @@
 /** What a reading of food that is held hot or cold brings with it. */
+
 import { findComponent } from '#lib/menu/find.ts'
-import { type HoldingState, inLimits, nextReading } from '#lib/safety/holding.ts'
+import { inLimits, nextReading } from '#lib/safety/holding.ts'
 import type { Reading } from '#lib/safety/readings.ts'
-import { lastReadAt } from '#lib/service/batch-read.ts'
-import { waitingOf, watchedSince } from '#lib/service/batch-watch.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
-import type { StockPlace } from '#lib/service/food-event.ts'
+import type { Place } from '#lib/service/food-event.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
-import { holdingOf, practiceOf } from '#lib/service/food-now.ts'
+import { practiceOf } from '#lib/service/food-now.ts'
 import type { OffSale } from '#lib/service/food-state.ts'
-import { componentIn, stockOf } from '#lib/service/held-stock.ts'
+import { knownPlace } from '#lib/service/place.ts'
+import { type Watch, watchOf } from '#lib/service/place-now.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
-interface Place {
-  readonly what: StockPlace['what']
-  readonly id: string
+interface HeldPlace extends Place {
   readonly heldBy: 'hot' | 'cold'
-}
-
-interface Held {
-  readonly component: string
-  readonly offSale: OffSale | null
-  /** Of its last reading in limits by a moment; null where there is none. */
-  readonly goodAt: (by: number) => number | null
-  /** Since when it is watched, where nobody read it yet. */
-  readonly since: number | null
-  readonly stateAt: (now: number, more: readonly Reading[]) => HoldingState | null
-}
-
-const heldAt = (state: RunningState, { what, id, heldBy }: Place): Held => {
-  const newestBy = (readings: readonly Reading[], by: number): number | null =>
-    readings.filter(({ at }) => at <= by).at(-1)?.at ?? null
-  if (what === 'batch') {
-    const batch = state.batches[id]
-    if (!batch) throw new Error(`there is no batch ${id}`)
-    return {
-      component: batch.component,
-      offSale: batch.offSale,
-      goodAt: () => lastReadAt(state.station, batch),
-      // What was read while it waits proves nothing of the time before: only what it was made to does.
-      since: watchedSince(state.station, { ...batch, readings: [] }, heldBy),
-      stateAt: (now, more) => waitingOf(state, id, now, more),
-    }
-  }
-  const stock = stockOf(state, what, id)
-  return {
-    component: componentIn(state.station, id) ?? id,
-    offSale: stock?.offSale ?? null,
-    goodAt: (by) => newestBy(stock?.readings ?? [], by),
-    since: null,
-    stateAt: (now, more) => holdingOf(state, what, id, now, more),
-  }
 }
 
 /**
@@ -60,7 +23,7 @@ const heldAt = (state: RunningState, { what, id, heldBy }: Place): Held => {
  */
 const makesGood = (
   state: RunningState,
-  held: Held,
+  held: Watch,
   lastGoodAt: number | null,
   reading: Reading,
   now: number,
@@ -79,7 +42,7 @@ const makesGood = (
  */
 export const unreadUntil = (
   state: RunningState,
-  { id, heldBy }: Omit<Place, 'what'>,
+  { id, heldBy }: Omit<HeldPlace, 'what'>,
   reading: Reading,
   now: number,
 ): readonly ServiceEvent[] => {
@@ -90,14 +53,15 @@ export const unreadUntil = (
 /** A reading of a hot or cold pan, or of a batch that waits, and whether it is sold after it. */
 export const heldReading = (
   state: RunningState,
-  place: Place,
+  place: HeldPlace,
   reading: Reading,
   now: number,
 ): readonly ServiceEvent[] => {
   const { what, id, heldBy } = place
-  const held = heldAt(state, place)
-  const { offSale } = held
-  const isRoast = findComponent(state.station, held.component)?.food.roast ?? false
+  const placed = knownPlace(state, place)
+  const held = watchOf(state, placed, heldBy)
+  const { offSale } = placed
+  const isRoast = findComponent(state.station, placed.component)?.food.roast ?? false
   const isIn = inLimits(heldBy, reading, limitsOf(state.station), isRoast)
   const lastGoodAt = offSale ? offSale.lastGoodAt : held.goodAt(reading.at)
   const isGood = isIn && makesGood(state, held, lastGoodAt, reading, now)

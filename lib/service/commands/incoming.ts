@@ -1,4 +1,5 @@
 /** Food that is put into a pan, on the line or behind it: how much, of what, and as it was read. */
+
 import { z } from 'zod'
 import { findPan } from '#lib/menu/find.ts'
 import type { Component } from '#lib/menu/station-document.ts'
@@ -23,6 +24,7 @@ import {
 } from '#lib/service/food-now.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import { findBackup } from '#lib/service/held-stock.ts'
+import { findBatch, noPlace } from '#lib/service/place.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import { restsOf } from '#lib/service/rest-of-pan.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -81,7 +83,7 @@ const amountOf = (state: RunningState, told: Told, into: Into): Found<number> =>
   const not = (refusal: Refusal) => ({ refusal })
   const container = told.from !== undefined && into.isWhole ? told.from : into.id
   const place = findPan(state.station, container) ?? findBackup(state.station, container)
-  if (!place) return not({ code: 'unknown', what: 'pan', id: container })
+  if (!place) return not(noPlace({ what: 'pan', id: container }))
   const absurdly = mostInPan(state, place)
   const { amount, weighedMg } = told
   if (amount !== undefined && weighedMg !== undefined)
@@ -118,8 +120,8 @@ const batchOf = (
     return needsBatch(component)
       ? not({ code: 'no-batch', component: component.id })
       : { found: null }
-  const batch = Object.hasOwn(state.batches, id) ? state.batches[id] : undefined
-  if (!batch) return not({ code: 'unknown', what: 'batch', id })
+  const batch = findBatch(state, id)
+  if (!batch) return not(noPlace({ what: 'batch', id }))
   if (batch.component !== component.id)
     return not({ code: 'other-component', component: component.id, batch: id })
   const most = leftOfBatch(batch)

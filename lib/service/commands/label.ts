@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import type { Label } from '#lib/menu/label.ts'
+import { type Label, labelOf } from '#lib/menu/label.ts'
 import { labelProblem } from '#lib/menu/label-problem.ts'
 import { relabelled } from '#lib/menu/relabelled.ts'
 import { newestStationSchema } from '#lib/menu/schema.ts'

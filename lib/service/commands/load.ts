@@ -14,7 +14,8 @@ import {
   isNameless,
 } from '#lib/service/commands/incoming.ts'
 import type { HeldFood } from '#lib/service/food-event.ts'
-import { findBackup, throwOutKey } from '#lib/service/held-stock.ts'
+import { findBackup, isKeptBack } from '#lib/service/held-stock.ts'
+import { noPlace } from '#lib/service/place.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import { isRestAwaited, restOf } from '#lib/service/rest-of-pan.ts'
 import { foodFor } from '#lib/service/sample-food.ts'
@@ -29,7 +30,7 @@ const onLine = (
 ): Decision => {
   const place = findPan(state.station, id)
   const pan = state.pans[id]
-  return place && pan ? decide(pan, place) : refuse({ code: 'unknown', what: 'pan', id })
+  return place && pan ? decide(pan, place) : refuse(noPlace({ what: 'pan', id }))
 }
 
 /** Whether a back-up pan fits where another stands. */
@@ -63,10 +64,6 @@ const leavesOf = (state: RunningState, pan: string) => {
   return leaves.length > 0 ? { leaves } : {}
 }
 
-/** Food that is off sale or to be thrown out goes nowhere before somebody has signed it off. */
-const isBound = (state: RunningState, pan: PanState, id: string): boolean =>
-  pan.offSale !== null || state.toThrowOut[throwOutKey('pan', id)] !== undefined
-
 /** What could go into each pan of the line. */
 const filled = (state: RunningState, how: 'full' | 'one-portion') =>
   pansOf(state.station).map((pan) => {
@@ -93,7 +90,7 @@ export const load = defineCommand({
       const component = componentOf(state.station, place.component)
       const into = { id, component, guarded: false, holds: 0, heldBy: null, isWhole: true }
       if (pan.amount > 0) return refuse({ code: 'pan-not-empty', pan: id })
-      if (isBound(state, pan, id) || isRestAwaited(state, id, pan))
+      if (isKeptBack(state, 'pan', id) || isRestAwaited(state, id, pan))
         return refuse({ code: 'throw-out-first', count: 1 })
       if (pan.soiledBy.length > 0 && washed !== true) return refuse({ code: 'pan-soiled', pan: id })
       const food = incoming(state, told, into, now)
@@ -135,7 +132,7 @@ export const changePan = defineCommand({
   schema: { pan: idField, ...incomingFields },
   decide: (state, { pan: id, ...told }, { now }) =>
     onLine(state, id, (pan, place) => {
-      if (isBound(state, pan, id)) return refuse({ code: 'throw-out-first', count: 1 })
+      if (isKeptBack(state, 'pan', id)) return refuse({ code: 'throw-out-first', count: 1 })
       const rest = restOf(state, id, pan, now)
       if (rest && isNameless(told)) return refuse({ code: 'throw-out-first', count: 1 })
       const misplaced = placedIn(state, told.from, id)
@@ -182,7 +179,7 @@ export const topUp = defineCommand({
   decide: (state, { pan: id, ...told }, { now }) =>
     onLine(state, id, (pan, place) => {
       if (pan.amount <= 0) return refuse({ code: 'nothing-there', id })
-      if (isBound(state, pan, id) || !pan.food)
+      if (isKeptBack(state, 'pan', id) || !pan.food)
         return refuse({ code: 'off-sale', component: place.component })
       const component = componentOf(state.station, place.component)
       const into = {

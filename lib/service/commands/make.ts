@@ -6,7 +6,7 @@ import { type Decision, happened, refuse, withBuild } from '#lib/service/command
 import { defineCommand } from '#lib/service/commands/define.ts'
 import { buildFields } from '#lib/service/commands/fields.ts'
 import { couldBeOffSale, isOffSale, pastIfStarted, untilOf } from '#lib/service/food-of-build.ts'
-import { setBackBy, throwOutKey } from '#lib/service/held-stock.ts'
+import { boundAt, setBackBy } from '#lib/service/held-stock.ts'
 import { offSaleBecause } from '#lib/service/off-sale.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import { atBuild, pastTickets } from '#lib/service/sample-orders.ts'
@@ -24,7 +24,7 @@ const isHeld = ({ reason }: Hold, name: string): Decision =>
 /** Made food past its time: only who initials that it was thrown out has it made again. */
 export const mustGo = (state: RunningState, build: Build, name: string, now: number): boolean =>
   (build.until?.throwOutAt ?? Number.POSITIVE_INFINITY) <= now + setBackBy(state) ||
-  state.toThrowOut[throwOutKey('build', name)] !== undefined
+  boundAt(state, 'build', name) !== undefined
 
 /** What should have been held is told as what it is: a fault of this program. */
 const unfit = (standing: readonly InTheWay[] | null, name: string): Refusal | null =>

@@ -4,18 +4,19 @@ import { REHEATING_PLACES, reheated } from '#lib/safety/reheating.ts'
 import { notPresent } from '#lib/service/commands/cooling.ts'
 import { happened, refuse } from '#lib/service/commands/decision.ts'
 import { defineCommand, type Told } from '#lib/service/commands/define.ts'
-
 import { idField } from '#lib/service/commands/fields.ts'
 import { heatReadingField, initialsField, momentField } from '#lib/service/commands/food-fields.ts'
 import { takenHeatReading } from '#lib/service/commands/reading.ts'
+import { PLACE_KINDS } from '#lib/service/food-event.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import type { OffSale } from '#lib/service/food-state.ts'
-import { allStock, stockOf } from '#lib/service/held-stock.ts'
+import { allStock } from '#lib/service/held-stock.ts'
+import { noPlace, placeOf } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { batchWays, waysFor } from '#lib/service/ways-out.ts'
 
 const fields = {
-  what: z.enum(['pan', 'backup', 'batch']),
+  what: z.enum(PLACE_KINDS),
   id: idField,
   way: z.enum(['discard', 'reheat', 'time-only']),
   /** After reheating: where, since when, and what was read. */
@@ -73,13 +74,8 @@ export const resolveOffSale = defineCommand({
   schema: fields,
   decide: (state, command, { now }) => {
     const { what, id, way } = command
-    const held =
-      what === 'batch'
-        ? Object.hasOwn(state.batches, id)
-          ? state.batches[id]
-          : undefined
-        : stockOf(state, what, id)
-    if (!held) return refuse({ code: 'unknown', what, id })
+    const held = placeOf(state, command)
+    if (!held) return refuse(noPlace(command))
     if (held.offSale === null) return refuse({ code: 'already-so' })
     const isOfCooling = held.offSale.why === 'cooling-missed'
     const ways = waysFor(state, what, id, now)
@@ -93,8 +89,7 @@ export const resolveOffSale = defineCommand({
     const event = { type: 'offSaleResolved', what, id, way, reading: null, clock: null } as const
     if (way === 'discard') return happened(event)
     if (way === 'reheat') {
-      const newest = 'newestAt' in held ? held.newestAt : (held.readings.at(-1)?.at ?? 0)
-      const heated = reheatedReading(state, command, { newest, now })
+      const heated = reheatedReading(state, command, { newest: held.toldOf ?? 0, now })
       if ('refusal' in heated) return refuse(heated.refusal)
       const { reading } = heated
       const { presentUntil } = command

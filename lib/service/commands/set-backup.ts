@@ -6,7 +6,7 @@ import { HOT_READING } from '#lib/service/commands/example-parts.ts'
 import { idField } from '#lib/service/commands/fields.ts'
 import { incoming, incomingFields } from '#lib/service/commands/incoming.ts'
 import type { BackupPan } from '#lib/service/food-state.ts'
-import { throwOutKey } from '#lib/service/held-stock.ts'
+import { isKeptBack } from '#lib/service/held-stock.ts'
 import { restOf } from '#lib/service/rest-of-pan.ts'
 import { foodFor } from '#lib/service/sample-food.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -24,8 +24,7 @@ const putAway = (
     return state.backups[component] === undefined
       ? refuse({ code: 'already-so' })
       : happened({ type: 'backupSet', component, ready: false })
-  if (pan.offSale !== null || state.toThrowOut[throwOutKey('backup', backup)] !== undefined)
-    return refuse({ code: 'throw-out-first', count: 1 })
+  if (isKeptBack(state, 'backup', backup)) return refuse({ code: 'throw-out-first', count: 1 })
   const rest = restOf(state, backup, pan, now)
   const away = {
     type: 'backupSet',

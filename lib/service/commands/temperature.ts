@@ -1,89 +1,68 @@
 import { z } from 'zod'
 import { componentOf } from '#lib/menu/find.ts'
+import type { HeldBy } from '#lib/safety/holding.ts'
 import type { LoadProblem } from '#lib/safety/load.ts'
 import type { ReadingContext } from '#lib/safety/readings.ts'
-import { leftOfBatch } from '#lib/service/batch-loads.ts'
-import { batchHeldBy } from '#lib/service/batch-watch.ts'
-import { withBatch } from '#lib/service/commands/batch.ts'
-import { type Decision, happened, refuse } from '#lib/service/commands/decision.ts'
-import { defineCommand, type Told } from '#lib/service/commands/define.ts'
+import { happened, refuse } from '#lib/service/commands/decision.ts'
+import { defineCommand } from '#lib/service/commands/define.ts'
 import { HOT_READING } from '#lib/service/commands/example-parts.ts'
 import { idField } from '#lib/service/commands/fields.ts'
 import { initialsField, readingField } from '#lib/service/commands/food-fields.ts'
 import { heldReading } from '#lib/service/commands/held-reading.ts'
 import { takenReading } from '#lib/service/commands/reading.ts'
 import { timedReading } from '#lib/service/commands/timed-reading.ts'
-import type { HeldFood } from '#lib/service/food-event.ts'
-import type { HeldStock } from '#lib/service/food-state.ts'
-import {
-  allStock,
-  componentIn,
-  type StockKind,
-  stockOf,
-  throwOutKey,
-} from '#lib/service/held-stock.ts'
+import { type HeldFood, PLACE_KINDS } from '#lib/service/food-event.ts'
+import { allStock, boundAt } from '#lib/service/held-stock.ts'
 import { INVENTED_INITIALS, readingInLimits } from '#lib/service/invented-readings.ts'
+import { noPlace, type Placed, placeOf } from '#lib/service/place.ts'
+import { heldByAt } from '#lib/service/place-now.ts'
+import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 const fields = {
-  what: z.enum(['pan', 'backup', 'batch']).default('pan'),
+  what: z.enum(PLACE_KINDS).default('pan'),
   id: idField,
   reading: readingField,
   initials: initialsField,
 }
 
-type ReadTemperature = Told<typeof fields>
-
-const withStockAt = (
-  state: RunningState,
-  { what, id }: { readonly what: StockKind; readonly id: string },
-  decide: (stock: HeldStock) => Decision,
-): Decision => {
-  const stock = stockOf(state, what, id)
-  if (!stock) return refuse({ code: 'unknown', what, id })
-  return stock.amount > 0 ? decide(stock) : refuse({ code: 'nothing-there', id })
-}
-
 /** What is usual to be read of food as it is held; on time alone for long it began cold. */
-const contextOf = ({ heldBy, clock }: Pick<HeldFood, 'heldBy' | 'clock'>): ReadingContext => {
+const contextOf = (heldBy: HeldBy | null, clock: HeldFood['clock']): ReadingContext => {
   if (heldBy === 'hot') return 'hot-holding'
   return clock?.rule === '4h' ? 'time-start' : 'cold-holding'
 }
 
-/** Of a batch that waits to be loaded; while it is cooked or cools it has readings of its own. */
-const readBatch = (state: RunningState, command: ReadTemperature, now: number): Decision =>
-  withBatch(state, command.id, (batch) => {
-    const { what, id } = command
-    const not = (problem: LoadProblem) =>
-      refuse({ code: 'cannot-load', component: batch.component, problem })
-    if (batch.finishedAt === null) return not({ code: 'not-finished' })
-    if (leftOfBatch(batch) === 0) return refuse({ code: 'nothing-there', id: batch.component })
-    const heldBy = batch.clock ? 'time' : batchHeldBy(state.station, batch, now)
-    if (heldBy === null) {
-      const component = componentOf(state.station, batch.component)
-      if (batch.cooling.length > 0) return refuse({ code: 'still-cooling', batch: id })
-      return component.held === 'dry'
-        ? refuse({ code: 'already-so' })
-        : not({ code: 'not-cooked', why: 'no-reading' })
-    }
-    const taken = takenReading(state, command.reading, {
-      context: contextOf({ heldBy, clock: batch.clock }),
-      initials: command.initials,
-      now,
-      newestAt: batch.newestAt,
-    })
-    if ('refusal' in taken) return taken
-    const { reading } = taken
-    return happened(
-      ...(heldBy === 'time'
-        ? timedReading(state, command, batch.clock, reading)
-        : heldReading(state, { what, id, heldBy }, reading, now)),
-    )
-  })
+/** Why a batch isn't read as what waits: while it is cooked or cools it has readings of its own. */
+const batchUnread = (
+  { station, batches }: RunningState,
+  { id, component, stage, amount }: Placed,
+  { isBound, heldBy }: { readonly isBound: boolean; readonly heldBy: HeldBy | null },
+): Refusal | null => {
+  const not = (problem: LoadProblem): Refusal => ({ code: 'cannot-load', component, problem })
+  if (isBound || stage === 'gone') return not({ code: 'thrown-out' })
+  if (stage === 'making') return not({ code: 'not-finished' })
+  if (amount === 0) return { code: 'nothing-there', id: component }
+  if (heldBy !== null) return null
+  if ((batches[id]?.cooling.length ?? 0) > 0) return { code: 'still-cooling', batch: id }
+  return componentOf(station, component).held === 'dry'
+    ? { code: 'already-so' }
+    : not({ code: 'not-cooked', why: 'no-reading' })
+}
+
+/** Why what stands on the line or behind it isn't read. */
+const stockUnread = (
+  { id, component, amount }: Placed,
+  { isBound, heldBy }: { readonly isBound: boolean; readonly heldBy: HeldBy | null },
+): Refusal | null => {
+  if (amount <= 0) return { code: 'nothing-there', id }
+  if (heldBy === null || heldBy === 'dry') return { code: 'off-sale', component }
+  return isBound ? { code: 'past-throw-out', id } : null
+}
 
 /**
- * A reading of a pan or a batch that waits. Out of limits it is recorded and takes the food off sale;
- * food on time alone that was read warmer than its rule allows is to be thrown out at once.
+ * A reading of what stands on the line or behind it, or of a batch that waits. Out of limits it is
+ * recorded and takes the food off sale; food on time alone that was read warmer than its rule allows is
+ * to be thrown out at once.
  */
 export const readTemperature = defineCommand({
   type: 'readTemperature',
@@ -91,28 +70,24 @@ export const readTemperature = defineCommand({
   stages: ['open'],
   schema: fields,
   decide: (state, command, { now }) => {
-    const { what, id } = command
-    if (what === 'batch') return readBatch(state, command, now)
-    return withStockAt(state, { what, id }, (stock) => {
-      const { food } = stock
-      const component = componentIn(state.station, id) ?? id
-      if (!food || food.heldBy === 'dry') return refuse({ code: 'off-sale', component })
-      if (state.toThrowOut[throwOutKey(what, id)]) return refuse({ code: 'past-throw-out', id })
-      const taken = takenReading(state, command.reading, {
-        context: contextOf(food),
-        initials: command.initials,
-        now: now,
-        newestAt: stock.readings.at(-1)?.at ?? null,
-      })
-      if ('refusal' in taken) return taken
-      const { reading } = taken
-      const { heldBy, clock } = food
-      const events =
-        heldBy === 'hot' || heldBy === 'cold'
-          ? heldReading(state, { what, id, heldBy }, reading, now)
-          : timedReading(state, command, clock, reading)
-      return happened(...events)
-    })
+    const { what, id, initials } = command
+    const placed = placeOf(state, command)
+    if (!placed) return refuse(noPlace(command))
+    const heldBy = heldByAt(state, command, now)
+    const known = { isBound: boundAt(state, what, id) !== undefined, heldBy }
+    const unread = what === 'batch' ? batchUnread(state, placed, known) : stockUnread(placed, known)
+    if (unread) return refuse(unread)
+    const clock = placed.food?.clock ?? null
+    const context = contextOf(heldBy, clock)
+    const asked = { context, initials, now, newestAt: placed.toldOf }
+    const taken = takenReading(state, command.reading, asked)
+    if ('refusal' in taken) return taken
+    const { reading } = taken
+    return happened(
+      ...(heldBy === 'hot' || heldBy === 'cold'
+        ? heldReading(state, { what, id, heldBy }, reading, now)
+        : timedReading(state, command, clock, reading)),
+    )
   },
   sample: (state) =>
     allStock(state).flatMap(({ what, id, stock }) => {

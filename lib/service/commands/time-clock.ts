@@ -7,16 +7,18 @@ import { idField } from '#lib/service/commands/fields.ts'
 import { initialsField, momentField, readingField } from '#lib/service/commands/food-fields.ts'
 import { heldReading, unreadUntil } from '#lib/service/commands/held-reading.ts'
 import { takenReading } from '#lib/service/commands/reading.ts'
+import { PLACE_KINDS } from '#lib/service/food-event.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
-import { allStock, componentIn, isUsable } from '#lib/service/held-stock.ts'
+import { allStock, boundAt, isUsable } from '#lib/service/held-stock.ts'
 import { INVENTED_INITIALS, readingInLimits } from '#lib/service/invented-readings.ts'
 import { keptAs } from '#lib/service/kept-as.ts'
 import { stockOffSale } from '#lib/service/off-sale.ts'
+import { componentAt, noPlace, placeOf } from '#lib/service/place.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 const fields = {
-  what: z.enum(['pan', 'backup', 'batch']),
+  what: z.enum(PLACE_KINDS),
   id: idField,
   /** When it left heat or cold: in the prep kitchen, not at the line. */
   leftAt: momentField,
@@ -30,20 +32,16 @@ type StartTimeClock = Told<typeof fields>
 
 /** Whether there is such food, in heat or cold until now. */
 const cannotStart = (state: RunningState, { what, id }: StartTimeClock): Refusal | null => {
-  if (what === 'batch') {
-    const batch = Object.hasOwn(state.batches, id) ? state.batches[id] : undefined
-    if (!batch) return { code: 'unknown', what: 'batch', id }
-    if (batch.thrownOutAt !== null || batch.offSale || state.toThrowOut[`batch/${id}`])
-      return { code: 'off-sale', component: batch.component }
-    return batch.clock ? { code: 'already-so' } : null
-  }
-  const stock = what === 'pan' ? state.pans[id] : state.backupPans[id]
-  if (!stock) return { code: 'unknown', what, id }
-  if (stock.amount <= 0) return { code: 'nothing-there', id }
-  if (stock.food?.clock) return { code: 'already-so' }
-  return isUsable(state, what, id)
+  const placed = placeOf(state, { what, id })
+  if (!placed) return noPlace({ what, id })
+  const { component, stage, offSale, food } = placed
+  if (stage === 'empty') return { code: 'nothing-there', id }
+  if (stage === 'gone' || offSale || boundAt(state, what, id))
+    return { code: 'off-sale', component }
+  if (food?.clock) return { code: 'already-so' }
+  return what === 'batch' || isUsable(state, what, id)
     ? null
-    : stockOffSale(state, what, id, componentIn(state.station, id) ?? id)
+    : stockOffSale(state, what, id, component)
 }
 
 /**
@@ -86,13 +84,14 @@ export const startTimeClock = defineCommand({
         ? refuseHaving(refusal, heldReading(state, { what, id, heldBy }, taken.reading, now))
         : refuse(refusal)
     }
+    // What stands at the line is off sale by the time that its reading is missed.
     const unread =
       what === 'batch' && heldBy !== null
         ? unreadUntil(state, { id, heldBy }, taken.reading, now)
         : []
     if (unread.length > 0)
       return refuseHaving(
-        { code: 'off-sale', component: state.batches[id]?.component ?? id },
+        { code: 'off-sale', component: componentAt(state, what, id) ?? id },
         unread,
       )
     const event = {

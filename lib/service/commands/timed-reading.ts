@@ -4,14 +4,14 @@ import { meets } from '#lib/safety/limits.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import type { TimeClock } from '#lib/safety/time-control.ts'
 import type { ServiceEvent } from '#lib/service/event.ts'
-import type { StockPlace } from '#lib/service/food-event.ts'
+import type { Place } from '#lib/service/food-event.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 /** What a reading of food on time alone brings with it. */
 export const timedReading = (
   state: RunningState,
-  { what, id }: Pick<StockPlace, 'what' | 'id'>,
+  { what, id }: Place,
   clock: TimeClock | null,
   reading: Reading,
 ): readonly ServiceEvent[] => {

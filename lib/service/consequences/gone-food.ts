@@ -4,7 +4,7 @@ import type { Consequence } from '#lib/service/consequences/consequence.ts'
 import { gone } from '#lib/service/consequences/places.ts'
 import type { BuildStopped } from '#lib/service/event.ts'
 import type { ThrowOutPassed } from '#lib/service/food-event.ts'
-import { componentIn, throwOutKey } from '#lib/service/held-stock.ts'
+import { boundAt, componentIn } from '#lib/service/held-stock.ts'
 import { madeWith } from '#lib/service/made-with-food.ts'
 import { isHeldForPan } from '#lib/service/pan-hold.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
@@ -52,7 +52,7 @@ export const madeOfGone: Consequence = {
       if (takesAlong === null) continue
       for (const { ticket, build } of madeWith(before, suspect)) {
         const id = buildName(ticket.number, build.letter)
-        if (after.toThrowOut[throwOutKey('build', id)]) continue
+        if (boundAt(after, 'build', id)) continue
         found.set(id, buildPassed(build, id, takesAlong))
       }
     }

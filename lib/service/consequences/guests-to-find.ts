@@ -9,7 +9,7 @@ import type { BuildHeld } from '#lib/service/event.ts'
 import { everyTicket } from '#lib/service/every-ticket.ts'
 import type { HeldStock } from '#lib/service/food-state.ts'
 import type { HandedOverFound } from '#lib/service/handed-over-event.ts'
-import { throwOutKey } from '#lib/service/held-stock.ts'
+import { keyOf } from '#lib/service/held-stock.ts'
 import { keeps, knownNeeds } from '#lib/service/known-needs.ts'
 import type { InTheWay } from '#lib/service/standing.ts'
 import type { Build, HadBefore, RunningState } from '#lib/service/state.ts'
@@ -69,7 +69,7 @@ const ofHad = (happened: Happened, number: number, build: Build): readonly Hande
     return standing === null ? [] : [{ had, standing: standing === 'not-known' ? null : standing }]
   })
   // What is on its list stays there until that is answered.
-  const entry = happened.after.toTell[throwOutKey('build', name)]
+  const entry = happened.after.toTell[keyOf('build', name)]
   const listed = entry?.builds ?? []
   const more = found.filter(({ had }) => listed.every(({ at }) => at !== had.since))
   const isOfLabel = found.some(

@@ -2,7 +2,7 @@
 
 import type { Consequence } from '#lib/service/consequences/consequence.ts'
 import type { BuildHandedOver, ServiceEvent } from '#lib/service/event.ts'
-import type { DiscardReason, StockPlace } from '#lib/service/food-event.ts'
+import type { DiscardReason, Place } from '#lib/service/food-event.ts'
 import {
   type FoundBecause,
   type HandedOverBuild,
@@ -16,7 +16,8 @@ import {
   isMadeWith,
   notKnownSince,
 } from '#lib/service/handed-over-with.ts'
-import { allStock, type Suspect, stockOf, throwOutKey } from '#lib/service/held-stock.ts'
+import { allStock, boundAt, isOfStock, keyOf, type Suspect } from '#lib/service/held-stock.ts'
+import { placeOf } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild } from '#lib/service/tickets.ts'
 
@@ -33,29 +34,26 @@ interface Finding extends Suspect {
   readonly because: FoundBecause
 }
 
-const lastReadAt = (state: RunningState, what: Suspect['what'], id: string): number | null =>
-  stockOf(state, what, id)?.readings.at(-1)?.at ?? null
-
 /** What is found with an event, of a pan on the line or behind it; null where nothing is. */
 const findingOf = (state: RunningState, event: ServiceEvent, due: number): Finding | null => {
-  if (!('what' in event) || (event.what !== 'pan' && event.what !== 'backup')) return null
+  if (!('what' in event) || !isOfStock(event)) return null
   const { what, id } = event
   const at = { what, id }
-  const stock = stockOf(state, what, id)
+  const placed = placeOf(state, at)
+  const readAt = placed?.newest?.at ?? null
   switch (event.type) {
     case 'takenOffSale': {
       const { why, lastGoodAt } = event
       return why === 'cooling-missed' ? null : { ...at, lastGoodAt, because: why }
     }
     case 'readingMissed': {
-      const because = stock?.food?.clock ? 'monitoring-missed' : 'reading-missed'
-      return { ...at, lastGoodAt: lastReadAt(state, what, id), because }
+      const because = placed?.food?.clock ? 'monitoring-missed' : 'reading-missed'
+      return { ...at, lastGoodAt: readAt, because }
     }
     case 'throwOutPassed': {
       const { because } = event
       // Until it was over its time allowed it.
-      const lastGoodAt =
-        because === 'time' || because === 'date' ? due : lastReadAt(state, what, id)
+      const lastGoodAt = because === 'time' || because === 'date' ? due : readAt
       return { ...at, lastGoodAt, because }
     }
     case 'discardSignedOff': {
@@ -63,8 +61,8 @@ const findingOf = (state: RunningState, event: ServiceEvent, due: number): Findi
       if (because === undefined) return null
       if (because === 'not-cooked' || because === 'not-cooled')
         return { ...at, lastGoodAt: null, because }
-      const isKnown = stock?.offSale != null || state.toThrowOut[throwOutKey(what, id)]
-      return isKnown ? null : { ...at, lastGoodAt: lastReadAt(state, what, id), because }
+      const isKnown = placed?.offSale != null || boundAt(state, what, id)
+      return isKnown ? null : { ...at, lastGoodAt: readAt, because }
     }
     default:
       return null
@@ -76,7 +74,7 @@ export const listed = (
   toTell: RunningState['toTell'],
   { what, id, because, since, builds }: Omit<HandedOverFound, 'type'>,
 ): HandedOverFound | null => {
-  const before = toTell[throwOutKey(what, id)]
+  const before = toTell[keyOf(what, id)]
   const known = new Set(before?.builds.map(({ build }) => build))
   const more = builds.filter(({ build }) => !known.has(build))
   // What was handed over while a date held, or of an earlier load, is no worse by what is found now.
@@ -134,12 +132,13 @@ const joining = (
 const goodAgain = (
   state: RunningState,
   toTell: RunningState['toTell'],
-  { what, id }: { readonly what: StockPlace['what']; readonly id: string },
+  { what, id }: Place,
 ): readonly HandedOverEvent[] => {
-  const entry = toTell[throwOutKey(what, id)]
-  if (entry?.because !== 'reading-missed' || what === 'batch') return []
+  const entry = toTell[keyOf(what, id)]
+  const placed = placeOf(state, { what, id })
+  if (entry?.because !== 'reading-missed' || !placed) return []
   // What was made of an earlier load nobody read again.
-  if (entry.since < (stockOf(state, what, id)?.loadedAt ?? 0)) return []
+  if (entry.since < placed.since) return []
   const builds = entry.builds.map(({ build }) => build)
   return [{ type: 'handedOverAnswered', what, id, answer: 'good-again', builds }]
 }

@@ -2,10 +2,11 @@
  * Holds for food that was read out of limits: until the person in charge decides on the pan, though
  * another one could fill what is held.
  */
+
 import type { Consequence, Happened } from '#lib/service/consequences/consequence.ts'
 import { readBad } from '#lib/service/consequences/places.ts'
 import type { BuildHeld } from '#lib/service/event.ts'
-import { type Suspect, throwOutKey } from '#lib/service/held-stock.ts'
+import { boundAt, type Suspect } from '#lib/service/held-stock.ts'
 import { isFree, isHeldFor, madeWith, makingWith } from '#lib/service/made-with-food.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild, type QueuedBuild } from '#lib/service/tickets.ts'
@@ -27,7 +28,7 @@ const holdsFor = (
         build?.state !== state ||
         !isFree(build) ||
         isHeldFor(build, suspect.id) ||
-        after.toThrowOut[throwOutKey('build', name)] !== undefined
+        boundAt(after, 'build', name) !== undefined
       if (held.has(name) || isOver) return []
       held.add(name)
       return [

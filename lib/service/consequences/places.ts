@@ -6,10 +6,11 @@ import type { DiscardReason, DiscardSignedOff } from '#lib/service/food-event.ts
 import type { HeldStock, OffSale } from '#lib/service/food-state.ts'
 import {
   allStock,
+  boundAt,
+  isOfStock,
   type StockKind,
   type Suspect,
   stockOf,
-  throwOutKey,
 } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -57,18 +58,17 @@ interface Gone extends Suspect {
   readonly takesAlong: 'too-warm' | 'out-of-limits' | null
 }
 
-const lastReadAt = (stock: HeldStock | undefined): number | null =>
-  stock?.readings.at(-1)?.at ?? null
+const lastGood = ({ offSale, readings }: HeldStock): number | null =>
+  offSale ? offSale.lastGoodAt : (readings.at(-1)?.at ?? null)
 
 /** What is to be thrown out from now on. */
 const bound = ({ before, after }: Happened): readonly Gone[] => {
   if (before.toThrowOut === after.toThrowOut) return []
   return allStock(after).flatMap(({ what, id }): Gone[] => {
-    const key = throwOutKey(what, id)
-    const entry = after.toThrowOut[key]
-    if (!entry || before.toThrowOut[key]) return []
+    const entry = boundAt(after, what, id)
+    if (!entry || boundAt(before, what, id)) return []
     const stock = stockOf(before, what, id)
-    const lastGoodAt = stock?.offSale ? stock.offSale.lastGoodAt : lastReadAt(stock)
+    const lastGoodAt = stock ? lastGood(stock) : null
     const { because } = entry
     const takesAlong = because === 'too-warm' || because === 'out-of-limits' ? because : null
     return [{ what, id, lastGoodAt, takesAlong }]
@@ -76,12 +76,7 @@ const bound = ({ before, after }: Happened): readonly Gone[] => {
 }
 
 const isOfPan = (event: ServiceEvent): event is DiscardSignedOff & { readonly what: StockKind } =>
-  event.type === 'discardSignedOff' && (event.what === 'pan' || event.what === 'backup')
-
-const lastGood = ({ offSale, readings }: HeldStock, reason: DiscardReason): number | null => {
-  if (NEVER_GOOD.includes(reason)) return null
-  return offSale ? offSale.lastGoodAt : (readings.at(-1)?.at ?? null)
-}
+  event.type === 'discardSignedOff' && isOfStock(event)
 
 /** What somebody threw out that nobody had found to be thrown out. */
 const thrownOut = (
@@ -89,13 +84,13 @@ const thrownOut = (
   { what, id, reason }: DiscardSignedOff & { readonly what: StockKind },
 ): readonly Gone[] => {
   const stock = stockOf(before, what, id)
-  const isKnown = before.toThrowOut[throwOutKey(what, id)] !== undefined
+  const isKnown = boundAt(before, what, id) !== undefined
   if (!stock || isKnown || !(UNSAFE.includes(reason) || stock.offSale !== null)) return []
   // What is past its time or date binds what was made of it by that time itself.
-  const isBad = NEVER_GOOD.includes(reason) || reason === 'out-of-limits' || stock.offSale !== null
-  return [
-    { what, id, lastGoodAt: lastGood(stock, reason), takesAlong: isBad ? 'out-of-limits' : null },
-  ]
+  const isNever = NEVER_GOOD.includes(reason)
+  const isBad = isNever || reason === 'out-of-limits' || stock.offSale !== null
+  const lastGoodAt = isNever ? null : lastGood(stock)
+  return [{ what, id, lastGoodAt, takesAlong: isBad ? 'out-of-limits' : null }]
 }
 
 /** What goes into the bin: what is being made of it stops. */

@@ -3,7 +3,7 @@ import { buildPassed } from '#lib/service/build-passed.ts'
 import type { Consequence } from '#lib/service/consequences/consequence.ts'
 import type { BuildHeld } from '#lib/service/event.ts'
 import type { ThrowOutPassed } from '#lib/service/food-event.ts'
-import { throwOutKey } from '#lib/service/held-stock.ts'
+import { boundAt } from '#lib/service/held-stock.ts'
 import { isFree, isHeldFor } from '#lib/service/made-with-food.ts'
 import { onShelf, SHELF } from '#lib/service/shelf.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -14,7 +14,7 @@ export const shelfHolds = (before: RunningState, after: RunningState): readonly 
   if (!after.shelf?.offSale || before.shelf?.offSale) return []
   return onShelf(after).flatMap(({ ticket: { number }, build }): BuildHeld[] => {
     const { letter } = build
-    const isOver = after.toThrowOut[throwOutKey('build', buildName(number, letter))] !== undefined
+    const isOver = boundAt(after, 'build', buildName(number, letter)) !== undefined
     return isOver || !isFree(build) || isHeldFor(build, SHELF)
       ? []
       : [{ type: 'buildHeld', ticket: number, letter, reason: 'off-sale', pan: SHELF }]
@@ -37,7 +37,7 @@ export const shelfGone: Consequence = {
       return []
     return onShelf(after).flatMap(({ ticket, build }): ThrowOutPassed[] => {
       const id = buildName(ticket.number, build.letter)
-      return build.since > offSale.since || after.toThrowOut[throwOutKey('build', id)]
+      return build.since > offSale.since || boundAt(after, 'build', id)
         ? []
         : [buildPassed(build, id, 'out-of-limits')]
     })

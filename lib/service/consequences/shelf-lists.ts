@@ -9,7 +9,7 @@ import type {
   HandedOverEvent,
 } from '#lib/service/handed-over-event.ts'
 import { handedOverSince } from '#lib/service/handed-over-with.ts'
-import { throwOutKey } from '#lib/service/held-stock.ts'
+import { keyOf } from '#lib/service/held-stock.ts'
 import { SHELF } from '#lib/service/shelf.ts'
 import { shelfNext } from '#lib/service/shelf-reading.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -60,7 +60,7 @@ const findingOf = (before: RunningState, event: ServiceEvent, now: number): Foun
  * before the next one is due. What left in an earlier gap stays listed.
  */
 const goodAgain = ({ before, after, known: { now } }: Happened): readonly HandedOverEvent[] => {
-  const entry = after.toTell[throwOutKey('shelf', SHELF)]
+  const entry = after.toTell[keyOf('shelf', SHELF)]
   const missed = before.shelf?.missed
   const next = shelfNext(after)
   if (!missed || !next || entry?.because !== 'reading-missed') return []

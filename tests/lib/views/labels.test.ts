@@ -20,13 +20,7 @@ import {
   withTrait,
   withWord,
 } from '#lib/views/label-draft.ts'
-import {
-  componentsWith,
-  findLabels,
-  isNotSame,
-  labelGroups,
-  labelOutcomes,
-} from '#lib/views/labels.ts'
+import { findLabels, goesInto, isNotSame, labelGroups, labelOutcomes } from '#lib/views/labels.ts'
 import { toDos } from '#lib/views/pans-to-do.ts'
 import { holdsBefore, isBefore, pansWith } from '#lib/views/product-before.ts'
 import {
@@ -127,7 +121,7 @@ describe('what comes of a changed label', () => {
   })
 
   test('[P17] every component that an ingredient goes into is printed anew', () => {
-    expect(componentsWith(demoStation, 'lemon-juice')).toEqual(['tuna', 'yogurt-sauce'])
+    expect(goesInto(demoStation, 'lemon-juice')).toEqual(['tuna', 'yogurt-sauce'])
   })
 })
 

@@ -4,7 +4,7 @@ import type { ServiceEvent } from '#lib/service/event.ts'
 import type {
   DiscardReason,
   OffSaleWhy,
-  StockPlace,
+  PlaceKind,
   ThrowOutPassed,
 } from '#lib/service/food-event.ts'
 import type { FoundBecause, HandedOverFound } from '#lib/service/handed-over-event.ts'
@@ -70,7 +70,7 @@ const takenOff = (why: OffSaleWhy, lastGoodAt: number | null = READ): ServiceEve
   why,
   lastGoodAt,
 })
-const missed = (what: StockPlace['what'], id: string): ServiceEvent => ({
+const missed = (what: PlaceKind, id: string): ServiceEvent => ({
   type: 'readingMissed',
   what,
   id,

@@ -1,6 +1,6 @@
 'use client'
 
-import { titles } from '#lib/words/titles-en.ts'
+import { titles } from '#lib/words/house/titles-en.ts'
 
 export default function GlobalError() {
   return (

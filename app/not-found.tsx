@@ -1,5 +1,5 @@
 import type { Metadata } from 'next'
-import { titles } from '#lib/words/titles-en.ts'
+import { titles } from '#lib/words/house/titles-en.ts'
 
 export const metadata: Metadata = { title: titles.of(titles.notFound) }
 

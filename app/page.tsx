@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import { StartScreen } from '#components/start/start-screen.tsx'
-import { titles } from '#lib/words/titles-en.ts'
+import { titles } from '#lib/words/house/titles-en.ts'
 
 export const metadata: Metadata = { title: titles.product }
 

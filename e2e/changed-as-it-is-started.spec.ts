@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test'
-import type { Command } from '#lib/service/registry.ts'
-import { assemblyEn } from '#lib/words/assembly-en.ts'
+import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
+import type { Command } from '#lib/spine/registry.ts'
 import { sayRefusal } from '#lib/words/refusals-en.ts'
 import { finishButton, startButton, tapUntil } from './support/hands.ts'
 import { expect, test } from './support/job.ts'

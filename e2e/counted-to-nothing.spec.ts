@@ -1,5 +1,5 @@
-import { formWords } from '#lib/words/food-forms-en.ts'
-import { pansWords } from '#lib/words/pans-en.ts'
+import { formWords } from '#lib/rooms/food/words/food-forms-en.ts'
+import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { anyPan, job as dialog, done } from './support/food-hands.ts'
 import { leadPan, tapUntil } from './support/hands.ts'
 import { expect, test } from './support/job.ts'

@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test'
-import { assemblyEn } from '#lib/words/assembly-en.ts'
-import { pansWords } from '#lib/words/pans-en.ts'
+import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
+import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { demoStation } from '#server/demo-station.ts'
 import { cookedFor } from '#tests/support/refill.ts'
 import {

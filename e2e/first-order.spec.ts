@@ -1,6 +1,6 @@
-import { counter } from '#lib/words/counter-en.ts'
-import { handOverEn } from '#lib/words/hand-over-en.ts'
-import { pickUpWords } from '#lib/words/pick-up-en.ts'
+import { counter } from '#lib/rooms/orders/words/counter-en.ts'
+import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
+import { pickUpWords } from '#lib/rooms/shelf/words/pick-up-en.ts'
 import {
   assemblyPan,
   assemblyRests,

@@ -1,8 +1,8 @@
 import type { Page } from '@playwright/test'
-import { assemblyEn } from '#lib/words/assembly-en.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { handOverEn } from '#lib/words/hand-over-en.ts'
-import { pickUpWords } from '#lib/words/pick-up-en.ts'
+import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
+import { counter } from '#lib/rooms/orders/words/counter-en.ts'
+import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
+import { pickUpWords } from '#lib/rooms/shelf/words/pick-up-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 import {
   assemblyPan,

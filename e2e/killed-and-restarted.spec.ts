@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test'
-import { counter } from '#lib/words/counter-en.ts'
-import { live } from '#lib/words/live-en.ts'
+import { counter } from '#lib/rooms/orders/words/counter-en.ts'
+import { live } from '#lib/words/house/live-en.ts'
 import {
   assemblyRests,
   begin,

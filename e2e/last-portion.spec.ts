@@ -1,5 +1,5 @@
-import { counter } from '#lib/words/counter-en.ts'
-import { pansWords } from '#lib/words/pans-en.ts'
+import { counter } from '#lib/rooms/orders/words/counter-en.ts'
+import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { sayRefusal } from '#lib/words/refusals-en.ts'
 import { begin, itemRow, leadPan, sendButton } from './support/hands.ts'
 import { expect, test } from './support/job.ts'

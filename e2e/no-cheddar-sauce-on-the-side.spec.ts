@@ -1,5 +1,5 @@
-import { assemblyEn } from '#lib/words/assembly-en.ts'
-import { counter } from '#lib/words/counter-en.ts'
+import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
+import { counter } from '#lib/rooms/orders/words/counter-en.ts'
 import {
   assemblyPan,
   assemblyRests,

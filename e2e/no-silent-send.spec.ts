@@ -1,10 +1,10 @@
-import type { Need } from '#lib/needs/codes.ts'
-import type { BuildChoice } from '#lib/service/build-choice.ts'
+import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
+import { counter } from '#lib/rooms/orders/words/counter-en.ts'
+import { turnedEn } from '#lib/rooms/orders/words/turned-en.ts'
+import type { BuildChoice } from '#lib/service/events/build-choice.ts'
 import type { RefusalCode } from '#lib/service/refusal.ts'
 import { findBuild } from '#lib/service/tickets.ts'
-import { assemblyEn } from '#lib/words/assembly-en.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { turnedEn } from '#lib/words/turned-en.ts'
+import type { Need } from '#lib/station/codes/codes.ts'
 import {
   begin,
   beginning,

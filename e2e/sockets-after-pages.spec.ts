@@ -1,4 +1,4 @@
-import { live } from '#lib/words/live-en.ts'
+import { live } from '#lib/words/house/live-en.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
 import { expect, test, untilHydrated } from './support/station.ts'
 

@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { deviceEn } from '#lib/words/device-en.ts'
+import { deviceEn } from '#lib/words/house/device-en.ts'
 import { assemblyRests, makeAndMark, order } from './support/hands.ts'
 import { expect, test } from './support/job.ts'
 

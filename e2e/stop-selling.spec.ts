@@ -1,6 +1,6 @@
-import { assemblyEn } from '#lib/words/assembly-en.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { pansWords } from '#lib/words/pans-en.ts'
+import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
+import { counter } from '#lib/rooms/orders/words/counter-en.ts'
+import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import {
   assemblyPan,
   begin,

@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test'
-import { counter } from '#lib/words/counter-en.ts'
+import { counter } from '#lib/rooms/orders/words/counter-en.ts'
 import { expect, test } from './support/stage.ts'
 import { view } from './support/views.ts'
 

@@ -1,8 +1,8 @@
+import { firstWords } from '#lib/rooms/care/words/first-of-all-en.ts'
+import { sayWhyHeld } from '#lib/rooms/care/words/held-en.ts'
+import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
+import { counter } from '#lib/rooms/orders/words/counter-en.ts'
 import { findBuild } from '#lib/service/tickets.ts'
-import { assemblyEn } from '#lib/words/assembly-en.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { firstWords } from '#lib/words/first-of-all-en.ts'
-import { sayWhyHeld } from '#lib/words/held-en.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
 import {
   assemblyRests,

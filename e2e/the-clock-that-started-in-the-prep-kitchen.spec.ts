@@ -1,10 +1,10 @@
-import { assemblyEn } from '#lib/words/assembly-en.ts'
-import { batchWords } from '#lib/words/batches-en.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { formWords } from '#lib/words/food-forms-en.ts'
-import { handOverEn } from '#lib/words/hand-over-en.ts'
-import { pansWords } from '#lib/words/pans-en.ts'
-import { readingWords } from '#lib/words/reading-pad-en.ts'
+import { batchWords } from '#lib/rooms/food/words/batches-en.ts'
+import { formWords } from '#lib/rooms/food/words/food-forms-en.ts'
+import { readingWords } from '#lib/rooms/food/words/reading-pad-en.ts'
+import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
+import { counter } from '#lib/rooms/orders/words/counter-en.ts'
+import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
+import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
 import {
   anyPan,
   job as dialog,

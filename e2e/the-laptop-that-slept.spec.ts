@@ -1,8 +1,8 @@
+import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
+import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
+import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
 import { findBuild } from '#lib/service/tickets.ts'
-import { assemblyEn } from '#lib/words/assembly-en.ts'
-import { handOverEn } from '#lib/words/hand-over-en.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
-import { pansWords } from '#lib/words/pans-en.ts'
 import {
   assemblyRests,
   finishButton,

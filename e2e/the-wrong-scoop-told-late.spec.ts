@@ -1,5 +1,5 @@
+import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
 import { findBuild } from '#lib/service/tickets.ts'
-import { handOverEn } from '#lib/words/hand-over-en.ts'
 import {
   assemblyRests,
   finishButton,

@@ -1,10 +1,10 @@
 import type { Page } from '@playwright/test'
+import { firstWords } from '#lib/rooms/care/words/first-of-all-en.ts'
+import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
+import { counter } from '#lib/rooms/orders/words/counter-en.ts'
+import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findBuild } from '#lib/service/tickets.ts'
-import { assemblyEn } from '#lib/words/assembly-en.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { firstWords } from '#lib/words/first-of-all-en.ts'
-import { handOverEn } from '#lib/words/hand-over-en.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
 import {
   assemblyPan,

@@ -1,9 +1,9 @@
 import type { Page } from '@playwright/test'
+import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
+import { counter } from '#lib/rooms/orders/words/counter-en.ts'
+import { turnedEn } from '#lib/rooms/orders/words/turned-en.ts'
+import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
 import { findBuild } from '#lib/service/tickets.ts'
-import { assemblyEn } from '#lib/words/assembly-en.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { handOverEn } from '#lib/words/hand-over-en.ts'
-import { turnedEn } from '#lib/words/turned-en.ts'
 import {
   assemblyPan,
   assemblyRests,

@@ -1,7 +1,7 @@
+import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
+import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
+import { pickUpWords } from '#lib/rooms/shelf/words/pick-up-en.ts'
 import { findBuild } from '#lib/service/tickets.ts'
-import { assemblyEn } from '#lib/words/assembly-en.ts'
-import { handOverEn } from '#lib/words/hand-over-en.ts'
-import { pickUpWords } from '#lib/words/pick-up-en.ts'
 import {
   assemblyRests,
   begin,

@@ -2,7 +2,7 @@
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { join, relative, sep } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { readyWords as words } from '#lib/words/ready-en.mjs'
+import { readyWords as words } from '#lib/words/house/ready-en.mjs'
 import { NotReady, readOr, root, run, sha256 } from './clone.mjs'
 
 const buildStamp = join(root, '.next', 'level-scoop-stamp')

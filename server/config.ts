@@ -1,6 +1,6 @@
 import { resolve } from 'node:path'
 import { z } from 'zod'
-import { houseWords as words } from '#lib/words/house-en.ts'
+import { houseWords as words } from '#lib/words/house/house-en.ts'
 
 const hostName = /^[a-z0-9]([a-z0-9.-]*[a-z0-9])?(:\d{1,5})?$/i
 

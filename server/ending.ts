@@ -1,6 +1,6 @@
 import type { Server } from 'node:http'
 import type { Logger } from 'pino'
-import { houseWords as words } from '#lib/words/house-en.ts'
+import { houseWords as words } from '#lib/words/house/house-en.ts'
 import type { Station } from '#server/compose.ts'
 
 const HARD_STOP_MS = 5_000

@@ -1,5 +1,5 @@
 import { renderUnicodeCompact } from 'uqr'
-import { houseWords as words } from '#lib/words/house-en.ts'
+import { houseWords as words } from '#lib/words/house/house-en.ts'
 import type { LanAddress } from '#server/http/addresses.ts'
 
 /** What the terminal shows once everything answers. */

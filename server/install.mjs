@@ -2,7 +2,7 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
-import { readyWords as words } from '#lib/words/ready-en.mjs'
+import { readyWords as words } from '#lib/words/house/ready-en.mjs'
 import { NotReady, readOr, root, run, sha256 } from './clone.mjs'
 
 const installStamp = join(root, 'node_modules', '.level-scoop-stamp')

@@ -4,7 +4,7 @@
  */
 import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
-import { readyWords as words } from '#lib/words/ready-en.mjs'
+import { readyWords as words } from '#lib/words/house/ready-en.mjs'
 import { bundleFolder, ensureBundle, ensureScreens } from './build.mjs'
 import { NotReady } from './clone.mjs'
 import { ensureInstalled, nodeProblem } from './install.mjs'

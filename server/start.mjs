@@ -1,6 +1,6 @@
 /** `npm start`: a fresh clone to a running server, in one process. */
 import { createServer } from 'node:net'
-import { readyWords as words } from '#lib/words/ready-en.mjs'
+import { readyWords as words } from '#lib/words/house/ready-en.mjs'
 import { bundleUrl } from './build.mjs'
 import { NotReady } from './clone.mjs'
 import { endWithParent } from './parent.mjs'

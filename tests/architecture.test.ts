@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { COMMAND_TYPES } from '#lib/service/registry.ts'
+import { COMMAND_TYPES } from '#lib/spine/registry.ts'
 import { commandLists, declaredCommands } from '#tests/support/declared-commands.ts'
 import {
   barrels,
@@ -66,20 +66,19 @@ describe('the house', () => {
   })
 
   test('commands state facts: they fold nothing, and attach nothing that follows', () => {
-    const reached = within('lib/service/commands').flatMap(({ path, imports }) =>
+    const commands = within('lib').filter(({ path }) => path.includes('/commands/'))
+    const reached = commands.flatMap(({ path, imports }) =>
       imports
         .filter(({ file, typeOnly }) =>
-          typeOnly
-            ? false
-            : /^lib\/service\/(evolve[a-z-]*|happen|take|consequences\/.*)\.ts$/.test(file ?? ''),
+          typeOnly ? false : /^lib\/(spine\/|rooms\/[a-z]+\/folds\/)/.test(file ?? ''),
         )
         .map(({ specifier }) => `${path} imports ${specifier}`),
     )
     expect(reached).toEqual([])
     const asked = within('lib', 'server').filter(({ imports }) =>
-      imports.some(({ file }) => file === 'lib/service/consequences/consequences.ts'),
+      imports.some(({ file }) => file === 'lib/spine/consequences/consequences.ts'),
     )
-    expect(asked.map(({ path }) => path)).toEqual(['lib/service/happen.ts'])
+    expect(asked.map(({ path }) => path)).toEqual(['lib/spine/happen.ts'])
   })
 
   test('a language is imported where its words are bound: screens’ words, routes, server and lib/words', () => {
@@ -150,12 +149,12 @@ describe('these checks themselves', () => {
   })
 
   test('find words of one language outside of what binds them', () => {
-    const text = "import type { counter } from '#lib/words/counter-en.ts'"
+    const text = "import type { counter } from '#lib/rooms/orders/words/counter-en.ts'"
     expect(wordsImported(at('components/counter/ask-step.tsx', text))).toHaveLength(1)
-    expect(wordsImported(at('lib/views/counter.ts', text))).toHaveLength(1)
+    expect(wordsImported(at('lib/rooms/orders/views/counter.ts', text))).toHaveLength(1)
     expect(wordsImported(at('components/counter/words.tsx', text))).toEqual([])
     expect(wordsImported(at('components/counter/frame-words.tsx', text))).toEqual([])
-    expect(wordsImported(at('lib/words/calm-en.ts', text))).toEqual([])
+    expect(wordsImported(at('lib/rooms/advice/words/calm-en.ts', text))).toEqual([])
     const other = "import type { SaidHere } from '#lib/words/said-here.ts'"
     expect(wordsImported(at('components/counter/ask-step.tsx', other))).toEqual([])
   })

@@ -10,13 +10,13 @@ import {
   PULSE_EVERY_MS,
 } from '#lib/protocol/wire.ts'
 import { takeCommand } from '#lib/protocol/wire-schema.ts'
-import type { Recorded } from '#lib/service/event.ts'
-import { evolve } from '#lib/service/evolve.ts'
-import { COMMAND_TYPES, MAY } from '#lib/service/registry.ts'
+import type { Recorded } from '#lib/service/events/event.ts'
 import { ROLES } from '#lib/service/roles.ts'
 import { SHELF } from '#lib/service/shelf.ts'
 import { NOT_OPENED } from '#lib/service/state.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
+import { evolve } from '#lib/spine/evolve.ts'
+import { COMMAND_TYPES, MAY } from '#lib/spine/registry.ts'
 import { readConfig } from '#server/config.ts'
 import { parseSource, root, walk } from '#tests/support/source-tree.ts'
 
@@ -82,12 +82,12 @@ const sorted = (names: readonly string[]): readonly string[] => [...names].sort(
 
 const eventTypes = (): readonly string[] =>
   [
-    'lib/service/event.ts',
-    'lib/service/food-event.ts',
-    'lib/service/handed-over-event.ts',
-    'lib/service/line-event.ts',
-    'lib/service/shelf-event.ts',
-    'lib/service/stock-event.ts',
+    'lib/service/events/event.ts',
+    'lib/service/events/food-event.ts',
+    'lib/service/events/handed-over-event.ts',
+    'lib/service/events/line-event.ts',
+    'lib/service/events/shelf-event.ts',
+    'lib/service/events/stock-event.ts',
   ].flatMap((path) => literalsOf(path, '', 'type'))
 
 describe('PROTOCOL.md', () => {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { COMMANDS } from '#lib/service/registry.ts'
+import { COMMANDS } from '#lib/spine/registry.ts'
 import { parseSource, readSources, root, type Source, walk } from '#tests/support/source-tree.ts'
 
 const ruleIds = (text: string): readonly string[] =>

@@ -2,7 +2,7 @@
 import { spawn, spawnSync } from 'node:child_process'
 import { readFileSync, rmSync } from 'node:fs'
 import { join, relative } from 'node:path'
-import { testWords as words } from '#lib/words/ready-en.mjs'
+import { testWords as words } from '#lib/words/house/ready-en.mjs'
 import { root } from '#server/clone.mjs'
 import { endWith, ensureReady } from '#server/ready.mjs'
 import { findBrowser, headlessShell } from '#tests/support/browser.mjs'

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import { CounterScreen } from '#components/counter/counter-screen.tsx'
-import { titles } from '#lib/words/titles-en.ts'
+import { titles } from '#lib/words/house/titles-en.ts'
 
 export const metadata: Metadata = { title: titles.of(titles.counter) }
 

@@ -1,6 +1,6 @@
 import type { Metadata } from 'next'
 import { HandOverScreen } from '#components/hand-over/hand-over-screen.tsx'
-import { titles } from '#lib/words/titles-en.ts'
+import { titles } from '#lib/words/house/titles-en.ts'
 
 export const metadata: Metadata = { title: titles.of(titles.handOver) }
 

@@ -3,10 +3,10 @@ import foot from '#components/assembly/pan-foot.module.css'
 import signs from '#components/assembly/pan-signs.module.css'
 import { ScoopSign } from '#components/assembly/scoop-sign.tsx'
 import { type AssemblyWords, useAssemblyWords } from '#components/assembly/words.tsx'
-import type { Component } from '#lib/menu/station-document.ts'
-import { mlFrom } from '#lib/quantity/kitchen-units.ts'
-import type { VolumeTool } from '#lib/quantity/portion-tools.ts'
-import type { PanForBuild, TakePan } from '#lib/views/assembly-pan.ts'
+import { mlFrom } from '#lib/measure/kitchen-units.ts'
+import type { VolumeTool } from '#lib/measure/portion-tools.ts'
+import type { PanForBuild, TakePan } from '#lib/rooms/making/views/assembly-pan.ts'
+import type { Component } from '#lib/station/station-document.ts'
 
 const unitOf = (words: AssemblyWords, tool: TakePan['tool'], count: number): string => {
   switch (tool.tool) {

@@ -19,12 +19,12 @@ import { type Room, useKnock, useKnockForNew, useRoom } from '#components/device
 import { Line } from '#components/line/line.tsx'
 import { useActing } from '#components/live/acting.ts'
 import { Connection } from '#components/live/connection.tsx'
-import { nameIn } from '#lib/menu/name-in.ts'
-import { hasBackup } from '#lib/service/soiling.ts'
+import { hasBackup } from '#lib/rooms/care/facts/soiling.ts'
+import { assemblyView, widePans } from '#lib/rooms/making/views/assembly.ts'
+import { stoppedBuilds } from '#lib/rooms/making/views/assembly-stop.ts'
+import { waitingRemakes } from '#lib/rooms/making/views/waiting-remakes.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { assemblyView, widePans } from '#lib/views/assembly.ts'
-import { stoppedBuilds } from '#lib/views/assembly-stop.ts'
-import { waitingRemakes } from '#lib/views/waiting-remakes.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 /** From this many wide pans on, those that stay shut are drawn from top to bottom. */
 const CROWDED: Readonly<Record<Room, number>> = {

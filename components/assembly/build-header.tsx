@@ -3,7 +3,7 @@ import styles from '#components/assembly/header.module.css'
 import { useAssemblyWords } from '#components/assembly/words.tsx'
 import { useServerTime } from '#components/live/server-time.ts'
 import { useWords } from '#components/live/words.tsx'
-import type { NowBuild } from '#lib/views/assembly.ts'
+import type { NowBuild } from '#lib/rooms/making/views/assembly.ts'
 
 /** Which build it is, and how long its guest has waited. */
 export function BuildHeader({

@@ -6,7 +6,7 @@ import { useNarrow } from '#components/device/use-device.ts'
 import { Line } from '#components/line/line.tsx'
 import { Connection } from '#components/live/connection.tsx'
 import { useWords } from '#components/live/words.tsx'
-import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 
 /** Nothing to make: the line at rest. */
 export function IdleLine({

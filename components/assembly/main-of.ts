@@ -1,5 +1,5 @@
 import type { AssemblyWords } from '#components/assembly/words.tsx'
-import type { AssemblyView } from '#lib/views/assembly.ts'
+import type { AssemblyView } from '#lib/rooms/making/views/assembly.ts'
 
 type Main = { readonly kind: 'read' | 'start' | 'finish' | 'skip'; readonly words: string }
 

@@ -1,6 +1,6 @@
 import styles from '#components/assembly/pan-foot.module.css'
 import { useAssemblyWords } from '#components/assembly/words.tsx'
-import { scoopHandle } from '#lib/quantity/scoops.ts'
+import { scoopHandle } from '#lib/measure/scoops.ts'
 
 /**
  * A scoop by its number, with the trade's handle colour drawn and named. `plain`: a purplish handle

@@ -3,8 +3,8 @@ import styles from '#components/assembly/panels.module.css'
 import stop from '#components/assembly/stop-answers.module.css'
 import { useAssemblyWords } from '#components/assembly/words.tsx'
 import { Line } from '#components/line/line.tsx'
-import type { Component, StationDocument } from '#lib/menu/station-document.ts'
-import type { PanInStop, Stopped } from '#lib/views/assembly-stop.ts'
+import type { PanInStop, Stopped } from '#lib/rooms/making/views/assembly-stop.ts'
+import type { Component, StationDocument } from '#lib/station/station-document.ts'
 
 /** Whether food was in it; what of it, where that isn't all that it takes. */
 export interface StopAnswer {

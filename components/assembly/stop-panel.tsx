@@ -2,9 +2,9 @@ import styles from '#components/assembly/panels.module.css'
 import { type StopAnswer, StopAnswers } from '#components/assembly/stop-answers.tsx'
 import { type AssemblyWords, useAssemblyWords } from '#components/assembly/words.tsx'
 import { Connection } from '#components/live/connection.tsx'
-import { nameIn } from '#lib/menu/name-in.ts'
-import type { StationDocument } from '#lib/menu/station-document.ts'
-import type { Difference, Stopped } from '#lib/views/assembly-stop.ts'
+import type { Difference, Stopped } from '#lib/rooms/making/views/assembly-stop.ts'
+import { nameIn } from '#lib/station/name-in.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 
 type NameOf = (id: string) => string
 

@@ -2,7 +2,7 @@ import { useState } from 'react'
 import styles from '#components/assembly/panels.module.css'
 import { useAssemblyWords } from '#components/assembly/words.tsx'
 import { Connection } from '#components/live/connection.tsx'
-import type { MadeBuild } from '#lib/views/assembly.ts'
+import type { MadeBuild } from '#lib/rooms/making/views/assembly.ts'
 
 /** A finish that was a mistake: which build, and whether the food was made. */
 export function TakeBackPanel({

@@ -4,8 +4,8 @@ import { useAssemblyWords } from '#components/assembly/words.tsx'
 import { useNarrow } from '#components/device/use-device.ts'
 import { Line } from '#components/line/line.tsx'
 import { Connection } from '#components/live/connection.tsx'
-import { componentOf, findPan } from '#lib/menu/find.ts'
-import type { Pan, StationDocument } from '#lib/menu/station-document.ts'
+import { componentOf, findPan } from '#lib/station/find.ts'
+import type { Pan, StationDocument } from '#lib/station/station-document.ts'
 
 /** Another component's scoop went into a pan: which pan, and whose scoop. */
 export function WrongScoopPanel({

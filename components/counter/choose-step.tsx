@@ -8,12 +8,12 @@ import { useWanted } from '#components/counter/use-wanted.ts'
 import { useCounterWords } from '#components/counter/words.tsx'
 import { useNarrow } from '#components/device/use-device.ts'
 import { Line } from '#components/line/line.tsx'
-import { nameIn } from '#lib/menu/name-in.ts'
+import { EMPTY_DRAFT } from '#lib/rooms/orders/facts/draft.ts'
+import { panFace } from '#lib/rooms/orders/views/counter.ts'
+import { settleAll } from '#lib/rooms/orders/views/ordering.ts'
+import { isPanWanted } from '#lib/rooms/orders/views/wanted-gone.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { panFace } from '#lib/views/counter.ts'
-import { EMPTY_DRAFT } from '#lib/views/draft.ts'
-import { settleAll } from '#lib/views/ordering.ts'
-import { isPanWanted } from '#lib/views/wanted-gone.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 /** The menu as a grid over the line, the pans below, and what is said of it. */
 export function ChooseStep({

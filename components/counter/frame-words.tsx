@@ -4,7 +4,7 @@
 import { createContext, type ReactNode, useContext } from 'react'
 import { DeviceWordsProvider } from '#components/device/words.tsx'
 import { givenWords } from '#components/live/given-words.ts'
-import { counterFrame } from '#lib/words/counter-frame-en.ts'
+import { counterFrame } from '#lib/rooms/orders/words/counter-frame-en.ts'
 import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
 
 export type CounterFrameWords = InAnyLanguage<typeof counterFrame>

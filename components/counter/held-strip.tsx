@@ -1,9 +1,9 @@
 import styles from '#components/counter/counter.module.css'
 import { useCounterWords } from '#components/counter/words.tsx'
+import type { Act } from '#lib/rooms/orders/views/counter-act.ts'
+import { heldNow, shortNow } from '#lib/rooms/orders/views/tickets-to-change.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
-import type { Act } from '#lib/views/counter-act.ts'
-import { heldNow, shortNow } from '#lib/views/tickets-to-change.ts'
 
 /** Builds that can't go on, by number: held ones, guests to be found, and what the pans can't fill. */
 export function HeldStrip({

@@ -1,6 +1,6 @@
 import { Fragment } from 'react'
 import styles from '#components/counter/panel.module.css'
-import type { Marked } from '#lib/views/reading.ts'
+import type { Marked } from '#lib/rooms/orders/views/reading.ts'
 import type { Said } from '#lib/words/said-here.ts'
 
 /** One sentence; what is new stands out, and what was said and holds no more is struck out. */

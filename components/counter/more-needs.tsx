@@ -1,10 +1,10 @@
 import styles from '#components/counter/ask.module.css'
 import shared from '#components/counter/counter.module.css'
 import { useCounterWords } from '#components/counter/words.tsx'
-import type { StationDocument } from '#lib/menu/station-document.ts'
-import { isDiet, type Need } from '#lib/needs/codes.ts'
-import { askTiles } from '#lib/views/ask-tiles.ts'
-import type { Act } from '#lib/views/counter-act.ts'
+import { askTiles } from '#lib/rooms/orders/views/ask-tiles.ts'
+import type { Act } from '#lib/rooms/orders/views/counter-act.ts'
+import { isDiet, type Need } from '#lib/station/codes/codes.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 
 interface MoreNeedsProps {
   readonly station: StationDocument

@@ -2,11 +2,11 @@ import { useState } from 'react'
 import shared from '#components/counter/counter.module.css'
 import styles from '#components/counter/need-detail.module.css'
 import { useCounterWords } from '#components/counter/words.tsx'
-import type { StationDocument } from '#lib/menu/station-document.ts'
-import { groupOf, kindsOf } from '#lib/needs/askable.ts'
-import { type Need, type NeedCode, REASONS } from '#lib/needs/codes.ts'
-import { staysApart } from '#lib/views/changing.ts'
-import type { Act } from '#lib/views/counter-act.ts'
+import { staysApart } from '#lib/rooms/orders/views/changing.ts'
+import type { Act } from '#lib/rooms/orders/views/counter-act.ts'
+import { groupOf, kindsOf } from '#lib/station/codes/askable.ts'
+import { type Need, type NeedCode, REASONS } from '#lib/station/codes/codes.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 
 interface NeedDetailProps {
   readonly station: StationDocument

@@ -1,7 +1,7 @@
 import styles from '#components/counter/turned.module.css'
 import { type CounterWords, useCounterWords } from '#components/counter/words.tsx'
-import { ALLERGEN_SETS } from '#lib/needs/allergen-sets.ts'
-import type { NeedCode } from '#lib/needs/codes.ts'
+import { ALLERGEN_SETS } from '#lib/station/codes/allergen-sets.ts'
+import type { NeedCode } from '#lib/station/codes/codes.ts'
 
 /** Our own line drawings on a field of 48 by 48; a word always stands beneath. */
 const DRAWN: Readonly<Record<string, readonly string[]>> = {

@@ -1,6 +1,6 @@
 import styles from '#components/counter/counter.module.css'
 import { useCounterWords } from '#components/counter/words.tsx'
-import type { Act } from '#lib/views/counter-act.ts'
+import type { Act } from '#lib/rooms/orders/views/counter-act.ts'
 
 /** A guest who isn't sure: no order, but a person to call. */
 export function NotSureStep({ tap }: { readonly tap: (act: Act) => void }) {

@@ -1,11 +1,11 @@
 import styles from '#components/counter/note-said.module.css'
 import { sayNote } from '#components/counter/say-note.ts'
 import { useCounterWords } from '#components/counter/words.tsx'
-import { nameIn } from '#lib/menu/name-in.ts'
-import type { StationDocument } from '#lib/menu/station-document.ts'
-import type { Draft } from '#lib/views/draft.ts'
-import { type BuildLacks, lacksTold } from '#lib/views/lacks-told.ts'
-import type { Note } from '#lib/views/ordering.ts'
+import type { Draft } from '#lib/rooms/orders/facts/draft.ts'
+import { type BuildLacks, lacksTold } from '#lib/rooms/orders/views/lacks-told.ts'
+import type { Note } from '#lib/rooms/orders/views/ordering.ts'
+import { nameIn } from '#lib/station/name-in.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 
 /** What an order lacks, or null where its note is one sentence. */
 export const lacksIn = (

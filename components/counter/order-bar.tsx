@@ -4,11 +4,11 @@ import shared from '#components/counter/counter.module.css'
 import { NameDialog } from '#components/counter/name-dialog.tsx'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
 import { useCounterWords } from '#components/counter/words.tsx'
-import { nameIn } from '#lib/menu/name-in.ts'
+import { keptNeeds } from '#lib/rooms/orders/views/changing.ts'
+import { settleAll, toSayAgain } from '#lib/rooms/orders/views/ordering.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild, LETTERS } from '#lib/service/tickets.ts'
-import { keptNeeds } from '#lib/views/changing.ts'
-import { settleAll, toSayAgain } from '#lib/views/ordering.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 /** What belongs to the whole order: needs, its builds, name, paid. */
 export function OrderBar({

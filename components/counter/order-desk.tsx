@@ -9,8 +9,8 @@ import { useLaterParts } from '#components/counter/use-later-parts.ts'
 import { useOrdering } from '#components/counter/use-ordering.ts'
 import { CounterWordsProvider, useCounterWords } from '#components/counter/words.tsx'
 import { GUARD_MS } from '#components/ui/settled.ts'
+import { nextStep } from '#lib/rooms/orders/views/next-step.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { nextStep } from '#lib/views/next-step.ts'
 
 function Desk({ state: told }: { readonly state: RunningState }) {
   const words = useCounterWords()

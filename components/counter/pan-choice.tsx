@@ -2,10 +2,10 @@ import type { ReactNode } from 'react'
 import styles from '#components/counter/pan.module.css'
 import { WantedButton } from '#components/counter/wanted-button.tsx'
 import { useCounterWords } from '#components/counter/words.tsx'
-import type { Component } from '#lib/menu/station-document.ts'
 import type { Finding } from '#lib/needs/judge.ts'
-import type { PanFace } from '#lib/views/counter.ts'
-import type { Act } from '#lib/views/counter-act.ts'
+import type { PanFace } from '#lib/rooms/orders/views/counter.ts'
+import type { Act } from '#lib/rooms/orders/views/counter-act.ts'
+import type { Component } from '#lib/station/station-document.ts'
 
 interface PanChoiceProps {
   /** Counts that a guest wanted it; null where there is some, or the build says so itself. */

@@ -1,11 +1,11 @@
 import type { CounterWords } from '#components/counter/words.tsx'
-import { findItem } from '#lib/menu/find.ts'
-import { nameIn } from '#lib/menu/name-in.ts'
-import type { StationDocument } from '#lib/menu/station-document.ts'
-import type { Blocked } from '#lib/views/draft.ts'
-import { tellFinding } from '#lib/views/finding-told.ts'
-import type { NotFree } from '#lib/views/offer.ts'
-import type { Note } from '#lib/views/ordering.ts'
+import { tellFinding } from '#lib/needs/finding-told.ts'
+import type { Blocked } from '#lib/rooms/orders/facts/draft.ts'
+import type { NotFree } from '#lib/rooms/orders/facts/offer.ts'
+import type { Note } from '#lib/rooms/orders/views/ordering.ts'
+import { findItem } from '#lib/station/find.ts'
+import { nameIn } from '#lib/station/name-in.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 
 const sayCannot = (
   words: CounterWords,

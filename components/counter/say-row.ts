@@ -1,9 +1,9 @@
 import type { CounterWords } from '#components/counter/words.tsx'
-import { isPluralIn, nameIn } from '#lib/menu/name-in.ts'
+import { tellFinding } from '#lib/needs/finding-told.ts'
 import type { Finding } from '#lib/needs/judge.ts'
-import type { ItemRow } from '#lib/views/counter.ts'
-import { tellFinding } from '#lib/views/finding-told.ts'
-import type { Offer } from '#lib/views/offer.ts'
+import type { Offer } from '#lib/rooms/orders/facts/offer.ts'
+import type { ItemRow } from '#lib/rooms/orders/views/counter.ts'
+import { isPluralIn, nameIn } from '#lib/station/name-in.ts'
 
 export interface RowSaid {
   readonly kind: 'fits' | 'change' | 'ask' | 'no'

@@ -1,10 +1,10 @@
 import styles from '#components/counter/counter.module.css'
 import { useCounterWords } from '#components/counter/words.tsx'
+import { waitOfTicket } from '#lib/rooms/orders/facts/guest-wait.ts'
+import { ticketSentBy } from '#lib/rooms/orders/views/counter.ts'
+import type { Sent } from '#lib/rooms/orders/views/ordering.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild } from '#lib/service/tickets.ts'
-import { ticketSentBy } from '#lib/views/counter.ts'
-import { waitOfTicket } from '#lib/views/guest-wait.ts'
-import type { Sent } from '#lib/views/ordering.ts'
 
 export interface SentWords {
   readonly big: string

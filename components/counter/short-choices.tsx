@@ -1,12 +1,12 @@
 import shared from '#components/counter/counter.module.css'
 import styles from '#components/counter/tickets.module.css'
 import { useCounterWords } from '#components/counter/words.tsx'
-import { nameIn } from '#lib/menu/name-in.ts'
-import { clockDoubtOf } from '#lib/service/clock-doubt.ts'
+import { clockDoubtOf } from '#lib/rooms/food/facts/clock-doubt.ts'
+import type { Act } from '#lib/rooms/orders/views/counter-act.ts'
+import { levelOf } from '#lib/rooms/pans/facts/levels.ts'
+import type { ShortWays } from '#lib/rooms/pans/facts/short-ways.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { levelOf } from '#lib/stock/levels.ts'
-import type { ShortWays } from '#lib/stock/short-ways.ts'
-import type { Act } from '#lib/views/counter-act.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 interface ShortProps {
   readonly state: RunningState

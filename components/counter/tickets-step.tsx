@@ -6,18 +6,18 @@ import { useCounterWords } from '#components/counter/words.tsx'
 import { useActing } from '#components/live/acting.ts'
 import { useCrew } from '#components/live/crew.tsx'
 import { useForecast } from '#components/live/forecast.ts'
-import { nameIn } from '#lib/menu/name-in.ts'
-import type { RunningState } from '#lib/service/state.ts'
-import { buildName } from '#lib/service/tickets.ts'
-import { type ShortWays, shortWays } from '#lib/stock/short-ways.ts'
-import type { Act } from '#lib/views/counter-act.ts'
-import { whyHeld } from '#lib/views/held.ts'
-import { markOf } from '#lib/views/mark.ts'
+import { whyHeld } from '#lib/rooms/care/facts/held.ts'
+import type { Act } from '#lib/rooms/orders/views/counter-act.ts'
 import {
   handedOverLately,
   type TicketBuild,
   ticketsToChange,
-} from '#lib/views/tickets-to-change.ts'
+} from '#lib/rooms/orders/views/tickets-to-change.ts'
+import { type ShortWays, shortWays } from '#lib/rooms/pans/facts/short-ways.ts'
+import { markOf } from '#lib/service/mark.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { buildName } from '#lib/service/tickets.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 interface TicketsStepProps {
   readonly state: RunningState

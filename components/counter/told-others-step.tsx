@@ -5,9 +5,9 @@ import { useCounterWords } from '#components/counter/words.tsx'
 import { useActing } from '#components/live/acting.ts'
 import { useCrew } from '#components/live/crew.tsx'
 import { useSettled } from '#components/ui/settled.ts'
-import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild } from '#lib/service/tickets.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 interface ToldOthersStepProps {
   readonly state: RunningState

@@ -4,12 +4,12 @@ import styles from '#components/counter/turned.module.css'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
 import { useCounterWords } from '#components/counter/words.tsx'
 import { useWords } from '#components/live/words.tsx'
-import { nameIn } from '#lib/menu/name-in.ts'
+import { tellFinding } from '#lib/needs/finding-told.ts'
+import type { Settled } from '#lib/rooms/orders/facts/draft.ts'
+import { nextStep } from '#lib/rooms/orders/views/next-step.ts'
+import { settleAll } from '#lib/rooms/orders/views/ordering.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import type { Settled } from '#lib/views/draft.ts'
-import { tellFinding } from '#lib/views/finding-told.ts'
-import { nextStep } from '#lib/views/next-step.ts'
-import { settleAll } from '#lib/views/ordering.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 interface TurnedStepProps {
   readonly state: RunningState

@@ -3,11 +3,11 @@ import { LacksList, lacksIn } from '#components/counter/note-said.tsx'
 import { sayNote } from '#components/counter/say-note.ts'
 import { useCounterWords } from '#components/counter/words.tsx'
 import { useCrew } from '#components/live/crew.tsx'
-import { nameIn } from '#lib/menu/name-in.ts'
+import type { Act } from '#lib/rooms/orders/views/counter-act.ts'
+import type { Order, Ordering, Returned } from '#lib/rooms/orders/views/ordering.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
-import type { Act } from '#lib/views/counter-act.ts'
-import type { Order, Ordering, Returned } from '#lib/views/ordering.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 interface WaitingOrdersProps {
   readonly state: RunningState

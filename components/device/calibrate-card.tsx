@@ -13,7 +13,7 @@ import {
 } from '#components/device/millimetres.ts'
 import { useNarrow } from '#components/device/use-device.ts'
 import { useDeviceWords } from '#components/device/words.tsx'
-import { DEFAULT_PX_PER_MM } from '#lib/views/legibility.ts'
+import { DEFAULT_PX_PER_MM } from '#lib/measure/legibility.ts'
 
 const STEP = 0.02
 

@@ -1,5 +1,5 @@
 import { keep, readKept } from '#components/device/device-shelf.ts'
-import { DEFAULT_PX_PER_MM } from '#lib/views/legibility.ts'
+import { DEFAULT_PX_PER_MM } from '#lib/measure/legibility.ts'
 
 const KEY = 'px-per-mm'
 

@@ -2,7 +2,7 @@
 
 import { createContext, type ReactNode, useContext } from 'react'
 import { givenWords } from '#components/live/given-words.ts'
-import { deviceEn } from '#lib/words/device-en.ts'
+import { deviceEn } from '#lib/words/house/device-en.ts'
 import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
 
 type DeviceWords = InAnyLanguage<typeof deviceEn>

@@ -2,8 +2,8 @@ import { type ReactNode, useState } from 'react'
 import styles from '#components/hand-over/panels.module.css'
 import { useHandOverWords } from '#components/hand-over/words.tsx'
 import { Connection } from '#components/live/connection.tsx'
-import type { OnShelf } from '#lib/views/hand-over.ts'
-import { linesOfParts } from '#lib/views/mark.ts'
+import type { OnShelf } from '#lib/rooms/shelf/views/hand-over.ts'
+import { linesOfParts } from '#lib/service/mark.ts'
 
 /** What the guest said, beside what the wrap says: the student compares. */
 function Compare({ build }: { readonly build: OnShelf }) {

@@ -1,6 +1,6 @@
 import styles from '#components/hand-over/hand-over.module.css'
 import { useHandOverWords } from '#components/hand-over/words.tsx'
-import type { Coming, HandedOver } from '#lib/views/hand-over.ts'
+import type { Coming, HandedOver } from '#lib/rooms/shelf/views/hand-over.ts'
 
 /** What comes to the shelf next. */
 export function ComingLine({ coming }: { readonly coming: readonly Coming[] }) {

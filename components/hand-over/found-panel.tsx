@@ -1,7 +1,7 @@
 import styles from '#components/hand-over/panels.module.css'
 import { useHandOverWords } from '#components/hand-over/words.tsx'
 import { Connection } from '#components/live/connection.tsx'
-import type { Kept } from '#lib/views/hand-over.ts'
+import type { Kept } from '#lib/rooms/shelf/views/hand-over.ts'
 
 /** The guest of a handed-over build is found: whether the food came back. */
 export function FoundPanel({

@@ -17,10 +17,15 @@ import { Connection } from '#components/live/connection.tsx'
 import { useCrew } from '#components/live/crew.tsx'
 import { useServerTime } from '#components/live/server-time.ts'
 import { useGuard } from '#components/ui/settled.ts'
+import {
+  type HandedOver,
+  handOverView,
+  type Kept,
+  type OnShelf,
+} from '#lib/rooms/shelf/views/hand-over.ts'
+import { mixedUpView } from '#lib/rooms/shelf/views/mixed-up.ts'
+import { shelfShown } from '#lib/rooms/shelf/views/shelf-shown.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { type HandedOver, handOverView, type Kept, type OnShelf } from '#lib/views/hand-over.ts'
-import { mixedUpView } from '#lib/views/mixed-up.ts'
-import { shelfShown } from '#lib/views/shelf-shown.ts'
 
 /** What was handed over keeps its place so long: what moves up would come under the same finger. */
 const KEEPS_PLACE_MS = 2_500

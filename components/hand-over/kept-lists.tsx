@@ -1,6 +1,6 @@
 import styles from '#components/hand-over/kept.module.css'
 import { useHandOverWords } from '#components/hand-over/words.tsx'
-import type { Kept } from '#lib/views/hand-over.ts'
+import type { Kept } from '#lib/rooms/shelf/views/hand-over.ts'
 
 function Why({ kept, since }: { readonly kept: Kept; readonly since?: string }) {
   const words = useHandOverWords()

@@ -3,7 +3,7 @@ import styles from '#components/hand-over/mixed-up.module.css'
 import panel from '#components/hand-over/panels.module.css'
 import { type HandOverWords, useHandOverWords } from '#components/hand-over/words.tsx'
 import { Connection } from '#components/live/connection.tsx'
-import type { MayBeMixedUp, MixedUpView } from '#lib/views/mixed-up.ts'
+import type { MayBeMixedUp, MixedUpView } from '#lib/rooms/shelf/views/mixed-up.ts'
 
 const noteOf = (words: HandOverWords, { isHeld, isKeptApart }: MayBeMixedUp): string =>
   [...(isHeld ? [words.isHeld] : []), ...(isKeptApart ? [words.isKeptApart] : [])].join(', ')

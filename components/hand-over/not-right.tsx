@@ -2,8 +2,8 @@ import { MixedUpPanel } from '#components/hand-over/mixed-up-panel.tsx'
 import { useHandOverWords } from '#components/hand-over/words.tsx'
 import { WrongPanel } from '#components/hand-over/wrong-panel.tsx'
 import type { Acting } from '#components/live/acting.ts'
-import type { HandedOver, OnShelf } from '#lib/views/hand-over.ts'
-import type { MixedUpView } from '#lib/views/mixed-up.ts'
+import type { HandedOver, OnShelf } from '#lib/rooms/shelf/views/hand-over.ts'
+import type { MixedUpView } from '#lib/rooms/shelf/views/mixed-up.ts'
 
 /** A build that isn't right, or can't be told from others: what is done about it. */
 export function NotRight({

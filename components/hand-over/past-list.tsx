@@ -1,7 +1,7 @@
 import { useRef, useState } from 'react'
 import styles from '#components/hand-over/kept.module.css'
 import { useHandOverWords } from '#components/hand-over/words.tsx'
-import type { PastBuild } from '#lib/views/hand-over.ts'
+import type { PastBuild } from '#lib/rooms/shelf/views/hand-over.ts'
 
 /** Letters that a person's initials have at most. */
 const MOST_LETTERS = 6

@@ -1,6 +1,6 @@
 import styles from '#components/hand-over/hand-over.module.css'
 import { type HandOverWords, useHandOverWords } from '#components/hand-over/words.tsx'
-import type { OnShelf } from '#lib/views/hand-over.ts'
+import type { OnShelf } from '#lib/rooms/shelf/views/hand-over.ts'
 
 export interface ShelfActs {
   readonly handOver: (build: OnShelf) => void

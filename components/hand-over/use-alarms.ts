@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react'
 import { useKnockForNew } from '#components/device/use-device.ts'
-import type { HandOverView } from '#lib/views/hand-over.ts'
+import type { HandOverView } from '#lib/rooms/shelf/views/hand-over.ts'
 
 /**
  * Knocks for what may no longer be given out and for guests to be found. What was said before a

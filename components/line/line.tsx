@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react'
 import styles from '#components/line/line.module.css'
-import { componentOf } from '#lib/menu/find.ts'
-import type { Component, Pan, StationDocument } from '#lib/menu/station-document.ts'
+import { componentOf } from '#lib/station/find.ts'
+import type { Component, Pan, StationDocument } from '#lib/station/station-document.ts'
 
 /** How wide a pan stands against the others; `sliver` keeps its place and no more. */
 export type PanWidth = 'wide' | 'even' | 'sliver'

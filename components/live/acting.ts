@@ -1,8 +1,8 @@
 import { useCallback, useEffect, useState } from 'react'
 import { useCrew, useSend } from '#components/live/crew.tsx'
-import { nameIn } from '#lib/menu/name-in.ts'
 import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
-import type { Command } from '#lib/service/registry.ts'
+import type { Command } from '#lib/spine/registry.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 import type { Proof } from '#lib/sync/crew-client.ts'
 import type { NameOf, SayTime } from '#lib/words/said-here.ts'
 

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react'
 import { useCrew } from '#components/live/crew.tsx'
+import { endsIn, type Selling, sellingNow } from '#lib/rooms/pans/facts/selling.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { endsIn, type Selling, sellingNow } from '#lib/stock/selling.ts'
 
 /** Looked at again after so long at the latest: a longer wait is no timer any more. */
 const LONGEST_MS = 3_600_000

@@ -1,5 +1,5 @@
 import { useCrew } from '#components/live/crew.tsx'
-import { type ServiceStage, serviceStage } from '#lib/views/service-stage.ts'
+import { type ServiceStage, serviceStage } from '#lib/rooms/day/views/service-stage.ts'
 
 /** Whether the service of this screen is open, closed, none, or not known yet. */
 export const useServiceStage = (): ServiceStage =>

@@ -3,8 +3,8 @@
 /** What every screen says of its connection. */
 import { createContext, type ReactNode, useContext } from 'react'
 import { givenWords } from '#components/live/given-words.ts'
+import { live } from '#lib/words/house/live-en.ts'
 import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
-import { live } from '#lib/words/live-en.ts'
 
 type Words = InAnyLanguage<typeof live>
 

@@ -10,10 +10,15 @@ import { ToldWhenSteps, useToldWhen } from '#components/pans/told-when.tsx'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
+import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
+import {
+  coolLimit,
+  heatAgainLimit,
+  heatReadingOf,
+  readingOf,
+} from '#lib/rooms/food/views/reading-entry.ts'
 import type { ReheatingPlace } from '#lib/safety/reheating.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
-import { coolingOf } from '#lib/service/food-now.ts'
-import { coolLimit, heatAgainLimit, heatReadingOf, readingOf } from '#lib/views/reading-entry.ts'
 
 const HOUR_MS = 3_600_000
 const MINUTE_MS = 60_000

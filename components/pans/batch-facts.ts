@@ -1,7 +1,7 @@
 import type { FoodWords } from '#components/pans/use-food-words.ts'
-import { batchReadBy } from '#lib/service/batch-watch.ts'
+import { batchReadBy } from '#lib/rooms/food/facts/batch-watch.ts'
+import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
-import { coolingOf } from '#lib/service/food-now.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import type { RunningState } from '#lib/service/state.ts'
 

@@ -6,7 +6,7 @@ import { foodName } from '#components/pans/food-title.ts'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
-import { type BatchStep, batchSteps, nextStep } from '#lib/views/batch-steps.ts'
+import { type BatchStep, batchSteps, nextStep } from '#lib/rooms/food/views/batch-steps.ts'
 
 const GOES_ELSEWHERE: readonly BatchStep[] = ['clock', 'throw-out', 'resolve', 'load', 'read']
 

@@ -12,12 +12,12 @@ import { ToldWhenSteps, useToldWhen } from '#components/pans/told-when.tsx'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
-import { componentOf } from '#lib/menu/find.ts'
+import { isCookedHere } from '#lib/rooms/food/facts/food-now.ts'
+import { cookLimit, heatReadingOf } from '#lib/rooms/food/views/reading-entry.ts'
+import { amountOf } from '#lib/rooms/pans/facts/pans.ts'
 import { readOfLoad } from '#lib/service/batch-loads.ts'
 import { loadsRead } from '#lib/service/batch-read.ts'
-import { isCookedHere } from '#lib/service/food-now.ts'
-import { amountOf } from '#lib/views/pans.ts'
-import { cookLimit, heatReadingOf } from '#lib/views/reading-entry.ts'
+import { componentOf } from '#lib/station/find.ts'
 
 /** What it was cooked to: nothing of it is loaded without. */
 export function CookStep({ state, acting, now, id, onDone }: StepProps) {

@@ -1,9 +1,9 @@
 import styles from '#components/pans/batch-strip.module.css'
 import type { Choose } from '#components/pans/chosen.ts'
 import { usePansWords } from '#components/pans/words.tsx'
-import { nameIn } from '#lib/menu/name-in.ts'
+import type { BatchPicture } from '#lib/rooms/food/views/batch-strip.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import type { BatchPicture } from '#lib/views/batch-strip.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 const MOST_SHOWN = 4
 

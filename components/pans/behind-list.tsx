@@ -3,12 +3,12 @@ import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { sayLastUse } from '#components/pans/pan-facts.ts'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
-import { nameIn } from '#lib/menu/name-in.ts'
-import { needsReading } from '#lib/service/food-now.ts'
+import { needsReading } from '#lib/rooms/food/facts/food-now.ts'
+import { foodTimes } from '#lib/rooms/food/facts/food-times.ts'
+import { batchPictures } from '#lib/rooms/food/views/batch-strip.ts'
 import { clockDoubt, isForSale, isKeptBack } from '#lib/service/held-stock.ts'
 import { shelfHeldBy } from '#lib/service/shelf.ts'
-import { batchPictures } from '#lib/views/batch-strip.ts'
-import { foodTimes } from '#lib/views/food-times.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 /** More back-up pans than that stand closer, so that all are in sight. */
 const ROOMY = 6

@@ -1,4 +1,4 @@
-import type { HandedOverOf } from '#lib/service/handed-over-event.ts'
+import type { HandedOverOf } from '#lib/service/events/handed-over-event.ts'
 import type { StockKind } from '#lib/service/held-stock.ts'
 
 /** What is done in a dialog of its own: food that comes, goes, is read, kept or thrown out. */

@@ -9,11 +9,11 @@ import { ReadyNote } from '#components/pans/ready-note.tsx'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
+import { keptAs } from '#lib/rooms/food/facts/kept-as.ts'
+import { clockLimit, readingOf } from '#lib/rooms/food/views/reading-entry.ts'
 import type { TimeRule } from '#lib/safety/time-control.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
-import { keptAs } from '#lib/service/kept-as.ts'
 import { componentAt } from '#lib/service/place.ts'
-import { clockLimit, readingOf } from '#lib/views/reading-entry.ts'
 
 type From = 'hot' | 'cold' | 'room'
 

@@ -4,10 +4,10 @@ import styles from '#components/pans/panel.module.css'
 import { Panel } from '#components/pans/panel.tsx'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
-import { nameIn } from '#lib/menu/name-in.ts'
-import { notYetClosed } from '#lib/service/not-yet-closed.ts'
+import { notYetClosed } from '#lib/rooms/day/facts/not-yet-closed.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 interface ClosePanelProps {
   readonly state: RunningState

@@ -5,9 +5,9 @@ import styles from '#components/pans/panel.module.css'
 import { PortionSteps } from '#components/pans/portion-steps.tsx'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
-import type { Pan } from '#lib/menu/station-document.ts'
+import { amountOf, mostPortions, type PanPicture } from '#lib/rooms/pans/facts/pans.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { amountOf, mostPortions, type PanPicture } from '#lib/views/pans.ts'
+import type { Pan } from '#lib/station/station-document.ts'
 
 interface CountFormProps {
   readonly state: RunningState

@@ -3,7 +3,7 @@ import styles from '#components/pans/food-dates.module.css'
 import forms from '#components/pans/forms.module.css'
 import type { FoodDatesProps, SaidDates } from '#components/pans/said-dates.ts'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
-import type { FirstDayIs } from '#lib/views/dates-asked.ts'
+import type { FirstDayIs } from '#lib/rooms/pans/views/dates-asked.ts'
 
 interface DatesButtonProps {
   readonly said: SaidDates | null

@@ -3,7 +3,7 @@ import type { TaskSaid } from '#components/pans/task-said.ts'
 import type { Tasks } from '#components/pans/use-tasks.ts'
 import { usePansWords } from '#components/pans/words.tsx'
 import { useSettled } from '#components/ui/settled.ts'
-import { type Task, taskKey } from '#lib/views/do-next.ts'
+import { type Task, taskKey } from '#lib/rooms/advice/views/do-next.ts'
 
 const isGuestsFirst = (task: Task): boolean =>
   task.kind === 'fact' && (task.toDo.kind === 'find' || task.toDo.kind === 'hold')

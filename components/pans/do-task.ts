@@ -1,14 +1,14 @@
 /** What a tap on a thing to do opens; null where it is an act, or another screen. */
 import type { Chosen } from '#components/pans/chosen.ts'
-import { pansOf } from '#lib/menu/find.ts'
+import type { SafetyReason } from '#lib/estimate/advice-reason.ts'
+import type { Suggestion } from '#lib/estimate/station-forecast.ts'
+import type { ToDo } from '#lib/rooms/pans/facts/pans-to-do.ts'
+import { refillOf } from '#lib/rooms/pans/facts/refill.ts'
 import { whereIs } from '#lib/service/held-stock.ts'
 import { SHELF } from '#lib/service/shelf.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findBuild, namedBuild } from '#lib/service/tickets.ts'
-import type { SafetyReason } from '#lib/stock/advice-reason.ts'
-import type { Suggestion } from '#lib/stock/station-forecast.ts'
-import type { ToDo } from '#lib/views/pans-to-do.ts'
-import { refillOf } from '#lib/views/refill.ts'
+import { pansOf } from '#lib/station/find.ts'
 
 const refill = (state: RunningState, pan: string): Chosen => ({
   kind: 'food',

@@ -4,14 +4,14 @@ import forms from '#components/pans/forms.module.css'
 import type { FoodDatesProps } from '#components/pans/said-dates.ts'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
-import { limitsOf } from '#lib/service/food-limits.ts'
 import {
   type DateEntry,
   daysOffered,
   judgeDates,
   noDates,
   startedOn,
-} from '#lib/views/date-entry.ts'
+} from '#lib/rooms/food/views/date-entry.ts'
+import { limitsOf } from '#lib/service/food-limits.ts'
 
 /** When it was opened or made, the maker's use-by, and a freezing: its last day is told before it is sent. */
 export function FoodDates(props: FoodDatesProps) {

@@ -1,10 +1,10 @@
 import type { FoodTask } from '#components/pans/chosen.ts'
 import { handedOverKind } from '#components/pans/handed-over-said.ts'
 import type { FoodWords } from '#components/pans/use-food-words.ts'
-import { nameIn } from '#lib/menu/name-in.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import { componentAt } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 /** What a place holds, or what was taken out of one, by its name. */
 export const foodName = (state: RunningState, what: string, id: string): string =>

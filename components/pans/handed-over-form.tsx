@@ -6,8 +6,8 @@ import forms from '#components/pans/forms.module.css'
 import { handedOverKind } from '#components/pans/handed-over-said.ts'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
-import { HANDED_OVER_ANSWERS } from '#lib/service/handed-over-event.ts'
-import { handedOverListOf } from '#lib/views/handed-over-with.ts'
+import { handedOverListOf } from '#lib/rooms/food/facts/handed-over-lists.ts'
+import { HANDED_OVER_ANSWERS } from '#lib/service/events/handed-over-event.ts'
 
 type Answer = (typeof HANDED_OVER_ANSWERS)[number]
 

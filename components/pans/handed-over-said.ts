@@ -1,7 +1,7 @@
 import type { PansWords } from '#components/pans/words.tsx'
-import type { HandedOverOf } from '#lib/service/handed-over-event.ts'
+import type { HandedOverKind, HandedOverList } from '#lib/rooms/food/facts/handed-over-lists.ts'
+import type { HandedOverOf } from '#lib/service/events/handed-over-event.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import type { HandedOverKind, HandedOverList } from '#lib/views/handed-over-with.ts'
 
 /** For so many a card has room; the form that answers for them has all. */
 const MOST_ON_A_CARD = 6

@@ -3,9 +3,9 @@ import { useSelling } from '#components/live/selling.ts'
 import { Panel } from '#components/pans/panel.tsx'
 import { SellingChoice } from '#components/pans/selling-choice.tsx'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
-import { nameIn } from '#lib/menu/name-in.ts'
+import { itemPictures } from '#lib/rooms/pans/views/items-left.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { itemPictures } from '#lib/views/items-left.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 interface ItemPanelProps {
   readonly state: RunningState

@@ -1,9 +1,9 @@
 import { useSelling } from '#components/live/selling.ts'
 import styles from '#components/pans/cards.module.css'
 import { usePansWords } from '#components/pans/words.tsx'
-import { nameIn } from '#lib/menu/name-in.ts'
+import { type ItemPicture, itemPictures } from '#lib/rooms/pans/views/items-left.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { type ItemPicture, itemPictures } from '#lib/views/items-left.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 interface ItemsCardProps {
   readonly state: RunningState

@@ -4,10 +4,10 @@ import forms from '#components/pans/forms.module.css'
 import { PortionSteps } from '#components/pans/portion-steps.tsx'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
-import { nameIn } from '#lib/menu/name-in.ts'
-import { KEPT_APART } from '#lib/stock/kept.ts'
-import { levelOf } from '#lib/stock/levels.ts'
-import { amountOf } from '#lib/views/pans.ts'
+import { KEPT_APART } from '#lib/rooms/pans/facts/kept.ts'
+import { levelOf } from '#lib/rooms/pans/facts/levels.ts'
+import { amountOf } from '#lib/rooms/pans/facts/pans.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 const DIETS = ['vegetarian', 'vegan'] as const
 

@@ -1,7 +1,7 @@
 import styles from '#components/pans/label-answers.module.css'
 import { useLabelWords } from '#components/pans/label-words.tsx'
-import type { Declaration } from '#lib/menu/station-document.ts'
-import { type LabelDraft, type LabelLine, withWord } from '#lib/views/label-draft.ts'
+import { type LabelDraft, type LabelLine, withWord } from '#lib/rooms/care/views/label-draft.ts'
+import type { Declaration } from '#lib/station/station-document.ts'
 
 interface LabelAllergenProps {
   readonly line: LabelLine

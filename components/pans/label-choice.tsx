@@ -1,8 +1,8 @@
 import { useState } from 'react'
 import styles from '#components/pans/label-choice.module.css'
 import { useLabelWords } from '#components/pans/label-words.tsx'
+import { findLabels, labelGroups } from '#lib/rooms/care/views/labels.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { findLabels, labelGroups } from '#lib/views/labels.ts'
 
 interface LabelChoiceProps {
   readonly state: RunningState

@@ -8,8 +8,8 @@ import { LabelForm } from '#components/pans/label-form.tsx'
 import { LabelOutcomes } from '#components/pans/label-outcomes.tsx'
 import { LabelWays } from '#components/pans/label-ways.tsx'
 import { LabelWordsProvider, useLabelWords } from '#components/pans/label-words.tsx'
+import { labelOutcomes } from '#lib/rooms/care/views/labels.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { labelOutcomes } from '#lib/views/labels.ts'
 
 interface LabelDialogProps {
   readonly state: RunningState

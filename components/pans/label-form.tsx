@@ -10,9 +10,7 @@ import { LabelMaking } from '#components/pans/label-making.tsx'
 import { LabelProduct } from '#components/pans/label-product.tsx'
 import { useLabelWords } from '#components/pans/label-words.tsx'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
-import type { Ingredient } from '#lib/menu/station-document.ts'
-import type { RunningState } from '#lib/service/state.ts'
-import { civilDate } from '#lib/time/civil.ts'
+import { civilDate } from '#lib/measure/civil.ts'
 import {
   contradictions,
   draftOf,
@@ -24,8 +22,10 @@ import {
   unansweredSources,
   unsaid,
   withRestFree,
-} from '#lib/views/label-draft.ts'
-import { isNotSame, type Product } from '#lib/views/labels.ts'
+} from '#lib/rooms/care/views/label-draft.ts'
+import { isNotSame, type Product } from '#lib/rooms/care/views/labels.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import type { Ingredient } from '#lib/station/station-document.ts'
 
 interface LabelFormProps {
   readonly state: RunningState

@@ -1,6 +1,6 @@
 import styles from '#components/pans/label-answers.module.css'
 import { useLabelWords } from '#components/pans/label-words.tsx'
-import { asksStatement, type LabelDraft } from '#lib/views/label-draft.ts'
+import { asksStatement, type LabelDraft } from '#lib/rooms/care/views/label-draft.ts'
 
 interface LabelGlutenProps {
   readonly draft: LabelDraft

@@ -1,8 +1,6 @@
 import styles from '#components/pans/label-answers.module.css'
 import { LabelSources } from '#components/pans/label-sources.tsx'
 import { useLabelWords } from '#components/pans/label-words.tsx'
-import type { StationDocument } from '#lib/menu/station-document.ts'
-import { CLAIMS, TRAITS } from '#lib/needs/diets.ts'
 import {
   impliedTraits,
   type LabelDraft,
@@ -10,7 +8,9 @@ import {
   withClaim,
   withNoTraits,
   withTrait,
-} from '#lib/views/label-draft.ts'
+} from '#lib/rooms/care/views/label-draft.ts'
+import { CLAIMS, TRAITS } from '#lib/station/codes/diets.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 
 interface LabelMakingProps {
   readonly station: StationDocument

@@ -1,9 +1,9 @@
 import acts from '#components/pans/label-acts.module.css'
 import styles from '#components/pans/label-outcomes.module.css'
 import { useLabelWords } from '#components/pans/label-words.tsx'
+import { openBeside } from '#lib/rooms/care/facts/label-open.ts'
+import type { LabelOutcome } from '#lib/rooms/care/views/labels.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { openBeside } from '#lib/views/label-open.ts'
-import type { LabelOutcome } from '#lib/views/labels.ts'
 
 interface LabelOutcomesProps {
   readonly state: RunningState

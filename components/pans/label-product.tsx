@@ -1,8 +1,8 @@
 import styles from '#components/pans/label-answers.module.css'
 import { useLabelWords } from '#components/pans/label-words.tsx'
+import { pansWith } from '#lib/rooms/care/facts/product-before.ts'
+import { isNotSame, PRODUCTS, type Product } from '#lib/rooms/care/views/labels.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { isNotSame, PRODUCTS, type Product } from '#lib/views/labels.ts'
-import { pansWith } from '#lib/views/product-before.ts'
 
 interface LabelProductProps {
   readonly state: RunningState

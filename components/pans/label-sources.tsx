@@ -1,7 +1,12 @@
 import styles from '#components/pans/label-answers.module.css'
 import { useLabelWords } from '#components/pans/label-words.tsx'
-import { SOURCES_OF } from '#lib/needs/diets.ts'
-import { type LabelDraft, sourcedTraits, withSource, withSources } from '#lib/views/label-draft.ts'
+import {
+  type LabelDraft,
+  sourcedTraits,
+  withSource,
+  withSources,
+} from '#lib/rooms/care/views/label-draft.ts'
+import { SOURCES_OF } from '#lib/station/codes/diets.ts'
 
 interface LabelSourcesProps {
   readonly draft: LabelDraft

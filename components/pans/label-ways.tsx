@@ -4,10 +4,10 @@ import acts from '#components/pans/label-acts.module.css'
 import styles from '#components/pans/label-ways.module.css'
 import { useLabelWords } from '#components/pans/label-words.tsx'
 import { useSettled } from '#components/ui/settled.ts'
-import { nameIn } from '#lib/menu/name-in.ts'
-import type { Ingredient } from '#lib/menu/station-document.ts'
+import { goesInto, isNotSame } from '#lib/rooms/care/views/labels.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { goesInto, isNotSame } from '#lib/views/labels.ts'
+import { nameIn } from '#lib/station/name-in.ts'
+import type { Ingredient } from '#lib/station/station-document.ts'
 
 interface LabelWaysProps {
   readonly state: RunningState

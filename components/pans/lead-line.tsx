@@ -1,13 +1,13 @@
 import { Line } from '#components/line/line.tsx'
 import { PanButton } from '#components/pans/pan-button.tsx'
 import { type PansWords, usePansWords } from '#components/pans/words.tsx'
-import { nameIn } from '#lib/menu/name-in.ts'
+import type { StationForecast } from '#lib/estimate/station-forecast.ts'
+import { foodTimes } from '#lib/rooms/food/facts/food-times.ts'
+import { portionsKept } from '#lib/rooms/pans/facts/kept.ts'
+import { biasThatMatters, outlookOf } from '#lib/rooms/pans/facts/pan-outlook.ts'
+import type { PanPicture } from '#lib/rooms/pans/facts/pans.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { portionsKept } from '#lib/stock/kept.ts'
-import type { StationForecast } from '#lib/stock/station-forecast.ts'
-import { foodTimes } from '#lib/views/food-times.ts'
-import { biasThatMatters, outlookOf } from '#lib/views/pan-outlook.ts'
-import type { PanPicture } from '#lib/views/pans.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 interface LeadLineProps {
   readonly state: RunningState

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react'
 import styles from '#components/pans/number-pad.module.css'
 import { type FoodWords, useFoodWords } from '#components/pans/use-food-words.ts'
-import { type PadKey, typed } from '#lib/quantity/number-pad.ts'
+import { type PadKey, typed } from '#lib/measure/number-pad.ts'
 
 const ROWS: readonly PadKey[] = ['7', '8', '9', '4', '5', '6', '1', '2', '3', '.', '0', 'back']
 

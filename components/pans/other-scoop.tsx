@@ -3,11 +3,11 @@ import type { Acting } from '#components/live/acting.ts'
 import styles from '#components/pans/panel.module.css'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
-import { pansOf } from '#lib/menu/find.ts'
-import { nameIn } from '#lib/menu/name-in.ts'
-import type { Pan } from '#lib/menu/station-document.ts'
-import { hasBackup } from '#lib/service/soiling.ts'
+import { hasBackup } from '#lib/rooms/care/facts/soiling.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { pansOf } from '#lib/station/find.ts'
+import { nameIn } from '#lib/station/name-in.ts'
+import type { Pan } from '#lib/station/station-document.ts'
 
 interface OtherScoopProps {
   readonly state: RunningState

@@ -1,10 +1,10 @@
 import styles from '#components/pans/pan-button.module.css'
 import { PanSigns } from '#components/pans/pan-signs.tsx'
 import { type PansWords, usePansWords } from '#components/pans/words.tsx'
-import type { Component } from '#lib/menu/station-document.ts'
-import type { FoodTimes } from '#lib/views/food-times.ts'
-import type { Outlook } from '#lib/views/pan-outlook.ts'
-import type { PanPicture } from '#lib/views/pans.ts'
+import type { FoodTimes } from '#lib/rooms/food/facts/food-times.ts'
+import type { Outlook } from '#lib/rooms/pans/facts/pan-outlook.ts'
+import type { PanPicture } from '#lib/rooms/pans/facts/pans.ts'
+import type { Component } from '#lib/station/station-document.ts'
 
 const troubleWords = (
   words: PansWords,

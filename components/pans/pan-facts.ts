@@ -1,12 +1,12 @@
 /** What is known of a pan, a few words each, for the head of its panel. */
 import type { FoodWords } from '#components/pans/use-food-words.ts'
-import { nameIn } from '#lib/menu/name-in.ts'
+import type { StationForecast } from '#lib/estimate/station-forecast.ts'
+import { holdsBefore } from '#lib/rooms/care/facts/product-before.ts'
+import type { FoodTimes } from '#lib/rooms/food/facts/food-times.ts'
+import { portionsKept } from '#lib/rooms/pans/facts/kept.ts'
+import { doubtOf, type PanPicture } from '#lib/rooms/pans/facts/pans.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { portionsKept } from '#lib/stock/kept.ts'
-import type { StationForecast } from '#lib/stock/station-forecast.ts'
-import type { FoodTimes } from '#lib/views/food-times.ts'
-import { doubtOf, type PanPicture } from '#lib/views/pans.ts'
-import { holdsBefore } from '#lib/views/product-before.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 export const panFacts = (
   words: FoodWords,

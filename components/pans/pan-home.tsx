@@ -5,12 +5,12 @@ import styles from '#components/pans/pan-home.module.css'
 import shared from '#components/pans/panel.module.css'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
-import { componentOf } from '#lib/menu/find.ts'
-import type { Pan } from '#lib/menu/station-document.ts'
-import { needsReading } from '#lib/service/food-now.ts'
+import { needsReading } from '#lib/rooms/food/facts/food-now.ts'
+import { portionsKept } from '#lib/rooms/pans/facts/kept.ts'
+import type { PanPicture } from '#lib/rooms/pans/facts/pans.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { portionsKept } from '#lib/stock/kept.ts'
-import type { PanPicture } from '#lib/views/pans.ts'
+import { componentOf } from '#lib/station/find.ts'
+import type { Pan } from '#lib/station/station-document.ts'
 
 interface PanHomeProps {
   readonly state: RunningState

@@ -9,11 +9,11 @@ import styles from '#components/pans/pans.module.css'
 import { PansHeader } from '#components/pans/pans-header.tsx'
 import { TaskCards } from '#components/pans/task-cards.tsx'
 import { PansWordsProvider, usePansWords } from '#components/pans/words.tsx'
-import { findPan } from '#lib/menu/find.ts'
+import { foodTimes } from '#lib/rooms/food/facts/food-times.ts'
+import { batchPictures } from '#lib/rooms/food/views/batch-strip.ts'
+import { panPictures } from '#lib/rooms/pans/facts/pans.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { batchPictures } from '#lib/views/batch-strip.ts'
-import { foodTimes } from '#lib/views/food-times.ts'
-import { panPictures } from '#lib/views/pans.ts'
+import { findPan } from '#lib/station/find.ts'
 
 const loadInCharge = () => import('#components/pans/in-charge-panel.tsx')
 const loadLabels = () => import('#components/pans/label-dialog.tsx')

@@ -4,8 +4,8 @@ import { Connection } from '#components/live/connection.tsx'
 import { useServerTime } from '#components/live/server-time.ts'
 import styles from '#components/pans/pans-header.module.css'
 import { usePansWords } from '#components/pans/words.tsx'
+import { queueOf } from '#lib/rooms/pans/facts/pans.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { queueOf } from '#lib/views/pans.ts'
 
 interface PansHeaderProps {
   readonly state: RunningState

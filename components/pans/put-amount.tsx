@@ -2,10 +2,10 @@ import forms from '#components/pans/forms.module.css'
 import { PortionSteps } from '#components/pans/portion-steps.tsx'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import type { Put, PutTarget } from '#components/pans/use-put.ts'
+import { tareOf } from '#lib/rooms/pans/facts/capacity.ts'
+import { amountOf } from '#lib/rooms/pans/facts/pans.ts'
+import { SCALE_UNITS, weightMg } from '#lib/rooms/pans/views/weight-entry.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { tareOf } from '#lib/stock/capacity.ts'
-import { amountOf } from '#lib/views/pans.ts'
-import { SCALE_UNITS, weightMg } from '#lib/views/weight-entry.ts'
 
 interface PutAmountProps {
   /** The weight is what the pad types. */

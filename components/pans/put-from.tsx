@@ -3,8 +3,8 @@ import forms from '#components/pans/forms.module.css'
 import { sayLastUse } from '#components/pans/pan-facts.ts'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import type { Put } from '#components/pans/use-put.ts'
+import { isOutOfTurn, type PutSource } from '#lib/rooms/pans/views/put-sources.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { isOutOfTurn, type PutSource } from '#lib/views/put-sources.ts'
 
 interface PutFromProps {
   readonly state: RunningState

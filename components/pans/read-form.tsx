@@ -6,11 +6,11 @@ import { ReadyNote } from '#components/pans/ready-note.tsx'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useReading } from '#components/pans/use-reading.ts'
 import { useSettled } from '#components/ui/settled.ts'
-import { componentOf } from '#lib/menu/find.ts'
+import { foodTimes } from '#lib/rooms/food/facts/food-times.ts'
+import { heldByAt } from '#lib/rooms/food/facts/place-now.ts'
+import { holdingLimit, readingOf } from '#lib/rooms/food/views/reading-entry.ts'
 import { placeOf } from '#lib/service/place.ts'
-import { heldByAt } from '#lib/service/place-now.ts'
-import { foodTimes } from '#lib/views/food-times.ts'
-import { holdingLimit, readingOf } from '#lib/views/reading-entry.ts'
+import { componentOf } from '#lib/station/find.ts'
 
 /** A reading of a pan that stands on the line or behind it, or of a batch that waits. */
 export function ReadForm({ state, acting, food, now, onBack }: FormProps<'read'>) {

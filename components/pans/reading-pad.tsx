@@ -2,9 +2,9 @@ import { NumberPad } from '#components/pans/number-pad.tsx'
 import styles from '#components/pans/reading-pad.module.css'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import type { ReadingForm } from '#components/pans/use-reading.ts'
-import { typed } from '#lib/quantity/number-pad.ts'
+import { typed } from '#lib/measure/number-pad.ts'
+import { writtenOf } from '#lib/rooms/food/views/reading-entry.ts'
 import { SCALES } from '#lib/safety/temperature.ts'
-import { writtenOf } from '#lib/views/reading-entry.ts'
 
 interface ReadingPadProps {
   readonly form: ReadingForm

@@ -9,12 +9,12 @@ import { ReadingPad } from '#components/pans/reading-pad.tsx'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useReading } from '#components/pans/use-reading.ts'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
+import { handedOverListOf } from '#lib/rooms/food/facts/handed-over-lists.ts'
+import { batchWays, waysFor } from '#lib/rooms/food/facts/ways-out.ts'
+import { heatAgainLimit, heatReadingOf } from '#lib/rooms/food/views/reading-entry.ts'
 import type { WayOut } from '#lib/safety/holding.ts'
 import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
 import { placeOf } from '#lib/service/place.ts'
-import { batchWays, waysFor } from '#lib/service/ways-out.ts'
-import { handedOverListOf } from '#lib/views/handed-over-with.ts'
-import { heatAgainLimit, heatReadingOf } from '#lib/views/reading-entry.ts'
 
 type Way = WayOut['way']
 

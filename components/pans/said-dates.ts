@@ -1,8 +1,8 @@
+import type { DateEntry } from '#lib/rooms/food/views/date-entry.ts'
+import type { FirstDayIs } from '#lib/rooms/pans/views/dates-asked.ts'
 import type { CivilDate } from '#lib/safety/date-stamp.ts'
 import type { ToldDates } from '#lib/safety/told-dates.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import type { DateEntry } from '#lib/views/date-entry.ts'
-import type { FirstDayIs } from '#lib/views/dates-asked.ts'
 
 /** Days that were said and can be, with the last day that comes of them. */
 export interface SaidDates {

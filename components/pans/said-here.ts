@@ -1,7 +1,7 @@
 import type { PansWords } from '#components/pans/words.tsx'
-import { findComponent } from '#lib/menu/find.ts'
-import { nameIn } from '#lib/menu/name-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { findComponent } from '#lib/station/find.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 import type { SaidHere } from '#lib/words/said-here.ts'
 
 /** Names, times and makings of a station, as sentences about it need them. */

@@ -4,9 +4,9 @@ import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
-import { nameIn } from '#lib/menu/name-in.ts'
-import type { Measures, ScoopChoice } from '#lib/stock/nearest-scoop.ts'
-import { isFarOff, percentOff, scoopChoices } from '#lib/stock/scoop-choices.ts'
+import type { Measures, ScoopChoice } from '#lib/estimate/nearest-scoop.ts'
+import { isFarOff, percentOff, scoopChoices } from '#lib/rooms/pans/facts/scoop-choices.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 const keyOf = ({ measures }: ScoopChoice): string =>
   measures.map(({ id, count }) => `${count} ${id}`).join(' ')

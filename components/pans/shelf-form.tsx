@@ -10,10 +10,10 @@ import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useReading } from '#components/pans/use-reading.ts'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
 import { useSettled } from '#components/ui/settled.ts'
+import { handedOverListOf } from '#lib/rooms/food/facts/handed-over-lists.ts'
+import { shelfNext } from '#lib/rooms/food/facts/shelf-reading.ts'
+import { readingOf, shelfLimit } from '#lib/rooms/food/views/reading-entry.ts'
 import { SHELF, shelfHeldBy } from '#lib/service/shelf.ts'
-import { shelfNext } from '#lib/service/shelf-reading.ts'
-import { handedOverListOf } from '#lib/views/handed-over-with.ts'
-import { readingOf, shelfLimit } from '#lib/views/reading-entry.ts'
 
 type Props = FormProps<'shelf'>
 

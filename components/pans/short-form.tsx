@@ -2,9 +2,9 @@ import { useForecast } from '#components/live/forecast.ts'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
-import { pansOf } from '#lib/menu/find.ts'
-import { nameIn } from '#lib/menu/name-in.ts'
-import { shortWays } from '#lib/stock/short-ways.ts'
+import { shortWays } from '#lib/rooms/pans/facts/short-ways.ts'
+import { pansOf } from '#lib/station/find.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 /** The builds that the pans can't fill, newest first, and what can be done for each. */
 export function ShortForm({ state, acting, food, choose }: FormProps<'short'>) {

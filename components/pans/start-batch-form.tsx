@@ -7,9 +7,9 @@ import { MinuteSteps } from '#components/pans/minute-steps.tsx'
 import { ToldWhenSteps, useToldWhen } from '#components/pans/told-when.tsx'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
-import { findComponent } from '#lib/menu/find.ts'
-import { expectedAt } from '#lib/views/batch-strip.ts'
-import { outlookOf } from '#lib/views/pan-outlook.ts'
+import { expectedAt } from '#lib/rooms/food/views/batch-strip.ts'
+import { outlookOf } from '#lib/rooms/pans/facts/pan-outlook.ts'
+import { findComponent } from '#lib/station/find.ts'
 
 /** A batch of something that can be made today: how many loads, and when it would stand ready. */
 export function StartBatchForm({

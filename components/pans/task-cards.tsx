@@ -8,9 +8,9 @@ import { sayCalm, sayTask } from '#components/pans/task-said.ts'
 import { ThenCard } from '#components/pans/then-card.tsx'
 import { useTasks } from '#components/pans/use-tasks.ts'
 import { usePansWords } from '#components/pans/words.tsx'
+import type { StationForecast } from '#lib/estimate/station-forecast.ts'
+import { notLastingOf, putOffOf, tasksOf } from '#lib/rooms/advice/views/do-next.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import type { StationForecast } from '#lib/stock/station-forecast.ts'
-import { notLastingOf, putOffOf, tasksOf } from '#lib/views/do-next.ts'
 
 interface TaskCardsProps {
   readonly state: RunningState

@@ -2,13 +2,13 @@
 
 import { handedOverKind, sayHandedOver } from '#components/pans/handed-over-said.ts'
 import type { PansWords } from '#components/pans/words.tsx'
-import { findPan } from '#lib/menu/find.ts'
-import { nameIn } from '#lib/menu/name-in.ts'
+import type { Task } from '#lib/rooms/advice/views/do-next.ts'
+import type { ToDo } from '#lib/rooms/pans/facts/pans-to-do.ts'
+import { refillOf } from '#lib/rooms/pans/facts/refill.ts'
+import { effectOfStopping } from '#lib/rooms/pans/views/items-left.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import type { Task } from '#lib/views/do-next.ts'
-import { effectOfStopping } from '#lib/views/items-left.ts'
-import type { ToDo } from '#lib/views/pans-to-do.ts'
-import { refillOf } from '#lib/views/refill.ts'
+import { findPan } from '#lib/station/find.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 import type { SaidHere } from '#lib/words/said-here.ts'
 
 export interface TaskSaid {

@@ -3,8 +3,8 @@ import type { Choose } from '#components/pans/chosen.ts'
 import { sayTaskShortly } from '#components/pans/task-said.ts'
 import type { Tasks } from '#components/pans/use-tasks.ts'
 import { usePansWords } from '#components/pans/words.tsx'
+import { type PutOff, type Task, taskKey } from '#lib/rooms/advice/views/do-next.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { type PutOff, type Task, taskKey } from '#lib/views/do-next.ts'
 import type { SaidHere } from '#lib/words/said-here.ts'
 
 const MOST_THEN = 3

@@ -5,7 +5,7 @@ import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
-import { DISCARD_REASONS, type DiscardReason } from '#lib/service/food-event.ts'
+import { DISCARD_REASONS, type DiscardReason } from '#lib/service/events/food-event.ts'
 import type { ToThrowOut } from '#lib/service/food-state.ts'
 
 const reasonOf: Readonly<Record<ToThrowOut['because'], DiscardReason>> = {

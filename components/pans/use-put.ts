@@ -1,21 +1,21 @@
 import { useState } from 'react'
 import type { SaidDates } from '#components/pans/said-dates.ts'
 import { type ReadingForm, useReading } from '#components/pans/use-reading.ts'
-import { componentOf } from '#lib/menu/find.ts'
-import type { HeldBy } from '#lib/safety/holding.ts'
-import type { ToldDates } from '#lib/safety/told-dates.ts'
-import { needsReading } from '#lib/service/food-now.ts'
-import type { RunningState } from '#lib/service/state.ts'
-import { asksDates, isFromPack } from '#lib/views/dates-asked.ts'
+import { needsReading } from '#lib/rooms/food/facts/food-now.ts'
+import { holdingLimit, readingOf } from '#lib/rooms/food/views/reading-entry.ts'
+import { asksDates, isFromPack } from '#lib/rooms/pans/views/dates-asked.ts'
 import {
   firstSource,
   fittingPortions,
   isOutOfTurn,
   type PutSource,
   putSources,
-} from '#lib/views/put-sources.ts'
-import { holdingLimit, readingOf } from '#lib/views/reading-entry.ts'
-import { type ScaleUnit, weightMg } from '#lib/views/weight-entry.ts'
+} from '#lib/rooms/pans/views/put-sources.ts'
+import { type ScaleUnit, weightMg } from '#lib/rooms/pans/views/weight-entry.ts'
+import type { HeldBy } from '#lib/safety/holding.ts'
+import type { ToldDates } from '#lib/safety/told-dates.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { componentOf } from '#lib/station/find.ts'
 
 export interface PutTarget {
   readonly component: string

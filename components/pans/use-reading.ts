@@ -1,15 +1,15 @@
 import { useState } from 'react'
 import { keep, readKept } from '#components/device/device-shelf.ts'
-import { findComponent } from '#lib/menu/find.ts'
-import type { ProbeAt, ReadingContext } from '#lib/safety/readings.ts'
-import type { RunningState } from '#lib/service/state.ts'
 import {
   type EntryLimit,
   type JudgedEntry,
   judgeEntry,
   probePlaces,
   type ReadingEntry,
-} from '#lib/views/reading-entry.ts'
+} from '#lib/rooms/food/views/reading-entry.ts'
+import type { ProbeAt, ReadingContext } from '#lib/safety/readings.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { findComponent } from '#lib/station/find.ts'
 
 const INITIALS_KEY = 'initials'
 const PROBE_KEY = 'probe'

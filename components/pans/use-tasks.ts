@@ -3,10 +3,10 @@ import type { Acting } from '#components/live/acting.ts'
 import type { Choose } from '#components/pans/chosen.ts'
 import { openFor, openForAdvice } from '#components/pans/do-task.ts'
 import { usePansWords } from '#components/pans/words.tsx'
-import { nameIn } from '#lib/menu/name-in.ts'
+import type { Suggestion } from '#lib/estimate/station-forecast.ts'
+import type { Task } from '#lib/rooms/advice/views/do-next.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import type { Suggestion } from '#lib/stock/station-forecast.ts'
-import type { Task } from '#lib/views/do-next.ts'
+import { nameIn } from '#lib/station/name-in.ts'
 
 export interface Tasks {
   readonly busy: boolean

@@ -6,10 +6,10 @@ import forms from '#components/pans/forms.module.css'
 import { PortionSteps } from '#components/pans/portion-steps.tsx'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
+import { levelOf } from '#lib/rooms/pans/facts/levels.ts'
+import { amountOf } from '#lib/rooms/pans/facts/pans.ts'
+import { WASTE_REASONS, type WasteReason } from '#lib/service/events/stock-event.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
-import { WASTE_REASONS, type WasteReason } from '#lib/service/stock-event.ts'
-import { levelOf } from '#lib/stock/levels.ts'
-import { amountOf } from '#lib/views/pans.ts'
 
 /** What was spilled, dropped, tasted or eaten by the crew, with its reason. */
 export function WasteForm({ state, acting, food, onBack }: FormProps<'waste'>) {

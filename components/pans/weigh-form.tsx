@@ -6,9 +6,9 @@ import { NumberPad } from '#components/pans/number-pad.tsx'
 import pad from '#components/pans/reading-pad.module.css'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
+import { tareOf } from '#lib/rooms/pans/facts/capacity.ts'
+import { SCALE_UNITS, type ScaleUnit, weightMg } from '#lib/rooms/pans/views/weight-entry.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
-import { tareOf } from '#lib/stock/capacity.ts'
-import { SCALE_UNITS, type ScaleUnit, weightMg } from '#lib/views/weight-entry.ts'
 
 /** What a pan weighs with its food: the empty pan is taken off, and what is left is believed. */
 export function WeighForm({ state, acting, food, onBack }: FormProps<'weigh'>) {

@@ -1,6 +1,6 @@
 import styles from '#components/pick-up/pick-up.module.css'
 import { usePickUpWords } from '#components/pick-up/words.tsx'
-import type { PickUpPlace, Standing } from '#lib/views/pick-up-places.ts'
+import type { PickUpPlace, Standing } from '#lib/rooms/shelf/views/pick-up-places.ts'
 
 interface NumbersProps {
   readonly place: Exclude<PickUpPlace, 'called'>

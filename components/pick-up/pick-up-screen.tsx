@@ -9,7 +9,7 @@ import { useMoved } from '#components/pick-up/moved.ts'
 import { Called, Numbers } from '#components/pick-up/numbers.tsx'
 import styles from '#components/pick-up/pick-up.module.css'
 import { PickUpWordsProvider, usePickUpWords } from '#components/pick-up/words.tsx'
-import { PICK_UP_PLACES, standingIn } from '#lib/views/pick-up-places.ts'
+import { PICK_UP_PLACES, standingIn } from '#lib/rooms/shelf/views/pick-up-places.ts'
 
 function PickUpNow() {
   const words = usePickUpWords()

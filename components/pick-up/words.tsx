@@ -3,8 +3,8 @@
 import { createContext, type ReactNode, useContext } from 'react'
 import { DeviceWordsProvider } from '#components/device/words.tsx'
 import { givenWords } from '#components/live/given-words.ts'
+import { pickUpWords } from '#lib/rooms/shelf/words/pick-up-en.ts'
 import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
-import { pickUpWords } from '#lib/words/pick-up-en.ts'
 
 export type PickUpWords = InAnyLanguage<typeof pickUpWords>
 

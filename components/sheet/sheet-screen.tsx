@@ -12,7 +12,7 @@ import {
   type SheetAnswer,
   type SheetFacts,
   sheetOf,
-} from '#lib/views/allergen-sheet.ts'
+} from '#lib/rooms/care/views/allergen-sheet.ts'
 
 function Legend() {
   const words = useSheetWords()

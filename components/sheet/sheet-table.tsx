@@ -1,7 +1,7 @@
 import styles from '#components/sheet/sheet-table.module.css'
 import { WordSign } from '#components/sheet/word-sign.tsx'
 import { useSheetWords } from '#components/sheet/words.tsx'
-import type { Sheet, SheetCell, SheetRow } from '#lib/views/allergen-sheet.ts'
+import type { Sheet, SheetCell, SheetRow } from '#lib/rooms/care/views/allergen-sheet.ts'
 
 function Cell({ cell }: { readonly cell: SheetCell }) {
   const words = useSheetWords()

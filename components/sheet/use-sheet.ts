@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react'
-import type { SheetAnswer } from '#lib/views/allergen-sheet.ts'
+import type { SheetAnswer } from '#lib/rooms/care/views/allergen-sheet.ts'
 
 /** A label that changes is on every open sheet within this time, milliseconds. */
 const AGAIN_AFTER_MS = 5_000

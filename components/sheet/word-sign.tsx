@@ -1,6 +1,6 @@
 import styles from '#components/sheet/word-sign.module.css'
 import { useSheetWords } from '#components/sheet/words.tsx'
-import type { SheetWord } from '#lib/views/allergen-sheet.ts'
+import type { SheetWord } from '#lib/rooms/care/views/allergen-sheet.ts'
 
 /** Shapes as well as letters, so that the sheet reads without colour and printed in black. */
 const SHAPES: Readonly<Record<SheetWord, string>> = {

@@ -2,9 +2,9 @@
 
 import { createContext, type ReactNode, useContext } from 'react'
 import { givenWords } from '#components/live/given-words.ts'
+import { sheetWords } from '#lib/rooms/care/words/sheet-en.ts'
 import { sayClock } from '#lib/words/clock-en.ts'
 import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
-import { sheetWords } from '#lib/words/sheet-en.ts'
 
 const english = { sayClock, ...sheetWords }
 

@@ -6,7 +6,7 @@ import {
   MOST_ASSEMBLERS,
   MOST_GUESTS,
   wrongInDay,
-} from '#lib/views/day-entry.ts'
+} from '#lib/rooms/day/views/day-entry.ts'
 
 /** Guests expected, closing time, assemblers: each may stay empty. */
 export function DayFields({

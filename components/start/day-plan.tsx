@@ -3,8 +3,8 @@ import { useActing } from '#components/live/acting.ts'
 import styles from '#components/start/day.module.css'
 import { DayFields } from '#components/start/day-fields.tsx'
 import { useStartWords } from '#components/start/words.tsx'
+import { type DayEntry, dayCommand, dayOf, isDayWrong } from '#lib/rooms/day/views/day-entry.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { type DayEntry, dayCommand, dayOf, isDayWrong } from '#lib/views/day-entry.ts'
 
 /** What is planned for the open service, and changing it. */
 export function DayPlan({ state }: { readonly state: RunningState }) {

@@ -2,8 +2,8 @@
 import { createContext, type ReactNode, useContext } from 'react'
 import { givenWords } from '#components/live/given-words.ts'
 import { sayClock } from '#lib/words/clock-en.ts'
+import { inChargeWords } from '#lib/words/house/in-charge-card-en.ts'
 import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
-import { inChargeWords } from '#lib/words/in-charge-card-en.ts'
 import { loadRefusals } from '#lib/words/refusals-later-en.ts'
 
 const english = { loadRefusals, sayClock, ...inChargeWords }

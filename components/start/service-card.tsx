@@ -7,9 +7,9 @@ import { DayFields } from '#components/start/day-fields.tsx'
 import { DayPlan } from '#components/start/day-plan.tsx'
 import styles from '#components/start/start.module.css'
 import { useStartWords } from '#components/start/words.tsx'
+import { type DayEntry, dayCommand, isDayWrong, NO_DAY } from '#lib/rooms/day/views/day-entry.ts'
+import { usualLoads } from '#lib/rooms/pans/facts/pans-to-do.ts'
 import { isRunning } from '#lib/service/state.ts'
-import { type DayEntry, dayCommand, isDayWrong, NO_DAY } from '#lib/views/day-entry.ts'
-import { usualLoads } from '#lib/views/pans-to-do.ts'
 
 /** Readings are told as taken a moment before, so that a clock that differs a little is no matter. */
 const A_MOMENT_MS = 1_000
@@ -35,7 +35,7 @@ export function ServiceCard() {
     fillsNext.current = false
     setFilling(true)
     const fill = async () => {
-      const { openingCommands } = await import('#lib/service/opening-commands.ts')
+      const { openingCommands } = await import('#lib/spine/opening-commands.ts')
       for (const command of openingCommands(state.station, now.current - A_MOMENT_MS))
         if (!(await act(command, ''))) break
     }

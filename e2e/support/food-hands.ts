@@ -1,7 +1,7 @@
 /** What the lead does on the Pans screen with food: batches, readings, weights, times. */
 import type { Locator, Page } from '@playwright/test'
-import { pansWords } from '#lib/words/pans-en.ts'
-import { readingWords } from '#lib/words/reading-pad-en.ts'
+import { readingWords } from '#lib/rooms/food/words/reading-pad-en.ts'
+import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { beginning, tapUntil } from './hands.ts'
 
 /** Whoever takes the readings of these stories. */

@@ -1,7 +1,8 @@
 /** Garden chickens for guests who keep peanut away, sent by the lead where no screen is asked for it. */
-import { itemOf } from '#lib/menu/find.ts'
-import type { Handling } from '#lib/needs/codes.ts'
-import { type BuildChoice, usualChoice } from '#lib/service/build-choice.ts'
+
+import { type BuildChoice, usualChoice } from '#lib/service/events/build-choice.ts'
+import type { Handling } from '#lib/station/codes/codes.ts'
+import { itemOf } from '#lib/station/find.ts'
 import type { Lead } from './job.ts'
 
 const NOT_IN = { placement: 'no', portions: 0, because: 'need' } as const

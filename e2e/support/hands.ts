@@ -1,14 +1,14 @@
 /** What people do on the screens, by the words that stand there. */
 import type { Locator, Page } from '@playwright/test'
-import type { Handling, NeedCode } from '#lib/needs/codes.ts'
-import { assemblyEn } from '#lib/words/assembly-en.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { firstWords } from '#lib/words/first-of-all-en.ts'
-import { handOverEn } from '#lib/words/hand-over-en.ts'
-import { labelWords } from '#lib/words/labels-en.ts'
-import { pansWords } from '#lib/words/pans-en.ts'
-import { pickUpWords } from '#lib/words/pick-up-en.ts'
-import { turnedEn } from '#lib/words/turned-en.ts'
+import { firstWords } from '#lib/rooms/care/words/first-of-all-en.ts'
+import { labelWords } from '#lib/rooms/care/words/labels-en.ts'
+import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
+import { counter } from '#lib/rooms/orders/words/counter-en.ts'
+import { turnedEn } from '#lib/rooms/orders/words/turned-en.ts'
+import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
+import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
+import { pickUpWords } from '#lib/rooms/shelf/words/pick-up-en.ts'
+import type { Handling, NeedCode } from '#lib/station/codes/codes.ts'
 import { expect } from './job.ts'
 
 const plain = (words: string): string => words.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')

@@ -1,6 +1,6 @@
 /** Sizes that eyes and hands need, on a tablet of 5.88 px/mm. */
 import type { Page } from '@playwright/test'
-import { DEFAULT_PX_PER_MM } from '#lib/views/legibility.ts'
+import { DEFAULT_PX_PER_MM } from '#lib/measure/legibility.ts'
 import { arcMinutesOf, type Reading } from '#tests/support/legible-sizes.ts'
 import { apart, type DrawnText, drawnControls, drawnTexts, scrolled } from './drawn.ts'
 import { expect, type Size } from './stage.ts'

@@ -1,15 +1,15 @@
 /** What people do about needs, by the words that stand there: asked, told late, kept apart. */
 import type { Locator, Page } from '@playwright/test'
-import { isPluralIn, nameIn } from '#lib/menu/name-in.ts'
-import type { NeedCode } from '#lib/needs/codes.ts'
+import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
+import type { Statement } from '#lib/rooms/orders/facts/statement.ts'
+import { counter } from '#lib/rooms/orders/words/counter-en.ts'
+import { readBackText, sayReadBack } from '#lib/rooms/orders/words/read-back-en.ts'
+import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import type { Statement } from '#lib/views/statement.ts'
+import type { NeedCode } from '#lib/station/codes/codes.ts'
+import { isPluralIn, nameIn } from '#lib/station/name-in.ts'
 import { sayCents } from '#lib/words/amounts-en.ts'
-import { assemblyEn } from '#lib/words/assembly-en.ts'
-import { counter } from '#lib/words/counter-en.ts'
-import { handOverEn } from '#lib/words/hand-over-en.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
-import { readBackText, sayReadBack } from '#lib/words/read-back-en.ts'
 import { beginning, readAloud, saying, start, tapUntil } from './hands.ts'
 
 /** The tile of an allergen or a diet that a guest tells. */

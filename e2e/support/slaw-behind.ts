@@ -1,7 +1,7 @@
 /** Slaw is beside the cheddar: for a guest who keeps milk apart it comes out of its back-up pan. */
 import type { Page } from '@playwright/test'
-import { componentOf } from '#lib/menu/find.ts'
-import { batchCommands, loadFields } from '#lib/service/opening-commands.ts'
+import { batchCommands, loadFields } from '#lib/spine/opening-commands.ts'
+import { componentOf } from '#lib/station/find.ts'
 import { itemRow, sendButton, tellNeed, ticketIsSent, turnAndAgree } from './hands.ts'
 import type { Lead } from './job.ts'
 

@@ -1,5 +1,5 @@
 import type { BrowserContextOptions, Page } from '@playwright/test'
-import { live } from '#lib/words/live-en.ts'
+import { live } from '#lib/words/house/live-en.ts'
 import { playScene } from '#tests/support/play-scene.ts'
 import type { Scene } from '#tests/support/scenes.ts'
 import { test as base, expect, untilHydrated, watch } from './station.ts'

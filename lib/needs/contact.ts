@@ -1,5 +1,5 @@
 /** What reaches what over shared tools and neighbouring pans. */
-import type { ContactKind, StationDocument } from '#lib/menu/station-document.ts'
+import type { ContactKind, StationDocument } from '#lib/station/station-document.ts'
 
 /** Contacts that a protected back-up pan of a component's own doesn't have (DESIGN: food safety). */
 const CLEARABLE: readonly ContactKind[] = ['scoop', 'beside', 'reached-over']

@@ -1,11 +1,19 @@
 /** What labels declare about a need, from the ingredient up to the component. */
-import type { Declaration, Ingredient, StationDocument } from '#lib/menu/station-document.ts'
-import { GLUTEN_GRAINS } from '#lib/needs/allergen-sets.ts'
-import { type Allergens, groupOf, isGroup, kindsOf } from '#lib/needs/askable.ts'
-import type { NeedCode } from '#lib/needs/codes.ts'
-import { ALLERGENS_OF, CLAIMS, type Claim, DIET_RULES, DIETS, type Diet } from '#lib/needs/diets.ts'
-import { grainsIn, isStated } from '#lib/needs/gluten.ts'
-import { traitWord } from '#lib/needs/sources.ts'
+
+import { GLUTEN_GRAINS } from '#lib/station/codes/allergen-sets.ts'
+import { type Allergens, groupOf, isGroup, kindsOf } from '#lib/station/codes/askable.ts'
+import type { NeedCode } from '#lib/station/codes/codes.ts'
+import {
+  ALLERGENS_OF,
+  CLAIMS,
+  type Claim,
+  DIET_RULES,
+  DIETS,
+  type Diet,
+} from '#lib/station/codes/diets.ts'
+import { grainsIn, isStated } from '#lib/station/gluten.ts'
+import { traitWord } from '#lib/station/sources.ts'
+import type { Declaration, Ingredient, StationDocument } from '#lib/station/station-document.ts'
 
 export interface Declared {
   readonly state: Declaration

@@ -1,8 +1,9 @@
 /** Whether a guest can have what is taken: component by component, need by need. */
-import type { ContactKind, Declaration } from '#lib/menu/station-document.ts'
-import type { Handling, Need, NeedCode } from '#lib/needs/codes.ts'
+
 import { byWorst } from '#lib/needs/declared.ts'
 import { type Facts, factsOf, type Kitchen } from '#lib/needs/kitchen.ts'
+import type { Handling, Need, NeedCode } from '#lib/station/codes/codes.ts'
+import type { ContactKind, Declaration } from '#lib/station/station-document.ts'
 
 /** `caution` and `ask` are for the person in charge to accept with the guest; nobody accepts `no`. */
 export type Level = 'no' | 'caution' | 'ask' | 'note' | 'ok'

@@ -1,7 +1,7 @@
-import type { Declaration, StationDocument } from '#lib/menu/station-document.ts'
-import type { NeedCode } from '#lib/needs/codes.ts'
 import { type Lent, type Reach, type Reached, reachOf, type Soil } from '#lib/needs/contact.ts'
 import { byWorst, type Declared, declaredBy } from '#lib/needs/declared.ts'
+import type { NeedCode } from '#lib/station/codes/codes.ts'
+import type { Declaration, StationDocument } from '#lib/station/station-document.ts'
 
 /** A station as it stands now: its document, what went into its pans, which back-ups are ready. */
 export interface Kitchen {

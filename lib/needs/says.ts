@@ -1,9 +1,10 @@
 /** What a food says of every need that the station knows. */
-import type { Declaration, StationDocument } from '#lib/menu/station-document.ts'
-import { type Allergens, declarable } from '#lib/needs/askable.ts'
-import type { NeedCode } from '#lib/needs/codes.ts'
+
 import { byWorst, declaredBy } from '#lib/needs/declared.ts'
-import { CLAIMS, DIETS } from '#lib/needs/diets.ts'
+import { type Allergens, declarable } from '#lib/station/codes/askable.ts'
+import type { NeedCode } from '#lib/station/codes/codes.ts'
+import { CLAIMS, DIETS } from '#lib/station/codes/diets.ts'
+import type { Declaration, StationDocument } from '#lib/station/station-document.ts'
 
 /** For a diet or a claim `contains` is what it leaves out. What isn't named is unknown. */
 export type Says = Readonly<Partial<Record<NeedCode, Declaration>>>

@@ -1,7 +1,7 @@
 /** What PROTOCOL.md says of all commands, as they are declared. */
 import { CHOICE, LABEL, NEED } from '#lib/service/commands/example-parts.ts'
-import { COMMANDS, ONLY_IN_CHARGE } from '#lib/service/registry.ts'
 import { ROLES } from '#lib/service/roles.ts'
+import { COMMANDS, ONLY_IN_CHARGE } from '#lib/spine/registry.ts'
 
 const BEGIN = '<!-- commands: written by `npm run protocol` -->'
 const END = '<!-- end of commands -->'

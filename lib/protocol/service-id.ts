@@ -1,4 +1,4 @@
-import type { Command } from '#lib/service/registry.ts'
+import type { Command } from '#lib/spine/registry.ts'
 
 /**
  * The service that a command is for: the one that is followed, or for `open` a new one named after

@@ -2,8 +2,8 @@
 import { z } from 'zod'
 import { MOST_COMMAND_BYTES, MOST_PASSPHRASE_UNITS, PROTOCOL } from '#lib/protocol/wire.ts'
 import type { NotTaken } from '#lib/service/refusal.ts'
-import { type Command, commandSchema, mayDo } from '#lib/service/registry.ts'
 import { ROLES, type Role } from '#lib/service/roles.ts'
+import { type Command, commandSchema, mayDo } from '#lib/spine/registry.ts'
 
 const name = z.string().regex(/^[\w-]{1,80}$/)
 

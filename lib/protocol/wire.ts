@@ -1,11 +1,12 @@
 /** Every message between a screen and the server. PROTOCOL.md tells how they follow each other. */
-import type { Recorded } from '#lib/service/event.ts'
+
+import type { StationForecast } from '#lib/estimate/station-forecast.ts'
+import type { PickUpPicture } from '#lib/rooms/shelf/views/pick-up.ts'
+import type { Recorded } from '#lib/service/events/event.ts'
 import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
-import type { Command } from '#lib/service/registry.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { ServiceState } from '#lib/service/state.ts'
-import type { StationForecast } from '#lib/stock/station-forecast.ts'
-import type { PickUpPicture } from '#lib/views/pick-up.ts'
+import type { Command } from '#lib/spine/registry.ts'
 
 export const PROTOCOL = 4
 

@@ -1,7 +1,7 @@
-import type { Amounts } from '#lib/service/build-choice.ts'
+import type { Amounts } from '#lib/service/events/build-choice.ts'
+import type { Taking } from '#lib/service/events/taking.ts'
 import { componentIn, whereIs, withStock } from '#lib/service/held-stock.ts'
 import type { Account, RunningState, ServiceState } from '#lib/service/state.ts'
-import type { Taking } from '#lib/service/taking.ts'
 
 export const EMPTY_ACCOUNT: Account = {
   onTickets: 0,

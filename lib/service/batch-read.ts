@@ -1,11 +1,12 @@
 /** What was read of a batch last, while it was known to be in limits. */
-import { findComponent } from '#lib/menu/find.ts'
-import type { StationDocument } from '#lib/menu/station-document.ts'
+
 import { thatMet } from '#lib/safety/cooking.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import { loadsToCome, readOfLoad } from '#lib/service/batch-loads.ts'
 import { foodKindOf, limitsOf } from '#lib/service/food-limits.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
+import { findComponent } from '#lib/station/find.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 
 /** What its finished loads were cooked to: what is read of the next one says nothing of them. */
 const cookedReadings = (station: StationDocument, batch: BatchState): readonly Reading[] => {

@@ -1,12 +1,12 @@
 /** Which limits bind food, and until when it lasts: what screens fold with, so that it stays small. */
 
-import type { Component, StationDocument } from '#lib/menu/station-document.ts'
 import type { FoodKind } from '#lib/safety/cooking.ts'
 import { limitsWith, type SafetyLimits } from '#lib/safety/limits.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import { earliestThrowOut, throwOutMoment } from '#lib/safety/time-control.ts'
-import type { HeldFood } from '#lib/service/food-event.ts'
+import type { HeldFood } from '#lib/service/events/food-event.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import type { Component, StationDocument } from '#lib/station/station-document.ts'
 
 export const limitsOf = (station: StationDocument): SafetyLimits =>
   limitsWith(station.safety.limits)

@@ -12,8 +12,8 @@ import type {
   OffSaleWhy,
   RestToThrowOut,
   ThrowOutPassed,
-} from '#lib/service/food-event.ts'
-import type { HandedOverFound } from '#lib/service/handed-over-event.ts'
+} from '#lib/service/events/food-event.ts'
+import type { HandedOverFound } from '#lib/service/events/handed-over-event.ts'
 
 /** Why something isn't sold until it is resolved. */
 export interface OffSale {

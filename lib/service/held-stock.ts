@@ -1,8 +1,7 @@
 /** What stands on the line and behind it, under one way of naming it. */
-import { findPan, linePansOf } from '#lib/menu/find.ts'
-import type { StationDocument } from '#lib/menu/station-document.ts'
+
 import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
-import type { PlaceKind } from '#lib/service/food-event.ts'
+import type { PlaceKind } from '#lib/service/events/food-event.ts'
 import {
   type BackupPan,
   EMPTY_STOCK,
@@ -10,6 +9,8 @@ import {
   type ToThrowOut,
 } from '#lib/service/food-state.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { findPan, linePansOf } from '#lib/station/find.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 
 export type StockKind = 'pan' | 'backup'
 

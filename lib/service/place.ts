@@ -3,11 +3,10 @@
  * it; `food-folding.ts` has the one way to change it, `place-now.ts` what is known of it at a moment.
  */
 
-import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import { leftOfBatch } from '#lib/service/batch-loads.ts'
 import { lastReading } from '#lib/service/batch-read.ts'
-import type { Place } from '#lib/service/food-event.ts'
+import type { Place } from '#lib/service/events/food-event.ts'
 import type { Bound } from '#lib/service/food-limits.ts'
 import type { BatchState, HeldStock, OffSale } from '#lib/service/food-state.ts'
 import {
@@ -20,6 +19,7 @@ import {
 } from '#lib/service/held-stock.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 
 export interface Placed extends Place, Bound {
   readonly component: string

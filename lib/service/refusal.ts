@@ -1,16 +1,16 @@
-import type { LabelProblem } from '#lib/menu/label-problem.ts'
-import type { NeedCode } from '#lib/needs/codes.ts'
+import type { AmountProblem, PlaceProblem } from '#lib/measure/pan-rules.ts'
+import type { TopUpProblem } from '#lib/needs/top-up.ts'
 import type { BatchTimesProblem, LoadProblem } from '#lib/safety/load.ts'
 import type { MomentProblem, ReadingLack, ReadingQuestion } from '#lib/safety/readings.ts'
 import type { ReheatProblem } from '#lib/safety/reheating.ts'
 import type { Temperature } from '#lib/safety/temperature.ts'
 import type { ClockProblem } from '#lib/safety/time-control.ts'
 import type { DateProblem } from '#lib/safety/told-dates.ts'
-import type { TopUpProblem } from '#lib/safety/top-up.ts'
-import type { AcceptedFinding, HoldReason } from '#lib/service/event.ts'
+import type { AcceptedFinding, HoldReason } from '#lib/service/events/event.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { BuildState } from '#lib/service/state.ts'
-import type { AmountProblem, PlaceProblem } from '#lib/stock/pan-rules.ts'
+import type { NeedCode } from '#lib/station/codes/codes.ts'
+import type { LabelProblem } from '#lib/station/label-problem.ts'
 
 /** Why a build can't be filled: what it takes isn't there for it, or isn't sold. */
 export type NotLeft =

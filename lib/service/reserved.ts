@@ -1,5 +1,5 @@
 /** What builds keep others from selling. */
-import type { Amounts } from '#lib/service/build-choice.ts'
+import type { Amounts } from '#lib/service/events/build-choice.ts'
 import type { Build } from '#lib/service/state.ts'
 
 /** What a build's new choice takes beyond its old one: held while a stop isn't acknowledged. */

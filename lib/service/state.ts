@@ -1,13 +1,18 @@
-import type { Portion } from '#lib/menu/portion.ts'
-import type { StationDocument } from '#lib/menu/station-document.ts'
-import type { Asked, Handling, Need, NeedCode } from '#lib/needs/codes.ts'
 import type { MadeUntil } from '#lib/safety/time-control.ts'
-import type { Amounts, BuildChoice } from '#lib/service/build-choice.ts'
-import type { CautionReason } from '#lib/service/caution-reasons.ts'
-import type { AcceptedBuild, AcceptedFinding, HoldReason, StopReason } from '#lib/service/event.ts'
+import type { Amounts, BuildChoice } from '#lib/service/events/build-choice.ts'
+import type { CautionReason } from '#lib/service/events/caution-reasons.ts'
+import type {
+  AcceptedBuild,
+  AcceptedFinding,
+  HoldReason,
+  StopReason,
+} from '#lib/service/events/event.ts'
+import type { Taking } from '#lib/service/events/taking.ts'
 import { type FoodState, type HeldStock, NO_FOOD } from '#lib/service/food-state.ts'
 import { NO_STOCK, type StockState } from '#lib/service/stock-state.ts'
-import type { Taking } from '#lib/service/taking.ts'
+import type { Asked, Handling, Need, NeedCode } from '#lib/station/codes/codes.ts'
+import type { Portion } from '#lib/station/portion.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 
 export type BuildState = 'waiting' | 'making' | 'made' | 'handed-over' | 'cancelled'
 

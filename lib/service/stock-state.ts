@@ -1,13 +1,14 @@
 /** The part of a service's state that is about demand, what is believed of the pans, and advice. */
-import type { Portion } from '#lib/menu/portion.ts'
-import type { DiscardReason } from '#lib/service/food-event.ts'
-import type { KnownBias, WasteReason } from '#lib/service/stock-event.ts'
-import type { Told } from '#lib/stock/advice.ts'
-import type { AdviceReason } from '#lib/stock/advice-reason.ts'
-import type { Measures } from '#lib/stock/nearest-scoop.ts'
-import type { StockBelief } from '#lib/stock/scoop-bias.ts'
-import { noCounts, type ServiceCounts } from '#lib/stock/service-counts.ts'
-import { type BuildTimes, NO_BUILD_TIMES } from '#lib/stock/wait.ts'
+
+import type { Told } from '#lib/estimate/advice.ts'
+import type { AdviceReason } from '#lib/estimate/advice-reason.ts'
+import type { Measures } from '#lib/estimate/nearest-scoop.ts'
+import type { StockBelief } from '#lib/estimate/scoop-bias.ts'
+import { noCounts, type ServiceCounts } from '#lib/estimate/service-counts.ts'
+import { type BuildTimes, NO_BUILD_TIMES } from '#lib/estimate/wait.ts'
+import type { DiscardReason } from '#lib/service/events/food-event.ts'
+import type { KnownBias, WasteReason } from '#lib/service/events/stock-event.ts'
+import type { Portion } from '#lib/station/portion.ts'
 
 /** Portions kept of a component for some orders. */
 export interface Keep {

@@ -1,8 +1,8 @@
 /** How a copy of a service catches up by position, whichever way the news comes. */
 import type { Followed } from '#lib/protocol/wire.ts'
-import type { Recorded } from '#lib/service/event.ts'
-import { evolve } from '#lib/service/evolve.ts'
+import type { Recorded } from '#lib/service/events/event.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
+import { evolve } from '#lib/spine/evolve.ts'
 
 export interface Copy {
   readonly state: ServiceState

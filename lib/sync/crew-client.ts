@@ -5,8 +5,8 @@
  */
 import { serviceFor } from '#lib/protocol/service-id.ts'
 import { type Answer, PROTOCOL } from '#lib/protocol/wire.ts'
-import type { Command } from '#lib/service/registry.ts'
 import { NOT_OPENED } from '#lib/service/state.ts'
+import type { Command } from '#lib/spine/registry.ts'
 import { type Copy, foldNewer, takeReply } from '#lib/sync/catch-up.ts'
 import { type CrewView, isNewer, NO_VIEW } from '#lib/sync/crew-view.ts'
 import { isSettled } from '#lib/sync/is-settled.ts'

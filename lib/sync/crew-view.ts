@@ -1,9 +1,10 @@
 /** What a crew screen holds of the service that it follows. */
+
+import type { StationForecast } from '#lib/estimate/station-forecast.ts'
 import type { Welcome } from '#lib/protocol/wire.ts'
+import type { PickUpPicture } from '#lib/rooms/shelf/views/pick-up.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
-import type { StationForecast } from '#lib/stock/station-forecast.ts'
 import type { Pending } from '#lib/sync/outbox.ts'
-import type { PickUpPicture } from '#lib/views/pick-up.ts'
 
 export type Link = 'connecting' | 'live' | 'lost'
 

@@ -1,4 +1,4 @@
-import type { Command } from '#lib/service/registry.ts'
+import type { Command } from '#lib/spine/registry.ts'
 
 /** A command that waits for its answer. */
 export interface Pending {

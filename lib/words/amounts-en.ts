@@ -1,7 +1,7 @@
-/** Amounts and money in US English, as lib/quantity states. */
-import { centsIn } from '#lib/quantity/money.ts'
-import { fluidOuncesIn, piecesIn, type UnitSystem, weightIn } from '#lib/quantity/say-amount.ts'
+/** Amounts and money in US English, as lib/measure states. */
+import { centsIn } from '#lib/words/money.ts'
 import { quantityEn } from '#lib/words/quantity-en.ts'
+import { fluidOuncesIn, piecesIn, type UnitSystem, weightIn } from '#lib/words/say-amount.ts'
 
 /** From millilitres. Throws RangeError unless finite. */
 export const sayFluidOunces = (ml: number, system?: UnitSystem): string =>

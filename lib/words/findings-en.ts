@@ -1,8 +1,9 @@
 /** Why something doesn't fit a guest, in English. Unknown is never said as free. */
-import type { ContactKind } from '#lib/menu/station-document.ts'
-import type { NeedCode } from '#lib/needs/codes.ts'
+
+import type { FindingTold } from '#lib/needs/finding-told.ts'
 import type { Why } from '#lib/needs/judge.ts'
-import type { FindingTold } from '#lib/views/finding-told.ts'
+import type { NeedCode } from '#lib/station/codes/codes.ts'
+import type { ContactKind } from '#lib/station/station-document.ts'
 import { foodOf, needName } from '#lib/words/service-en.ts'
 
 /** A name inside a sentence: "Herb chicken" becomes "herb chicken", "BBQ pork" stays. */

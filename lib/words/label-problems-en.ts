@@ -1,6 +1,7 @@
 /** What a label can't mean, and what to do, in English. */
-import type { LabelProblem } from '#lib/menu/label-problem.ts'
-import type { Source, Trait } from '#lib/needs/diets.ts'
+
+import type { Source, Trait } from '#lib/station/codes/diets.ts'
+import type { LabelProblem } from '#lib/station/label-problem.ts'
 import { startingWith } from '#lib/words/findings-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 

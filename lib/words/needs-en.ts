@@ -1,6 +1,6 @@
 /** Asking closer: kinds, reasons, what stands behind "more", and a need told late, in English. */
 
-import type { Reason } from '#lib/needs/codes.ts'
+import type { Reason } from '#lib/station/codes/codes.ts'
 import { list } from '#lib/words/counted-en.ts'
 
 export const needsEn = {

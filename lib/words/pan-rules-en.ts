@@ -1,7 +1,8 @@
 /** What screens say about filling, weighing and placing a pan, and about a missing scoop. */
-import type { NeedCode } from '#lib/needs/codes.ts'
-import type { Nearest, NotLent, ScoopChoice } from '#lib/stock/nearest-scoop.ts'
-import type { AmountProblem, PlaceProblem } from '#lib/stock/pan-rules.ts'
+
+import type { Nearest, NotLent, ScoopChoice } from '#lib/estimate/nearest-scoop.ts'
+import type { AmountProblem, PlaceProblem } from '#lib/measure/pan-rules.ts'
+import type { NeedCode } from '#lib/station/codes/codes.ts'
 import { foodOf, needName } from '#lib/words/service-en.ts'
 
 /** How a weight and an id are said; each screen knows its units and names. */

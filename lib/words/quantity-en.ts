@@ -1,6 +1,6 @@
-import type { AmountPart, SpokenUnit } from '#lib/quantity/amount-parts.ts'
-import type { PanSize } from '#lib/quantity/pans.ts'
-import type { ScoopColour } from '#lib/quantity/scoops.ts'
+import type { AmountPart, SpokenUnit } from '#lib/measure/amount-parts.ts'
+import type { PanSize } from '#lib/measure/pans.ts'
+import type { ScoopColour } from '#lib/measure/scoops.ts'
 import type { QuantityWords } from '#lib/words/quantity-words.ts'
 
 const LOCALE = 'en-US'

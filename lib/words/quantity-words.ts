@@ -1,6 +1,6 @@
-import type { AmountPart, MetricAmount } from '#lib/quantity/amount-parts.ts'
-import type { PanDepthIn, PanSize } from '#lib/quantity/pans.ts'
-import type { ScoopColour } from '#lib/quantity/scoops.ts'
+import type { AmountPart, MetricAmount } from '#lib/measure/amount-parts.ts'
+import type { PanDepthIn, PanSize } from '#lib/measure/pans.ts'
+import type { ScoopColour } from '#lib/measure/scoops.ts'
 
 /** What each language says of quantities; one file a language fills it. */
 export type QuantityWords = {

@@ -1,7 +1,7 @@
 /** A sentence for every refusal, for a student who has a guest in front of them. */
 
-import { isDiet } from '#lib/needs/codes.ts'
 import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
+import { isDiet } from '#lib/station/codes/codes.ts'
 import { list } from '#lib/words/counted-en.ts'
 import { sayFoodRefusal } from '#lib/words/food-refusals-en.ts'
 import { sayLabelProblem } from '#lib/words/label-problems-en.ts'

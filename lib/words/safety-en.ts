@@ -1,5 +1,6 @@
 /** What screens say about cooking, holding, time, cooling and dates: what was read, and who decides. */
 
+import type { TopUpProblem } from '#lib/needs/top-up.ts'
 import type { HeatLack } from '#lib/safety/cooking.ts'
 import type { CoolingState, CoolingWay } from '#lib/safety/cooling.ts'
 import type { HeldBy, ResolveProblem, WayOut } from '#lib/safety/holding.ts'
@@ -9,7 +10,6 @@ import type { MomentProblem, ReadingLack, ReadingQuestion } from '#lib/safety/re
 import type { ReheatProblem } from '#lib/safety/reheating.ts'
 import type { Scale, Temperature } from '#lib/safety/temperature.ts'
 import type { ClockProblem } from '#lib/safety/time-control.ts'
-import type { TopUpProblem } from '#lib/safety/top-up.ts'
 import { counted } from '#lib/words/counted-en.ts'
 import { sayDateOver } from '#lib/words/date-problems-en.ts'
 

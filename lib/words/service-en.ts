@@ -1,8 +1,9 @@
 /** English words for the service: needs, states, marks, answers. Typed functions, one place. */
-import { isDiet, type NeedCode } from '#lib/needs/codes.ts'
+
+import type { Mark } from '#lib/service/mark.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { BuildState } from '#lib/service/state.ts'
-import type { Mark } from '#lib/views/mark.ts'
+import { isDiet, type NeedCode } from '#lib/station/codes/codes.ts'
 
 /** Said otherwise than spelled, hyphens as spaces. */
 const NEED_WORDS: Readonly<Record<NeedCode, string>> = {

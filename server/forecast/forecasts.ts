@@ -3,11 +3,11 @@
  * second, and on a slow tick. What the lead is told by it is appended by the rail like all else.
  */
 import type { Logger } from 'pino'
+import type { PastTaught } from '#lib/estimate/demand-history.ts'
+import type { StationForecast } from '#lib/estimate/station-forecast.ts'
+import { adviceEvents } from '#lib/rooms/advice/facts/advice-events.ts'
+import { forecastNow, withDoNext } from '#lib/rooms/advice/facts/forecast-now.ts'
 import { isRunning, type RunningState } from '#lib/service/state.ts'
-import { adviceEvents } from '#lib/stock/advice-events.ts'
-import type { PastTaught } from '#lib/stock/demand-history.ts'
-import { forecastNow, withDoNext } from '#lib/stock/forecast-now.ts'
-import type { StationForecast } from '#lib/stock/station-forecast.ts'
 import type { Rail } from '#server/rail/rail.ts'
 
 export interface ForecastPorts {

@@ -1,5 +1,5 @@
+import { type SheetAnswer, sheetFacts } from '#lib/rooms/care/views/allergen-sheet.ts'
 import { isRunning, type ServiceState } from '#lib/service/state.ts'
-import { type SheetAnswer, sheetFacts } from '#lib/views/allergen-sheet.ts'
 import type { KnownStations } from '#server/stations/known-stations.ts'
 
 /** What /allergens tells: of the open service; while none is, of the station's newest document. */

@@ -1,5 +1,5 @@
-import type { Command } from '#lib/service/registry.ts'
 import { hashOf } from '#lib/service/state-hash.ts'
+import type { Command } from '#lib/spine/registry.ts'
 
 /** A guest's name or somebody's initials, which lie in a file of their own and in no log. */
 export const keptApart = (command: Command): string | undefined => {

@@ -1,6 +1,6 @@
 import type { Logger } from 'pino'
 import type { Circumstances } from '#lib/service/commands/decision.ts'
-import type { Recorded } from '#lib/service/event.ts'
+import type { Recorded } from '#lib/service/events/event.ts'
 import type { EventLog } from '#server/event-log/port.ts'
 import type { Guests } from '#server/guests/port.ts'
 import type { ServerClock } from '#server/rail/clock.ts'

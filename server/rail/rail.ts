@@ -4,12 +4,12 @@
  * answers. Nothing is shown or acknowledged before it is durable.
  */
 import type { Answer } from '#lib/protocol/wire.ts'
-import { nextDue } from '#lib/service/due.ts'
-import type { Recorded } from '#lib/service/event.ts'
-import { evolve } from '#lib/service/evolve.ts'
-import type { Command } from '#lib/service/registry.ts'
+import type { Recorded } from '#lib/service/events/event.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
+import { nextDue } from '#lib/spine/due.ts'
+import { evolve } from '#lib/spine/evolve.ts'
+import type { Command } from '#lib/spine/registry.ts'
 import { createBatch, type Note, type Ordered } from '#server/rail/batch.ts'
 import { JUMP_MS } from '#server/rail/clock.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'

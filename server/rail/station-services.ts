@@ -1,8 +1,8 @@
 /** The services of one station: which one is followed now, and a rail for each that is asked for. */
 import type { Answer } from '#lib/protocol/wire.ts'
-import type { Recorded } from '#lib/service/event.ts'
-import type { Command } from '#lib/service/registry.ts'
+import type { Recorded } from '#lib/service/events/event.ts'
 import type { Role } from '#lib/service/roles.ts'
+import type { Command } from '#lib/spine/registry.ts'
 import { openRail, type Rail } from '#server/rail/rail.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'
 import { storeProblemOf } from '#server/store/store-problem.ts'

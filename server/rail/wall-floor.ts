@@ -1,5 +1,5 @@
 /** What the wall clock showed at least when the newest event was recorded. */
-import type { Recorded } from '#lib/service/event.ts'
+import type { Recorded } from '#lib/service/events/event.ts'
 
 export interface WallFloor {
   /** Of the newest event, epoch milliseconds; times in a log never run backwards. */

@@ -1,12 +1,12 @@
 /** The service records in memory, and the writing of a new one when a service has closed. */
 import type { Logger } from 'pino'
-import type { StationDocument } from '#lib/menu/station-document.ts'
-import type { Recorded } from '#lib/service/event.ts'
+import type { PastTaught } from '#lib/estimate/demand-history.ts'
+import { knownBiasOf, pastTaught } from '#lib/rooms/day/facts/past-services.ts'
+import { type ServiceRecord, serviceRecord } from '#lib/rooms/day/facts/service-record.ts'
+import type { Recorded } from '#lib/service/events/event.ts'
+import type { KnownBias } from '#lib/service/events/stock-event.ts'
 import { isRunning } from '#lib/service/state.ts'
-import type { KnownBias } from '#lib/service/stock-event.ts'
-import type { PastTaught } from '#lib/stock/demand-history.ts'
-import { knownBiasOf, pastTaught } from '#lib/stock/past-services.ts'
-import { type ServiceRecord, serviceRecord } from '#lib/stock/service-record.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 import type { Rail } from '#server/rail/rail.ts'
 import type { ServiceRecords } from '#server/records/port.ts'
 

@@ -1,4 +1,4 @@
-import type { ServiceRecord } from '#lib/stock/service-record.ts'
+import type { ServiceRecord } from '#lib/rooms/day/facts/service-record.ts'
 
 /** A service record as it was put, and which putting it was. */
 export interface KeptRecord {

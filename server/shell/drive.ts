@@ -4,7 +4,7 @@ import { createInterface } from 'node:readline'
 import { parseArgs } from 'node:util'
 import { z } from 'zod'
 import { ROLES, type Role } from '#lib/service/roles.ts'
-import { drive as words } from '#lib/words/shell-en.ts'
+import { drive as words } from '#lib/words/house/shell-en.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
 import { createDriver } from '#server/shell/driver.ts'
 

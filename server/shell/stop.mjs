@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
-import { readyWords as words } from '#lib/words/ready-en.mjs'
+import { readyWords as words } from '#lib/words/house/ready-en.mjs'
 import { root } from '#server/clone.mjs'
 
 const WAIT_S = 10

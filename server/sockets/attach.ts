@@ -14,9 +14,9 @@ import {
   type Welcome,
 } from '#lib/protocol/wire.ts'
 import { followSchema, helloSchema, idOf, takeCommand } from '#lib/protocol/wire-schema.ts'
+import { pickUpPicture } from '#lib/rooms/shelf/views/pick-up.ts'
 import type { NotTaken } from '#lib/service/refusal.ts'
 import type { Role } from '#lib/service/roles.ts'
-import { pickUpPicture } from '#lib/views/pick-up.ts'
 import type { Forecasts } from '#server/forecast/forecasts.ts'
 import type { Guests } from '#server/guests/port.ts'
 import type { InCharge } from '#server/in-charge/in-charge.ts'

@@ -1,6 +1,6 @@
-import type { StationDocument } from '#lib/menu/station-document.ts'
-import { ownDocument } from '#lib/service/mixing.ts'
+import { ownDocument } from '#lib/rooms/care/facts/mixing.ts'
 import { isRunning, type ServiceState } from '#lib/service/state.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 import type { KeptStation, Stations } from '#server/stations/port.ts'
 
 /** The newest document of each station, in memory as the rail needs it, and in its store. */

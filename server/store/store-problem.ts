@@ -1,4 +1,4 @@
-import { storeProblemEn } from '#lib/words/start-up-en.ts'
+import { storeProblemEn } from '#lib/words/house/start-up-en.ts'
 
 /** Why a folder or file cannot be written. */
 export type UnwritableReason =

@@ -1,6 +1,6 @@
 import { connect } from 'node:net'
 import type { Answer } from '#lib/protocol/wire.ts'
-import type { Command } from '#lib/service/registry.ts'
+import type { Command } from '#lib/spine/registry.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
 import { whenRoom, workAs } from '#tests/prove/kitchen.ts'
 import { readLog } from '#tests/prove/offline-log.ts'

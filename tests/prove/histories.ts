@@ -1,6 +1,6 @@
 /** Whatever goes on fits its guest, every hold has a cause, and what was handed over is listed. */
-import { CONSEQUENCES } from '#lib/service/consequences/consequences.ts'
-import { COMMAND_TYPES } from '#lib/service/registry.ts'
+import { CONSEQUENCES } from '#lib/spine/consequences/consequences.ts'
+import { COMMAND_TYPES } from '#lib/spine/registry.ts'
 import type { Proof } from '#tests/prove/proof.ts'
 import type { Act } from '#tests/support/acts.ts'
 import {

@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from 'node:util'
 import type { Answer } from '#lib/protocol/wire.ts'
-import type { Recorded } from '#lib/service/event.ts'
+import type { Recorded } from '#lib/service/events/event.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
 import { whenRoom, workAs } from '#tests/prove/kitchen.ts'
 import { foldLog, readLog } from '#tests/prove/offline-log.ts'

@@ -14,7 +14,7 @@ import { refusedByTypes } from '#tests/prove/mutants/type-check.ts'
 const LONG_MS = 120_000
 
 const JUDGE = 'lib/needs/judge.ts'
-const TESTS = ['tests/lib/needs/judge.test.ts', 'tests/lib/service/needs.test.ts']
+const TESTS = ['tests/lib/needs/judge.test.ts', 'tests/lib/rooms/care/needs.test.ts']
 
 const read = (file: string): string => readFileSync(join(root, file), 'utf8')
 

@@ -1,6 +1,6 @@
 /** What the engine says of needs is what an oracle says that was written from the rules alone. */
 import demo from '#fixtures/stations/alder-hall.json' with { type: 'json' }
-import { stationSchema } from '#lib/menu/schema.ts'
+import { stationSchema } from '#lib/station/schema.ts'
 import { compareStation } from '#tests/lib/needs/oracle/comparison.ts'
 import { engine } from '#tests/lib/needs/oracle/engine.ts'
 import { createFound, type Found, figuresOf, totalOf } from '#tests/lib/needs/oracle/found.ts'

@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process'
 import { join } from 'node:path'
-import type { Recorded } from '#lib/service/event.ts'
+import type { Recorded } from '#lib/service/events/event.ts'
 import { root } from '#server/root.ts'
 
 const runLog = (...args: readonly string[]): Promise<string> =>

@@ -1,5 +1,5 @@
-import { usualChoice } from '#lib/service/build-choice.ts'
-import type { Command } from '#lib/service/registry.ts'
+import { usualChoice } from '#lib/service/events/build-choice.ts'
+import type { Command } from '#lib/spine/registry.ts'
 import { demoStation } from '#server/demo-station.ts'
 
 /** The service that a new data folder starts with. */

@@ -1,8 +1,8 @@
 import { setTimeout as pause } from 'node:timers/promises'
 import { io, type Socket } from 'socket.io-client'
 import { type Answer, PROTOCOL } from '#lib/protocol/wire.ts'
-import type { Command } from '#lib/service/registry.ts'
 import type { Role } from '#lib/service/roles.ts'
+import type { Command } from '#lib/spine/registry.ts'
 
 const BUSY_MS = 250
 

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
-import type { Command } from '#lib/service/registry.ts'
+import type { Command } from '#lib/spine/registry.ts'
 import { demoStation } from '#server/demo-station.ts'
 import { DEMO_SERVICE, orderNumber } from '#tests/prove/orders.ts'
 import { connectPlain, type PlainClient } from '#tests/prove/plain-client.ts'

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { ALLERGEN_SETS } from '#lib/needs/allergen-sets.ts'
+import { declaredBy } from '#lib/needs/declared.ts'
+import { ALLERGEN_SETS } from '#lib/station/codes/allergen-sets.ts'
 import {
   type Allergens,
   askableAllergens,
@@ -7,8 +8,7 @@ import {
   groupOf,
   isKnownNeed,
   kindsOf,
-} from '#lib/needs/askable.ts'
-import { declaredBy } from '#lib/needs/declared.ts'
+} from '#lib/station/codes/askable.ts'
 import { askedCodes } from '#tests/lib/needs/oracle/laws.ts'
 import { ingredient, kitchen } from '#tests/support/kitchens.ts'
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import { civilDate } from '#lib/measure/civil.ts'
 import { dateMark, stampOf } from '#lib/safety/date-marks.ts'
 import { earlierStamp } from '#lib/safety/date-stamp.ts'
 import { MODEL_CODE as limits } from '#lib/safety/limits.ts'
 import { lastDayOf, type ToldDates } from '#lib/safety/told-dates.ts'
-import { civilDate } from '#lib/time/civil.ts'
 
 const lastDay = (preparedOn: string, frozenOn?: string, thawedOn?: string): string => {
   const freezings = frozenOn === undefined ? [] : [{ frozenOn, thawedOn: thawedOn ?? null }]

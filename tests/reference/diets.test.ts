@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { declaredBy } from '#lib/needs/declared.ts'
-import { DIET_RULES, DIETS, TRAITS, type Trait } from '#lib/needs/diets.ts'
+import { DIET_RULES, DIETS, TRAITS, type Trait } from '#lib/station/codes/diets.ts'
 import { DIETS as SECOND } from '#tests/lib/needs/oracle/laws.ts'
 import { kitchen } from '#tests/support/kitchens.ts'
 

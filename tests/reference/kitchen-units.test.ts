@@ -2,7 +2,7 @@ import { convert } from 'convert'
 import { describe, expect, it } from 'vitest'
 import nist from '#fixtures/reference/nist-definitions.json' with { type: 'json' }
 import household from '#fixtures/reference/nist-household.json' with { type: 'json' }
-import { mlFrom, VOLUME_ML, type VolumeUnit, WEIGHT_G } from '#lib/quantity/kitchen-units.ts'
+import { mlFrom, VOLUME_ML, type VolumeUnit, WEIGHT_G } from '#lib/measure/kitchen-units.ts'
 import { gramsFrom, INCH_MM } from '#tests/support/kitchen-units.ts'
 
 const volume = nist.volume.map((row) => ({ ...row, unit: row.unit as VolumeUnit }))

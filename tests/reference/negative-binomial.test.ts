@@ -1,6 +1,6 @@
 import jstat from 'jstat'
 import { describe, expect, it } from 'vitest'
-import { countChances, logCountChance, logNegativeBinomial } from '#lib/stock/count-chances.ts'
+import { countChances, logCountChance, logNegativeBinomial } from '#lib/estimate/count-chances.ts'
 import { chanceUpTo } from '#tests/support/best-amount.ts'
 
 const spreadOf = (n: number, p: number) => ({

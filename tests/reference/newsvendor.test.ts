@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { countChances } from '#lib/stock/count-chances.ts'
+import { countChances } from '#lib/estimate/count-chances.ts'
 import { bestAmount, chanceUpTo, criticalRatio, expectedCost } from '#tests/support/best-amount.ts'
 
 const poisson = (mean: number): Float64Array =>

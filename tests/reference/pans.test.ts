@@ -3,7 +3,7 @@ import gastronorm from '#fixtures/reference/gastronorm-pans.json' with { type: '
 import icn from '#fixtures/reference/icn-pans.json' with { type: 'json' }
 import maker from '#fixtures/reference/maker-pans.json' with { type: 'json' }
 import outer from '#fixtures/reference/pan-outer-sizes.json' with { type: 'json' }
-import { mlFrom } from '#lib/quantity/kitchen-units.ts'
+import { mlFrom } from '#lib/measure/kitchen-units.ts'
 import {
   PAN_CAPACITIES,
   PAN_SIZES,
@@ -11,9 +11,9 @@ import {
   type PanSize,
   panCapacity,
   panUsableMl,
-} from '#lib/quantity/pans.ts'
-import { wholePortions } from '#lib/quantity/portion.ts'
-import { fitsOneWell } from '#lib/quantity/well.ts'
+} from '#lib/measure/pans.ts'
+import { wholePortions } from '#lib/measure/portion.ts'
+import { fitsOneWell } from '#lib/measure/well.ts'
 import { mlTo, mmFromInches, wholeScoops } from '#tests/support/kitchen-units.ts'
 
 describe('ICN steamtable pan table', () => {

@@ -1,7 +1,7 @@
 import jstat from 'jstat'
 import { poissonDistribution } from 'simple-statistics'
 import { describe, expect, it } from 'vitest'
-import { countChances, logPoisson } from '#lib/stock/count-chances.ts'
+import { countChances, logPoisson } from '#lib/estimate/count-chances.ts'
 import { chanceUpTo } from '#tests/support/best-amount.ts'
 
 const chance = (k: number, mean: number): number => Math.exp(logPoisson(k, mean))

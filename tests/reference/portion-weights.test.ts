@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest'
 import icn from '#fixtures/reference/icn-scoops.json' with { type: 'json' }
 import weights from '#fixtures/reference/scoop-weights.json' with { type: 'json' }
 import sr28 from '#fixtures/reference/usda-sr28.json' with { type: 'json' }
-import { mlFrom, type VolumeUnit } from '#lib/quantity/kitchen-units.ts'
-import { densityGPerMl, portionMg } from '#lib/quantity/portion.ts'
-import { scoopVolumeMl } from '#lib/quantity/scoops.ts'
+import { mlFrom, type VolumeUnit } from '#lib/measure/kitchen-units.ts'
+import { densityGPerMl, portionMg } from '#lib/measure/portion.ts'
+import { scoopVolumeMl } from '#lib/measure/scoops.ts'
 
 const rowOf = (food: string, measure: string) => {
   const row = sr28.rows.find((one) => one.food === food && one.measure === measure)

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest'
 import guide from '#fixtures/reference/food-buying-guide.json' with { type: 'json' }
 import eggs from '#fixtures/reference/icn-scrambled-eggs.json' with { type: 'json' }
 import tm from '#fixtures/reference/tm-10-412.json' with { type: 'json' }
-import { mgFrom, mlFrom } from '#lib/quantity/kitchen-units.ts'
-import { wholePortions } from '#lib/quantity/portion.ts'
-import { scoopVolumeMl } from '#lib/quantity/scoops.ts'
+import { mgFrom, mlFrom } from '#lib/measure/kitchen-units.ts'
+import { wholePortions } from '#lib/measure/portion.ts'
+import { scoopVolumeMl } from '#lib/measure/scoops.ts'
 import { sayPieces, sayWeight } from '#lib/words/amounts-en.ts'
 import { gramsTo, mlTo, roundHalfUp } from '#tests/support/kitchen-units.ts'
 

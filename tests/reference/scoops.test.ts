@@ -2,14 +2,14 @@ import { describe, expect, it } from 'vitest'
 import ladles from '#fixtures/reference/icn-ladles.json' with { type: 'json' }
 import icn from '#fixtures/reference/icn-scoops.json' with { type: 'json' }
 import trade from '#fixtures/reference/trade-scoops.json' with { type: 'json' }
-import { mlFrom, type VolumeUnit } from '#lib/quantity/kitchen-units.ts'
+import { mlFrom, type VolumeUnit } from '#lib/measure/kitchen-units.ts'
 import {
   LADLE_FL_OZ,
   ladleVolumeMl,
   SCOOP_HANDLES,
   scoopHandle,
   scoopVolumeMl,
-} from '#lib/quantity/scoops.ts'
+} from '#lib/measure/scoops.ts'
 
 const offPercent = (printedMl: number, number: number): number =>
   (printedMl / scoopVolumeMl(number) - 1) * 100

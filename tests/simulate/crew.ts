@@ -1,10 +1,11 @@
 /** The counter and the assemblers of a simulated service. */
-import type { BuildChoice } from '#lib/service/build-choice.ts'
-import { portionsTaken, usualChoice } from '#lib/service/build-choice.ts'
+
+import type { Wait } from '#lib/estimate/wait.ts'
+import { levelsOf, sellable } from '#lib/rooms/pans/facts/levels.ts'
+import { waitNow } from '#lib/rooms/pans/facts/wait-now.ts'
+import type { BuildChoice } from '#lib/service/events/build-choice.ts'
+import { portionsTaken, usualChoice } from '#lib/service/events/build-choice.ts'
 import { findBuild, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
-import { levelsOf, sellable } from '#lib/stock/levels.ts'
-import type { Wait } from '#lib/stock/wait.ts'
-import { waitNow } from '#lib/stock/wait-now.ts'
 import type { Agenda } from '#tests/simulate/agenda.ts'
 import type { Chance } from '#tests/simulate/chance.ts'
 import type { Room } from '#tests/simulate/room.ts'

@@ -1,10 +1,10 @@
 /** Who starts batches: nobody, a fixed rule, or a lead who follows our advice. */
 
-import { adviceEvents } from '#lib/stock/advice-events.ts'
-import type { AdviceReason } from '#lib/stock/advice-reason.ts'
-import type { PastTaught } from '#lib/stock/demand-history.ts'
-import { forecastNow } from '#lib/stock/forecast-now.ts'
-import type { StationForecast } from '#lib/stock/station-forecast.ts'
+import type { AdviceReason } from '#lib/estimate/advice-reason.ts'
+import type { PastTaught } from '#lib/estimate/demand-history.ts'
+import type { StationForecast } from '#lib/estimate/station-forecast.ts'
+import { adviceEvents } from '#lib/rooms/advice/facts/advice-events.ts'
+import { forecastNow } from '#lib/rooms/advice/facts/forecast-now.ts'
 import type { Chance } from '#tests/simulate/chance.ts'
 import type { Room } from '#tests/simulate/room.ts'
 import { scenario } from '#tests/simulate/scenario.ts'

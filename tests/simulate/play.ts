@@ -1,11 +1,12 @@
 /** Plays one service from opening until the last build is handed over. */
-import type { ServiceEvent } from '#lib/service/event.ts'
+
+import { demandAhead, type PastTaught } from '#lib/estimate/demand-history.ts'
+import { rushOf } from '#lib/estimate/rush.ts'
+import { total } from '#lib/estimate/service-counts.ts'
+import { forecastNow } from '#lib/rooms/advice/facts/forecast-now.ts'
+import type { ServiceEvent } from '#lib/service/events/event.ts'
+import { instantAt, minuteAt } from '#lib/service/minute.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { demandAhead, type PastTaught } from '#lib/stock/demand-history.ts'
-import { forecastNow } from '#lib/stock/forecast-now.ts'
-import { instantAt, minuteAt } from '#lib/stock/minute.ts'
-import { rushOf } from '#lib/stock/rush.ts'
-import { total } from '#lib/stock/service-counts.ts'
 import { createAgenda } from '#tests/simulate/agenda.ts'
 import { chanceOf } from '#tests/simulate/chance.ts'
 import { createCrew, type Waited } from '#tests/simulate/crew.ts'

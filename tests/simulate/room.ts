@@ -1,11 +1,12 @@
 /** One service in the real domain code, with a virtual clock. */
-import { decide } from '#lib/service/decide.ts'
-import type { ServiceEvent } from '#lib/service/event.ts'
-import { evolve } from '#lib/service/evolve.ts'
+
+import { timeOnDayOf } from '#lib/measure/civil.ts'
+import type { ServiceEvent } from '#lib/service/events/event.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
-import type { Command } from '#lib/service/registry.ts'
 import { isRunning, NOT_OPENED, type RunningState, type ServiceState } from '#lib/service/state.ts'
-import { timeOnDayOf } from '#lib/time/civil.ts'
+import { decide } from '#lib/spine/decide.ts'
+import { evolve } from '#lib/spine/evolve.ts'
+import type { Command } from '#lib/spine/registry.ts'
 import { demoStation } from '#server/demo-station.ts'
 import { due } from '#tests/support/due.ts'
 

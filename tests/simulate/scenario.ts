@@ -1,11 +1,11 @@
 /** The demo station with its invented scenario: when guests come, and what stands ready behind the line. */
 import demo from '#fixtures/stations/alder-hall-scenario.json' with { type: 'json' }
-import { componentOf, findItem, pansOf } from '#lib/menu/find.ts'
-import { portionsOf } from '#lib/menu/portion.ts'
-import type { Item } from '#lib/menu/station-document.ts'
-import type { Remake } from '#lib/stock/batch-timing.ts'
-import type { Stakes } from '#lib/stock/newsvendor.ts'
-import { stakesOf } from '#lib/stock/stakes.ts'
+import type { Remake } from '#lib/estimate/batch-timing.ts'
+import type { Stakes } from '#lib/estimate/newsvendor.ts'
+import { stakesOf } from '#lib/rooms/advice/facts/stakes.ts'
+import { componentOf, findItem, pansOf } from '#lib/station/find.ts'
+import { portionsOf } from '#lib/station/portion.ts'
+import type { Item } from '#lib/station/station-document.ts'
 import { demoStation } from '#server/demo-station.ts'
 
 export interface ComponentFacts {

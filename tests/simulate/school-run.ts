@@ -1,6 +1,6 @@
 /** All services of one school: its past days first, then each service as often as it is compared. */
-import { learnPast } from '#lib/stock/demand-history.ts'
-import { firstShares } from '#lib/stock/stakes.ts'
+import { learnPast } from '#lib/estimate/demand-history.ts'
+import { firstShares } from '#lib/rooms/advice/facts/stakes.ts'
 import { demoStation } from '#server/demo-station.ts'
 import type { Waited } from '#tests/simulate/crew.ts'
 import { type Outcomes, planned } from '#tests/simulate/planner.ts'

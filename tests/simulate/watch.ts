@@ -1,9 +1,10 @@
 /** What a crew reads because the rules ask for it: the pans on the line, and what waits behind it. */
-import { componentOf, findComponent } from '#lib/menu/find.ts'
-import { waitingOf } from '#lib/service/batch-watch.ts'
-import { holdingOf } from '#lib/service/food-now.ts'
+
+import { waitingOf } from '#lib/rooms/food/facts/batch-watch.ts'
+import { holdingOf } from '#lib/rooms/food/facts/food-now.ts'
 import { allStock, componentIn } from '#lib/service/held-stock.ts'
-import { loadFields } from '#lib/service/opening-commands.ts'
+import { loadFields } from '#lib/spine/opening-commands.ts'
+import { componentOf, findComponent } from '#lib/station/find.ts'
 import type { Room } from '#tests/simulate/room.ts'
 
 /** Reads the temperature of every pan that asks for it. */

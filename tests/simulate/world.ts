@@ -3,8 +3,9 @@
  * know. It is not their model: guests come in bursts behind bells that are late, waves swell by
  * themselves, groups want the same, and tastes differ by school, by day and by wave.
  */
-import { usualChoice } from '#lib/service/build-choice.ts'
-import { countBuild, noCounts, type ServiceCounts } from '#lib/stock/service-counts.ts'
+
+import { countBuild, noCounts, type ServiceCounts } from '#lib/estimate/service-counts.ts'
+import { usualChoice } from '#lib/service/events/build-choice.ts'
 import { demoStation } from '#server/demo-station.ts'
 import { type Chance, chanceOf } from '#tests/simulate/chance.ts'
 import { components, scenario } from '#tests/simulate/scenario.ts'

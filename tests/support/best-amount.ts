@@ -1,5 +1,5 @@
 /** The textbook's single-period amount, to check the chances and the expected losses by. */
-import { expectedLeft, expectedLost, type Stakes } from '#lib/stock/newsvendor.ts'
+import { expectedLeft, expectedLost, type Stakes } from '#lib/estimate/newsvendor.ts'
 
 /** P(count ≤ k), from chances that reach at least to k. */
 export const chanceUpTo = (chances: Float64Array, k: number): number => {

@@ -1,5 +1,5 @@
 /** What has to be done before a service can be closed by hand, one command after the other. */
-import { isMissed } from '#lib/service/handed-over-event.ts'
+import { isMissed } from '#lib/service/events/handed-over-event.ts'
 import { allStock } from '#lib/service/held-stock.ts'
 import { isRunning, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import { openBuilds } from '#lib/service/tickets.ts'

@@ -2,13 +2,19 @@
  * Whether an item fits a guest, or with which smallest change, as the counter settles an order of
  * which there is plenty: by its own functions, so that what is checked of a verdict is what is sold by.
  */
-import type { Item } from '#lib/menu/station-document.ts'
-import type { Need } from '#lib/needs/codes.ts'
+
 import { type Finding, judgeComponent, RANK } from '#lib/needs/judge.ts'
 import type { Kitchen } from '#lib/needs/kitchen.ts'
+import { EMPTY_DRAFT, isKept, type Settled, settle } from '#lib/rooms/orders/facts/draft.ts'
+import {
+  type Offer,
+  type Standing,
+  standingFor,
+  toAcceptOf,
+} from '#lib/rooms/orders/facts/offer.ts'
 import { NOT_OPENED } from '#lib/service/state.ts'
-import { EMPTY_DRAFT, isKept, type Settled, settle } from '#lib/views/draft.ts'
-import { type Offer, type Standing, standingFor, toAcceptOf } from '#lib/views/offer.ts'
+import type { Need } from '#lib/station/codes/codes.ts'
+import type { Item } from '#lib/station/station-document.ts'
 
 export interface Verdict {
   readonly item: string

@@ -7,11 +7,11 @@ import {
   PROTOCOL,
   type Welcome,
 } from '#lib/protocol/wire.ts'
-import { decide } from '#lib/service/decide.ts'
-import type { Recorded } from '#lib/service/event.ts'
-import { evolve } from '#lib/service/evolve.ts'
-import type { Command } from '#lib/service/registry.ts'
+import type { Recorded } from '#lib/service/events/event.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
+import { decide } from '#lib/spine/decide.ts'
+import { evolve } from '#lib/spine/evolve.ts'
+import type { Command } from '#lib/spine/registry.ts'
 import { type CrewClient, createCrewClient } from '#lib/sync/crew-client.ts'
 import { createMemoryOutbox, type Outbox } from '#lib/sync/outbox.ts'
 import type { Transport, TransportHandlers } from '#lib/sync/transport.ts'

@@ -2,18 +2,19 @@
  * Drives one service as the rail does: what fell due before each command, a jump of the clock as the
  * rail notes it, and starting again from the log. Nothing else of the tests of histories knows how.
  */
-import type { StationDocument } from '#lib/menu/station-document.ts'
-import type { Consequence } from '#lib/service/consequences/consequence.ts'
-import { fallDue, nextDue } from '#lib/service/due.ts'
-import type { Recorded, ServiceEvent } from '#lib/service/event.ts'
-import { evolve } from '#lib/service/evolve.ts'
-import { happen, type Led } from '#lib/service/happen.ts'
+
+import type { Consequence } from '#lib/service/consequence.ts'
+import type { Recorded, ServiceEvent } from '#lib/service/events/event.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
-import { type Command, commandSchema } from '#lib/service/registry.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
-import { take } from '#lib/service/take.ts'
+import { fallDue, nextDue } from '#lib/spine/due.ts'
+import { evolve } from '#lib/spine/evolve.ts'
+import { happen, type Led } from '#lib/spine/happen.ts'
+import { type Command, commandSchema } from '#lib/spine/registry.ts'
+import { take } from '#lib/spine/take.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 import { JUMP_MS } from '#server/rail/clock.ts'
 import { NO_WALL, wallAfter } from '#server/rail/wall-floor.ts'
 import { type Given, OPENED_AT } from '#tests/support/service.ts'

@@ -1,6 +1,6 @@
-import { bare } from '#lib/service/bare.ts'
-import { type Due, type DueWith, fallDue } from '#lib/service/due.ts'
+import { bare } from '#lib/service/events/bare.ts'
 import type { ServiceState } from '#lib/service/state.ts'
+import { type Due, type DueWith, fallDue } from '#lib/spine/due.ts'
 
 /** What has fallen due by now, each with the moment at which it did. */
 export const due = (state: ServiceState, now: number, known: DueWith = {}): readonly Due[] =>

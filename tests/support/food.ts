@@ -1,8 +1,8 @@
 /** Readings, batches and times of food, told in commands at minutes after the opening. */
 import type { Circumstances, Decision } from '#lib/service/commands/decision.ts'
-import { decide } from '#lib/service/decide.ts'
-import type { Recorded, ServiceEvent } from '#lib/service/event.ts'
-import { evolve } from '#lib/service/evolve.ts'
+import type { Recorded, ServiceEvent } from '#lib/service/events/event.ts'
+import { decide } from '#lib/spine/decide.ts'
+import { evolve } from '#lib/spine/evolve.ts'
 import { due } from '#tests/support/due.ts'
 import {
   circumstances,

@@ -1,4 +1,4 @@
-import type { Recorded } from '#lib/service/event.ts'
+import type { Recorded } from '#lib/service/events/event.ts'
 import type { EventLog, LoggedAnswer } from '#server/event-log/port.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
 import { createMemoryLog } from '#tests/support/memory-log.ts'

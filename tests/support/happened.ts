@@ -1,12 +1,12 @@
 /** Two states and what led from the one to the other, for a rule of consequences that is asked alone. */
 import type { Reading } from '#lib/safety/readings.ts'
-import type { Consequence, Happened } from '#lib/service/consequences/consequence.ts'
-import { consequences } from '#lib/service/consequences/consequences.ts'
-import type { ServiceEvent } from '#lib/service/event.ts'
+import type { Consequence, Happened } from '#lib/service/consequence.ts'
+import type { ServiceEvent } from '#lib/service/events/event.ts'
 import type { HeldStock, OffSale } from '#lib/service/food-state.ts'
 import { keyOf, type StockKind, withStock } from '#lib/service/held-stock.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { findBuild, withBuildAs } from '#lib/service/tickets.ts'
+import { consequences } from '#lib/spine/consequences/consequences.ts'
 import { at } from '#tests/support/service.ts'
 
 export const happened = (

@@ -1,8 +1,8 @@
 /** Random histories of commands on a station with little in its pans, for fast-check. */
 import fc from 'fast-check'
 import { isFine, judgeComponent } from '#lib/needs/judge.ts'
-import { type BuildChoice, usualChoice } from '#lib/service/build-choice.ts'
-import { kitchenOf } from '#lib/service/kitchen-of.ts'
+import { kitchenOf } from '#lib/rooms/care/facts/kitchen-of.ts'
+import { type BuildChoice, usualChoice } from '#lib/service/events/build-choice.ts'
 import { type BuildState, isRunning, type ServiceState } from '#lib/service/state.ts'
 import { findBuild } from '#lib/service/tickets.ts'
 import { counting, emptying, ofTheKitchen } from '#tests/support/kitchen-steps.ts'

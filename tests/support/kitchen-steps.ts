@@ -1,7 +1,7 @@
 /** Random steps of labels, scoops, back-up pans and the person in charge. */
 
 import fc from 'fast-check'
-import { labelOf } from '#lib/menu/label.ts'
+import { labelOf } from '#lib/station/label.ts'
 import { backupReady, type Given, load } from '#tests/support/service.ts'
 import {
   components,

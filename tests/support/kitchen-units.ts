@@ -4,9 +4,9 @@ import {
   type VolumeUnit,
   WEIGHT_G,
   type WeightUnit,
-} from '#lib/quantity/kitchen-units.ts'
-import { stepsHalfUp, wholeTimes } from '#lib/quantity/rounding.ts'
-import { scoopVolumeMl } from '#lib/quantity/scoops.ts'
+} from '#lib/measure/kitchen-units.ts'
+import { stepsHalfUp, wholeTimes } from '#lib/measure/rounding.ts'
+import { scoopVolumeMl } from '#lib/measure/scoops.ts'
 
 /** Millimetres in an inch, exact: NIST Handbook 44, Appendix C. */
 export const INCH_MM = 25.4

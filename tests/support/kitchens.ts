@@ -1,10 +1,10 @@
 /** A small station for needs: two bases, a heart, three optional parts; each test says what is in them. */
 import demo from '#fixtures/stations/alder-hall.json' with { type: 'json' }
-import { stationSchema } from '#lib/menu/schema.ts'
-import type { Contact, Ingredient, StationDocument } from '#lib/menu/station-document.ts'
-import { askableAllergens } from '#lib/needs/askable.ts'
-import type { Handling, Need, NeedCode } from '#lib/needs/codes.ts'
 import type { Kitchen } from '#lib/needs/kitchen.ts'
+import { askableAllergens } from '#lib/station/codes/askable.ts'
+import type { Handling, Need, NeedCode } from '#lib/station/codes/codes.ts'
+import { stationSchema } from '#lib/station/schema.ts'
+import type { Contact, Ingredient, StationDocument } from '#lib/station/station-document.ts'
 
 const demoStation = stationSchema.parse(demo)
 

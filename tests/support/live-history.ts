@@ -1,6 +1,6 @@
 /** Lives a history, act by act, and tells everything that happened in it. */
-import type { Consequence } from '#lib/service/consequences/consequence.ts'
-import type { AdviceTold } from '#lib/service/stock-event.ts'
+import type { Consequence } from '#lib/service/consequence.ts'
+import type { AdviceTold } from '#lib/service/events/stock-event.ts'
 import type { Act } from '#tests/support/acts.ts'
 import { createDrive, type Drive, type Stepped, type Taken } from '#tests/support/drive-history.ts'
 import type { Move } from '#tests/support/moves.ts'

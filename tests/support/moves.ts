@@ -5,10 +5,10 @@
  */
 import fc from 'fast-check'
 import { componentIn } from '#lib/service/held-stock.ts'
-import { openingCommands } from '#lib/service/opening-commands.ts'
-import type { Command } from '#lib/service/registry.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { ServiceState } from '#lib/service/state.ts'
+import { openingCommands } from '#lib/spine/opening-commands.ts'
+import type { Command } from '#lib/spine/registry.ts'
 import type { Act } from '#tests/support/acts.ts'
 import { nextToClose } from '#tests/support/closing-steps.ts'
 import { MINUTE } from '#tests/support/food.ts'

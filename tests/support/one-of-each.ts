@@ -1,7 +1,8 @@
 /** A command of each type: before the opening and after the close none is taken, whatever it says. */
-import { labelOf } from '#lib/menu/label.ts'
-import { usualChoice } from '#lib/service/build-choice.ts'
-import type { CommandType } from '#lib/service/registry.ts'
+
+import { usualChoice } from '#lib/service/events/build-choice.ts'
+import type { CommandType } from '#lib/spine/registry.ts'
+import { labelOf } from '#lib/station/label.ts'
 import { fahrenheit } from '#tests/support/food.ts'
 import type { Given } from '#tests/support/service.ts'
 import { items, stationWithSpares } from '#tests/support/spare-station.ts'

@@ -1,8 +1,8 @@
-import { findItem } from '#lib/menu/find.ts'
-import type { StationDocument } from '#lib/menu/station-document.ts'
-import { type BuildChoice, usualChoice } from '#lib/service/build-choice.ts'
-import { openingCommands } from '#lib/service/opening-commands.ts'
-import type { Command } from '#lib/service/registry.ts'
+import { type BuildChoice, usualChoice } from '#lib/service/events/build-choice.ts'
+import { openingCommands } from '#lib/spine/opening-commands.ts'
+import type { Command } from '#lib/spine/registry.ts'
+import { findItem } from '#lib/station/find.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 import { demoStation } from '#server/demo-station.ts'
 
 export const OPEN: Command = { type: 'open', station: demoStation.id, kind: 'real' }

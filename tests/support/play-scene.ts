@@ -1,11 +1,11 @@
 /** Plays a scene on a running server as its lead, whatever service stood there before. */
 
 import { isDeepStrictEqual } from 'node:util'
-import { labelOf, withoutReaders } from '#lib/menu/label.ts'
-import { openingCommands } from '#lib/service/opening-commands.ts'
-import type { Command } from '#lib/service/registry.ts'
 import { isRunning, type RunningState } from '#lib/service/state.ts'
 import { openBuilds } from '#lib/service/tickets.ts'
+import { openingCommands } from '#lib/spine/opening-commands.ts'
+import type { Command } from '#lib/spine/registry.ts'
+import { labelOf, withoutReaders } from '#lib/station/label.ts'
 import { demoStation } from '#server/demo-station.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
 import { type Scene, scenes } from '#tests/support/scenes.ts'

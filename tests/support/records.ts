@@ -1,6 +1,6 @@
-import { countBuild, noCounts } from '#lib/stock/service-counts.ts'
-import type { ServiceRecord } from '#lib/stock/service-record.ts'
-import { NO_BUILD_TIMES } from '#lib/stock/wait.ts'
+import { countBuild, noCounts } from '#lib/estimate/service-counts.ts'
+import { NO_BUILD_TIMES } from '#lib/estimate/wait.ts'
+import type { ServiceRecord } from '#lib/rooms/day/facts/service-record.ts'
 
 const DAY_MS = 86_400_000
 

@@ -1,9 +1,10 @@
 /** Every pan of a station changed for a full one, out of batches that were cooked for it. */
-import { componentOf, pansOf } from '#lib/menu/find.ts'
-import { portionOf } from '#lib/menu/portion.ts'
-import type { StationDocument } from '#lib/menu/station-document.ts'
-import { batchCommands, loadFields } from '#lib/service/opening-commands.ts'
-import type { Command } from '#lib/service/registry.ts'
+
+import { batchCommands, loadFields } from '#lib/spine/opening-commands.ts'
+import type { Command } from '#lib/spine/registry.ts'
+import { componentOf, pansOf } from '#lib/station/find.ts'
+import { portionOf } from '#lib/station/portion.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 
 /** A pan that is loaded or changed with so much, out of a batch that was cooked for it. */
 export const cookedFor = (

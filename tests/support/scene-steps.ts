@@ -1,10 +1,11 @@
 /** What scenes are made of: the same orders as at a counter, and what is done in a kitchen. */
-import type { Need, NeedCode } from '#lib/needs/codes.ts'
-import { type BuildChoice, isKeptApart } from '#lib/service/build-choice.ts'
-import type { Command } from '#lib/service/registry.ts'
+
+import { EMPTY_DRAFT, settle, type Wish } from '#lib/rooms/orders/facts/draft.ts'
+import { offerFor } from '#lib/rooms/orders/facts/offer.ts'
+import { type BuildChoice, isKeptApart } from '#lib/service/events/build-choice.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { EMPTY_DRAFT, settle, type Wish } from '#lib/views/draft.ts'
-import { offerFor } from '#lib/views/offer.ts'
+import type { Command } from '#lib/spine/registry.ts'
+import type { Need, NeedCode } from '#lib/station/codes/codes.ts'
 
 /** A command, told from the service as it stands then. */
 export type Step = (state: RunningState) => Command

@@ -1,20 +1,11 @@
 /** A service on the demo station, told in commands: given these, when this one, then what. */
 import type { z } from 'zod'
 import alderHall from '#fixtures/stations/alder-hall.json' with { type: 'json' }
-import { componentOf, itemOf } from '#lib/menu/find.ts'
-import { portionsOf } from '#lib/menu/portion.ts'
-import { stationSchema } from '#lib/menu/schema.ts'
-import type { StationDocument } from '#lib/menu/station-document.ts'
-import type { Need } from '#lib/needs/codes.ts'
-import { type BuildChoice, type PartChoice, usualChoice } from '#lib/service/build-choice.ts'
 import type { Circumstances, Decision } from '#lib/service/commands/decision.ts'
-import { decide } from '#lib/service/decide.ts'
-import type { Recorded, ServiceEvent } from '#lib/service/event.ts'
-import { evolve } from '#lib/service/evolve.ts'
+import { type BuildChoice, type PartChoice, usualChoice } from '#lib/service/events/build-choice.ts'
+import type { Recorded, ServiceEvent } from '#lib/service/events/event.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
-import { batchCommands, loadFields, openingCommands } from '#lib/service/opening-commands.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
-import { type Command, commandSchema } from '#lib/service/registry.ts'
 import {
   type Build,
   isRunning,
@@ -23,6 +14,15 @@ import {
   type ServiceState,
 } from '#lib/service/state.ts'
 import { findBuild } from '#lib/service/tickets.ts'
+import { decide } from '#lib/spine/decide.ts'
+import { evolve } from '#lib/spine/evolve.ts'
+import { batchCommands, loadFields, openingCommands } from '#lib/spine/opening-commands.ts'
+import { type Command, commandSchema } from '#lib/spine/registry.ts'
+import type { Need } from '#lib/station/codes/codes.ts'
+import { componentOf, itemOf } from '#lib/station/find.ts'
+import { portionsOf } from '#lib/station/portion.ts'
+import { stationSchema } from '#lib/station/schema.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 import { type ToldCode, toldCode } from '#tests/support/refusal-code.ts'
 
 /** A command as it comes from outside, before its defaults. */

@@ -4,6 +4,7 @@ import type { AddressInfo } from 'node:net'
 import { pino } from 'pino'
 import { io, type Socket } from 'socket.io-client'
 import { onTestFinished } from 'vitest'
+import type { StationForecast } from '#lib/estimate/station-forecast.ts'
 import {
   type Answer,
   type Followed,
@@ -11,9 +12,8 @@ import {
   PROTOCOL,
   type Welcome,
 } from '#lib/protocol/wire.ts'
-import type { Command } from '#lib/service/registry.ts'
 import type { Role } from '#lib/service/roles.ts'
-import type { StationForecast } from '#lib/stock/station-forecast.ts'
+import type { Command } from '#lib/spine/registry.ts'
 import { isAllowedHost, isAllowedOrigin } from '#server/http/allowed.ts'
 import { createInCharge, type InCharge } from '#server/in-charge/in-charge.ts'
 import { openStationServices, type StationServices } from '#server/rail/station-services.ts'

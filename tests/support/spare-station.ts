@@ -1,8 +1,8 @@
 /** The station that random histories happen on, and what their steps have in common. */
 import fc from 'fast-check'
-import { pansOf } from '#lib/menu/find.ts'
-import type { StationDocument } from '#lib/menu/station-document.ts'
 import type { ServiceState } from '#lib/service/state.ts'
+import { pansOf } from '#lib/station/find.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 import {
   backupReady,
   batches,

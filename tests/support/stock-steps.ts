@@ -1,9 +1,9 @@
 /** Random steps of waste, portions that are kept, the day, and what is said to advice. */
 import fc from 'fast-check'
+import { shortBuilds } from '#lib/rooms/pans/facts/short.ts'
+import { WASTE_REASONS } from '#lib/service/events/stock-event.ts'
 import { isRunning } from '#lib/service/state.ts'
-import { WASTE_REASONS } from '#lib/service/stock-event.ts'
 import { namedBuild, openBuilds } from '#lib/service/tickets.ts'
-import { shortBuilds } from '#lib/stock/short.ts'
 import { ofPortions } from '#tests/support/service.ts'
 import { components, items, pans, type Step } from '#tests/support/spare-station.ts'
 

@@ -1,8 +1,9 @@
 /** What a component's pans hold in all, and what of it is free. */
+
+import { behindOf, owedBehind } from '#lib/rooms/pans/facts/behind.ts'
+import { levelOf } from '#lib/rooms/pans/facts/levels.ts'
 import { allStock, componentIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { behindOf, owedBehind } from '#lib/stock/behind.ts'
-import { levelOf } from '#lib/stock/levels.ts'
 
 /** What its pans hold, on the line and behind it, sold or not. */
 export const held = (state: RunningState, component: string): number =>

@@ -1,11 +1,11 @@
-import type { StationDocument } from '#lib/menu/station-document.ts'
-import type { HappensWith } from '#lib/service/consequences/consequence.ts'
-import type { ServiceEvent } from '#lib/service/event.ts'
+import type { HappensWith } from '#lib/service/consequence.ts'
+import type { ServiceEvent } from '#lib/service/events/event.ts'
+import type { KnownBias } from '#lib/service/events/stock-event.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
-import type { KnownBias } from '#lib/service/stock-event.ts'
 import { buildName, findTicket } from '#lib/service/tickets.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 
 /** What a command is decided with besides the state; `now` is the server's, never before the state's. */
 export interface Circumstances extends HappensWith {

@@ -1,6 +1,6 @@
 /** Fields that commands share. Shapes only: what a number may mean is decided, not parsed. */
 import { z } from 'zod'
-import { REASONS } from '#lib/needs/codes.ts'
+import { REASONS } from '#lib/station/codes/codes.ts'
 
 export const idField = z.string().min(1).max(60)
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import demo from '#fixtures/stations/alder-hall.json' with { type: 'json' }
-import { stationSchema } from '#lib/menu/schema.ts'
 import { declaredIn } from '#lib/needs/declared.ts'
+import { stationSchema } from '#lib/station/schema.ts'
 import { compareAll } from '#tests/lib/needs/oracle/comparison.ts'
 import { engine } from '#tests/lib/needs/oracle/engine.ts'
 import { type Found, totalOf } from '#tests/lib/needs/oracle/found.ts'

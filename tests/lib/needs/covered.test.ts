@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { Declaration } from '#lib/menu/station-document.ts'
 import { isCovered, judgeComponent } from '#lib/needs/judge.ts'
+import type { Declaration } from '#lib/station/station-document.ts'
 import { kitchen, need, touching } from '#tests/support/kitchens.ts'
 
 const WORST_FIRST = ['contains', 'unknown', 'may-contain', 'free'] as const

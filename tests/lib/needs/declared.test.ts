@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest'
-import type { Declaration, Ingredient } from '#lib/menu/station-document.ts'
-import type { Allergens } from '#lib/needs/askable.ts'
-import { askableAllergens, declarable, isKnownNeed } from '#lib/needs/askable.ts'
 import { declaredBy, declaredIn } from '#lib/needs/declared.ts'
-import { TRAITS } from '#lib/needs/diets.ts'
+import type { Allergens } from '#lib/station/codes/askable.ts'
+import { askableAllergens, declarable, isKnownNeed } from '#lib/station/codes/askable.ts'
+import { TRAITS } from '#lib/station/codes/diets.ts'
+import type { Declaration, Ingredient } from '#lib/station/station-document.ts'
 import { ingredient, kitchen } from '#tests/support/kitchens.ts'
 
 const US: Allergens = { allergenSet: 'us-9', ownAllergens: [] }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { Declaration } from '#lib/menu/station-document.ts'
 import { isCovered, judgeComponent, judgeTaken, RANK, strictest } from '#lib/needs/judge.ts'
+import type { Declaration } from '#lib/station/station-document.ts'
 import { backup, kitchen, need, touching } from '#tests/support/kitchens.ts'
 
 const milk = (word: Declaration) => ({ said: { cheese: { milk: word } } })

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { Need } from '#lib/needs/codes.ts'
 import type { Kitchen } from '#lib/needs/kitchen.ts'
+import type { Need } from '#lib/station/codes/codes.ts'
 import { type Verdict, verdictsFor } from '#tests/support/counter-verdicts.ts'
 import { backup, kitchen, need, touching } from '#tests/support/kitchens.ts'
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { UNREAD_LABEL } from '#lib/menu/label.ts'
 import { serviceFor } from '#lib/protocol/service-id.ts'
 import { MOST_COMMAND_BYTES, PROTOCOL } from '#lib/protocol/wire.ts'
 import { takeCommand } from '#lib/protocol/wire-schema.ts'
-import { COMMAND_TYPES, type CommandType, mayDo, ONLY_IN_CHARGE } from '#lib/service/registry.ts'
 import { ROLES, type Role } from '#lib/service/roles.ts'
+import { COMMAND_TYPES, type CommandType, mayDo, ONLY_IN_CHARGE } from '#lib/spine/registry.ts'
+import { UNREAD_LABEL } from '#lib/station/label.ts'
 import { at, choose, type Given, parsed, send } from '#tests/support/service.ts'
 
 const message = (command: unknown, over: Record<string, unknown> = {}): unknown => ({

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest'
+import { civilDate } from '#lib/measure/civil.ts'
 import { type Dated, dateMark, stampOf } from '#lib/safety/date-marks.ts'
 import { earlierStamp, pastStamp } from '#lib/safety/date-stamp.ts'
 import { MODEL_CODE as limits, limitsWith } from '#lib/safety/limits.ts'
-import { civilDate } from '#lib/time/civil.ts'
 
 const mark = (preparedOn: string, other: Partial<Dated> = {}) =>
   dateMark({ preparedOn, freezings: [], useBy: null, ...other }, limits)

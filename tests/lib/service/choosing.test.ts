@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { BuildChoice } from '#lib/service/build-choice.ts'
-import type { TicketSent } from '#lib/service/event.ts'
+import type { BuildChoice } from '#lib/service/events/build-choice.ts'
+import type { TicketSent } from '#lib/service/events/event.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import {
   accountOf,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { PLACE_KINDS } from '#lib/service/food-event.ts'
-import { withPlace } from '#lib/service/food-folding.ts'
+import { PLACE_KINDS } from '#lib/service/events/food-event.ts'
+import { withPlace } from '#lib/service/folding/food-folding.ts'
 import { allPlaces, componentAt, noPlace, placeOf } from '#lib/service/place.ts'
 import { onward, openedService, running } from '#tests/support/service.ts'
 

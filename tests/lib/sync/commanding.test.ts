@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { type Answer, PROTOCOL } from '#lib/protocol/wire.ts'
 import type { NotTaken } from '#lib/service/refusal.ts'
-import type { Command } from '#lib/service/registry.ts'
+import type { Command } from '#lib/spine/registry.ts'
 import { createMemoryOutbox, type Pending } from '#lib/sync/outbox.ts'
 import { createScreen, settled, welcomeTo } from '#tests/support/crew.ts'
 import { LUNCH, last, lastOf, liveScreen, type Screen } from '#tests/support/live-screen.ts'

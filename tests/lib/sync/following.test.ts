@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { PROTOCOL, type PulseMessage } from '#lib/protocol/wire.ts'
-import type { Command } from '#lib/service/registry.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
+import type { Command } from '#lib/spine/registry.ts'
 import { createScreen, settled, welcomeTo } from '#tests/support/crew.ts'
 import {
   DINNER,

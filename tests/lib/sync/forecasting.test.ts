@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { StationForecast } from '#lib/stock/station-forecast.ts'
+import type { StationForecast } from '#lib/estimate/station-forecast.ts'
 import { createScreen, settled, welcomeTo } from '#tests/support/crew.ts'
 
 const LUNCH = 's-lunch'

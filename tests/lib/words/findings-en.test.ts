@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
-import type { Need } from '#lib/needs/codes.ts'
+import { tellFinding } from '#lib/needs/finding-told.ts'
 import { judgeComponent } from '#lib/needs/judge.ts'
 import type { Kitchen } from '#lib/needs/kitchen.ts'
-import { tellFinding } from '#lib/views/finding-told.ts'
+import type { Need } from '#lib/station/codes/codes.ts'
 import { rowFinding, sayFinding, shortFinding } from '#lib/words/findings-en.ts'
 import { demoStation } from '#tests/support/service.ts'
 

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest'
+import { pickUpWords } from '#lib/rooms/shelf/words/pick-up-en.ts'
 import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
-import { pickUpWords } from '#lib/words/pick-up-en.ts'
 
 /** An invented language; that it is one is for the type checker to find. */
 const other: InAnyLanguage<typeof pickUpWords> = {

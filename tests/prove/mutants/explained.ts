@@ -108,7 +108,7 @@ export const EXPLAINED: readonly Explained[] = [
     why: 'What is known is one a need, so that there is one at every place.',
   },
   {
-    file: 'lib/service/consequences/places.ts',
+    file: 'lib/spine/consequences/places.ts',
     before:
       'then === now ? [] : Object.keys(now).flatMap((id): Suspect[] => { const offSale = now[id]?.offSale return offSale && isFound(offSale, then[id]?.offSale ?? null) ? [{ what, id, lastGoodAt: offSale.lastGoodAt }] : [] })',
     after:
@@ -116,32 +116,32 @@ export const EXPLAINED: readonly Explained[] = [
     why: 'The quick way to what the rest comes to as well: nothing is found.',
   },
   {
-    file: 'lib/service/consequences/places.ts',
+    file: 'lib/spine/consequences/places.ts',
     before: 'if (before.toThrowOut === after.toThrowOut) return []',
     after: 'if (false) return []',
     why: 'The quick way to what the rest comes to as well: nothing is found.',
   },
   {
-    file: 'lib/service/consequences/gone-food.ts',
+    file: 'lib/spine/consequences/gone-food.ts',
     before: 'if (components.size === 0) return []',
     after: 'if (false) return []',
     why: 'The quick way to what the rest comes to as well: nothing is found.',
   },
   {
-    file: 'lib/service/consequences/handed-over-lists.ts',
+    file: 'lib/spine/consequences/handed-over-lists.ts',
     before: 'const isOfListed = builds.some(({ build }) => known.has(build))',
     after: 'const isOfListed = builds.some(() => true)',
     why: 'It is asked only where no build is more than is listed: then each of them is.',
   },
   {
-    file: 'lib/service/consequences/handed-over-lists.ts',
+    file: 'lib/spine/consequences/handed-over-lists.ts',
     before:
       'const { finishedAt, startedAt } = state.batches[id] ?? { finishedAt: null, startedAt: 0 }',
     after: 'const { finishedAt, startedAt } = state.batches[id] ?? { startedAt: 0 }',
     why: 'Of a batch that isn’t there nothing was handed over, so that no list says since when.',
   },
   {
-    file: 'lib/service/consequences/handed-over-lists.ts',
+    file: 'lib/spine/consequences/handed-over-lists.ts',
     before:
       'const { finishedAt, startedAt } = state.batches[id] ?? { finishedAt: null, startedAt: 0 }',
     after:

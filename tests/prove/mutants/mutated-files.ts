@@ -7,24 +7,33 @@ const WHOLE: readonly string[] = [
   'lib/needs/declared.ts',
   'lib/needs/judge.ts',
   'lib/needs/kitchen.ts',
-  'lib/service/consequences/',
-  'lib/service/kitchen-of.ts',
+  'lib/spine/consequences/',
+  'lib/rooms/care/facts/kitchen-of.ts',
 ]
 
 /** Some, drawn. */
-const DRAWN: readonly string[] = ['lib/needs/', 'lib/safety/', 'lib/service/']
+const DRAWN: readonly string[] = [
+  'lib/needs/',
+  'lib/safety/',
+  'lib/service/',
+  'lib/rooms/',
+  'lib/spine/',
+]
 
 /** Neither a rule nor a fold: what commands ask, and made-up orders, food and stock. */
 const NOT_DRAWN: readonly string[] = [
   'lib/service/commands/',
-  'lib/service/invented-readings.ts',
-  'lib/service/opening-commands.ts',
-  'lib/service/sample-',
-  'lib/service/samples.ts',
+  'lib/rooms/food/facts/invented-readings.ts',
+  'lib/spine/opening-commands.ts',
+  'lib/spine/samples/',
 ]
 
 const among = (starts: readonly string[], path: string): boolean =>
   starts.some((start) => path.startsWith(start))
+
+/** Of a room, what is drawn: its facts and folds. */
+const isAsked = (path: string): boolean =>
+  /^lib\/rooms\/[a-z]+\/(commands|views|words)\//.test(path)
 
 export interface MutatedFiles {
   readonly whole: readonly string[]
@@ -32,14 +41,15 @@ export interface MutatedFiles {
 }
 
 export const mutatedFiles = (): MutatedFiles => {
-  const files = ['lib/needs', 'lib/safety', 'lib/service']
+  const files = ['lib/needs', 'lib/safety', 'lib/service', 'lib/rooms', 'lib/spine']
     .flatMap(filesBelow)
     .filter((path) => path.endsWith('.ts'))
   const whole = files.filter((path) => among(WHOLE, path))
   return {
     whole,
     drawn: files.filter(
-      (path) => among(DRAWN, path) && !among(NOT_DRAWN, path) && !whole.includes(path),
+      (path) =>
+        among(DRAWN, path) && !among(NOT_DRAWN, path) && !isAsked(path) && !whole.includes(path),
     ),
   }
 }

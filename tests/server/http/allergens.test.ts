@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { sheetOf } from '#lib/views/allergen-sheet.ts'
+import { sheetOf } from '#lib/rooms/care/views/allergen-sheet.ts'
 import { createAllergens } from '#server/http/allergens.ts'
 import { startComposedStation } from '#tests/support/composed-station.ts'
 import { demoStation, given, OPENED_AT, onward } from '#tests/support/service.ts'

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { Command } from '#lib/service/registry.ts'
+import type { Command } from '#lib/spine/registry.ts'
 import { usual } from '#tests/support/orders.ts'
 import { createOpenRoom } from '#tests/support/rail-room.ts'
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { Command } from '#lib/service/registry.ts'
+import type { Command } from '#lib/spine/registry.ts'
 import { openStationServices } from '#server/rail/station-services.ts'
 import type { RailLog } from '#tests/support/gated-log.ts'
 import { createMemoryLog } from '#tests/support/memory-log.ts'

@@ -1,6 +1,6 @@
 import { pino } from 'pino'
 import { describe, expect, it } from 'vitest'
-import type { Recorded } from '#lib/service/event.ts'
+import type { Recorded } from '#lib/service/events/event.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import type { Rail } from '#server/rail/rail.ts'
 import { openKnownRecords } from '#server/records/known-records.ts'

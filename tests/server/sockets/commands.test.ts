@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { MOST_COMMAND_BYTES, MOST_MESSAGE_BYTES, PROTOCOL } from '#lib/protocol/wire.ts'
-import { evolve } from '#lib/service/evolve.ts'
 import { ROLES } from '#lib/service/roles.ts'
 import { NOT_OPENED } from '#lib/service/state.ts'
+import { evolve } from '#lib/spine/evolve.ts'
 import { order, usual } from '#tests/support/orders.ts'
 import { connectScreen, createSocketRoom, type Screen } from '#tests/support/socket-room.ts'
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { forecastNow } from '#lib/stock/forecast-now.ts'
-import { pastTaught } from '#lib/stock/past-services.ts'
+import { forecastNow } from '#lib/rooms/advice/facts/forecast-now.ts'
+import { pastTaught } from '#lib/rooms/day/facts/past-services.ts'
 import { settle } from '#tests/support/rail-room.ts'
 import { connectScreen, createSocketRoom, type Screen } from '#tests/support/socket-room.ts'
 import { OPENED, stocked, stockedStation } from '#tests/support/stock.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { ONLY_IN_CHARGE } from '#lib/service/registry.ts'
 import { ROLES } from '#lib/service/roles.ts'
+import { ONLY_IN_CHARGE } from '#lib/spine/registry.ts'
 import { connectScreen, createSocketRoom } from '#tests/support/socket-room.ts'
 
 const RIGHT = 'left of the grill'

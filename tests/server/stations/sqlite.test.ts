@@ -1,6 +1,6 @@
 import { join } from 'node:path'
 import { describe, expect, it, onTestFinished } from 'vitest'
-import { stationSchema } from '#lib/menu/schema.ts'
+import { stationSchema } from '#lib/station/schema.ts'
 import { demoStation } from '#server/demo-station.ts'
 import { createSqliteStations } from '#server/stations/sqlite.ts'
 import { closeDurableDatabase } from '#server/store/durable-database.ts'

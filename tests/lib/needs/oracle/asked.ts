@@ -1,6 +1,7 @@
 /** What one guest asks for, with the oracle's cells for every component. */
-import type { Need } from '#lib/needs/codes.ts'
+
 import type { Finding } from '#lib/needs/judge.ts'
+import type { Need } from '#lib/station/codes/codes.ts'
 import { bitOf, type Cell, type Table } from '#tests/lib/needs/oracle/table.ts'
 
 export interface Asking {

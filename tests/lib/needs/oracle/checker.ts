@@ -1,7 +1,8 @@
 /** What the comparison asks of an engine, right or wrong. */
-import type { Need } from '#lib/needs/codes.ts'
+
 import type { JudgedComponent, JudgedTaken } from '#lib/needs/judge.ts'
-import type { BuildChoice } from '#lib/service/build-choice.ts'
+import type { BuildChoice } from '#lib/service/events/build-choice.ts'
+import type { Need } from '#lib/station/codes/codes.ts'
 import type { Place } from '#tests/lib/needs/oracle/oracle.ts'
 import type { Verdict } from '#tests/support/counter-verdicts.ts'
 

@@ -1,5 +1,5 @@
 /** What is said of each item, against every change tried out. */
-import type { Item, StationDocument } from '#lib/menu/station-document.ts'
+import type { Item, StationDocument } from '#lib/station/station-document.ts'
 import type { Asking } from '#tests/lib/needs/oracle/asked.ts'
 import type { Checker } from '#tests/lib/needs/oracle/checker.ts'
 import type { Found } from '#tests/lib/needs/oracle/found.ts'

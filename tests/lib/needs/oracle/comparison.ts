@@ -1,7 +1,8 @@
 /** A checker against the oracle, for whole stations: every answer that it gives is asked for. */
-import type { Item, StationDocument } from '#lib/menu/station-document.ts'
-import type { Handling, Need } from '#lib/needs/codes.ts'
-import { type BuildChoice, usualChoice } from '#lib/service/build-choice.ts'
+
+import { type BuildChoice, usualChoice } from '#lib/service/events/build-choice.ts'
+import type { Handling, Need } from '#lib/station/codes/codes.ts'
+import type { Item, StationDocument } from '#lib/station/station-document.ts'
 import { type Asking, createAsking } from '#tests/lib/needs/oracle/asked.ts'
 import type { Checker } from '#tests/lib/needs/oracle/checker.ts'
 import { compareComponents } from '#tests/lib/needs/oracle/compare-components.ts'

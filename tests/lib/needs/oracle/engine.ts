@@ -1,6 +1,6 @@
 /** The engine as it is, behind what the comparison asks for. */
 import { judgeComponent, judgeTaken } from '#lib/needs/judge.ts'
-import { takenComponents } from '#lib/service/build-choice.ts'
+import { takenComponents } from '#lib/service/events/build-choice.ts'
 import type { Checker } from '#tests/lib/needs/oracle/checker.ts'
 import { verdictsFor } from '#tests/support/counter-verdicts.ts'
 

@@ -1,6 +1,7 @@
 /** Whole station documents out of a seed: every way in which a kitchen can be told about needs. */
 
-import { stationSchema } from '#lib/menu/schema.ts'
+import { TRAITS } from '#lib/station/codes/diets.ts'
+import { stationSchema } from '#lib/station/schema.ts'
 import type {
   Component,
   Contact,
@@ -10,9 +11,8 @@ import type {
   Part,
   Recipe,
   StationDocument,
-} from '#lib/menu/station-document.ts'
-import { CONTACT_KINDS } from '#lib/menu/station-parts-schema.ts'
-import { TRAITS } from '#lib/needs/diets.ts'
+} from '#lib/station/station-document.ts'
+import { CONTACT_KINDS } from '#lib/station/station-parts-schema.ts'
 import {
   ALLERGENS_OF_TRAITS,
   allergenCodes,

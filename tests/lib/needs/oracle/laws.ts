@@ -1,5 +1,5 @@
 /** What the laws and the trade say, written down a second time: a wrong table of lib is found too. */
-import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 
 type Groups = Readonly<Record<string, readonly string[]>>
 

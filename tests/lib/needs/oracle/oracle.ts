@@ -2,7 +2,7 @@
  * A second opinion on needs: slow, plain, over every ingredient, written from the rules and not
  * from the engine, of which it imports nothing.
  */
-import type { Component, Ingredient, StationDocument } from '#lib/menu/station-document.ts'
+import type { Component, Ingredient, StationDocument } from '#lib/station/station-document.ts'
 import {
   ALLERGENS_OF_TRAITS,
   CLAIMED,

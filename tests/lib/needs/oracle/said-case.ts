@@ -1,5 +1,5 @@
 /** How a disagreement is told: where, of what, asked by whom, and which way it is wrong. */
-import type { Need } from '#lib/needs/codes.ts'
+import type { Need } from '#lib/station/codes/codes.ts'
 import type { Place } from '#tests/lib/needs/oracle/oracle.ts'
 import { FINE } from '#tests/lib/needs/oracle/table.ts'
 

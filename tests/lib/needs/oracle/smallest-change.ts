@@ -1,5 +1,5 @@
 /** Every way to change an item's usual choice, tried out: which of them do, and which are smallest. */
-import type { Item } from '#lib/menu/station-document.ts'
+import type { Item } from '#lib/station/station-document.ts'
 
 export interface Change {
   readonly leaveOut: readonly string[]

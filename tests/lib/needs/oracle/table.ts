@@ -1,5 +1,5 @@
 /** The oracle's opinions of one place on every component and need, as numbers to compare with. */
-import type { Need } from '#lib/needs/codes.ts'
+import type { Need } from '#lib/station/codes/codes.ts'
 import { CLASSES, type Class, createOracle, type Place } from '#tests/lib/needs/oracle/oracle.ts'
 
 export const WHYS = [

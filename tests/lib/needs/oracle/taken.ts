@@ -2,7 +2,7 @@
  * A second opinion on what is taken from known pans: what of it doesn't suit its guest, and what of that
  * the person in charge accepted. Of the engine it imports nothing.
  */
-import type { StationDocument } from '#lib/menu/station-document.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 import {
   type AskedFor,
   ingredientsOf,

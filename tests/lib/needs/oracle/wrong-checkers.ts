@@ -1,7 +1,8 @@
 /** Checkers that are wrong in one way each; the comparison has to find every one of them. */
-import type { Ingredient, StationDocument } from '#lib/menu/station-document.ts'
-import type { Need } from '#lib/needs/codes.ts'
+
 import type { Level } from '#lib/needs/judge.ts'
+import type { Need } from '#lib/station/codes/codes.ts'
+import type { Ingredient, StationDocument } from '#lib/station/station-document.ts'
 import type { Checker } from '#tests/lib/needs/oracle/checker.ts'
 import { allergenCodes } from '#tests/lib/needs/oracle/laws.ts'
 import type { Place } from '#tests/lib/needs/oracle/oracle.ts'

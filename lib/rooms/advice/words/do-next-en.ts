@@ -1,0 +1,217 @@
+/** What the lead is told to do next, each with its reason in numbers. */
+
+import type { AdviceReason, ByWhen, SafetyReason } from '#lib/estimate/advice-reason.ts'
+import { isDuty } from '#lib/rooms/advice/views/duty.ts'
+import { outOfTen, type Range, rangeOf } from '#lib/rooms/pans/facts/pan-outlook.ts'
+import { shelfWords } from '#lib/rooms/shelf/words/shelf-en.ts'
+import { counted, list } from '#lib/words/counted-en.ts'
+import { inSentence } from '#lib/words/findings-en.ts'
+import type { NameOf, SaidHere, SayTime } from '#lib/words/said-here.ts'
+
+const allOf = (names: readonly string[]): string => list(names, 'and')
+const loads = (count: number): string => counted(count, 'load', 'loads')
+const minutes = (count: number): string => `${Math.max(1, Math.round(count))} min`
+
+/** "12:05–12:20", "from 12:05" */
+const sayRange = ({ from, to }: Range, time: SayTime): string =>
+  to === null ? `from ${time(from)}` : from === to ? time(from) : `${time(from)}–${time(to)}`
+
+/** The same in two parts, where one line is too narrow for it. */
+const rangeParts = ({ from, to }: Range, time: SayTime): readonly string[] =>
+  to === null || from === to ? [sayRange({ from, to }, time)] : [`${time(from)}–`, time(to)]
+
+const runsOut = (by: ByWhen, chance: number, { time, now }: SaidHere): string => {
+  const range = rangeOf(by, now)
+  const odds = outOfTen(chance)
+  const chances = `${counted(odds, 'chance', 'chances')} in 10`
+  return range
+    ? `May run out ${sayRange(range, time)}: ${chances}.`
+    : `May run out before close: ${chances}.`
+}
+
+const whole = (portions: number): number => Math.max(0, Math.round(portions))
+
+const startBatch = (
+  reason: Extract<AdviceReason, { why: 'start-batch' }>,
+  here: SaidHere,
+): readonly string[] => {
+  const making = here.making(reason.component)
+  const [first, later] = [outOfTen(reason.gapIfNow), outOfTen(reason.gapIfLater)]
+  const left = [whole(reason.leftWith), whole(reason.leftWithout)] as const
+  return [
+    runsOut(reason.by, reason.chance, here),
+    `${reason.loads > 1 ? 'The first load on' : 'On'} the line ${here.time(reason.readyAt)}${making ? `, in ${minutes(making.minutes)}` : ''}.`,
+    later > first
+      ? `Start now: ${first} in 10 runs out first. In 5 min: ${later} in 10.`
+      : `Start now: ${first} in 10 runs out first.`,
+    ...(left[0] > 0 ? [`At close: ${left[0]} left, ${left[1]} without it.`] : []),
+  ]
+}
+
+const safetyTitle: Readonly<Record<SafetyReason['what'], (name: string, at: string) => string>> = {
+  'reading-due': (name) => `Read the temperature: ${name}`,
+  'reading-missed': (name) => `${name} wasn’t read`,
+  'out-of-limits': (name) => `${name} is out of its limits`,
+  'throw-out': (name) => `Throw out ${inSentence(name)}`,
+  'throw-out-soon': (name, at) => `${name}: throw out at ${at}`,
+  'cooling-due': (name) => `Read the batch that cools: ${name}`,
+  collect: (name) => `${name} isn’t collected yet`,
+}
+
+const safetyWhy: Readonly<Record<SafetyReason['what'], (at: string) => string>> = {
+  'reading-due': (at) => `By ${at}. A reading that is missed takes it off sale.`,
+  'reading-missed': () => 'It is off sale until somebody reads it. A missing reading never passes.',
+  'out-of-limits': () => 'It is off sale. Call the person in charge: local code and they decide.',
+  'throw-out': () =>
+    'Its time is over. It isn’t sold, and stays on this list until it is initialed.',
+  'throw-out-soon': (at) => `From ${at} on it is never sold. Change the pan before.`,
+  'cooling-due': (at) => `By ${at}. Without a reading it isn’t shown to have cooled.`,
+  collect: (at) => `Its time on the shelf is over at ${at}.`,
+}
+
+const safetyShort: Readonly<Record<SafetyReason['what'], (name: string, at: string) => string>> = {
+  'reading-due': (name, at) => `Read ${inSentence(name)} by ${at}`,
+  'reading-missed': (name) => `${name}: not read, off sale`,
+  'out-of-limits': (name) => `${name}: out of limits, off sale`,
+  'throw-out': (name) => `Throw out ${inSentence(name)}`,
+  'throw-out-soon': (name, at) => `${name}: throw out at ${at}`,
+  'cooling-due': (name, at) => `Read the cooling ${inSentence(name)} by ${at}`,
+  collect: (name, at) => `${name}: collect by ${at}`,
+}
+
+const safetyButton: Readonly<Record<SafetyReason['what'], string>> = {
+  'reading-due': 'Read it now',
+  'reading-missed': 'Read it now',
+  'out-of-limits': 'What may be done',
+  'throw-out': 'To be thrown out',
+  'throw-out-soon': 'Open the pan',
+  'cooling-due': 'Read it now',
+  collect: 'To Hand-over',
+}
+
+const calledOf = (reason: SafetyReason, name: NameOf): string =>
+  reason.component === null ? reason.id : name(reason.component)
+
+/** Of food that waits to be loaded: what is said otherwise than of a pan. */
+const waitingTitle: Readonly<Partial<Record<SafetyReason['what'], (name: string) => string>>> = {
+  'reading-due': (name) => `Read the waiting ${name}`,
+  'reading-missed': (name) => `The waiting ${name} wasn’t read`,
+  'out-of-limits': (name) => `The waiting ${name} is out of its limits`,
+}
+
+const waitingWhy: Readonly<Partial<Record<SafetyReason['what'], (at: string) => string>>> = {
+  'reading-due': (by) => `By ${by}. A batch whose reading is missed isn’t loaded.`,
+  'reading-missed': () =>
+    'It isn’t loaded before somebody reads it. A missing reading never passes.',
+  'out-of-limits': () => 'It isn’t loaded. Call the person in charge: local code and they decide.',
+}
+
+const dutyTitle = (reason: SafetyReason, name: NameOf, by: string): string => {
+  const shelf = reason.of === 'shelf' ? shelfWords.duty.title[reason.what] : undefined
+  if (shelf) return shelf(by)
+  const called = calledOf(reason, name)
+  const waiting = reason.of === 'batch' ? waitingTitle[reason.what] : undefined
+  return waiting ? waiting(inSentence(called)) : safetyTitle[reason.what](called, by)
+}
+
+const dutyWhy = ({ of, what }: SafetyReason, by: string): string =>
+  (
+    (of === 'batch' ? waitingWhy[what] : of === 'shelf' ? shelfWords.duty.why[what] : undefined) ??
+    safetyWhy[what]
+  )(by)
+
+const at = (reason: SafetyReason, { time, now }: SaidHere): string => time(reason.dueAt ?? now)
+
+const title = (reason: AdviceReason, here: SaidHere): string => {
+  const { name } = here
+  if (isDuty(reason)) return dutyTitle(reason, name, at(reason, here))
+  switch (reason.why) {
+    case 'sold-out':
+      return `${name(reason.component)} is sold out`
+    case 'start-batch':
+      return `Start ${loads(reason.loads)} of ${inSentence(name(reason.component))}`
+    case 'keep':
+      return reason.keep > 0
+        ? `Keep ${reason.keep} ${inSentence(name(reason.component))} for ${allOf(reason.forItems.map(name))}`
+        : `${name(reason.component)} won’t last`
+    case 'measure':
+      return `Look into the ${inSentence(name(reason.component))} pan`
+  }
+}
+
+const why = (reason: AdviceReason, here: SaidHere): readonly string[] => {
+  const { name, time } = here
+  if (isDuty(reason)) return [dutyWhy(reason, at(reason, here))]
+  switch (reason.why) {
+    case 'sold-out':
+      return [
+        ...(reason.items.length > 0 ? [`${allOf(reason.items.map(name))} can’t be sold.`] : []),
+        ...(reason.behind > 0
+          ? [`${reason.behind} portions stand ready behind: change the pan.`]
+          : []),
+        reason.nextAt === null
+          ? reason.behind > 0
+            ? ''
+            : 'No batch is under way.'
+          : `The next batch is expected at ${time(reason.nextAt)}.`,
+      ].filter((sentence) => sentence !== '')
+    case 'start-batch':
+      return startBatch(reason, here)
+    case 'keep':
+      return [
+        `${runsOut(reason.by, reason.chance, here)} It can’t be made again today.`,
+        reason.keep > 0
+          ? `${reason.free} stay free for ${reason.withoutIt.length > 0 ? allOf(reason.withoutIt.map(name)) : 'all others'}.`
+          : 'Nothing else takes it, so there is nothing to keep: sell it until it is gone.',
+      ]
+    case 'measure':
+      return [
+        `About ${whole(reason.left)} left, give or take ${Math.max(1, Math.round(reason.sd))}. One look tells whether it lasts.`,
+        `Last looked at ${time(reason.lookedAt)}.`,
+      ]
+  }
+}
+
+const button = (reason: AdviceReason): string => {
+  if (isDuty(reason)) return safetyButton[reason.what]
+  switch (reason.why) {
+    case 'sold-out':
+      return 'Open the pan'
+    case 'start-batch':
+      return `Start ${loads(reason.loads)}`
+    case 'keep':
+      return reason.keep > 0 ? `Keep ${reason.keep}` : 'Done'
+    case 'measure':
+      return 'Look now'
+  }
+}
+
+const dutyShort = (reason: SafetyReason, here: SaidHere): string => {
+  const by = at(reason, here)
+  const shelf = reason.of === 'shelf' ? shelfWords.duty.short[reason.what] : undefined
+  return shelf ? shelf(by) : safetyShort[reason.what](calledOf(reason, here.name), by)
+}
+
+const shortly = (reason: AdviceReason, here: SaidHere): string =>
+  isDuty(reason) ? dutyShort(reason, here) : title(reason, here)
+
+export const doNextWords = {
+  range: sayRange,
+  rangeParts,
+  title,
+  why,
+  button,
+  shortly,
+  later: 'Later',
+  no: 'No',
+  putOff: 'It comes back in five minutes',
+  declined: 'It isn’t told again for a while',
+  rush: (until: string) => `rush until ${until}: only what is urgent`,
+  lastingWord: { enough: 'enough', tight: 'tight', 'wont-last': 'won’t last' },
+  goneBy: (range: string) => `gone ${range}`,
+  done: {
+    started: (name: string, count: number) => `${name}: ${loads(count)} started`,
+    kept: (name: string, count: number) => `${name}: ${count} kept`,
+    seen: 'Done',
+  },
+} as const

@@ -1,0 +1,43 @@
+/** What the lead is told first: guests to find, builds that are held, labels to read. */
+
+import type { HoldReason } from '#lib/service/events/event.ts'
+import { list } from '#lib/words/counted-en.ts'
+import { startingWith } from '#lib/words/findings-en.ts'
+
+const holdWord: Readonly<Record<HoldReason, string>> = {
+  need: 'a need was told',
+  label: 'a label changed',
+  contact: 'another scoop or pan can touch it',
+  'off-sale': 'a pan it took from, or its shelf, is out of limits',
+}
+
+export const guests = (builds: readonly string[]): string =>
+  builds.length === 1 ? `the guest of ${builds[0]}` : `the guests of ${list(builds, 'and')}`
+
+export const firstWords = {
+  ways: 'Allergies and labels',
+  inCharge: 'Person in charge',
+  inChargeSince: (since: string) => `in charge since ${since}`,
+  noOneInCharge: 'no one in charge',
+  labelChanged: 'A label changed',
+  toSheet: 'Allergen sheet',
+  toHandOver: 'To Hand-over',
+  toCounter: 'To the counter',
+  readNow: 'Read its label',
+
+  findTitle: (builds: readonly string[]) => startingWith(`find ${guests(builds)}`),
+  findWhy: (reason: HoldReason) =>
+    `${startingWith(holdWord[reason])} after it was handed over. Tell the guest and the person in charge, then answer it on Hand-over.`,
+  holdTitle: (builds: readonly string[]) => `Hold: ${list(builds, 'and')}`,
+  holdWhy: (reason: HoldReason) =>
+    reason === 'off-sale'
+      ? `${startingWith(holdWord[reason])}. The person in charge decides at the pan: it goes on, or it is thrown out and made again.`
+      : `${startingWith(holdWord[reason])}${reason === 'contact' ? ', or its back-up pan isn’t ready: then fill that first' : ''}. Assembly answers the stop; the counter changes the build or cancels it.`,
+  readTitle: (name: string) => `Read the label of ${name}`,
+  readWhy: 'Until then nothing of it counts as free, and it isn’t served to who keeps apart.',
+  find: (builds: readonly string[], reason: HoldReason) =>
+    startingWith(`find ${guests(builds)}: ${holdWord[reason]}`),
+  hold: (builds: readonly string[], reason: HoldReason) =>
+    `Hold: ${list(builds, 'and')}, ${holdWord[reason]}`,
+  read: (name: string) => `${name}: read the label`,
+} as const

@@ -1,0 +1,192 @@
+/** A reading as it is typed on a number pad, and what is said of it before it is sent. */
+
+import { numberOf, tenthsOf } from '#lib/measure/number-pad.ts'
+import { cookingLimit } from '#lib/safety/cooking.ts'
+import type { CoolingState } from '#lib/safety/cooling.ts'
+import type { HeatLimit, SafetyLimits, TemperatureLimit, Written } from '#lib/safety/limits.ts'
+import { meets } from '#lib/safety/limits.ts'
+import {
+  type ProbeAt,
+  questionReading,
+  type ReadingContext,
+  type ReadingQuestion,
+} from '#lib/safety/readings.ts'
+import { type ReheatingPlace, reheatLimit } from '#lib/safety/reheating.ts'
+import { keeps, type Scale, type Temperature } from '#lib/safety/temperature.ts'
+import { foodKindOf, limitsOf } from '#lib/service/food-limits.ts'
+import type { Component, StationDocument } from '#lib/station/station-document.ts'
+
+/** Where a probe can be in this food: a piece has a thickest part, what is stirred has a middle. */
+export const probePlaces = (component: Component | undefined): readonly ProbeAt[] => {
+  switch (component?.food.kind) {
+    case 'fish-or-meat':
+    case 'poultry-or-stuffed':
+      return ['thickest-part', 'surface']
+    case 'eggs-batch':
+    case 'plant':
+    case 'not-cooked':
+    case 'ready':
+      return ['middle-stirred', 'surface']
+    default:
+      return ['thickest-part', 'middle-stirred', 'surface']
+  }
+}
+
+export interface ReadingEntry {
+  readonly text: string
+  readonly scale: Scale
+  readonly probe: string
+  /** null until it is said. */
+  readonly where: ProbeAt | null
+  readonly initials: string
+  /** Seconds for which it was held, typed. */
+  readonly held: string
+  /** It was asked whether the other scale was meant, and it wasn't. */
+  readonly confirmed: boolean
+}
+
+/** What a reading is judged by: one temperature, or combinations with their seconds. */
+export type EntryLimit =
+  | { readonly kind: 'temperature'; readonly limit: TemperatureLimit }
+  | { readonly kind: 'heat'; readonly limit: HeatLimit }
+
+/** Where each limit is written, for the small print beside it. */
+export const writtenOf = ({ limit }: EntryLimit): Written => limit
+
+export const holdingLimit = (
+  station: StationDocument,
+  component: Component,
+  heldBy: 'hot' | 'cold',
+): EntryLimit => {
+  const limits = limitsOf(station)
+  const limit =
+    heldBy === 'cold'
+      ? limits.coldHolding
+      : component.food.roast
+        ? limits.hotHoldingRoast
+        : limits.hotHolding
+  return { kind: 'temperature', limit }
+}
+
+/** Of made food on a hot or cold shelf: no roast stands there whole. */
+export const shelfLimit = (station: StationDocument, heldBy: 'hot' | 'cold'): EntryLimit => {
+  const { hotHolding, coldHolding } = limitsOf(station)
+  return { kind: 'temperature', limit: heldBy === 'hot' ? hotHolding : coldHolding }
+}
+
+/** What a batch of it is cooked to; null where it isn't cooked here. */
+export const cookLimit = (station: StationDocument, component: Component): EntryLimit | null => {
+  const limit = cookingLimit(foodKindOf(component), component.food.cookedIn, limitsOf(station))
+  return limit ? { kind: 'heat', limit } : null
+}
+
+export const heatAgainLimit = (station: StationDocument, place: ReheatingPlace): EntryLimit => ({
+  kind: 'heat',
+  limit: reheatLimit('cooked-here', place, limitsOf(station)),
+})
+
+export const clockLimit = (limits: SafetyLimits, from: 'hot' | 'cold' | 'room'): EntryLimit => ({
+  kind: 'temperature',
+  limit: {
+    hot: limits.timeOnlyStartHot,
+    cold: limits.timeOnlyStartCold,
+    room: limits.timeOnlyStartRoom,
+  }[from],
+})
+
+/** What the next reading of a cooling has to show: where it starts, or what its stage goes down to. */
+export const coolLimit = (limits: SafetyLimits, cooling: CoolingState | null): EntryLimit => ({
+  kind: 'temperature',
+  limit:
+    cooling === null || cooling.state === 'no-start'
+      ? limits.coolingFrom
+      : cooling.state === 'first-stage'
+        ? limits.coolingFirstTo
+        : limits.coolingTo,
+})
+
+export type EntryVerdict = 'met' | 'not-met' | 'not-long-enough'
+
+const heatVerdict = (temperature: Temperature, seconds: number, limit: HeatLimit): EntryVerdict => {
+  const reached = limit.combinations.filter((one) => keeps(temperature, 'at-least', one.tenths))
+  if (reached.length === 0) return 'not-met'
+  return reached.some((one) => seconds >= one.seconds) ? 'met' : 'not-long-enough'
+}
+
+export type EntryLack = 'temperature' | 'where' | 'probe' | 'initials' | 'surface'
+
+export interface JudgedEntry {
+  readonly temperature: Temperature | null
+  /** Asked before it is sent; null where there is nothing to ask, or it was answered. */
+  readonly question: ReadingQuestion | null
+  /** null: there is nothing to judge it by, or nothing typed. */
+  readonly verdict: EntryVerdict | null
+  /** What it still lacks to count. */
+  readonly lacks: EntryLack | null
+  /** It may be sent. */
+  readonly isReady: boolean
+}
+
+/**
+ * What is said of what stands on the pad. Without a limit it is only asked about its scale. What it
+ * comes to is decided by the server again.
+ */
+export const judgeEntry = (
+  entry: ReadingEntry,
+  context: ReadingContext,
+  kitchen: Scale,
+  limit: EntryLimit | null,
+): JudgedEntry => {
+  const tenths = tenthsOf(entry.text)
+  if (tenths === null)
+    return {
+      temperature: null,
+      question: null,
+      verdict: null,
+      lacks: 'temperature',
+      isReady: false,
+    }
+  const temperature = { tenths, scale: entry.scale }
+  const asked = questionReading(temperature, context, kitchen)
+  const isAnswered = entry.confirmed && asked?.code === 'did-you-mean' && !asked.must
+  const question = isAnswered ? null : asked
+  const verdict =
+    limit === null || question
+      ? null
+      : limit.kind === 'heat'
+        ? heatVerdict(temperature, numberOf(entry.held) ?? 0, limit.limit)
+        : meets(temperature, limit.limit)
+          ? 'met'
+          : 'not-met'
+  const lacks =
+    entry.where === null
+      ? 'where'
+      : entry.where === 'surface'
+        ? 'surface'
+        : entry.probe.trim() === ''
+          ? 'probe'
+          : entry.initials.trim() === ''
+            ? 'initials'
+            : null
+  return { temperature, question, verdict, lacks, isReady: question === null && lacks === null }
+}
+
+/** As a command carries it; null while nothing is typed, or where it was read isn't said. */
+export const readingOf = (entry: ReadingEntry) => {
+  const tenths = tenthsOf(entry.text)
+  if (tenths === null || entry.where === null) return null
+  return {
+    tenths,
+    scale: entry.scale,
+    probe: entry.probe.trim(),
+    where: entry.where,
+    ...(entry.confirmed ? { scaleConfirmed: true } : {}),
+  }
+}
+
+/** As above, with the seconds for which it was held. */
+export const heatReadingOf = (entry: ReadingEntry) => {
+  const reading = readingOf(entry)
+  const held = numberOf(entry.held)
+  return reading && { ...reading, ...(held === null ? {} : { heldSeconds: Math.round(held) }) }
+}

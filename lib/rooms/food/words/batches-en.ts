@@ -1,0 +1,104 @@
+/** What the lead's screen says about batches and back-up pans. */
+
+import type { BatchStep } from '#lib/rooms/food/views/batch-steps.ts'
+import type { BatchPicture } from '#lib/rooms/food/views/batch-strip.ts'
+import type { ReheatingPlace } from '#lib/safety/reheating.ts'
+import { counted } from '#lib/words/counted-en.ts'
+
+type SayTime = (at: number) => string
+
+const loads = (count: number): string => counted(count, 'load', 'loads')
+const portions = (count: number): string => counted(count, 'portion', 'portions')
+
+/** "2 loads, ready about 11:52" */
+const sayStage = (one: BatchPicture, time: SayTime): string => {
+  switch (one.stage) {
+    case 'throw-out':
+      return 'throw it out'
+    case 'off-sale':
+      return 'off sale'
+    case 'making':
+      return one.at === null
+        ? `${loads(one.loads)} under way`
+        : one.isLate
+          ? `is it done? read it`
+          : `${loads(one.loads)}, ${time(one.at)}${one.portions === null ? '' : `; ${portions(one.portions)} ready`}`
+    case 'cooked':
+      return 'cooked: finish it'
+    case 'cooling':
+      return one.at === null ? 'cooling' : `read by ${time(one.at)}`
+    case 'to-read':
+      return one.at === null ? 'read it' : `read it by ${time(one.at)}`
+    case 'cooled':
+      return `cooled, ${portions(one.portions ?? 0)}`
+    case 'ready':
+      return one.at === null
+        ? `ready, ${portions(one.portions ?? 0)}`
+        : `${portions(one.portions ?? 0)}, throw out ${time(one.at)}`
+  }
+}
+
+const step: Readonly<Record<BatchStep, string>> = {
+  cook: 'Cooked to',
+  finish: 'Finished',
+  load: 'Load it',
+  read: 'Read what is ready',
+  cool: 'Cool it',
+  reheat: 'Reheat it',
+  clock: 'Time only',
+  resolve: 'What may be done',
+  'throw-out': 'Throw it out',
+}
+
+const reheatPlace: Readonly<Record<ReheatingPlace, string>> = {
+  range: 'On the range',
+  oven: 'In the oven',
+  microwave: 'In the microwave',
+  'hot-well': 'In the hot well',
+}
+
+export const batchWords = {
+  batches: 'Batches',
+  behind: 'Behind the line',
+  none: 'No batch under way',
+  start: 'Start a batch',
+  more: (count: number) => `and ${count} more`,
+  stage: sayStage,
+  loads,
+  portions,
+  step,
+  startedAt: (at: string, count: string) => `started ${at}, ${count}`,
+  cookedAt: (read: string, seconds: number | null, at: string) =>
+    `${read}${seconds ? ` for ${seconds} s` : ''} at ${at}`,
+  finishedAt: (at: string, amount: string, count: number) =>
+    `finished ${at}: ${portions(count)} (${amount})`,
+  loaded: (count: number) => `${portions(count)} loaded`,
+  earlier: 'It was earlier',
+  earlierAt: (at: string, minutes: number) =>
+    minutes < 60 ? `${at}, ${minutes} min ago` : `${at}, ${(minutes / 60).toFixed(1)} h ago`,
+  whenRead: 'It was read',
+  whenStarted: 'It was started',
+  whenFinished: 'It was finished',
+  cookWhy:
+    'Probe the middle of the thickest piece. Without a reading in its limit it isn’t loaded.',
+  cookSendNot: 'Write it down: go on cooking',
+  cookDone: (name: string, read: string) => `${name}: cooked to ${read}`,
+  cookNotDone: (name: string, read: string) => `${name}: ${read}, not cooked yet`,
+  cookWhich: (load: number, of: number) => `Load ${load} of ${of}`,
+  finishUnread: 'No load was read to its limit yet.',
+  finishHow: 'It gave',
+  finishHowSoFar: 'It gave so far, in all',
+  finishLoads: 'Loads finished',
+  finishLoad: (count: number, of: number) => (count === of ? `all ${of}` : `${count}`),
+  finishSend: (count: number) => `Finished: ${portions(count)}`,
+  finishDone: (name: string, count: number) => `${name}: ${portions(count)} ready`,
+  coolWhy:
+    'The first reading starts the clock of cooling. It isn’t cooled where nobody stays to read it.',
+  coolPresent: 'Somebody stays until',
+  coolDone: (name: string, read: string) => `${name}: ${read}, cooling`,
+  reheatWhere: 'Where',
+  reheatPlace,
+  reheatStarted: 'It left the cold',
+  reheatDone: (name: string, read: string) => `${name}: reheated to ${read}`,
+  ready: (name: string) => `${name} is ready. Load it, or take it to a back-up pan.`,
+} as const

@@ -1,0 +1,147 @@
+/** What the hand-over screen says, in English. */
+
+import { loudNeed } from '#lib/rooms/care/words/held-en.ts'
+import type { ToldCaution } from '#lib/rooms/shelf/views/hand-over.ts'
+import type { BuildState } from '#lib/service/state.ts'
+import { isDiet } from '#lib/station/codes/codes.ts'
+import { sayLength } from '#lib/words/clock-en.ts'
+import { formOf } from '#lib/words/counted-en.ts'
+import { needName } from '#lib/words/service-en.ts'
+
+const SIBLING: Readonly<Record<BuildState, string>> = {
+  waiting: 'waits',
+  making: 'being made',
+  made: 'made too',
+  'handed-over': 'handed over',
+  cancelled: 'cancelled',
+}
+
+/** A caution as the guest was told it. */
+const sayCaution = ({ component, need, why, touches }: ToldCaution): string => {
+  if (why === 'contact') return `${component} touches ${touches ?? loudNeed(need)}`
+  if (isDiet(need)) return `${component} may not be ${needName(need)}`
+  return why === 'unknown'
+    ? `${component}: ${needName(need)} not known`
+    : `${component} may contain ${needName(need)}`
+}
+
+export const handOverEn = {
+  title: 'Hand-over',
+  shelf: 'On the shelf, oldest first',
+  more: (count: number, names: readonly string[]) =>
+    `+ ${count} more: ${count > 3 ? `${names[0]}, ${names[1]} … ${names.at(-1)}` : names.join(', ')}`,
+  fewer: 'Only the oldest',
+  stood: (ms: number) => `stands ${sayLength(ms)}`,
+  usual: 'only its number: the usual',
+  handOver: (name: string) => `Hand over ${name}`,
+  askFirst: (name: string) => `Ask, then hand over ${name}`,
+  askFirstHint: 'Kept apart: hand it over alone, ask first',
+  sibling: (name: string, state: BuildState) => `${name} ${SIBLING[state]}`,
+  paid: 'paid',
+  toPay: (amount: string) => `${amount} to pay`,
+  pay: 'Paid now',
+  payOf: (name: string) => `${name}: paid now`,
+  unpay: 'Not paid after all',
+  unpayThen: 'Its ticket is to be paid when it is handed over.',
+  unpayOf: (name: string) => `${name}: not paid after all`,
+  wrong: 'Wrong?',
+  wrongOf: (name: string) => `Is something wrong with ${name}?`,
+
+  alone: 'Call the number only. Take this one alone.',
+  question: 'What did you ask us to leave out?',
+  ask: 'Ask the guest',
+  listen: 'Let the guest say it. Don’t read it out, don’t help.',
+  answered: 'They answered: show the mark',
+  compare: 'Did the guest say the same as this mark?',
+  told: (cautions: readonly ToldCaution[]) =>
+    `Told, and accepted: ${cautions.map(sayCaution).join('; ')}`,
+  same: (name: string) => `Same as the mark: hand over ${name}`,
+  notSame: 'Not the same',
+  notSameThen: 'Keep it here and call the person in charge.',
+  back: 'Back to the shelf',
+
+  alike: (names: readonly string[]) => {
+    const [few, more] = names.length > 4 ? [names.slice(0, 3), names.length - 3] : [names, 0]
+    return `Looks like ${few.join(', ')}${more > 0 ? `, + ${more}` : ''}.`
+  },
+  thisOne: 'This one:',
+  alikeBeware: 'Another on the shelf looks the same: read the number on the wrap.',
+  alikeApart: (name: string) => `KEPT APART: ${name} is on its wrap`,
+  /** It has nothing that the others lack: the whole of its mark, which may be empty. */
+  alikeOwn: (mark: string) => (mark === '' ? 'only its number: the usual' : `only ${mark}`),
+
+  held: 'Don’t give these out',
+  heldTitle: (name: string) => `${name} stays here`,
+  heldThen: 'Made food is waste. Throw it out, then tell us.',
+  heldDecide: 'The person in charge decides on it. Or throw it out, and it is made again.',
+  threwOut: (name: string) => `I threw ${name} out`,
+  isThrownOut: (name: string) => `${name} is thrown out; it waits for the counter`,
+  isOutAgain: (name: string) => `${name} is thrown out and made again`,
+
+  collectBy: (at: string) => `collect by ${at}`,
+  throwOutAt: (at: string) => `throw out ${at}`,
+  past: 'To be thrown out',
+  pastThen: 'Past its time or its limits. Never hand it over. It is made again.',
+  pastSince: (at: string) => `past its time since ${at}`,
+  outSince: (at: string) => `what it took is thrown out, since ${at}`,
+  initials: 'Your initials',
+  initialsWhy: 'Put your initials first.',
+  threwPast: (name: string) => `I threw ${name} out: make it again`,
+  isPastOut: (name: string) => `${name} is thrown out and made again`,
+
+  toFind: 'FIND THE GUEST',
+  toFindThen: 'Call the person in charge, and call the number.',
+  handedOverAgo: (ms: number) => `known for ${sayLength(ms)}`,
+  foundOf: (name: string) => `${name} is found …`,
+  findQuestion: (name: string) => `${name}: did you find the guest?`,
+  findInCharge: 'Call the person in charge now, whichever it is.',
+  foundBack: 'Found: food taken back',
+  foundBackThen: 'It’s thrown out. The counter makes the order again with the guest.',
+  foundKept: 'Found: told, ate it or keeps it',
+  foundKeptThen: 'The guest knows. The person in charge stays with them.',
+  notYet: 'Not found yet',
+  isFoundBack: (name: string) => `${name} is found and its food is back`,
+  isFoundKept: (name: string) => `${name} is found and told`,
+
+  whatIsWrong: (name: string) => `${name}: what is wrong?`,
+  again: 'Make it again',
+  againThen: 'This one is thrown out. Assembly makes a new one.',
+  notMade: 'It isn’t made yet',
+  notMadeThen: 'It goes back to assembly. Nothing is thrown out.',
+  sure: (name: string) => `Throw ${name} out and make it again?`,
+  sureNotMade: (name: string) => `${name} isn’t here: back to assembly?`,
+  yesAgain: (name: string) => `Yes, make ${name} again`,
+  yesNotMade: (name: string) => `Yes, ${name} isn’t made`,
+  no: (name: string) => `No, keep ${name}`,
+  keepGone: 'No, leave it',
+
+  notSure: 'Not sure which is which',
+  notSureThen: 'All that could be mixed up are thrown out. Assembly makes them again.',
+  mixedUp: (name: string) => `Which of these could be ${name}?`,
+  mixedUpHint: 'Tap to add one, or to clear one. Not sure of it? Add it.',
+  isHeld: 'held',
+  isKeptApart: 'kept apart',
+  goesOut: 'throw out',
+  isKept: 'stays',
+  nameTwo: 'Light two or more',
+  throwOutMixedUp: (names: readonly string[]) =>
+    `Throw out ${names.length} and make again: ${names.join(', ')}`,
+  areOut: (names: readonly string[]) => `${names.join(', ')} are thrown out and made again`,
+  pastAlike: (names: readonly string[]) =>
+    `${names.join(', ')} ${formOf(names.length, 'looks', 'look')} the same, past ${formOf(names.length, 'its', 'their')} time: throw out too, with your initials.`,
+
+  isHandedOver: (name: string) => `${name} is handed over`,
+  isAgain: (name: string) => `${name} is thrown out and made again`,
+  isBack: (name: string) => `${name} is back at assembly`,
+  isPaid: (ticket: number, paid: boolean) =>
+    paid ? `Ticket ${ticket} is paid` : `Ticket ${ticket} is not paid`,
+
+  recent: 'Handed over',
+  recentCount: (count: number) => `${count} so far`,
+  ago: (ms: number) => `${sayLength(ms)} ago`,
+  nothing: 'Nothing to hand over',
+  coming: 'Coming',
+  comingMaking: 'being made',
+  comingWaiting: (count: number) => `${count} waiting`,
+  nothingComing: 'nothing',
+} as const

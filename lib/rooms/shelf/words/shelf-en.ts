@@ -1,0 +1,42 @@
+/** What is said of the hot or cold shelf on which made food waits. */
+import type { SafetyReason } from '#lib/estimate/advice-reason.ts'
+
+type Duty = Readonly<Partial<Record<SafetyReason['what'], (at: string) => string>>>
+
+const title: Duty = {
+  'reading-due': () => 'Read the shelf of made food',
+  'reading-missed': () => 'The shelf of made food wasn’t read',
+  'out-of-limits': () => 'The shelf of made food is out of its limits',
+}
+
+const why: Duty = {
+  'reading-due': (at) => `By ${at}. Without it made food there counts as at room temperature.`,
+  'reading-missed': () =>
+    'Until somebody reads it, made food there counts as at room temperature: 4 hours at most.',
+  'out-of-limits': () =>
+    'What stands there is held. Call the person in charge: local code and they decide.',
+}
+
+const short: Duty = {
+  'reading-due': (at) => `Read the shelf by ${at}`,
+  'reading-missed': () => 'The shelf: not read',
+  'out-of-limits': () => 'The shelf: out of limits, held',
+}
+
+export const shelfWords = {
+  duty: { title, why, short },
+  title: 'The shelf of made food',
+  how: 'Probe what stands there longest, in the middle of the food.',
+  held: { hot: 'It is a hot shelf.', cold: 'It is a cold shelf.' },
+  unread:
+    'Nobody has read it in time: made food there has 4 hours from when it was last in limits.',
+  readOut: 'Write it down: what stands there is held',
+  done: (read: string) => `The shelf: ${read}`,
+  out: 'It was read out of its limits: what stood there is held.',
+  way: {
+    discard: 'Throw out what stood there',
+    'time-only': 'Time only: 4 hours since it was last in limits',
+  },
+  decided: 'The shelf: decided',
+  thenRead: 'Then read it again: until that it counts as at room temperature.',
+} as const

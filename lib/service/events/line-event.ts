@@ -1,0 +1,41 @@
+/** What changes what pans are to a guest: a label, a foreign scoop, a back-up pan. */
+
+import type { LoadedFood } from '#lib/service/events/food-event.ts'
+import type { Label } from '#lib/station/label.ts'
+
+export interface LabelChanged {
+  readonly type: 'labelChanged'
+  readonly ingredient: string
+  /** null: not the same product as last time, and nobody has read its label yet. */
+  readonly label: Label | null
+  /** Pans that hold the product of before: it counts with this one until they are changed or washed. */
+  readonly pans: readonly string[]
+  /** Of the station's document that this makes. */
+  readonly revision: number
+}
+/**
+ * A scoop of another component went into a pan: each of both may contain the other, until it is
+ * emptied and washed.
+ */
+export interface PanSoiled {
+  readonly type: 'panSoiled'
+  readonly pan: string
+  /** The component whose scoop it was. */
+  readonly by: string
+}
+/** A protected back-up pan (lidded, own scoop, not reached over) stands ready, or no longer does. */
+export interface BackupSet extends LoadedFood {
+  readonly type: 'backupSet'
+  readonly component: string
+  readonly ready: boolean
+  /** Its id; an older log knew it by its component only. */
+  readonly backup?: string
+  /** What was put into it, in its component's unit. */
+  readonly amount?: number
+  /** What of it went away, where it was put away. */
+  readonly takenAway?: number
+  /** The component whose scoop went into it. */
+  readonly soiledBy?: string
+}
+
+export type LineEvent = LabelChanged | PanSoiled | BackupSet

@@ -1,0 +1,81 @@
+import type { BuildChoice } from '#lib/service/events/build-choice.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { buildName } from '#lib/service/tickets.ts'
+import type { NeedCode } from '#lib/station/codes/codes.ts'
+import { componentOf, itemOf } from '#lib/station/find.ts'
+
+export interface Mark {
+  /** "21A" */
+  readonly name: string
+  /** Usual components that this build goes without. */
+  readonly without: readonly string[]
+  readonly onTheSide: readonly string[]
+  /** In it, though the item usually has it on the side or not at all; another base than the usual. */
+  readonly added: readonly string[]
+  /** Components with more than one portion. */
+  readonly extra: readonly string[]
+  /** What the build is kept from or made without; never written as the allergen alone. */
+  readonly keepFrom: readonly NeedCode[]
+  readonly leaveOut: readonly NeedCode[]
+}
+
+/**
+ * What is written on the wrap: the ways in which a build differs from the usual one, and every
+ * component that goes beside it.
+ */
+export const markOf = (
+  state: RunningState,
+  ticket: number,
+  letter: string,
+  choice: BuildChoice,
+): Mark => {
+  const item = itemOf(state.station, choice.item)
+  const named = (id: string) => componentOf(state.station, id).name
+  const parts = item.parts.map((part) => ({ part, chosen: choice.parts[part.component] }))
+  return {
+    name: buildName(ticket, letter),
+    without: parts
+      .filter(({ part, chosen }) => part.usual !== 'no' && chosen?.placement === 'no')
+      .map(({ part }) => named(part.component)),
+    onTheSide: parts
+      .filter(({ chosen }) => chosen?.placement === 'side')
+      .map(({ part }) => named(part.component)),
+    added: [
+      ...(choice.base === null || choice.base === item.base?.usual ? [] : [named(choice.base)]),
+      ...parts
+        .filter(({ part, chosen }) => part.usual !== 'in' && chosen?.placement === 'in')
+        .map(({ part }) => named(part.component)),
+    ],
+    extra: parts
+      .filter(({ chosen }) => chosen !== undefined && chosen.portions > 1)
+      .map(({ part }) => named(part.component)),
+    keepFrom: choice.needs.filter((one) => one.handling === 'keep-apart').map((one) => one.code),
+    leaveOut: choice.needs.filter((one) => one.handling === 'leave-out').map((one) => one.code),
+  }
+}
+
+/** How many of a mark's lines tell of its parts; the lines after those tell of its needs. */
+export const linesOfParts = (mark: Mark): number =>
+  mark.without.length + mark.added.length + mark.extra.length + mark.onTheSide.length
+
+type Lists = Omit<Mark, 'name'>
+
+const LISTS: readonly (keyof Lists)[] = [
+  'without',
+  'onTheSide',
+  'added',
+  'extra',
+  'keepFrom',
+  'leaveOut',
+]
+
+/** What a mark says that not every one of the others says too. */
+export const differsFrom = (mark: Mark, others: readonly Mark[]): Mark => ({
+  ...mark,
+  ...Object.fromEntries(
+    LISTS.map((list) => [
+      list,
+      mark[list].filter((said) => !others.every((other) => other[list].includes(said))),
+    ]),
+  ),
+})

@@ -1,0 +1,236 @@
+/**
+ * Folds what happened into the state of a service. The server and every crew screen run this same
+ * function; it decides nothing and asks no clock.
+ */
+
+import { mixedBy } from '#lib/rooms/care/facts/mixing.ts'
+import { soiledPans } from '#lib/rooms/care/facts/soiling.ts'
+import { withWiped } from '#lib/rooms/care/folds/wiped.ts'
+import { afterSetBack } from '#lib/rooms/food/folds/clock-set-back.ts'
+import { clockJumped, withReadSinceJump } from '#lib/rooms/food/folds/evolve-clock-jump.ts'
+import { evolveFood } from '#lib/rooms/food/folds/evolve-food.ts'
+import { asAccepted, evolveBuild, spendCaution } from '#lib/rooms/making/folds/evolve-build.ts'
+import { corrected } from '#lib/rooms/pans/folds/evolve-count.ts'
+import { backupSet, loaded, toppedUp } from '#lib/rooms/pans/folds/evolve-pans.ts'
+import { evolveShelf } from '#lib/rooms/shelf/folds/evolve-shelf.ts'
+import { addToAccounts, EMPTY_ACCOUNT } from '#lib/service/accounts.ts'
+import type { Recorded, ServiceOpened, Stamp, TicketSent } from '#lib/service/events/event.ts'
+import { backupsInStep } from '#lib/service/folding/backups-in-step.ts'
+import { EMPTY_STOCK } from '#lib/service/food-state.ts'
+import { emptyBackups } from '#lib/service/held-stock.ts'
+import { isRunning, NOT_OPENED, type RunningState, type ServiceState } from '#lib/service/state.ts'
+import { findTicket, putTicket } from '#lib/service/tickets.ts'
+import { without } from '#lib/service/without.ts'
+import { evolveStock, openedStock, taught } from '#lib/spine/evolve-stock.ts'
+import { pansOf } from '#lib/station/find.ts'
+import { newestOf } from '#lib/station/newest-document.ts'
+
+const opened = (event: ServiceOpened & Stamp): ServiceState => {
+  const station = newestOf(event.station)
+  return {
+    ...NOT_OPENED,
+    ...openedStock(
+      event,
+      station.components.map(({ id }) => id),
+    ),
+    stage: 'open',
+    service: event.service,
+    kind: event.kind,
+    revision: event.revision,
+    station,
+    portions: event.portions,
+    openedAt: event.at,
+    closesItselfAt: event.closesItselfAt,
+    pans: Object.fromEntries(pansOf(station).map((pan) => [pan.id, EMPTY_STOCK])),
+    backupPans: emptyBackups(station),
+    rushes: event.rushes ?? [],
+    accounts: Object.fromEntries(station.components.map((one) => [one.id, EMPTY_ACCOUNT])),
+  }
+}
+
+const sent = (state: RunningState, event: TicketSent & Stamp): RunningState => {
+  const builds = event.builds.map(asAccepted)
+  return {
+    ...state,
+    nextTicket: event.ticket + 1,
+    cautions: builds.reduce(
+      (cautions, build) => spendCaution(cautions, build.choice, event.ticket, build.letter),
+      state.cautions,
+    ),
+    accounts: builds.reduce(
+      (accounts, build) => addToAccounts(accounts, 'onTickets', build.takes),
+      state.accounts,
+    ),
+    ...putTicket(state, {
+      number: event.ticket,
+      sentBy: event.command,
+      named: event.named,
+      sentAt: event.at,
+      paid: event.paid,
+      builds: builds.map((build) => ({
+        ...build,
+        state: 'waiting',
+        took: [],
+        stop: null,
+        hold: null,
+        told: false,
+        remakes: 0,
+        version: 0,
+        until: null,
+        since: event.at,
+      })),
+    }),
+  }
+}
+
+/** While nobody has said what a jump of the clock was, back-up pans that it leaves in doubt aren't ready. */
+const inStep = (state: RunningState): RunningState =>
+  backupsInStep(
+    state,
+    state.station.components.map(({ id }) => id),
+  )
+
+/** Whoever accepted the others isn't there any more. */
+const usedOnly = (cautions: ServiceState['cautions']): ServiceState['cautions'] =>
+  Object.fromEntries(Object.entries(cautions).filter(([, { build }]) => build !== null))
+
+const fold = (state: RunningState, event: Recorded): RunningState => {
+  switch (event.type) {
+    case 'serviceOpened':
+      throw new Error('a service is opened once')
+    case 'panLoaded':
+    case 'panChanged':
+      return loaded(state, event)
+    case 'panToppedUp':
+      return toppedUp(state, event)
+    case 'shelfRead':
+    case 'shelfReadingMissed':
+    case 'shelfResolved':
+      return evolveShelf(state, event)
+    case 'panSoiled': {
+      if (!state.pans[event.pan]) throw new Error(`the line has no pan ${event.pan}`)
+      return { ...state, pans: soiledPans(state, event.pan, event.by) ?? state.pans }
+    }
+    case 'backupSet':
+      return backupSet(state, event)
+    case 'labelChanged':
+      return {
+        ...state,
+        ...mixedBy(state, event),
+        revision: event.revision,
+        labelChanges: [
+          ...state.labelChanges,
+          { ingredient: event.ingredient, at: event.at, read: event.label !== null },
+        ],
+      }
+    case 'inChargeSignedOn':
+      return { ...state, inCharge: event.at }
+    case 'inChargeSignedOff':
+      return { ...state, inCharge: null, cautions: usedOnly(state.cautions) }
+    case 'cautionAccepted': {
+      const { item, food, needs, findings, reason, at } = event
+      return {
+        ...state,
+        nextCaution: event.caution + 1,
+        cautions: {
+          ...state.cautions,
+          [`c${event.caution}`]: { item, food, needs, findings, reason, at, build: null },
+        },
+      }
+    }
+    case 'countCorrected':
+      return corrected(state, event)
+    case 'ticketSent':
+      if (event.ticket !== state.nextTicket) throw new Error(`ticket ${event.ticket} out of order`)
+      return sent(state, event)
+    case 'ticketPaid': {
+      const ticket = findTicket(state, event.ticket)
+      if (!ticket) throw new Error(`no ticket ${event.ticket}`)
+      return { ...state, ...putTicket(state, { ...ticket, paid: event.paid }) }
+    }
+    case 'sellingStopped':
+      return {
+        ...state,
+        notSelling: {
+          ...state.notSelling,
+          [event.what]: { ...state.notSelling[event.what], [event.id]: event.at },
+        },
+      }
+    case 'sellingResumed':
+      return {
+        ...state,
+        notSelling: {
+          ...state.notSelling,
+          [event.what]: without(state.notSelling[event.what], event.id),
+        },
+      }
+    case 'clockJumped':
+      return inStep(clockJumped(state, event))
+    case 'clockConfirmed': {
+      const byMs = state.clockJump?.byMs ?? 0
+      return inStep({ ...(byMs < 0 ? afterSetBack(state, -byMs) : state), clockJump: null })
+    }
+    case 'serviceClosed':
+      return { ...state, stage: 'closed', closedAt: event.at }
+    case 'buildChanged':
+    case 'buildCancelled':
+    case 'buildStopped':
+    case 'stopAcknowledged':
+    case 'buildStarted':
+    case 'buildFinished':
+    case 'finishTakenBack':
+    case 'buildRemade':
+    case 'buildHandedOver':
+    case 'needTold':
+    case 'buildHeld':
+    case 'holdLifted':
+      return evolveBuild(state, event)
+    case 'daySet':
+    case 'wasteRecorded':
+    case 'portionsKept':
+    case 'keepEnded':
+    case 'wantedGone':
+    case 'scoopMissed':
+    case 'scoopFound':
+    case 'adviceTold':
+    case 'adviceAnswered':
+    case 'adviceLapsed':
+    case 'buildWaits':
+      return evolveStock(state, event)
+    case 'batchStarted':
+    case 'batchCooked':
+    case 'batchFinished':
+    case 'batchReheated':
+    case 'coolingRead':
+    case 'coolingMissed':
+    case 'timeClockStarted':
+    case 'temperatureRead':
+    case 'readingMissed':
+    case 'takenOffSale':
+    case 'offSaleResolved':
+    case 'throwOutPassed':
+    case 'discardSignedOff':
+    case 'handedOverFound':
+    case 'handedOverAnswered':
+      return evolveFood(state, event)
+  }
+}
+
+/**
+ * The state after an event.
+ * @throws where the event can't have happened in this state: such an event is never committed.
+ */
+export const evolve = (state: ServiceState, event: Recorded): ServiceState => {
+  if (!isRunning(state)) {
+    if (event.type !== 'serviceOpened') throw new Error(`${event.type} before the service opened`)
+    return { ...opened(event), at: event.at, position: event.position }
+  }
+  if (state.stage === 'closed') throw new Error(`${event.type} after the service closed`)
+  const folded = withWiped(state, fold(state, event), event.position)
+  const next: RunningState = {
+    ...taught(state, folded, event),
+    at: event.at,
+    position: event.position,
+  }
+  return next.clockJump === null ? next : inStep(withReadSinceJump(next, event))
+}

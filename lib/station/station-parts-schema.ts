@@ -1,0 +1,192 @@
+/** The shape of a station document. What its parts say of each other is checked beside it. */
+import { z } from 'zod'
+import { ALLERGEN_SET_IDS } from '#lib/station/codes/allergen-sets.ts'
+import { CLAIMS, SOURCED, SOURCES, TRAITS } from '#lib/station/codes/diets.ts'
+import { UNSAID_DAY, UNSAID_FOOD, UNSAID_SAFETY } from '#lib/station/older-documents.ts'
+import { portionSchema } from '#lib/station/portion-schema.ts'
+import {
+  daySchema,
+  foodSchema,
+  remakeSchema,
+  safetySchema,
+  toolSchema,
+} from '#lib/station/station-day-schema.ts'
+
+/** Ids are keys of plain records, so a name that every record inherits can't be one. */
+const id = z.string().regex(/^(?!constructor$)[a-z][a-z0-9-]{0,39}$/)
+const words = z.string().trim().min(1).max(60)
+const cents = z.int().min(0).max(100_000)
+const milligrams = z.int().min(0).max(50_000_000)
+
+/** As long as an id and what an upgrade puts before it. */
+const backupId = z.string().regex(/^[a-z][a-z0-9-]{0,49}$/)
+
+const isTimeZone = (name: string): boolean => {
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: name })
+    return true
+  } catch {
+    return false
+  }
+}
+
+export const declarationSchema = z.enum(['contains', 'may-contain', 'free', 'unknown'])
+
+/** What a label says, and when it was read by whom. */
+export const labelSchema = z.strictObject({
+  /** By allergen, kind, `gluten` or grain. What isn't named here is unknown. */
+  declarations: z.record(id, declarationSchema),
+  /** null: nobody has read what it is made of, so no diet can be answered. */
+  traits: z.array(z.enum(TRAITS)).nullable(),
+  /** What traits come of, as the label names it; not said where it is empty or left away. */
+  sources: z.partialRecord(z.enum(SOURCED), z.array(z.enum(SOURCES))).optional(),
+  /** It says beside "wheat" that the wheat was processed to be gluten-free: 21 CFR 101.91(b)(3). */
+  glutenStatement: z.literal(true).optional(),
+  /** Declared by a certificate or the label; what isn't here is unknown, never inferred. */
+  claims: z.partialRecord(z.enum(CLAIMS), z.enum(['declared', 'not'])),
+  /** Civil date on which the label was read; null: nobody has. */
+  readOn: z.iso.date().nullable(),
+  /** Who read it, as a role or initials; null where that wasn't kept. */
+  readBy: words.nullable(),
+})
+
+/** A name that takes a verb of many, as "almonds"; one where it is left away, as "hummus". */
+const plural = z.literal(true).optional()
+
+const ingredientSchema = z.strictObject({ id, name: words, plural, ...labelSchema.shape })
+
+/** How a batch of something is made; amounts and yields come with scaling. */
+const recipeSchema = z.strictObject({
+  id,
+  name: words,
+  ingredients: z.array(id),
+  /** Recipes that go into it. */
+  recipes: z.array(id),
+})
+
+export const CONTACT_KINDS = [
+  'scoop',
+  'board',
+  'griddle',
+  'press',
+  'toaster',
+  'fryer',
+  'warmer',
+  'beside',
+  'reached-over',
+] as const
+
+/** Components that touch the same thing, or one another. */
+const contactSchema = z.strictObject({
+  id,
+  kind: z.enum(CONTACT_KINDS),
+  components: z.array(id).min(2),
+})
+
+const panSizes = z.enum(['full', 'half', 'third', 'quarter', 'sixth', 'ninth'])
+const panDepths = z.union([z.literal(2.5), z.literal(4), z.literal(6)])
+
+/** A pan kept behind; protected: lidded, with a scoop of its own, not reached over. */
+const backupSchema = z.strictObject({
+  id: backupId,
+  component: id,
+  protected: z.boolean(),
+  size: panSizes,
+  depthIn: panDepths,
+  tareMg: milligrams.nullable().default(null),
+  kept: z.enum(['hot', 'cold', 'boxed']),
+})
+
+const componentSchema = z.strictObject({
+  id,
+  name: words,
+  plural,
+  /** How the name breaks on a narrow pan: one or two lines. */
+  short: z.array(z.string().min(1).max(12)).min(1).max(2),
+  ingredients: z.array(id),
+  recipes: z.array(id),
+  held: z.enum(['hot', 'cold', 'dry']),
+  portion: portionSchema,
+  /** Lidded cups exist for it, so a guest can have it on the side. */
+  side: z.boolean(),
+  /** What one more portion costs. */
+  extraCents: cents,
+  warm: z.strictObject({ seconds: z.int().min(1).max(600), on: words }).nullable(),
+  food: foodSchema.default(UNSAID_FOOD),
+  /** How it is made again during a service; null: it can't be. */
+  remake: remakeSchema.nullable().default(null),
+  /** What a portion costs the station, for advice; null where nobody said. */
+  costCents: cents.nullable().default(null),
+})
+
+const itemSchema = z.strictObject({
+  id,
+  name: words,
+  priceCents: cents,
+  heart: id,
+  base: z.strictObject({ choices: z.array(id).min(1), usual: id }).nullable(),
+  parts: z
+    .array(
+      z.strictObject({
+        component: id,
+        usual: z.enum(['in', 'side', 'no']),
+        /** It can't be left out. The heart never can. */
+        required: z.boolean(),
+      }),
+    )
+    .min(1),
+})
+
+const panSchema = z.strictObject({
+  id,
+  component: id,
+  size: panSizes,
+  depthIn: panDepths,
+  /** What the empty pan weighs; null where nobody weighed it. */
+  tareMg: milligrams.nullable().default(null),
+  /** The station's own usable capacity instead of the table's. */
+  capacityFlOz: z.number().min(1).max(2_000).nullable().default(null),
+  /** What it is usually loaded with, in portions. */
+  usualPortions: z.int().min(1).max(500),
+})
+
+export const stationShape = z.strictObject({
+  format: z.literal('level-scoop/station'),
+  version: z.literal(3),
+  /** Made up to try the tool with: its labels are nobody's. */
+  invented: z.boolean().default(false),
+  id,
+  name: words,
+  line: z.strictObject({
+    wells: z
+      .array(
+        z.strictObject({
+          id,
+          held: z.enum(['hot', 'cold', 'dry']),
+          pans: z.array(panSchema).min(1),
+        }),
+      )
+      .min(1),
+  }),
+  /** A name of the IANA time zone database. */
+  timeZone: z.string().refine(isTimeZone, { error: 'is no known time zone' }),
+  currency: z.string().regex(/^[A-Z]{3}$/),
+  allergenSet: z.enum(ALLERGEN_SET_IDS),
+  /** Allergens that the station adds; said as they are spelled, hyphens as spaces. */
+  ownAllergens: z.array(id),
+  /** Whether the person in charge may accept a caution with the guest, or it rules out. */
+  cautions: z.enum(['ask', 'block']),
+  ingredients: z.array(ingredientSchema).min(1),
+  recipes: z.array(recipeSchema),
+  components: z.array(componentSchema).min(1),
+  items: z.array(itemSchema).min(1),
+  /** null: nobody has said what touches what, so nothing is kept apart from anything. */
+  contacts: z.array(contactSchema).nullable(),
+  backups: z.array(backupSchema),
+  safety: safetySchema.default(UNSAID_SAFETY),
+  day: daySchema.default(UNSAID_DAY),
+  /** Portion tools at hand, for when one is missing. */
+  tools: z.array(toolSchema).default([]),
+})
+
+export type StationShape = z.infer<typeof stationShape>

@@ -51,7 +51,7 @@ describe('the house', () => {
     const parsing = within('lib')
       .filter(({ imports }) => imports.some((each) => each.specifier === 'zod' && !each.typeOnly))
       .map(({ path }) => path)
-      .filter((path) => !/(^|[/-])schema\.ts$|^lib\/service\/(commands\/|registry\.ts$)/.test(path))
+      .filter((path) => !/(^|[/-])schema\.ts$|\/commands\/|^lib\/spine\/registry\.ts$/.test(path))
     expect(parsing).toEqual([])
   })
 

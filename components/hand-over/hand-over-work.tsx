@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'react'
+import { useMemo, useState } from 'react'
 import { Awake } from '#components/device/awake-notice.tsx'
 import { SoundToggle } from '#components/device/sound-toggle.tsx'
 import { useKnock } from '#components/device/use-device.ts'
@@ -11,6 +11,7 @@ import { NotRight } from '#components/hand-over/not-right.tsx'
 import { PastList } from '#components/hand-over/past-list.tsx'
 import { PaidLine, ShelfCard } from '#components/hand-over/shelf-card.tsx'
 import { useAlarms } from '#components/hand-over/use-alarms.ts'
+import { useKeptPlace } from '#components/hand-over/use-kept-place.ts'
 import { HandOverWordsProvider, useHandOverWords } from '#components/hand-over/words.tsx'
 import { useActing } from '#components/live/acting.ts'
 import { Connection } from '#components/live/connection.tsx'
@@ -27,19 +28,6 @@ import { mixedUpView } from '#lib/rooms/shelf/views/mixed-up.ts'
 import { shelfShown } from '#lib/rooms/shelf/views/shelf-shown.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
-/** What was handed over keeps its place so long: what moves up would come under the same finger. */
-const KEEPS_PLACE_MS = 2_500
-
-/** Where a build stood until a moment ago. */
-interface Gone {
-  readonly name: string
-  readonly index: number
-  readonly height: number
-}
-
-const heightOf = (name: string): number =>
-  document.querySelector(`[data-build="${name}"]`)?.getBoundingClientRect().height ?? 0
-
 interface Chosen {
   readonly why: 'ask' | 'wrong' | 'found' | 'mixed-up'
   readonly name: string
@@ -54,16 +42,7 @@ function Work({ state }: { readonly state: RunningState }) {
   const minute = Math.floor(now / 1000)
   const view = useMemo(() => handOverView(state, minute * 1000), [state, minute])
   const [showsAll, setShowsAll] = useState(false)
-  const [gone, setGone] = useState<Gone | null>(null)
-  useEffect(() => {
-    if (!gone) return
-    const timer = setTimeout(() => setGone(null), KEEPS_PLACE_MS)
-    return () => clearTimeout(timer)
-  }, [gone])
-  const left = gone && !view.shelf.some(({ name }) => name === gone.name) ? gone : null
-  const places: readonly (OnShelf | Gone)[] = left
-    ? [...view.shelf.slice(0, left.index), left, ...view.shelf.slice(left.index)]
-    : view.shelf
+  const { places, keep } = useKeptPlace(view.shelf)
   const { shown, more, isDense } = shelfShown(places, showsAll)
   const guard = useGuard()
   useKnock('made', state.made)
@@ -78,8 +57,7 @@ function Work({ state }: { readonly state: RunningState }) {
   const handOver = ({ ticket, letter, name }: HandedOver | (typeof view.shelf)[number]) =>
     once(() => {
       setChosen(null)
-      const index = view.shelf.findIndex((one) => one.name === name)
-      setGone({ name, index, height: heightOf(name) })
+      keep(name)
       void act({ type: 'handOver', ticket, letter }, words.isHandedOver(name))
     })()
 

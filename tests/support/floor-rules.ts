@@ -78,7 +78,8 @@ export const wrongFloors = ({ path, imports }: Source): readonly string[] =>
 
 /** Folders and files of lib that stand on no floor, in no room, or are of no kind. */
 export const misplaced = (path: string): boolean => {
-  if (!path.startsWith('lib/') || path === 'lib/RULES.md') return false
+  if (!path.startsWith('lib/') || path === 'lib/RULES.md' || path === 'lib/DECISIONS.md')
+    return false
   if (floorOf(path) === -1) return true
   if (!path.startsWith('lib/rooms/')) return false
   const at = inRoom(path)

@@ -1,38 +1,11 @@
 /** Short knocks from oscillators: no files, and nothing that plain http lacks. */
 import { keep, readKept } from '#components/device/device-shelf.ts'
-
-export type Knock = 'new' | 'stop' | 'made'
+import type { Knock } from '#components/device/tones.ts'
 
 /** `locked`: on, but the browser waits for the first touch of the page. */
 export type SoundState = 'on' | 'off' | 'locked' | 'none'
 
-interface Tone {
-  readonly hz: number
-  /** Seconds after the knock began. */
-  readonly from: number
-  readonly lasts: number
-}
-
 const KEY = 'sound'
-const LOUDNESS = 0.5
-
-const TONES: Readonly<Record<Knock, readonly Tone[]>> = {
-  new: [
-    { hz: 660, from: 0, lasts: 0.14 },
-    { hz: 880, from: 0.16, lasts: 0.22 },
-  ],
-  made: [
-    { hz: 990, from: 0, lasts: 0.12 },
-    { hz: 742, from: 0.14, lasts: 0.2 },
-  ],
-  stop: [
-    { hz: 440, from: 0, lasts: 0.25 },
-    { hz: 330, from: 0.3, lasts: 0.25 },
-    { hz: 440, from: 0.6, lasts: 0.25 },
-    { hz: 330, from: 0.9, lasts: 0.4 },
-  ],
-}
-
 export interface Sound {
   state(): SoundState
   subscribe(listener: () => void): () => void
@@ -46,6 +19,7 @@ export interface Sound {
 export const createSound = (): Sound => {
   const listeners = new Set<() => void>()
   let context: AudioContext | null = null
+  let play: ((context: AudioContext, knock: Knock) => void) | null = null
   let isOn = readKept(KEY) !== 'off'
   let now: SoundState = 'locked'
 
@@ -67,23 +41,12 @@ export const createSound = (): Sound => {
     if (!context) {
       context = new AudioContext()
       context.addEventListener('statechange', tell)
+      // Not before the first touch: no screen needs it to be there.
+      void import('#components/device/tones.ts').then((tones) => {
+        play = tones.playKnock
+      })
     }
     void context.resume().then(tell, tell)
-  }
-
-  const play = ({ hz, from, lasts }: Tone) => {
-    if (!context) return
-    const begin = context.currentTime + from
-    const tone = context.createOscillator()
-    const level = context.createGain()
-    tone.type = 'triangle'
-    tone.frequency.value = hz
-    level.gain.setValueAtTime(0, begin)
-    level.gain.linearRampToValueAtTime(LOUDNESS, begin + 0.01)
-    level.gain.exponentialRampToValueAtTime(0.001, begin + lasts)
-    tone.connect(level).connect(context.destination)
-    tone.start(begin)
-    tone.stop(begin + lasts)
   }
 
   now = read()
@@ -100,7 +63,7 @@ export const createSound = (): Sound => {
       tell()
     },
     knock: (knock) => {
-      if (read() === 'on') for (const tone of TONES[knock]) play(tone)
+      if (read() === 'on' && context) play?.(context, knock)
     },
     unlock,
   }

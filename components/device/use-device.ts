@@ -1,6 +1,7 @@
 import { useEffect, useRef, useSyncExternalStore } from 'react'
 import { applyMillimetres } from '#components/device/millimetres.ts'
-import { createSound, type Knock, type Sound, type SoundState } from '#components/device/sound.ts'
+import { createSound, type Sound, type SoundState } from '#components/device/sound.ts'
+import type { Knock } from '#components/device/tones.ts'
 
 let shared: Sound | null = null
 const sound = (): Sound => {

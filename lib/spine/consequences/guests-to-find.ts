@@ -1,7 +1,7 @@
 /** Guests who have food that is found not to fit them. */
 
 import { isCovered, strictest } from '#lib/needs/judge.ts'
-import { keeps, knownNeeds } from '#lib/rooms/care/facts/known-needs.ts'
+import { knownNeeds } from '#lib/rooms/care/facts/known-needs.ts'
 import type { InTheWay } from '#lib/rooms/care/facts/standing.ts'
 import { standingOf } from '#lib/rooms/making/facts/build-standing.ts'
 import type { Consequence, Happened } from '#lib/service/consequence.ts'
@@ -19,7 +19,6 @@ const isSoiledElse = (
   then: Readonly<Record<string, HeldStock>>,
   now: Readonly<Record<string, HeldStock>>,
 ): boolean =>
-  then !== now &&
   Object.entries(now).some(
     ([id, { soiledBy }]) => soiledBy.join() !== (then[id]?.soiledBy.join() ?? ''),
   )
@@ -36,7 +35,6 @@ const newInTheWay = (
   food: Build,
   name: string,
 ): readonly InTheWay[] | 'not-known' | null => {
-  if (food.choice.needs.length === 0) return null
   const standing = (at: RunningState) => standingOf(at, food, name, known.checker)
   const now = standing(after)
   if (now === null) return 'not-known'
@@ -48,12 +46,10 @@ const newInTheWay = (
 }
 
 /** A choice with all that is known of its guest by now: what was told later was so before. */
-const knowing = (choice: BuildChoice, build: Build): BuildChoice => {
-  const more = [...build.choice.needs, ...knownNeeds(build)].filter(
-    (need) => !keeps(choice.needs, need),
-  )
-  return more.length === 0 ? choice : { ...choice, needs: strictest([...choice.needs, ...more]) }
-}
+const knowing = (choice: BuildChoice, build: Build): BuildChoice => ({
+  ...choice,
+  needs: strictest([...choice.needs, ...build.choice.needs, ...knownNeeds(build)]),
+})
 
 /** What a guest had of a build before it was made again, as a build that was handed over. */
 const hadOf = (build: Build, had: HadBefore): Build => {
@@ -103,7 +99,7 @@ export const guestsToFind: Consequence = {
     return everyTicket(happened.after).flatMap(({ number, builds }) =>
       builds.flatMap((build): (BuildHeld | HandedOverFound)[] => {
         const { state, letter, hold, stop } = build
-        const had = build.had ? ofHad(happened, number, build) : []
+        const had = ofHad(happened, number, build)
         if (state !== 'handed-over' || hold || stop) return [...had]
         const standing = newInTheWay(happened, build, buildName(number, letter))
         if (standing === null) return [...had]

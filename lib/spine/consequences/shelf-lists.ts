@@ -39,14 +39,15 @@ const joining = (
   return { because: 'reading-missed', since: missed.lastGoodAt, builds }
 }
 
-/** Of a shelf that nobody knew to be hot or cold nothing is found: its 4 hours allowed what left it. */
+/**
+ * Of a shelf that nobody knew to be hot or cold, as it is while it is off sale, nothing is found: its
+ * 4 hours allowed what left it.
+ */
 const findingOf = (before: RunningState, event: ServiceEvent, now: number): Found | null => {
-  const { goodAt = null, offSale = null, missed } = before.shelf ?? {}
+  const { goodAt = null, missed } = before.shelf ?? {}
   switch (event.type) {
     case 'shelfRead':
-      return event.inLimits || offSale
-        ? null
-        : foundOf(before, 'out-of-limits', goodAt ?? missed?.lastGoodAt ?? null)
+      return foundOf(before, 'out-of-limits', goodAt ?? missed?.lastGoodAt ?? null)
     case 'shelfReadingMissed':
       return foundOf(before, 'reading-missed', event.lastGoodAt ?? null)
     case 'buildHandedOver':

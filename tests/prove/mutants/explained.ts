@@ -8,32 +8,6 @@ export interface Explained {
 
 export const EXPLAINED: readonly Explained[] = [
   {
-    file: 'lib/needs/contact.ts',
-    before:
-      'return [id, { line: spread(id, own, byComponent), backup: spread(id, lasting, byComponent) }]',
-    after:
-      'return [id, { line: spread(id, own, byComponent), backup: spread(undefined, lasting, byComponent) }]',
-    why: 'What never clears leads back to the component’s own pan on the line and to all that touches it: then nothing is cleared, with or without itself.',
-  },
-  {
-    file: 'lib/needs/declared.ts',
-    before: "WORST_FIRST.find((word) => words.includes(word)) ?? 'unknown'",
-    after: 'WORST_FIRST.find((word) => words.includes(word))',
-    why: 'Every word is one of the four, and there is at least its own.',
-  },
-  {
-    file: 'lib/needs/declared.ts',
-    before: '...kindsOf(station, code).flatMap((kind) => ingredient.declarations[kind] ?? []),',
-    after: '...kindsOf(station, code).flatMap((kind) => ingredient.declarations[kind]),',
-    why: 'What isn’t declared is then a word that is looked for nowhere.',
-  },
-  {
-    file: 'lib/needs/declared.ts',
-    before: 'const linked = out.flatMap((trait) => ALLERGENS_OF[trait] ?? [])',
-    after: 'const linked = out.flatMap((trait) => ALLERGENS_OF[trait])',
-    why: 'A code that is no code is declared by nothing and is no group.',
-  },
-  {
     file: 'lib/needs/declared.ts',
     before: 'const recipe = station.recipes.find((one) => one.id === id)',
     after: 'const recipe = station.recipes.findLast((one) => one.id === id)',
@@ -44,12 +18,6 @@ export const EXPLAINED: readonly Explained[] = [
     before: 'const made = station.components.find((one) => one.id === component)',
     after: 'const made = station.components.findLast((one) => one.id === component)',
     why: 'A document in which two have one id isn’t read.',
-  },
-  {
-    file: 'lib/needs/declared.ts',
-    before: "const ingredient = ingredients.get(through.at(-1) ?? '')",
-    after: 'const ingredient = ingredients.get(through.at(-1))',
-    why: 'A way ends with its ingredient, so that it is never empty.',
   },
   {
     file: 'lib/needs/judge.ts',
@@ -90,22 +58,9 @@ export const EXPLAINED: readonly Explained[] = [
   {
     file: 'lib/needs/judge.ts',
     before:
-      "needs.indexOf(same.find((one) => one.handling === 'keep-apart') ?? same[0] ?? need) === index",
-    after: "needs.indexOf(same.find((one) => one.handling === 'keep-apart') ?? same[0]) === index",
-    why: 'A need is always among those of its code, so that there is a first.',
-  },
-  {
-    file: 'lib/needs/judge.ts',
-    before:
       'findings.length < 2 ? findings : [...findings].sort((one, other) => RANK[one.level] - RANK[other.level])',
     after: '([...findings].sort((one, other) => RANK[one.level] - RANK[other.level]))',
     why: 'One or none is in order; it only isn’t copied.',
-  },
-  {
-    file: 'lib/needs/judge.ts',
-    before: 'if (!need) continue',
-    after: 'if (false) continue',
-    why: 'What is known is one a need, so that there is one at every place.',
   },
   {
     file: 'lib/spine/consequences/places.ts',
@@ -147,12 +102,6 @@ export const EXPLAINED: readonly Explained[] = [
     after:
       'const { finishedAt, startedAt } = state.batches[id] ?? { finishedAt: null, startedAt: 1 }',
     why: 'Of a batch that isn’t there nothing was handed over, so that no list says since when.',
-  },
-  {
-    file: 'lib/needs/declared.ts',
-    before: "WORST_FIRST.find((word) => words.includes(word)) ?? 'unknown'",
-    after: "WORST_FIRST.find((word) => words.includes(word)) ?? 'may-contain'",
-    why: 'Every word is one of the four, and there is at least its own.',
   },
   {
     file: 'lib/needs/declared.ts',

@@ -5,7 +5,13 @@ import { goesOnAs, standingAsBefore, standingOf } from '#lib/rooms/making/facts/
 import type { Consequence, Happened } from '#lib/service/consequence.ts'
 import type { BuildHeld, HoldReason } from '#lib/service/events/event.ts'
 import type { Build, RunningState, ServiceState } from '#lib/service/state.ts'
-import { buildName, findTicket, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
+import {
+  buildName,
+  findBuild,
+  findTicket,
+  openBuilds,
+  type QueuedBuild,
+} from '#lib/service/tickets.ts'
 
 /** All that a verdict on an accepted build reads. */
 export const VERDICT_SLICES: readonly (keyof ServiceState)[] = [
@@ -33,10 +39,8 @@ export const holdReason = (
 }
 
 /** Nobody goes on with it as it is; what is held for a pan may, when that is found good. */
-const isStopped = ({ state, stop, hold }: Build): boolean =>
-  state === 'cancelled' ||
-  stop?.reason === 'cancel' ||
-  (stop?.to == null && hold !== null && hold.reason !== 'off-sale')
+const isStopped = ({ stop, hold }: Build): boolean =>
+  stop?.reason === 'cancel' || (stop?.to == null && hold !== null && hold.reason !== 'off-sale')
 
 /** Whether food for it is still to be taken, as what it is or as what it is to become. */
 const isUnmade = ({ state, stop }: Build): boolean =>
@@ -47,14 +51,14 @@ const goingOn = (state: RunningState): readonly QueuedBuild[] => [
   ...openBuilds(state),
   ...Object.values(state.toFind).flatMap(({ ticket: number, letter }) => {
     const ticket = findTicket(state, number)
-    const build = ticket?.builds.find((one) => one.letter === letter)
+    const build = findBuild(state, number, letter)
     return ticket && build?.stop?.to && build.state === 'handed-over' ? [{ ticket, build }] : []
   }),
 ]
 
 const holdsOf = (happened: Happened, isMeant: (build: Build) => boolean): readonly BuildHeld[] =>
   goingOn(happened.after).flatMap(({ ticket, build }): BuildHeld[] => {
-    if (isStopped(build) || !isMeant(build) || goesOnAs(build).needs.length === 0) return []
+    if (isStopped(build) || !isMeant(build)) return []
     const { number } = ticket
     const { letter } = build
     const name = buildName(number, letter)

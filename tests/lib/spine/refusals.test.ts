@@ -277,7 +277,7 @@ const refused: Readonly<Record<Exclude<ToldCode, OfTheRail>, readonly [Told, Giv
     ),
     { ...changePan('pan-rice', 900_001), batch: 'b1' } as Given,
   ],
-  'shelf-not-held': [given(), { type: 'readShelf', ...read(150) }],
+  'not-read-here': [given(), { type: 'readShelf', ...read(150) }],
   'nothing-there': [given(), { type: 'changePan', pan: 'pan-rice', from: 'back-up-rice' }],
   'not-initialled': [given(), { type: 'throwOut', what: 'pan', id: 'pan-rice', reason: 'quality' }],
   'reading-lacks': [given(), { type: 'readTemperature', id: 'pan-rice', reading: fahrenheit(150) }],

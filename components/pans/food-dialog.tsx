@@ -12,6 +12,7 @@ import { KeepForm } from '#components/pans/keep-form.tsx'
 import { FillForm, PutForm } from '#components/pans/put-form.tsx'
 import { ReadForm } from '#components/pans/read-form.tsx'
 import { ResolveForm } from '#components/pans/resolve-form.tsx'
+import { SanitizerForm } from '#components/pans/sanitizer-form.tsx'
 import { ScoopForm } from '#components/pans/scoop-form.tsx'
 import { ShelfForm } from '#components/pans/shelf-form.tsx'
 import { ShortForm } from '#components/pans/short-form.tsx'
@@ -24,6 +25,7 @@ import type { ReadHere } from '#lib/station/read-here.ts'
 
 const READ_HERE: Readonly<Record<ReadHere, ComponentType<FormProps<'read-here'>>>> = {
   shelf: ShelfForm,
+  sanitizer: SanitizerForm,
 }
 
 function Form(props: FoodDialogProps) {

@@ -220,6 +220,7 @@ describe('what is frozen', () => {
     2: '48e230979fd28104ae4df4403b0713633b0ab4b460bcf626589454c969045dd9',
     3: 'c15b732fe23e4969fe51a5906f2d87d02e4f98f150acd8ae3af4f311489c9fb4',
     4: 'c58aaa329baa0e0ebea5a351b6d2ca6e0888377b19b16952082b0eb26ad01c6b',
+    5: '8dd155da2643e385ffd8fd479cb76f3c7ad4804fb6d7361abf5a8fd91401151b',
   } as const
 
   const folded = (version: keyof typeof HASHES) => {
@@ -246,8 +247,9 @@ describe('what is frozen', () => {
     expect(state.batches).toEqual({})
   })
 
-  /** Events that version 3 didn't know. */
-  const SINCE_3 = ['holdLifted', 'shelfRead', 'shelfReadingMissed', 'shelfResolved']
+  /** Events that version 4 didn't know, and version 3. */
+  const SINCE_4 = ['sanitizerRead']
+  const SINCE_3 = ['holdLifted', 'shelfRead', 'shelfReadingMissed', 'shelfResolved', ...SINCE_4]
 
   test('the log of version 3 holds every event of its time, and folds to its hash', () => {
     const { types } = folded(3)
@@ -278,9 +280,10 @@ describe('what is frozen', () => {
   const at = (value: unknown, path: string): unknown =>
     path.split('.').reduce<unknown>((so, key) => Object(so)[key], value)
 
-  test('the log of version 4 holds every event, every field that is new, and folds to its hash', () => {
-    const { log, types } = folded(4)
-    expect(sorted([...types])).toEqual(sorted(eventTypes()))
+  test('the log of version 4 holds every event of its time, every field that was new, and folds to its hash', () => {
+    const { log, types, state } = folded(4)
+    expect(sorted([...types, ...SINCE_4])).toEqual(sorted(eventTypes()))
+    expect(state).not.toHaveProperty('sanitizer')
     const unseen = FIELDS_OF_4.filter(
       ([type, path]) => !log.some((one) => one.type === type && at(one, path) !== undefined),
     )
@@ -289,16 +292,37 @@ describe('what is frozen', () => {
     expect(at(log[0], 'station.ingredients.0.readBy')).toBeNull()
   })
 
-  test('every command of version 4 as it is sent is taken, and there is one of each', () => {
-    const taken = lines('v4-commands.jsonl').map((message) => takeCommand(message, 'lead'))
+  /** Fields that came within version 4, and what a reading of the sanitizer tells. */
+  const FIELDS_OF_5: readonly (readonly [Recorded['type'], string])[] = [
+    ...FIELDS_OF_4,
+    ['buildStarted', 'behind'],
+    ['shelfReadingMissed', 'lastGoodAt'],
+    ['sanitizerRead', 'water.tenths'],
+    ['sanitizerRead', 'problem'],
+  ]
+
+  test('the log of version 5 holds every event, every field that is new, and folds to its hash', () => {
+    const { log, types, state } = folded(5)
+    expect(sorted([...types])).toEqual(sorted(eventTypes()))
+    const unseen = FIELDS_OF_5.filter(
+      ([type, path]) => !log.some((one) => one.type === type && at(one, path) !== undefined),
+    )
+    expect(unseen).toEqual([])
+    const problems = log.flatMap((one) => (one.type === 'sanitizerRead' ? [one.problem] : []))
+    expect(problems).toEqual(['water-not-read', null])
+    expect(state.sanitizer).toMatchObject({ kind: 'chlorine', mgPerL: 50, problem: null })
+  })
+
+  test('every command of version 5 as it is sent is taken, and there is one of each', () => {
+    const taken = lines('v5-commands.jsonl').map((message) => takeCommand(message, 'lead'))
     expect(taken.filter((one) => !one.taken)).toEqual([])
     const types = new Set(taken.flatMap((one) => (one.taken ? [one.command.type] : [])))
     expect(sorted([...types])).toEqual(sorted(COMMAND_TYPES))
   })
 
   test('no command of an earlier version is taken: its page loads itself anew', () => {
-    const sent = [1, 2, 3].flatMap((version) => lines(`v${version}-commands.jsonl`))
-    expect(sent).toHaveLength(46 + 70 + 113)
+    const sent = [1, 2, 3, 4].flatMap((version) => lines(`v${version}-commands.jsonl`))
+    expect(sent).toHaveLength(46 + 70 + 113 + 182)
     for (const message of sent)
       expect(takeCommand(message, 'lead')).toMatchObject({
         taken: false,

@@ -7,8 +7,8 @@ import { needsReading } from '#lib/rooms/food/facts/food-now.ts'
 import { foodTimes } from '#lib/rooms/food/facts/food-times.ts'
 import { batchPictures } from '#lib/rooms/food/views/batch-strip.ts'
 import { clockDoubt, isForSale, isKeptBack } from '#lib/service/held-stock.ts'
-import { shelfHeldBy } from '#lib/service/shelf.ts'
 import { nameIn } from '#lib/station/name-in.ts'
+import { readHere } from '#lib/station/read-here.ts'
 
 /** More back-up pans than that stand closer, so that all are in sight. */
 const ROOMY = 6
@@ -138,15 +138,16 @@ export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) 
             )
           })}
         </ul>
-        {shelfHeldBy(state) !== null && (
+        {readHere(state.station).map((of) => (
           <button
+            key={of}
             type="button"
             className={forms.small}
-            onClick={() => choose({ kind: 'food', food: { task: 'shelf' } })}
+            onClick={() => choose({ kind: 'food', food: { task: 'read-here', of } })}
           >
-            {words.waitingShelf.title}
+            {words.readHere[of].title}
           </button>
-        )}
+        ))}
       </section>
     </div>
   )

@@ -1,5 +1,6 @@
 import type { HandedOverOf } from '#lib/service/events/handed-over-event.ts'
 import type { StockKind } from '#lib/service/held-stock.ts'
+import type { ReadHere } from '#lib/station/read-here.ts'
 
 /** What is done in a dialog of its own: food that comes, goes, is read, kept or thrown out. */
 export type FoodTask =
@@ -15,8 +16,8 @@ export type FoodTask =
   | { readonly task: 'scoop'; readonly component: string }
   | { readonly task: 'short'; readonly component: string }
   | { readonly task: 'behind' }
-  /** The hot or cold shelf of made food. */
-  | { readonly task: 'shelf' }
+  /** What is read beside food. */
+  | { readonly task: 'read-here'; readonly of: ReadHere }
   | { readonly task: 'start-batch'; readonly component: string | null }
   | { readonly task: 'batch'; readonly id: string }
   | {

@@ -9,6 +9,7 @@ import { SHELF } from '#lib/service/shelf.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findBuild, namedBuild } from '#lib/service/tickets.ts'
 import { pansOf } from '#lib/station/find.ts'
+import { isReadHere } from '#lib/station/read-here.ts'
 
 const refill = (state: RunningState, pan: string): Chosen => ({
   kind: 'food',
@@ -39,7 +40,7 @@ const resolveFor = (state: RunningState, builds: readonly string[]): Chosen | nu
     return findBuild(state, ticket, letter)?.hold?.pans ?? []
   })
   for (const id of pans) {
-    if (id === SHELF) return { kind: 'food', food: { task: 'shelf' } }
+    if (id === SHELF) return { kind: 'food', food: { task: 'read-here', of: 'shelf' } }
     const what = whereIs(state, id)
     if (what) return { kind: 'food', food: { task: 'resolve', what, id } }
   }
@@ -71,7 +72,7 @@ export const openFor = (state: RunningState, toDo: ToDo): Chosen | null => {
 }
 
 const safetyFor = ({ what, of, id }: SafetyReason): Chosen | null => {
-  if (of === 'shelf') return { kind: 'food', food: { task: 'shelf' } }
+  if (isReadHere(of)) return { kind: 'food', food: { task: 'read-here', of } }
   if (what === 'throw-out') return { kind: 'food', food: { task: 'throw-out', early: null } }
   if (of === 'build' || of === 'rest') return null
   switch (what) {

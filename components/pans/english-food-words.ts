@@ -4,7 +4,7 @@ import { dateWords } from '#lib/rooms/food/words/dates-en.ts'
 import { formWords } from '#lib/rooms/food/words/food-forms-en.ts'
 import { sayDegrees } from '#lib/rooms/food/words/reading-en.ts'
 import { readingWords } from '#lib/rooms/food/words/reading-pad-en.ts'
-import { shelfWords } from '#lib/rooms/shelf/words/shelf-en.ts'
+import { readHereWords } from '#lib/rooms/shelf/words/read-here-en.ts'
 import { sayDateOver, sayDateProblem } from '#lib/words/date-problems-en.ts'
 import { sayDate, sayDay } from '#lib/words/day-en.ts'
 import { panRuleWords } from '#lib/words/pan-rules-en.ts'
@@ -14,7 +14,7 @@ import { keptForName, stateName } from '#lib/words/service-en.ts'
 
 export const foodEnglish = {
   forms: formWords,
-  waitingShelf: shelfWords,
+  readHere: readHereWords,
   readings: readingWords,
   safety: safetyWords,
   dates: dateWords,

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react'
+import { type ComponentType, useEffect, useRef } from 'react'
 import { Connection } from '#components/live/connection.tsx'
 import { BatchForm } from '#components/pans/batch-form.tsx'
 import { BehindList } from '#components/pans/behind-list.tsx'
@@ -6,12 +6,13 @@ import type { FoodTask } from '#components/pans/chosen.ts'
 import { ClockForm } from '#components/pans/clock-form.tsx'
 import styles from '#components/pans/food-dialog.module.css'
 import { foodTitle } from '#components/pans/food-title.ts'
-import type { FoodDialogProps } from '#components/pans/form-props.ts'
+import type { FoodDialogProps, FormProps } from '#components/pans/form-props.ts'
 import { HandedOverForm } from '#components/pans/handed-over-form.tsx'
 import { KeepForm } from '#components/pans/keep-form.tsx'
 import { FillForm, PutForm } from '#components/pans/put-form.tsx'
 import { ReadForm } from '#components/pans/read-form.tsx'
 import { ResolveForm } from '#components/pans/resolve-form.tsx'
+import { SanitizerForm } from '#components/pans/sanitizer-form.tsx'
 import { ScoopForm } from '#components/pans/scoop-form.tsx'
 import { ShelfForm } from '#components/pans/shelf-form.tsx'
 import { ShortForm } from '#components/pans/short-form.tsx'
@@ -20,6 +21,12 @@ import { ThrowOutForm } from '#components/pans/throw-out-form.tsx'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { WasteForm } from '#components/pans/waste-form.tsx'
 import { WeighForm } from '#components/pans/weigh-form.tsx'
+import type { ReadHere } from '#lib/station/read-here.ts'
+
+const READ_HERE: Readonly<Record<ReadHere, ComponentType<FormProps<'read-here'>>>> = {
+  shelf: ShelfForm,
+  sanitizer: SanitizerForm,
+}
 
 function Form(props: FoodDialogProps) {
   const { food, ...rest } = props
@@ -48,8 +55,10 @@ function Form(props: FoodDialogProps) {
       return <ShortForm {...rest} food={food} />
     case 'behind':
       return <BehindList {...rest} food={food} />
-    case 'shelf':
-      return <ShelfForm {...rest} food={food} />
+    case 'read-here': {
+      const ReadHereForm = READ_HERE[food.of]
+      return <ReadHereForm {...rest} food={food} />
+    }
     case 'start-batch':
       return <StartBatchForm {...rest} food={food} />
     case 'batch':

@@ -45,8 +45,8 @@ export const foodTitle = (words: FoodWords, state: RunningState, food: FoodTask)
         : words.forms.scoopTitle(name(food.component))
     case 'short':
       return words.forms.shortTitle(name(food.component))
-    case 'shelf':
-      return words.waitingShelf.title
+    case 'read-here':
+      return words.readHere[food.of].title
     case 'behind':
       return words.forms.behindTitle
     case 'start-batch':

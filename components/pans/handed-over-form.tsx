@@ -42,7 +42,7 @@ export function HandedOverForm({ state, acting, food, onBack }: FormProps<'hande
       seen: list.builds.length,
       initials: initials.trim(),
     } as const
-    const name = what === 'shelf' ? words.waitingShelf.title : foodName(state, what, id)
+    const name = what === 'shelf' ? words.readHere.shelf.title : foodName(state, what, id)
     if (await acting.act(command, words.givenOut.done(name), proof)) onBack()
   }
   return (

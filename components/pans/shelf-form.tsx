@@ -15,7 +15,7 @@ import { shelfNext } from '#lib/rooms/food/facts/shelf-reading.ts'
 import { readingOf, shelfLimit } from '#lib/rooms/food/views/reading-entry.ts'
 import { SHELF, shelfHeldBy } from '#lib/service/shelf.ts'
 
-type Props = FormProps<'shelf'>
+type Props = FormProps<'read-here'>
 
 const WAYS = ['discard', 'time-only'] as const
 
@@ -36,7 +36,7 @@ function DecideShelf({ state, acting, choose, onBack }: Props) {
     if (way === null || acting.busy) return
     const proof = { passphrase }
     setPassphrase('')
-    if (!(await acting.act({ type: 'resolveShelf', way }, words.waitingShelf.decided, proof)))
+    if (!(await acting.act({ type: 'resolveShelf', way }, words.readHere.shelf.decided, proof)))
       return
     if (list) choose(toAnswer)
     else if (way === 'discard') choose({ kind: 'food', food: { task: 'throw-out', early: null } })
@@ -45,7 +45,7 @@ function DecideShelf({ state, acting, choose, onBack }: Props) {
   return (
     <form className={forms.one} onSubmit={(event) => void act(event)}>
       <p className={forms.warn}>
-        {words.waitingShelf.out}{' '}
+        {words.readHere.shelf.out}{' '}
         {lastGoodAt === null
           ? words.forms.resolveNoGood
           : words.forms.resolveLastGood(words.sayTime(lastGoodAt, state.station.timeZone))}
@@ -62,11 +62,11 @@ function DecideShelf({ state, acting, choose, onBack }: Props) {
       )}
       <ChoiceRow
         legend={words.forms.resolveWho}
-        options={ways.map((id) => ({ id, label: words.waitingShelf.way[id] }))}
+        options={ways.map((id) => ({ id, label: words.readHere.shelf.way[id] }))}
         value={way}
         onChange={setWay}
       />
-      <p>{words.waitingShelf.thenRead}</p>
+      <p>{words.readHere.shelf.thenRead}</p>
       <PassphraseField label={words.forms.passphrase} value={passphrase} onChange={setPassphrase} />
       <div className={forms.send}>
         <p className={forms.ready}>
@@ -102,7 +102,7 @@ function ReadShelf({ state, acting, onBack }: Props) {
     const reading = readingOf(form.entry)
     if (!reading || !settled() || acting.busy) return
     const initials = form.entry.initials.trim()
-    const said = words.waitingShelf.done(words.sayDegrees(reading))
+    const said = words.readHere.shelf.done(words.sayDegrees(reading))
     if (await acting.act({ type: 'readShelf', reading, initials }, said)) {
       form.remember()
       onBack()
@@ -112,14 +112,14 @@ function ReadShelf({ state, acting, onBack }: Props) {
     <div className={forms.two}>
       <div className={forms.what}>
         <p>
-          {words.waitingShelf.held[held]}{' '}
+          {words.readHere.shelf.held[held]}{' '}
           {newest
             ? words.forms.newest(words.sayDegrees(newest.temperature), time(newest.at))
             : words.forms.never}{' '}
           {next ? words.forms.nextBy(time(next.dueAt)) : ''}
         </p>
-        {!next && <p className={forms.warn}>{words.waitingShelf.unread}</p>}
-        <p className={forms.large}>{words.waitingShelf.how}</p>
+        {!next && <p className={forms.warn}>{words.readHere.shelf.unread}</p>}
+        <p className={forms.large}>{words.readHere.shelf.how}</p>
         <div className={forms.send}>
           <ReadyNote form={form} />
           <button
@@ -128,7 +128,7 @@ function ReadShelf({ state, acting, onBack }: Props) {
             disabled={acting.busy || !form.judged.isReady}
             onClick={() => void act()}
           >
-            {isOut ? words.waitingShelf.readOut : words.forms.readSend}
+            {isOut ? words.readHere.shelf.readOut : words.forms.readSend}
           </button>
         </div>
       </div>

@@ -1,4 +1,5 @@
 /** Why a suggestion is made, in numbers: what its sentence needs. Words are in lib/words. */
+import type { ReadHere } from '#lib/station/read-here.ts'
 
 /** Instants in epoch milliseconds; null: not before close. */
 export interface ByWhen {
@@ -19,8 +20,8 @@ export type SafetyReason = {
     | 'cooling-due'
     | 'collect'
   /** `rest`: what was taken out of a pan and is to be thrown out. */
-  readonly of: 'pan' | 'batch' | 'backup' | 'build' | 'rest' | 'shelf'
-  /** Of the pan, batch, back-up pan, rest, "21A", or the shelf's. */
+  readonly of: 'pan' | 'batch' | 'backup' | 'build' | 'rest' | ReadHere
+  /** Of the pan, batch, back-up pan, rest, "21A", or what is read beside food. */
   readonly id: string
   readonly component: string | null
   /** By when, epoch milliseconds; null: now. */

@@ -11,6 +11,7 @@ import type {
   HeldFood,
   OffSaleWhy,
   RestToThrowOut,
+  SanitizerRead,
   ThrowOutPassed,
 } from '#lib/service/events/food-event.ts'
 import type { HandedOverFound } from '#lib/service/events/handed-over-event.ts'
@@ -125,6 +126,8 @@ export interface Shelf {
 export interface FoodState {
   /** Left away until somebody reads it. */
   readonly shelf?: Shelf
+  /** Its newest reading, with when that was told; left away until somebody reads it. */
+  readonly sanitizer?: Omit<SanitizerRead, 'type'> & { readonly at: number }
   readonly batches: Readonly<Record<string, BatchState>>
   readonly nextBatch: number
   /** The back-up pans of the station by their id; an empty one holds 0. */

@@ -153,7 +153,8 @@ export type Refusal =
     }
   | { readonly code: 'older-batch-first'; readonly batch: string }
   | { readonly code: 'more-than-batch'; readonly batch: string; readonly most: number }
-  | { readonly code: 'shelf-not-held' }
+  /** The station's document doesn't ask for it to be read. */
+  | { readonly code: 'not-read-here' }
   | { readonly code: 'nothing-there'; readonly id: string }
   | { readonly code: 'not-initialled' }
   | { readonly code: 'reading-lacks'; readonly lack: ReadingLack }

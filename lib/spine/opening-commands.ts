@@ -7,6 +7,7 @@ import {
   INVENTED_INITIALS,
   readingInLimits,
 } from '#lib/rooms/food/facts/invented-readings.ts'
+import { inventedSolution } from '#lib/rooms/food/facts/sanitizer.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
 import { findBackup } from '#lib/service/held-stock.ts'
 import type { Command } from '#lib/spine/registry.ts'
@@ -86,7 +87,8 @@ export const openingCommands = (
       return backup && portions ? [{ id, component: backup.component, portions }] : []
     }),
   ]
-  return station.components.flatMap((component): Command[] => {
+  const solution = inventedSolution(station)
+  const loaded = station.components.flatMap((component): Command[] => {
     const own = places.filter((one) => one.component === component.id)
     const { amount: portion } = portionOf(component)
     const all = own.reduce((sum, one) => sum + one.portions, spare) * portion
@@ -108,4 +110,10 @@ export const openingCommands = (
           }),
         ]
   })
+  return [
+    ...loaded,
+    ...(solution
+      ? [{ type: 'readSanitizer', ...solution, initials: INVENTED_INITIALS } as const]
+      : []),
+  ]
 }

@@ -10,6 +10,7 @@ import { finishBatch, recordCooking, startBatch } from '#lib/rooms/food/commands
 import { recordCooling, recordReheating } from '#lib/rooms/food/commands/cooling.ts'
 import { answerHandedOver } from '#lib/rooms/food/commands/handed-over.ts'
 import { resolveOffSale } from '#lib/rooms/food/commands/resolve-off-sale.ts'
+import { readSanitizer } from '#lib/rooms/food/commands/sanitizer.ts'
 import { readTemperature } from '#lib/rooms/food/commands/temperature.ts'
 import { throwOut } from '#lib/rooms/food/commands/throw-out.ts'
 import { startTimeClock } from '#lib/rooms/food/commands/time-clock.ts'
@@ -73,6 +74,7 @@ export const COMMANDS = [
   resolveOffSale,
   readShelf,
   resolveShelf,
+  readSanitizer,
   throwOut,
   answerHandedOver,
   setDay,

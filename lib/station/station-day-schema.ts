@@ -2,6 +2,7 @@
 import { z } from 'zod'
 import { FOOD_KINDS } from '#lib/safety/cooking.ts'
 import { REHEATING_PLACES } from '#lib/safety/reheating.ts'
+import { SANITIZERS } from '#lib/safety/sanitizer.ts'
 import { SCALES } from '#lib/safety/temperature.ts'
 import { limitVariantSchema } from '#lib/station/limit-schema.ts'
 import { volumeToolSchema } from '#lib/station/portion-schema.ts'
@@ -32,6 +33,24 @@ export const remakeSchema = z.strictObject({
   mostLoads: z.int().min(1).max(20),
 })
 
+const strength = z.number().positive().max(10_000)
+
+const sanitizerSchema = z.strictObject({
+  kind: z.enum(SANITIZERS),
+  everyMin: z.int().min(5).max(480),
+  /** What its registered label directs; null: nobody has read it into the document. */
+  label: z
+    .strictObject({
+      leastMgPerL: strength,
+      mostMgPerL: strength,
+      mostPh: z.number().min(0).max(14).nullable(),
+    })
+    .refine(({ leastMgPerL, mostMgPerL }) => leastMgPerL <= mostMgPerL, {
+      error: 'a label directs no less at most than at least',
+    })
+    .nullable(),
+})
+
 export const safetySchema = z.strictObject({
   /** On which the kitchen's thermometers read. */
   scale: z.enum(SCALES),
@@ -49,6 +68,8 @@ export const safetySchema = z.strictObject({
     held: z.enum(['none', 'hot', 'cold']),
     collectWithinMin: z.int().min(1).max(240),
   }),
+  /** What is read with a strip; left away: nobody asks. */
+  sanitizer: sanitizerSchema.optional(),
 })
 
 export const daySchema = z.strictObject({

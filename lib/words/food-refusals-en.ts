@@ -18,7 +18,7 @@ type FoodRefusal = Extract<
       | 'older-batch-first'
       | 'more-than-batch'
       | 'nothing-there'
-      | 'shelf-not-held'
+      | 'not-read-here'
       | 'not-initialled'
       | 'reading-lacks'
       | 'reading-asked'
@@ -68,8 +68,8 @@ export const sayFoodRefusal = (
       return 'An older batch is left: take that first, or say that it stays behind.'
     case 'more-than-batch':
       return 'That is more than is left of it. Check the amount, or say what the batch really gave.'
-    case 'shelf-not-held':
-      return 'The shelf is neither hot nor cold: made food there has 4 hours from when it was made, and isn’t read.'
+    case 'not-read-here':
+      return 'The station’s document doesn’t ask for it to be read. Made food on a shelf that is neither hot nor cold has 4 hours from when it was made.'
     case 'nothing-there':
       return `Nothing is in ${name(refusal.id)}.`
     case 'not-initialled':

@@ -40,7 +40,7 @@ describe('4-501.114(A), chlorine', () => {
     [100, 75, 10.1, 'ph-too-high'],
     [200, 75, 7, null],
     [201, 75, 7, 'too-strong'],
-  ] as const)('[F70] %s mg/L at %s °F, pH %s: %s', (mgPerL, water, ph, problem) => {
+  ] as const)('[F71] %s mg/L at %s °F, pH %s: %s', (mgPerL, water, ph, problem) => {
     expect(sanitizerProblem(solution('chlorine', mgPerL, water, ph), null)).toBe(problem)
   })
 
@@ -51,11 +51,11 @@ describe('4-501.114(A), chlorine', () => {
     [50, 23.9, 8, 'water-too-cold'],
     [100, 13, 7, null],
     [100, 12.9, 7, 'water-too-cold'],
-  ] as const)('[F70] %s mg/L at %s °C, pH %s: %s', (mgPerL, water, ph, problem) => {
+  ] as const)('[F71] %s mg/L at %s °C, pH %s: %s', (mgPerL, water, ph, problem) => {
     expect(sanitizerProblem(solution('chlorine', mgPerL, water, ph, 'C'), null)).toBe(problem)
   })
 
-  it('[F70] of a pH that nobody read takes the stricter row', () => {
+  it('[F71] of a pH that nobody read takes the stricter row', () => {
     expect(sanitizerProblem(solution('chlorine', 50, 75, null), null)).toBe('water-too-cold')
     expect(sanitizerProblem(solution('chlorine', 50, 100, null), null)).toBeNull()
     const mild = { leastMgPerL: 50, mostMgPerL: 150, mostPh: 8 }
@@ -65,7 +65,7 @@ describe('4-501.114(A), chlorine', () => {
     expect(sanitizerProblem(solution('chlorine', 40, 120, 8), mild)).toBe('too-weak')
   })
 
-  it('[F70] isn’t weaker than the code by its label', () => {
+  it('[F71] isn’t weaker than the code by its label', () => {
     const weak = { leastMgPerL: 10, mostMgPerL: 20, mostPh: null }
     expect(sanitizerProblem(solution('chlorine', 15, 120, 7), weak)).toBe('too-weak')
   })
@@ -80,11 +80,11 @@ describe('4-501.114(B), iodine', () => {
     [12.5, 67.9, 5, 'water-too-cold'],
     [12.5, 68, 5.1, 'ph-too-high'],
     [12.5, 68, null, 'ph-not-read'],
-  ] as const)('[F71] %s mg/L at %s °F, pH %s: %s', (mgPerL, water, ph, problem) => {
+  ] as const)('[F72] %s mg/L at %s °F, pH %s: %s', (mgPerL, water, ph, problem) => {
     expect(sanitizerProblem(solution('iodine', mgPerL, water, ph), null)).toBe(problem)
   })
 
-  it('[F71] at the pH that its label states', () => {
+  it('[F72] at the pH that its label states', () => {
     const stated = { leastMgPerL: 12.5, mostMgPerL: 25, mostPh: 6.5 }
     expect(sanitizerProblem(solution('iodine', 15, 20, 6.5, 'C'), stated)).toBeNull()
     expect(sanitizerProblem(solution('iodine', 15, 20, 6.6, 'C'), stated)).toBe('ph-too-high')
@@ -92,7 +92,7 @@ describe('4-501.114(B), iodine', () => {
 })
 
 describe('4-501.114(C), quaternary ammonium', () => {
-  it('[F72] passes nothing without its label', () => {
+  it('[F73] passes nothing without its label', () => {
     expect(sanitizerProblem(solution('quaternary-ammonium', 200, 75, 7), null)).toBe(
       'label-not-read',
     )
@@ -104,13 +104,13 @@ describe('4-501.114(C), quaternary ammonium', () => {
     [400, 75, null],
     [401, 75, 'too-strong'],
     [200, 74.9, 'water-too-cold'],
-  ] as const)('[F72] %s mg/L at %s °F by a label of 200 to 400: %s', (mgPerL, water, problem) => {
+  ] as const)('[F73] %s mg/L at %s °F by a label of 200 to 400: %s', (mgPerL, water, problem) => {
     expect(sanitizerProblem(solution('quaternary-ammonium', mgPerL, water, null), label)).toBe(
       problem,
     )
   })
 
-  it('[F72] minds the pH only where its label does', () => {
+  it('[F73] minds the pH only where its label does', () => {
     const strict = { ...label, mostPh: 9 }
     const of = (ph: number | null) => solution('quaternary-ammonium', 200, 24, ph, 'C')
     expect(sanitizerProblem(of(null), strict)).toBe('ph-not-read')
@@ -121,13 +121,13 @@ describe('4-501.114(C), quaternary ammonium', () => {
 
 describe('any solution', () => {
   it.each(['chlorine', 'iodine', 'quaternary-ammonium'] as const)(
-    '[F73] of %s passes nothing without the temperature of its water',
+    '[F74] of %s passes nothing without the temperature of its water',
     (kind) => {
       expect(sanitizerProblem(solution(kind, 200, null, 7), label)).toBe('water-not-read')
     },
   )
 
-  it('[F73] is a strength of 0 mg/L or above and a pH of 0 to 14', () => {
+  it('[F74] is a strength of 0 mg/L or above and a pH of 0 to 14', () => {
     expect(() => sanitizerProblem(solution('chlorine', -1, 75, 7), null)).toThrow(RangeError)
     expect(() => sanitizerProblem(solution('chlorine', Number.NaN, 75, 7), null)).toThrow(
       RangeError,

@@ -179,6 +179,25 @@ describe('who read a label', () => {
   })
 })
 
+describe('who read the sanitizer', () => {
+  test('[F75] is in the second file under the command, and nowhere in the log', async () => {
+    const data = temporaryFolder()
+    const server = await startComposedStation(data)
+    const { give } = await connectScreen(server.url, 'assembly')
+    const water = { tenths: 750, scale: 'F' } as const
+    const read = { type: 'readSanitizer', mgPerL: 100, water, ph: null, initials: READER } as const
+    expect(await give('strip', read, { service: DEMO })).toMatchObject({ answer: 'accepted' })
+    await server.end()
+    const naming = readdirSync(data).filter((name) =>
+      readFileSync(join(data, name)).includes(READER),
+    )
+    expect(new Set(naming.map((name) => name.replace(/-(wal|shm)$/, '')))).toEqual(
+      new Set(['guests.db']),
+    )
+    expect((await demoOf(data)).sanitizer).toMatchObject({ mgPerL: 100, problem: null })
+  })
+})
+
 describe('a passphrase that was used', () => {
   test('[I10] is in no file of the data folder and in nothing the server wrote', async () => {
     const { data, server, give } = await changedFolder(labelSaying('declared'))

@@ -290,6 +290,17 @@ const shelf: fc.Arbitrary<Step> = fc
     }
   })
 
+/** A strip of the sanitizer, at times of nobody, or without its water. */
+const strip: fc.Arbitrary<Step> = fc
+  .record({ mgPerL: fc.constantFrom(10, 50, 100, 250), isRead: mostly, isInitialed: mostly })
+  .map(({ mgPerL, isRead, isInitialed }) => () => ({
+    type: 'readSanitizer',
+    mgPerL,
+    water: isRead ? { tenths: 750, scale: 'F' } : null,
+    ph: null,
+    ...(isInitialed ? { initials } : {}),
+  }))
+
 export const ofTheFood: fc.Arbitrary<Step> = fc.oneof(
   { weight: 10, arbitrary: reading },
   { weight: 7, arbitrary: filling },
@@ -302,4 +313,5 @@ export const ofTheFood: fc.Arbitrary<Step> = fc.oneof(
   { weight: 6, arbitrary: throwingOut },
   { weight: 2, arbitrary: answering },
   { weight: 4, arbitrary: shelf },
+  { weight: 2, arbitrary: strip },
 )

@@ -68,6 +68,13 @@ export const ONE_OF_EACH: Readonly<Record<CommandType, Given>> = {
   setBackup: { type: 'setBackup', component: 'slaw', ready: false },
   readTemperature: { type: 'readTemperature', id: 'pan-slaw', reading, initials },
   readShelf: { type: 'readShelf', reading, initials },
+  readSanitizer: {
+    type: 'readSanitizer',
+    mgPerL: 100,
+    water: { tenths: 750, scale: 'F' },
+    ph: null,
+    initials,
+  },
   resolveShelf: { type: 'resolveShelf', way: 'discard' },
   resolveOffSale: { type: 'resolveOffSale', what: 'pan', id: 'pan-slaw', way: 'discard' },
   throwOut: { type: 'throwOut', what: 'pan', id: 'pan-slaw', reason: 'quality', initials },

@@ -154,6 +154,15 @@ export const fullest = build('garden-chicken', {
   },
 })
 
+/** The sanitizer as it should be, so that nothing is due of it. */
+export const goodStrip: Step = () => ({
+  type: 'readSanitizer',
+  mgPerL: 100,
+  water: { tenths: 750, scale: 'F' },
+  ph: null,
+  initials: 'AB',
+})
+
 export const closeAndOpen = (kind: 'real'): readonly Step[] => [
   () => ({ type: 'close' }),
   (state) => ({ type: 'open', station: state.station.id, kind }),

@@ -5,6 +5,7 @@ import {
   closeAndOpen,
   cooledTo,
   fullest,
+  goodStrip,
   leftLongAgo,
   MINUTE,
   milkApart,
@@ -323,7 +324,7 @@ export const scenes = {
     leftLongAgo('pan-chicken'),
     () => ({ type: 'finish', ticket: 1, letter: 'A' }),
   ],
-  unloaded: closeAndOpen('real'),
+  unloaded: [...closeAndOpen('real'), goodStrip],
   closed: [() => ({ type: 'close' })],
 } as const satisfies Readonly<Record<string, readonly Step[]>>
 

@@ -13,6 +13,15 @@ const initialed = (view: View): View => ({
   },
 })
 
+/** A strip has no probe, and nothing that it is read in the middle of. */
+const ofStrip = (view: View): View => ({
+  ...view,
+  reach: async (page) => {
+    await view.reach?.(page)
+    await page.getByLabel('Initials', { exact: true }).fill('AB')
+  },
+})
+
 /** Opened yesterday, with a use-by, and frozen. */
 const withDates = (view: View): View => ({
   ...view,
@@ -166,6 +175,15 @@ export const pansViews: readonly View[] = [
     ),
   ),
   pans('nine behind the line', 'nine-behind', 'What may be done', ['Behind the line']),
+  ofStrip(
+    pans(
+      'sanitizer, too weak',
+      'quiet',
+      /^It is too weak/,
+      ['Behind the line', 'The sanitizer', /^1$/, /^0$/, /^Water: not read/, /^7$/, /^5$/],
+      { main: [/^Write it down/] },
+    ),
+  ),
   pans('behind the line', 'batches', 'Back-up pans', ['Behind the line'], { long: true }),
   pans('fill a back-up pan', 'unloaded', 'No batch is finished', ['Behind the line', 'Fill it']),
   pans('closed', 'closed', 'The service was closed'),

@@ -7,6 +7,7 @@ import type { DateStamp } from '#lib/safety/date-stamp.ts'
 import type { RushWindow, WayOut } from '#lib/safety/holding.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import type { ReheatingPlace, ReheatProblem } from '#lib/safety/reheating.ts'
+import type { SanitizerProblem, SanitizerReading } from '#lib/safety/sanitizer.ts'
 import type { MadeUntil, TimeClock } from '#lib/safety/time-control.ts'
 import type { HandedOverEvent } from '#lib/service/events/handed-over-event.ts'
 import type { ShelfEvent } from '#lib/service/events/shelf-event.ts'
@@ -178,6 +179,12 @@ export interface OffSaleResolved {
   /** Of a batch that is cooled again: until when somebody is there who can read it. */
   readonly presentUntil?: number
 }
+/** What was read of the sanitizing solution. */
+export interface SanitizerRead extends SanitizerReading {
+  readonly type: 'sanitizerRead'
+  /** By its limit, or by its label; null where it kept that. */
+  readonly problem: SanitizerProblem | null
+}
 /** Its time or date is over, or what it took was thrown out: to be thrown out, and never sold. */
 export interface ThrowOutPassed {
   readonly type: 'throwOutPassed'
@@ -234,6 +241,7 @@ export type FoodEvent =
   | TakenOffSale
   | OffSaleResolved
   | ShelfEvent
+  | SanitizerRead
   | ThrowOutPassed
   | DiscardSignedOff
   | HandedOverEvent

@@ -44,6 +44,7 @@ const of: Readonly<Record<CommandType, Given>> = {
   resolveOffSale: { type: 'resolveOffSale', what: 'pan', id: 'pan-rice', way: 'discard' },
   readShelf: { type: 'readShelf', reading },
   resolveShelf: { type: 'resolveShelf', way: 'discard' },
+  readSanitizer: { type: 'readSanitizer', mgPerL: 100, water: null, ph: null },
   throwOut: { type: 'throwOut', what: 'pan', id: 'pan-rice', reason: 'quality' },
   answerHandedOver: {
     type: 'answerHandedOver',

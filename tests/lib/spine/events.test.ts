@@ -200,6 +200,13 @@ const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
   shelfRead: onShelf,
   shelfReadingMissed: happening(onShelf, [{ type: 'shelfReadingMissed' }], null),
   shelfResolved: happening(onShelf, [{ type: 'shelfResolved', way: 'discard' }], null),
+  sanitizerRead: given({
+    type: 'readSanitizer',
+    mgPerL: 50,
+    water: { tenths: 720, scale: 'F' },
+    ph: null,
+    initials: 'KT',
+  }),
   throwOutPassed: happening(
     given(timeClock),
     [{ type: 'throwOutPassed', what: 'pan', id: 'pan-tuna', because: 'time' }],

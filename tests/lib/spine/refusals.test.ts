@@ -84,7 +84,7 @@ const timeClock = {
 } as const
 
 /** Over four hours after it left the cold, but for a minute. */
-const LEFT_AT = OPENED_AT - 4 * 3_600_000 + 5 * 60_000
+const LEFT_AT = OPENED_AT - 4 * 3_600_000 + 6 * 60_000
 const nearlyOver = { ...timeClock, leftAt: LEFT_AT, ...read(38, { at: LEFT_AT }) }
 
 const handedOver = onward(given(send(choose('harbor-tuna'))), on1A('start'), on1A('finish'), {
@@ -277,7 +277,7 @@ const refused: Readonly<Record<Exclude<ToldCode, OfTheRail>, readonly [Told, Giv
     ),
     { ...changePan('pan-rice', 900_001), batch: 'b1' } as Given,
   ],
-  'shelf-not-held': [given(), { type: 'readShelf', ...read(150) }],
+  'not-read-here': [given(), { type: 'readShelf', ...read(150) }],
   'nothing-there': [given(), { type: 'changePan', pan: 'pan-rice', from: 'back-up-rice' }],
   'not-initialled': [given(), { type: 'throwOut', what: 'pan', id: 'pan-rice', reason: 'quality' }],
   'reading-lacks': [given(), { type: 'readTemperature', id: 'pan-rice', reading: fahrenheit(150) }],

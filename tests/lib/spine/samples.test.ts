@@ -76,6 +76,7 @@ const QUIET = [
   ...['changeLabel', 'changePan', 'correct', 'notSameProduct', 'send', 'setBackup', 'soilPan'],
   ...['startBatch', 'finishBatch', 'recordCooling'],
   ...['startTimeClock', 'topUp', 'readTemperature', 'throwOut'],
+  'readSanitizer',
   ...['stopSelling', 'setDay', 'waste', 'keep', 'wantedGone', 'missScoop'],
 ]
 
@@ -161,10 +162,11 @@ describe('a role', () => {
       assembly: inOrder(
         ...(['start', 'finish', 'takeBack', 'remake', 'acknowledge', 'soilPan'] as const),
         ...(['notSameProduct', 'waste', 'readTemperature', 'throwOut'] as const),
+        'readSanitizer',
       ),
       'hand-over': inOrder(
         ...(['handOver', 'takeBack', 'remake', 'pay', 'tellNeed', 'acknowledge'] as const),
-        ...(['readShelf', 'throwOut', 'remakeMixedUp'] as const),
+        ...(['readShelf', 'readSanitizer', 'throwOut', 'remakeMixedUp'] as const),
       ),
       lead: COMMAND_TYPES.filter(
         (type) =>

@@ -106,7 +106,7 @@ const refusals: Of<Refusal> = {
   'no-batch': { code: 'no-batch', component: 'rice' },
   'older-batch-first': { code: 'older-batch-first', batch: 'b1' },
   'more-than-batch': { code: 'more-than-batch', batch: 'b1', most: 900_000 },
-  'shelf-not-held': { code: 'shelf-not-held' },
+  'not-read-here': { code: 'not-read-here' },
   'nothing-there': { code: 'nothing-there', id: 'pan-rice' },
   'not-initialled': { code: 'not-initialled' },
   'reading-lacks': { code: 'reading-lacks', lack: 'no-probe' },

@@ -4,6 +4,7 @@ import type { SafetyReason } from '#lib/estimate/advice-reason.ts'
 import type { Suggestion } from '#lib/estimate/station-forecast.ts'
 import { batchReadBy } from '#lib/rooms/food/facts/batch-watch.ts'
 import { coolingOf, holdingOf, practiceOf } from '#lib/rooms/food/facts/food-now.ts'
+import { sanitizerNext } from '#lib/rooms/food/facts/sanitizer.ts'
 import { shelfNext } from '#lib/rooms/food/facts/shelf-reading.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
 import { nextMonitoring } from '#lib/safety/time-control.ts'
@@ -109,6 +110,18 @@ const ofHeldShelf = (state: RunningState, now: number): readonly Suggestion[] =>
   return now >= next.askAt ? [duty({ ...at, what: 'reading-due', dueAt: next.dueAt })] : []
 }
 
+/** What is wiped down with it isn't off sale: it comes behind food that is. */
+const SANITIZER_OUT = RANK['cooling-due']
+
+const ofSanitizer = (state: RunningState, now: number): readonly Suggestion[] => {
+  const next = sanitizerNext(state)
+  if (!next || (next.askAt !== null && now < next.askAt)) return []
+  const at = { of: 'sanitizer', id: '@sanitizer', component: null } as const
+  return state.sanitizer && state.sanitizer.problem !== null
+    ? [{ ...duty({ ...at, what: 'out-of-limits', dueAt: null }), saves: SANITIZER_OUT }]
+    : [duty({ ...at, what: 'reading-due', dueAt: next.dueAt })]
+}
+
 const ofShelf = (state: RunningState, now: number): readonly Suggestion[] =>
   openBuilds(state).flatMap(({ ticket, build }): Suggestion[] => {
     const id = buildName(ticket.number, build.letter)
@@ -123,5 +136,6 @@ export const safetyDue = (state: RunningState, now: number): readonly Suggestion
   ...ofThrowOut(state),
   ...ofPlaces(state, now),
   ...ofHeldShelf(state, now),
+  ...ofSanitizer(state, now),
   ...ofShelf(state, now),
 ]

@@ -3,8 +3,10 @@
 import type { AdviceReason, ByWhen, SafetyReason } from '#lib/estimate/advice-reason.ts'
 import { isDuty } from '#lib/rooms/advice/views/duty.ts'
 import { outOfTen, type Range, rangeOf } from '#lib/rooms/pans/facts/pan-outlook.ts'
-import { shelfWords } from '#lib/rooms/shelf/words/shelf-en.ts'
+import { readHereWords } from '#lib/rooms/shelf/words/read-here-en.ts'
+import { isReadHere } from '#lib/station/read-here.ts'
 import { counted, list } from '#lib/words/counted-en.ts'
+import type { DutyWords } from '#lib/words/duty-words.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
 import type { NameOf, SaidHere, SayTime } from '#lib/words/said-here.ts'
 
@@ -106,19 +108,23 @@ const waitingWhy: Readonly<Partial<Record<SafetyReason['what'], (at: string) => 
   'out-of-limits': () => 'It isn’t loaded. Call the person in charge: local code and they decide.',
 }
 
+/** What is read beside food says its duties in words of its own. */
+const ownWords = ({ of }: SafetyReason): DutyWords | null =>
+  isReadHere(of) ? readHereWords[of].duty : null
+
 const dutyTitle = (reason: SafetyReason, name: NameOf, by: string): string => {
-  const shelf = reason.of === 'shelf' ? shelfWords.duty.title[reason.what] : undefined
-  if (shelf) return shelf(by)
+  const own = ownWords(reason)?.title[reason.what]
+  if (own) return own(by)
   const called = calledOf(reason, name)
   const waiting = reason.of === 'batch' ? waitingTitle[reason.what] : undefined
   return waiting ? waiting(inSentence(called)) : safetyTitle[reason.what](called, by)
 }
 
-const dutyWhy = ({ of, what }: SafetyReason, by: string): string =>
-  (
-    (of === 'batch' ? waitingWhy[what] : of === 'shelf' ? shelfWords.duty.why[what] : undefined) ??
-    safetyWhy[what]
-  )(by)
+const dutyWhy = (reason: SafetyReason, by: string): string => {
+  const { of, what } = reason
+  const own = of === 'batch' ? waitingWhy[what] : ownWords(reason)?.why[what]
+  return (own ?? safetyWhy[what])(by)
+}
 
 const at = (reason: SafetyReason, { time, now }: SaidHere): string => time(reason.dueAt ?? now)
 
@@ -173,7 +179,7 @@ const why = (reason: AdviceReason, here: SaidHere): readonly string[] => {
 }
 
 const button = (reason: AdviceReason): string => {
-  if (isDuty(reason)) return safetyButton[reason.what]
+  if (isDuty(reason)) return ownWords(reason)?.button[reason.what] ?? safetyButton[reason.what]
   switch (reason.why) {
     case 'sold-out':
       return 'Open the pan'
@@ -188,8 +194,8 @@ const button = (reason: AdviceReason): string => {
 
 const dutyShort = (reason: SafetyReason, here: SaidHere): string => {
   const by = at(reason, here)
-  const shelf = reason.of === 'shelf' ? shelfWords.duty.short[reason.what] : undefined
-  return shelf ? shelf(by) : safetyShort[reason.what](calledOf(reason, here.name), by)
+  const own = ownWords(reason)?.short[reason.what]
+  return own ? own(by) : safetyShort[reason.what](calledOf(reason, here.name), by)
 }
 
 const shortly = (reason: AdviceReason, here: SaidHere): string =>

@@ -67,6 +67,8 @@ export interface ServiceRecord {
   readonly batches: readonly BatchRecorded[]
   readonly readings: readonly ReadingRecorded[]
   readonly buildTimes: BuildTimes
+  /** How often the sanitizing solution was read, and was out of its limit; left away: nobody asked. */
+  readonly sanitizer?: { readonly read: number; readonly out: number }
 }
 
 /** A bias that is known no better than this isn't known. */
@@ -171,6 +173,16 @@ const readingsOf = (
   })
 }
 
+const solutionsRead = (
+  { station }: RunningState,
+  events: readonly Recorded[],
+): Pick<ServiceRecord, 'sanitizer'> => {
+  if (!station.safety.sanitizer) return {}
+  const all = events.filter((event) => event.type === 'sanitizerRead')
+  const out = all.filter(({ problem }) => problem !== null)
+  return { sanitizer: { read: all.length, out: out.length } }
+}
+
 /** The record of a closed service, from its state and all that happened in it. */
 export const serviceRecord = (state: RunningState, events: readonly Recorded[]): ServiceRecord => {
   const closedAt = state.closedAt ?? state.at
@@ -205,5 +217,6 @@ export const serviceRecord = (state: RunningState, events: readonly Recorded[]):
     ),
     readings: readingsOf(state, events),
     buildTimes: state.buildTimes,
+    ...solutionsRead(state, events),
   }
 }

@@ -81,7 +81,7 @@ export const afterSetBack = (state: RunningState, byMs: number): RunningState =>
       ...(build.boundTo === undefined ? {} : { boundTo: earlier(build.boundTo) }),
     })),
   })
-  const { shelf } = state
+  const { shelf, sanitizer } = state
   const stands = shelf && {
     newest: { ...shelf.newest, at: earlier(shelf.newest.at) },
     goodAt: orNull(shelf.goodAt),
@@ -93,6 +93,7 @@ export const afterSetBack = (state: RunningState, byMs: number): RunningState =>
   return {
     ...state,
     ...(stands ? { shelf: stands } : {}),
+    ...(sanitizer ? { sanitizer: { ...sanitizer, at: earlier(sanitizer.at) } } : {}),
     pans: mapped(state.pans, held),
     backupPans: mapped(state.backupPans, held),
     batches: mapped(state.batches, cooked),

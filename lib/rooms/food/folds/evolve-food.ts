@@ -89,6 +89,10 @@ export const evolveFood = (state: RunningState, event: OfFood & Stamp): RunningS
       return clockStarted(state, event)
     case 'temperatureRead':
       return wasRead(state, event, knownPlace(state, event))
+    case 'sanitizerRead': {
+      const { kind, mgPerL, water, ph, problem, at } = event
+      return { ...state, sanitizer: { kind, mgPerL, water, ph, problem, at } }
+    }
     case 'readingMissed': {
       const { food, newest } = knownPlace(state, event)
       return withPlace(state, event, {

@@ -17,7 +17,7 @@ export const readShelf = defineCommand({
   schema: { reading: readingField, initials: initialsField },
   decide: (state, command, { now }) => {
     const heldBy = shelfHeldBy(state)
-    if (heldBy === null) return refuse({ code: 'shelf-not-held' })
+    if (heldBy === null) return refuse({ code: 'not-read-here' })
     const taken = takenReading(state, command.reading, {
       context: heldBy === 'hot' ? 'hot-holding' : 'cold-holding',
       initials: command.initials,

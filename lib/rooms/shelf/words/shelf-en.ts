@@ -1,15 +1,13 @@
 /** What is said of the hot or cold shelf on which made food waits. */
-import type { SafetyReason } from '#lib/estimate/advice-reason.ts'
+import type { DutyWords } from '#lib/words/duty-words.ts'
 
-type Duty = Readonly<Partial<Record<SafetyReason['what'], (at: string) => string>>>
-
-const title: Duty = {
+const title: DutyWords['title'] = {
   'reading-due': () => 'Read the shelf of made food',
   'reading-missed': () => 'The shelf of made food wasn’t read',
   'out-of-limits': () => 'The shelf of made food is out of its limits',
 }
 
-const why: Duty = {
+const why: DutyWords['why'] = {
   'reading-due': (at) => `By ${at}. Without it made food there counts as at room temperature.`,
   'reading-missed': () =>
     'Until somebody reads it, made food there counts as at room temperature: 4 hours at most.',
@@ -17,14 +15,14 @@ const why: Duty = {
     'What stands there is held. Call the person in charge: local code and they decide.',
 }
 
-const short: Duty = {
+const short: DutyWords['short'] = {
   'reading-due': (at) => `Read the shelf by ${at}`,
   'reading-missed': () => 'The shelf: not read',
   'out-of-limits': () => 'The shelf: out of limits, held',
 }
 
 export const shelfWords = {
-  duty: { title, why, short },
+  duty: { title, why, short, button: {} },
   title: 'The shelf of made food',
   how: 'Probe what stands there longest, in the middle of the food.',
   held: { hot: 'It is a hot shelf.', cold: 'It is a cold shelf.' },

@@ -48,8 +48,11 @@ const inCharge = { by: 'in-charge' } as const
 const of = ({ state }: Told) => state.batches.b1
 const stageAt = (told: Told, minutes: number) =>
   batchPictures(running(told), minute(minutes)).find(({ id }) => id === 'b1')?.stage
+/** Of food: the sanitizer is read beside it. */
 const keysAt = (told: Told, minutes: number) =>
-  safetyDue(running(told), minute(minutes)).map(({ key }) => key)
+  safetyDue(running(told), minute(minutes)).flatMap(({ key, reason }) =>
+    reason.why === 'safety' && reason.of === 'sanitizer' ? [] : [key],
+  )
 
 /** With another interval of reading, and no rush. */
 const everyMin = (told: Told, minutes: number): Told => {

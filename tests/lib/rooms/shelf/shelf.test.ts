@@ -110,7 +110,7 @@ describe('made food on a hot or cold shelf', () => {
   })
 
   it('[F66] a shelf at room temperature isn’t read, and a reading is complete', () => {
-    expect(codeOf(whenAt(on(shelf('none')), 5, readShelf(140)))).toBe('shelf-not-held')
+    expect(codeOf(whenAt(on(shelf('none')), 5, readShelf(140)))).toBe('not-read-here')
     const { initials: _, ...bare } = readShelf(140) as Extract<Given, { type: 'readShelf' }>
     expect(codeOf(whenAt(hot, 5, bare))).toBe('reading-lacks')
     const told = at(hot, 20, readShelf(140))

@@ -237,7 +237,9 @@ describe('the forecast of a station', () => {
     expect(calm).toEqual([])
     expect(keys(forecast(early, 12))).toContain('start-batch chicken')
     expect(keys(forecast(sold(early, 1), 2))).toContain('start-batch chicken')
-    expect(keys(forecast(sold(openedAs(), 0), 12))).toEqual([])
+    expect(keys(forecast(sold(openedAs(), 0), 12))).toEqual([
+      'safety reading-due sanitizer @sanitizer',
+    ])
   })
 
   it('[Z35] has what is open, in the order in which to do it', () => {

@@ -88,6 +88,9 @@ describe('4-501.114(B), iodine', () => {
     const stated = { leastMgPerL: 12.5, mostMgPerL: 25, mostPh: 6.5 }
     expect(sanitizerProblem(solution('iodine', 15, 20, 6.5, 'C'), stated)).toBeNull()
     expect(sanitizerProblem(solution('iodine', 15, 20, 6.6, 'C'), stated)).toBe('ph-too-high')
+    const strong = { leastMgPerL: 15, mostMgPerL: 20, mostPh: 5 }
+    expect(sanitizerProblem(solution('iodine', 14, 20, 5, 'C'), strong)).toBe('too-weak')
+    expect(sanitizerProblem(solution('iodine', 21, 20, 5, 'C'), strong)).toBe('too-strong')
   })
 })
 

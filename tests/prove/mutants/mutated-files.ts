@@ -20,10 +20,16 @@ const DRAWN: readonly string[] = [
   'lib/spine/',
 ]
 
-/** Neither a rule nor a fold: what commands ask, and made-up orders, food and stock. */
+/** Neither a rule of safety nor a fold: what commands ask, stock and advice, and made-up food and orders. */
 const NOT_DRAWN: readonly string[] = [
   'lib/service/commands/',
+  'lib/service/mark.ts',
   'lib/rooms/food/facts/invented-readings.ts',
+  'lib/rooms/food/facts/sample-food.ts',
+  'lib/rooms/pans/facts/',
+  'lib/rooms/orders/facts/',
+  'lib/rooms/advice/facts/',
+  'lib/rooms/day/facts/',
   'lib/spine/opening-commands.ts',
   'lib/spine/samples/',
 ]

@@ -78,7 +78,9 @@ function ReadSanitizer({
           {newest
             ? said.newest(newest, words.sayTime(newest.at, state.station.timeZone))
             : said.never}{' '}
-          {newest && newest.problem !== null && `${said.problem[newest.problem]} ${said.makeAnew}`}
+          {newest &&
+            newest.problem !== null &&
+            `${said.problem[newest.problem]} ${said.wayOut(newest.problem)}`}
         </p>
         <p className={forms.large}>{said.how}</p>
         <div role="alert">
@@ -89,7 +91,7 @@ function ReadSanitizer({
           ))}
           {wrong !== null && (
             <p className={forms.warn}>
-              {said.problem[wrong]} {said.makeAnew}
+              {said.problem[wrong]} {said.wayOut(wrong)}
             </p>
           )}
         </div>

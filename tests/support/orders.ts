@@ -7,9 +7,12 @@ import { demoStation } from '#server/demo-station.ts'
 
 export const OPEN: Command = { type: 'open', station: demoStation.id, kind: 'real' }
 
-/** The demo station as if all of it were dry: its pans are loaded without batches and readings. */
+const { sanitizer: _, ...safety } = demoStation.safety
+
+/** The demo station as if all of it were dry: its pans are loaded without batches, and nothing is read. */
 export const railStation: StationDocument = {
   ...demoStation,
+  safety,
   components: demoStation.components.map((one) => ({
     ...one,
     held: 'dry',

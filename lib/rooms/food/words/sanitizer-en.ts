@@ -3,8 +3,15 @@ import type { Sanitizer, SanitizerProblem, SanitizerReading } from '#lib/safety/
 import type { DutyWords } from '#lib/words/duty-words.ts'
 import { safetyWords } from '#lib/words/safety-en.ts'
 
-const MAKE_ANEW =
-  'Make it anew, as its label directs, and read it again. The person in charge and local code decide.'
+const DECIDES = 'The person in charge and local code decide.'
+const MAKE_ANEW = `Make it anew, as its label directs, and read it again. ${DECIDES}`
+const READ_WHOLE = `Until that is read nothing shows that it is enough. ${DECIDES}`
+
+const UNREAD: ReadonlySet<SanitizerProblem> = new Set([
+  'water-not-read',
+  'ph-not-read',
+  'label-not-read',
+])
 
 const duty: DutyWords = {
   title: {
@@ -47,8 +54,9 @@ export const sanitizerWords = {
   title: 'The sanitizer',
   kind,
   problem,
-  makeAnew: MAKE_ANEW,
-  every: (minutes: number) => `It is read every ${minutes} min, by opening first.`,
+  /** What can be done about it. */
+  wayOut: (wrong: SanitizerProblem) => (UNREAD.has(wrong) ? READ_WHOLE : MAKE_ANEW),
+  every: (minutes: number) => `It is read at opening, then every ${minutes} min.`,
   how: 'Dip the strip for this sanitizer, compare it with its card, and read the water.',
   never: 'Nobody has read it in this service.',
   newest: ({ mgPerL, water, ph: value }: Omit<SanitizerReading, 'kind'>, at: string) =>

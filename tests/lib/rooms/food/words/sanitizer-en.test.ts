@@ -35,6 +35,9 @@ describe('words on the sanitizer', () => {
   it('[F75] what is wrong is said once it was written down', () => {
     expect(sanitizerWords.done(100, null)).toBe('The sanitizer: 100 mg/L')
     expect(sanitizerWords.done(10, 'too-weak')).toBe('The sanitizer: 10 mg/L. It is too weak.')
+    for (const unread of ['water-not-read', 'ph-not-read', 'label-not-read'] as const)
+      expect(sanitizerWords.wayOut(unread)).toMatch(/^Until that is read .*in charge/)
+    expect(sanitizerWords.wayOut('too-weak')).toMatch(/^Make it anew/)
     const read = { mgPerL: 50, water: null, ph: null }
     expect(sanitizerWords.newest(read, '12:05')).toBe(
       'Read 12:05: 50 mg/L, water not read, pH not read.',

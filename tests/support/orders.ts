@@ -21,9 +21,7 @@ export const railStation: StationDocument = {
 }
 
 /** Every pan of it, loaded as usual. */
-export const LOADS: readonly Command[] = openingCommands(railStation, 0, { backups: [] }).filter(
-  ({ type }) => type !== 'readSanitizer',
-)
+export const LOADS: readonly Command[] = openingCommands(railStation, 0, { backups: [] })
 
 /** An item of the demo station as a guest without needs usually takes it. */
 export const usual = (item = 'garden-chicken'): BuildChoice => {

@@ -7,7 +7,8 @@ const timed = '**/taps-are-instant.spec.ts'
 export default defineConfig({
   testDir: 'e2e',
   testMatch: '**/*.spec.ts',
-  workers: 2,
+  // On two cores: a page waits for its server and its timers longer than it computes.
+  workers: 3,
   fullyParallel: true,
   timeout: 90_000,
   expect: { timeout: 10_000 },

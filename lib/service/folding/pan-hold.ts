@@ -6,10 +6,12 @@ import { openBuilds, withBuildAs } from '#lib/service/tickets.ts'
 export const isHeldForPan = ({ hold, stop }: Build): boolean =>
   hold?.reason === 'off-sale' && stop?.to == null && stop?.reason === 'off-sale'
 
+const isOfPan = (stop: Build['stop']): boolean => stop?.reason === 'off-sale' && stop.to === null
+
 /** A hold for pans that are off sale is over: its food is to be thrown out, or good. */
 export const withoutPanHold = (build: Build): Build =>
   build.hold?.reason === 'off-sale'
-    ? { ...build, hold: null, stop: build.stop?.reason === 'off-sale' ? null : build.stop }
+    ? { ...build, hold: null, stop: isOfPan(build.stop) ? null : build.stop }
     : build
 
 /** Builds go on that were held for a pan which the person in charge found good. */
@@ -20,7 +22,8 @@ export const releasedFrom = (
 ): RunningState =>
   openBuilds(state).reduce<RunningState>((so, { ticket, build }) => {
     const pans = build.hold?.pans?.filter((one) => one !== pan)
-    if (!isHeldForPan(build) || !build.hold || pans?.length === build.hold.pans?.length) return so
+    // Also where its guest changed it since: that is answered by itself.
+    if (build.hold?.reason !== 'off-sale' || pans?.length === build.hold.pans?.length) return so
     const { until } = build
     const sooner =
       until && madeUntil !== undefined

@@ -7,6 +7,7 @@ import { at, fahrenheit, minute, read, whenAt } from '#tests/support/food.ts'
 import {
   accountOf,
   buildIn,
+  change,
   choose,
   codeOf,
   eventsOf,
@@ -68,6 +69,17 @@ const lastGoodAt = busy.state.pans['pan-chicken']?.readings.at(-1)?.at ?? 0
 const out = at(busy, 30, low)
 
 describe('a pan that is read out of limits', () => {
+  it('[B31] holds no longer what its guest changed meanwhile, once it is found good', () => {
+    const noCheddar = choose('garden-chicken', { cheddar: 'no' })
+    const changed = at(out, 31, change('3A', noCheddar))
+    expect(buildIn(changed, '3A')).toMatchObject({
+      hold: { reason: 'off-sale', pans: ['pan-chicken'] },
+      stop: { to: { choice: noCheddar } },
+    })
+    const good = at(changed, 40, resolve('reheat', heat))
+    expect(buildIn(good, '3A')).toMatchObject({ hold: null, stop: { to: { choice: noCheddar } } })
+  })
+
   it('[B31] holds what is made of it and what was since it was last good, and nothing else', () => {
     expect(eventsOf(whenAt(busy, 30, low)).filter(({ type }) => type === 'buildHeld')).toEqual([
       { type: 'buildHeld', ticket: 3, letter: 'A', reason: 'off-sale', pan: 'pan-chicken' },

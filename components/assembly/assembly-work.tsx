@@ -143,7 +143,7 @@ function Work({ state }: { readonly state: RunningState }) {
   const isShut = now.held || !now.checked
   return (
     <div className={styles.screen} data-with-needs={now.keepFrom.length + now.leaveOut.length > 0}>
-      <BuildHeader now={now} invented={state.station.invented}>
+      <BuildHeader now={now}>
         <Connection />
         <Awake />
       </BuildHeader>

@@ -2,21 +2,17 @@ import type { ReactNode } from 'react'
 import styles from '#components/assembly/header.module.css'
 import { useAssemblyWords } from '#components/assembly/words.tsx'
 import { useServerTime } from '#components/live/server-time.ts'
-import { useWords } from '#components/live/words.tsx'
 import type { NowBuild } from '#lib/rooms/making/views/assembly.ts'
 
 /** Which build it is, and how long its guest has waited. */
 export function BuildHeader({
   now,
-  invented,
   children,
 }: {
   readonly now: NowBuild
-  readonly invented: boolean
   readonly children: ReactNode
 }) {
   const words = useAssemblyWords()
-  const live = useWords()
   const time = useServerTime()
   return (
     <header className={styles.header}>
@@ -26,7 +22,6 @@ export function BuildHeader({
       </h1>
       <p className={styles.base}>
         {now.base}
-        {invented && <small className={styles.invented}>{live.invented}</small>}
         {now.remakes > 0 && <b className={styles.again}>{words.madeAgain(now.remakes)}</b>}
       </p>
       <div className={styles.when}>

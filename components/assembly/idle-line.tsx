@@ -5,7 +5,6 @@ import { Awake } from '#components/device/awake-notice.tsx'
 import { useNarrow } from '#components/device/use-device.ts'
 import { Line } from '#components/line/line.tsx'
 import { Connection } from '#components/live/connection.tsx'
-import { useWords } from '#components/live/words.tsx'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
 /** Nothing to make: the line at rest. */
@@ -19,12 +18,10 @@ export function IdleLine({
   readonly children: ReactNode
 }) {
   const words = useAssemblyWords()
-  const live = useWords()
   const narrow = useNarrow()
   return (
     <div className={styles.screen} data-idle="">
       <header className={styles.idleTop}>
-        {station.invented && <p className={styles.invented}>{live.invented}</p>}
         <Awake />
         <Connection />
       </header>

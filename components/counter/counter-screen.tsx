@@ -31,7 +31,6 @@ export function CounterScreen() {
 
 function Counter() {
   const words = useCounterFrameWords()
-  const live = useWords()
   useDevice()
   const state = useCrew((view) => view.state)
   const welcome = useCrew((view) => view.welcome)
@@ -44,7 +43,6 @@ function Counter() {
           {words.title}
           {welcome?.station && <span className={styles.station}>{welcome.station.name}</span>}
         </h1>
-        {state.station?.invented && <p className={styles.invented}>{live.invented}</p>}
         <Awake />
         <Connection />
       </header>

@@ -1,7 +1,7 @@
-import { NumberPad } from '#components/pans/number-pad.tsx'
 import styles from '#components/pans/reading-pad.module.css'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import type { ReadingForm } from '#components/pans/use-reading.ts'
+import { NumberPad } from '#components/ui/number-pad.tsx'
 import { typed } from '#lib/measure/number-pad.ts'
 import { writtenOf } from '#lib/rooms/food/views/reading-entry.ts'
 import { SCALES } from '#lib/safety/temperature.ts'
@@ -90,6 +90,7 @@ export function ReadingPad({
         </fieldset>
       )}
       <NumberPad
+        words={words.readings}
         text={typesWeight ? weight.text : entry.text}
         decimals={typesWeight ? 3 : 1}
         onChange={(text) => (typesWeight ? weight.onText(text) : change({ text }))}

@@ -1,9 +1,9 @@
 import { useState } from 'react'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
-import { NumberPad } from '#components/pans/number-pad.tsx'
 import pad from '#components/pans/reading-pad.module.css'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
+import { NumberPad } from '#components/ui/number-pad.tsx'
 import { useSettled } from '#components/ui/settled.ts'
 import { numberOf, tenthsOf } from '#lib/measure/number-pad.ts'
 import { waterQuestion } from '#lib/rooms/food/facts/sanitizer.ts'
@@ -137,6 +137,7 @@ function ReadSanitizer({
           ))}
         </fieldset>
         <NumberPad
+          words={words.readings}
           text={texts[field]}
           decimals={1}
           onChange={(text) => setTexts((before) => ({ ...before, [field]: text }))}

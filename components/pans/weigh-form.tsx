@@ -2,9 +2,9 @@ import { useState } from 'react'
 import { foodName } from '#components/pans/food-title.ts'
 import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
-import { NumberPad } from '#components/pans/number-pad.tsx'
 import pad from '#components/pans/reading-pad.module.css'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
+import { NumberPad } from '#components/ui/number-pad.tsx'
 import { useSettled } from '#components/ui/settled.ts'
 import { tareOf } from '#lib/rooms/pans/facts/capacity.ts'
 import { SCALE_UNITS, type ScaleUnit, weightMg } from '#lib/rooms/pans/views/weight-entry.ts'
@@ -66,6 +66,7 @@ export function WeighForm({ state, acting, food, onBack }: FormProps<'weigh'>) {
           </b>
         </output>
         <NumberPad
+          words={words.readings}
           text={text}
           decimals={3}
           onChange={setText}

@@ -1,18 +1,24 @@
 import type { ReactNode } from 'react'
-import styles from '#components/pans/number-pad.module.css'
-import { type FoodWords, useFoodWords } from '#components/pans/use-food-words.ts'
+import styles from '#components/ui/number-pad.module.css'
 import { type PadKey, typed } from '#lib/measure/number-pad.ts'
 
 const ROWS: readonly PadKey[] = ['7', '8', '9', '4', '5', '6', '1', '2', '3', '.', '0', 'back']
 
 const shown = (key: PadKey): string => (key === 'back' ? '⌫' : key === '-' ? '−' : key)
 
-const called = (words: FoodWords, key: PadKey): string | undefined =>
-  ({ back: words.readings.takeBack, '-': words.readings.minus, '.': words.readings.point })[
-    key as 'back'
-  ]
+/** What keys without a digit are called. */
+export interface PadWords {
+  readonly pad: string
+  readonly takeBack: string
+  readonly minus: string
+  readonly point: string
+}
+
+const called = (words: PadWords, key: PadKey): string | undefined =>
+  ({ back: words.takeBack, '-': words.minus, '.': words.point })[key as 'back']
 
 interface NumberPadProps {
+  readonly words: PadWords
   readonly text: string
   readonly decimals: number
   readonly onChange: (text: string) => void
@@ -21,11 +27,10 @@ interface NumberPadProps {
 }
 
 /** Large keys, so that no keyboard comes up and gloves are enough; a real keyboard works as well. */
-export function NumberPad({ text, decimals, onChange, side }: NumberPadProps) {
-  const words = useFoodWords()
+export function NumberPad({ words, text, decimals, onChange, side }: NumberPadProps) {
   return (
     <fieldset className={styles.pad}>
-      <legend className="visually-hidden">{words.readings.pad}</legend>
+      <legend className="visually-hidden">{words.pad}</legend>
       <div className={styles.keys}>
         {ROWS.map((key) => (
           <button

@@ -36,7 +36,7 @@ export function Line({
         >
           <ol className={styles.pans}>
             {well.pans.map((pan) => (
-              <li key={pan.id} className={styles.place} data-width={widthOf(pan)}>
+              <li key={pan.id} className={styles.place} data-pan={pan.id} data-width={widthOf(pan)}>
                 {renderPan(pan, componentOf(station, pan.component))}
               </li>
             ))}

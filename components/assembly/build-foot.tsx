@@ -1,7 +1,8 @@
 import styles from '#components/assembly/foot.module.css'
 import { type AssemblyWords, useAssemblyWords } from '#components/assembly/words.tsx'
 import type { Room } from '#components/device/use-device.ts'
-import type { AssemblyView, InQueue, NowBuild } from '#lib/rooms/making/views/assembly.ts'
+import type { AssemblyView } from '#lib/rooms/making/views/assembly.ts'
+import type { InQueue, NowBuild } from '#lib/rooms/making/views/now-build.ts'
 import { linesOfParts } from '#lib/service/mark.ts'
 
 const QUEUE_SHOWN: Readonly<Record<Room, number>> = { phone: 3, small: 2, medium: 3, large: 4 }

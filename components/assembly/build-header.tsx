@@ -2,7 +2,7 @@ import type { ReactNode } from 'react'
 import styles from '#components/assembly/header.module.css'
 import { useAssemblyWords } from '#components/assembly/words.tsx'
 import { useServerTime } from '#components/live/server-time.ts'
-import type { NowBuild } from '#lib/rooms/making/views/assembly.ts'
+import type { NowBuild } from '#lib/rooms/making/views/now-build.ts'
 
 /** Which build it is, and how long its guest has waited. */
 export function BuildHeader({

@@ -1,6 +1,6 @@
 import styles from '#components/assembly/assembly.module.css'
 import { useAssemblyWords } from '#components/assembly/words.tsx'
-import type { NowBuild } from '#lib/rooms/making/views/assembly.ts'
+import type { NowBuild } from '#lib/rooms/making/views/now-build.ts'
 
 /** In the place of the line: why the build that shows is not made now. */
 export function NotMade({ now }: { readonly now: NowBuild }) {

@@ -1,5 +1,5 @@
 import type { AssemblyWords } from '#components/assembly/words.tsx'
-import type { NowBuild } from '#lib/rooms/making/views/assembly.ts'
+import type { NowBuild } from '#lib/rooms/making/views/now-build.ts'
 
 /** Why a build can't be made now, and whom to tell. */
 export const sayLacks = (

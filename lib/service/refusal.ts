@@ -115,6 +115,8 @@ export type Refusal =
   | { readonly code: 'cup-stays-out'; readonly build: string; readonly component: string }
   | { readonly code: 'mixed-up-with-nothing' }
   | { readonly code: 'wrong-state'; readonly build: string; readonly state: BuildState }
+  /** `screen` is the name of the assembly screen that makes it; null where none was said. */
+  | { readonly code: 'made-elsewhere'; readonly build: string; readonly screen: string | null }
   | { readonly code: 'build-stopped'; readonly build: string }
   | { readonly code: 'nothing-to-acknowledge'; readonly build: string }
   | { readonly code: 'changed-since'; readonly build: string }

@@ -97,6 +97,10 @@ export interface Build {
   readonly madeIn?: number
   /** Components that were taken out of their protected back-up pans as it was started. */
   readonly behind?: readonly string[]
+  /** Name of the assembly screen at which it is, or was, made; left away until one is said. */
+  readonly screen?: string
+  /** Name of the screen at which it was being made until `screen` took it over. */
+  readonly tookFrom?: string
   /** Left away where it was never made again once it was handed over. */
   readonly had?: readonly HadBefore[]
   /** Throw-out time of what was made and taken back: it binds what is finished instead. */

@@ -7,7 +7,7 @@ import { sayFoodRefusal } from '#lib/words/food-refusals-en.ts'
 import { sayLabelProblem } from '#lib/words/label-problems-en.ts'
 import type { SayClock } from '#lib/words/safety-en.ts'
 import type { NameOf } from '#lib/words/said-here.ts'
-import { keptForName, needName, roleName, stateName } from '#lib/words/service-en.ts'
+import { keptForName, needName, roleName, screenName, stateName } from '#lib/words/service-en.ts'
 import { sayUnknown } from '#lib/words/unknown-en.ts'
 
 /** A moment where no screen says it in its station's zone. */
@@ -125,6 +125,8 @@ export const sayRefusal = (
       return 'Name two builds or more that can’t be told apart.'
     case 'wrong-state':
       return `${refusal.build} is ${stateName[refusal.state]}, so that can’t be done now.`
+    case 'made-elsewhere':
+      return `${refusal.build} is being made at ${screenName(refusal.screen)}. Look again, or take it over from there.`
     case 'build-stopped':
       return `${refusal.build} was stopped. Assembly must answer it first.`
     case 'nothing-to-acknowledge':

@@ -87,3 +87,11 @@ export const markLines = (mark: Mark): readonly string[] =>
     ...mark.onTheSide.map((name) => `${name} on side`),
     ...markNeeds(mark),
   ].map((line) => line.toUpperCase())
+
+/** An assembly screen by its name, as it stands after “at” or “from”. */
+export const screenName = (screen: string | null): string =>
+  screen === null
+    ? 'another screen'
+    : screen === 'left' || screen === 'right'
+      ? screen
+      : `screen ${screen}`

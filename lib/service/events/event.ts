@@ -111,6 +111,10 @@ export interface BuildStarted extends OfBuild {
   readonly type: 'buildStarted'
   /** Components that are taken out of their protected back-up pans; left away without needs. */
   readonly behind?: readonly string[]
+  /** Name of the assembly screen at which it is made; left away where none was said. */
+  readonly screen?: string
+  /** It was being made at another screen, and goes on at this one: its food is what it was. */
+  readonly tookOver?: true
 }
 export interface BuildFinished extends OfBuild, FinishedFood {
   readonly type: 'buildFinished'

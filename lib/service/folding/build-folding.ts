@@ -78,4 +78,18 @@ export const withHad = (build: Build): Build => {
 }
 
 /** A build of which nothing is taken yet. */
-export const notBegun = ({ begunIn: _, madeIn: __, behind: ___, ...build }: Build): Build => build
+export const notBegun = ({
+  begunIn: _,
+  madeIn: __,
+  behind: ___,
+  screen: ____,
+  tookFrom: _____,
+  ...build
+}: Build): Build => build
+
+/** It goes on at another screen: from where in the log, and out of which pans, stays as it was. */
+export const takenOver = (build: Build, screen: string | undefined): Build => ({
+  ...build,
+  ...(screen === undefined ? {} : { screen }),
+  ...(build.screen === undefined ? {} : { tookFrom: build.screen }),
+})

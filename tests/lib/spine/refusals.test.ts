@@ -201,6 +201,10 @@ const refused: Readonly<Record<Exclude<ToldCode, OfTheRail>, readonly [Told, Giv
   'cup-stays-out': [onward(stopped.onTheSide, changePan('pan-yogurt-sauce', 40)), inIt('slaw')],
   'mixed-up-with-nothing': [sent, { type: 'remakeMixedUp', builds: [at('1A')] }],
   'wrong-state': [sent, on1A('finish')],
+  'made-elsewhere': [
+    onward(sent, { type: 'start', ...at('1A'), screen: 'left' }),
+    { type: 'start', ...at('1A'), screen: 'right' },
+  ],
   'build-stopped': [onward(sent, on1A('start'), on1A('cancel')), on1A('finish')],
   'nothing-to-acknowledge': [sent, { type: 'acknowledge', ...at('1A'), foodInIt: false }],
   'changed-since': [

@@ -75,6 +75,7 @@ const refusals: Of<Refusal> = {
   'cup-stays-out': { code: 'cup-stays-out', build: '21A', component: 'yogurt-sauce' },
   'mixed-up-with-nothing': { code: 'mixed-up-with-nothing' },
   'wrong-state': { code: 'wrong-state', build: '21A', state: 'handed-over' },
+  'made-elsewhere': { code: 'made-elsewhere', build: '21A', screen: 'left' },
   'build-stopped': { code: 'build-stopped', build: '21A' },
   'nothing-to-acknowledge': { code: 'nothing-to-acknowledge', build: '21A' },
   'changed-since': { code: 'changed-since', build: '21A' },

@@ -39,6 +39,19 @@ export const mustGo = (state: RunningState, build: Build, name: string, now: num
 const unfit = (standing: readonly InTheWay[] | null, name: string): Refusal | null =>
   standing?.length === 0 ? null : { code: 'fits-no-more', build: name }
 
+/** Longest name of an assembly screen. */
+const MOST_NAME = 20
+
+/** Name of the assembly screen that says it: `left`, `right`, or the device's own. */
+const screenField = z.string().min(1).max(MOST_NAME).optional()
+
+const madeElsewhere = (build: Build, name: string): Decision =>
+  refuse({ code: 'made-elsewhere', build: name, screen: build.screen ?? null })
+
+/** Where a build is made by one screen, another finishes it only once it took it over. */
+const isElsewhere = (build: Build, screen: string | undefined): boolean =>
+  screen !== undefined && build.screen !== undefined && screen !== build.screen
+
 export const start = defineCommand({
   type: 'start',
   who: ['assembly'],
@@ -49,13 +62,26 @@ export const start = defineCommand({
     seen: z.int().min(0).optional(),
     /** Whether the handling order was read aloud; no where left away. */
     read: z.boolean().optional(),
+    screen: screenField,
+    /** It is being made at another screen and goes on at this one; no where left away. */
+    takeOver: z.boolean().optional(),
   },
   decide: (state, command, { now, checker }) =>
     withBuild(state, command, ({ build, name }) => {
-      if (build.state !== 'waiting') return wrong(build, name)
+      const { screen } = command
+      const isTaking = build.state === 'making' && screen !== undefined && screen !== build.screen
+      if (isTaking && command.takeOver !== true) return madeElsewhere(build, name)
+      if (build.state !== 'waiting' && !isTaking) return wrong(build, name)
       if (build.hold) return isHeld(build.hold, name)
       if (command.seen !== undefined && command.seen !== build.version)
         return refuse({ code: 'changed-since', build: name })
+      const of = { ticket: command.ticket, letter: command.letter, ...(screen ? { screen } : {}) }
+      if (isTaking) {
+        if (build.stop) return refuse({ code: 'build-stopped', build: name })
+        if (isKeptApart(build.choice) && command.read !== true)
+          return refuse({ code: 'handling-not-read', build: name })
+        return happened({ type: 'buildStarted', ...of, tookOver: true })
+      }
       const component = shortBuilds(state).get(name)
       if (component !== undefined)
         return refuse(
@@ -72,8 +98,7 @@ export const start = defineCommand({
       const behind = behindAsJudged(state, build.choice, checker)
       return happened({
         type: 'buildStarted',
-        ticket: command.ticket,
-        letter: command.letter,
+        ...of,
         ...(behind === undefined ? {} : { behind }),
       })
     }),
@@ -82,8 +107,8 @@ export const start = defineCommand({
       ...atBuild(queued),
       ...(isKeptApart(queued.build.choice) ? { read: true } : {}),
     })),
-  rules: ['S41', 'S42', 'S64', 'S65', 'S102'],
-  example: { ticket: 12, letter: 'A', seen: 0, read: true },
+  rules: ['S41', 'S42', 'S64', 'S65', 'S102', 'S185', 'S186', 'S187'],
+  example: { ticket: 12, letter: 'A', seen: 0, read: true, screen: 'left' },
   tells: ': see below',
 })
 
@@ -91,10 +116,11 @@ export const finish = defineCommand({
   type: 'finish',
   who: ['assembly'],
   stages: ['open'],
-  schema: buildFields,
+  schema: { ...buildFields, screen: screenField },
   decide: (state, command, { now, checker }) =>
     withBuild(state, command, ({ build, name }) => {
       if (build.state !== 'making') return wrong(build, name)
+      if (isElsewhere(build, command.screen)) return madeElsewhere(build, name)
       if (build.hold) return isHeld(build.hold, name)
       if (build.stop) return refuse({ code: 'build-stopped', build: name })
       const offSale = couldBeOffSale(state, build)
@@ -112,8 +138,8 @@ export const finish = defineCommand({
       })
     }),
   sample: (state) => openBuilds(state).map(atBuild),
-  rules: ['S43', 'S44', 'S102', 'B17'],
-  example: { ticket: 12, letter: 'A' },
+  rules: ['S43', 'S44', 'S102', 'S188', 'B17'],
+  example: { ticket: 12, letter: 'A', screen: 'left' },
 })
 
 export const takeBack = defineCommand({

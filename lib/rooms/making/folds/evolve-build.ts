@@ -12,6 +12,7 @@ import {
   put,
   release,
   reserve,
+  takenOver,
   takeOut,
   usedToWasted,
   withHad,
@@ -131,12 +132,17 @@ export const evolveBuild = (state: RunningState, event: BuildEvent): RunningStat
     case 'stopAcknowledged':
       return acknowledged(state, event, build)
     case 'buildStarted':
-      return put(state, event, (one) => ({
-        ...one,
-        state: 'making',
-        begunIn: event.position,
-        ...(event.behind === undefined ? {} : { behind: event.behind }),
-      }))
+      return put(state, event, (one) =>
+        event.tookOver
+          ? takenOver(one, event.screen)
+          : {
+              ...one,
+              state: 'making',
+              begunIn: event.position,
+              ...(event.behind === undefined ? {} : { behind: event.behind }),
+              ...(event.screen === undefined ? {} : { screen: event.screen }),
+            },
+      )
     case 'buildFinished': {
       const next = takeOut(release(state, build.takes), event.took, event.uncounted, 'used')
       return put({ ...next, made: next.made + 1 }, event, (one) => ({

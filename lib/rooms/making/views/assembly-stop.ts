@@ -1,6 +1,7 @@
 import { type WhyHeld, whyHeld } from '#lib/rooms/care/facts/held.ts'
 import { foodInIt, type WholeBecause } from '#lib/rooms/making/facts/food-in-it.ts'
 import { isTakenFrom } from '#lib/rooms/making/views/assembly-pan.ts'
+import { elsewhere } from '#lib/rooms/making/views/at-screen.ts'
 import type { BuildChoice, Placement } from '#lib/service/events/build-choice.ts'
 import { isHeldForPan } from '#lib/service/folding/pan-hold.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
@@ -41,6 +42,8 @@ export interface Stopped {
   readonly name: string
   readonly at: number
   readonly state: 'waiting' | 'making' | 'made'
+  /** Name of the other screen that is to answer it; null where that is this one. */
+  readonly elsewhere: string | null
   /** Why it may not go on; null where it was only changed, or cancelled. */
   readonly held: WhyHeld | null
   /** Names of what it took that may not be eaten any more; null where that isn't why. */
@@ -126,7 +129,10 @@ const IN_IT = { waiting: 'nothing', making: 'asked', made: 'all' } as const sati
 >
 
 /** The builds that were stopped and wait for an answer, in whatever state, oldest stop first. */
-export const stoppedBuilds = (state: RunningState): readonly Stopped[] =>
+export const stoppedBuilds = (
+  state: RunningState,
+  here: string | null = null,
+): readonly Stopped[] =>
   openBuilds(state)
     .flatMap(({ ticket, build }): Stopped[] => {
       const { stop, hold, choice } = build
@@ -141,6 +147,7 @@ export const stoppedBuilds = (state: RunningState): readonly Stopped[] =>
           name: buildName(ticket.number, build.letter),
           at: stop.at,
           state: build.state,
+          elsewhere: elsewhere(build, here),
           held:
             hold && stop.reason !== 'cancel' && stop.reason !== 'throw-out'
               ? whyHeld(state, build, hold)

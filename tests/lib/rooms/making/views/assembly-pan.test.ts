@@ -2,13 +2,9 @@ import { describe, expect, test } from 'vitest'
 import { declaredBy } from '#lib/needs/declared.ts'
 import { judgeComponent } from '#lib/needs/judge.ts'
 import { kitchenOf } from '#lib/rooms/care/facts/kitchen-of.ts'
-import {
-  type AssemblyView,
-  assemblyView,
-  type NowBuild,
-  widePans,
-} from '#lib/rooms/making/views/assembly.ts'
+import { type AssemblyView, assemblyView } from '#lib/rooms/making/views/assembly.ts'
 import { handCount, type PanForBuild, panForBuild } from '#lib/rooms/making/views/assembly-pan.ts'
+import { type NowBuild, widePans } from '#lib/rooms/making/views/now-build.ts'
 import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
 import type { BuildChoice } from '#lib/service/events/build-choice.ts'
 import type { RunningState } from '#lib/service/state.ts'

@@ -1,5 +1,5 @@
 /** The outbox in the browser's own database. Without one (private mode) it lives in memory. */
-import { type DBSchema, openDB } from 'idb'
+import type { DBSchema } from 'idb'
 import { createMemoryOutbox, type Outbox, type Pending } from '#lib/sync/outbox.ts'
 
 interface Shelves extends DBSchema {
@@ -9,11 +9,16 @@ interface Shelves extends DBSchema {
 /** `screen` keeps the outboxes of several screens on one device apart. */
 export const openBrowserOutbox = (screen: string): Outbox => {
   const memory = createMemoryOutbox()
-  const database = openDB<Shelves>('level-scoop', 1, {
-    upgrade: (db) => {
-      db.createObjectStore('pending', { autoIncrement: true })
-    },
-  }).catch(() => null)
+  // Fetched beside the first load: nothing waits to be sent before there is a connection.
+  const database = import('idb')
+    .then(({ openDB }) =>
+      openDB<Shelves>('level-scoop', 1, {
+        upgrade: (db) => {
+          db.createObjectStore('pending', { autoIncrement: true })
+        },
+      }),
+    )
+    .catch(() => null)
   const entries = async () => {
     const db = await database
     if (!db) return []

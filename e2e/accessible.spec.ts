@@ -13,9 +13,9 @@ test('assembly: Space and Enter are the pedal, whatever was tapped last', async 
     }).toPass()
   }
   await pedal('Space', 'Made and marked')
-  await pedal('Enter', 'Start 1B')
-  await page.getByRole('button', { name: 'Show 2A' }).click()
-  await expect(page.getByRole('button', { name: 'Start 2A' })).toBeVisible()
+  await pedal('Enter', 'Start 1-\u2060B')
+  await page.getByRole('button', { name: 'Show 2-\u2060A' }).click()
+  await expect(page.getByRole('button', { name: 'Start 2-\u2060A' })).toBeVisible()
   await pedal('Space', 'Made and marked')
   await play('quiet')
 })

@@ -1,6 +1,7 @@
 import { breaksNoRule, tabReachesAll } from './support/accessible.ts'
 import { drawnTexts } from './support/drawn.ts'
 import {
+  buildsAreSaid,
   fitsGlovedHands,
   fitsWithoutScrolling,
   nothingIsCut,
@@ -22,6 +23,7 @@ const check = (view: View) => {
     for (const size of TABLETS) {
       await resize(page, size)
       if (size === TABLET) await breaksNoRule(page)
+      if (size === TABLET) buildsAreSaid(await drawnTexts(page))
       if (isBuild) await readsOnTheLine(page, view, size)
       if (!long) {
         const texts = await drawnTexts(page)

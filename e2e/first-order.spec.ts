@@ -53,7 +53,7 @@ test('the first order: taken, made, counted down, called and handed over', async
 
   await test.step('assembly shows the build on the line, scoop by scoop', async () => {
     await expect(startButton(assembly, '1A')).toBeVisible()
-    await expect(assembly.getByRole('heading', { name: '1A Garden chicken' })).toBeVisible()
+    await expect(assembly.getByRole('heading', { name: '1-\u2060A Garden chicken' })).toBeVisible()
     await expect(assemblyPan(assembly, 'Pita')).toHaveText(
       saying('Pita', '1', 'piece', 'warm', '15 s'),
     )

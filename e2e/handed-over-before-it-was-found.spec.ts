@@ -20,7 +20,9 @@ test('handed over before the pan was found out of limits: named, and answered fo
   await sends(pans, formWords.readOut, formWords.readDone('Herb chicken', '128 °F'))
   const task = pans.getByRole('button', { name: handedOverWords.open, exact: true })
   await expect(
-    pans.getByText(/^2 builds with this food were handed over since .*: 1A at .*, 2A at /),
+    pans.getByText(
+      /^2 builds with this food were handed over since .*: 1-\u2060A at .*, 2-\u2060A at /,
+    ),
   ).toBeVisible()
   await tapUntil(task, dialog(pans))
   await inJob(pans, handedOverWords.answer.told).click()

@@ -150,7 +150,9 @@ test('the label changed at noon: every build is checked again, whatever its stat
   })
 
   await test.step('assembly stops; the made one is waste, the others are answered', async () => {
-    await expect(assembly.getByRole('heading', { name: `${assemblyEn.stop} 2A` })).toBeVisible()
+    await expect(
+      assembly.getByRole('heading', { name: `${assemblyEn.stop} 2-\u2060A` }),
+    ).toBeVisible()
     await expect(assembly.getByText(WHY)).toBeVisible()
     await expect(finishButton(assembly)).toHaveCount(0)
     await tapUntil(

@@ -77,12 +77,12 @@ test('not sure which is which: both are thrown out and made again, and each gues
     await handOver.getByRole('button', { name: handOverEn.wrongOf('1A'), exact: true }).click()
     await handOver.getByRole('button', { name: beginning(handOverEn.notSure) }).click()
     await expect(handOver.getByRole('button', { pressed: true })).toHaveCount(BOTH.length)
-    const other = handOver.getByRole('button', { name: beginning('3A'), pressed: false })
+    const other = handOver.getByRole('button', { name: beginning('3-\u2060A'), pressed: false })
     await other.click()
     await expect(
       handOver.getByRole('button', { name: handOverEn.throwOutMixedUp([...BOTH, '3A']) }),
     ).toBeVisible()
-    await handOver.getByRole('button', { name: beginning('3A'), pressed: true }).click()
+    await handOver.getByRole('button', { name: beginning('3-\u2060A'), pressed: true }).click()
     await handOver
       .getByRole('button', { name: handOverEn.throwOutMixedUp(BOTH), exact: true })
       .click()

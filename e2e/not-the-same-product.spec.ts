@@ -75,7 +75,9 @@ test('not the same product as last time: unknown at once, until its label is rea
     expect(findBuild(job.lead.state(), 1, 'A')?.hold?.reason).toBe('label')
     expect(findBuild(job.lead.state(), 2, 'A')?.hold).toBeNull()
     await expect(counterPage.getByText(needsEn.heldNow(['1A']))).toBeVisible()
-    await expect(assembly.getByRole('heading', { name: `${assemblyEn.stop} 1A` })).toBeVisible()
+    await expect(
+      assembly.getByRole('heading', { name: `${assemblyEn.stop} 1-\u2060A` }),
+    ).toBeVisible()
     await expect(assembly.getByText(WHY)).toBeVisible()
     await expect(pans.getByText(firstWords.holdTitle(['1A']), { exact: true })).toBeVisible()
     await seeStop(assembly, '1A', assembly.getByRole('button', { name: assemblyEn.start('2A') }))

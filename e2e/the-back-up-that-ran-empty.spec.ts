@@ -39,7 +39,7 @@ test('the back-up that ran empty: its guest’s build is held, and never made of
     const change = counterPage.getByRole('button', { name: beginning(counter.sendChange) })
     await turnAndAgree(counterPage, change)
     await change.click()
-    await expect(stopOf(assembly)).toContainText('1A')
+    await expect(stopOf(assembly)).toContainText('1-\u2060A')
   })
 
   await test.step('food was in it: the back-up is empty, and every screen says that it is held', async () => {

@@ -42,7 +42,7 @@ test('the laptop that slept: who counts on a back-up pan is held until the clock
   await test.step('the lid was shut for twenty minutes: what waits is held, what is made isn’t', async () => {
     await job.hoursPass()
     await expect(pans.getByText(pansWords.clockTitle, { exact: true }).first()).toBeVisible()
-    await expect(stopOf(assembly)).toContainText('2A')
+    await expect(stopOf(assembly)).toContainText('2-\u2060A')
     await expect(startButton(assembly, '2A')).toHaveCount(0)
     await expect(counterPage.getByText(needsEn.heldNow(['2A']))).toBeVisible()
     expect(findBuild(lead.state(), 1, 'A')?.hold).toBeNull()

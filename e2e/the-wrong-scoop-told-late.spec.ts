@@ -57,7 +57,7 @@ test('the wrong scoop told late: who was handed food of that pan and keeps it ap
     await expect(
       handOver.getByRole('button', { name: handOverEn.foundOf('1A'), exact: true }),
     ).toBeVisible()
-    await expect(pans.getByText(/1A/).first()).toBeVisible()
+    await expect(pans.getByText(/1-\u2060A/).first()).toBeVisible()
     expect(await lead.answerTo({ type: 'close' })).toMatchObject({
       answer: 'refused',
       refusal: { code: 'guests-to-find' },

@@ -103,7 +103,7 @@ test('told after sending: waiting, being made, handed over; stopped, and never c
   await test.step('told while it is being made: stopped at once, on every screen', async () => {
     await tellLate(counterPage, '2A', 'milk')
     const stop = stopOf(assembly)
-    await expect(stop).toContainText('2A')
+    await expect(stop).toContainText('2-\u2060A')
     await expect(stop).toContainText('MILK: keep apart')
     await expect(stop).toContainText(assemblyEn.foodInIt('2A'))
     await expect(stop).toContainText(assemblyEn.thenHeld)
@@ -149,7 +149,7 @@ test('told after sending: waiting, being made, handed over; stopped, and never c
   await test.step('told while it waits: nothing was in it, so nothing is thrown out', async () => {
     const wasted = lead.wasted()
     await tellLate(counterPage, '3A', 'milk')
-    await expect(stopOf(assembly)).toContainText('3A')
+    await expect(stopOf(assembly)).toContainText('3-\u2060A')
     await expect(startButton(assembly, '3A')).toHaveCount(0)
     await toOrder(counterPage)
     await expect(counterPage.getByText(needsEn.heldNow(['3A']))).toBeVisible()

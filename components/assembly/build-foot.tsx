@@ -4,6 +4,7 @@ import type { Room } from '#components/device/use-device.ts'
 import type { AssemblyView } from '#lib/rooms/making/views/assembly.ts'
 import type { InQueue, NowBuild } from '#lib/rooms/making/views/now-build.ts'
 import { linesOfParts } from '#lib/service/mark.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 
 const QUEUE_SHOWN: Readonly<Record<Room, number>> = { phone: 3, small: 2, medium: 3, large: 4 }
 
@@ -32,7 +33,7 @@ export function WrapMark({ now }: { readonly now: NowBuild }) {
     >
       <h2>{words.wrap}</h2>
       <p className={styles.wrap}>
-        <b>{now.name}</b>
+        <b>{sayBuild(now.name)}</b>
         {lines.map((line, index) => (
           <span key={line} data-apart={now.keepFrom.length > 0 && index >= linesOfParts(now.mark)}>
             {line}{' '}
@@ -52,7 +53,7 @@ export function WarmCard({ view }: { readonly view: AssemblyView }) {
       {view.warmNext.map((one) => (
         <p key={one.component}>
           {words.warmThing(one.component, one.seconds, one.on)}
-          <b className={styles.warmFor}>{one.builds.join(', ')}</b>
+          <b className={styles.warmFor}>{one.builds.map(sayBuild).join(', ')}</b>
         </p>
       ))}
     </section>
@@ -98,7 +99,7 @@ export function QueueStrip({
               aria-label={`${words.look(one.name)}, ${noteOf(words, one)}`}
               onClick={() => onChoose(one.name)}
             >
-              <b>{one.name}</b>
+              <b>{sayBuild(one.name)}</b>
               <span>{noteOf(words, one)}</span>
             </button>
           </li>

@@ -3,6 +3,7 @@ import styles from '#components/assembly/header.module.css'
 import { useAssemblyWords } from '#components/assembly/words.tsx'
 import { useServerTime } from '#components/live/server-time.ts'
 import type { NowBuild } from '#lib/rooms/making/views/now-build.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 
 /** Which build it is, and how long its guest has waited. */
 export function BuildHeader({
@@ -17,7 +18,7 @@ export function BuildHeader({
   return (
     <header className={styles.header}>
       <h1 className={styles.title}>
-        <span className={styles.number}>{now.name}</span>{' '}
+        <span className={styles.number}>{sayBuild(now.name)}</span>{' '}
         <span className={styles.item}>{now.item}</span>
       </h1>
       <p className={styles.base}>

@@ -3,6 +3,7 @@ import { type StopAnswer, StopAnswers } from '#components/assembly/stop-answers.
 import { type AssemblyWords, useAssemblyWords } from '#components/assembly/words.tsx'
 import { Connection } from '#components/live/connection.tsx'
 import type { Difference, Stopped } from '#lib/rooms/making/views/assembly-stop.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
@@ -81,7 +82,7 @@ export function StopPanel({
     >
       <h1 id="stop-title" className={styles.stopTitle}>
         <span className={styles.stopWord}>{words.stop}</span>{' '}
-        <span className={styles.stopName}>{stopped.name}</span>
+        <span className={styles.stopName}>{sayBuild(stopped.name)}</span>
       </h1>
       <div className={styles.link}>
         <Connection />

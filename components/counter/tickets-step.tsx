@@ -16,7 +16,7 @@ import {
 import { type ShortWays, shortWays } from '#lib/rooms/pans/facts/short-ways.ts'
 import { markOf } from '#lib/service/mark.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { buildName } from '#lib/service/tickets.ts'
+import { buildName, sayBuild } from '#lib/service/tickets.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 
 interface TicketsStepProps {
@@ -134,7 +134,7 @@ function BuildRow(props: BuildRowProps) {
       data-short={isShort && !isAsking ? '' : undefined}
       data-held={build.hold === null && short === null ? undefined : ''}
     >
-      <strong className={styles.name}>{name}</strong>
+      <strong className={styles.name}>{sayBuild(name)}</strong>
       <div className={styles.what}>
         <p>
           <strong>{nameIn(state.station)(build.choice.item)}</strong>{' '}

@@ -4,6 +4,7 @@ import { useHandOverWords } from '#components/hand-over/words.tsx'
 import { Connection } from '#components/live/connection.tsx'
 import type { OnShelf } from '#lib/rooms/shelf/views/hand-over.ts'
 import { linesOfParts } from '#lib/service/mark.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 
 /** What the guest said, beside what the wrap says: the student compares. */
 function Compare({ build }: { readonly build: OnShelf }) {
@@ -15,7 +16,7 @@ function Compare({ build }: { readonly build: OnShelf }) {
       <h2 className={styles.compare}>{words.compare}</h2>
       {alike && <p className={styles.alone}>{words.alikeBeware}</p>}
       <div className={styles.wrap}>
-        <b>{build.name}</b>
+        <b>{sayBuild(build.name)}</b>
         {words.markLines(build.mark).map((line, index) => (
           <span
             key={line}
@@ -55,7 +56,7 @@ export function AskPanel({
   return (
     <section className={styles.panel} aria-labelledby="ask-title">
       <h1 id="ask-title" className={styles.name} data-asked={step !== 'ask'}>
-        {build.name}
+        {sayBuild(build.name)}
       </h1>
       <div className={styles.link}>
         <Connection />

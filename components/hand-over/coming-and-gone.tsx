@@ -1,6 +1,7 @@
 import styles from '#components/hand-over/hand-over.module.css'
 import { useHandOverWords } from '#components/hand-over/words.tsx'
 import type { Coming, HandedOver } from '#lib/rooms/shelf/views/hand-over.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 
 /** What comes to the shelf next. */
 export function ComingLine({ coming }: { readonly coming: readonly Coming[] }) {
@@ -13,7 +14,7 @@ export function ComingLine({ coming }: { readonly coming: readonly Coming[] }) {
       {coming.length === 0 && <span>{words.nothingComing}</span>}
       {making.length > 0 && (
         <span>
-          {making.map((one) => one.name).join(', ')} {words.comingMaking}
+          {making.map((one) => sayBuild(one.name)).join(', ')} {words.comingMaking}
         </span>
       )}
       {waiting > 0 && <span>{words.comingWaiting(waiting)}</span>}
@@ -46,7 +47,7 @@ export function Recent({
     <ul>
       {recent.map((one) => (
         <li key={one.name}>
-          <b>{one.name}</b>
+          <b>{sayBuild(one.name)}</b>
           <span>{one.item}</span>
           <small>{words.ago(now - one.at)}</small>
           <button

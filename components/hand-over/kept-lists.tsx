@@ -1,12 +1,13 @@
 import styles from '#components/hand-over/kept.module.css'
 import { useHandOverWords } from '#components/hand-over/words.tsx'
 import type { Kept } from '#lib/rooms/shelf/views/hand-over.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 
 function Why({ kept, since }: { readonly kept: Kept; readonly since?: string }) {
   const words = useHandOverWords()
   return (
     <>
-      <h3>{kept.name}</h3>
+      <h3>{sayBuild(kept.name)}</h3>
       <p className={styles.item}>
         {kept.item}
         {since !== undefined && <small>{since}</small>}

@@ -4,6 +4,7 @@ import panel from '#components/hand-over/panels.module.css'
 import { type HandOverWords, useHandOverWords } from '#components/hand-over/words.tsx'
 import { Connection } from '#components/live/connection.tsx'
 import type { MayBeMixedUp, MixedUpView } from '#lib/rooms/shelf/views/mixed-up.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 
 const noteOf = (words: HandOverWords, { isHeld, isKeptApart }: MayBeMixedUp): string =>
   [...(isHeld ? [words.isHeld] : []), ...(isKeptApart ? [words.isKeptApart] : [])].join(', ')
@@ -48,7 +49,7 @@ export function MixedUpPanel({
               aria-pressed={names.includes(one.name)}
               onClick={() => turn(one.name)}
             >
-              <b>{one.name}</b>
+              <b>{sayBuild(one.name)}</b>
               <span>{one.item}</span>
               {noteOf(words, one) !== '' && (
                 <span className={styles.note}>{noteOf(words, one)}</span>

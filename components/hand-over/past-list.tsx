@@ -2,6 +2,7 @@ import { useRef, useState } from 'react'
 import styles from '#components/hand-over/kept.module.css'
 import { useHandOverWords } from '#components/hand-over/words.tsx'
 import type { PastBuild } from '#lib/rooms/shelf/views/hand-over.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 
 /** Letters that a person's initials have at most. */
 const MOST_LETTERS = 6
@@ -44,7 +45,7 @@ export function PastList({
       <ul>
         {past.map((one) => (
           <li key={one.name} data-build={one.name}>
-            <h3>{one.name}</h3>
+            <h3>{sayBuild(one.name)}</h3>
             <p className={styles.item}>{one.item}</p>
             <p className={styles.why}>
               {(one.because === 'time' ? words.pastSince : words.outSince)(

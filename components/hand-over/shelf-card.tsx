@@ -1,6 +1,7 @@
 import styles from '#components/hand-over/hand-over.module.css'
 import { type HandOverWords, useHandOverWords } from '#components/hand-over/words.tsx'
 import type { OnShelf } from '#lib/rooms/shelf/views/hand-over.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 
 export interface ShelfActs {
   readonly handOver: (build: OnShelf) => void
@@ -82,7 +83,7 @@ export function ShelfCard({
     >
       <div className={styles.texts}>
         <header className={styles.cardTop}>
-          <h2>{build.name}</h2>
+          <h2>{sayBuild(build.name)}</h2>
           <p className={styles.what}>
             <span>{build.item}</span>
             {guest !== null && <b>{guest}</b>}

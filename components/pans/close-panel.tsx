@@ -6,7 +6,7 @@ import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
 import { notYetClosed } from '#lib/rooms/day/facts/not-yet-closed.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { buildName, openBuilds } from '#lib/service/tickets.ts'
+import { buildName, openBuilds, sayBuild } from '#lib/service/tickets.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 
 interface ClosePanelProps {
@@ -41,7 +41,8 @@ export function ClosePanel({ state, acting, onBack }: ClosePanelProps) {
           <ul className={styles.builds}>
             {builds.map(({ ticket, build }) => (
               <li key={buildName(ticket.number, build.letter)}>
-                <b>{buildName(ticket.number, build.letter)}</b> {words.stateName[build.state]}
+                <b>{sayBuild(buildName(ticket.number, build.letter))}</b>{' '}
+                {words.stateName[build.state]}
               </li>
             ))}
           </ul>

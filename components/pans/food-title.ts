@@ -4,11 +4,12 @@ import type { FoodWords } from '#components/pans/use-food-words.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import { componentAt } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 
 /** What a place holds, or what was taken out of one, by its name. */
 export const foodName = (state: RunningState, what: string, id: string): string =>
-  nameIn(state.station)(componentAt(state, what, id) ?? id)
+  sayBuild(nameIn(state.station)(componentAt(state, what, id) ?? id))
 
 /** Whole portions in a pan of the line. */
 export const portionsIn = (state: RunningState, pan: string): number => {

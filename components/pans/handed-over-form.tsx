@@ -8,6 +8,7 @@ import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
 import { handedOverListOf } from '#lib/rooms/food/facts/handed-over-lists.ts'
 import { HANDED_OVER_ANSWERS } from '#lib/service/events/handed-over-event.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 
 type Answer = (typeof HANDED_OVER_ANSWERS)[number]
 
@@ -54,7 +55,7 @@ export function HandedOverForm({ state, acting, food, onBack }: FormProps<'hande
       <ul className={forms.facts}>
         {list.builds.map(({ build, at }) => (
           <li key={build}>
-            <b>{build}</b> {time(at)}
+            <b>{sayBuild(build)}</b> {time(at)}
           </li>
         ))}
       </ul>

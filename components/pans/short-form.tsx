@@ -3,6 +3,7 @@ import type { FormProps } from '#components/pans/form-props.ts'
 import forms from '#components/pans/forms.module.css'
 import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { shortWays } from '#lib/rooms/pans/facts/short-ways.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 import { pansOf } from '#lib/station/find.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 
@@ -28,7 +29,7 @@ export function ShortForm({ state, acting, food, choose }: FormProps<'short'>) {
         {ways.map((one) => (
           <li key={one.build}>
             <div>
-              <b>{one.build}</b> {words.stateName[one.state]}
+              <b>{sayBuild(one.build)}</b> {words.stateName[one.state]}
               <p>
                 {[
                   ...(one.canLeaveOut ? [words.forms.shortLeaveOut] : []),

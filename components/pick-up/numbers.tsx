@@ -1,6 +1,7 @@
 import styles from '#components/pick-up/pick-up.module.css'
 import { usePickUpWords } from '#components/pick-up/words.tsx'
 import type { PickUpPlace, Standing } from '#lib/rooms/shelf/views/pick-up-places.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 
 interface NumbersProps {
   readonly place: Exclude<PickUpPlace, 'called'>
@@ -9,7 +10,7 @@ interface NumbersProps {
 
 export function Numbers({ place, standing: { builds, more, columns, rows } }: NumbersProps) {
   const words = usePickUpWords()
-  const letters = Math.max(3, ...builds.map((build) => build.name.length))
+  const letters = Math.max(3, ...builds.map((build) => sayBuild(build.name).length))
   return (
     <section className={styles.place} data-place={place} aria-label={words.place[place]}>
       <h2>{words.place[place]}</h2>
@@ -28,7 +29,7 @@ export function Numbers({ place, standing: { builds, more, columns, rows } }: Nu
           >
             {builds.map((build) => (
               <li key={build.name} data-build={build.name}>
-                {build.name}
+                {sayBuild(build.name)}
               </li>
             ))}
             {more > 0 && <li className={styles.more}>{words.more(more)}</li>}
@@ -54,7 +55,7 @@ export function Called({ standing: { builds, more } }: { readonly standing: Stan
       <ol>
         {builds.map((build) => (
           <li key={build.name} data-build={build.name}>
-            {build.name}
+            {sayBuild(build.name)}
           </li>
         ))}
         {more > 0 && <li>{words.more(more)}</li>}

@@ -8,6 +8,7 @@ import { turnedEn } from '#lib/rooms/orders/words/turned-en.ts'
 import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
 import { pickUpWords } from '#lib/rooms/shelf/words/pick-up-en.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 import type { Handling, NeedCode } from '#lib/station/codes/codes.ts'
 import { expect } from './job.ts'
 
@@ -136,14 +137,14 @@ export const pickUpNumber = (
 ): Locator =>
   page
     .getByRole('region', { name: pickUpWords.place[place], exact: true })
-    .getByText(build, { exact: true })
+    .getByText(sayBuild(build), { exact: true })
 
 /** A build on the shelf of the hand-over screen. */
 export const shelfCard = (page: Page, build: string): Locator =>
   page
     .getByRole('list', { name: handOverEn.shelf, exact: true })
     .getByRole('listitem')
-    .filter({ has: page.getByRole('heading', { name: build, exact: true }) })
+    .filter({ has: page.getByRole('heading', { name: sayBuild(build), exact: true }) })
 
 /** At hand-over, once the guest said what was left out: the mark shows, and not before. */
 export const guestAnswered = async (page: Page): Promise<void> => {

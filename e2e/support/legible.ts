@@ -52,6 +52,17 @@ export const readsOnTheLine = async (page: Page, view: View, size: Size): Promis
   expect.soft(tooSmall([...names, ...scoops], AT_THE_PAN), `${where}: from 0.7 m`).toEqual([])
 }
 
+/** A build's name is drawn with its dash, alone and in sentences, and on one line. */
+export const buildsAreSaid = (texts: readonly DrawnText[]): void => {
+  const bare = texts.filter(({ text }) => /\b\d+[A-Z]{1,2}\b|\d-\u2060?$/.test(text))
+  expect
+    .soft(
+      bare.map(({ text }) => text),
+      'build names without their dash, or cut in two',
+    )
+    .toEqual([])
+}
+
 /** No text is cut off, and none lies on another. */
 export const nothingIsCut = (texts: readonly DrawnText[], size: Size): void => {
   expect.soft(texts.length, `${place(size)}: texts`).toBeGreaterThan(0)

@@ -16,8 +16,8 @@ export const views: readonly View[] = [
   ...handOverViews,
   ...pansViews,
   pickUp('empty', 'quiet', 'None yet'),
-  pickUp('rush', 'rush', '4A'),
-  pickUp('many', 'many-on-shelf', '9C'),
+  pickUp('rush', 'rush', '4-A'),
+  pickUp('many', 'many-on-shelf', '9-C'),
   pickUp('closed', 'closed', 'Closed now'),
 ]
 

@@ -90,5 +90,8 @@ export const namedBuild = (name: string): { readonly ticket: number; readonly le
 /** "21A" */
 export const buildName = (ticket: number, letter: string): string => `${ticket}${letter}`
 
-/** A build's name as it is said, shown and written: "21-A", since a handwritten 2B is read as 28. */
-export const sayBuild = (name: string): string => name.replace(/^(\d+)([A-Z]{1,2})$/, '$1-$2')
+/**
+ * A build's name as it is said, shown and written: "21-A", since a handwritten 2B is read as 28. A word
+ * joiner follows the dash, so that no line ends between number and letter.
+ */
+export const sayBuild = (name: string): string => name.replace(/^(\d+)([A-Z]{1,2})$/, '$1-\u2060$2')

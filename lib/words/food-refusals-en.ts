@@ -3,6 +3,7 @@
 import type { BatchTimesProblem } from '#lib/safety/load.ts'
 import type { MomentProblem } from '#lib/safety/readings.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 import { list } from '#lib/words/counted-en.ts'
 import { sayDateProblem } from '#lib/words/date-problems-en.ts'
 import { panRuleWords } from '#lib/words/pan-rules-en.ts'
@@ -107,13 +108,13 @@ export const sayFoodRefusal = (
     case 'past-throw-out-by-then':
       return `${name(refusal.component)} would be past its time before this is made. Choose again, or change the pan.`
     case 'past-throw-out':
-      return `${name(refusal.id)} is past its time. Throw it out.`
+      return `${sayBuild(name(refusal.id))} is past its time. Throw it out.`
     case 'throw-out-first':
       return `${refusal.count} still off sale or to be thrown out. Resolve and initial that first.`
     case 'handed-over-first':
       return 'Builds were handed over with food that was found bad later. The person in charge answers for them before you close.'
     case 'more-handed-over':
-      return `Handed over since you looked: ${list(refusal.builds, 'and')}. Look again.`
+      return `Handed over since you looked: ${list(refusal.builds.map(sayBuild), 'and')}. Look again.`
     case 'still-cooling':
       return 'A batch is still cooling. Read it to the end, or throw it out, before you close.'
   }

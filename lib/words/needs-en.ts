@@ -1,5 +1,6 @@
 /** Asking closer: kinds, reasons, what stands behind "more", and a need told late, in English. */
 
+import { sayBuild } from '#lib/service/tickets.ts'
 import type { Reason } from '#lib/station/codes/codes.ts'
 import { list } from '#lib/words/counted-en.ts'
 
@@ -21,15 +22,15 @@ export const needsEn = {
     dislike: 'Dislike',
   } satisfies Record<Reason, string>,
 
-  tellTitle: (build: string) => `What does the guest of ${build} tell?`,
-  tell: (build: string) => `Stop ${build} now`,
+  tellTitle: (build: string) => `What does the guest of ${sayBuild(build)} tell?`,
+  tell: (build: string) => `Stop ${sayBuild(build)} now`,
   tellWhy: 'It stops on every screen. Then change it or cancel it.',
   tellNothing: 'Nothing new. Leave it',
   tellNotSure: 'Not sure: stop it',
   telling: 'Telling …',
-  told: (build: string) => `${build} is stopped.`,
-  sameGuest: (build: string) => `Is ${build} for the same guest?`,
-  sameGuestYes: (build: string) => `Yes: stop ${build} as well`,
+  told: (build: string) => `${sayBuild(build)} is stopped.`,
+  sameGuest: (build: string) => `Is ${sayBuild(build)} for the same guest?`,
+  sameGuestYes: (build: string) => `Yes: stop ${sayBuild(build)} as well`,
   sameGuestNo: 'No, for another guest',
   sameGuestNoWhy: 'Nothing changes for it.',
   toldJustNow: 'Told just now',
@@ -37,14 +38,14 @@ export const needsEn = {
   heldUnsure: 'held: not changed here',
   unsureThen: 'Cancel it and take a new order, or call the person in charge.',
   tellA: 'Allergy told',
-  tellOf: (build: string) => `Allergy told: the guest of ${build}`,
+  tellOf: (build: string) => `Allergy told: the guest of ${sayBuild(build)}`,
   handedOver: 'Handed over lately',
   toFind: 'handed over: find the guest',
   handedOverTell: 'Has the guest of one told something? Tap “Allergy told”.',
-  heldNow: (builds: readonly string[]) => `Held: ${list(builds, 'and')}`,
+  heldNow: (builds: readonly string[]) => `Held: ${list(builds.map(sayBuild), 'and')}`,
   findNow: (builds: readonly string[]) =>
     builds.length === 1
-      ? `Find the guest of ${builds[0]}, now`
-      : `Find the guests of ${list(builds, 'and')}, now`,
+      ? `Find the guest of ${sayBuild(builds[0] ?? '')}, now`
+      : `Find the guests of ${list(builds.map(sayBuild), 'and')}, now`,
   see: 'See them',
 } as const

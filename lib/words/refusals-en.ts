@@ -1,6 +1,7 @@
 /** A sentence for every refusal, for a student who has a guest in front of them. */
 
 import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 import { isDiet } from '#lib/station/codes/codes.ts'
 import { list } from '#lib/words/counted-en.ts'
 import { sayFoodRefusal } from '#lib/words/food-refusals-en.ts'
@@ -56,7 +57,7 @@ export const sayRefusal = (
     case 'not-sure':
       return 'The guest isn’t sure. Call the person in charge before you take this order.'
     case 'need-dropped':
-      return `${refusal.build}: the guest’s need (${needName(refusal.need)}) is taken back only by the person in charge. Or cancel ${refusal.build} and take a new order.`
+      return `${sayBuild(refusal.build)}: the guest’s need (${needName(refusal.need)}) is taken back only by the person in charge. Or cancel ${sayBuild(refusal.build)} and take a new order.`
     case 'contains':
       return isDiet(refusal.need)
         ? `${name(refusal.component)} isn’t ${refusal.need}. Leave it out or choose another item.`
@@ -99,44 +100,44 @@ export const sayRefusal = (
       return `Turn the screen to the guest of ${refusal.letter}, and let them tap agree.`
     case 'build-held':
       return refusal.reason === 'need'
-        ? `${refusal.build} is held: its guest told a need after it was sent. Change it or cancel it.`
+        ? `${sayBuild(refusal.build)} is held: its guest told a need after it was sent. Change it or cancel it.`
         : refusal.reason === 'label'
-          ? `${refusal.build} is held: a label changed, and it doesn’t suit its guest any more. Change it or cancel it.`
+          ? `${sayBuild(refusal.build)} is held: a label changed, and it doesn’t suit its guest any more. Change it or cancel it.`
           : refusal.reason === 'off-sale'
-            ? `${refusal.build} is held: a pan that it took from is off sale, or its shelf is out of limits. The person in charge decides, or it is thrown out and made again.`
-            : `${refusal.build} is held: another food got into a pan, or a back-up pan isn’t ready. Change it or cancel it.`
+            ? `${sayBuild(refusal.build)} is held: a pan that it took from is off sale, or its shelf is out of limits. The person in charge decides, or it is thrown out and made again.`
+            : `${sayBuild(refusal.build)} is held: another food got into a pan, or a back-up pan isn’t ready. Change it or cancel it.`
     case 'fits-no-more':
-      return `${refusal.build} doesn’t suit its guest as things are, and this program should have held it. Don’t give it out: call the person in charge.`
+      return `${sayBuild(refusal.build)} doesn’t suit its guest as things are, and this program should have held it. Don’t give it out: call the person in charge.`
     case 'pan-soiled':
       return `Another scoop was in ${name(refusal.pan)}. Wash the pan first, and say that it is washed.`
     case 'made-food-is-waste':
-      return `${refusal.build} is made, so food is in it: throw it out, then answer yes.`
+      return `${sayBuild(refusal.build)} is made, so food is in it: throw it out, then answer yes.`
     case 'thrown-out-whole':
       return refusal.because === 'made'
-        ? `${refusal.build} is made, so all of it is thrown out.`
-        : `${refusal.build} is kept apart, and a wrong scoop was in one of its pans: throw all of it out.`
+        ? `${sayBuild(refusal.build)} is made, so all of it is thrown out.`
+        : `${sayBuild(refusal.build)} is kept apart, and a wrong scoop was in one of its pans: throw all of it out.`
     case 'not-in-build':
-      return `${refusal.build} takes no ${name(refusal.component)}. Look again.`
+      return `${sayBuild(refusal.build)} takes no ${name(refusal.component)}. Look again.`
     case 'food-in-it-unclear':
-      return `Say once what was in ${refusal.build}, or that nothing was.`
+      return `Say once what was in ${sayBuild(refusal.build)}, or that nothing was.`
     case 'cup-stays-out':
-      return `The cup of ${name(refusal.component)} may be older than its pan, or off sale. Throw it out with ${refusal.build}.`
+      return `The cup of ${name(refusal.component)} may be older than its pan, or off sale. Throw it out with ${sayBuild(refusal.build)}.`
     case 'mixed-up-with-nothing':
       return 'Name two builds or more that can’t be told apart.'
     case 'wrong-state':
-      return `${refusal.build} is ${stateName[refusal.state]}, so that can’t be done now.`
+      return `${sayBuild(refusal.build)} is ${stateName[refusal.state]}, so that can’t be done now.`
     case 'made-elsewhere':
-      return `${refusal.build} is being made at ${screenName(refusal.screen)}. Look again, or take it over from there.`
+      return `${sayBuild(refusal.build)} is being made at ${screenName(refusal.screen)}. Look again, or take it over from there.`
     case 'build-stopped':
-      return `${refusal.build} was stopped. Assembly must answer it first.`
+      return `${sayBuild(refusal.build)} was stopped. Assembly must answer it first.`
     case 'nothing-to-acknowledge':
-      return `${refusal.build} isn’t stopped.`
+      return `${sayBuild(refusal.build)} isn’t stopped.`
     case 'changed-since':
-      return `${refusal.build} was changed just now. Look again, then start.`
+      return `${sayBuild(refusal.build)} was changed just now. Look again, then start.`
     case 'handling-not-read':
-      return `${refusal.build} is kept apart from something. Read the steps aloud first, then start.`
+      return `${sayBuild(refusal.build)} is kept apart from something. Read the steps aloud first, then start.`
     case 'short':
-      return `Not enough ${name(refusal.component)} for ${refusal.build}. Change a pan, or change the build.`
+      return `Not enough ${name(refusal.component)} for ${sayBuild(refusal.build)}. Change a pan, or change the build.`
     case 'pan-not-empty':
       return `${name(refusal.pan)} isn’t empty. Change the pan instead, or correct the count.`
     case 'say-what-was-put-in':
@@ -169,7 +170,7 @@ export const sayRefusal = (
     case 'no-scoop-fits':
       return `No tool at hand may go into ${name(refusal.component)}. Wash one, or stop selling it.`
     case 'not-short':
-      return `${refusal.build} isn’t short any more.`
+      return `${sayBuild(refusal.build)} isn’t short any more.`
     case 'builds-open':
       return `${refusal.count} still to hand over or cancel before closing.`
     case 'guests-to-find':

@@ -1,5 +1,6 @@
 /** Sentences for what a command names that there isn't. */
 import type { Unknown } from '#lib/service/refusal.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 import type { NameOf } from '#lib/words/said-here.ts'
 import { needName } from '#lib/words/service-en.ts'
 
@@ -17,7 +18,7 @@ const sentences: Readonly<Record<Unknown, Say>> = {
   batch: (id) => `There is no batch “${id}” in this service.`,
   tool: (id) => `There is no tool “${id}” at hand.`,
   ticket: (id) => `There is no ticket ${id} in this service.`,
-  build: (id) => `There is no ${id} in this service.`,
+  build: (id) => `There is no ${sayBuild(id)} in this service.`,
   need: (id) =>
     `This station’s labels say nothing of ${needName(id)}. Ask the guest for what it is, and call the person in charge.`,
   order: (id) => `Nothing called “${id}” can be ordered here, so nothing can be kept for it.`,

@@ -5,24 +5,24 @@ const MADE = { main: [/^Made and marked/] }
 
 export const assemblyViews: readonly View[] = [
   assembly('idle', 'quiet', 'No builds waiting'),
-  assembly('waiting', 'waiting', 'Start 1A', [], { main: [/^Start 1A/] }),
+  assembly('waiting', 'waiting', 'Start 1-A', [], { main: [/^Start 1-A/] }),
   assembly('making', 'rush', 'Made and marked', [], MADE),
   assembly('making, fullest', 'fullest', 'Made and marked', [], MADE),
   assembly('reading', 'reading', 'I read it aloud', [], { main: [/^I read it aloud/] }),
-  assembly('waiting, kept apart', 'reading', 'Start 1A', ['I read it aloud'], {
-    main: [/^Start 1A/],
+  assembly('waiting, kept apart', 'reading', 'Start 1-A', ['I read it aloud'], {
+    main: [/^Start 1-A/],
   }),
-  assembly('waiting, a label unread', 'unread', 'Start 1A', ['I read it aloud'], {
-    main: [/^Start 1A/],
+  assembly('waiting, a label unread', 'unread', 'Start 1-A', ['I read it aloud'], {
+    main: [/^Start 1-A/],
   }),
   assembly('making, kept apart', 'apart', 'Made and marked', [], MADE),
   assembly('making, most kept apart', 'all-apart', 'Made and marked', [], MADE),
-  assembly('waiting, leave out', 'diet', 'Start 1A', [], { main: [/^Start 1A/] }),
+  assembly('waiting, leave out', 'diet', 'Start 1-A', [], { main: [/^Start 1-A/] }),
   assembly('waiting, left out as said', 'celiac, left out', 'as the guest said', [], {
-    main: [/^Start 1A/],
+    main: [/^Start 1-A/],
   }),
-  assembly('waiting, short', 'short', 'Not enough', [], { main: [/^Make 2A first/] }),
-  assembly('stop', 'stopped', 'Was food in 1A?', [], { main: [/^Yes/, /^No/] }),
+  assembly('waiting, short', 'short', 'Not enough', [], { main: [/^Make 2-A first/] }),
+  assembly('stop', 'stopped', 'Was food in 1-A?', [], { main: [/^Yes/, /^No/] }),
   assembly('stop, some in it', 'stopped', 'is back on sale', [/^Herb chicken/, /^Sesame slaw/], {
     main: [/^Yes/, /^No/],
   }),
@@ -34,26 +34,26 @@ export const assemblyViews: readonly View[] = [
   }),
   assembly('stop, cancelled', 'cancelled', 'Cancelled.', [], { main: [/^Yes/, /^No/] }),
   assembly('take back', 'rush', 'Which one was a mistake?', ['Take back'], {
-    main: [/^Take back 2A/, /^Close/],
+    main: [/^Take back 2-A/, /^Close/],
   }),
-  assembly('take back, asked', 'rush', 'Was 3A made?', ['Take back', /^Take back 3A/], {
+  assembly('take back, asked', 'rush', 'Was 3-A made?', ['Take back', /^Take back 3-A/], {
     main: [/^Yes/, /^No/, /^Close/],
   }),
-  assembly('stop, told late', 'told-late', 'Was food in 1A?', [], { main: [/^Yes/, /^No/] }),
-  assembly('stop, not being made', 'told-waiting', '1A isn’t being made', [], {
+  assembly('stop, told late', 'told-late', 'Was food in 1-A?', [], { main: [/^Yes/, /^No/] }),
+  assembly('stop, not being made', 'told-waiting', '1-A isn’t being made', [], {
     main: [/^Seen/],
   }),
-  assembly('stop, made', 'to-find', '2A is thrown out', [], { main: [/^2A is thrown out/] }),
+  assembly('stop, made', 'to-find', '2-A is thrown out', [], { main: [/^2-A is thrown out/] }),
   assembly('held', 'held', 'HELD'),
   assembly('soiled', 'soiled', 'another scoop went in', [], MADE),
   assembly('waiting, off sale', 'chicken-off-sale', 'is off sale', [], {
-    main: [/^Make 2A first/],
+    main: [/^Make 2-A first/],
   }),
-  assembly('stop, off sale', 'chicken-off-sale, making', 'Was food in 1A?', [], {
+  assembly('stop, off sale', 'chicken-off-sale, making', 'Was food in 1-A?', [], {
     main: [/^Yes/, /^No/],
   }),
   assembly('making, other scoop', 'other-scoop', 'other scoop', [], MADE),
-  assembly('stop, thrown out', 'thrown-out', 'Was food in 1A?', [], { main: [/^Yes/, /^No/] }),
+  assembly('stop, thrown out', 'thrown-out', 'Was food in 1-A?', [], { main: [/^Yes/, /^No/] }),
   assembly('wrong scoop', 'rush', 'Which pan did a wrong scoop go into?', ['Wrong scoop'], {
     main: [/^Close/],
   }),

@@ -79,16 +79,16 @@ export const counterViews: readonly View[] = [
   counter(
     'told late',
     'waiting',
-    'Stop 2A now',
-    [/^Tickets/, /^Allergy told: the guest of 2A/, 'Egg'],
+    'Stop 2-A now',
+    [/^Tickets/, /^Allergy told: the guest of 2-A/, 'Egg'],
     {
-      main: [/^Stop 2A now/],
+      main: [/^Stop 2-A now/],
     },
   ),
   counter('name', 'quiet', 'Name to call', ['Asked: none', CHICKEN, 'Add a name']),
-  counter('few tickets', 'waiting', '2A', [/^Tickets/]),
-  counter('tickets', 'rush', '7A', [/^Tickets/], { long: true }),
-  counter('cancelling', 'rush', 'Yes, cancel 4A', [/^Tickets/, 'Cancel 4A?'], { long: true }),
+  counter('few tickets', 'waiting', '2-A', [/^Tickets/]),
+  counter('tickets', 'rush', '7-A', [/^Tickets/], { long: true }),
+  counter('cancelling', 'rush', 'Yes, cancel 4-A', [/^Tickets/, 'Cancel 4-A?'], { long: true }),
   counter('gone', 'gone', 'Wanted it, gone', ['Asked: none', BEANS], SEND),
   counter('gone, counted', 'gone', 'counted', ['Asked: none', /^Garden chicken: wanted/]),
   counter('kept', 'kept', 'kept for', ['Asked: none', CHICKEN], SEND),
@@ -96,7 +96,7 @@ export const counterViews: readonly View[] = [
   counter('short', 'short-ways', 'Leave out cheddar', [/^Tickets/], {
     main: [/: leave out cheddar$/, /: the guest waits$/],
   }),
-  counter('short, changed', 'short-ways', 'Changing 3A', [/^Tickets/, '3A: leave out cheddar'], {
+  counter('short, changed', 'short-ways', 'Changing 3-A', [/^Tickets/, '3-A: leave out cheddar'], {
     main: [/^Said. Change it/],
   }),
   counter('closed', 'closed', 'This service is closed.'),

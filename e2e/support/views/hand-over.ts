@@ -4,11 +4,11 @@ const handOver = on('/hand-over', 'hand-over')
 
 export const handOverViews: readonly View[] = [
   handOver('empty', 'quiet', 'Nothing to hand over'),
-  handOver('shelf', 'rush', 'Hand over 2A', [], { main: [/^Hand over 2A/, /^Ask, then/] }),
-  handOver('nine on the shelf', 'nine-on-shelf', 'Hand over 7A', [], {
-    main: [/^Hand over 1A/, /^Ask, then/],
+  handOver('shelf', 'rush', 'Hand over 2-A', [], { main: [/^Hand over 2-A/, /^Ask, then/] }),
+  handOver('nine on the shelf', 'nine-on-shelf', 'Hand over 7-A', [], {
+    main: [/^Hand over 1-A/, /^Ask, then/],
   }),
-  handOver('more than nine', 'many-on-shelf', '+ 7 more', [], { main: [/^Hand over 1A/] }),
+  handOver('more than nine', 'many-on-shelf', '+ 7 more', [], { main: [/^Hand over 1-A/] }),
   handOver('ask', 'rush', 'What did you ask us to leave out?', [/^Ask, then/], {
     main: [/^They answered/],
   }),
@@ -24,33 +24,33 @@ export const handOverViews: readonly View[] = [
       main: [/^Back to the shelf/],
     },
   ),
-  handOver('to find', 'to-find', 'FIND THE GUEST', [], { main: [/^1A is found/, /^I threw 2A/] }),
-  handOver('to find, asked', 'to-find', 'did you find the guest', [/^1A is found/], {
+  handOver('to find', 'to-find', 'FIND THE GUEST', [], { main: [/^1-A is found/, /^I threw 2-A/] }),
+  handOver('to find, asked', 'to-find', 'did you find the guest', [/^1-A is found/], {
     main: [/^Found: food/, /^Found: told/, /^Not found yet/],
   }),
-  handOver('to be thrown out', 'past', 'To be thrown out', [], { main: [/^I threw 1A out/] }),
-  handOver('wrong', 'rush', '2A: what is wrong?', ['Is something wrong with 2A?'], {
+  handOver('to be thrown out', 'past', 'To be thrown out', [], { main: [/^I threw 1-A out/] }),
+  handOver('wrong', 'rush', '2-A: what is wrong?', ['Is something wrong with 2-A?'], {
     main: [/^Make it again/],
   }),
   handOver(
     'wrong, sure',
     'rush',
-    'Yes, make 2A again',
-    ['Is something wrong with 2A?', /^Make it again/],
-    { main: [/^Yes, make 2A again/] },
+    'Yes, make 2-A again',
+    ['Is something wrong with 2-A?', /^Make it again/],
+    { main: [/^Yes, make 2-A again/] },
   ),
   handOver(
     'not sure which is which',
     'rush',
-    'Which of these could be 2A?',
-    ['Is something wrong with 2A?', /^Not sure which/, /^2B/],
-    { main: [/^Throw out 2 and make again: 2A, 2B/] },
+    'Which of these could be 2-A?',
+    ['Is something wrong with 2-A?', /^Not sure which/, /^2-B/],
+    { main: [/^Throw out 2 and make again: 2-A, 2-B/] },
   ),
   handOver(
     'not sure which of many',
     'many-on-shelf',
-    'Which of these could be 1A?',
-    ['Is something wrong with 1A?', /^Not sure which/],
+    'Which of these could be 1-A?',
+    ['Is something wrong with 1-A?', /^Not sure which/],
     { main: [/^Throw out \d+ and make again/] },
   ),
   handOver('closed', 'closed', 'This service is closed'),

@@ -31,6 +31,13 @@ const taps =
     }
   }
 
+/** Views quote a build as "2-A"; what is drawn joins it, so that no line ends within. */
+const joined = (text: string): string => text.replace(/(\d)-([A-Z])/g, '$1-\u2060$2')
+const asDrawn = <Quoted extends string | RegExp>(quoted: Quoted): Quoted =>
+  (typeof quoted === 'string'
+    ? joined(quoted)
+    : new RegExp(joined(quoted.source), quoted.flags)) as Quoted
+
 /** What is tapped, in order. */
 type Names = readonly (string | RegExp)[]
 
@@ -47,7 +54,8 @@ export const on =
     name: `${screen}, ${name}`,
     path,
     scene,
-    shows,
-    ...(tapped.length > 0 ? { reach: taps(...tapped) } : {}),
+    shows: asDrawn(shows),
+    ...(tapped.length > 0 ? { reach: taps(...tapped.map(asDrawn)) } : {}),
     ...more,
+    ...(more.main ? { main: more.main.map(asDrawn) } : {}),
   })

@@ -4,6 +4,7 @@ import type { AdviceReason, ByWhen, SafetyReason } from '#lib/estimate/advice-re
 import { isDuty } from '#lib/rooms/advice/views/duty.ts'
 import { outOfTen, type Range, rangeOf } from '#lib/rooms/pans/facts/pan-outlook.ts'
 import { readHereWords } from '#lib/rooms/shelf/words/read-here-en.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 import { isReadHere } from '#lib/station/read-here.ts'
 import { counted, list } from '#lib/words/counted-en.ts'
 import type { DutyWords } from '#lib/words/duty-words.ts'
@@ -92,7 +93,7 @@ const safetyButton: Readonly<Record<SafetyReason['what'], string>> = {
 }
 
 const calledOf = (reason: SafetyReason, name: NameOf): string =>
-  reason.component === null ? reason.id : name(reason.component)
+  reason.component === null ? sayBuild(reason.id) : name(reason.component)
 
 /** Of food that waits to be loaded: what is said otherwise than of a pan. */
 const waitingTitle: Readonly<Partial<Record<SafetyReason['what'], (name: string) => string>>> = {

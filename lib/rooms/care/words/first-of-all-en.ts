@@ -1,6 +1,7 @@
 /** What the lead is told first: guests to find, builds that are held, labels to read. */
 
 import type { HoldReason } from '#lib/service/events/event.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 import { list } from '#lib/words/counted-en.ts'
 import { startingWith } from '#lib/words/findings-en.ts'
 
@@ -12,7 +13,9 @@ const holdWord: Readonly<Record<HoldReason, string>> = {
 }
 
 export const guests = (builds: readonly string[]): string =>
-  builds.length === 1 ? `the guest of ${builds[0]}` : `the guests of ${list(builds, 'and')}`
+  builds.length === 1
+    ? `the guest of ${sayBuild(builds[0] ?? '')}`
+    : `the guests of ${list(builds.map(sayBuild), 'and')}`
 
 export const firstWords = {
   ways: 'Allergies and labels',
@@ -28,7 +31,7 @@ export const firstWords = {
   findTitle: (builds: readonly string[]) => startingWith(`find ${guests(builds)}`),
   findWhy: (reason: HoldReason) =>
     `${startingWith(holdWord[reason])} after it was handed over. Tell the guest and the person in charge, then answer it on Hand-over.`,
-  holdTitle: (builds: readonly string[]) => `Hold: ${list(builds, 'and')}`,
+  holdTitle: (builds: readonly string[]) => `Hold: ${list(builds.map(sayBuild), 'and')}`,
   holdWhy: (reason: HoldReason) =>
     reason === 'off-sale'
       ? `${startingWith(holdWord[reason])}. The person in charge decides at the pan: it goes on, or it is thrown out and made again.`
@@ -38,6 +41,6 @@ export const firstWords = {
   find: (builds: readonly string[], reason: HoldReason) =>
     startingWith(`find ${guests(builds)}: ${holdWord[reason]}`),
   hold: (builds: readonly string[], reason: HoldReason) =>
-    `Hold: ${list(builds, 'and')}, ${holdWord[reason]}`,
+    `Hold: ${list(builds.map(sayBuild), 'and')}, ${holdWord[reason]}`,
   read: (name: string) => `${name}: read the label`,
 } as const

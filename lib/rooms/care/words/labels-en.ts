@@ -3,6 +3,7 @@
 import type { Contradiction } from '#lib/rooms/care/views/label-draft.ts'
 import { guests } from '#lib/rooms/care/words/first-of-all-en.ts'
 import { sheetWords } from '#lib/rooms/care/words/sheet-en.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 import type { Claim, Sourced, Trait } from '#lib/station/codes/diets.ts'
 import type { Declaration } from '#lib/station/station-document.ts'
 import { formOf, list } from '#lib/words/counted-en.ts'
@@ -106,12 +107,12 @@ export const labelWords = {
   find: (builds: readonly string[]) => `Find ${guests(builds)}, now.`,
   findNone: 'For it, no guest who was handed something has to be found.',
   hold: (builds: readonly string[]) =>
-    `Held: ${list(builds, 'and')}. Assembly answers the stop, the counter changes or cancels.`,
+    `Held: ${list(builds.map(sayBuild), 'and')}. Assembly answers the stop, the counter changes or cancels.`,
   holdNone: 'For it, no open build is held.',
   beside: (find: readonly string[], held: readonly string[]) =>
     `Still open for something else: ${[
       ...(find.length > 0 ? [`find ${guests(find)}`] : []),
-      ...(held.length > 0 ? [`held ${list(held, 'and')}`] : []),
+      ...(held.length > 0 ? [`held ${list(held.map(sayBuild), 'and')}`] : []),
     ].join('; ')}.`,
   reprint: (components: readonly string[]) => `Print the labels anew: ${list(components, 'and')}.`,
   sheet: (date: string) => `The allergen sheet now has the date ${date}.`,

@@ -2,6 +2,7 @@
 
 import type { DiscardReason } from '#lib/service/events/food-event.ts'
 import type { WasteReason } from '#lib/service/events/stock-event.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 import { counted, formOf, list } from '#lib/words/counted-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
 import { safetyWords } from '#lib/words/safety-en.ts'
@@ -137,7 +138,7 @@ export const formWords = {
   shortWait: (at: string) => `wait until about ${at}`,
   shortCancel: 'cancel',
   shortWaits: 'The guest waits',
-  shortWaitSend: (build: string) => `${build}: the guest waits`,
+  shortWaitSend: (build: string) => `${sayBuild(build)}: the guest waits`,
   shortToCounter: 'To the counter: change or cancel',
   shortNone: 'The pans fill every build again.',
 

@@ -2,6 +2,7 @@
 
 import type { HandedOverKind } from '#lib/rooms/food/facts/handed-over-lists.ts'
 import type { FoundBecause } from '#lib/service/events/handed-over-event.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 import { counted, formOf } from '#lib/words/counted-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
 
@@ -40,11 +41,11 @@ export const handedOverWords = {
     kind === 'shelf'
       ? 'Handed over from the shelf of made food'
       : kind === 'build'
-        ? `Find the guest of ${name}: what they had before`
+        ? `Find the guest of ${sayBuild(name)}: what they had before`
         : `Handed over with ${inSentence(name)}`,
   /** "2 builds with this food were handed over since 11:20: 3A at 11:31, 4B at 11:40." */
   list: (since: string, each: readonly BuildSaid[], more: number, kind: HandedOverKind = 'food') =>
-    `${TITLES[kind](since, each.length + more)}: ${each.map(({ build, time }) => `${build} at ${time}`).join(', ')}${more > 0 ? ` and ${more} more` : ''}.`,
+    `${TITLES[kind](since, each.length + more)}: ${each.map(({ build, time }) => `${sayBuild(build)} at ${time}`).join(', ')}${more > 0 ? ` and ${more} more` : ''}.`,
   howMany: (since: string, count: number, kind: HandedOverKind = 'food') =>
     `${TITLES[kind](since, count)}.`,
   because,
@@ -52,7 +53,7 @@ export const handedOverWords = {
   taskWhy: 'The person in charge says what their guests are told, or that nothing has to be done.',
   short: (name: string, count: number, kind: HandedOverKind = 'food') =>
     kind === 'build'
-      ? `What the guest of ${name} had before: to be answered for`
+      ? `What the guest of ${sayBuild(name)} had before: to be answered for`
       : `${builds(count)} handed over ${kind === 'shelf' ? 'from the shelf' : `with ${inSentence(name)}`}: to be answered for`,
   open: 'Say what was decided',
   answers: 'What was decided?',

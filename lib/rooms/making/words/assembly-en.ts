@@ -5,6 +5,7 @@ import type { Hazard } from '#lib/rooms/making/views/assembly-pan.ts'
 import type { PartAs } from '#lib/rooms/making/views/assembly-stop.ts'
 import type { Because } from '#lib/service/events/build-choice.ts'
 import type { CautionReason } from '#lib/service/events/caution-reasons.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 import { isDiet, type NeedCode } from '#lib/station/codes/codes.ts'
 import { sayLength } from '#lib/words/clock-en.ts'
 import { formOf, list } from '#lib/words/counted-en.ts'
@@ -113,7 +114,7 @@ export const assemblyEn = {
   soiled: (by: readonly string[]) => `may contain ${by.join(', ')}: another scoop went in`,
   soiledShort: (by: readonly string[]) => `may contain ${by.join(', ')}`,
   notChecked: (name: string) =>
-    `The needs of ${name} can’t be checked. Don’t make it. Call the person in charge.`,
+    `The needs of ${sayBuild(name)} can’t be checked. Don’t make it. Call the person in charge.`,
   askInCharge: 'ask the person in charge',
   lacking: 'too little in pan',
 
@@ -121,26 +122,26 @@ export const assemblyEn = {
   warmNext: 'Warm next',
   warmThing: (component: string, seconds: number, on: string) => `${component} ${seconds} s, ${on}`,
 
-  start: (name: string) => `Start ${name}`,
-  started: (name: string) => `${name} started`,
+  start: (name: string) => `Start ${sayBuild(name)}`,
+  started: (name: string) => `${sayBuild(name)} started`,
   finish: 'Made and marked',
-  finishOf: (name: string) => `${name} is made and marked`,
+  finishOf: (name: string) => `${sayBuild(name)} is made and marked`,
   sending: 'Sending …',
-  skipTo: (name: string) => `Make ${name} first`,
-  cannotStart: (name: string) => `${name} can’t be started`,
+  skipTo: (name: string) => `Make ${sayBuild(name)} first`,
+  cannotStart: (name: string) => `${sayBuild(name)} can’t be started`,
   short: (name: string, component: string) =>
-    `Not enough ${component} in the pan for ${name}. Tell the lead.`,
+    `Not enough ${component} in the pan for ${sayBuild(name)}. Tell the lead.`,
 
   offSale: (name: string, component: string, state: 'waiting' | 'making') =>
     state === 'making'
-      ? `${component} is off sale: wait with ${name}. The person in charge decides.`
-      : `${component} is off sale: ${name} can’t be started. Tell the lead.`,
+      ? `${component} is off sale: wait with ${sayBuild(name)}. The person in charge decides.`
+      : `${component} is off sale: ${sayBuild(name)} can’t be started. Tell the lead.`,
   pastTime: (name: string, component: string) =>
-    `${component} is past its time: throw it out. ${name} waits for a fresh pan. Tell the lead.`,
+    `${component} is past its time: throw it out. ${sayBuild(name)} waits for a fresh pan. Tell the lead.`,
   clock: (name: string, component: string, state: 'waiting' | 'making') =>
     state === 'making'
-      ? `The clock jumped: wait with ${name}. The lead confirms the clock, or reads ${inSentence(component)}.`
-      : `The clock jumped: ${name} can’t be started. The lead confirms the clock, or reads ${inSentence(component)}.`,
+      ? `The clock jumped: wait with ${sayBuild(name)}. The lead confirms the clock, or reads ${inSentence(component)}.`
+      : `The clock jumped: ${sayBuild(name)} can’t be started. The lead confirms the clock, or reads ${inSentence(component)}.`,
   stands: { 'off-sale': 'off sale', 'throw-out': 'throw out', clock: 'clock jumped' },
   otherScoop: 'other scoop',
   andAlso: (count: number, tool: string) => `+ ${count} × ${tool}`,
@@ -158,10 +159,10 @@ export const assemblyEn = {
   isShort: 'short',
   isHeld: 'held',
   heldWord: 'HELD',
-  held: (name: string) => `${name} waits for the counter`,
+  held: (name: string) => `${sayBuild(name)} waits for the counter`,
   heldOffSale: 'Don’t go on with it. The person in charge decides.',
   heldThen: 'Don’t make it. The counter changes it with the guest; then it starts fresh.',
-  look: (name: string) => `Show ${name}`,
+  look: (name: string) => `Show ${sayBuild(name)}`,
 
   idle: 'No builds waiting',
   idleMade: (count: number) => `${count} made so far`,
@@ -181,8 +182,8 @@ export const assemblyEn = {
   need: sayNeed,
   needNew: 'NEW',
   needGone: 'not asked any more',
-  foodInIt: (name: string) => `Was food in ${name}?`,
-  notBeingMade: (name: string) => `${name} isn’t being made`,
+  foodInIt: (name: string) => `Was food in ${sayBuild(name)}?`,
+  notBeingMade: (name: string) => `${sayBuild(name)} isn’t being made`,
   stopSeen: 'Seen',
   stopSeenThen: 'Nothing is in it, and nothing is thrown out.',
   foodYes: 'Yes',
@@ -204,18 +205,18 @@ export const assemblyEn = {
   thenDecided:
     'Don’t go on with it. Call the person in charge: they decide. Or throw it out now, and it starts fresh.',
   thenFresh: 'Never go on with it. Then it starts fresh, with a new mark.',
-  madeIsWaste: (name: string) => `${name} is made: it can’t be given out`,
-  throwOut: (name: string) => `${name} is thrown out`,
+  madeIsWaste: (name: string) => `${sayBuild(name)} is made: it can’t be given out`,
+  throwOut: (name: string) => `${sayBuild(name)} is thrown out`,
   throwOutThen: 'Made food is waste. Nothing of it goes back to a pan.',
 
-  acknowledged: (name: string) => `${name}: answered`,
+  acknowledged: (name: string) => `${sayBuild(name)}: answered`,
 
   takeBack: 'Take back',
-  takenBack: (name: string) => `${name} taken back`,
-  takeBackOne: (name: string) => `Take back ${name}`,
+  takenBack: (name: string) => `${sayBuild(name)} taken back`,
+  takeBackOne: (name: string) => `Take back ${sayBuild(name)}`,
   takeBackWhich: 'Which one was a mistake?',
   nothingMade: 'Nothing made is still here.',
-  wasMade: (name: string) => `Was ${name} made?`,
+  wasMade: (name: string) => `Was ${sayBuild(name)} made?`,
   wasMadeYes: 'Yes, it was made',
   wasMadeYesThen: 'It’s thrown out and made again.',
   wasMadeNo: 'No, not made',

@@ -1,6 +1,7 @@
 /** What the counter says and has said, in English. */
 
 import { counterFrame } from '#lib/rooms/orders/words/counter-frame-en.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 import { type Handling, isDiet, type Need, type NeedCode } from '#lib/station/codes/codes.ts'
 import { sayAbout } from '#lib/words/clock-en.ts'
 import { list } from '#lib/words/counted-en.ts'
@@ -61,8 +62,8 @@ export const counter = {
   askAgain: 'Ask again',
   startOver: 'Start over',
   leaveUnchanged: 'Leave it as it was',
-  leaveStopped: (build: string) => `Leave ${build} stopped`,
-  leaveToFind: (build: string) => `Leave ${build}: its guest is still to be found`,
+  leaveStopped: (build: string) => `Leave ${sayBuild(build)} stopped`,
+  leaveToFind: (build: string) => `Leave ${sayBuild(build)}: its guest is still to be found`,
 
   needsOf: (none: boolean, words: readonly string[]) => (none ? 'Asked: none' : words.join(' · ')),
   need: (code: NeedCode, handling: Handling) => {
@@ -174,9 +175,9 @@ export const counter = {
   unpaid: 'Unpaid',
   paid: 'Paid',
   payToggle: (paid: boolean) => (paid ? 'Paid: change to unpaid' : 'Unpaid: change to paid'),
-  changing: (build: string) => `Changing ${build}`,
+  changing: (build: string) => `Changing ${sayBuild(build)}`,
   changingMaking: (build: string) =>
-    `${build} is being made. Assembly must answer first, then it changes.`,
+    `${sayBuild(build)} is being made. Assembly must answer first, then it changes.`,
 
   waitTitle: 'Waiting to send. Not sold yet.',
   waitWhy:
@@ -187,19 +188,20 @@ export const counter = {
       ? '1 order waits to be sent. Not sold yet.'
       : `${count} orders wait to be sent. Not sold yet.`,
   waitingFor: (what: 'change' | 'cancel', build: string) =>
-    `${what === 'change' ? 'Change' : 'Cancel'} of ${build}: waiting to send.`,
+    `${what === 'change' ? 'Change' : 'Cancel'} of ${sayBuild(build)}: waiting to send.`,
   waitingToTell: (build: string) =>
-    `No connection: ${build} isn’t stopped yet. Go and tell assembly: stop ${build}.`,
+    `No connection: ${sayBuild(build)} isn’t stopped yet. Go and tell assembly: stop ${sayBuild(build)}.`,
   notTaken: (what: 'change' | 'cancel', build: string, sentence: string) =>
-    `The ${what} of ${build} was not taken: ${sentence}`,
+    `The ${what} of ${sayBuild(build)} was not taken: ${sentence}`,
   ticket: (numbers: readonly number[]) =>
     `${numbers.length > 1 ? 'Tickets' : 'Ticket'} ${numbers.join(', ')}`,
   tellGuestNumber: 'tell the guest the number',
   tellGuestThis: 'tell the guest this',
   spokenSent: (what: string) => `Sent. ${what}`,
-  changedSent: (builds: readonly string[]) => `${builds.join(', ')} changed`,
-  cancelledSent: (builds: readonly string[]) => `${builds.join(', ')} cancelled`,
-  stopSent: (builds: readonly string[]) => `${builds.join(', ')}: assembly is told to stop`,
+  changedSent: (builds: readonly string[]) => `${builds.map(sayBuild).join(', ')} changed`,
+  cancelledSent: (builds: readonly string[]) => `${builds.map(sayBuild).join(', ')} cancelled`,
+  stopSent: (builds: readonly string[]) =>
+    `${builds.map(sayBuild).join(', ')}: assembly is told to stop`,
   cameBack: (items: string) => `An order that waited was not taken: ${items}.`,
   openAgain: 'Open it again',
   forget: 'Guest has left',
@@ -230,8 +232,8 @@ export const counter = {
   toOrder: 'Back to the order',
   change: 'Change',
   cancel: 'Cancel',
-  cancelAsk: (build: string) => `Cancel ${build}?`,
-  cancelYes: (build: string) => `Yes, cancel ${build}`,
+  cancelAsk: (build: string) => `Cancel ${sayBuild(build)}?`,
+  cancelYes: (build: string) => `Yes, cancel ${sayBuild(build)}`,
   cancelNo: 'Keep it',
   cancelMaking: 'It is being made. Assembly must answer first, then it is cancelled.',
   cancelMade: 'It is made: it can’t be sold again.',
@@ -241,7 +243,7 @@ export const counter = {
     paid ? `Ticket ${ticket} paid: change to unpaid` : `Ticket ${ticket} unpaid: change to paid`,
   paidSaid: (ticket: number, paid: boolean) =>
     `Ticket ${ticket} is ${paid ? 'paid' : 'unpaid'} now.`,
-  changeOf: (build: string) => `Change ${build}`,
-  cancelled: (build: string) => `${build} cancelled.`,
-  toldAssembly: (build: string) => `Assembly is told to stop ${build}.`,
+  changeOf: (build: string) => `Change ${sayBuild(build)}`,
+  cancelled: (build: string) => `${sayBuild(build)} cancelled.`,
+  toldAssembly: (build: string) => `Assembly is told to stop ${sayBuild(build)}.`,
 } as const

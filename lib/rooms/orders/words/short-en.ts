@@ -1,12 +1,13 @@
 /** What the counter says of builds that the pans can no longer fill, in English. */
+import { sayBuild } from '#lib/service/tickets.ts'
 import { formOf } from '#lib/words/counted-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
 
 export const shortEn = {
   shortNow: (builds: readonly string[]) =>
     builds.length === 1
-      ? `${builds[0]}: the pans are short for it.`
-      : `${builds.join(', ')}: the pans are short for them.`,
+      ? `${sayBuild(builds[0] ?? '')}: the pans are short for it.`
+      : `${builds.map(sayBuild).join(', ')}: the pans are short for them.`,
   short: (component: string) => `Short: not enough ${inSentence(component)} in the pan.`,
   shortOffSale: (component: string) => `Short: the ${inSentence(component)} is off sale.`,
   shortClock: (component: string) =>
@@ -16,13 +17,15 @@ export const shortEn = {
   shortReady: (count: number) =>
     `${count} more ${formOf(count, 'stands', 'stand')} ready: call the lead.`,
   shortNoMore: 'No more is on its way.',
-  leaveOutOf: (build: string, component: string) => `${build}: leave out ${inSentence(component)}`,
+  leaveOutOf: (build: string, component: string) =>
+    `${sayBuild(build)}: leave out ${inSentence(component)}`,
   leaveOut: (component: string) => `Leave out ${inSentence(component)}`,
-  swapOf: (build: string, component: string) => `${build}: with ${inSentence(component)} instead`,
+  swapOf: (build: string, component: string) =>
+    `${sayBuild(build)}: with ${inSentence(component)} instead`,
   swap: (component: string) => `With ${inSentence(component)}`,
-  swapItemOf: (build: string) => `${build}: another item instead`,
+  swapItemOf: (build: string) => `${sayBuild(build)}: another item instead`,
   swapItem: 'Another item',
-  waitFor: (build: string) => `${build}: the guest waits`,
+  waitFor: (build: string) => `${sayBuild(build)}: the guest waits`,
   guestWaits: 'Guest waits',
-  saidWaits: (build: string) => `${build} waits for more.`,
+  saidWaits: (build: string) => `${sayBuild(build)} waits for more.`,
 } as const

@@ -3,6 +3,7 @@
 import type { Level } from '#lib/rooms/pans/facts/levels.ts'
 import type { StopEffect } from '#lib/rooms/pans/views/items-left.ts'
 import { pansFrame } from '#lib/rooms/pans/words/pans-frame-en.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 import { sayPieces, sayWeight } from '#lib/words/amounts-en.ts'
 import { counted, formOf, list } from '#lib/words/counted-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
@@ -121,7 +122,7 @@ export const pansWords = {
   shortWhy: (lacking: number, names: readonly string[]) =>
     names.length === 0
       ? `${portions(lacking)} more on tickets than in the pans. Change the pan, or ask the counter to change or cancel.`
-      : `The pans can’t fill ${allOf(names)}. Change the pan, or ask the counter to change or cancel.`,
+      : `The pans can’t fill ${allOf(names.map(sayBuild))}. Change the pan, or ask the counter to change or cancel.`,
   shortOpen: 'What can be done',
   soldOutTitle: (name: string) => `${name} is sold out`,
   nearlyTitle: (name: string) => `${name} is nearly empty`,
@@ -131,7 +132,7 @@ export const pansWords = {
     before: (name: string) => `Change the ${inSentence(name)} pan: it holds the product before`,
     load: (count: number) => `Load ${counted(count, 'pan', 'pans')}`,
     short: (name: string, names: readonly string[]) =>
-      `${name}: short${names.length > 0 ? ` for ${allOf(names)}` : ''}`,
+      `${name}: short${names.length > 0 ? ` for ${allOf(names.map(sayBuild))}` : ''}`,
     soldOut: (name: string) => `${name}: sold out`,
     nearly: (name: string, left: number) => `${name}: nearly empty, ${left} left`,
   },

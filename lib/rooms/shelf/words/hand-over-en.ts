@@ -3,6 +3,7 @@
 import { loudNeed } from '#lib/rooms/care/words/held-en.ts'
 import type { ToldCaution } from '#lib/rooms/shelf/views/hand-over.ts'
 import type { BuildState } from '#lib/service/state.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 import { isDiet } from '#lib/station/codes/codes.ts'
 import { sayLength } from '#lib/words/clock-en.ts'
 import { formOf } from '#lib/words/counted-en.ts'
@@ -29,23 +30,23 @@ export const handOverEn = {
   title: 'Hand-over',
   shelf: 'On the shelf, oldest first',
   more: (count: number, names: readonly string[]) =>
-    `+ ${count} more: ${count > 3 ? `${names[0]}, ${names[1]} … ${names.at(-1)}` : names.join(', ')}`,
+    `+ ${count} more: ${count > 3 ? `${sayBuild(names[0] ?? '')}, ${sayBuild(names[1] ?? '')} … ${sayBuild(names.at(-1) ?? '')}` : names.map(sayBuild).join(', ')}`,
   fewer: 'Only the oldest',
   stood: (ms: number) => `stands ${sayLength(ms)}`,
   usual: 'only its number: the usual',
-  handOver: (name: string) => `Hand over ${name}`,
-  askFirst: (name: string) => `Ask, then hand over ${name}`,
+  handOver: (name: string) => `Hand over ${sayBuild(name)}`,
+  askFirst: (name: string) => `Ask, then hand over ${sayBuild(name)}`,
   askFirstHint: 'Kept apart: hand it over alone, ask first',
-  sibling: (name: string, state: BuildState) => `${name} ${SIBLING[state]}`,
+  sibling: (name: string, state: BuildState) => `${sayBuild(name)} ${SIBLING[state]}`,
   paid: 'paid',
   toPay: (amount: string) => `${amount} to pay`,
   pay: 'Paid now',
-  payOf: (name: string) => `${name}: paid now`,
+  payOf: (name: string) => `${sayBuild(name)}: paid now`,
   unpay: 'Not paid after all',
   unpayThen: 'Its ticket is to be paid when it is handed over.',
-  unpayOf: (name: string) => `${name}: not paid after all`,
+  unpayOf: (name: string) => `${sayBuild(name)}: not paid after all`,
   wrong: 'Wrong?',
-  wrongOf: (name: string) => `Is something wrong with ${name}?`,
+  wrongOf: (name: string) => `Is something wrong with ${sayBuild(name)}?`,
 
   alone: 'Call the number only. Take this one alone.',
   question: 'What did you ask us to leave out?',
@@ -55,28 +56,28 @@ export const handOverEn = {
   compare: 'Did the guest say the same as this mark?',
   told: (cautions: readonly ToldCaution[]) =>
     `Told, and accepted: ${cautions.map(sayCaution).join('; ')}`,
-  same: (name: string) => `Same as the mark: hand over ${name}`,
+  same: (name: string) => `Same as the mark: hand over ${sayBuild(name)}`,
   notSame: 'Not the same',
   notSameThen: 'Keep it here and call the person in charge.',
   back: 'Back to the shelf',
 
   alike: (names: readonly string[]) => {
     const [few, more] = names.length > 4 ? [names.slice(0, 3), names.length - 3] : [names, 0]
-    return `Looks like ${few.join(', ')}${more > 0 ? `, + ${more}` : ''}.`
+    return `Looks like ${few.map(sayBuild).join(', ')}${more > 0 ? `, + ${more}` : ''}.`
   },
   thisOne: 'This one:',
   alikeBeware: 'Another on the shelf looks the same: read the number on the wrap.',
-  alikeApart: (name: string) => `KEPT APART: ${name} is on its wrap`,
+  alikeApart: (name: string) => `KEPT APART: ${sayBuild(name)} is on its wrap`,
   /** It has nothing that the others lack: the whole of its mark, which may be empty. */
   alikeOwn: (mark: string) => (mark === '' ? 'only its number: the usual' : `only ${mark}`),
 
   held: 'Don’t give these out',
-  heldTitle: (name: string) => `${name} stays here`,
+  heldTitle: (name: string) => `${sayBuild(name)} stays here`,
   heldThen: 'Made food is waste. Throw it out, then tell us.',
   heldDecide: 'The person in charge decides on it. Or throw it out, and it is made again.',
-  threwOut: (name: string) => `I threw ${name} out`,
-  isThrownOut: (name: string) => `${name} is thrown out; it waits for the counter`,
-  isOutAgain: (name: string) => `${name} is thrown out and made again`,
+  threwOut: (name: string) => `I threw ${sayBuild(name)} out`,
+  isThrownOut: (name: string) => `${sayBuild(name)} is thrown out; it waits for the counter`,
+  isOutAgain: (name: string) => `${sayBuild(name)} is thrown out and made again`,
 
   collectBy: (at: string) => `collect by ${at}`,
   throwOutAt: (at: string) => `throw out ${at}`,
@@ -86,38 +87,38 @@ export const handOverEn = {
   outSince: (at: string) => `what it took is thrown out, since ${at}`,
   initials: 'Your initials',
   initialsWhy: 'Put your initials first.',
-  threwPast: (name: string) => `I threw ${name} out: make it again`,
-  isPastOut: (name: string) => `${name} is thrown out and made again`,
+  threwPast: (name: string) => `I threw ${sayBuild(name)} out: make it again`,
+  isPastOut: (name: string) => `${sayBuild(name)} is thrown out and made again`,
 
   toFind: 'FIND THE GUEST',
   toFindThen: 'Call the person in charge, and call the number.',
   handedOverAgo: (ms: number) => `known for ${sayLength(ms)}`,
-  foundOf: (name: string) => `${name} is found …`,
-  findQuestion: (name: string) => `${name}: did you find the guest?`,
+  foundOf: (name: string) => `${sayBuild(name)} is found …`,
+  findQuestion: (name: string) => `${sayBuild(name)}: did you find the guest?`,
   findInCharge: 'Call the person in charge now, whichever it is.',
   foundBack: 'Found: food taken back',
   foundBackThen: 'It’s thrown out. The counter makes the order again with the guest.',
   foundKept: 'Found: told, ate it or keeps it',
   foundKeptThen: 'The guest knows. The person in charge stays with them.',
   notYet: 'Not found yet',
-  isFoundBack: (name: string) => `${name} is found and its food is back`,
-  isFoundKept: (name: string) => `${name} is found and told`,
+  isFoundBack: (name: string) => `${sayBuild(name)} is found and its food is back`,
+  isFoundKept: (name: string) => `${sayBuild(name)} is found and told`,
 
-  whatIsWrong: (name: string) => `${name}: what is wrong?`,
+  whatIsWrong: (name: string) => `${sayBuild(name)}: what is wrong?`,
   again: 'Make it again',
   againThen: 'This one is thrown out. Assembly makes a new one.',
   notMade: 'It isn’t made yet',
   notMadeThen: 'It goes back to assembly. Nothing is thrown out.',
-  sure: (name: string) => `Throw ${name} out and make it again?`,
-  sureNotMade: (name: string) => `${name} isn’t here: back to assembly?`,
-  yesAgain: (name: string) => `Yes, make ${name} again`,
-  yesNotMade: (name: string) => `Yes, ${name} isn’t made`,
-  no: (name: string) => `No, keep ${name}`,
+  sure: (name: string) => `Throw ${sayBuild(name)} out and make it again?`,
+  sureNotMade: (name: string) => `${sayBuild(name)} isn’t here: back to assembly?`,
+  yesAgain: (name: string) => `Yes, make ${sayBuild(name)} again`,
+  yesNotMade: (name: string) => `Yes, ${sayBuild(name)} isn’t made`,
+  no: (name: string) => `No, keep ${sayBuild(name)}`,
   keepGone: 'No, leave it',
 
   notSure: 'Not sure which is which',
   notSureThen: 'All that could be mixed up are thrown out. Assembly makes them again.',
-  mixedUp: (name: string) => `Which of these could be ${name}?`,
+  mixedUp: (name: string) => `Which of these could be ${sayBuild(name)}?`,
   mixedUpHint: 'Tap to add one, or to clear one. Not sure of it? Add it.',
   isHeld: 'held',
   isKeptApart: 'kept apart',
@@ -125,14 +126,15 @@ export const handOverEn = {
   isKept: 'stays',
   nameTwo: 'Light two or more',
   throwOutMixedUp: (names: readonly string[]) =>
-    `Throw out ${names.length} and make again: ${names.join(', ')}`,
-  areOut: (names: readonly string[]) => `${names.join(', ')} are thrown out and made again`,
+    `Throw out ${names.length} and make again: ${names.map(sayBuild).join(', ')}`,
+  areOut: (names: readonly string[]) =>
+    `${names.map(sayBuild).join(', ')} are thrown out and made again`,
   pastAlike: (names: readonly string[]) =>
-    `${names.join(', ')} ${formOf(names.length, 'looks', 'look')} the same, past ${formOf(names.length, 'its', 'their')} time: throw out too, with your initials.`,
+    `${names.map(sayBuild).join(', ')} ${formOf(names.length, 'looks', 'look')} the same, past ${formOf(names.length, 'its', 'their')} time: throw out too, with your initials.`,
 
-  isHandedOver: (name: string) => `${name} is handed over`,
-  isAgain: (name: string) => `${name} is thrown out and made again`,
-  isBack: (name: string) => `${name} is back at assembly`,
+  isHandedOver: (name: string) => `${sayBuild(name)} is handed over`,
+  isAgain: (name: string) => `${sayBuild(name)} is thrown out and made again`,
+  isBack: (name: string) => `${sayBuild(name)} is back at assembly`,
   isPaid: (ticket: number, paid: boolean) =>
     paid ? `Ticket ${ticket} is paid` : `Ticket ${ticket} is not paid`,
 

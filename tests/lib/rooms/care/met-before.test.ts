@@ -197,9 +197,11 @@ describe('what a guest had of a build that was made again', () => {
   it('[S176] is said of its guest and not of a food', () => {
     const [list] = handedOverLists(running(onward(had(milkApart), soil('pan-chicken', 'cheddar'))))
     expect(list).toMatchObject({ what: 'build', component: '1A' })
-    expect(handedOverWords.title('1A', 'build')).toBe('Find the guest of 1A: what they had before')
+    expect(handedOverWords.title('1A', 'build')).toBe(
+      'Find the guest of 1-\u2060A: what they had before',
+    )
     expect(handedOverWords.list('10:05', [{ build: '1A', time: '10:05' }], 0, 'build')).toBe(
-      'Handed over since 10:05, and made again later: 1A at 10:05.',
+      'Handed over since 10:05, and made again later: 1-\u2060A at 10:05.',
     )
   })
 

@@ -370,9 +370,11 @@ describe('the lead’s screen', () => {
         ],
         0,
       ),
-    ).toBe('2 builds with this food were handed over since 10:10: 4A at 10:20, 2A at 10:25.')
+    ).toBe(
+      '2 builds with this food were handed over since 10:10: 4-\u2060A at 10:20, 2-\u2060A at 10:25.',
+    )
     expect(handedOverWords.list('10:10', [{ build: '4A', time: '10:20' }], 2)).toBe(
-      '3 builds with this food were handed over since 10:10: 4A at 10:20 and 2 more.',
+      '3 builds with this food were handed over since 10:10: 4-\u2060A at 10:20 and 2 more.',
     )
     expect(handedOverWords.howMany('10:10', 1)).toBe(
       '1 build with this food was handed over since 10:10.',

@@ -174,7 +174,7 @@ describe('what is said of what left a shelf', () => {
     expect(said).toEqual([
       'Handed over from the shelf of made food',
       '1 build handed over from the shelf: to be answered for',
-      '1 build was handed over from the shelf since 10:05: 1A at 10:40.',
+      '1 build was handed over from the shelf since 10:05: 1-\u2060A at 10:40.',
       '2 builds were handed over from the shelf since 10:05.',
     ])
   })

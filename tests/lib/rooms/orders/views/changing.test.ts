@@ -169,9 +169,9 @@ describe('changing an accepted build', () => {
   })
 
   test('[C30] each is said in a plain line', () => {
-    expect(counter.waitingFor('change', '21A')).toBe('Change of 21A: waiting to send.')
+    expect(counter.waitingFor('change', '21A')).toBe('Change of 21-\u2060A: waiting to send.')
     expect(counter.notTaken('cancel', '21A', 'This service is closed.')).toBe(
-      'The cancel of 21A was not taken: This service is closed.',
+      'The cancel of 21-\u2060A was not taken: This service is closed.',
     )
     expect(
       ['send', 'change', 'cancel', 'pay', 'start'].map((type) => isLeft({ type } as Command)),

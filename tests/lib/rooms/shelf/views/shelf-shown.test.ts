@@ -22,7 +22,11 @@ describe('a full shelf', () => {
   })
 
   it('[R35] names up to four that look alike, and counts the rest', () => {
-    expect(handOverEn.alike(['1A', '2A', '3A', '4A'])).toBe('Looks like 1A, 2A, 3A, 4A.')
-    expect(handOverEn.alike(['1A', '2A', '3A', '4A', '5A'])).toBe('Looks like 1A, 2A, 3A, + 2.')
+    expect(handOverEn.alike(['1A', '2A', '3A', '4A'])).toBe(
+      'Looks like 1-\u2060A, 2-\u2060A, 3-\u2060A, 4-\u2060A.',
+    )
+    expect(handOverEn.alike(['1A', '2A', '3A', '4A', '5A'])).toBe(
+      'Looks like 1-\u2060A, 2-\u2060A, 3-\u2060A, + 2.',
+    )
   })
 })

@@ -38,6 +38,13 @@ const check = (view: View) => {
       await worksOnAPhone(page, view, PHONE)
       await resize(page, TABLET)
     }
+    if (path === '/pick-up') {
+      await resize(page, PHONE)
+      const texts = await drawnTexts(page)
+      nothingIsCut(texts, PHONE)
+      await fitsWithoutScrolling(page, texts, PHONE)
+      await resize(page, TABLET)
+    }
     await tabReachesAll(page)
   })
 }

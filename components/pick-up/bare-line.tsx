@@ -6,14 +6,13 @@ export function BareLine({ wells }: { readonly wells: readonly number[] }) {
     <div className={styles.bareLine} aria-hidden="true">
       {wells.map((pans, well) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: wells are told by their place alone
-        <span key={well} className={styles.bareWell} style={{ flexGrow: pans }}>
+        <span key={well} style={{ flexGrow: pans }}>
           {Array.from({ length: pans }, (_, pan) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: pans are told by their place alone
-            <span key={pan} className={styles.barePan} />
+            <i key={pan} />
           ))}
         </span>
       ))}
-      <span className={styles.shelf} />
     </div>
   )
 }

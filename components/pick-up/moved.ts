@@ -26,11 +26,11 @@ export const useMoved = (what: unknown): RefObject<HTMLDivElement | null> => {
   useLayoutEffect(() => {
     const now = new Map<string, { readonly spot: Spot; readonly place: string }>()
     for (const element of board.current?.querySelectorAll<HTMLElement>('[data-build]') ?? []) {
-      const name = element.dataset.build ?? ''
+      const names = (element.dataset.build ?? '').split(' ')
       const place = element.closest<HTMLElement>('[data-place]')?.dataset.place ?? ''
       const spot = spotOf(element)
-      now.set(name, { spot, place })
-      const was = before.current.get(name)
+      for (const name of names) now.set(name, { spot, place })
+      const was = before.current.get(names[0] ?? '')
       if (!was || was.place === place || wantsStill()) continue
       const scale = was.spot.width / spot.width
       element.animate(

@@ -3,20 +3,18 @@
 import { Awake } from '#components/device/awake-notice.tsx'
 import { Connection } from '#components/live/connection.tsx'
 import { CrewProvider, useCrew } from '#components/live/crew.tsx'
+import { useFetched } from '#components/live/use-fetched.ts'
 import { WordsProvider } from '#components/live/words.tsx'
-import { BareLine } from '#components/pick-up/bare-line.tsx'
-import { useMoved } from '#components/pick-up/moved.ts'
-import { Called, Numbers } from '#components/pick-up/numbers.tsx'
 import styles from '#components/pick-up/pick-up.module.css'
 import { PickUpWordsProvider, usePickUpWords } from '#components/pick-up/words.tsx'
-import { PICK_UP_PLACES, standingIn } from '#lib/rooms/shelf/views/pick-up-places.ts'
+
+const loadBoard = async () => (await import('#components/pick-up/board.tsx')).Board
 
 function PickUpNow() {
   const words = usePickUpWords()
   const picture = useCrew((view) => view.picture)
   const hasNone = useCrew((view) => view.welcome !== null && view.service === null)
-  const board = useMoved(picture)
-  const isOpen = picture !== null && (picture.open || picture.builds.length > 0)
+  const Board = useFetched(loadBoard)
   return (
     <main className={styles.screen}>
       <header className={styles.header}>
@@ -25,24 +23,18 @@ function PickUpNow() {
         <Awake />
         <Connection />
       </header>
-      {isOpen ? (
-        <div className={styles.board} ref={board}>
-          <Called standing={standingIn(picture, 'called')} />
-          {PICK_UP_PLACES.map((place) => (
-            <Numbers key={place} place={place} standing={standingIn(picture, place)} />
-          ))}
-          <BareLine wells={picture.wells} />
-        </div>
+      {picture?.station ? (
+        Board && <Board picture={picture} />
       ) : (
-        <p className={styles.closed}>
-          {picture?.station ? words.closed : hasNone ? words.notOpen : ''}
-        </p>
+        <div className={styles.closed}>
+          <p>{hasNone ? words.notOpen : ''}</p>
+        </div>
       )}
     </main>
   )
 }
 
-/** For guests: the line once more, small, with the ticket numbers standing where they are. */
+/** For guests: one path with the numbers where they are: the queue, the line, the shelf. */
 export function PickUpScreen() {
   return (
     <WordsProvider>

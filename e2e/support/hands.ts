@@ -130,6 +130,7 @@ export const leadPan = (
 ): Locator =>
   page.getByRole('button', { name: beginning(pansWords.pan(name, left, state, onTickets)) })
 
+/** Where a build is drawn on the guests' screen: its ticket's number, its open wrap, its letter. */
 export const pickUpNumber = (
   page: Page,
   place: keyof typeof pickUpWords.place,
@@ -137,7 +138,7 @@ export const pickUpNumber = (
 ): Locator =>
   page
     .getByRole('region', { name: pickUpWords.place[place], exact: true })
-    .getByText(sayBuild(build), { exact: true })
+    .locator(`[data-build~="${build}"]`)
 
 /** A build on the shelf of the hand-over screen. */
 export const shelfCard = (page: Page, build: string): Locator =>

@@ -17,7 +17,10 @@ export const views: readonly View[] = [
   ...pansViews,
   pickUp('empty', 'quiet', 'None yet'),
   pickUp('rush', 'rush', '4-A'),
-  pickUp('many', 'many-on-shelf', '9-C'),
+  pickUp('many', 'many-on-shelf', '10-D'),
+  pickUp('one', 'one-made', '1'),
+  pickUp('fifteen', 'fifteen-tickets', '17'),
+  pickUp('called', 'held', 'Please come to the counter'),
   pickUp('closed', 'closed', 'Closed now'),
 ]
 

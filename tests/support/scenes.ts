@@ -168,6 +168,12 @@ export const scenes = {
     ...Array.from({ length: 3 }, () => send([usualBeans, usualBeans, usualBeans, usualBeans])),
     ...['A', 'B', 'C', 'D'].flatMap((letter) => work(10, letter, 'start')),
   ],
+  'one-made': [send([usualChicken]), ...work(1, 'A', 'finish')],
+  'fifteen-tickets': [
+    ...Array.from({ length: 17 }, (_, at) => send([at % 2 === 0 ? usualChicken : usualBeans])),
+    ...Array.from({ length: 15 }, (_, at) => work(at + 1, 'A', 'finish')).flat(),
+    ...work(16, 'A', 'start'),
+  ],
   'nine-behind': [
     () => ({
       type: 'readTemperature',

@@ -7,7 +7,8 @@ const other: InAnyLanguage<typeof pickUpWords> = {
   title: 'Ambor',
   place: { waiting: 'Loma', making: 'Fareli', made: 'Tavo', called: 'Veni al banco' },
   more: (count) => `+ ${count} plu`,
-  none: { waiting: 'nenio', making: 'nenio', made: 'Ankor nenio' },
+  notYet: ' ankor ne',
+  none: { made: 'Ankor nenio' },
   closed: 'Klosa',
   notOpen: 'Ankor klosa',
 }

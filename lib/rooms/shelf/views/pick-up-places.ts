@@ -1,12 +1,10 @@
-/** Where the numbers stand on the pick-up screen, and how many there is room for. */
+/** Where the numbers stand on the pick-up screen, one tile a ticket, and how many there is room for. */
 import type { PickUpBuild, PickUpPicture } from '#lib/rooms/shelf/views/pick-up.ts'
 
-export const PICK_UP_PLACES = ['waiting', 'making', 'made'] as const
-
-/** `called` stands over the line: it is on it again once its guest was asked. */
+/** `called` stands apart from the path: it is on it again once its guest was asked. */
 export type PickUpPlace = PickUpBuild['state']
 
-/** Most numbers that each place shows and that are still read from afar; more are counted. */
+/** Most tiles that each place shows; more are counted. */
 export const ROOM: Readonly<Record<PickUpPlace, number>> = {
   waiting: 18,
   making: 6,
@@ -14,37 +12,62 @@ export const ROOM: Readonly<Record<PickUpPlace, number>> = {
   called: 6,
 }
 
-export interface Standing {
+export interface Tile {
+  /** "21", of "21A". */
+  readonly number: string
+  /** On the shelf all open builds of the ticket, there or not; else those that stand here. */
   readonly builds: readonly PickUpBuild[]
-  /** How many more there are than stand here. */
-  readonly more: number
-  /** Columns of the grid that the numbers, and the count of more, stand in. */
-  readonly columns: number
-  readonly rows: number
 }
 
-/** Columns by the number of cells, so that numbers stay as large as they can. */
-const columnsFor = (place: PickUpPlace, cells: number): number => {
-  if (place === 'making') return 1
-  if (place === 'called') return Math.max(1, cells)
-  if (place === 'waiting') return cells > 5 ? 2 : 1
-  if (cells <= 3) return 1
-  if (cells <= 8) return 2
-  return cells <= 18 ? 3 : 4
+export interface Standing {
+  readonly tiles: readonly Tile[]
+  /** How many more there are than stand here. */
+  readonly more: number
+}
+
+/** "21" and "A" of "21A". */
+export const partsOf = (name: string): readonly [number: string, letter: string] => {
+  const number = String(Number.parseInt(name, 10))
+  return [number, name.slice(number.length)]
+}
+
+const tilesOf = (builds: readonly PickUpBuild[]): readonly Tile[] => {
+  const tickets = new Map<string, PickUpBuild[]>()
+  for (const build of builds) {
+    const [number] = partsOf(build.name)
+    const known = tickets.get(number)
+    if (known) known.push(build)
+    else tickets.set(number, [build])
+  }
+  return [...tickets].map(([number, all]) => ({ number, builds: all }))
+}
+
+/** When a tile came to stand here: with its first build. */
+const sinceOf = ({ builds }: Tile, place: PickUpPlace): number =>
+  Math.min(...builds.flatMap(({ state, since }) => (state === place ? since : [])))
+
+const tilesIn = ({ builds }: PickUpPicture, place: PickUpPlace): readonly Tile[] => {
+  const here = builds.filter(({ state }) => state === place)
+  // Each build that is being made is a wrap of its own, and each that is called has its own question.
+  if (place === 'making' || place === 'called')
+    return here.map((build) => ({ number: partsOf(build.name)[0], builds: [build] }))
+  const onShelf = tilesOf(builds).filter((tile) => tile.builds.some((one) => one.state === 'made'))
+  if (place === 'made') return onShelf
+  return tilesOf(here).filter(({ number }) => !onShelf.some((tile) => tile.number === number))
 }
 
 /**
- * The numbers of each place. What is being made or waits stands in the order of the line; what is
- * made or called, the one that has stood longest first.
+ * The tiles of each place. What waits stands in the order of the line; all else by when it came,
+ * first the one that has stood longest. Once a part of a ticket is on the shelf, its tile there
+ * shows what is still to come, and its number waits no more.
  */
 export const standingIn = (picture: PickUpPicture, place: PickUpPlace): Standing => {
-  const here = picture.builds.filter((build) => build.state === place)
-  const isOldestFirst = place === 'made' || place === 'called'
-  const inOrder = isOldestFirst ? [...here].sort((one, other) => one.since - other.since) : here
+  const tiles = tilesIn(picture, place)
+  const inOrder =
+    place === 'waiting'
+      ? tiles
+      : [...tiles].sort((one, other) => sinceOf(one, place) - sinceOf(other, place))
   const room = ROOM[place]
   const shown = inOrder.length > room ? inOrder.slice(0, room - 1) : inOrder
-  const more = inOrder.length - shown.length
-  const cells = shown.length + (more > 0 ? 1 : 0)
-  const columns = columnsFor(place, cells)
-  return { builds: shown, more, columns, rows: Math.max(1, Math.ceil(cells / columns)) }
+  return { tiles: shown, more: inOrder.length - shown.length }
 }

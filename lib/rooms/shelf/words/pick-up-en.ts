@@ -10,11 +10,9 @@ export const pickUpWords = {
     called: 'Please come to the counter',
   } satisfies Record<PickUpPlace, string>,
   more: (count: number) => `+ ${count} more`,
-  none: {
-    waiting: 'none waiting',
-    making: 'none',
-    made: 'None yet',
-  } satisfies Record<Exclude<PickUpPlace, 'called'>, string>,
+  /** On a wrap that isn't on the shelf, to who hears the screen. */
+  notYet: ' not there yet',
+  none: { made: 'None yet' },
   closed: 'Closed now',
   notOpen: 'Not open yet',
 } as const

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { pickUpPicture } from '#lib/rooms/shelf/views/pick-up.ts'
-import { ROOM, standingIn } from '#lib/rooms/shelf/views/pick-up-places.ts'
+import { type PickUpPicture, pickUpPicture } from '#lib/rooms/shelf/views/pick-up.ts'
+import { type PickUpPlace, ROOM, standingIn } from '#lib/rooms/shelf/views/pick-up-places.ts'
 import { at, choose, type Given, given, running, send } from '#tests/support/service.ts'
 
 const orders = (count: number): Given[] =>
@@ -11,8 +11,21 @@ const make = (name: string): Given[] => [
   { type: 'finish', ...at(name) },
 ]
 
+const single = (state: PickUpPlace, count: number): PickUpPicture['builds'] =>
+  Array.from({ length: count }, (_, since) => ({ name: `${since + 1}A`, state, since }))
+
+const picture = (builds: PickUpPicture['builds']): PickUpPicture => ({
+  open: true,
+  station: '',
+  wells: [],
+  builds,
+})
+
+const namesIn = (seen: PickUpPicture, place: PickUpPlace) =>
+  standingIn(seen, place).tiles.map(({ builds }) => builds.map(({ name }) => name).join(' '))
+
 test('[PU1] each number stands where its build is, and nowhere once it is handed over', () => {
-  const picture = pickUpPicture(
+  const seen = pickUpPicture(
     running(
       given(
         ...orders(4),
@@ -23,37 +36,49 @@ test('[PU1] each number stands where its build is, and nowhere once it is handed
       ),
     ),
   )
-  const names = (place: 'waiting' | 'making' | 'made') =>
-    standingIn(picture, place).builds.map((build) => build.name)
-  expect([names('waiting'), names('making'), names('made')]).toEqual([['4A'], ['3A'], ['2A']])
+  expect((['waiting', 'making', 'made'] as const).map((place) => namesIn(seen, place))).toEqual([
+    ['4A'],
+    ['3A'],
+    ['2A'],
+  ])
 })
 
 test('[PU2] on the shelf the one that has stood longest comes first', () => {
-  const picture = pickUpPicture(running(given(...orders(3), ...make('3A'), ...make('1A'))))
-  expect(standingIn(picture, 'made').builds.map((build) => build.name)).toEqual(['3A', '1A'])
+  const seen = pickUpPicture(running(given(...orders(3), ...make('3A'), ...make('1A'))))
+  expect(namesIn(seen, 'made')).toEqual(['3A', '1A'])
 })
 
 test('[PU3] what there is no room for is counted, and all are counted or shown', () => {
-  const waiting = (count: number) => ({
-    open: true,
-    station: '',
-    wells: [],
-    builds: Array.from({ length: count }, (_, since) => ({
-      name: `${since + 1}A`,
-      state: 'waiting' as const,
-      since,
-    })),
-  })
-  for (const count of [0, 1, ROOM.waiting, ROOM.waiting + 1, 45]) {
-    const { builds, more, columns, rows } = standingIn(waiting(count), 'waiting')
-    expect(builds.length + more).toBe(count)
-    expect(builds.length + (more > 0 ? 1 : 0)).toBeLessThanOrEqual(ROOM.waiting)
-    expect(columns * rows).toBeGreaterThanOrEqual(builds.length + (more > 0 ? 1 : 0))
-  }
+  for (const place of ['waiting', 'making', 'made', 'called'] as const)
+    for (const count of [0, 1, ROOM[place], ROOM[place] + 1, 45]) {
+      const { tiles, more } = standingIn(picture(single(place, count)), place)
+      expect(tiles.length + more).toBe(count)
+      expect(tiles.length + (more > 0 ? 1 : 0)).toBeLessThanOrEqual(ROOM[place])
+    }
+})
+
+test('[PU6] a ticket is one tile on the shelf: its letters in order, those still to come among them', () => {
+  const seen = picture([
+    { name: '9A', state: 'called', since: 5 },
+    { name: '10A', state: 'making', since: 6 },
+    { name: '10B', state: 'made', since: 9 },
+    { name: '10C', state: 'waiting', since: 1 },
+    { name: '11A', state: 'made', since: 8 },
+    { name: '12A', state: 'making', since: 4 },
+    { name: '12B', state: 'waiting', since: 2 },
+    { name: '13A', state: 'waiting', since: 3 },
+    { name: '13B', state: 'waiting', since: 3 },
+  ])
+  expect(namesIn(seen, 'made')).toEqual(['11A', '10A 10B 10C'])
+  expect(standingIn(seen, 'made').tiles.map(({ number }) => number)).toEqual(['11', '10'])
+  // Each that is being made is a wrap of its own; 10-C is told on the shelf, and 12 waits for its B.
+  expect(namesIn(seen, 'making')).toEqual(['12A', '10A'])
+  expect(namesIn(seen, 'waiting')).toEqual(['12B', '13A 13B'])
+  expect(namesIn(seen, 'called')).toEqual(['9A'])
 })
 
 test('[PU4] the picture tells numbers, states, times and the bare line, and nothing of the guest', () => {
-  const picture = pickUpPicture(
+  const seen = pickUpPicture(
     running(
       given({
         type: 'send',
@@ -71,12 +96,12 @@ test('[PU4] the picture tells numbers, states, times and the bare line, and noth
       }),
     ),
   )
-  expect(Object.keys(picture).sort()).toEqual(['builds', 'open', 'station', 'wells'])
-  expect(picture.wells).toEqual([2, 3, 3, 2])
-  expect(picture.builds.map((build) => Object.keys(build).sort())).toEqual([
+  expect(Object.keys(seen).sort()).toEqual(['builds', 'open', 'station', 'wells'])
+  expect(seen.wells).toEqual([2, 3, 3, 2])
+  expect(seen.builds.map((build) => Object.keys(build).sort())).toEqual([
     ['name', 'since', 'state'],
   ])
-  expect(JSON.stringify(picture)).not.toMatch(/milk|bean|allergy/)
+  expect(JSON.stringify(seen)).not.toMatch(/milk|bean|allergy/)
 })
 
 test('[PU5] a held number is asked to the counter, whether it was being made or stood ready', () => {
@@ -86,7 +111,7 @@ test('[PU5] a held number is asked to the counter, whether it was being made or 
     asked: 'needs',
     needs: [{ code: 'milk', handling: 'leave-out', reason: null }],
   })
-  const picture = pickUpPicture(
+  const seen = pickUpPicture(
     running(
       given(
         ...orders(3),
@@ -98,31 +123,22 @@ test('[PU5] a held number is asked to the counter, whether it was being made or 
       ),
     ),
   )
-  expect(picture.builds.map(({ name, state }) => [name, state]).sort()).toEqual([
+  expect(seen.builds.map(({ name, state }) => [name, state]).sort()).toEqual([
     ['1A', 'called'],
     ['2A', 'made'],
     ['3A', 'called'],
   ])
-  expect(standingIn(picture, 'called').builds.map((build) => build.name)).toEqual(['1A', '3A'])
-  expect(standingIn(picture, 'waiting').builds).toEqual([])
+  expect(namesIn(seen, 'called')).toEqual(['1A', '3A'])
+  expect(namesIn(seen, 'waiting')).toEqual([])
 })
 
-test('[R36] as many numbers are shown as can be read, and ready ones stay large', () => {
-  const picture = (state: 'waiting' | 'making' | 'made', count: number) => ({
-    open: true,
-    station: '',
-    wells: [],
-    builds: Array.from({ length: count }, (_, since) => ({ name: `${since + 1}A`, state, since })),
-  })
+test('[R36] as many tiles are shown as there is room for', () => {
   for (const [place, most] of [
     ['waiting', 18],
     ['making', 6],
     ['made', 24],
   ] as const) {
-    expect(standingIn(picture(place, most), place)).toMatchObject({ more: 0 })
-    expect(standingIn(picture(place, most + 1), place)).toMatchObject({ more: 2 })
+    expect(standingIn(picture(single(place, most)), place)).toMatchObject({ more: 0 })
+    expect(standingIn(picture(single(place, most + 1)), place)).toMatchObject({ more: 2 })
   }
-  expect(standingIn(picture('made', 9), 'made')).toMatchObject({ columns: 3, rows: 3 })
-  expect(standingIn(picture('made', 18), 'made')).toMatchObject({ columns: 3, rows: 6 })
-  expect(standingIn(picture('made', 24), 'made')).toMatchObject({ columns: 4, rows: 6 })
 })

@@ -1,0 +1,28 @@
+import { BareLine } from '#components/pick-up/bare-line.tsx'
+import { Called } from '#components/pick-up/called.tsx'
+import { useMoved } from '#components/pick-up/moved.ts'
+import { Path } from '#components/pick-up/path.tsx'
+import styles from '#components/pick-up/pick-up.module.css'
+import { Shelf } from '#components/pick-up/shelf.tsx'
+import { usePickUpWords } from '#components/pick-up/words.tsx'
+import type { PickUpPicture } from '#lib/rooms/shelf/views/pick-up.ts'
+
+/** One path from the queue over the line to the shelf; closed, the line stands alone. */
+export function Board({ picture }: { readonly picture: PickUpPicture }) {
+  const words = usePickUpWords()
+  const board = useMoved(picture)
+  if (!picture.open && picture.builds.length === 0)
+    return (
+      <div className={styles.closed}>
+        <p>{words.closed}</p>
+        <BareLine wells={picture.wells} />
+      </div>
+    )
+  return (
+    <div className={styles.board} ref={board}>
+      <Called picture={picture} />
+      <Path picture={picture} />
+      <Shelf picture={picture} />
+    </div>
+  )
+}

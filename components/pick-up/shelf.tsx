@@ -1,0 +1,72 @@
+import styles from '#components/pick-up/pick-up.module.css'
+import { useShape } from '#components/pick-up/shape.ts'
+import { usePickUpWords } from '#components/pick-up/words.tsx'
+import type { PickUpBuild, PickUpPicture } from '#lib/rooms/shelf/views/pick-up.ts'
+import { fitShelf, MORE_EM, tileEm } from '#lib/rooms/shelf/views/pick-up-fit.ts'
+import { partsOf, standingIn, type Tile } from '#lib/rooms/shelf/views/pick-up-places.ts'
+
+function Wrap({ name, state }: PickUpBuild) {
+  const words = usePickUpWords()
+  const isThere = state === 'made'
+  return (
+    <span
+      className={styles.wrap}
+      data-there={isThere || undefined}
+      data-build={isThere ? name : undefined}
+    >
+      {partsOf(name)[1]}
+      {!isThere && <span className="visually-hidden">{words.notYet}</span>}
+    </span>
+  )
+}
+
+function Ticket({ number, builds }: Tile) {
+  return (
+    <>
+      <span className={styles.number}>{number}</span>
+      {builds.map((build) => (
+        <Wrap key={build.name} {...build} />
+      ))}
+    </>
+  )
+}
+
+/** The shelf: a compartment a ticket, on planks; its letters solid when there, dashed until then. */
+export function Shelf({ picture }: { readonly picture: PickUpPicture }) {
+  const words = usePickUpWords()
+  const [box, shape] = useShape<HTMLDivElement>()
+  const { tiles, more } = standingIn(picture, 'made')
+  const figures = Math.max(1, ...tiles.map(({ number }) => number.length))
+  const ems = tiles.map(({ builds }) => tileEm(figures, builds.length))
+  const { size, compartments } = fitShelf(more > 0 ? [...ems, MORE_EM] : ems, shape)
+  return (
+    <section className={styles.shelf} data-place="made" aria-label={words.place.made}>
+      <div className={styles.planks} ref={box}>
+        <ol
+          aria-live="polite"
+          style={{
+            ['--size' as string]: `${(size * 100).toFixed(3)}cqh`,
+            ['--figures' as string]: figures,
+          }}
+        >
+          {compartments.map(({ tile, em }, place) => {
+            const ticket = tile === null ? undefined : tiles[tile]
+            const key = ticket?.number ?? `${tile === null ? 'empty' : 'more'} ${place}`
+            return (
+              <li
+                key={key}
+                aria-hidden={tile === null || undefined}
+                data-ticket={ticket?.number}
+                style={{ flex: `${em} 0 ${em}em` }}
+              >
+                {ticket ? <Ticket {...ticket} /> : tile !== null && words.more(more)}
+              </li>
+            )
+          })}
+        </ol>
+        {tiles.length === 0 && <p className={styles.none}>{words.none.made}</p>}
+      </div>
+      <p aria-hidden="true">{words.place.made}</p>
+    </section>
+  )
+}

@@ -34,23 +34,23 @@ test('a hot pan falls below the limit: off sale everywhere, until the person in 
     await openJob(pans, 'Black beans', pansWords.readTemperature)
     await typeReading(pans, '62')
     await expect(dialog(pans).getByRole('alert')).toContainText('Did you mean °C')
-    await expect(inJob(pans, formWords.readSend)).toBeDisabled()
+    await expect(inJob(pans, formWords.readSend('62 °F'))).toBeDisabled()
     for (const _ of '62') await inJob(pans, readingWords.takeBack).click()
   })
 
-  await test.step('128 °F in the middle, stirred: written down, and off sale on every screen', async () => {
+  await test.step('128 °F in the middle, stirred: recorded, and not served on every screen', async () => {
     await typeReading(pans, '128')
     await expect(dialog(pans).getByText(readingWords.verdict['not-met'])).toBeVisible()
-    await sends(pans, formWords.readOut, formWords.readDone('Black beans', '128 °F'))
+    await sends(pans, formWords.readOut('128 °F'), formWords.readDone('Black beans', '128 °F'))
     await expect(anyPan(pans, 'Black beans')).toHaveAccessibleName(
-      new RegExp(`, ${pansWords.offSale}, .*${pansWords.offSaleWhy['out-of-limits']}`),
+      new RegExp(`, ${pansWords.dontServe}, .*${pansWords.dontServeWhy['out-of-limits']}`),
     )
     await expect(itemRow(counterPage, 'Bean and pepper')).not.toContainText(counter.left(23))
     await expect(itemRow(counterPage, 'Bean and pepper')).toContainText(
       counter.rowNo('Black beans'),
     )
     await expect(
-      assembly.getByText(assemblyEn.offSale('1A', 'Black beans', 'waiting')),
+      assembly.getByText(assemblyEn.dontServe('1A', 'Black beans', 'waiting')),
     ).toBeVisible()
     await expect(startButton(assembly, '1A')).toHaveCount(0)
   })

@@ -3,6 +3,7 @@ import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
 import { counter } from '#lib/rooms/orders/words/counter-en.ts'
 import { shortEn } from '#lib/rooms/orders/words/short-en.ts'
 import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 import { job as dialog, inJob, openJob, sends, typeReading } from './support/food-hands.ts'
 import { beginning, leadPan, order, startButton, tapUntil } from './support/hands.ts'
 import { expect, test } from './support/job.ts'
@@ -41,7 +42,8 @@ test('a spill makes builds short: the newest go without first, and each has its 
     )
     const rows = dialog(pans).getByRole('listitem')
     await expect(rows).toHaveCount(SHORT.length)
-    for (const [place, build] of SHORT.entries()) await expect(rows.nth(place)).toContainText(build)
+    for (const [place, build] of SHORT.entries())
+      await expect(rows.nth(place)).toContainText(sayBuild(build))
     await expect(rows.first()).toContainText(formWords.shortLeaveOut)
     await expect(rows.first()).toContainText(formWords.shortCancel)
   })

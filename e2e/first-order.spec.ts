@@ -93,7 +93,7 @@ test('the first order: taken, made, counted down, called and handed over', async
 
   await test.step('handed over by its mark, it is gone everywhere', async () => {
     const card = shelfCard(handOver, '1A')
-    await expect(card.getByText(handOverEn.usual)).toBeVisible()
+    await expect(card.getByText(handOverEn.asItComes)).toBeVisible()
     await card.getByRole('button', { name: handOverEn.handOver('1A'), exact: true }).click()
     await expect(handOver.getByText(handOverEn.nothing)).toBeVisible()
     await expect(pickUpNumber(pickUp, 'made', '1A')).toHaveCount(0)

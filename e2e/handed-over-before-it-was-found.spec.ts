@@ -17,7 +17,7 @@ test('handed over before the pan was found out of limits: named, and answered fo
   await stands(job.lead, 2, null, ['start', 'finish', 'handOver'])
   await openJob(pans, 'Herb chicken', pansWords.readTemperature)
   await typeReading(pans, '128')
-  await sends(pans, formWords.readOut, formWords.readDone('Herb chicken', '128 °F'))
+  await sends(pans, formWords.readOut('128 °F'), formWords.readDone('Herb chicken', '128 °F'))
   const task = pans.getByRole('button', { name: handedOverWords.open, exact: true })
   await expect(
     pans.getByText(

@@ -31,7 +31,7 @@ const NAMED_WITH_NEED = 'Rowan'
 const addName = async (page: Page, name: string): Promise<void> => {
   await page.getByRole('button', { name: counter.addName, exact: true }).click()
   await page.getByLabel(counter.nameLabel).fill(name)
-  await page.getByRole('button', { name: counter.nameKeep, exact: true }).click()
+  await page.getByRole('button', { name: counter.nameUse, exact: true }).click()
   await expect(page.getByRole('button', { name: counter.nameIs(name) })).toBeVisible()
 }
 

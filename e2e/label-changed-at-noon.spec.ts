@@ -85,7 +85,7 @@ test('the label changed at noon: every build is checked again, whatever its stat
       .getByRole('group', { name: counter.needTile('peanut'), exact: true })
       .getByText(labelWords.word.contains, { exact: true })
       .click()
-    const keep = dialog.getByRole('button', { name: labelWords.keep, exact: true })
+    const keep = dialog.getByRole('button', { name: labelWords.send, exact: true })
     await expect(keep).toBeDisabled()
     await dialog.getByLabel(labelWords.readBy).fill('KT')
     await dialog.getByLabel(labelWords.passphrase).fill(PASSPHRASE.toUpperCase())
@@ -223,8 +223,8 @@ test('the label changed at noon: every build is checked again, whatever its stat
       handOver.getByRole('heading', { name: handOverEn.findQuestion('1A') }),
     )
     await tapUntil(
-      handOver.getByRole('button', { name: beginning(handOverEn.foundKept) }),
-      handOver.getByText(handOverEn.isFoundKept('1A')),
+      handOver.getByRole('button', { name: beginning(handOverEn.foundTold) }),
+      handOver.getByText(handOverEn.isFoundTold('1A')),
     )
     expect(job.lead.state().toFind).toEqual({})
   })

@@ -132,7 +132,7 @@ test('not the same product as last time: unknown at once, until its label is rea
     await dialog.getByRole('button', { name: labelWords.restFree(9), exact: true }).click()
     await dialog.getByLabel(labelWords.readBy).fill('KT')
     await dialog.getByLabel(labelWords.passphrase).fill(PASSPHRASE)
-    const keep = dialog.getByRole('button', { name: labelWords.keep, exact: true })
+    const keep = dialog.getByRole('button', { name: labelWords.send, exact: true })
     await expect(keep).toBeEnabled()
     const sayOf = (code: string, word: 'contains' | 'free') =>
       dialog

@@ -38,12 +38,12 @@ test('3 taps from an idle counter to sent, and one more for each no', async ({
 
   for (const noes of [0, 1, 2, 3]) {
     const before = await tapped()
-    await page.getByRole('button', { name: 'Asked: none' }).click()
+    await page.getByRole('button', { name: 'They said: none' }).click()
     await page.getByRole('button', { name: /^Garden chicken/ }).click()
     for (const { pan } of LEFT_OUT.slice(0, noes)) {
       await page.getByRole('button', { name: pan }).click()
     }
-    await page.getByRole('button', { name: /^Said. Send/ }).click()
+    await page.getByRole('button', { name: /^I said it: send/ }).click()
     const ticket = noes + 1
     await expect(page.getByText(`Ticket ${ticket}`, { exact: true })).toBeVisible()
     expect(await tapped()).toBe(before + 3 + noes)

@@ -53,14 +53,22 @@ test('the chicken won’t last: a batch is started, cooked to its limit, and the
     await tapUntil(strip.getByRole('button', { name: beginning('Herb chicken') }), dialog(pans))
     await typeReading(pans, '162')
     await expect(dialog(pans).getByText(readingWords.verdict['not-met'])).toBeVisible()
-    await sends(pans, batchWords.cookSendNot, batchWords.cookNotDone('Herb chicken', '162 °F'))
+    await sends(
+      pans,
+      batchWords.cookSendNot('162 °F'),
+      batchWords.cookNotDone('Herb chicken', '162 °F'),
+    )
     await expect(inJob(pans, batchWords.step.load)).toHaveCount(0)
     for (let load = 0; load < loads; load += 1) {
       const degrees = String(165 + load)
       if (load > 0) await inJob(pans, batchWords.step.cook).click()
       await typeReading(pans, degrees)
       await expect(dialog(pans).getByText(readingWords.verdict.met, { exact: true })).toBeVisible()
-      await sends(pans, formWords.readSend, batchWords.cookDone('Herb chicken', `${degrees} °F`))
+      await sends(
+        pans,
+        formWords.readSend(`${degrees} °F`),
+        batchWords.cookDone('Herb chicken', `${degrees} °F`),
+      )
     }
     await sends(
       pans,

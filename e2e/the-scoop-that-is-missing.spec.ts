@@ -48,7 +48,7 @@ test('the scoop that is missing: the nearest that carries nothing across, with i
 
   await test.step('a build that isn’t started is made with it: assembly says so', async () => {
     await expect(assemblyPan(assembly, 'Cheddar')).toContainText('#30')
-    await expect(assemblyPan(assembly, 'Cheddar')).toContainText(assemblyEn.otherScoop)
+    await expect(assemblyPan(assembly, 'Cheddar')).toContainText(assemblyEn.standIn)
     const portions = Math.floor((held - now) / now)
     expect(portions).toBeGreaterThan(39)
     await expect(leadPan(pans, 'Cheddar', portions, 1)).toBeVisible()
@@ -63,7 +63,7 @@ test('the scoop that is missing: the nearest that carries nothing across, with i
       leadPan(pans, 'Cheddar', 39, 1),
     )
     await expect(assemblyPan(assembly, 'Cheddar')).toContainText('#24')
-    await expect(assemblyPan(assembly, 'Cheddar')).not.toContainText(assemblyEn.otherScoop)
+    await expect(assemblyPan(assembly, 'Cheddar')).not.toContainText(assemblyEn.standIn)
     expect(job.lead.portions('cheddar', 1)).toBe(own)
   })
 

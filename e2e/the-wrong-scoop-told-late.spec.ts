@@ -71,9 +71,9 @@ test('the wrong scoop told late: who was handed food of that pan and keeps it ap
     )
     await tapUntil(
       handOver.getByRole('button', {
-        name: saying(handOverEn.foundKept, handOverEn.foundKeptThen),
+        name: saying(handOverEn.foundTold, handOverEn.foundToldThen),
       }),
-      handOver.getByText(handOverEn.isFoundKept('1A')),
+      handOver.getByText(handOverEn.isFoundTold('1A')),
     )
     await lead.does({ type: 'soilPan', pan: 'pan-almonds', by: 'cheddar' })
     expect(lead.state().toFind).toEqual({})

@@ -18,7 +18,7 @@ const unitOf = (words: AssemblyWords, tool: TakePan['tool'], count: number): str
     case 'bottle':
       return words.squeeze(count)
     case 'tongs':
-      return words.tongs
+      return words.tongs(count)
     case 'piece':
     case 'tongs-pieces':
       return words.piece(count)
@@ -123,7 +123,7 @@ function Take({ pan }: { readonly pan: TakePan }) {
     <>
       {pan.fromBackup && <BackUpSign />}
       <div className={styles.middle}>
-        {pan.instead && <b className={signs.otherScoop}>{words.otherScoop}</b>}
+        {pan.instead && <b className={signs.standIn}>{words.standIn}</b>}
         <span className={styles.count}>{pan.count}</span>
         {pan.onTheSide ? (
           <span className={styles.side}>{words.onTheSide}</span>
@@ -136,7 +136,7 @@ function Take({ pan }: { readonly pan: TakePan }) {
           </b>
         ))}
         {pan.stands !== 'sold' ? (
-          <span className={signs.lacking}>{words.stands[pan.stands]}</span>
+          <span className={signs.lacking}>{words.panIs[pan.stands]}</span>
         ) : (
           pan.lacking && <span className={signs.lacking}>{words.lacking}</span>
         )}

@@ -34,6 +34,7 @@ export function WrapMark({ now }: { readonly now: NowBuild }) {
       <h2>{words.wrap}</h2>
       <p className={styles.wrap}>
         <b>{sayBuild(now.name)}</b>
+        {lines.length === 0 && <small className={styles.asItComes}>{words.asItComes}</small>}
         {lines.map((line, index) => (
           <span key={line} data-apart={now.keepFrom.length > 0 && index >= linesOfParts(now.mark)}>
             {line}{' '}

@@ -11,7 +11,7 @@ export function NotMade({ now }: { readonly now: NowBuild }) {
         <>
           <strong>{words.heldWord}</strong>
           <p className={styles.why}>{words.sayWhyHeld(now.whyHeld)}</p>
-          <p>{now.whyHeld.reason === 'off-sale' ? words.heldOffSale : words.heldThen}</p>
+          <p>{now.whyHeld.reason === 'off-sale' ? words.heldNotServed : words.heldThen}</p>
         </>
       ) : (
         <p className={styles.why}>{words.notChecked(now.name)}</p>

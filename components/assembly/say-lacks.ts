@@ -9,5 +9,5 @@ export const sayLacks = (
   if (lacks === null) return ''
   if (lacksWhy === 'throw-out') return words.pastTime(name, lacks)
   if (lacksWhy === 'clock') return words.clock(name, lacks, state)
-  return lacksWhy === 'off-sale' ? words.offSale(name, lacks, state) : words.short(name, lacks)
+  return lacksWhy === 'off-sale' ? words.dontServe(name, lacks, state) : words.short(name, lacks)
 }

@@ -164,7 +164,7 @@ function Tiles({
         {telling
           ? words.needs.tellNothing
           : kept.length > 0
-            ? words.onlyKept
+            ? words.nothingMore
             : needs.length > 0
               ? words.clearNeeds
               : words.askedNone}

@@ -90,7 +90,7 @@ export function InChargeStep({ state, desk: { ordering, tap } }: InChargeStepPro
         {asks && (
           <>
             <p className={styles.needs}>
-              {words.inCharge.keptFrom(
+              {words.inCharge.guestSaid(
                 settled.choice.needs
                   .map(({ code, handling }) => words.need(code, handling))
                   .join(' · '),

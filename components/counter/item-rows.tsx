@@ -98,7 +98,7 @@ const markWord = (words: CounterWords, offer: Offer, component: string, mark: Ce
     case 'ask':
       return words.ask
     case 'gone':
-      if (standing.kind === 'kept') return words.mark.kept
+      if (standing.kind === 'kept') return words.mark.saved
       if (standing.kind === 'gone' && standing.notLoaded) return words.mark.notLoaded
       return standing.kind === 'not-selling' ? words.pan.notSelling : words.noneLeft
     case 'need':

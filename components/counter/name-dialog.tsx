@@ -23,7 +23,7 @@ export function NameDialog({ ref, name, onName }: NameDialogProps) {
         <input id="name" name="name" defaultValue={name} maxLength={40} autoComplete="off" />
         <div className={shared.row}>
           <button type="submit" className={shared.main}>
-            {words.nameKeep}
+            {words.nameUse}
           </button>
           <button
             type="button"

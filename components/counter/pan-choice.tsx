@@ -153,8 +153,8 @@ function Cannot({
     case 'kept':
       return (
         <>
-          <strong className={styles.word}>{words.pan.kept}</strong>
-          <span className={styles.reason}>{words.keptFor(standing.for, nameOf)}</span>
+          <strong className={styles.word}>{words.pan.saved}</strong>
+          <span className={styles.reason}>{words.savedFor(standing.for, nameOf)}</span>
         </>
       )
     case 'gone':

@@ -26,7 +26,7 @@ const sayCannot = (
         ? words.cannot.notSelling(name)
         : words.lacks.ends(name, words.sayClock(standing.endsAt, station.timeZone))
     case 'kept':
-      return words.cannot.kept(name, words.keptFor(standing.for, nameIn(station)))
+      return words.cannot.saved(name, words.savedFor(standing.for, nameIn(station)))
   }
 }
 
@@ -54,7 +54,7 @@ export const sayNote = (words: CounterWords, station: StationDocument, note: Not
     case 'item-cannot':
       return sayBlocked(words, station, note.item, note.blocked)
     case 'kept':
-      return words.kept(name(note.item), name(note.component))
+      return words.needsIt(name(note.item), name(note.component))
     case 'base':
       return words.isBase(
         (findItem(station, note.item)?.base?.choices ?? []).map((one) => name(one)),

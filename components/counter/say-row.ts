@@ -59,7 +59,7 @@ const whyNot = (
   if (component === null) return words.itemNotSold
   if (standing.kind === 'gone' && standing.notLoaded) return words.rowNotLoaded(name(component))
   return standing.kind === 'kept'
-    ? words.rowKept(name(component), words.keptFor(standing.for, name))
+    ? words.rowSaved(name(component), words.savedFor(standing.for, name))
     : words.rowNo(name(component))
 }
 

@@ -65,7 +65,7 @@ export function CalibrateCard() {
           {words.longer}
         </button>
         <button type="button" className={styles.keep} onClick={() => keepIt(pxPerMm)}>
-          {words.keep}
+          {words.use}
         </button>
         {kept !== null && (
           <button type="button" onClick={() => keepIt(null)}>
@@ -74,7 +74,7 @@ export function CalibrateCard() {
         )}
       </div>
       <p role="status" className={styles.kept}>
-        {kept === null ? words.notSet(DEFAULT_PX_PER_MM.toFixed(2)) : words.kept(kept.toFixed(2))}
+        {kept === null ? words.notSet(DEFAULT_PX_PER_MM.toFixed(2)) : words.set(kept.toFixed(2))}
       </p>
     </section>
   )

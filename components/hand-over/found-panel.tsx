@@ -42,8 +42,8 @@ export function FoundPanel({
           disabled={busy}
           onClick={() => onFound(false)}
         >
-          <b>{words.foundKept}</b>
-          <span>{words.foundKeptThen}</span>
+          <b>{words.foundTold}</b>
+          <span>{words.foundToldThen}</span>
         </button>
       </div>
       <button type="button" className={styles.back} onClick={onBack}>

@@ -83,7 +83,7 @@ function Work({ state }: { readonly state: RunningState }) {
         busy={busy}
         onBack={back}
         onFound={(isBack) =>
-          answer(lost, isBack, isBack ? words.isFoundBack(lost.name) : words.isFoundKept(lost.name))
+          answer(lost, isBack, isBack ? words.isFoundBack(lost.name) : words.isFoundTold(lost.name))
         }
       />
     )

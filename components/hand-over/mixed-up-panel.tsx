@@ -55,7 +55,7 @@ export function MixedUpPanel({
                 <span className={styles.note}>{noteOf(words, one)}</span>
               )}
               <span className={styles.goes}>
-                {names.includes(one.name) ? words.goesOut : words.isKept}
+                {names.includes(one.name) ? words.goesOut : words.stays}
               </span>
             </button>
           </li>

@@ -71,7 +71,7 @@ export function ShelfCard({
 }) {
   const words = useHandOverWords()
   const lines = words.markLines(build.mark)
-  const mark = lines.length > 0 ? lines.join(' · ') : words.usual
+  const mark = lines.length > 0 ? lines.join(' · ') : words.asItComes
   const own = words.alikeOwn(lines.join(' · '))
   const saysAll = build.alike !== null && [mark, own].includes(tellsApart(words, build))
   return (

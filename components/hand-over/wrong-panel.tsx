@@ -77,7 +77,7 @@ export function WrongPanel({
         )}
       </div>
       <button type="button" className={styles.back} onClick={onBack}>
-        {isHandedOver ? words.keepGone : words.no(name)}
+        {isHandedOver ? words.leaveGone : words.no(name)}
       </button>
     </section>
   )

@@ -80,7 +80,7 @@ export function CoolStep({ state, acting, now, id, onDone }: StepProps) {
             disabled={acting.busy || !form.judged.isReady}
             onClick={() => void act()}
           >
-            {words.forms.readSend}
+            {words.forms.readSend(form.typed && words.sayDegrees(form.typed))}
           </button>
         </div>
       </div>
@@ -146,7 +146,7 @@ export function ReheatStep({ state, acting, now, id, onDone }: StepProps) {
             disabled={acting.busy || !form.judged.isReady}
             onClick={() => void act()}
           >
-            {words.forms.readSend}
+            {words.forms.readSend(form.typed && words.sayDegrees(form.typed))}
           </button>
         </div>
       </div>

@@ -71,7 +71,9 @@ export function CookStep({ state, acting, now, id, onDone }: StepProps) {
             disabled={acting.busy || !form.judged.isReady}
             onClick={() => void act()}
           >
-            {form.judged.verdict && !isMet ? words.batches.cookSendNot : words.forms.readSend}
+            {(form.judged.verdict && !isMet ? words.batches.cookSendNot : words.forms.readSend)(
+              form.typed && words.sayDegrees(form.typed),
+            )}
           </button>
         </div>
       </div>

@@ -33,7 +33,7 @@ export function BehindList({ state, acting, now, choose }: FormProps<'behind'>) 
     const doubt = isForSale(state, 'backup', id) ? clockDoubt(state, 'backup', id) : null
     return [
       words.forms.portions(count),
-      ...(times?.offSale ? [words.offSale] : []),
+      ...(times?.offSale ? [words.dontServe] : []),
       ...(doubt === null ? [] : [words.clockJumped, words.clockHelps[doubt]]),
       ...(times?.newest
         ? [words.read(words.sayDegrees(times.newest.temperature), time(times.newest.at))]

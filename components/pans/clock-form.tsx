@@ -119,7 +119,7 @@ export function ClockForm({ state, acting, food, now, onBack }: FormProps<'clock
             onClick={() => void act()}
           >
             {isOut
-              ? words.forms.readOut
+              ? words.forms.readOut(form.typed && words.sayDegrees(form.typed))
               : lack === ''
                 ? words.forms.clockSend(until)
                 : words.forms.clockStart}

@@ -10,7 +10,7 @@ import { sayDate, sayDay } from '#lib/words/day-en.ts'
 import { panRuleWords } from '#lib/words/pan-rules-en.ts'
 import { sayRefusal } from '#lib/words/refusals-en.ts'
 import { safetyWords } from '#lib/words/safety-en.ts'
-import { keptForName, stateName } from '#lib/words/service-en.ts'
+import { savedForName, stateName } from '#lib/words/service-en.ts'
 
 export const foodEnglish = {
   forms: formWords,
@@ -24,7 +24,7 @@ export const foodEnglish = {
   sayDate,
   sayDateOver,
   sayDateProblem,
-  keptForName,
+  savedForName,
   stateName,
   sayRefusal,
   ...pansEnglish,

@@ -39,7 +39,7 @@ export const foodTitle = (words: FoodWords, state: RunningState, food: FoodTask)
     case 'waste':
       return words.forms.wasteTitle(foodName(state, 'pan', food.pan))
     case 'keep':
-      return words.forms.keepTitle(name(food.component))
+      return words.forms.saveTitle(name(food.component))
     case 'scoop':
       return state.standIns[food.component]
         ? words.forms.scoopBackTitle(name(food.component))

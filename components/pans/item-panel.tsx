@@ -26,7 +26,7 @@ export function ItemPanel({ state, item, acting, onBack }: ItemPanelProps) {
         id={item}
         name={name}
         selling={selling}
-        because={[selling ? words.stopKept : words.resumeItemWhy]}
+        because={[selling ? words.stopStays : words.resumeItemWhy]}
         acting={acting}
         onBack={onBack}
       />

@@ -32,12 +32,12 @@ export function KeepForm({ state, acting, food, onBack }: FormProps<'keep'>) {
   const act = async () => {
     if (!settled() || acting.busy) return
     const command = { type: 'keep', component, portions: count, for: [...whom] } as const
-    if (await acting.act(command, words.advice.done.kept(name(component), count))) onBack()
+    if (await acting.act(command, words.advice.done.saved(name(component), count))) onBack()
   }
   return (
     <div className={forms.one}>
       <PortionSteps
-        label={words.forms.keepHow}
+        label={words.forms.saveHow}
         value={count}
         amount={words.amount(amountOf(state, component, count), level.unit)}
         least={1}
@@ -45,7 +45,7 @@ export function KeepForm({ state, acting, food, onBack }: FormProps<'keep'>) {
         onChange={setCount}
       />
       <fieldset className={forms.choices}>
-        <legend>{words.forms.keepFor}</legend>
+        <legend>{words.forms.saveFor}</legend>
         {[...items, KEPT_APART, ...DIETS].map((id) => (
           <button
             key={id}
@@ -55,11 +55,11 @@ export function KeepForm({ state, acting, food, onBack }: FormProps<'keep'>) {
               setWhom(whom.includes(id) ? whom.filter((one) => one !== id) : [...whom, id])
             }
           >
-            <b>{words.keptForName(id, name)}</b>
+            <b>{words.savedForName(id, name)}</b>
           </button>
         ))}
       </fieldset>
-      <p className={forms.note}>{words.forms.keepWhy}</p>
+      <p className={forms.note}>{words.forms.saveWhy}</p>
       <div className={forms.send}>
         <button
           type="button"
@@ -67,7 +67,7 @@ export function KeepForm({ state, acting, food, onBack }: FormProps<'keep'>) {
           disabled={acting.busy || whom.length === 0}
           onClick={() => void act()}
         >
-          {words.forms.keepSend(count)}
+          {words.forms.saveSend(count)}
         </button>
       </div>
     </div>

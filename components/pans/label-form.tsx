@@ -142,7 +142,7 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
           className={acts.main}
           disabled={acting.busy || wrong.length > 0 || missing.length > 0}
         >
-          {words.keep}
+          {words.send}
         </button>
       </div>
     </form>

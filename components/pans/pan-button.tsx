@@ -15,7 +15,7 @@ const troubleWords = (
     case 'throw-out':
       return [words.throwOut, '']
     case 'off-sale':
-      return [words.offSale, times?.offSale ? words.offSaleWhy[times.offSale.why] : '']
+      return [words.dontServe, times?.offSale ? words.dontServeWhy[times.offSale.why] : '']
     case 'unread':
     case 'timed':
       return [words.clockJumped, words.clockHelps[picture.trouble]]
@@ -79,7 +79,7 @@ export function PanButton(props: PanButtonProps) {
   const signs = {
     throwOut: times?.throwOutAt && !trouble ? words.throwOutAt(time(times.throwOutAt)) : '',
     readBy: times?.readBy && !trouble ? words.readBy(time(times.readBy)) : '',
-    kept: props.kept > 0 ? words.kept(props.kept) : '',
+    kept: props.kept > 0 ? words.saved(props.kept) : '',
     standIn: props.standIn,
     bias: props.bias !== 0 && !trouble ? words.heavy(props.bias) : '',
     backup: isBackupReady ? words.backupReady : '',

@@ -34,9 +34,9 @@ export const panFacts = (
     ...sayDoubt(words, state, picture),
     ...(keep && portionsKept(keep) > 0
       ? [
-          words.keptFact(
+          words.savedFact(
             portionsKept(keep),
-            keep.for.map((one) => words.keptForName(one, name)),
+            keep.for.map((one) => words.savedForName(one, name)),
           ),
         ]
       : []),

@@ -45,8 +45,8 @@ export function PanHome(props: PanHomeProps) {
     const done = words.done.looked(component.name, words.looks[quarters])
     if (await acting.act({ type: 'correct', pan: pan.id, quarters }, done)) onBack()
   }
-  const endKeep = () => {
-    const done = words.done.keepEnded(component.name)
+  const endSaving = () => {
+    const done = words.done.savingEnded(component.name)
     if (!acting.busy) void acting.act({ type: 'endKeep', component: pan.component }, done)
   }
   const main =
@@ -88,8 +88,8 @@ export function PanHome(props: PanHomeProps) {
     { label: words.correct, act: () => onMode('count'), off: isEmpty && !held?.ended },
     { label: words.waste, act: open({ task: 'waste', pan: pan.id }), off: isEmpty },
     kept > 0
-      ? { label: words.endKeep(kept), act: endKeep }
-      : { label: words.keepSome, act: open({ task: 'keep', component: pan.component }) },
+      ? { label: words.endSaving(kept), act: endSaving }
+      : { label: words.saveSome, act: open({ task: 'keep', component: pan.component }) },
     ...(isScooped
       ? [
           {
@@ -98,7 +98,7 @@ export function PanHome(props: PanHomeProps) {
           },
         ]
       : []),
-    { label: words.otherScoop, act: () => onMode('scoop') },
+    { label: words.wrongScoop, act: () => onMode('scoop') },
   ]
 
   return (

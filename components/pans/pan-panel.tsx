@@ -65,7 +65,7 @@ export function PanPanel(props: PanPanelProps) {
                     pan.component,
                     nameIn(state.station),
                   ),
-                  words.stopKept,
+                  words.stopStays,
                 ]
               : [words.resumeWhy(picture.left)]
           }

@@ -24,7 +24,7 @@ export function PutFrom({ state, put, choose, component }: PutFromProps) {
   const said = (source: PutSource): { name: string; more: string; off: boolean } => {
     if (source.kind === 'plain')
       return source.heldBy === 'dry'
-        ? { name: words.forms.asItCame, more: words.forms.asItCameWhy, off: false }
+        ? { name: words.forms.fromPack, more: words.forms.fromPackDryWhy, off: false }
         : { name: words.forms.fromPack, more: words.forms.fromPackWhy, off: false }
     if (source.kind === 'backup')
       return {

@@ -71,7 +71,9 @@ export function ReadForm({ state, acting, food, now, onBack }: FormProps<'read'>
             disabled={acting.busy || !form.judged.isReady}
             onClick={() => void act()}
           >
-            {isOut ? words.forms.readOut : words.forms.readSend}
+            {(isOut ? words.forms.readOut : words.forms.readSend)(
+              form.typed && words.sayDegrees(form.typed),
+            )}
           </button>
         </div>
       </div>

@@ -106,7 +106,7 @@ function ReadSanitizer({
             disabled={acting.busy || !read || lacks !== null}
             onClick={() => void act()}
           >
-            {wrong === null ? words.forms.readSend : said.sendOut}
+            {(wrong === null ? said.send : said.sendOut)(read?.mgPerL ?? null)}
           </button>
         </div>
       </div>

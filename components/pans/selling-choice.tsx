@@ -52,7 +52,7 @@ export function SellingChoice({
           {selling ? words.stopSelling : words.resumeSelling}
         </button>
         <button type="button" className={styles.other} onClick={onBack}>
-          {selling ? words.keepSelling : words.leaveStopped}
+          {selling ? words.goOnSelling : words.leaveStopped}
         </button>
       </div>
     </>

@@ -128,7 +128,9 @@ function ReadShelf({ state, acting, onBack }: Props) {
             disabled={acting.busy || !form.judged.isReady}
             onClick={() => void act()}
           >
-            {isOut ? words.readHere.shelf.readOut : words.forms.readSend}
+            {(isOut ? words.readHere.shelf.readOut : words.forms.readSend)(
+              form.typed && words.sayDegrees(form.typed),
+            )}
           </button>
         </div>
       </div>

@@ -6,8 +6,10 @@ import {
   judgeEntry,
   probePlaces,
   type ReadingEntry,
+  typedTemperature,
 } from '#lib/rooms/food/views/reading-entry.ts'
 import type { ProbeAt, ReadingContext } from '#lib/safety/readings.ts'
+import type { Temperature } from '#lib/safety/temperature.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findComponent } from '#lib/station/find.ts'
 
@@ -27,6 +29,8 @@ const NOTHING_TYPED = {
 export interface ReadingForm {
   readonly entry: ReadingEntry
   readonly judged: JudgedEntry
+  /** What is typed so far, to be recorded; null while it is no number. */
+  readonly typed: Temperature | null
   readonly context: ReadingContext
   readonly limit: EntryLimit | null
   /** Where it can be read. */
@@ -57,6 +61,7 @@ export const useReading = (
   return {
     entry,
     judged: judgeEntry(entry, context, scale, limit),
+    typed: typedTemperature(entry),
     context,
     limit,
     places: probePlaces(findComponent(state.station, component)),

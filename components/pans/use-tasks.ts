@@ -33,7 +33,7 @@ export const useTasks = (state: RunningState, acting: Acting, choose: Choose): T
       if (await acting.act({ type: 'startBatch', component, loads }, done)) await said(done)()
     } else if (reason.why === 'keep') {
       const { component, keep, forItems } = reason
-      const done = words.advice.done.kept(name(component), keep)
+      const done = words.advice.done.saved(name(component), keep)
       const isKept =
         keep === 0 ||
         (await acting.act({ type: 'keep', component, portions: keep, for: [...forItems] }, done))

@@ -51,7 +51,7 @@ function SheetPage({ sheet, at }: { readonly sheet: Sheet; readonly at: number }
           {sheet.invented && <p className={styles.invented}>{live.invented}</p>}
         </div>
         <p className={styles.asOf}>
-          {sheet.asOf !== null && <b>{words.stands(at, sheet.timeZone)}</b>}
+          {sheet.asOf !== null && <b>{words.asOfLine(at, sheet.timeZone)}</b>}
           <span>{words.asOf(sheet.asOf, sheet.timeZone)}</span>
           <span>{words.revision(sheet.revision)}</span>
           {sheet.asOf === null && (

@@ -13,7 +13,7 @@ export function DayPlan({ state }: { readonly state: RunningState }) {
   const [day, setDay] = useState<DayEntry | null>(null)
   const { expected, closesAt, assemblers, station } = state
   const keep = async (entry: DayEntry) => {
-    if (await act({ type: 'setDay', ...dayCommand(entry) }, words.dayKept)) setDay(null)
+    if (await act({ type: 'setDay', ...dayCommand(entry) }, words.dayUsed)) setDay(null)
   }
   return (
     <div className={styles.plan}>
@@ -39,7 +39,7 @@ export function DayPlan({ state }: { readonly state: RunningState }) {
             disabled={busy || isDayWrong(day)}
             onClick={() => void keep(day)}
           >
-            {words.keepDay}
+            {words.useDay}
           </button>
           <button type="button" onClick={() => setDay(null)}>
             {words.leaveDay}

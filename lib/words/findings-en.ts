@@ -36,8 +36,8 @@ const TOUCHING: Readonly<Record<ContactKind, string>> = {
   press: 'is pressed in the same press as',
   toaster: 'goes through the same toaster as',
   fryer: 'is fried in the same fryer as',
-  warmer: 'is kept in the same warmer as',
-  beside: 'stands beside',
+  warmer: 'is held in the same warmer as',
+  beside: 'is next to',
   'reached-over': 'is reached over together with',
 }
 
@@ -48,8 +48,8 @@ const TOUCHING_MANY: Readonly<Record<ContactKind, string>> = {
   press: 'are pressed in the same press as',
   toaster: 'go through the same toaster as',
   fryer: 'are fried in the same fryer as',
-  warmer: 'are kept in the same warmer as',
-  beside: 'stand beside',
+  warmer: 'are held in the same warmer as',
+  beside: 'are next to',
   'reached-over': 'are reached over together with',
 }
 

@@ -60,7 +60,7 @@ export const sayFoodRefusal = (
     case 'other-component':
       return `That batch isn’t ${name(refusal.component)}. Check which one you have.`
     case 'no-batch':
-      return `${name(refusal.component)} is made here: start and finish its batch, and say which one it comes from, so that how it was made and kept is known.`
+      return `${name(refusal.component)} is made here: start and finish its batch, and say which one it comes from, so that how it was made and held is known.`
     case 'not-said-bought':
       return refusal.lacks === 'bought'
         ? `Nobody said where this ${name(refusal.component)} comes from: say its batch, or that it is straight from the pack.`
@@ -100,7 +100,7 @@ export const sayFoodRefusal = (
     case 'way-not-allowed':
       return safetyWords.resolve['way-not-allowed']
     case 'off-sale':
-      return `${name(refusal.component)} is off sale until it is resolved. ${safetyWords.askInCharge}`
+      return `${name(refusal.component)}: don’t serve it yet. ${safetyWords.askInCharge}`
     case 'clock-unsure':
       return refusal.helps === 'read'
         ? `The clock jumped, and nobody knows how long ${name(refusal.component)} has gone unread. The lead confirms the clock, or reads the pan.`
@@ -110,7 +110,7 @@ export const sayFoodRefusal = (
     case 'past-throw-out':
       return `${sayBuild(name(refusal.id))} is past its time. Throw it out.`
     case 'throw-out-first':
-      return `${refusal.count} still off sale or to be thrown out. Resolve and initial that first.`
+      return `${refusal.count} still to be decided on or thrown out. Decide and initial that first.`
     case 'handed-over-first':
       return 'Builds were handed over with food that was found bad later. The person in charge answers for them before you close.'
     case 'more-handed-over':

@@ -22,7 +22,7 @@ export const needsEn = {
     dislike: 'Dislike',
   } satisfies Record<Reason, string>,
 
-  tellTitle: (build: string) => `What does the guest of ${sayBuild(build)} tell?`,
+  tellTitle: (build: string) => `What does the guest of ${sayBuild(build)} say?`,
   tell: (build: string) => `Stop ${sayBuild(build)} now`,
   tellWhy: 'It stops on every screen. Then change it or cancel it.',
   tellNothing: 'Nothing new. Leave it',
@@ -37,11 +37,11 @@ export const needsEn = {
   unsure: 'not sure what they can eat',
   heldUnsure: 'held: not changed here',
   unsureThen: 'Cancel it and take a new order, or call the person in charge.',
-  tellA: 'Allergy told',
-  tellOf: (build: string) => `Allergy told: the guest of ${sayBuild(build)}`,
+  tellA: 'Add an allergy',
+  tellOf: (build: string) => `Add an allergy: the guest of ${sayBuild(build)}`,
   handedOver: 'Handed over lately',
   toFind: 'handed over: find the guest',
-  handedOverTell: 'Has the guest of one told something? Tap “Allergy told”.',
+  handedOverTell: 'Has the guest of one said something new? Tap “Add an allergy”.',
   heldNow: (builds: readonly string[]) => `Held: ${list(builds.map(sayBuild), 'and')}`,
   findNow: (builds: readonly string[]) =>
     builds.length === 1

@@ -27,15 +27,15 @@ const sayPlace = (problem: PlaceProblem, said: SaidPan): string => {
     case 'no-such-well':
       return 'The line has no such well.'
     case 'on-two-wells':
-      return `${said.name(problem.pan)} stands in ${said.name(problem.well)} already.`
+      return `${said.name(problem.pan)} is in ${said.name(problem.well)} already.`
     case 'does-not-fit':
-      return `It doesn’t fit into ${said.name(problem.well)} beside what stands there.`
+      return `It doesn’t fit into ${said.name(problem.well)} beside what is there.`
   }
 }
 
 const sayNotLent = (one: NotLent, said: SaidPan): string =>
   one.why === 'allergen-only'
-    ? `${said.name(one.id)} is kept for allergen orders only.`
+    ? `${said.name(one.id)} is for allergen orders only.`
     : `${said.name(one.id)} stays where it is: it may carry ${carried(one.code)} from ${said.name(one.from)} into ${said.name(one.into)}.`
 
 const carried = (code: NeedCode): string => foodOf(code) ?? `what may not be ${needName(code)}`

@@ -8,7 +8,7 @@ import { sayFoodRefusal } from '#lib/words/food-refusals-en.ts'
 import { sayLabelProblem } from '#lib/words/label-problems-en.ts'
 import type { SayClock } from '#lib/words/safety-en.ts'
 import type { NameOf } from '#lib/words/said-here.ts'
-import { keptForName, needName, roleName, screenName, stateName } from '#lib/words/service-en.ts'
+import { needName, roleName, savedForName, screenName, stateName } from '#lib/words/service-en.ts'
 import { sayUnknown } from '#lib/words/unknown-en.ts'
 
 /** A moment where no screen says it in its station's zone. */
@@ -86,7 +86,7 @@ export const sayRefusal = (
       return 'Only the person in charge may do this, with their passphrase. Call them.'
     case 'label-contradicts':
       return refusal.problem
-        ? `The new label of ${name(refusal.ingredient)} isn’t kept. ${sayLabelProblem(refusal.problem)}`
+        ? `The new label of ${name(refusal.ingredient)} isn’t recorded. ${sayLabelProblem(refusal.problem)}`
         : `What the new label of ${name(refusal.ingredient)} declares and what it is made of don’t agree. Read the label again.`
     case 'needs-not-checked':
       return refusal.why === 'stale'
@@ -104,12 +104,12 @@ export const sayRefusal = (
         : refusal.reason === 'label'
           ? `${sayBuild(refusal.build)} is held: a label changed, and it doesn’t suit its guest any more. Change it or cancel it.`
           : refusal.reason === 'off-sale'
-            ? `${sayBuild(refusal.build)} is held: a pan that it took from is off sale, or its shelf is out of limits. The person in charge decides, or it is thrown out and made again.`
+            ? `${sayBuild(refusal.build)} is held: a pan that it took from, or its shelf, is out of limits. The person in charge decides, or it is thrown out and made again.`
             : `${sayBuild(refusal.build)} is held: another food got into a pan, or a back-up pan isn’t ready. Change it or cancel it.`
     case 'fits-no-more':
       return `${sayBuild(refusal.build)} doesn’t suit its guest as things are, and this program should have held it. Don’t give it out: call the person in charge.`
     case 'pan-soiled':
-      return `Another scoop was in ${name(refusal.pan)}. Wash the pan first, and say that it is washed.`
+      return `A wrong scoop was in ${name(refusal.pan)}. Wash the pan first, and say that it is washed.`
     case 'made-food-is-waste':
       return `${sayBuild(refusal.build)} is made, so food is in it: throw it out, then answer yes.`
     case 'thrown-out-whole':
@@ -121,7 +121,7 @@ export const sayRefusal = (
     case 'food-in-it-unclear':
       return `Say once what was in ${sayBuild(refusal.build)}, or that nothing was.`
     case 'cup-stays-out':
-      return `The cup of ${name(refusal.component)} may be older than its pan, or off sale. Throw it out with ${sayBuild(refusal.build)}.`
+      return `The cup of ${name(refusal.component)} may be older than its pan, or must not be served. Throw it out with ${sayBuild(refusal.build)}.`
     case 'mixed-up-with-nothing':
       return 'Name two builds or more that can’t be told apart.'
     case 'wrong-state':
@@ -145,8 +145,8 @@ export const sayRefusal = (
     case 'already-so':
       return 'It’s like that already.'
     case 'kept':
-      return `The rest of ${name(refusal.component)} is kept for ${list(
-        refusal.for.map((one) => keptForName(one, name)),
+      return `The rest of ${name(refusal.component)} is saved for ${list(
+        refusal.for.map((one) => savedForName(one, name)),
         'and',
       )}. Offer something else, or ask the lead.`
     case 'closes-before-now':

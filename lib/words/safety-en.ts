@@ -67,13 +67,13 @@ const sayQuestion = (question: ReadingQuestion, read: Temperature): string => {
 
 const sayMoment = (problem: MomentProblem): string =>
   problem.code === 'clock-back'
-    ? `The time lies ${minutes(problem.byMs)} before what is written down already. Check the clock.`
+    ? `The time lies ${minutes(problem.byMs)} before what is recorded already. Check the clock.`
     : `The time lies ${minutes(problem.byMs)} ahead of now. Check the clock.`
 
 const heldWord: Readonly<Record<HeldBy, string>> = {
   hot: 'hot',
   cold: 'cold',
-  time: 'time only',
+  time: 'on a clock',
   dry: 'dry',
 }
 
@@ -84,15 +84,15 @@ const sayWay = (way: WayOut, clock: SayClock): string => {
     case 'reheat':
       return `Reheat it on the range by ${clock(way.by)}`
     case 'time-only':
-      return `Time only since ${clock(way.startedAt)}: throw out at ${clock(way.throwOutAt)}`
+      return `4-hour clock since ${clock(way.startedAt)}: throw out at ${clock(way.throwOutAt)}`
   }
 }
 
 const clockProblem: Readonly<Record<ClockProblem, string>> = {
-  'no-procedure': `Time only needs a written procedure, prepared before. ${askInCharge}`,
+  'no-procedure': `A 4-hour clock needs a written procedure, prepared before. ${askInCharge}`,
   'in-the-future': 'It can’t have left heat or cold later than now.',
-  'no-start-reading': 'Read it as it leaves heat or cold: no reading, no time only.',
-  'start-out-of-limits': `It was out of its limits when it left: the reading is written down, and no clock runs. ${askInCharge}`,
+  'no-start-reading': 'Read it as it leaves heat or cold: no reading, no clock.',
+  'start-out-of-limits': `It was out of its limits when it left: the reading is recorded, and no clock runs. ${askInCharge}`,
   'rule-not-from-there': 'That time doesn’t go with where it comes from.',
   'held-otherwise': 'That isn’t how it was held. Say whether it left heat or cold.',
   'past-throw-out': 'Its time is over already. Throw it out.',
@@ -103,7 +103,7 @@ const sayLoad = (problem: LoadProblem, clock: SayClock): string => {
     case 'thrown-out':
       return 'This batch was thrown out.'
     case 'off-sale':
-      return `This batch is off sale. ${askInCharge}`
+      return `Don’t serve this batch. ${askInCharge}`
     case 'not-finished':
       return 'This batch isn’t finished yet.'
     case 'finished-before-started':
@@ -121,15 +121,15 @@ const sayLoad = (problem: LoadProblem, clock: SayClock): string => {
     case 'not-reheated':
       return 'Reheat it on the range first: a hot well holds, and doesn’t heat.'
     case 'not-watched':
-      return `Nobody read it since ${clock(problem.since)}, so nobody knows how it was kept. ${askInCharge}`
+      return `Nobody read it since ${clock(problem.since)}, so nobody knows how it was held. ${askInCharge}`
     case 'past-throw-out':
       return `Throw it out: its time was over at ${clock(problem.at)}.`
     case 'past-date-mark':
       return sayDateOver(problem.lastDay)
     case 'not-back-to-hot-or-cold':
-      return `It is on time only until ${clock(problem.at)} and doesn’t go back to heat or cold.`
+      return `Its clock runs until ${clock(problem.at)} and it doesn’t go back to heat or cold.`
     case 'needs-clock':
-      return 'Time only needs its start reading and throw-out time first.'
+      return 'Start its clock first: a reading and a throw-out time.'
     case 'clock-unsure':
       return 'The clock jumped, and nobody knows how long it has waited. Confirm the clock, or read this batch.'
     case 'no-load-reading':
@@ -172,8 +172,8 @@ const coolingWay: Readonly<Record<CoolingWay, string>> = {
 }
 
 const topUp: Readonly<Record<TopUpProblem, string>> = {
-  'not-back-to-hot-or-cold': 'Food on time only isn’t added to a hot or cold pan.',
-  'needs-clock': 'This pan is on time only: what is added needs its start reading first.',
+  'not-back-to-hot-or-cold': 'Food on a clock isn’t added to a hot or cold pan.',
+  'needs-clock': 'This pan is on a clock: what is added needs its start reading first.',
   'other-holding': 'It isn’t held as this pan is. Change the pan instead.',
   'past-throw-out': 'Its time is over. Throw it out.',
 }
@@ -205,8 +205,9 @@ export const safetyWords = {
   held: heldWord,
   readingAsked: (name: string, at: string) => `Read ${name} by ${at}`,
   readingMissed: (name: string, since: string) =>
-    `${name}: no reading since ${since}. Off sale until it is read.`,
-  outOfLimits: (name: string, read: string) => `${name} is at ${read}. Off sale. ${askInCharge}`,
+    `${name}: no reading since ${since}. Don’t serve it until it is read.`,
+  outOfLimits: (name: string, read: string) =>
+    `${name} is at ${read}. Don’t serve it. ${askInCharge}`,
   way: sayWay,
   resolve,
   clockProblem,

@@ -32,7 +32,7 @@ export const foodOf = (code: NeedCode): string | null => {
 export const stateName: Readonly<Record<BuildState, string>> = {
   waiting: 'waiting',
   making: 'making',
-  made: 'made',
+  made: 'on the shelf',
   'handed-over': 'handed over',
   cancelled: 'cancelled',
 }
@@ -46,8 +46,8 @@ export const roleName: Readonly<Record<Role, string>> = {
   'pick-up': 'Pick-up',
 }
 
-/** For whom portions are kept: builds kept apart, a need, or an item by its name. */
-export const keptForName = (id: string, name: (id: string) => string): string => {
+/** For whom portions are saved: builds kept apart, a need, or an item by its name. */
+export const savedForName = (id: string, name: (id: string) => string): string => {
   if (id === 'kept-apart') return 'keep-apart orders'
   const item = name(id)
   if (item !== id) return item
@@ -77,6 +77,9 @@ const markNeeds = (mark: Mark): string[] => {
     ...diets(mark.leaveOut),
   ]
 }
+
+/** Of a mark without a line: on its wrap stands the number alone. */
+export const AS_IT_COMES = 'as it comes'
 
 /** The lines of a mark after its number, as they are written on the wrap. */
 export const markLines = (mark: Mark): readonly string[] =>

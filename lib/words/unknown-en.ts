@@ -21,7 +21,7 @@ const sentences: Readonly<Record<Unknown, Say>> = {
   build: (id) => `There is no ${sayBuild(id)} in this service.`,
   need: (id) =>
     `This station’s labels say nothing of ${needName(id)}. Ask the guest for what it is, and call the person in charge.`,
-  order: (id) => `Nothing called “${id}” can be ordered here, so nothing can be kept for it.`,
+  order: (id) => `Nothing called “${id}” can be ordered here, so nothing can be saved for it.`,
   caution: () => 'The person in charge hasn’t accepted this caution. Call them again.',
   advice: () => 'That isn’t on the list any more.',
 }

@@ -23,7 +23,7 @@ export const assemblyViews: readonly View[] = [
   }),
   assembly('waiting, short', 'short', 'Not enough', [], { main: [/^Make 2-A first/] }),
   assembly('stop', 'stopped', 'Was food in 1-A?', [], { main: [/^Yes/, /^No/] }),
-  assembly('stop, some in it', 'stopped', 'is back on sale', [/^Herb chicken/, /^Sesame slaw/], {
+  assembly('stop, some in it', 'stopped', 'can be sold again', [/^Herb chicken/, /^Sesame slaw/], {
     main: [/^Yes/, /^No/],
   }),
   assembly('stop, fullest', 'fullest, stopped', 'a lidded cup to put back', [], {
@@ -45,14 +45,14 @@ export const assemblyViews: readonly View[] = [
   }),
   assembly('stop, made', 'to-find', '2-A is thrown out', [], { main: [/^2-A is thrown out/] }),
   assembly('held', 'held', 'HELD'),
-  assembly('soiled', 'soiled', 'another scoop went in', [], MADE),
-  assembly('waiting, off sale', 'chicken-off-sale', 'is off sale', [], {
+  assembly('soiled', 'soiled', 'a wrong scoop went in', [], MADE),
+  assembly('waiting, off sale', 'chicken-off-sale', 'Don’t serve the', [], {
     main: [/^Make 2-A first/],
   }),
   assembly('stop, off sale', 'chicken-off-sale, making', 'Was food in 1-A?', [], {
     main: [/^Yes/, /^No/],
   }),
-  assembly('making, other scoop', 'other-scoop', 'other scoop', [], MADE),
+  assembly('making, other scoop', 'other-scoop', 'stand-in scoop', [], MADE),
   assembly('stop, thrown out', 'thrown-out', 'Was food in 1-A?', [], { main: [/^Yes/, /^No/] }),
   assembly('wrong scoop', 'rush', 'Which pan did a wrong scoop go into?', ['Wrong scoop'], {
     main: [/^Close/],

@@ -18,7 +18,7 @@ export const handOverViews: readonly View[] = [
   handOver(
     'ask, differs',
     'rush',
-    'Keep it here',
+    'It stays here',
     [/^Ask, then/, /^They answered/, 'Not the same'],
     {
       main: [/^Back to the shelf/],
@@ -29,28 +29,24 @@ export const handOverViews: readonly View[] = [
     main: [/^Found: food/, /^Found: told/, /^Not found yet/],
   }),
   handOver('to be thrown out', 'past', 'To be thrown out', [], { main: [/^I threw 1-A out/] }),
-  handOver('wrong', 'rush', '2-A: what is wrong?', ['Is something wrong with 2-A?'], {
+  handOver('wrong', 'rush', '2-A: what is the problem?', ['Problem with 2-A'], {
     main: [/^Make it again/],
   }),
-  handOver(
-    'wrong, sure',
-    'rush',
-    'Yes, make 2-A again',
-    ['Is something wrong with 2-A?', /^Make it again/],
-    { main: [/^Yes, make 2-A again/] },
-  ),
+  handOver('wrong, sure', 'rush', 'Yes, make 2-A again', ['Problem with 2-A', /^Make it again/], {
+    main: [/^Yes, make 2-A again/],
+  }),
   handOver(
     'not sure which is which',
     'rush',
     'Which of these could be 2-A?',
-    ['Is something wrong with 2-A?', /^Not sure which/, /^2-B/],
+    ['Problem with 2-A', /^Not sure which/, /^2-B/],
     { main: [/^Throw out 2 and make again: 2-A, 2-B/] },
   ),
   handOver(
     'not sure which of many',
     'many-on-shelf',
     'Which of these could be 1-A?',
-    ['Is something wrong with 1-A?', /^Not sure which/],
+    ['Problem with 1-A', /^Not sure which/],
     { main: [/^Throw out \d+ and make again/] },
   ),
   handOver('closed', 'closed', 'This service is closed'),

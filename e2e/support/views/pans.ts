@@ -36,7 +36,7 @@ const DATES = [/^Straight from the pack/, /^Opened on/]
 const TYPE_165 = [/^1$/, /^6$/, /^5$/]
 
 export const pansViews: readonly View[] = [
-  pans('calm', 'quiet', 'Behind the line'),
+  pans('calm', 'quiet', 'Back-ups and batches'),
   pans('rush', 'rush', 'Toasted almonds is sold out', [], {
     main: [/^Make more of it/],
   }),
@@ -52,7 +52,7 @@ export const pansViews: readonly View[] = [
       },
     ),
   ),
-  pans('load', 'unloaded', 'As it came', [/^Pita:/, /^Load the pan/], {
+  pans('load', 'unloaded', 'Straight from the pack', [/^Pita:/, /^Load the pan/], {
     main: [/^Load the pan/],
   }),
   initialed(
@@ -61,8 +61,8 @@ export const pansViews: readonly View[] = [
     }),
   ),
   initialed(
-    pans('read', 'quiet', 'Write it down', [/^Herb chicken:/, /^Read the temp/, ...TYPE_165], {
-      main: [/^Write it down/],
+    pans('read', 'quiet', 'Record 165 °F', [/^Herb chicken:/, /^Read the temp/, ...TYPE_165], {
+      main: [/^Record /],
     }),
   ),
   pans('did you mean', 'quiet', 'Did you mean', [/^Herb chicken:/, /^Read the temp/, /^6$/, /^5$/]),
@@ -73,10 +73,10 @@ export const pansViews: readonly View[] = [
     main: [/^The count is/],
   }),
   pans('waste', 'quiet', 'Staff meal', [/^Herb chicken:/, 'Spill or waste', 'Spilled'], {
-    main: [/portion gone$/],
+    main: [/^Record 1 portion/],
   }),
-  pans('keep', 'quiet', 'Keep 4', [/^Tuna salad:/, 'Keep some', /^Harbor tuna$/], {
-    main: [/^Keep 4/],
+  pans('keep', 'quiet', 'Save 4', [/^Tuna salad:/, 'Save some', /^Harbor tuna$/], {
+    main: [/^Save 4/],
   }),
   pans('scoop missing, nothing chosen', 'quiet', 'Tap what is used', [
     /^Herb chicken:/,
@@ -104,7 +104,7 @@ export const pansViews: readonly View[] = [
       'time only',
       'quiet',
       'Start: throw out at',
-      [/^Black beans:/, /^Time only/, /^Heat$/, 'Just now', ...TYPE_165],
+      [/^Black beans:/, /^Start a 4-hour clock/, /^Heat$/, 'Just now', ...TYPE_165],
       {
         main: [/^Start: throw out/],
       },
@@ -153,14 +153,14 @@ export const pansViews: readonly View[] = [
       'Probe the middle',
       [/^Herb chicken ?2 loads/, /^1$/, /^6$/, /^0$/],
       {
-        main: [/^Write it down/],
+        main: [/^Record /],
       },
     ),
   ),
   pans('finished', 'batches', 'It gave', [/^Black beans ?cooked/], { main: [/^Finished: /] }),
   initialed(
     pans('cooling', 'batches', 'To 70 °F by', [/^Brown rice ?read by/, /^6$/, /^5$/], {
-      main: [/^Write it down/],
+      main: [/^Record /],
     }),
   ),
   initialed(
@@ -170,24 +170,27 @@ export const pansViews: readonly View[] = [
       'It left the cold',
       [/^Brown rice ?cooled/, 'Reheat it', ...TYPE_165],
       {
-        main: [/^Write it down/],
+        main: [/^Record /],
       },
     ),
   ),
-  pans('nine behind the line', 'nine-behind', 'What may be done', ['Behind the line']),
+  pans('nine behind the line', 'nine-behind', 'What may be done', ['Back-ups and batches']),
   ofStrip(
     pans(
       'sanitizer, too weak',
       'quiet',
       /^It is too weak/,
-      ['Behind the line', 'The sanitizer', /^1$/, /^0$/, /^Water: not read/, /^7$/, /^5$/],
-      { main: [/^Write it down/] },
+      ['Back-ups and batches', 'The sanitizer', /^1$/, /^0$/, /^Water: not read/, /^7$/, /^5$/],
+      { main: [/^Record /] },
     ),
   ),
-  pans('behind the line', 'batches', 'Back-up pans', ['Behind the line'], { long: true }),
-  pans('fill a back-up pan', 'unloaded', 'No batch is finished', ['Behind the line', 'Fill it']),
+  pans('behind the line', 'batches', 'Back-up pans', ['Back-ups and batches'], { long: true }),
+  pans('fill a back-up pan', 'unloaded', 'No batch is finished', [
+    'Back-ups and batches',
+    'Fill it',
+  ]),
   pans('closed', 'closed', 'The service was closed'),
-  pans('other scoop', 'quiet', 'Whose scoop was it?', [/^Cheddar:/, 'Another scoop went in']),
+  pans('other scoop', 'quiet', 'Whose scoop was it?', [/^Cheddar:/, 'A wrong scoop went in']),
   pans('person in charge', 'quiet', /No one is signed on|Signed on since/, [/^Person in charge/]),
   pans('labels', 'quiet', 'Which food is it?', ['A label changed'], { long: true }),
   pans('label', 'quiet', 'What happened?', ['A label changed', /^Soy sauce/], {

@@ -13,8 +13,8 @@ export const deviceEn = {
   bar: 'As long as the card',
   shorter: 'Shorter',
   longer: 'Longer',
-  keep: 'That is as long',
+  use: 'That is as long',
   forget: 'Back to a 10-inch tablet',
-  kept: (mm: string) => `Set: ${mm} pixels are one millimetre here.`,
+  set: (mm: string) => `Set: ${mm} pixels are one millimetre here.`,
   notSet: (mm: string) => `Not set: counted as a 10-inch tablet (${mm} pixels a millimetre).`,
 } as const

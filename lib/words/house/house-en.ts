@@ -29,9 +29,10 @@ export const houseWords = {
   cautions:
     'Anyone on this network can open these screens and claim a role; local code and the certified person in charge decide. If this machine asks, let Node accept connections. Ctrl+C or "npm stop" ends it.',
   stopping: 'Stopping: finishing what was accepted ...',
-  stopped: 'Stopped. Everything that was accepted is kept.',
-  stoppedHard: 'Stopping took too long and was cut short. What was accepted is kept.',
-  failed: 'Level Scoop ended because of a fault in it. What was accepted is kept; start it again.',
+  stopped: 'Stopped. Everything that was accepted is stored.',
+  stoppedHard: 'Stopping took too long and was cut short. What was accepted is stored.',
+  failed:
+    'Level Scoop ended because of a fault in it. What was accepted is stored; start it again.',
   hostRefused: (host: string) =>
     `This server does not answer to "${host}". Open it by this machine's address, as shown where it was started. To allow a name of your own, start it with LEVEL_SCOOP_HOSTS=NAME.\n`,
   readOnly: 'This address is only read: GET.\n',

@@ -32,7 +32,7 @@ export const readyWords = {
   notOurs: (port) =>
     `Something answers on port ${port}, but it is not a Level Scoop that this machine may stop. It was left alone.`,
   stopping: (pid) => `Stopping Level Scoop (process ${pid}) ...`,
-  stopped: 'Stopped. Everything that was accepted is kept.',
+  stopped: 'Stopped. Everything that was accepted is stored.',
   didNotStop: (pid, seconds) =>
     `Process ${pid} did not stop within ${seconds} s. End it by its number if it must go.`,
   mayNotStop: (pid) =>

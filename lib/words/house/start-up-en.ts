@@ -2,7 +2,7 @@
 
 const why: Readonly<Record<string, (at: string) => string>> = {
   'is-a-file': (at) => `${at} is a file, not a folder.`,
-  'below-a-file': (at) => `${at} is a file, so nothing can be kept below it.`,
+  'below-a-file': (at) => `${at} is a file, so nothing can be stored below it.`,
   'is-a-folder': (at) => `${at} is a folder, where a file should be.`,
   'no-permission': (at) => `You have no permission to write at ${at}.`,
   'read-only': (at) => `${at} can only be read, not written.`,
@@ -14,7 +14,7 @@ export const storeProblemEn = {
   'in-use': (of: { readonly path: string }): string =>
     `The data folder is in use: another program has ${of.path} open. Stop it first (npm stop), or choose another folder with LEVEL_SCOOP_DATA.`,
   damaged: (of: { readonly path: string; readonly detail: string }): string =>
-    `${of.path} is damaged, or is not a file of Level Scoop (${of.detail}). Keep a copy of the folder, then put back a backup or choose another folder with LEVEL_SCOOP_DATA.`,
+    `${of.path} is damaged, or is not a file of Level Scoop (${of.detail}). Make a copy of the folder, then put back a backup or choose another folder with LEVEL_SCOOP_DATA.`,
   unwritable: (of: {
     readonly path: string
     readonly at: string
@@ -35,5 +35,5 @@ export const storeProblemEn = {
     readonly setting: string
     readonly found: string
   }): string =>
-    `${of.path} would not keep orders through a power cut (${of.setting} is ${of.found}). Choose a folder on this computer's own disk with LEVEL_SCOOP_DATA.`,
+    `${of.path} could lose orders in a power cut (${of.setting} is ${of.found}). Choose a folder on this computer's own disk with LEVEL_SCOOP_DATA.`,
 } as const

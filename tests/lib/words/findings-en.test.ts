@@ -30,7 +30,7 @@ describe('why something doesn’t fit', () => {
     const pita = said('pita', 'sesame', 'keep-apart')
     expect(pita[0]).toBe('The label of pita warns: may contain sesame')
     expect(said('rice', 'wheat', 'keep-apart')).toEqual([
-      'Brown rice stands beside pita, which contains wheat',
+      'Brown rice is next to pita, which contains wheat',
     ])
     expect(said('almonds', 'fish', 'keep-apart')).toEqual([
       'Toasted almonds share tools or a place on the line with tuna salad, which contains fish',

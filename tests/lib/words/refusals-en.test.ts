@@ -235,7 +235,7 @@ describe('a label that contradicts itself', () => {
     const told = { code: 'label-contradicts', ingredient: 'cheddar' } as const
     const said = sayRefusal({ ...told, problem: { why: 'wheat-is-gluten' } }, (id) => id)
     expect(said).toMatch(
-      /^The new label of cheddar isn’t kept\. Wheat is in it, so gluten is too: say/,
+      /^The new label of cheddar isn’t recorded\. Wheat is in it, so gluten is too: say/,
     )
     expect(sayRefusal(told, (id) => id)).toContain('don’t agree')
   })

@@ -62,9 +62,9 @@ const safetyTitle: Readonly<Record<SafetyReason['what'], (name: string, at: stri
 }
 
 const safetyWhy: Readonly<Record<SafetyReason['what'], (at: string) => string>> = {
-  'reading-due': (at) => `By ${at}. A reading that is missed takes it off sale.`,
-  'reading-missed': () => 'It is off sale until somebody reads it. A missing reading never passes.',
-  'out-of-limits': () => 'It is off sale. Call the person in charge: local code and they decide.',
+  'reading-due': (at) => `By ${at}. After a missed reading it isn’t served.`,
+  'reading-missed': () => 'Don’t serve it until somebody reads it. A missing reading never passes.',
+  'out-of-limits': () => 'Don’t serve it. Call the person in charge: local code and they decide.',
   'throw-out': () =>
     'Its time is over. It isn’t sold, and stays on this list until it is initialed.',
   'throw-out-soon': (at) => `From ${at} on it is never sold. Change the pan before.`,
@@ -74,8 +74,8 @@ const safetyWhy: Readonly<Record<SafetyReason['what'], (at: string) => string>> 
 
 const safetyShort: Readonly<Record<SafetyReason['what'], (name: string, at: string) => string>> = {
   'reading-due': (name, at) => `Read ${inSentence(name)} by ${at}`,
-  'reading-missed': (name) => `${name}: not read, off sale`,
-  'out-of-limits': (name) => `${name}: out of limits, off sale`,
+  'reading-missed': (name) => `${name}: not read, don’t serve`,
+  'out-of-limits': (name) => `${name}: out of limits, don’t serve`,
   'throw-out': (name) => `Throw out ${inSentence(name)}`,
   'throw-out-soon': (name, at) => `${name}: throw out at ${at}`,
   'cooling-due': (name, at) => `Read the cooling ${inSentence(name)} by ${at}`,
@@ -139,7 +139,7 @@ const title = (reason: AdviceReason, here: SaidHere): string => {
       return `Start ${loads(reason.loads)} of ${inSentence(name(reason.component))}`
     case 'keep':
       return reason.keep > 0
-        ? `Keep ${reason.keep} ${inSentence(name(reason.component))} for ${allOf(reason.forItems.map(name))}`
+        ? `Save ${reason.keep} ${inSentence(name(reason.component))} for ${allOf(reason.forItems.map(name))}`
         : `${name(reason.component)} won’t last`
     case 'measure':
       return `Look into the ${inSentence(name(reason.component))} pan`
@@ -154,7 +154,9 @@ const why = (reason: AdviceReason, here: SaidHere): readonly string[] => {
       return [
         ...(reason.items.length > 0 ? [`${allOf(reason.items.map(name))} can’t be sold.`] : []),
         ...(reason.behind > 0
-          ? [`${reason.behind} portions stand ready behind: change the pan.`]
+          ? [
+              `${counted(reason.behind, 'portion is', 'portions are')} ready as back-up: change the pan.`,
+            ]
           : []),
         reason.nextAt === null
           ? reason.behind > 0
@@ -169,7 +171,7 @@ const why = (reason: AdviceReason, here: SaidHere): readonly string[] => {
         `${runsOut(reason.by, reason.chance, here)} It can’t be made again today.`,
         reason.keep > 0
           ? `${reason.free} stay free for ${reason.withoutIt.length > 0 ? allOf(reason.withoutIt.map(name)) : 'all others'}.`
-          : 'Nothing else takes it, so there is nothing to keep: sell it until it is gone.',
+          : 'Nothing else takes it, so there is nothing to save: sell it until it is sold out.',
       ]
     case 'measure':
       return [
@@ -187,7 +189,7 @@ const button = (reason: AdviceReason): string => {
     case 'start-batch':
       return `Start ${loads(reason.loads)}`
     case 'keep':
-      return reason.keep > 0 ? `Keep ${reason.keep}` : 'Done'
+      return reason.keep > 0 ? `Save ${reason.keep}` : 'Done'
     case 'measure':
       return 'Look now'
   }
@@ -215,10 +217,10 @@ export const doNextWords = {
   declined: 'It isn’t told again for a while',
   rush: (until: string) => `rush until ${until}: only what is urgent`,
   lastingWord: { enough: 'enough', tight: 'tight', 'wont-last': 'won’t last' },
-  goneBy: (range: string) => `gone ${range}`,
+  goneBy: (range: string) => `sold out ${range}`,
   done: {
     started: (name: string, count: number) => `${name}: ${loads(count)} started`,
-    kept: (name: string, count: number) => `${name}: ${count} kept`,
+    saved: (name: string, count: number) => `${name}: ${count} saved`,
     seen: 'Done',
   },
 } as const

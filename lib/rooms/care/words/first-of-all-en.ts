@@ -8,7 +8,7 @@ import { startingWith } from '#lib/words/findings-en.ts'
 const holdWord: Readonly<Record<HoldReason, string>> = {
   need: 'a need was told',
   label: 'a label changed',
-  contact: 'another scoop or pan can touch it',
+  contact: 'a wrong scoop or another pan can touch it',
   'off-sale': 'a pan it took from, or its shelf, is out of limits',
 }
 

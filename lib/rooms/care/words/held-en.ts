@@ -43,10 +43,10 @@ export const sayWhyHeld = (why: WhyHeld): string => {
         : why.scoops.map(sayWrongScoop).join(' ')
     case 'off-sale':
       if (why.shelf && why.components.length === 0)
-        return 'The shelf it stands on is out of its limits.'
+        return 'The shelf it is on is out of its limits.'
       return why.components.length === 0
-        ? 'What it took is out of its limits and off sale.'
-        : `${list(why.components, 'and')}: out of ${formOf(why.components.length, 'its', 'their')} limits, off sale.`
+        ? 'What it took is out of its limits: don’t serve it.'
+        : `${list(why.components, 'and')}: out of ${formOf(why.components.length, 'its', 'their')} limits, don’t serve.`
   }
 }
 

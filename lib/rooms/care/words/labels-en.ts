@@ -89,7 +89,7 @@ export const labelWords = {
   readBy: 'Read by (initials)',
   passphrase: 'Passphrase of the person in charge',
   readOn: (date: string) => `Read on ${sheetWords.date(date)}`,
-  keep: 'This is what the label says',
+  send: 'This is what the label says',
   missingReadBy: 'Say who read it.',
   missingPassphrase: 'Type the passphrase.',
   contradiction: ({ trait, code }: Contradiction) =>

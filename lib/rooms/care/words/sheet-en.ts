@@ -42,7 +42,7 @@ export const sheetWords = {
   meaning: {
     contains: 'It is in the food.',
     unknown: 'No label says. It counts as if it were in the food.',
-    'may-contain': 'The label warns of it, or another scoop went in.',
+    'may-contain': 'The label warns of it, or a wrong scoop went in.',
     shared: 'Not in the food, but the food can touch what has it, or what isn’t known.',
     free: 'Every label declares that it isn’t in the food.',
   } satisfies Record<SheetWord, string>,
@@ -66,7 +66,7 @@ export const sheetWords = {
   stated: (name: string, readOn: string) =>
     `${name}: wheat processed to meet the FDA’s rule on gluten, says its label, read ${sayDate(readOn)}`,
   /** Pans change without any label: the time of the server's answer. */
-  stands: (at: number, timeZone: string) => `As the line stands at ${sayMoment(at, timeZone)}`,
+  asOfLine: (at: number, timeZone: string) => `As the line is at ${sayMoment(at, timeZone)}`,
   asOf: (at: number | null, timeZone: string) =>
     at === null ? 'No service was opened yet' : `Labels as of ${sayMoment(at, timeZone)}`,
   revision: (revision: number) => `Station document ${revision}`,

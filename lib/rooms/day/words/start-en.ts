@@ -6,7 +6,7 @@ const pans = (count: number): string => counted(count, 'pan', 'pans')
 
 export const startWords = {
   what: 'Runs a made-to-order food line: orders, builds, pans that count themselves down, hand-over.',
-  screens: 'Choose the screen that belongs where this tablet stands',
+  screens: 'Choose the screen that belongs where this tablet is',
   lead: { name: titles.pans, what: 'The lead: how full each pan is, what is left to sell' },
   along: [
     { path: '/counter', name: titles.counter, what: 'Takes the order and says it back' },
@@ -56,9 +56,9 @@ export const startWords = {
       counted(assemblers, 'assembler', 'assemblers'),
     ].join(' · '),
   changeDay: 'Change',
-  keepDay: 'Keep these',
+  useDay: 'Use these',
   leaveDay: 'Leave it',
-  dayKept: 'Kept.',
+  dayUsed: 'Set.',
   toPans: 'To Pans',
   toCounter: 'To the counter',
   opening: 'Opening …',
@@ -72,7 +72,7 @@ export const startWords = {
   finding: 'Looking for this machine’s address …',
   steps: [
     'Point the tablet’s camera at the code, or type the address.',
-    'Choose its screen above, and keep that tab open.',
+    'Choose its screen above, and leave that tab open.',
     'In the tablet’s settings turn on “stay awake while charging”, and plug it in.',
   ],
 

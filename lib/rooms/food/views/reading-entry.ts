@@ -171,6 +171,12 @@ export const judgeEntry = (
   return { temperature, question, verdict, lacks, isReady: question === null && lacks === null }
 }
 
+/** The temperature that stands on the pad; null while it is no number. */
+export const typedTemperature = ({ text, scale }: ReadingEntry): Temperature | null => {
+  const tenths = tenthsOf(text)
+  return tenths === null ? null : { tenths, scale }
+}
+
 /** As a command carries it; null while nothing is typed, or where it was read isn't said. */
 export const readingOf = (entry: ReadingEntry) => {
   const tenths = tenthsOf(entry.text)

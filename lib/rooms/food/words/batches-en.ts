@@ -2,6 +2,7 @@
 
 import type { BatchStep } from '#lib/rooms/food/views/batch-steps.ts'
 import type { BatchPicture } from '#lib/rooms/food/views/batch-strip.ts'
+import { record } from '#lib/rooms/food/words/reading-en.ts'
 import type { ReheatingPlace } from '#lib/safety/reheating.ts'
 import { counted } from '#lib/words/counted-en.ts'
 
@@ -16,7 +17,7 @@ const sayStage = (one: BatchPicture, time: SayTime): string => {
     case 'throw-out':
       return 'throw it out'
     case 'off-sale':
-      return 'off sale'
+      return 'don’t serve'
     case 'making':
       return one.at === null
         ? `${loads(one.loads)} under way`
@@ -45,7 +46,7 @@ const step: Readonly<Record<BatchStep, string>> = {
   read: 'Read what is ready',
   cool: 'Cool it',
   reheat: 'Reheat it',
-  clock: 'Time only',
+  clock: 'Start a 4-hour clock',
   resolve: 'What may be done',
   'throw-out': 'Throw it out',
 }
@@ -59,7 +60,7 @@ const reheatPlace: Readonly<Record<ReheatingPlace, string>> = {
 
 export const batchWords = {
   batches: 'Batches',
-  behind: 'Behind the line',
+  behind: 'Back-ups and batches',
   none: 'No batch under way',
   start: 'Start a batch',
   more: (count: number) => `and ${count} more`,
@@ -81,7 +82,7 @@ export const batchWords = {
   whenFinished: 'It was finished',
   cookWhy:
     'Probe the middle of the thickest piece. Without a reading in its limit it isn’t loaded.',
-  cookSendNot: 'Write it down: go on cooking',
+  cookSendNot: (read: string | null) => `${record(read)}: go on cooking`,
   cookDone: (name: string, read: string) => `${name}: cooked to ${read}`,
   cookNotDone: (name: string, read: string) => `${name}: ${read}, not cooked yet`,
   cookWhich: (load: number, of: number) => `Load ${load} of ${of}`,

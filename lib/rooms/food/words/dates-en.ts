@@ -7,7 +7,7 @@ export const dateWords = {
     opened: 'Opened on, use-by, frozen?',
     made: 'Made on, use-by, frozen?',
   },
-  notSaid: 'Not said: keeps until midnight',
+  notSaid: 'Not said: use by midnight',
   packNotSaid: 'Not said yet: it isn’t loaded without',
   change: (day: string) => `Use by ${day} · change it`,
   title: 'Its date',
@@ -29,7 +29,7 @@ export const dateWords = {
   lack: {
     preparedOn: {
       opened: 'Say when it was opened: without that it isn’t loaded.',
-      made: 'Say when it was made: without that it keeps until midnight.',
+      made: 'Say when it was made: without that it is used by midnight.',
     },
     frozenOn: 'Say when it went into the freezer.',
     thawedOn: 'Say when it came out of the freezer.',
@@ -37,11 +37,11 @@ export const dateWords = {
   lastUse: (day: string) => `Use by ${day}`,
   /** Beside the other facts of a pan. */
   onPan: (day: string) => `use by ${day}`,
-  onPanUndated: 'keeps until midnight',
+  onPanUndated: 'use by midnight',
   limit: ({ days }: DayLimit, cold: string) =>
     `At most ${days} days at ${cold}: the day it was opened or made is day 1. Days in the freezer don’t count. A use-by that is earlier holds.`,
   send: 'That is its date',
-  none: 'No date: it keeps until midnight',
+  none: 'No date: use by midnight',
   noneOfPack: 'Not said yet',
   noneOfBatch: 'Nothing to say of its date',
 } as const

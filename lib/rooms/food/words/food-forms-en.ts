@@ -1,5 +1,6 @@
-/** What the lead's screen says where food is loaded, read, weighed, kept or thrown out. */
+/** What the lead's screen says where food is loaded, read, weighed, saved or thrown out. */
 
+import { record } from '#lib/rooms/food/words/reading-en.ts'
 import type { DiscardReason } from '#lib/service/events/food-event.ts'
 import type { WasteReason } from '#lib/service/events/stock-event.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
@@ -43,15 +44,14 @@ export const formWords = {
     'top-up': (name: string) => `Top up ${inSentence(name)}`,
   },
   put: { load: 'Load the pan', change: 'Change the pan', 'top-up': 'Top it up' },
-  /** What stands in the pan now isn't sold any more: said before it is done. */
+  /** What is in the pan now isn't sold any more: said before it is done. */
   changeAway: (name: string, count: number) =>
     `Change the ${inSentence(name)} pan: ${goAway(count)}`,
   changeSend: (count: number) => `Change the pan: ${goAway(count)}`,
-  putBehind: 'Put it behind the line',
+  putBehind: 'Put it in as a back-up',
   putBehindWhy: 'A back-up place is free: then nothing goes away.',
   whatGoesIn: 'What goes in?',
-  asItCame: 'As it came',
-  asItCameWhy: 'ready to eat, no batch',
+  fromPackDryWhy: 'ready to eat, no batch',
   fromPack: 'Straight from the pack',
   fromPackWhy: 'bought in, no batch',
   batchMade: (at: string) => `Batch, made ${at}`,
@@ -78,15 +78,15 @@ export const formWords = {
   noReadingNeeded: 'Dry: no reading is needed.',
 
   fillTitle: (name: string) => `Fill the ${inSentence(name)} back-up pan`,
-  fill: 'It stands ready',
+  fill: 'It is ready',
   isFilled: (name: string) => `${name}: back-up pan ready`,
 
   readTitle: (name: string) => `Read ${inSentence(name)}`,
   readHow: 'Stir it, and probe the middle of the food.',
   readPiece: 'Probe the middle of the thickest piece.',
   readDone: (name: string, read: string) => `${name}: ${read}`,
-  readSend: 'Write it down',
-  readOut: 'Write it down: it goes off sale',
+  readSend: record,
+  readOut: (read: string | null) => `${record(read)}: don’t serve it`,
   newest: (read: string, at: string) => `Last read ${read} at ${at}.`,
   never: 'Not read yet.',
   nextBy: (at: string) => `Next by ${at}.`,
@@ -102,14 +102,14 @@ export const formWords = {
   wasteHow: 'About how many portions?',
   wasteReason,
   wasteLack: 'Tap why.',
-  wasteSend: (count: number) => `Write down: ${portions(count)} gone`,
+  wasteSend: (count: number) => `Record ${portions(count)} wasted`,
   wasteDone: (name: string, count: number) => `${name}: ${portions(count)} wasted`,
 
-  keepTitle: (name: string) => `Keep some ${inSentence(name)}`,
-  keepHow: 'How many, and for whom?',
-  keepFor: 'For',
-  keepSend: (count: number) => `Keep ${count}`,
-  keepWhy: 'Nobody else is sold them. “On tickets” is taken off already.',
+  saveTitle: (name: string) => `Save some ${inSentence(name)}`,
+  saveHow: 'How many, and for whom?',
+  saveFor: 'For',
+  saveSend: (count: number) => `Save ${count}`,
+  saveWhy: 'Nobody else is sold them. “On tickets” is taken off already.',
 
   scoopTitle: (name: string) => `The ${inSentence(name)} scoop is missing`,
   scoopBackTitle: (name: string) => `The ${inSentence(name)} scoop is back`,
@@ -123,9 +123,9 @@ export const formWords = {
   scoopUseWhy: 'Builds that aren’t started yet are made with it, and the assembly screen says so.',
   scoopNot: 'Not to be used',
   scoopNone: 'It isn’t portioned by a scoop.',
-  scoopUsed: (name: string) => `${name}: other scoop from now on`,
+  scoopUsed: (name: string) => `${name}: stand-in scoop from now on`,
   scoopStandIn: (measures: string) => `Now: ${measures}`,
-  scoopWashed: 'What stood in was washed',
+  scoopWashed: 'The stand-in scoop was washed',
   scoopBackSend: 'Its own scoop is back',
 
   shortTitle: (name: string) => `Not enough ${inSentence(name)}`,
@@ -133,7 +133,7 @@ export const formWords = {
   shortLeaveOut: 'leave it out',
   shortSwap: (names: readonly string[]) => `swap for ${allOf(names)}`,
   shortOther: 'another item',
-  shortReady: 'wait: more stands ready',
+  shortReady: 'wait: more is ready',
   shortWaitAny: 'wait',
   shortWait: (at: string) => `wait until about ${at}`,
   shortCancel: 'cancel',
@@ -142,7 +142,7 @@ export const formWords = {
   shortToCounter: 'To the counter: change or cancel',
   shortNone: 'The pans fill every build again.',
 
-  clockTitle: (name: string) => `Time only: ${inSentence(name)}`,
+  clockTitle: (name: string) => `Start a 4-hour clock: ${inSentence(name)}`,
   clockWhy:
     'The clock runs from the moment it left heat or cold, in the prep kitchen. It never goes back to heat or cold.',
   clockNoProcedure: safetyWords.clockProblem['no-procedure'],
@@ -165,10 +165,11 @@ export const formWords = {
   clockSend: (at: string) => `Start: throw out at ${at}`,
   clockDone: (name: string, at: string) => `${name}: throw out at ${at}`,
 
-  resolveTitle: (name: string) => `${name} is off sale`,
+  resolveTitle: (name: string) => `Don’t serve the ${inSentence(name)}`,
   resolveWhy: {
     'out-of-limits': 'A reading was out of its limits.',
-    'reading-missed': 'Its reading was missed. A reading in its limits puts it back on sale.',
+    'reading-missed':
+      'Its reading was missed. After a reading in its limits it may be served again.',
     'monitoring-missed': 'The reading that its time rule asks for was missed.',
     'cooling-missed': 'It isn’t shown to have cooled in time.',
   },
@@ -178,7 +179,7 @@ export const formWords = {
   passphrase: 'Passphrase of the person in charge',
   resolveSend: 'The person in charge decides this',
   resolved: (name: string) => `${name}: decided`,
-  resolveNot: 'It isn’t off sale any more.',
+  resolveNot: 'It may be served again.',
 
   throwTitle: 'To be thrown out',
   throwEarly: (name: string) => `Throw out ${inSentence(name)}`,
@@ -205,14 +206,14 @@ export const formWords = {
   reason: 'Why',
   discardReason,
 
-  behindTitle: 'Behind the line',
+  behindTitle: 'Back-ups and batches',
   behindBatches: 'Batches',
   behindPans: 'Back-up pans',
   behindEmpty: 'empty',
   behindFill: 'Fill it',
   behindAway: 'Take it away',
   behindAwayYes: (count: number) => `Yes, take ${portions(count)} away`,
-  behindAwayNot: 'Keep it',
+  behindAwayNot: 'Leave it there',
   behindAwayDone: (name: string) => `${name}: back-up pan taken away`,
   behindRead: 'Read it',
   open: 'Open',

@@ -8,7 +8,7 @@ import { inSentence } from '#lib/words/findings-en.ts'
 
 const because: Readonly<Record<FoundBecause, string>> = {
   'out-of-limits': 'It was found out of its limits.',
-  'reading-missed': 'Its reading was missed, so nobody knows how it was kept since.',
+  'reading-missed': 'Its reading was missed, so nobody knows how it was held since.',
   'monitoring-missed': 'The reading that its time rule asks for was missed.',
   'too-warm': 'It was read too warm.',
   time: 'Its time was over.',

@@ -1,4 +1,5 @@
 /** What is said of the sanitizing solution. */
+import { record } from '#lib/rooms/food/words/reading-en.ts'
 import type { Sanitizer, SanitizerProblem, SanitizerReading } from '#lib/safety/sanitizer.ts'
 import type { DutyWords } from '#lib/words/duty-words.ts'
 import { safetyWords } from '#lib/words/safety-en.ts'
@@ -69,7 +70,9 @@ export const sanitizerWords = {
   wrongPh: 'A pH is 0 to 14.',
   wrongStrength: 'No strip shows so much.',
   lack: { strip: 'Type what the strip shows.', initials: 'Your initials are missing.' },
-  sendOut: 'Write it down: out of its limit',
+  send: (mgPerL: number | null) => record(mgPerL === null ? null : strength(mgPerL)),
+  sendOut: (mgPerL: number | null) =>
+    `${record(mgPerL === null ? null : strength(mgPerL))}: out of its limit`,
   done: (mgPerL: number, wrong: SanitizerProblem | null) =>
     wrong === null
       ? `The sanitizer: ${strength(mgPerL)}`

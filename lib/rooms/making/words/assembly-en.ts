@@ -10,7 +10,7 @@ import { isDiet, type NeedCode } from '#lib/station/codes/codes.ts'
 import { sayLength } from '#lib/words/clock-en.ts'
 import { formOf, list } from '#lib/words/counted-en.ts'
 import { inSentence, startingWith } from '#lib/words/findings-en.ts'
-import { needName } from '#lib/words/service-en.ts'
+import { AS_IT_COMES, needName } from '#lib/words/service-en.ts'
 
 /** A long word may break on a narrow pan. */
 const breakable = (code: NeedCode): string =>
@@ -28,7 +28,7 @@ const HAZARD: Readonly<Record<Hazard['why'], (hazard: Hazard) => string>> = {
 
 const BECAUSE: Readonly<Record<Because, string>> = {
   asked: 'guest asked',
-  gone: 'not today',
+  gone: 'sold out',
   need: 'guest’s need',
 }
 
@@ -84,7 +84,7 @@ export const assemblyEn = {
   wasRead: 'I read it aloud',
 
   level: 'level',
-  tongs: 'tongs',
+  tongs: (count: number) => formOf(count, 'tongful', 'tongfuls'),
   piece: (count: number) => formOf(count, 'piece', 'pieces'),
   cup: (count: number) => formOf(count, 'cup', 'cups'),
   squeeze: (count: number) => formOf(count, 'squeeze', 'squeezes'),
@@ -93,7 +93,7 @@ export const assemblyEn = {
   measure: 'measure',
   measureSize: (size: number, unit: 'cup' | 'tbsp' | 'tsp') => `${sayMeasure(size)} ${unit}`,
   bottle: 'bottle',
-  withTongs: 'by tongs',
+  withTongs: 'with tongs',
   scoop: (number: number) => `#${number}`,
   about: 'about',
   lidded: 'lidded',
@@ -111,7 +111,7 @@ export const assemblyEn = {
     `${hazard.why === 'may-contain' && !isDiet(hazard.code) ? `may contain ${needName(hazard.code)}` : HAZARD[hazard.why](hazard)}: accepted`,
   backUp: ['BACK-UP', 'PAN'],
   notThisPan: 'line pan: lid on',
-  soiled: (by: readonly string[]) => `may contain ${by.join(', ')}: another scoop went in`,
+  soiled: (by: readonly string[]) => `may contain ${by.join(', ')}: a wrong scoop went in`,
   soiledShort: (by: readonly string[]) => `may contain ${by.join(', ')}`,
   notChecked: (name: string) =>
     `The needs of ${sayBuild(name)} can’t be checked. Don’t make it. Call the person in charge.`,
@@ -119,6 +119,7 @@ export const assemblyEn = {
   lacking: 'too little in pan',
 
   wrap: 'Write on the wrap',
+  asItComes: AS_IT_COMES,
   warmNext: 'Warm next',
   warmThing: (component: string, seconds: number, on: string) => `${component} ${seconds} s, ${on}`,
 
@@ -132,18 +133,18 @@ export const assemblyEn = {
   short: (name: string, component: string) =>
     `Not enough ${component} in the pan for ${sayBuild(name)}. Tell the lead.`,
 
-  offSale: (name: string, component: string, state: 'waiting' | 'making') =>
+  dontServe: (name: string, component: string, state: 'waiting' | 'making') =>
     state === 'making'
-      ? `${component} is off sale: wait with ${sayBuild(name)}. The person in charge decides.`
-      : `${component} is off sale: ${sayBuild(name)} can’t be started. Tell the lead.`,
+      ? `Don’t serve the ${inSentence(component)}: wait with ${sayBuild(name)}. The person in charge decides.`
+      : `Don’t serve the ${inSentence(component)}: ${sayBuild(name)} can’t be started. Tell the lead.`,
   pastTime: (name: string, component: string) =>
     `${component} is past its time: throw it out. ${sayBuild(name)} waits for a fresh pan. Tell the lead.`,
   clock: (name: string, component: string, state: 'waiting' | 'making') =>
     state === 'making'
       ? `The clock jumped: wait with ${sayBuild(name)}. The lead confirms the clock, or reads ${inSentence(component)}.`
       : `The clock jumped: ${sayBuild(name)} can’t be started. The lead confirms the clock, or reads ${inSentence(component)}.`,
-  stands: { 'off-sale': 'off sale', 'throw-out': 'throw out', clock: 'clock jumped' },
-  otherScoop: 'other scoop',
+  panIs: { 'off-sale': 'don’t serve', 'throw-out': 'throw out', clock: 'clock jumped' },
+  standIn: 'stand-in scoop',
   andAlso: (count: number, tool: string) => `+ ${count} × ${tool}`,
   pastItsTime: (components: readonly string[]) =>
     components.length === 0
@@ -160,7 +161,7 @@ export const assemblyEn = {
   isHeld: 'held',
   heldWord: 'HELD',
   held: (name: string) => `${sayBuild(name)} waits for the counter`,
-  heldOffSale: 'Don’t go on with it. The person in charge decides.',
+  heldNotServed: 'Don’t go on with it. The person in charge decides.',
   heldThen: 'Don’t make it. The counter changes it with the guest; then it starts fresh.',
   look: (name: string) => `Show ${sayBuild(name)}`,
 
@@ -189,12 +190,12 @@ export const assemblyEn = {
   foodYes: 'Yes',
   foodYesThen: 'Throw it out. It never goes back to a pan.',
   foodYesSome: (count: number, of: number) =>
-    `Throw out what is lit: ${count} of ${of}. The rest is back on sale.`,
+    `Throw out what is lit: ${count} of ${of}. The rest can be sold again.`,
   foodYesNone: 'Nothing is lit.',
   tapWhatWasnt: (hasCups: boolean) =>
     hasCups
       ? 'Tap what wasn’t in it, and a lidded cup to put back.'
-      : 'Tap what wasn’t in it: it’s back on sale.',
+      : 'Tap what wasn’t in it: it can be sold again.',
   goesWhole: 'Kept apart, and a wrong scoop was in a pan: all of it is thrown out.',
   wasIn: (isCup: boolean) => (isCup ? 'cup' : 'in it'),
   wasntIn: (isCup: boolean) => (isCup ? 'put back' : 'not in'),
@@ -205,7 +206,7 @@ export const assemblyEn = {
   thenDecided:
     'Don’t go on with it. Call the person in charge: they decide. Or throw it out now, and it starts fresh.',
   thenFresh: 'Never go on with it. Then it starts fresh, with a new mark.',
-  madeIsWaste: (name: string) => `${sayBuild(name)} is made: it can’t be given out`,
+  madeIsWaste: (name: string) => `${sayBuild(name)} is on the shelf: it can’t be given out`,
   throwOut: (name: string) => `${sayBuild(name)} is thrown out`,
   throwOutThen: 'Made food is waste. Nothing of it goes back to a pan.',
 

@@ -6,13 +6,13 @@ import { type Handling, isDiet, type Need, type NeedCode } from '#lib/station/co
 import { sayAbout } from '#lib/words/clock-en.ts'
 import { list } from '#lib/words/counted-en.ts'
 import { inSentence, startingWith } from '#lib/words/findings-en.ts'
-import { keptForName, needName } from '#lib/words/service-en.ts'
+import { needName, savedForName } from '#lib/words/service-en.ts'
 
 export const counter = {
   ...counterFrame,
   oneMoment: 'One moment …',
   question: '“Do you have any allergies, or anything you don’t eat?”',
-  askedNone: 'Asked: none',
+  askedNone: 'They said: none',
   clearNeeds: 'None after all: clear',
   notSure: 'Not sure',
   notSureHint: 'call the person in charge',
@@ -25,7 +25,7 @@ export const counter = {
   stays: 'stays',
   staysWhy:
     'What was told stays. To drop it: cancel and take a new order, or call the person in charge.',
-  onlyKept: 'Nothing more',
+  nothingMore: 'Nothing more',
   changeHandling: (code: NeedCode, handling: Handling) =>
     handling === 'leave-out'
       ? `${counter.needTile(code)}: change to keep apart`
@@ -49,7 +49,7 @@ export const counter = {
   cautionShort:
     'Shows what labels declare; proves nothing. Local code and the person in charge decide.',
   saySharedLine: '“It’s a shared line. We take care, but can’t promise that none gets in.”',
-  saidNeeds: 'Said. Choose food',
+  saidNeeds: 'I said it: choose food',
   askLeftOut: (codes: readonly NeedCode[]) =>
     `“${startingWith(list(codes.map(needName), 'and'))}: only left out, not kept apart. Is that what you said?”`,
   leftOutSaid: 'Yes: only left out',
@@ -65,7 +65,8 @@ export const counter = {
   leaveStopped: (build: string) => `Leave ${sayBuild(build)} stopped`,
   leaveToFind: (build: string) => `Leave ${sayBuild(build)}: its guest is still to be found`,
 
-  needsOf: (none: boolean, words: readonly string[]) => (none ? 'Asked: none' : words.join(' · ')),
+  needsOf: (none: boolean, words: readonly string[]) =>
+    none ? 'They said: none' : words.join(' · '),
   need: (code: NeedCode, handling: Handling) => {
     const name = counter.needTile(code)
     if (handling === 'keep-apart') return `${name}, keep apart`
@@ -88,7 +89,7 @@ export const counter = {
   menu: 'Menu',
   line: 'The line: tap a pan to change it',
   left: (count: number) => `${count} left`,
-  noneLeft: 'none left',
+  noneLeft: 'sold out',
   itemNotSold: 'not selling',
   rowNotLoaded: (name: string) => `not loaded yet: ${inSentence(name)}`,
   rowNo: (name: string) => `no: ${inSentence(name)}`,
@@ -96,8 +97,8 @@ export const counter = {
   rowBase: (name: string) => `with ${inSentence(name)}`,
   mark: {
     notLoaded: 'not loaded',
-    side: 'on side',
-    kept: 'kept',
+    side: 'on the side',
+    saved: 'saved',
     unknown: (word: string) => `${word} ?`,
   },
   ask: 'ask',
@@ -116,13 +117,13 @@ export const counter = {
     choose: 'choose',
     unchecked: 'not checked',
     otherBase: 'or this',
-    gone: 'none left',
+    gone: 'sold out',
     notLoaded: 'not loaded yet',
     notSelling: 'not selling',
-    kept: 'kept for',
+    saved: 'saved for',
     taken: (placement: 'in' | 'side', portions: number) =>
       portions > 1
-        ? `${portions}× ${placement === 'in' ? 'with' : 'side'}`
+        ? `${portions}× ${placement === 'in' ? 'with' : 'on the side'}`
         : placement === 'in'
           ? 'with'
           : 'on the side',
@@ -132,20 +133,20 @@ export const counter = {
   sayWait: (minutes: readonly [number, number]) => `Then: “Ready in ${sayAbout(minutes)}.”`,
   waitIsNow: (minutes: readonly [number, number]) => `The wait now: ${sayAbout(minutes)}.`,
   tellGuestWait: (minutes: readonly [number, number]) => `tell the guest: ${sayAbout(minutes)}`,
-  wanted: 'Wanted it, gone',
-  wantedOf: (name: string) => `${name}: wanted it, gone`,
+  wanted: 'Wanted it',
+  wantedOf: (name: string) => `${name}: sold out, a guest wanted it`,
   wantedCounted: 'counted',
   wantedCountedOf: (name: string) => `${name}: counted as wanted`,
-  keptFor: (whom: readonly string[], name: (id: string) => string) =>
+  savedFor: (whom: readonly string[], name: (id: string) => string) =>
     list(
-      whom.map((one) => inSentence(keptForName(one, name))),
+      whom.map((one) => inSentence(savedForName(one, name))),
       'and',
     ),
-  rowKept: (component: string, whom: string) => `kept for ${whom}: ${inSentence(component)}`,
-  send: 'Said. Send',
-  sendLater: 'Said. Send when connected',
-  sendChange: 'Said. Change it',
-  turn: 'Said. Turn to the guest',
+  rowSaved: (component: string, whom: string) => `saved for ${whom}: ${inSentence(component)}`,
+  send: 'I said it: send',
+  sendLater: 'I said it: send when connected',
+  sendChange: 'I said it: change it',
+  turn: 'I said it: turn to the guest',
   turnTo: (letter: string) => `Turn to the guest of ${letter}`,
   turnWhy: 'The guest reads it and taps “I agree”.',
   show: 'Show the guest',
@@ -170,7 +171,7 @@ export const counter = {
   addName: 'Add a name',
   nameIs: (name: string) => `Name: ${name}`,
   nameLabel: 'Name to call (the number is enough)',
-  nameKeep: 'Keep',
+  nameUse: 'Use this name',
   nameNone: 'Number only',
   unpaid: 'Unpaid',
   paid: 'Paid',
@@ -207,17 +208,17 @@ export const counter = {
   forget: 'Guest has left',
 
   cannot: {
-    gone: (name: string) => `No ${inSentence(name)} is left.`,
+    gone: (name: string) => `${name}: sold out.`,
     notLoaded: (name: string) => `${name}: not loaded yet.`,
     notSelling: (name: string) => `We aren’t selling ${inSentence(name)} now.`,
-    kept: (name: string, whom: string) =>
-      `What is left of ${inSentence(name)} is kept for ${whom}.`,
+    saved: (name: string, whom: string) =>
+      `What is left of ${inSentence(name)} is saved for ${whom}.`,
     need: (why: string) => `${why}.`,
     unchecked:
       'The needs can’t be checked, so nothing can be sold to this guest here. Call the person in charge.',
   },
   offerAnother: 'Offer another item.',
-  kept: (item: string, component: string) =>
+  needsIt: (item: string, component: string) =>
     `${item} is made with ${inSentence(component)}. Offer another item.`,
   isBase: (names: readonly string[]) =>
     names.length > 1
@@ -234,9 +235,9 @@ export const counter = {
   cancel: 'Cancel',
   cancelAsk: (build: string) => `Cancel ${sayBuild(build)}?`,
   cancelYes: (build: string) => `Yes, cancel ${sayBuild(build)}`,
-  cancelNo: 'Keep it',
+  cancelNo: 'Don’t cancel it',
   cancelMaking: 'It is being made. Assembly must answer first, then it is cancelled.',
-  cancelMade: 'It is made: it can’t be sold again.',
+  cancelMade: 'It is on the shelf: it can’t be sold again.',
   stopped: 'stopped: assembly must answer it first',
   held: 'held: change it or cancel it',
   payOf: (ticket: number, paid: boolean) =>

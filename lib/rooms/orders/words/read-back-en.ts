@@ -5,7 +5,7 @@ import type { NeedCode } from '#lib/station/codes/codes.ts'
 import { counted, list } from '#lib/words/counted-en.ts'
 import { inSentence, sayFinding, since, startingWith } from '#lib/words/findings-en.ts'
 import type { NameOf, Said } from '#lib/words/said-here.ts'
-import { foodOf, keptForName, needName } from '#lib/words/service-en.ts'
+import { foodOf, needName, savedForName } from '#lib/words/service-en.ts'
 
 const said = (before: string, strong: string, rest: string): Said => ({ before, strong, rest })
 
@@ -112,9 +112,9 @@ const sayStatement = (
       return said('Left out, not kept apart: ', noting(one.codes), '.')
     case 'kept':
       return said(
-        `We’re keeping the ${inSentence(name(one.component))} `,
+        `We’re saving the ${inSentence(name(one.component))} `,
         `for ${list(
-          one.for.map((id) => inSentence(keptForName(id, name))),
+          one.for.map((id) => inSentence(savedForName(id, name))),
           'and',
         )}`,
         '.',

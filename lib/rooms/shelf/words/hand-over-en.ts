@@ -7,12 +7,12 @@ import { sayBuild } from '#lib/service/tickets.ts'
 import { isDiet } from '#lib/station/codes/codes.ts'
 import { sayLength } from '#lib/words/clock-en.ts'
 import { formOf } from '#lib/words/counted-en.ts'
-import { needName } from '#lib/words/service-en.ts'
+import { AS_IT_COMES, needName } from '#lib/words/service-en.ts'
 
 const SIBLING: Readonly<Record<BuildState, string>> = {
   waiting: 'waits',
   making: 'being made',
-  made: 'made too',
+  made: 'on the shelf',
   'handed-over': 'handed over',
   cancelled: 'cancelled',
 }
@@ -32,8 +32,8 @@ export const handOverEn = {
   more: (count: number, names: readonly string[]) =>
     `+ ${count} more: ${count > 3 ? `${sayBuild(names[0] ?? '')}, ${sayBuild(names[1] ?? '')} … ${sayBuild(names.at(-1) ?? '')}` : names.map(sayBuild).join(', ')}`,
   fewer: 'Only the oldest',
-  stood: (ms: number) => `stands ${sayLength(ms)}`,
-  usual: 'only its number: the usual',
+  stood: (ms: number) => `on the shelf ${sayLength(ms)}`,
+  asItComes: AS_IT_COMES,
   handOver: (name: string) => `Hand over ${sayBuild(name)}`,
   askFirst: (name: string) => `Ask, then hand over ${sayBuild(name)}`,
   askFirstHint: 'Kept apart: hand it over alone, ask first',
@@ -45,8 +45,8 @@ export const handOverEn = {
   unpay: 'Not paid after all',
   unpayThen: 'Its ticket is to be paid when it is handed over.',
   unpayOf: (name: string) => `${sayBuild(name)}: not paid after all`,
-  wrong: 'Wrong?',
-  wrongOf: (name: string) => `Is something wrong with ${sayBuild(name)}?`,
+  wrong: 'Problem',
+  wrongOf: (name: string) => `Problem with ${sayBuild(name)}`,
 
   alone: 'Call the number only. Take this one alone.',
   question: 'What did you ask us to leave out?',
@@ -58,7 +58,7 @@ export const handOverEn = {
     `Told, and accepted: ${cautions.map(sayCaution).join('; ')}`,
   same: (name: string) => `Same as the mark: hand over ${sayBuild(name)}`,
   notSame: 'Not the same',
-  notSameThen: 'Keep it here and call the person in charge.',
+  notSameThen: 'It stays here. Call the person in charge.',
   back: 'Back to the shelf',
 
   alike: (names: readonly string[]) => {
@@ -69,7 +69,7 @@ export const handOverEn = {
   alikeBeware: 'Another on the shelf looks the same: read the number on the wrap.',
   alikeApart: (name: string) => `KEPT APART: ${sayBuild(name)} is on its wrap`,
   /** It has nothing that the others lack: the whole of its mark, which may be empty. */
-  alikeOwn: (mark: string) => (mark === '' ? 'only its number: the usual' : `only ${mark}`),
+  alikeOwn: (mark: string) => (mark === '' ? AS_IT_COMES : `only ${mark}`),
 
   held: 'Don’t give these out',
   heldTitle: (name: string) => `${sayBuild(name)} stays here`,
@@ -98,13 +98,13 @@ export const handOverEn = {
   findInCharge: 'Call the person in charge now, whichever it is.',
   foundBack: 'Found: food taken back',
   foundBackThen: 'It’s thrown out. The counter makes the order again with the guest.',
-  foundKept: 'Found: told, ate it or keeps it',
-  foundKeptThen: 'The guest knows. The person in charge stays with them.',
+  foundTold: 'Found: told, ate it or still has it',
+  foundToldThen: 'The guest knows. The person in charge stays with them.',
   notYet: 'Not found yet',
   isFoundBack: (name: string) => `${sayBuild(name)} is found and its food is back`,
-  isFoundKept: (name: string) => `${sayBuild(name)} is found and told`,
+  isFoundTold: (name: string) => `${sayBuild(name)} is found and told`,
 
-  whatIsWrong: (name: string) => `${sayBuild(name)}: what is wrong?`,
+  whatIsWrong: (name: string) => `${sayBuild(name)}: what is the problem?`,
   again: 'Make it again',
   againThen: 'This one is thrown out. Assembly makes a new one.',
   notMade: 'It isn’t made yet',
@@ -113,8 +113,8 @@ export const handOverEn = {
   sureNotMade: (name: string) => `${sayBuild(name)} isn’t here: back to assembly?`,
   yesAgain: (name: string) => `Yes, make ${sayBuild(name)} again`,
   yesNotMade: (name: string) => `Yes, ${sayBuild(name)} isn’t made`,
-  no: (name: string) => `No, keep ${sayBuild(name)}`,
-  keepGone: 'No, leave it',
+  no: (name: string) => `No, leave ${sayBuild(name)} as it is`,
+  leaveGone: 'No, leave it',
 
   notSure: 'Not sure which is which',
   notSureThen: 'All that could be mixed up are thrown out. Assembly makes them again.',
@@ -123,7 +123,7 @@ export const handOverEn = {
   isHeld: 'held',
   isKeptApart: 'kept apart',
   goesOut: 'throw out',
-  isKept: 'stays',
+  stays: 'stays',
   nameTwo: 'Light two or more',
   throwOutMixedUp: (names: readonly string[]) =>
     `Throw out ${names.length} and make again: ${names.map(sayBuild).join(', ')}`,

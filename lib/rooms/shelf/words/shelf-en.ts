@@ -1,4 +1,5 @@
 /** What is said of the hot or cold shelf on which made food waits. */
+import { record } from '#lib/rooms/food/words/reading-en.ts'
 import type { DutyWords } from '#lib/words/duty-words.ts'
 
 const title: DutyWords['title'] = {
@@ -12,7 +13,7 @@ const why: DutyWords['why'] = {
   'reading-missed': () =>
     'Until somebody reads it, made food there counts as at room temperature: 4 hours at most.',
   'out-of-limits': () =>
-    'What stands there is held. Call the person in charge: local code and they decide.',
+    'What is on the shelf is held. Call the person in charge: local code and they decide.',
 }
 
 const short: DutyWords['short'] = {
@@ -24,17 +25,17 @@ const short: DutyWords['short'] = {
 export const shelfWords = {
   duty: { title, why, short, button: {} },
   title: 'The shelf of made food',
-  how: 'Probe what stands there longest, in the middle of the food.',
+  how: 'Probe what has been on it longest, in the middle of the food.',
   held: { hot: 'It is a hot shelf.', cold: 'It is a cold shelf.' },
   unread:
     'Nobody has read it in time: made food there has 4 hours from when it was last in limits.',
-  readOut: 'Write it down: what stands there is held',
+  readOut: (read: string | null) => `${record(read)}: what is on it is held`,
   done: (read: string) => `The shelf: ${read}`,
-  out: 'It was read out of its limits: what stood there is held.',
+  out: 'It was read out of its limits: what was on it is held.',
   way: {
-    discard: 'Throw out what stood there',
-    'time-only': 'Time only: 4 hours since it was last in limits',
+    discard: 'Throw out what was on it',
+    'time-only': 'Start a 4-hour clock, from when it was last in limits',
   },
   decided: 'The shelf: decided',
-  thenRead: 'Then read it again: until that it counts as at room temperature.',
+  thenRead: 'Then read it again: until then it counts as at room temperature.',
 } as const

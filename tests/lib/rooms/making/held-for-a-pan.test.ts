@@ -264,7 +264,7 @@ describe('the screens', () => {
     expect(others).toEqual([])
     expect(stopped).toMatchObject({ name: '3A', held: { reason: 'off-sale' }, throwOut: null })
     expect(stopped?.held && sayWhyHeld(stopped.held)).toBe(
-      'Herb chicken: out of its limits, off sale.',
+      'Herb chicken: out of its limits, don’t serve.',
     )
   })
 

@@ -262,7 +262,7 @@ describe('its words', () => {
       keep: 4,
       free: 2,
     } as const
-    expect(doNextWords.title(reason, here)).toBe('Keep 4 tuna salad for Harbor tuna')
+    expect(doNextWords.title(reason, here)).toBe('Save 4 tuna salad for Harbor tuna')
     expect(doNextWords.why(reason, here)).toEqual([
       'May run out from 18:30: 7 chances in 10. It can’t be made again today.',
       '2 stay free for all others.',

@@ -35,7 +35,7 @@ describe('words on the shelf of made food', () => {
 
   it('[F67] what is held for it says so, and names the pans first where both are out', () => {
     const shelf = { reason: 'off-sale', components: [], shelf: true } as const
-    expect(sayWhyHeld(shelf)).toBe('The shelf it stands on is out of its limits.')
+    expect(sayWhyHeld(shelf)).toBe('The shelf it is on is out of its limits.')
     expect(sayWhyHeld({ ...shelf, components: ['Rice'] })).toMatch(/^Rice: out of its limits/)
   })
 })

@@ -92,6 +92,16 @@ const saidNeeds = (
   return { ...next, step: 'choose', note: null }
 }
 
+/** A food chosen as soon as a guest told a need: what is said with it counts as said. */
+const answered = (ordering: Ordering, draft: Draft): Ordering =>
+  ordering.step === 'ask' && draft.needs.length > 0 && !ordering.telling
+    ? saidNeeds(ordering, draft, { act: 'said-needs' })
+    : ordering
+
+/** Nothing is chosen before the guest has answered. */
+const chooseFrom = (ordering: Ordering, item: string, state: RunningState): Ordering =>
+  ordering.step === 'choose' ? chooseItem(ordering, item, state) : ordering
+
 /** Taps that are let through while an order waits for its answer. */
 const WHILE_SENDING: readonly Act['act'][] = [
   'accepted',
@@ -166,7 +176,7 @@ const afterTap = (ordering: Ordering, tap: Act, state: RunningState): Ordering =
         ? saidNeeds(ordering, draft, tap)
         : ordering
     case 'choose':
-      return chooseItem(ordering, tap.item, state)
+      return chooseFrom(answered(ordering, draft), tap.item, state)
     case 'tap':
       return tapPan(ordering, tap.component, state)
     case 'more':

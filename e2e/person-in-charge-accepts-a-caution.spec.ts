@@ -3,6 +3,7 @@ import { inChargeEn } from '#lib/rooms/care/words/in-charge-en.ts'
 import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
 import type { Statement } from '#lib/rooms/orders/facts/statement.ts'
 import { counter } from '#lib/rooms/orders/words/counter-en.ts'
+import { overTheLine } from '#lib/rooms/orders/words/over-the-line-en.ts'
 import { turnedEn } from '#lib/rooms/orders/words/turned-en.ts'
 import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
 import { type BuildChoice, usualChoice } from '#lib/service/events/build-choice.ts'
@@ -60,7 +61,7 @@ const tunaWithoutAlmonds = async (page: Page): Promise<void> => {
   await kinds.getByRole('button', { name: counter.needTile('almond'), exact: true }).click()
   await page.getByRole('button', { name: needsEn.done, exact: true }).click()
   await expect(whatFits(page, 'Harbor tuna')).toContainText(
-    'ask: tuna salad touches toasted almonds',
+    counter.rowAsk('Tuna salad touches toasted almonds'),
   )
 }
 
@@ -116,7 +117,7 @@ test('the person in charge accepts a caution; a student can’t', async ({ job }
     await expect(readBackOf(counterPage)).toHaveText(readBack())
     expect(readBack()).toContain(`${CAUTION}.`)
     await expect(sendButton(counterPage)).toHaveCount(0)
-    await expect(counterPan(counterPage, 'Tuna salad')).toContainText('touches toasted almonds')
+    await expect(counterPan(counterPage, 'Tuna salad')).toContainText(overTheLine.touches)
   })
 
   await test.step('a student guesses a passphrase, and it is refused in words', async () => {

@@ -1,237 +1,158 @@
-import { Suspense, useState } from 'react'
+import { type ReactNode, Suspense, useState } from 'react'
 import styles from '#components/counter/ask.module.css'
-import shared from '#components/counter/counter.module.css'
+import { AskTiles } from '#components/counter/ask-tiles.tsx'
 import { LaterPart } from '#components/counter/later.tsx'
 import { parts } from '#components/counter/later-parts.ts'
-import { NeedsPanel } from '#components/counter/needs-panel.tsx'
+import { NeedsBand } from '#components/counter/needs-band.tsx'
 import { SentBanner, type SentWords } from '#components/counter/sent-banner.tsx'
+import frame from '#components/counter/step.module.css'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
 import { WaitingOrders } from '#components/counter/waiting-orders.tsx'
 import { useCounterWords } from '#components/counter/words.tsx'
+import { Button } from '#components/ui/button.tsx'
+import { EMPTY_DRAFT } from '#lib/rooms/orders/facts/draft.ts'
 import { waitIfSent } from '#lib/rooms/orders/facts/guest-wait.ts'
-import { askTiles } from '#lib/rooms/orders/views/ask-tiles.ts'
 import { keptNeeds } from '#lib/rooms/orders/views/changing.ts'
-import type { Act } from '#lib/rooms/orders/views/counter-act.ts'
+import { settleAll } from '#lib/rooms/orders/views/ordering.ts'
+import { toAskOf } from '#lib/rooms/orders/views/to-ask-of.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, LETTERS } from '#lib/service/tickets.ts'
-import { kindsOf } from '#lib/station/codes/askable.ts'
-import { isDiet, type Need, type NeedCode } from '#lib/station/codes/codes.ts'
 
 interface AskStepProps {
   readonly state: RunningState
   readonly desk: OrderingDesk
   readonly sentWords: SentWords | null
+  /** What every screen has at its top. */
+  readonly top: ReactNode
 }
 
-/** Allergies and diet first, in words to say aloud. Idle, it shows what was just sent. */
-export function AskStep({ state, desk, sentWords }: AskStepProps) {
+/**
+ * Allergies and diet first, in words to say aloud, over the line. What the guest tells marks its pans
+ * there, and each item says over them whether it fits; nothing that can be tapped moves.
+ */
+export function AskStep({ state, desk, sentWords, top }: AskStepProps) {
   const words = useCounterWords()
   const { ordering, tap } = desk
   const [behind, setBehind] = useState<'more' | 'detail' | null>(null)
-  const draft = ordering.drafts[ordering.current]
-  const needs = draft?.needs ?? []
+  const draft = ordering.drafts[ordering.current] ?? EMPTY_DRAFT
+  const { needs } = draft
   const { telling } = ordering
   const kept = keptNeeds(ordering, state)
   const isIdle =
-    ordering.drafts.length === 1 && draft?.item === null && !ordering.changing && !telling
-  const wait = isIdle ? waitIfSent(state, 1) : null
+    ordering.drafts.length === 1 && draft.item === null && !ordering.changing && !telling
+  const offer = settleAll(ordering, state)[ordering.current]?.offer
   const close = () => setBehind(null)
-  const detail = () => setBehind('detail')
+  const told = { station: state.station, needs, kept, tap, close }
+  const isClosing = behind === 'more' || (behind === 'detail' && needs.length > 0)
   return (
-    <section className={styles.ask} aria-labelledby="ask">
-      <div className={styles.top}>
-        <div className={styles.news}>
-          {!isIdle && !telling && <LaterPart of={parts.orderBar} given={{ state, desk }} />}
-          {telling && (
-            <p className={styles.telling}>
-              {words.needs.tellTitle(buildName(telling.ticket, telling.letter))}
-            </p>
-          )}
-          {isIdle && sentWords && <SentBanner words={sentWords} />}
-          {isIdle && <LaterPart of={parts.heldStrip} given={{ state, tap }} />}
-          <WaitingOrders state={state} ordering={ordering} tap={tap} />
-          {isIdle && (
-            <p className={styles.hint}>
-              {words.askFirst} {wait && words.waitIsNow(wait)}
-            </p>
-          )}
-        </div>
-        {ordering.current > 0 && draft?.asked === null && needs.length === 0 && (
-          <SameGuest current={ordering.current} drafts={ordering.drafts} tap={tap} />
+    <section className={frame.step} aria-labelledby="ask">
+      <div className={`${frame.band} ${styles.band}`}>
+        <h2
+          id="ask"
+          className={needs.length > 0 || telling ? 'visually-hidden' : styles.question}
+          tabIndex={-1}
+          data-step=""
+        >
+          {words.question}
+        </h2>
+        {telling && (
+          <p className={styles.telling}>
+            {words.needs.tellTitle(buildName(telling.ticket, telling.letter))}
+          </p>
         )}
-        {isIdle && (
-          <button type="button" className={shared.button} onClick={() => tap({ act: 'tickets' })}>
+        {(needs.length > 0 || telling) && (
+          <NeedsBand state={state} desk={desk} kept={kept} detail={() => setBehind('detail')} />
+        )}
+        {isIdle && needs.length === 0 && (
+          <Button onClick={() => tap({ act: 'tickets' })}>
             {words.ticketsOpen(Object.keys(state.tickets).length)}
-          </button>
+          </Button>
         )}
+        {top}
       </div>
-      <h2 id="ask" className={styles.question} tabIndex={-1} data-step="">
-        {words.question}
-      </h2>
-      <Suspense fallback={<div className={styles.tiles} />}>
-        {behind === 'detail' && needs.length > 0 ? (
-          <LaterPart
-            of={parts.needDetail}
-            given={{ station: state.station, needs, kept, tap, close }}
-          />
+      <Suspense fallback={<div className={styles.closer} />}>
+        {isClosing ? (
+          <div className={styles.closer}>
+            <LaterPart of={behind === 'more' ? parts.moreNeeds : parts.needDetail} given={told} />
+          </div>
         ) : (
           <>
-            {behind === 'more' ? (
-              <LaterPart
-                of={parts.moreNeeds}
-                given={{ station: state.station, needs, kept, tap, close }}
-              />
+            <AskTiles state={state} desk={desk} kept={kept} more={() => setBehind('more')} />
+            {needs.length > 0 && !telling && offer ? (
+              <div className={frame.menu}>
+                <LaterPart
+                  of={parts.itemRows}
+                  given={{
+                    offer,
+                    draft: EMPTY_DRAFT,
+                    label: words.fits,
+                    onChoose:
+                      toAskOf(draft).length > 0 ? null : (item) => tap({ act: 'choose', item }),
+                    wanted: null,
+                  }}
+                />
+              </div>
             ) : (
-              <Tiles
-                state={state}
-                needs={needs}
-                kept={kept}
-                desk={desk}
-                more={() => setBehind('more')}
-              />
-            )}
-            {telling ? (
-              <LaterPart
-                of={parts.tellPanel}
-                given={{ state, at: telling, needs, kept, tap, detail }}
-              />
-            ) : (
-              <NeedsPanel state={state} desk={desk} kept={kept} detail={detail} />
+              <News state={state} desk={desk} isIdle={isIdle} sentWords={sentWords} />
             )}
           </>
         )}
+      </Suspense>
+      <Suspense fallback={<div className={frame.room} />}>
+        {offer && <LaterPart of={parts.lineTold} given={{ offer }} />}
       </Suspense>
     </section>
   )
 }
 
-function SameGuest({
-  current,
-  drafts,
-  tap,
-}: {
-  readonly current: number
-  readonly drafts: OrderingDesk['ordering']['drafts']
-  readonly tap: (act: Act) => void
-}) {
-  const words = useCounterWords()
-  const before = drafts[current - 1]
-  if (!before || (before.asked !== 'none' && before.asked !== 'needs')) return null
-  return (
-    <button
-      type="button"
-      className={`${shared.button} ${styles.same}`}
-      onClick={() => tap({ act: 'same-guest', index: current - 1 })}
-    >
-      {words.sameGuest(LETTERS.charAt(current - 1))}
-      <small>
-        {words.needsOf(
-          before.asked === 'none',
-          before.needs.map(({ code, handling }) => words.need(code, handling)),
-        )}
-      </small>
-    </button>
-  )
-}
-
-function Tiles({
+/** What the student is to know between two answers: numbers to tell, orders that wait, what is held. */
+function News({
   state,
-  needs,
-  kept,
-  desk: { ordering, tap },
-  more,
+  desk,
+  isIdle,
+  sentWords,
 }: {
   readonly state: RunningState
-  readonly needs: readonly Need[]
-  readonly kept: readonly Need[]
   readonly desk: OrderingDesk
-  readonly more: () => void
+  readonly isIdle: boolean
+  readonly sentWords: SentWords | null
 }) {
   const words = useCounterWords()
-  const { tiles, more: others } = askTiles(state.station)
-  const { telling } = ordering
-  const toldOthers = needs.filter(
-    ({ code }) => others.includes(code) && !tiles.some((tile) => isKindOf(state, tile, code)),
-  )
+  const { ordering, tap } = desk
+  const draft = ordering.drafts[ordering.current]
+  const wait = isIdle ? waitIfSent(state, 1) : null
   return (
-    <div className={styles.tiles}>
-      <button
-        type="button"
-        className={styles.none}
-        data-clear={needs.length > 0 || telling ? '' : undefined}
-        onClick={() => tap(telling ? { act: 'start-over' } : { act: 'asked-none' })}
-      >
-        {telling
-          ? words.needs.tellNothing
-          : kept.length > 0
-            ? words.nothingMore
-            : needs.length > 0
-              ? words.clearNeeds
-              : words.askedNone}
-      </button>
-      {!telling && (
-        <button type="button" className={styles.notSure} onClick={() => tap({ act: 'not-sure' })}>
-          <strong>{words.notSure}</strong>
-          <small>{words.notSureHint}</small>
-        </button>
+    <div className={styles.news}>
+      {!isIdle && !ordering.telling && <LaterPart of={parts.orderBar} given={{ state, desk }} />}
+      {ordering.current > 0 && draft?.asked === null && <SameGuest desk={desk} />}
+      {isIdle && sentWords && <SentBanner words={sentWords} />}
+      {isIdle && <LaterPart of={parts.heldStrip} given={{ state, tap }} />}
+      <WaitingOrders state={state} ordering={ordering} tap={tap} />
+      {isIdle && (
+        <p className={styles.hint}>
+          {words.askFirst} {wait && words.waitIsNow(wait)}
+        </p>
       )}
-      {tiles.map((code) => (
-        <Tile
-          key={code}
-          code={code}
-          need={needs.find((one) => one.code === code)}
-          stays={kept.some((one) => one.code === code)}
-          kinds={needs.filter((one) => isKindOf(state, code, one.code))}
-          tap={tap}
-        />
-      ))}
-      <button
-        type="button"
-        className={styles.tile}
-        data-more=""
-        data-told={toldOthers.length > 0 || undefined}
-        onClick={more}
-      >
-        <strong>{words.more}</strong>
-        {toldOthers.length > 0 && (
-          <small>{toldOthers.map(({ code }) => words.needTile(code)).join(', ')}</small>
-        )}
-      </button>
+      <p className={styles.aside}>{words.otherNeeds}</p>
+      {isIdle && <p className={styles.aside}>{state.station.name}</p>}
     </div>
   )
 }
 
-const isKindOf = (state: RunningState, group: NeedCode, code: NeedCode): boolean =>
-  kindsOf(state.station, group).includes(code)
-
-function Tile({
-  code,
-  need,
-  stays,
-  kinds,
-  tap,
-}: {
-  readonly code: NeedCode
-  readonly need: Need | undefined
-  readonly stays: boolean
-  readonly kinds: readonly Need[]
-  readonly tap: (act: Act) => void
-}) {
+function SameGuest({ desk: { ordering, tap } }: { readonly desk: OrderingDesk }) {
   const words = useCounterWords()
-  const handling = need?.handling ?? kinds[0]?.handling
+  const index = ordering.current - 1
+  const before = ordering.drafts[index]
+  if (!before || (before.asked !== 'none' && before.asked !== 'needs')) return null
   return (
-    <button
-      type="button"
-      className={styles.tile}
-      data-code={code}
-      data-diet={isDiet(code) || undefined}
-      data-handling={handling}
-      aria-pressed={handling !== undefined}
-      onClick={() => tap({ act: 'need', code })}
+    <Button
+      sub={words.needsOf(
+        before.asked === 'none',
+        before.needs.map(({ code, handling }) => words.need(code, handling)),
+      )}
+      onClick={() => tap({ act: 'same-guest', index })}
     >
-      <strong>{words.needTile(code)}</strong>
-      {need && <small>{words.asked(code, need.handling, stays)}</small>}
-      {kinds.length > 0 && <small>{kinds.map((one) => words.needTile(one.code)).join(', ')}</small>}
-    </button>
+      {words.sameGuest(LETTERS.charAt(index))}
+    </Button>
   )
 }

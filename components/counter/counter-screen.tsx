@@ -33,23 +33,24 @@ function Counter() {
   const words = useCounterFrameWords()
   useDevice()
   const state = useCrew((view) => view.state)
-  const welcome = useCrew((view) => view.welcome)
   const stage = useServiceStage()
   const OrderDesk = useFetched(loadDesk)
+  const top = (
+    <header className={styles.strip}>
+      <h1 className={styles.title}>{words.title}</h1>
+      <Awake />
+      <Connection />
+    </header>
+  )
   return (
     <main className={styles.screen}>
-      <header className={styles.strip}>
-        <h1 className={styles.title}>
-          {words.title}
-          {welcome?.station && <span className={styles.station}>{welcome.station.name}</span>}
-        </h1>
-        <Awake />
-        <Connection />
-      </header>
       {stage === 'open' && isRunning(state) && OrderDesk ? (
-        <OrderDesk key={state.service} state={state} />
+        <OrderDesk key={state.service} state={state} top={top} />
       ) : (
-        <NoOrders stage={stage === 'open' ? 'connecting' : stage} />
+        <>
+          {top}
+          <NoOrders stage={stage === 'open' ? 'connecting' : stage} />
+        </>
       )}
     </main>
   )

@@ -3,6 +3,8 @@ import { later } from '#components/counter/later.tsx'
 
 export const parts = {
   choose: later(async () => (await import('#components/counter/choose-step.tsx')).ChooseStep),
+  itemRows: later(async () => (await import('#components/counter/item-rows.tsx')).ItemRows),
+  lineTold: later(async () => (await import('#components/counter/line-told.tsx')).LineTold),
   orderBar: later(async () => (await import('#components/counter/order-bar.tsx')).OrderBar),
   heldStrip: later(async () => (await import('#components/counter/held-strip.tsx')).HeldStrip),
   notSure: later(async () => (await import('#components/counter/not-sure-step.tsx')).NotSureStep),

@@ -26,7 +26,7 @@ export function MarkedSentences({
   readonly marked: readonly Marked[]
 }) {
   return (
-    <p className={styles.sentence}>
+    <p>
       “
       {sentences.map((said, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: sentences have no other identity

@@ -1,9 +1,11 @@
 import styles from '#components/counter/ask.module.css'
-import shared from '#components/counter/counter.module.css'
+import { NeedTile } from '#components/counter/need-tile.tsx'
+import frame from '#components/counter/step.module.css'
 import { useCounterWords } from '#components/counter/words.tsx'
+import { Button } from '#components/ui/button.tsx'
 import { askTiles } from '#lib/rooms/orders/views/ask-tiles.ts'
 import type { Act } from '#lib/rooms/orders/views/counter-act.ts'
-import { isDiet, type Need } from '#lib/station/codes/codes.ts'
+import type { Need } from '#lib/station/codes/codes.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
 interface MoreNeedsProps {
@@ -18,28 +20,25 @@ interface MoreNeedsProps {
 export function MoreNeeds({ station, needs, kept, tap, close }: MoreNeedsProps) {
   const words = useCounterWords()
   return (
-    <div className={styles.tiles} data-more="">
-      {askTiles(station).more.map((code) => {
-        const need = needs.find((one) => one.code === code)
-        const stays = kept.some((one) => one.code === code)
-        return (
-          <button
+    <div className={frame.upper}>
+      <div className={frame.side}>
+        <Button kind="main" size="large" className={frame.main} onClick={close}>
+          {words.needs.done}
+        </Button>
+        <p className={styles.caution}>{words.otherNeeds}</p>
+      </div>
+      <div className={styles.tiles} data-rare="">
+        {askTiles(station).more.map((code) => (
+          <NeedTile
             key={code}
-            type="button"
-            className={styles.tile}
-            data-diet={isDiet(code) || undefined}
-            data-handling={need?.handling}
-            aria-pressed={need !== undefined}
-            onClick={() => tap({ act: 'need', code })}
-          >
-            <strong>{words.needTile(code)}</strong>
-            {need && <small>{words.asked(code, need.handling, stays)}</small>}
-          </button>
-        )
-      })}
-      <button type="button" className={shared.main} onClick={close}>
-        {words.needs.done}
-      </button>
+            code={code}
+            need={needs.find((one) => one.code === code)}
+            stays={kept.some((one) => one.code === code)}
+            kinds={[]}
+            tap={tap}
+          />
+        ))}
+      </div>
     </div>
   )
 }

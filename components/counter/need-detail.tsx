@@ -1,7 +1,9 @@
 import { useState } from 'react'
-import shared from '#components/counter/counter.module.css'
 import styles from '#components/counter/need-detail.module.css'
+import frame from '#components/counter/step.module.css'
 import { useCounterWords } from '#components/counter/words.tsx'
+import { Button } from '#components/ui/button.tsx'
+import { Choice } from '#components/ui/choice.tsx'
 import { staysApart } from '#lib/rooms/orders/views/changing.ts'
 import type { Act } from '#lib/rooms/orders/views/counter-act.ts'
 import { groupOf, kindsOf } from '#lib/station/codes/askable.ts'
@@ -29,92 +31,103 @@ export function NeedDetail({ station, needs, kept, tap, close }: NeedDetailProps
   const kinds = kindsOf(station, group)
   const isWhole = needs.some((one) => one.code === group)
   return (
-    <div className={styles.detail}>
-      <div className={styles.which}>
-        {needs.map((one) => (
-          <button
-            key={one.code}
-            type="button"
-            className={styles.choice}
-            aria-pressed={one.code === need.code}
-            onClick={() => setShown(one.code)}
-          >
-            {words.needTile(one.code)}
-          </button>
-        ))}
-        <button type="button" className={shared.main} onClick={close}>
+    <div className={frame.upper}>
+      <div className={frame.side}>
+        <Button kind="main" size="large" className={frame.main} onClick={close}>
           {words.needs.done}
-        </button>
+        </Button>
+        <p className={styles.about}>{words.needTile(need.code)}</p>
       </div>
-      <fieldset className={styles.rows}>
-        <legend>{words.needs.handling}</legend>
-        {(['keep-apart', 'leave-out'] as const).map((handling) => (
-          <button
-            key={handling}
-            type="button"
-            className={styles.choice}
-            aria-pressed={need.handling === handling}
-            disabled={handling === 'leave-out' && staysApart(kept, need.code)}
-            onClick={() => {
+      <div className={styles.detail}>
+        {needs.length > 1 && (
+          <div className={styles.rows}>
+            {needs.map((one) => (
+              <button
+                key={one.code}
+                type="button"
+                className={styles.choice}
+                data-handling={one.handling}
+                aria-pressed={one.code === need.code}
+                onClick={() => setShown(one.code)}
+              >
+                {words.needTile(one.code)}
+              </button>
+            ))}
+          </div>
+        )}
+        <div className={styles.both}>
+          <Choice
+            legend={words.needs.handling}
+            chosen={need.handling}
+            ways={[
+              {
+                id: 'keep-apart',
+                label: words.needs.keepApart,
+                more: words.needs.keepApartWhy,
+                isCare: true,
+              },
+              {
+                id: 'leave-out',
+                label: words.needs.leaveOut,
+                more: words.needs.leaveOutWhy,
+                off: staysApart(kept, need.code),
+              },
+            ]}
+            onChoose={(handling) => {
               if (need.handling !== handling) tap({ act: 'handling', code: need.code })
             }}
-          >
-            {handling === 'keep-apart' ? words.needs.keepApart : words.needs.leaveOut}
-            <small>
-              {handling === 'keep-apart' ? words.needs.keepApartWhy : words.needs.leaveOutWhy}
-            </small>
-          </button>
-        ))}
-      </fieldset>
-      {kinds.length > 0 && (
-        <fieldset className={styles.rows}>
-          <legend>{words.needs.kinds}</legend>
-          <button
-            type="button"
-            className={styles.choice}
-            aria-pressed={isWhole}
-            onClick={() => {
-              if (isWhole) return
-              setShown(group)
-              // The first tap takes back the kinds that were told, those that stay apart.
-              if (kinds.some((code) => has(needs, code) && !has(kept, code)))
-                tap({ act: 'need', code: group })
-              tap({ act: 'need', code: group })
-            }}
-          >
-            {words.needs.all}
-          </button>
-          {kinds.map((code) => (
+          />
+          <fieldset className={styles.rows}>
+            <legend>{words.needs.reason}</legend>
+            {REASONS.map((reason) => (
+              <button
+                key={reason}
+                type="button"
+                className={styles.choice}
+                aria-pressed={need.reason === reason}
+                onClick={() => tap({ act: 'reason', code: need.code, reason })}
+              >
+                {words.needs.reasons[reason]}
+              </button>
+            ))}
+          </fieldset>
+        </div>
+        {kinds.length > 0 && (
+          <fieldset className={styles.rows}>
+            <legend>{words.needs.kinds}</legend>
             <button
-              key={code}
               type="button"
               className={styles.choice}
-              aria-pressed={has(needs, code)}
-              disabled={has(kept, code)}
+              aria-pressed={isWhole}
               onClick={() => {
-                setShown(code)
-                tap({ act: 'kind', group, code })
+                if (isWhole) return
+                setShown(group)
+                // The first tap takes back the kinds that were told, those that stay apart.
+                if (kinds.some((code) => has(needs, code) && !has(kept, code)))
+                  tap({ act: 'need', code: group })
+                tap({ act: 'need', code: group })
               }}
             >
-              {words.needTile(code)}
+              {words.needs.all}
             </button>
-          ))}
-        </fieldset>
-      )}
-      <fieldset className={styles.rows}>
-        <legend>{words.needs.reason}</legend>
-        {REASONS.map((reason) => (
-          <button
-            key={reason}
-            type="button"
-            className={styles.choice}
-            aria-pressed={need.reason === reason}
-            onClick={() => tap({ act: 'reason', code: need.code, reason })}
-          >
-            {words.needs.reasons[reason]}
-          </button>
-        ))}
-      </fieldset>
+            {kinds.map((code) => (
+              <button
+                key={code}
+                type="button"
+                className={styles.choice}
+                aria-pressed={has(needs, code)}
+                disabled={has(kept, code)}
+                onClick={() => {
+                  setShown(code)
+                  tap({ act: 'kind', group, code })
+                }}
+              >
+                {words.needTile(code)}
+              </button>
+            ))}
+          </fieldset>
+        )}
+      </div>
     </div>
   )
 }

@@ -1,5 +1,6 @@
-import styles from '#components/counter/counter.module.css'
+import styles from '#components/counter/not-sure.module.css'
 import { useCounterWords } from '#components/counter/words.tsx'
+import { Button } from '#components/ui/button.tsx'
 import type { Act } from '#lib/rooms/orders/views/counter-act.ts'
 
 /** A guest who isn't sure: no order, but a person to call. */
@@ -11,15 +12,13 @@ export function NotSureStep({ tap }: { readonly tap: (act: Act) => void }) {
         {words.stopTitle}
       </h2>
       <p>{words.stopWhy}</p>
-      <p className={styles.sayAloud}>{words.stopSay}</p>
+      <p className={styles.aloud}>{words.stopSay}</p>
       <p>{words.caution}</p>
-      <div className={styles.row}>
-        <button type="button" className={styles.main} onClick={() => tap({ act: 'ask-again' })}>
+      <div>
+        <Button kind="main" size="large" onClick={() => tap({ act: 'ask-again' })}>
           {words.askAgain}
-        </button>
-        <button type="button" className={styles.button} onClick={() => tap({ act: 'start-over' })}>
-          {words.startOver}
-        </button>
+        </Button>
+        <Button onClick={() => tap({ act: 'start-over' })}>{words.startOver}</Button>
       </div>
     </section>
   )

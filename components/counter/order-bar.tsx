@@ -1,16 +1,17 @@
-import { useRef } from 'react'
 import styles from '#components/counter/bar.module.css'
-import shared from '#components/counter/counter.module.css'
-import { NameDialog } from '#components/counter/name-dialog.tsx'
+import { NameButton } from '#components/counter/name-button.tsx'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
 import { useCounterWords } from '#components/counter/words.tsx'
+import { useNarrow } from '#components/device/use-device.ts'
+import { Button } from '#components/ui/button.tsx'
 import { keptNeeds } from '#lib/rooms/orders/views/changing.ts'
+import { nextStep } from '#lib/rooms/orders/views/next-step.ts'
 import { settleAll, toSayAgain } from '#lib/rooms/orders/views/ordering.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, findBuild, LETTERS } from '#lib/service/tickets.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 
-/** What belongs to the whole order: needs, its builds, name, paid. */
+/** What belongs to the whole order: needs, its builds, name. */
 export function OrderBar({
   state,
   desk: { ordering, tap },
@@ -19,16 +20,19 @@ export function OrderBar({
   readonly desk: OrderingDesk
 }) {
   const words = useCounterWords()
-  const dialog = useRef<HTMLDialogElement>(null)
-  const { drafts, current, changing, name, paid, step } = ordering
+  const narrow = useNarrow()
+  const { drafts, current, changing, step } = ordering
   const draft = drafts[current]
   const all = settleAll(ordering, state)
   const again = toSayAgain(ordering, all)
   const known = nameIn(state.station)
   const settled = all[current]?.settled
+  const isSending = ordering.sending !== null
   const changed = changing && buildName(changing.ticket, changing.letter)
   const changedBuild = changing && findBuild(state, changing.ticket, changing.letter)
   const isMaking = changedBuild?.state === 'making'
+  // A phone has room for it once: as the way on.
+  const isTurnedAnyway = narrow && nextStep(ordering, state).step === 'turn'
   const leave =
     changed && changedBuild?.hold
       ? changedBuild.state === 'handed-over'
@@ -36,14 +40,20 @@ export function OrderBar({
         : words.leaveStopped(changed)
       : words.leaveUnchanged
   return (
-    <div className={styles.bar}>
+    <div className={styles.bar} inert={isSending}>
       {step === 'choose' && draft && (
         <button
           type="button"
           className={styles.needs}
-          data-needs={draft.needs.length > 0 || undefined}
+          data-needs={
+            draft.needs.length === 0
+              ? undefined
+              : draft.needs.some((one) => one.handling === 'keep-apart')
+                ? 'apart'
+                : 'out'
+          }
           data-many={draft.needs.length > 1 || undefined}
-          disabled={ordering.sending !== null}
+          disabled={isSending}
           onClick={() => tap({ act: 'ask-again' })}
         >
           <strong>{words.needsOf(draft.asked === 'none', words.needsTold(draft.needs))}</strong>
@@ -79,58 +89,44 @@ export function OrderBar({
         <>
           {step === 'choose' && (
             <>
-              {draft && draft.needs.length > 0 && settled && !settled.blocked && (
-                <button
-                  type="button"
-                  className={shared.button}
-                  onClick={() => tap({ act: 'turn', index: current })}
-                >
-                  {words.show}
-                </button>
-              )}
-              <button
-                type="button"
-                className={shared.button}
+              {draft &&
+                draft.needs.length > 0 &&
+                settled &&
+                !settled.blocked &&
+                !isTurnedAnyway && (
+                  <Button
+                    className={styles.way}
+                    onClick={() => tap({ act: 'turn', index: current })}
+                  >
+                    {words.show}
+                  </Button>
+                )}
+              <Button
+                className={styles.way}
                 disabled={!settled || settled.blocked !== null || drafts.length >= LETTERS.length}
                 aria-label={words.another}
                 onClick={() => tap({ act: 'another' })}
               >
-                {drafts.length > 1 ? words.anotherShort : words.another}
-              </button>
-              <button
-                type="button"
-                className={shared.button}
-                onClick={() => dialog.current?.showModal()}
-              >
-                {name === '' ? words.addName : words.nameIs(name)}
-              </button>
-              <button
-                type="button"
-                className={`${shared.button} ${styles.pay}`}
-                data-paid={paid || undefined}
-                aria-label={words.payToggle(paid)}
-                onClick={() => tap({ act: 'paid' })}
-              >
-                {paid ? words.paid : words.unpaid}
-              </button>
+                {narrow || drafts.length > 1 ? words.anotherShort : words.another}
+              </Button>
+              {!narrow && <NameButton desk={{ ordering, tap }} />}
             </>
           )}
           {step === 'ask' && drafts.length > 1 && (
             <p className={styles.changing}>{words.askAgainHint(LETTERS.charAt(current))}</p>
           )}
           {drafts.length > 1 && (
-            <button type="button" className={shared.button} onClick={() => tap({ act: 'drop' })}>
+            <Button className={styles.way} onClick={() => tap({ act: 'drop' })}>
               {words.drop(LETTERS.charAt(current))}
-            </button>
+            </Button>
           )}
         </>
       )}
       {drafts.length === 1 && (
-        <button type="button" className={shared.button} onClick={() => tap({ act: 'start-over' })}>
+        <Button className={styles.way} onClick={() => tap({ act: 'start-over' })}>
           {changing ? leave : words.startOver}
-        </button>
+        </Button>
       )}
-      <NameDialog ref={dialog} name={name} onName={(given) => tap({ act: 'name', name: given })} />
     </div>
   )
 }

@@ -1,4 +1,4 @@
-import { Suspense, useEffect, useLayoutEffect, useRef } from 'react'
+import { type ReactNode, Suspense, useEffect, useLayoutEffect, useRef } from 'react'
 import { AskStep } from '#components/counter/ask-step.tsx'
 import styles from '#components/counter/counter.module.css'
 import { LaterPart } from '#components/counter/later.tsx'
@@ -12,7 +12,13 @@ import { GUARD_MS } from '#components/ui/settled.ts'
 import { nextStep } from '#lib/rooms/orders/views/next-step.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
-function Desk({ state: told }: { readonly state: RunningState }) {
+interface DeskProps {
+  readonly state: RunningState
+  /** What every screen has at its top: asking and choosing keep it in their band. */
+  readonly top: ReactNode
+}
+
+function Desk({ state: told, top }: DeskProps) {
   const words = useCounterWords()
   useLaterParts()
   const desk = useOrdering(told)
@@ -48,6 +54,7 @@ function Desk({ state: told }: { readonly state: RunningState }) {
       <p role="status" className="visually-hidden">
         {note ? sayNote(words, state.station, note) : (sentWords?.spoken ?? '')}
       </p>
+      {step !== 'ask' && step !== 'choose' && top}
       <Suspense fallback={<p className={styles.noOrders}>{words.oneMoment}</p>}>
         {step === 'ask' && (
           <AskStep
@@ -55,9 +62,10 @@ function Desk({ state: told }: { readonly state: RunningState }) {
             state={state}
             desk={desk}
             sentWords={sentWords}
+            top={top}
           />
         )}
-        {step === 'choose' && <LaterPart of={parts.choose} given={{ state, desk }} />}
+        {step === 'choose' && <LaterPart of={parts.choose} given={{ state, desk, top }} />}
         {step === 'in-charge' && <LaterPart of={parts.inCharge} given={{ state, desk }} />}
         {step === 'others' && <LaterPart of={parts.toldOthers} given={{ state, desk }} />}
         {step === 'turned' && <LaterPart of={parts.turned} given={{ state, desk }} />}
@@ -69,10 +77,10 @@ function Desk({ state: told }: { readonly state: RunningState }) {
 }
 
 /** Taking orders while a service is open: one step at a time. */
-export function OrderDesk({ state }: { readonly state: RunningState }) {
+export function OrderDesk(props: DeskProps) {
   return (
     <CounterWordsProvider>
-      <Desk state={state} />
+      <Desk {...props} />
     </CounterWordsProvider>
   )
 }

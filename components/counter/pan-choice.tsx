@@ -1,5 +1,7 @@
 import type { ReactNode } from 'react'
 import styles from '#components/counter/pan.module.css'
+import { PanName } from '#components/counter/pan-name.tsx'
+import { sayOnPan } from '#components/counter/say-on-pan.ts'
 import { WantedButton } from '#components/counter/wanted-button.tsx'
 import { useCounterWords } from '#components/counter/words.tsx'
 import type { Finding } from '#lib/needs/judge.ts'
@@ -24,64 +26,64 @@ export function PanChoice({ component, face, currency, tap, nameOf, wanted }: Pa
   const price = words.sayCents(more ?? 0, currency)
   return (
     <div className={styles.pan} data-face={face.kind} data-why={whyOf(face)}>
+      <div className={styles.above}>
+        {wanted ? (
+          <WantedButton
+            name={component.name}
+            isCounted={wanted.isCounted}
+            place="pan"
+            onWanted={wanted.onWanted}
+          />
+        ) : (
+          more !== null && (
+            <button
+              type="button"
+              className={styles.more}
+              aria-label={words.moreLabel(component.name, price)}
+              onClick={() => tap({ act: 'more', component: component.id })}
+            >
+              <svg viewBox="0 0 24 24" aria-hidden="true">
+                <path d="M12 4v16M4 12h16" />
+              </svg>
+              <small>{words.sayCents(more)}</small>
+            </button>
+          )
+        )}
+      </div>
       <button
         type="button"
         className={styles.face}
         onClick={() => tap({ act: 'tap', component: component.id })}
       >
-        <span className={styles.name}>
-          {component.short.map((line) => (
-            <span key={line}>{line} </span>
-          ))}
-        </span>
-        <FaceWords face={face} isPlural={component.plural === true} nameOf={nameOf} />
+        <PanName component={component} />
+        <FaceWords face={face} nameOf={nameOf} />
       </button>
-      {wanted && (
-        <WantedButton
-          name={component.name}
-          isCounted={wanted.isCounted}
-          place="pan"
-          onWanted={wanted.onWanted}
-        />
-      )}
-      {more !== null && (
-        <button
-          type="button"
-          className={styles.more}
-          aria-label={words.moreLabel(component.name, price)}
-          onClick={() => tap({ act: 'more', component: component.id })}
-        >
-          <svg viewBox="0 0 24 24" aria-hidden="true">
-            <path d="M12 4v16M4 12h16" />
-          </svg>
-          <small>{words.sayCents(more)}</small>
-        </button>
-      )}
     </div>
   )
 }
 
+const whyNot = ({ handling }: Finding): string => (handling === 'keep-apart' ? 'apart' : 'need')
+
 const whyOf = (face: PanFace): string | undefined => {
-  if (face.kind === 'left-out') return 'need'
-  if (face.kind === 'cannot')
-    return face.standing.kind === 'unchecked' ? 'need' : face.standing.kind
+  if (face.kind === 'left-out') return whyNot(face.finding)
+  if (face.kind === 'cannot') {
+    const { standing } = face
+    if (standing.kind === 'need') return whyNot(standing.finding)
+    return standing.kind === 'unchecked' ? 'need' : standing.kind
+  }
   return 'asks' in face && face.asks !== null ? 'asks' : undefined
 }
 
 function FaceWords({
   face,
-  isPlural,
   nameOf,
 }: {
   readonly face: PanFace
-  readonly isPlural: boolean
   readonly nameOf: (id: string) => string
 }) {
   const words = useCounterWords()
-  const short = ({ need, why, touches }: Finding) => (
-    <span className={styles.reason}>
-      {words.shortFinding(isPlural, need, why, touches === null ? null : nameOf(touches))}
-    </span>
+  const short = (finding: Finding) => (
+    <span className={styles.reason}>{sayOnPan(words, finding)}</span>
   )
   const asks = 'asks' in face && face.asks !== null ? short(face.asks) : null
   switch (face.kind) {

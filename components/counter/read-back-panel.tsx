@@ -1,53 +1,54 @@
-import shared from '#components/counter/counter.module.css'
+import { type ReactNode, useRef, useState } from 'react'
 import { MarkedSentences } from '#components/counter/marked-sentences.tsx'
-import { lacksIn, NoteSaid } from '#components/counter/note-said.tsx'
+import { NameButton } from '#components/counter/name-button.tsx'
+import { NoteSaid } from '#components/counter/note-said.tsx'
 import styles from '#components/counter/panel.module.css'
 import { sayBlocked } from '#components/counter/say-note.ts'
+import { SendButton } from '#components/counter/send-button.tsx'
+import frame from '#components/counter/step.module.css'
+import { useFit } from '#components/counter/use-fit.ts'
 import type { OrderingDesk } from '#components/counter/use-ordering.ts'
-import { type CounterWords, useCounterWords } from '#components/counter/words.tsx'
-import { useCrew } from '#components/live/crew.tsx'
+import { useCounterWords } from '#components/counter/words.tsx'
+import { useNarrow } from '#components/device/use-device.ts'
+import { Button } from '#components/ui/button.tsx'
 import { waitIfSent } from '#lib/rooms/orders/facts/guest-wait.ts'
-import type { Act } from '#lib/rooms/orders/views/counter-act.ts'
-import { type NextStep, nextStep } from '#lib/rooms/orders/views/next-step.ts'
 import { settleAll } from '#lib/rooms/orders/views/ordering.ts'
 import { markedSince } from '#lib/rooms/orders/views/reading.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { findTicket, LETTERS } from '#lib/service/tickets.ts'
 import { isPluralIn, nameIn } from '#lib/station/name-in.ts'
-
-/** Characters beyond which the sentence is set smaller or has more room, so that it is in sight. */
-const MOST = 220
-const LONG = 190
-/** The wait stands on a line of its own below. */
-const LONG_WITH_WAIT = 120
-/** The button that asks to read it again takes the room of so many characters more. */
-const BESIDE_READ_AGAIN = 60
 
 interface ReadBackPanelProps {
   readonly state: RunningState
   readonly desk: OrderingDesk
 }
 
-/** The sentence to say, what stands in the way of it, and the button that sends. */
+/** The sentence to say, what stands in the way of it, and beside it the button that sends. */
 export function ReadBackPanel({ state, desk }: ReadBackPanelProps) {
   const words = useCounterWords()
   const { ordering, isLate, tap } = desk
-  const all = settleAll(ordering, state)
-  const found = all[ordering.current]
+  const { station } = state
+  const found = settleAll(ordering, state)[ordering.current]
   const settled = found?.settled
-  const station = state.station
   const price = (cents: number) => words.sayCents(cents, station.currency)
   if (isLate)
     return (
-      <div className={styles.panel} data-late="">
-        <div className={styles.said}>
-          <p className={styles.title}>{words.waitTitle}</p>
-          <p>{words.waitWhy}</p>
-        </div>
-        <button type="button" className={shared.main} onClick={() => tap({ act: 'next-guest' })}>
-          {words.nextGuest}
-        </button>
-      </div>
+      <Upper
+        spoken={words.waitWhy}
+        main={
+          <Button
+            kind="main"
+            size="large"
+            className={`${frame.main} ${styles.main}`}
+            onClick={() => tap({ act: 'next-guest' })}
+          >
+            {words.nextGuest}
+          </Button>
+        }
+        mark={{ 'data-late': '' }}
+      >
+        <p className={styles.title}>{words.waitTitle}</p>
+        <p>{words.waitWhy}</p>
+      </Upper>
     )
   const wait = ordering.changing ? null : waitIfSent(state, ordering.drafts.length)
   const before = ordering.sending === null ? ordering.drafts[ordering.current]?.said : null
@@ -61,148 +62,92 @@ export function ReadBackPanel({ state, desk }: ReadBackPanelProps) {
     price,
     isPluralIn(station),
   )
-  const isMarked = marked.some(({ mark }) => mark !== 'same')
-  const length =
-    words.readBackText(sentences).length +
-    (ordering.note ? 80 : 0) +
-    (isMarked ? BESIDE_READ_AGAIN : 0)
+  const { note } = ordering
   return (
-    <div
-      className={styles.panel}
-      data-note={ordering.note?.kind}
-      data-lacks={lacksIn(station, ordering.note, ordering.drafts) !== null || undefined}
-      data-long={
-        length > MOST ? 'most' : length > (wait ? LONG_WITH_WAIT : LONG) ? 'long' : undefined
-      }
+    <Upper
+      spoken={note || settled?.blocked ? null : words.readBackText(sentences)}
+      main={<SendButton state={state} desk={desk} price={price} />}
+      naming={!ordering.changing && <NameButton desk={desk} />}
+      mark={{ 'data-note': note?.kind }}
     >
-      <div className={styles.said}>
-        {ordering.note && (
-          <NoteSaid
-            station={station}
-            note={ordering.note}
-            drafts={ordering.drafts}
-            className={styles.note}
-          />
-        )}
-        {found && settled ? (
-          settled.blocked ? (
-            <p className={styles.note}>
-              {sayBlocked(words, station, settled.item.id, settled.blocked)}
-            </p>
-          ) : (
-            <>
-              <MarkedSentences sentences={sentences} marked={marked} />
-              {wait && <p className={styles.wait}>{words.sayWait(wait)}</p>}
-            </>
-          )
-        ) : (
-          !ordering.note && (
-            <>
-              <p className={styles.title}>{words.chooseFirst}</p>
-              {wait && <p>{words.waitIsNow(wait)}</p>}
-            </>
-          )
-        )}
-      </div>
-      <SendButton state={state} desk={desk} price={price} />
-    </div>
-  )
-}
-
-function SendButton({
-  state,
-  desk: { ordering, submit, tap },
-  price,
-}: ReadBackPanelProps & { readonly price: (cents: number) => string }) {
-  const words = useCounterWords()
-  const link = useCrew((view) => view.link)
-  const all = settleAll(ordering, state)
-  const next = nextStep(ordering, state)
-  const { changing, current } = ordering
-  if (ordering.sending === null && next.step !== 'order' && next.step !== 'send')
-    return <BeforeSending state={state} next={next} current={current} tap={tap} />
-  const total = all.reduce((sum, { settled }) => sum + (settled?.priceCents ?? 0), 0)
-  const isPaid = changing ? (findTicket(state, changing.ticket)?.paid ?? false) : ordering.paid
-  const isReady = ordering.sending === null && next.step === 'send'
-  const said = changing ? words.sendChange : link === 'live' ? words.send : words.sendLater
-  return (
-    <button type="button" className={shared.main} disabled={!isReady} onClick={submit}>
-      {ordering.sending === null ? said : words.sending}
-      {total > 0 && (
-        <small>
-          {price(total)} {isPaid ? words.paid : words.unpaid}
-        </small>
+      {note && (
+        <NoteSaid station={station} note={note} drafts={ordering.drafts} className={styles.note} />
       )}
-    </button>
+      {found && settled ? (
+        settled.blocked ? (
+          <p className={styles.note}>
+            {sayBlocked(words, station, settled.item.id, settled.blocked)}
+          </p>
+        ) : (
+          <>
+            <MarkedSentences sentences={sentences} marked={marked} />
+            {wait && <p className={styles.wait}>{words.sayWait(wait)}</p>}
+          </>
+        )
+      ) : (
+        !note && (
+          <>
+            <p className={styles.title}>{words.chooseFirst}</p>
+            {wait && <p>{words.waitIsNow(wait)}</p>}
+          </>
+        )
+      )}
+    </Upper>
   )
 }
 
-interface Way {
-  readonly said: string
-  readonly why: string
-  /** null: nothing to tap here, but on the pans. */
-  readonly act: Act | null
-}
+/** Letters that stand on three lines at the foot of a phone; what is longer opens by itself. */
+const THREE_LINES = 64
 
-const wayOf = (
-  words: CounterWords,
-  next: Exclude<NextStep, { readonly step: 'order' | 'send' }>,
-  current: number,
-  nameOf: (id: string) => string,
-): Way => {
-  const letter = LETTERS.charAt(next.index)
-  const isHere = next.index === current
-  const goTo = { act: 'go-to', index: next.index } as const
-  switch (next.step) {
-    case 'base':
-      return {
-        said: words.chooseBase,
-        why: words.chooseBaseWhy(next.bases.map(nameOf)),
-        act: isHere ? null : goTo,
-      }
-    case 'say-again':
-      return isHere
-        ? { said: words.readAgain, why: words.readAgainWhy, act: { act: 'read-again' } }
-        : { said: words.sayAgain(letter), why: words.sayAgainWhy(letter), act: goTo }
-    case 'sign-on':
-      return { said: words.signOn, why: words.signOnWhy, act: { act: 'in-charge' } }
-    case 'accept':
-      return {
-        said: words.callInCharge,
-        why: words.callInChargeFor(letter),
-        act: isHere ? { act: 'in-charge' } : goTo,
-      }
-    case 'turn':
-      return {
-        said: isHere ? words.turn : words.turnTo(letter),
-        why: words.turnWhy,
-        act: { act: 'turn', index: next.index },
-      }
-  }
-}
-
-function BeforeSending({
-  state,
-  next,
-  current,
-  tap,
+/**
+ * The button at the left and what is said beside it. On a phone both are at the foot, and what has no
+ * room there, or is tapped, lies large over the menu, where no pan is.
+ */
+function Upper({
+  spoken,
+  main,
+  naming,
+  mark,
+  children,
 }: {
-  readonly state: RunningState
-  readonly next: Exclude<NextStep, { readonly step: 'order' | 'send' }>
-  readonly current: number
-  readonly tap: (act: Act) => void
+  /** null: what stands there is no sentence to say, and is opened. */
+  readonly spoken: string | null
+  readonly main: ReactNode
+  /** On a phone the name is asked where what is said is open. */
+  readonly naming?: ReactNode
+  readonly mark: Readonly<Record<`data-${string}`, string | undefined>>
+  readonly children: ReactNode
 }) {
   const words = useCounterWords()
-  const { said, why, act } = wayOf(words, next, current, nameIn(state.station))
+  const narrow = useNarrow()
+  const said = useRef<HTMLDivElement>(null)
+  const [turned, setTurned] = useState<{ readonly of: string | null; readonly open: boolean }>()
+  useFit(said)
+  const isLong = spoken === null || spoken.length > THREE_LINES
+  const isOpen = turned?.of === spoken ? turned.open : isLong
   return (
-    <button
-      type="button"
-      className={`${shared.main} ${styles.before}`}
-      disabled={act === null}
-      onClick={() => act && tap(act)}
-    >
-      {said}
-      <small>{why}</small>
-    </button>
+    <div className={`${frame.upper} ${styles.upper}`}>
+      <div className={`${frame.side} ${styles.foot}`} data-open={isOpen || undefined}>
+        {main}
+        {narrow && isOpen && spoken !== null && naming}
+      </div>
+      <div ref={said} className={styles.said} data-open={isOpen || undefined} {...mark}>
+        {children}
+      </div>
+      {narrow && (
+        <button
+          type="button"
+          className={styles.open}
+          data-open={isOpen || undefined}
+          aria-label={isOpen ? words.over.backToMenu : words.over.readLarge}
+          aria-expanded={isOpen}
+          onClick={() => setTurned({ of: spoken, open: !isOpen })}
+        >
+          <svg viewBox="0 0 40 12" aria-hidden="true">
+            <path d={isOpen ? 'M4 3l16 7 16-7' : 'M4 10l16-7 16 7'} />
+          </svg>
+        </button>
+      )}
+    </div>
   )
 }

@@ -8,25 +8,24 @@ import { isPluralIn, nameIn } from '#lib/station/name-in.ts'
 export interface RowSaid {
   readonly kind: 'fits' | 'change' | 'ask' | 'no'
   readonly text: string
-  /** No more than what it is about. */
-  readonly short: string
 }
 
-/** Characters that stand on one line of a row; what is longer is said short there. */
-const ROOM = 72
+/** The longest of what can be said that has room, else the last, which is the shortest. */
+const fitting = (room: number, ...texts: readonly string[]): string =>
+  texts.find((text) => text.length <= room) ?? texts.at(-1) ?? ''
 
 /** Down to the ingredient where there is room, else no more than what it is about. */
 const said = (
   words: CounterWords,
   offer: Offer,
   finding: Finding,
-  say: (why: string) => string,
-  sayShort: (why: string) => string,
-): Pick<RowSaid, 'text' | 'short'> => {
+  room: number,
+  ...ways: readonly ((why: string) => string)[]
+): string => {
   const { station } = offer.state
   const name = nameIn(station)
   const { component, need, why, touches } = finding
-  const long = say(words.sayFinding(tellFinding(station, finding)))
+  const long = words.sayFinding(tellFinding(station, finding))
   const short = words.rowFinding(
     name(component),
     isPluralIn(station)(component),
@@ -34,19 +33,18 @@ const said = (
     why,
     touches && name(touches),
   )
-  return { text: long.length <= ROOM ? long : say(short), short: sayShort(short) }
+  return fitting(room, ...ways.flatMap((say) => [say(long), say(short)]))
 }
 
 const sayNo = (
   words: CounterWords,
   offer: Offer,
   { component, standing }: NonNullable<ItemRow['blocked']>,
-): Pick<RowSaid, 'text' | 'short'> => {
-  if (standing.kind === 'need')
-    return said(words, offer, standing.finding, words.rowDoesNot, words.rowDoesNot)
-  const text = whyNot(words, offer, component, standing)
-  return { text, short: text }
-}
+  room: number,
+): string =>
+  standing.kind === 'need'
+    ? said(words, offer, standing.finding, room, words.rowDoesNot)
+    : whyNot(words, offer, component, standing)
 
 const whyNot = (
   words: CounterWords,
@@ -63,19 +61,35 @@ const whyNot = (
     : words.rowNo(name(component))
 }
 
-/** Whether an item fits this guest now, with which change, or why not. */
-export const sayRow = (words: CounterWords, offer: Offer, row: ItemRow): RowSaid => {
-  const { station } = offer.state
-  const name = nameIn(station)
-  if (row.blocked) return { kind: 'no', ...sayNo(words, offer, row.blocked) }
+/**
+ * Whether an item fits this guest now, with which change, or why not.
+ * @param room how many letters stand on its line; what is longer is said shorter
+ */
+export const sayRow = (words: CounterWords, offer: Offer, row: ItemRow, room: number): RowSaid => {
+  const name = nameIn(offer.state.station)
+  if (row.blocked) return { kind: 'no', text: sayNo(words, offer, row.blocked, room) }
   if (row.asks)
-    return { kind: 'ask', ...said(words, offer, row.asks, words.rowAsk, words.rowAskShort) }
-  const changes = [
-    ...(row.insteadBase === null ? [] : [words.rowBase(name(row.insteadBase))]),
-    ...(row.bases.length === 0 ? [] : [words.rowBases(row.bases.map(name))]),
-    ...(row.without.length === 0 ? [] : [words.rowWithout(row.without.map(name))]),
-  ].join(', ')
-  const fits = changes === '' ? words.rowFits : words.rowFitsWith(changes)
-  const text = offer.needs.length === 0 ? changes : fits
-  return { kind: changes === '' ? 'fits' : 'change', text, short: text }
+    return {
+      kind: 'ask',
+      text: said(words, offer, row.asks, room, words.rowAsk, words.rowAskShort),
+    }
+  const { insteadBase, bases, without } = row
+  const changes = (left: (names: readonly string[]) => string): string => {
+    const all = [
+      ...(insteadBase === null ? [] : [words.rowBase(name(insteadBase))]),
+      ...(bases.length === 0 ? [] : [words.rowBases(bases.map(name))]),
+      ...(without.length === 0 ? [] : [left(without.map(name))]),
+    ].join(', ')
+    if (offer.needs.length === 0) return all
+    return all === '' ? words.rowFits : words.rowFitsWith(all)
+  }
+  const isUsual = insteadBase === null && bases.length === 0 && without.length === 0
+  return {
+    kind: isUsual ? 'fits' : 'change',
+    text: fitting(
+      room,
+      changes(words.rowWithout),
+      changes((names) => words.over.withoutMany(names.length)),
+    ),
+  }
 }

@@ -4,12 +4,13 @@ import { sayWhyHeld } from '#lib/rooms/care/words/held-en.ts'
 import { inChargeEn } from '#lib/rooms/care/words/in-charge-en.ts'
 import { counter } from '#lib/rooms/orders/words/counter-en.ts'
 import { lacksWords } from '#lib/rooms/orders/words/lacks-en.ts'
+import { overTheLine } from '#lib/rooms/orders/words/over-the-line-en.ts'
 import { readBackText, sayReadBack } from '#lib/rooms/orders/words/read-back-en.ts'
 import { shortEn } from '#lib/rooms/orders/words/short-en.ts'
 import { turnedEn } from '#lib/rooms/orders/words/turned-en.ts'
 import { sayCents } from '#lib/words/amounts-en.ts'
 import { sayClock, sayTime } from '#lib/words/clock-en.ts'
-import { rowFinding, sayFinding, shortFinding } from '#lib/words/findings-en.ts'
+import { rowFinding, sayFinding } from '#lib/words/findings-en.ts'
 import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
 import { sayNotTaken, sayRefusal } from '#lib/words/refusals-en.ts'
@@ -23,11 +24,11 @@ const english = {
   ranShort: shortEn,
   lacks: lacksWords,
   turned: turnedEn,
+  over: overTheLine,
   inCharge: inChargeEn,
   sayClock,
   sayTime,
   sayFinding,
-  shortFinding,
   rowFinding,
   sayWhyHeld,
   readBackText,

@@ -14,7 +14,9 @@ import { beginning, readAloud, saying, start, tapUntil } from './hands.ts'
 
 /** The tile of an allergen or a diet that a guest tells. */
 export const needTile = (page: Page, code: NeedCode): Locator =>
-  page.getByRole('button', { name: beginning(counter.needTile(code)) }).first()
+  page
+    .getByRole('button', { name: beginning(counter.needTile(code)) })
+    .and(page.locator('[data-code]'))
 
 /** An item among the answers that show while needs are tapped. */
 export const whatFits = (page: Page, item: string): Locator =>

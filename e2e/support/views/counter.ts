@@ -11,11 +11,13 @@ const BEANS = /^Bean and pepper/
 const TUNA = /^Harbor tuna/
 const SEND = { main: [/^I said it: send/] }
 const TURN = { main: [/^I said it: turn/] }
+const FOUR = ['Milk', 'Tree nuts', 'Sesame', 'Crab, shrimp, lobster']
 const FOOD = { main: [/^I said it: choose food/] }
 
 export const counterViews: readonly View[] = [
   counter('ask', 'quiet', 'Ask every guest', [], { main: [/^They said: none/] }),
   counter('ask, one need', 'quiet', 'I said it: choose food', ['Milk'], FOOD),
+  counter('ask, four needs', 'quiet', 'I said it: choose food', FOUR, FOOD),
   counter('ask, every allergen', 'quiet', 'I said it: choose food', [...ALLERGENS, 'Vegan'], FOOD),
   counter(
     'ask, leave out',
@@ -43,6 +45,16 @@ export const counterViews: readonly View[] = [
     'I said it: turn',
     ['Milk', 'I said it: choose food', BEANS],
     TURN,
+  ),
+  counter(
+    'read-back, three builds',
+    'quiet',
+    'Remove C',
+    [
+      ...['They said: none', CHICKEN, /^Another/, 'They said: none', BEANS, /^Cheddar/, /^Another/],
+      ...['They said: none', TUNA],
+    ],
+    SEND,
   ),
   counter(
     'third build',

@@ -13,7 +13,7 @@ export const turnedEn = {
   none: 'no allergies, no diet',
   food: (item: string) => `Your ${item}`,
   has: 'It has',
-  without: 'It goes without',
+  without: 'No',
   onTheSide: (name: string) => `${name}, on the side`,
   portions: (name: string, count: number) => `${name}, ${count} portions`,
   cautions: 'You should know',

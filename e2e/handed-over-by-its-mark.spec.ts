@@ -85,7 +85,7 @@ test('handed over by its mark: look-alikes differ, a kept-apart one goes alone',
   })
 
   await test.step('the shelf: marks on both, the guest’s name only where no need is', async () => {
-    await expect(shelfCard(handOver, '1A')).toContainText('NO CHEDDAR · NO LEMON YOGURT SAUCE')
+    await expect(shelfCard(handOver, '1A')).toContainText('NO CHEDDAR · NO SAUCE')
     await expect(shelfCard(handOver, '1A')).toContainText(NAMED)
     await expect(shelfCard(handOver, '2A')).toContainText(handOverEn.askFirstHint)
     await expect(

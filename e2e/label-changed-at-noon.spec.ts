@@ -199,7 +199,7 @@ test('the label changed at noon: every build is checked again, whatever its stat
     ).toBeVisible()
     await counterPage.getByRole('button', { name: beginning(counter.sendChange) }).click()
     await makeAndMark(assembly, '3A', assembly.getByText(assemblyEn.held('2A')))
-    await expect(shelfCard(handOver, '3A')).toContainText('NO ROAST PEPPERS')
+    await expect(shelfCard(handOver, '3A')).toContainText('NO PEPPERS')
   })
 
   await test.step('a new order is checked by the new label at once, on every way', async () => {

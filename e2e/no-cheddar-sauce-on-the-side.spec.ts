@@ -46,7 +46,7 @@ test('no cheese, sauce on the side: said back, built, marked and counted so', as
     )
     const wrap = assembly.getByRole('heading', { name: assemblyEn.wrap }).locator('..')
     await expect(wrap).toHaveText(
-      saying(assemblyEn.wrap, '1-\u2060A', 'NO CHEDDAR', 'LEMON YOGURT SAUCE ON SIDE'),
+      saying(assemblyEn.wrap, '1-\u2060A', 'NO CHEDDAR', 'CUP SAUCE'),
     )
   })
 
@@ -67,7 +67,7 @@ test('no cheese, sauce on the side: said back, built, marked and counted so', as
     )
   })
 
-  await expect(shelfCard(handOver, '1A')).toContainText('NO CHEDDAR · LEMON YOGURT SAUCE ON SIDE')
+  await expect(shelfCard(handOver, '1A')).toContainText('NO CHEDDAR · CUP SAUCE')
   const [sent] = (await job.log()).filter(({ type }) => type === 'ticketSent')
   expect(sent).toMatchObject({
     builds: [

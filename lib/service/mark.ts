@@ -3,11 +3,12 @@ import type { RunningState } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
 import type { NeedCode } from '#lib/station/codes/codes.ts'
 import { componentOf, itemOf } from '#lib/station/find.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 
 export interface Mark {
   /** "21A" */
   readonly name: string
-  /** Usual components that this build goes without. */
+  /** Usual components that this build goes without: as they are written on a wrap, here and in what follows. */
   readonly without: readonly string[]
   readonly onTheSide: readonly string[]
   /** In it, though the item usually has it on the side or not at all; another base than the usual. */
@@ -19,9 +20,16 @@ export interface Mark {
   readonly leaveOut: readonly NeedCode[]
 }
 
+/** Its word for wraps, unless another component of the station has the same; else its short name. */
+const writtenName = (station: StationDocument, id: string): string => {
+  const { mark, short } = componentOf(station, id)
+  const isOne = station.components.filter((one) => one.mark === mark).length === 1
+  return mark !== undefined && isOne ? mark : short.join(' ')
+}
+
 /**
  * What is written on the wrap: the ways in which a build differs from the usual one, and every
- * component that goes beside it.
+ * component that goes beside it, by the station's words for wraps, since it is written by hand.
  */
 export const markOf = (
   state: RunningState,
@@ -30,7 +38,7 @@ export const markOf = (
   choice: BuildChoice,
 ): Mark => {
   const item = itemOf(state.station, choice.item)
-  const named = (id: string) => componentOf(state.station, id).name
+  const named = (id: string) => writtenName(state.station, id)
   const parts = item.parts.map((part) => ({ part, chosen: choice.parts[part.component] }))
   return {
     name: buildName(ticket, letter),

@@ -103,6 +103,8 @@ const componentSchema = z.strictObject({
   plural,
   /** How the name breaks on a narrow pan: one or two lines. */
   short: z.array(z.string().min(1).max(12)).min(1).max(2),
+  /** What is written of it on a wrap by hand, "slaw"; left away: its short name. */
+  mark: z.string().min(1).max(10).optional(),
   ingredients: z.array(id),
   recipes: z.array(id),
   held: z.enum(['hot', 'cold', 'dry']),

@@ -59,7 +59,7 @@ const keptOut = (code: NeedCode): string | null =>
   isDiet(code) && code.startsWith('no-') ? code.slice('no-'.length) : null
 
 /**
- * "KEEP FROM MILK", "MADE WITHOUT EGG", "VEGAN", "HALAL, KEPT APART": never the allergen alone,
+ * "KEEP FROM MILK", "WITHOUT EGG", "VEGAN", "HALAL, KEPT APART": never the allergen alone,
  * which reads as contains.
  */
 const markNeeds = (mark: Mark): string[] => {
@@ -72,7 +72,7 @@ const markNeeds = (mark: Mark): string[] => {
   const out = named(mark.leaveOut).map(said)
   return [
     ...(apart.length > 0 ? [`keep from ${apart.join(', ')}`] : []),
-    ...(out.length > 0 ? [`made without ${out.join(', ')}`] : []),
+    ...(out.length > 0 ? [`without ${out.join(', ')}`] : []),
     ...diets(mark.keepFrom).map((diet) => `${diet}, kept apart`),
     ...diets(mark.leaveOut),
   ]
@@ -81,13 +81,16 @@ const markNeeds = (mark: Mark): string[] => {
 /** Of a mark without a line: on its wrap stands the number alone. */
 export const AS_IT_COMES = 'as it comes'
 
-/** The lines of a mark after its number, as they are written on the wrap. */
+/**
+ * The lines of a mark after its number, as they are written on the wrap; a cup goes beside it. At most
+ * 25 letters in all for most builds.
+ */
 export const markLines = (mark: Mark): readonly string[] =>
   [
     ...mark.without.map((name) => `no ${name}`),
     ...mark.added.map((name) => `with ${name}`),
     ...mark.extra.map((name) => `more ${name}`),
-    ...mark.onTheSide.map((name) => `${name} on side`),
+    ...mark.onTheSide.map((name) => `cup ${name}`),
     ...markNeeds(mark),
   ].map((line) => line.toUpperCase())
 

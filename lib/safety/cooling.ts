@@ -121,7 +121,13 @@ export interface CoolingPlan {
 
 export type CoolingPlanned =
   | { readonly ok: true; readonly plan: CoolingPlan }
-  | { readonly ok: false; readonly stage: 1 | 2; readonly why: 'nobody-there' | 'too-soon' }
+  | {
+      readonly ok: false
+      readonly stage: 1 | 2
+      readonly why: 'nobody-there' | 'too-soon'
+      /** By when that stage has to be read. */
+      readonly by: number
+    }
 
 const latestPresence = (present: readonly Presence[], after: number, by: number): number | null => {
   const moments = present
@@ -148,8 +154,8 @@ export const planCooling = (
   ] as const) {
     const by = startsAt + within
     const readAt = latestPresence(present, startsAt, by)
-    if (readAt === null) return { ok: false, stage, why: 'nobody-there' }
-    if (readAt - startsAt < fastest) return { ok: false, stage, why: 'too-soon' }
+    if (readAt === null) return { ok: false, stage, why: 'nobody-there', by }
+    if (readAt - startsAt < fastest) return { ok: false, stage, why: 'too-soon', by }
     stages.push({ stage, readAt, by })
   }
   return { ok: true, plan: { stages } }

@@ -177,6 +177,8 @@ export type Refusal =
       readonly batch: string
       readonly stage: 1 | 2
       readonly why: 'nobody-there' | 'too-soon'
+      /** By when that stage has to be read; answers of before don't say. */
+      readonly by?: number
     }
   | { readonly code: 'cannot-reheat'; readonly why: ReheatProblem }
   | { readonly code: 'way-not-allowed'; readonly ways: readonly string[] }

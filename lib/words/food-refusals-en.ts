@@ -94,7 +94,7 @@ export const sayFoodRefusal = (
     case 'cannot-start-clock':
       return safetyWords.clockProblem[refusal.why]
     case 'cannot-cool':
-      return 'Nobody would be here to read it in time, so it isn’t cooled: use it, hold it hot, or throw it out.'
+      return `Cooling has to be read ${refusal.by === undefined ? 'in time' : `by ${clock(refusal.by)}`}, so somebody stays until then. Else don’t cool it: use it, hold it hot, or throw it out.`
     case 'cannot-reheat':
       return safetyWords.reheat[refusal.why]
     case 'way-not-allowed':

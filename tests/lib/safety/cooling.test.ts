@@ -130,10 +130,28 @@ describe('cooling', () => {
   })
 
   it('[F25] a cooling that nobody can read in time isn’t planned', () => {
-    expect(plan('12:00', ['06:00', '11:00'])).toEqual({ ok: false, stage: 1, why: 'nobody-there' })
-    expect(plan('12:00', ['06:00', '12:00'])).toEqual({ ok: false, stage: 1, why: 'nobody-there' })
-    expect(plan('12:00', ['06:00', '12:30'])).toEqual({ ok: false, stage: 1, why: 'too-soon' })
-    expect(plan('12:00', ['06:00', '14:00'])).toEqual({ ok: false, stage: 2, why: 'too-soon' })
+    expect(plan('12:00', ['06:00', '11:00'])).toEqual({
+      ok: false,
+      stage: 1,
+      why: 'nobody-there',
+      by: at('14:00'),
+    })
+    expect(plan('12:00', ['06:00', '12:00'])).toMatchObject({
+      ok: false,
+      stage: 1,
+      why: 'nobody-there',
+    })
+    expect(plan('12:00', ['06:00', '12:30'])).toMatchObject({
+      ok: false,
+      stage: 1,
+      why: 'too-soon',
+    })
+    expect(plan('12:00', ['06:00', '14:00'])).toEqual({
+      ok: false,
+      stage: 2,
+      why: 'too-soon',
+      by: at('18:00'),
+    })
     expect(plan('12:00', ['06:00', '14:00'], ['18:01', '19:00'])).toMatchObject({ stage: 2 })
     expect(plan('12:00', ['06:00', '14:00'], ['18:00', '19:00']).ok).toBe(true)
   })

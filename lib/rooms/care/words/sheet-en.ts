@@ -2,23 +2,9 @@
 
 import type { SheetWord } from '#lib/rooms/care/views/allergen-sheet.ts'
 import type { NeedCode } from '#lib/station/codes/codes.ts'
+import { sayDateOfYear, sayMoment } from '#lib/words/day-en.ts'
 import { startingWith } from '#lib/words/findings-en.ts'
 import { needName } from '#lib/words/service-en.ts'
-
-const DATE = { year: 'numeric', month: 'short', day: 'numeric' } as const
-
-/** "Nov 20, 2026" of a civil date; throws RangeError for what is none. */
-const sayDate = (date: string): string =>
-  new Intl.DateTimeFormat('en-US', { ...DATE, timeZone: 'UTC' }).format(Date.parse(date))
-
-/** "Nov 25, 2026, 12:45 PM" in a station's time zone, from epoch milliseconds. */
-const sayMoment = (at: number, timeZone: string): string =>
-  new Intl.DateTimeFormat('en-US', {
-    ...DATE,
-    hour: 'numeric',
-    minute: '2-digit',
-    timeZone,
-  }).format(at)
 
 const list = (names: readonly string[]): string => names.join(', ')
 
@@ -58,13 +44,13 @@ export const sheetWords = {
   /** A cell for people who don't see it drawn. */
   cell: (word: string, kinds: string, canChange: boolean) =>
     `${word}${kinds === '' ? '' : `: ${kinds}`}${canChange ? ', less of it when changed' : ''}`,
-  date: sayDate,
+  date: sayDateOfYear,
   moment: sayMoment,
   readLabel: 'read the label',
   unreadOf: (names: readonly string[]) => `Read the label: ${list(names)}`,
   soiled: (names: readonly string[]) => `May contain ${list(names)} until emptied and washed`,
   stated: (name: string, readOn: string) =>
-    `${name}: wheat processed to meet the FDA’s rule on gluten, says its label, read ${sayDate(readOn)}`,
+    `${name}: wheat processed to meet the FDA’s rule on gluten, says its label, read ${sayDateOfYear(readOn)}`,
   /** Pans change without any label: the time of the server's answer. */
   asOfLine: (at: number, timeZone: string) => `As the line is at ${sayMoment(at, timeZone)}`,
   asOf: (at: number | null, timeZone: string) =>

@@ -1,4 +1,5 @@
 /** What the first page says. */
+import { sayClock } from '#lib/words/clock-en.ts'
 import { counted } from '#lib/words/counted-en.ts'
 import { titles } from '#lib/words/house/titles-en.ts'
 
@@ -41,10 +42,7 @@ export const startWords = {
   closes: 'Closes at',
   closesAsSetUp: 'as set up',
   /** "1:15 PM" from "13:15". */
-  timeOfDay: (time: string) => {
-    const [hours = 0, minutes = 0] = time.split(':').map(Number)
-    return `${hours % 12 || 12}:${String(minutes).padStart(2, '0')} ${hours < 12 ? 'AM' : 'PM'}`
-  },
+  timeOfDay: (time: string) => sayClock(Date.parse(`2000-01-01T${time}Z`), 'UTC'),
   assemblers: 'Assemblers',
   guestsWrong: (most: number) => `Guests: a whole number from 0 to ${most}, or empty.`,
   assemblersWrong: (most: number) => `Assemblers: a whole number from 1 to ${most}, or empty.`,

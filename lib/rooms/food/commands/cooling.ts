@@ -39,7 +39,8 @@ export const notPresent = (
 ): Refusal | null => {
   const present = [{ from: startsAt, to: presentUntil }]
   const plan = planCooling(startsAt, present, NO_SOONER, limitsOf(state.station))
-  return plan.ok ? null : { code: 'cannot-cool', batch, stage: plan.stage, why: plan.why }
+  if (plan.ok) return null
+  return { code: 'cannot-cool', batch, stage: plan.stage, why: plan.why, by: plan.by }
 }
 
 /**

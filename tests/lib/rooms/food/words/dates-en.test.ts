@@ -19,11 +19,11 @@ const PROBLEMS: readonly DateProblem[] = [
 
 describe('words on dates', () => {
   it('[Z59] a day is said as people say it, in the station’s zone', () => {
-    expect(sayDate('2026-11-26')).toBe('Thu 26 Nov')
+    expect(sayDate('2026-11-26')).toBe('Thu, Nov 26')
     const midnight = Date.parse('2026-11-26T06:00:00Z')
-    expect(sayDay(midnight - 1, 'America/Chicago')).toBe('Wed 25 Nov')
-    expect(sayDay(midnight, 'America/Chicago')).toBe('Thu 26 Nov')
-    expect(dateWords.lastUse(sayDate('2026-11-26'))).toBe('Use by Thu 26 Nov')
+    expect(sayDay(midnight - 1, 'America/Chicago')).toBe('Wed, Nov 25')
+    expect(sayDay(midnight, 'America/Chicago')).toBe('Thu, Nov 26')
+    expect(dateWords.lastUse(sayDate('2026-11-26'))).toBe('Use by Thu, Nov 26')
   })
 
   it('[Z55] every reason has a sentence of its own, with its day', () => {
@@ -31,9 +31,9 @@ describe('words on dates', () => {
     expect(new Set(said).size).toBe(PROBLEMS.length)
     for (const one of said) expect(one).toMatch(/^[A-Z].*\.$/)
     expect(said[0]).toBe(
-      'It can’t have been opened or made on Thu 26 Nov: that day is still to come.',
+      'It can’t have been opened or made on Thu, Nov 26: that day is still to come.',
     )
-    expect(said[3]).toContain('Mon 23 Nov')
+    expect(said[3]).toContain('Mon, Nov 23')
   })
 
   it('[Z58] the limit is said with its paragraph, as local code has it', () => {
@@ -42,7 +42,7 @@ describe('words on dates', () => {
     expect(dateWords.limit({ ...limits.dateMark, days: 4 }, cold)).toMatch(/^At most 4 days/)
     expect(safetyWords.paragraph(limits.dateMark)).toBe('FDA Food Code 2022, 3-501.17(A)')
     expect(safetyWords.load({ code: 'past-date-mark', lastDay: '2026-11-24' }, String)).toBe(
-      'Throw it out: its last day was Tue 24 Nov.',
+      'Throw it out: its last day was Tue, Nov 24.',
     )
   })
 })

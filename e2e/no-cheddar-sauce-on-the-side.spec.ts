@@ -45,9 +45,7 @@ test('no cheese, sauce on the side: said back, built, marked and counted so', as
       saying('Yogurt', 'sauce', '1', assemblyEn.onTheSide, 'lidded', '2 fl oz'),
     )
     const wrap = assembly.getByRole('heading', { name: assemblyEn.wrap }).locator('..')
-    await expect(wrap).toHaveText(
-      saying(assemblyEn.wrap, '1-\u2060A', 'NO CHEDDAR', 'CUP SAUCE'),
-    )
+    await expect(wrap).toHaveText(saying(assemblyEn.wrap, '1-\u2060A', 'NO CHEDDAR', 'CUP SAUCE'))
   })
 
   await test.step('a cup is used, no cheddar', async () => {

@@ -53,10 +53,13 @@ export interface TakePan {
   readonly plainHandle: boolean
 }
 
+/** Why a build goes without; of what was gone, whether it is by our choice now. */
+export type WhyWithout = Because | 'not-selling'
+
 /** What a pan is to one build. */
 export type PanForBuild =
   | TakePan
-  | { readonly kind: 'no'; readonly because: Because; readonly leaveOut: readonly NeedCode[] }
+  | { readonly kind: 'no'; readonly because: WhyWithout; readonly leaveOut: readonly NeedCode[] }
   | { readonly kind: 'away'; readonly hazards: readonly Hazard[]; readonly leftOut: boolean }
   | { readonly kind: 'idle' }
 
@@ -217,7 +220,10 @@ export const panForBuild = (
   return isLeftOut
     ? {
         kind: 'no',
-        because: chosen.because,
+        because:
+          chosen.because === 'gone' && state.notSelling.component[component.id] !== undefined
+            ? 'not-selling'
+            : chosen.because,
         leaveOut: findings
           .filter(({ why }) => why !== 'contact' && why !== 'soiled' && why !== 'contact-unknown')
           .map((one) => one.need),

@@ -1,9 +1,8 @@
 /** What the assembly screen says, in English. */
 
 import { cautionReason, loudNeed as loud, sayNeed } from '#lib/rooms/care/words/held-en.ts'
-import type { Hazard } from '#lib/rooms/making/views/assembly-pan.ts'
+import type { Hazard, WhyWithout } from '#lib/rooms/making/views/assembly-pan.ts'
 import type { PartAs } from '#lib/rooms/making/views/assembly-stop.ts'
-import type { Because } from '#lib/service/events/build-choice.ts'
 import type { CautionReason } from '#lib/service/events/caution-reasons.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
 import { isDiet, type NeedCode } from '#lib/station/codes/codes.ts'
@@ -26,9 +25,10 @@ const HAZARD: Readonly<Record<Hazard['why'], (hazard: Hazard) => string>> = {
   'contact-unknown': () => 'what touches it: not\u00a0known',
 }
 
-const BECAUSE: Readonly<Record<Because, string>> = {
+const BECAUSE: Readonly<Record<WhyWithout, string>> = {
   asked: 'guest asked',
   gone: 'sold out',
+  'not-selling': 'not selling',
   need: 'guest’s need',
 }
 
@@ -101,7 +101,7 @@ export const assemblyEn = {
   seconds: (seconds: number) => `${seconds} s`,
   onTheSide: 'on the side',
   no: 'no',
-  because: (because: Because, codes: readonly NeedCode[]) =>
+  because: (because: WhyWithout, codes: readonly NeedCode[]) =>
     because === 'need' && codes.length > 0
       ? codes.map((code) => (isDiet(code) ? needName(code) : `no ${loud(code)}`)).join(', ')
       : BECAUSE[because],

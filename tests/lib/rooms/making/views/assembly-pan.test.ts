@@ -72,6 +72,16 @@ describe('the line for one build', () => {
     expect(widePans(nowOf(told))).toBe(6)
   })
 
+  test('[A4] what there was none of for it is sold out, or not selling where that is our choice', () => {
+    const cheddar = { placement: 'no', portions: 0, because: 'gone' } as const
+    const usual = choose('garden-chicken')
+    const sent = send({ ...usual, parts: { ...usual.parts, cheddar } })
+    expect(panIn(given(sent), 'pan-cheddar')).toMatchObject({ kind: 'no', because: 'gone' })
+    const stop = { type: 'stopSelling', what: 'component', id: 'cheddar' } as const
+    const stopped = panIn(given(sent, stop), 'pan-cheddar')
+    expect(stopped).toMatchObject({ kind: 'no', because: 'not-selling' })
+  })
+
   test('[A4] a leave-out tells which need it is for', () => {
     const egg: Need = { code: 'milk', handling: 'leave-out', reason: null }
     const choice = choose('garden-chicken', { cheddar: 'no', 'yogurt-sauce': 'no' }, needs(egg))

@@ -3,6 +3,7 @@ import { browserArguments, findBrowser } from '#tests/support/browser.mjs'
 
 const browser = findBrowser()
 const timed = '**/taps-are-instant.spec.ts'
+const table = '**/legibility.spec.ts'
 
 export default defineConfig({
   testDir: 'e2e',
@@ -15,8 +16,10 @@ export default defineConfig({
   forbidOnly: process.env.CI !== undefined,
   // What is timed shares the machine with nothing: `npm test` runs it by itself, after the others.
   projects: [
-    { name: 'stories', testIgnore: timed, outputDir: 'test-results/stories' },
+    { name: 'stories', testIgnore: [timed, table], outputDir: 'test-results/stories' },
     { name: 'timed', testMatch: timed, outputDir: 'test-results/timed' },
+    // A table to read: `npm run legible`.
+    { name: 'legibility', testMatch: table, outputDir: 'test-results/legibility' },
   ],
   use: {
     browserName: 'chromium',

@@ -9,6 +9,7 @@ import {
   targetsAreLarge,
   worksOnAPhone,
 } from './support/legible.ts'
+import { isLargeEnough, isUpright, readsFromAfar, TELEVISION } from './support/legible-text.ts'
 import { PHONE, resize, TABLET, TABLETS, test } from './support/stage.ts'
 import type { View } from './support/views/view.ts'
 import { views } from './support/views.ts'
@@ -25,8 +26,10 @@ const check = (view: View) => {
       if (size === TABLET) await breaksNoRule(page)
       if (size === TABLET) buildsAreSaid(await drawnTexts(page))
       if (isBuild) await readsOnTheLine(page, view, size)
+      const texts = await drawnTexts(page)
+      isUpright(texts, view, size)
+      await isLargeEnough(page, view, size)
       if (!long) {
-        const texts = await drawnTexts(page)
         nothingIsCut(texts, size)
         if (isHot) await fitsWithoutScrolling(page, texts, size)
       }
@@ -39,6 +42,8 @@ const check = (view: View) => {
       await resize(page, TABLET)
     }
     if (path === '/pick-up') {
+      await resize(page, TELEVISION)
+      await readsFromAfar(page)
       await resize(page, PHONE)
       const texts = await drawnTexts(page)
       nothingIsCut(texts, PHONE)

@@ -26,7 +26,7 @@ export function MarkedSentences({
   readonly marked: readonly Marked[]
 }) {
   return (
-    <p>
+    <p data-legible="read-back">
       “
       {sentences.map((said, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: sentences have no other identity

@@ -3,14 +3,20 @@ import { Called } from '#components/pick-up/called.tsx'
 import { useMoved } from '#components/pick-up/moved.ts'
 import { Path } from '#components/pick-up/path.tsx'
 import styles from '#components/pick-up/pick-up.module.css'
-import { Shelf } from '#components/pick-up/shelf.tsx'
+import { useShape } from '#components/pick-up/shape.ts'
+import { fitTickets, Shelf } from '#components/pick-up/shelf.tsx'
 import { usePickUpWords } from '#components/pick-up/words.tsx'
 import type { PickUpPicture } from '#lib/rooms/shelf/views/pick-up.ts'
+import { standingIn } from '#lib/rooms/shelf/views/pick-up-places.ts'
 
 /** One path from the queue over the line to the shelf; closed, the line stands alone. */
 export function Board({ picture }: { readonly picture: PickUpPicture }) {
   const words = usePickUpWords()
-  const board = useMoved(picture)
+  const board = useMoved()
+  const [shelf, { aspect, height }] = useShape()
+  const [path, shape] = useShape()
+  const made = standingIn(picture, 'made')
+  const fitted = fitTickets(made, aspect)
   if (!picture.open && picture.builds.length === 0)
     return (
       <div className={styles.closed}>
@@ -21,8 +27,8 @@ export function Board({ picture }: { readonly picture: PickUpPicture }) {
   return (
     <div className={styles.board} ref={board}>
       <Called picture={picture} />
-      <Path picture={picture} />
-      <Shelf picture={picture} />
+      <Path picture={picture} mostPx={fitted.size * height} box={path} shape={shape} />
+      <Shelf made={made} fitted={fitted} box={shelf} />
     </div>
   )
 }

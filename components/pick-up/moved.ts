@@ -19,10 +19,10 @@ const wantsStill = (): boolean => matchMedia('(prefers-reduced-motion: reduce)')
  * Lets a number travel from where it stood to where it stands now. Only what changed its place on
  * the line travels; where less motion is asked for, nothing does.
  */
-export const useMoved = (what: unknown): RefObject<HTMLDivElement | null> => {
+export const useMoved = (): RefObject<HTMLDivElement | null> => {
   const board = useRef<HTMLDivElement>(null)
   const before = useRef(new Map<string, { readonly spot: Spot; readonly place: string }>())
-  // biome-ignore lint/correctness/useExhaustiveDependencies: measured anew whenever it changes
+  // Measured anew whenever anything is drawn: a resized window moves what stands still.
   useLayoutEffect(() => {
     const now = new Map<string, { readonly spot: Spot; readonly place: string }>()
     for (const element of board.current?.querySelectorAll<HTMLElement>('[data-build]') ?? []) {
@@ -46,6 +46,6 @@ export const useMoved = (what: unknown): RefObject<HTMLDivElement | null> => {
       )
     }
     before.current = now
-  }, [what])
+  })
   return board
 }

@@ -1,6 +1,7 @@
+import type { RefObject } from 'react'
 import { BareLine } from '#components/pick-up/bare-line.tsx'
 import styles from '#components/pick-up/pick-up.module.css'
-import { useShape } from '#components/pick-up/shape.ts'
+import type { Shape } from '#components/pick-up/shape.ts'
 import { usePickUpWords } from '#components/pick-up/words.tsx'
 import type { PickUpPicture } from '#lib/rooms/shelf/views/pick-up.ts'
 import { fitPath, openEm } from '#lib/rooms/shelf/views/pick-up-fit.ts'
@@ -14,10 +15,17 @@ const figuresOf = (tiles: readonly Tile[]): number =>
 
 const namesOf = ({ builds }: Tile): string => builds.map(({ name }) => name).join(' ')
 
+interface PathProps {
+  readonly picture: PickUpPicture
+  /** Of what is ready, which nothing here is larger than. */
+  readonly mostPx: number
+  readonly box: RefObject<HTMLDivElement | null>
+  readonly shape: Shape
+}
+
 /** The floor from where the queue ends to the shelf: numbers that wait, the line, open wraps over it. */
-export function Path({ picture }: { readonly picture: PickUpPicture }) {
+export function Path({ picture, mostPx, box, shape: { aspect, height } }: PathProps) {
   const words = usePickUpWords()
-  const [box, shape] = useShape<HTMLDivElement>()
   const waiting = standingIn(picture, 'waiting')
   const making = standingIn(picture, 'making')
   const open = making.tiles.map(({ number }) => openEm(number.length))
@@ -26,7 +34,7 @@ export function Path({ picture }: { readonly picture: PickUpPicture }) {
     queued,
     figuresOf(waiting.tiles),
     open,
-    shape,
+    { aspect, most: mostPx / height },
   )
   return (
     <div

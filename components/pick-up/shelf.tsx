@@ -1,9 +1,9 @@
+import type { RefObject } from 'react'
 import styles from '#components/pick-up/pick-up.module.css'
-import { useShape } from '#components/pick-up/shape.ts'
 import { usePickUpWords } from '#components/pick-up/words.tsx'
-import type { PickUpBuild, PickUpPicture } from '#lib/rooms/shelf/views/pick-up.ts'
-import { fitShelf, MORE_EM, tileEm } from '#lib/rooms/shelf/views/pick-up-fit.ts'
-import { partsOf, standingIn, type Tile } from '#lib/rooms/shelf/views/pick-up-places.ts'
+import type { PickUpBuild } from '#lib/rooms/shelf/views/pick-up.ts'
+import { type FittedShelf, fitShelf, MORE_EM, tileEm } from '#lib/rooms/shelf/views/pick-up-fit.ts'
+import { partsOf, type Standing, type Tile } from '#lib/rooms/shelf/views/pick-up-places.ts'
 
 function Wrap({ name, state }: PickUpBuild) {
   const words = usePickUpWords()
@@ -31,14 +31,24 @@ function Ticket({ number, builds }: Tile) {
   )
 }
 
+const figuresOf = (tiles: readonly Tile[]): number =>
+  Math.max(1, ...tiles.map(({ number }) => number.length))
+
+/** How the shelf's tiles stand in a box `aspect` times as wide as high. */
+export const fitTickets = ({ tiles, more }: Standing, aspect: number): FittedShelf => {
+  const ems = tiles.map(({ builds }) => tileEm(figuresOf(tiles), builds.length))
+  return fitShelf(more > 0 ? [...ems, MORE_EM] : ems, aspect)
+}
+
+interface ShelfProps {
+  readonly made: Standing
+  readonly fitted: FittedShelf
+  readonly box: RefObject<HTMLDivElement | null>
+}
+
 /** The shelf: a compartment a ticket, on planks; its letters solid when there, dashed until then. */
-export function Shelf({ picture }: { readonly picture: PickUpPicture }) {
+export function Shelf({ made: { tiles, more }, fitted: { size, compartments }, box }: ShelfProps) {
   const words = usePickUpWords()
-  const [box, shape] = useShape<HTMLDivElement>()
-  const { tiles, more } = standingIn(picture, 'made')
-  const figures = Math.max(1, ...tiles.map(({ number }) => number.length))
-  const ems = tiles.map(({ builds }) => tileEm(figures, builds.length))
-  const { size, compartments } = fitShelf(more > 0 ? [...ems, MORE_EM] : ems, shape)
   return (
     <section className={styles.shelf} data-place="made" aria-label={words.place.made}>
       <div className={styles.planks} ref={box}>
@@ -46,7 +56,7 @@ export function Shelf({ picture }: { readonly picture: PickUpPicture }) {
           aria-live="polite"
           style={{
             ['--size' as string]: `${(size * 100).toFixed(3)}cqh`,
-            ['--figures' as string]: figures,
+            ['--figures' as string]: figuresOf(tiles),
           }}
         >
           {compartments.map(({ tile, em }, place) => {

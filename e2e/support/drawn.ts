@@ -15,6 +15,12 @@ export interface DrawnText extends Box {
   readonly fontPx: number
   /** What an ancestor or the window cuts off it, at the worst side, pixels; 0 where nothing. */
   readonly cut: number
+  /** It runs upward, downward or askew; a screen that is turned to the guest doesn't. */
+  readonly isTurned: boolean
+  /** It names a pan that shrank to a sliver, which is told by its place. */
+  readonly isSliver: boolean
+  /** It is marked as no more than an aside: nobody has to read it for what the screen is there for. */
+  readonly isAside: boolean
 }
 
 /** Letters reach this far below the line, in em (measured from the font file's "g"). */
@@ -65,6 +71,13 @@ export const drawnTexts = (page: Page, within = 'body'): Promise<readonly DrawnT
         }
         return Math.max(0, worst)
       }
+      const turns = (element: Element | null): boolean => {
+        if (!element) return false
+        const { writingMode, transform, rotate } = getComputedStyle(element)
+        if (writingMode !== 'horizontal-tb' || !/^(none|0deg|180deg)$/.test(rotate)) return true
+        const { b, c } = new DOMMatrix(transform)
+        return Math.abs(b) > 0.01 || Math.abs(c) > 0.01 || turns(element.parentElement)
+      }
       const dialog = document.querySelector('dialog[open]')
       const nodes: Node[] = []
       for (const root of dialog ? [dialog] : document.querySelectorAll(within)) {
@@ -89,7 +102,12 @@ export const drawnTexts = (page: Page, within = 'body'): Promise<readonly DrawnT
             style.writingMode === 'horizontal-tb'
               ? { left, right, top: top + above - cap * fontPx, bottom: top + above + below }
               : { top, bottom, left: right - above - below, right: right - above + cap * fontPx }
-          found.push({ text, fontPx, ...box, cut: cutOff(box, element) })
+          found.push({
+            ...{ text, fontPx, ...box, cut: cutOff(box, element) },
+            isTurned: turns(element),
+            isSliver: element.closest('[data-width="sliver"]') !== null,
+            isAside: element.closest('[data-aside]') !== null,
+          })
         }
       }
       return found

@@ -3,6 +3,9 @@
 /** Cap height of Atkinson Hyperlegible Next, in em (measured from the font file). */
 export const CAP_HEIGHT_EM = 0.668
 
+/** Of a 24-inch television of 1920 × 1080 CSS pixels. */
+export const TELEVISION_PX_PER_MM = 3.61
+
 export interface Reading {
   /** From eye to screen, metres, above 0. */
   readonly distanceM: number

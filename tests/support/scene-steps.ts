@@ -18,7 +18,7 @@ interface Asked {
 
 export const NO: Wish = { placement: 'no', portions: 0 }
 export const WITH: Wish = { placement: 'in', portions: 1 }
-const ON_THE_SIDE: Wish = { placement: 'side', portions: 1 }
+export const ON_THE_SIDE: Wish = { placement: 'side', portions: 1 }
 
 export const apart = (...codes: readonly NeedCode[]): readonly Need[] =>
   codes.map((code) => ({ code, handling: 'keep-apart', reason: null }))

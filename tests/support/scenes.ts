@@ -10,6 +10,7 @@ import {
   MINUTE,
   milkApart,
   NO,
+  ON_THE_SIDE,
   plainer,
   portions,
   read,
@@ -76,6 +77,13 @@ export const scenes = {
     ]),
     ...work(1, 'A', 'start'),
   ],
+  'four-apart': [
+    send([
+      build('bean-and-pepper', { needs: apart('milk', 'egg', 'fish', 'tree-nuts') }),
+      usualChicken,
+    ]),
+    ...work(1, 'A', 'start'),
+  ],
   diet: [send([build('bean-and-pepper', { needs: without('vegan', 'sesame') })])],
   'celiac, left out': [
     send([
@@ -114,6 +122,26 @@ export const scenes = {
         base: 'rice',
         wishes: { cheddar: NO, 'yogurt-sauce': NO, peppers: NO },
         needs: apart('peanut'),
+      })(state),
+    }),
+  ],
+  'six-changes': [
+    send([fullest]),
+    ...work(1, 'A', 'start'),
+    (state) => ({
+      type: 'change',
+      readBack: true,
+      ticket: 1,
+      letter: 'A',
+      to: build('garden-chicken', {
+        base: 'pita',
+        wishes: {
+          peppers: WITH,
+          slaw: NO,
+          cheddar: NO,
+          almonds: ON_THE_SIDE,
+          'yogurt-sauce': NO,
+        },
       })(state),
     }),
   ],

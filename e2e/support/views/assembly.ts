@@ -17,6 +17,7 @@ export const assemblyViews: readonly View[] = [
   }),
   assembly('making, kept apart', 'apart', 'Made and marked', [], MADE),
   assembly('making, most kept apart', 'all-apart', 'Made and marked', [], MADE),
+  assembly('making, four kept apart', 'four-apart', 'Made and marked', [], MADE),
   assembly('waiting, leave out', 'diet', 'Start 1-A', [], { main: [/^Start 1-A/] }),
   assembly('waiting, left out as said', 'celiac, left out', 'as the guest said', [], {
     main: [/^Start 1-A/],
@@ -24,6 +25,9 @@ export const assemblyViews: readonly View[] = [
   assembly('waiting, short', 'short', 'Not enough', [], { main: [/^Make 2-A first/] }),
   assembly('stop', 'stopped', 'Was food in 1-A?', [], { main: [/^Yes/, /^No/] }),
   assembly('stop, some in it', 'stopped', 'can be sold again', [/^Herb chicken/, /^Sesame slaw/], {
+    main: [/^Yes/, /^No/],
+  }),
+  assembly('stop, six changes', 'six-changes', 'Was food in 1-A?', [], {
     main: [/^Yes/, /^No/],
   }),
   assembly('stop, fullest', 'fullest, stopped', 'a lidded cup to put back', [], {

@@ -20,6 +20,13 @@ export const counterViews: readonly View[] = [
   counter('ask, four needs', 'quiet', 'I said it: choose food', FOUR, FOOD),
   counter('ask, every allergen', 'quiet', 'I said it: choose food', [...ALLERGENS, 'Vegan'], FOOD),
   counter(
+    'read-back, four needs',
+    'quiet',
+    'I said it: turn',
+    ['Milk', 'Egg', 'Fish', 'Tree nuts', 'I said it: choose food', BEANS],
+    TURN,
+  ),
+  counter(
     'ask, leave out',
     'quiet',
     'I said it: choose food',

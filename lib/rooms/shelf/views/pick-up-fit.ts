@@ -33,6 +33,9 @@ const FLOOR = 0.1
 /** The queue ends before the shelf: only the line leads there. */
 const BEFORE_SHELF = 0.04
 
+/** A browser rounds widths: no plank is quite full. */
+const ROUNDED = 0.995
+
 /** Sizes are tried from the largest down, each so much of the one before. */
 const STEP = 0.98
 
@@ -99,8 +102,9 @@ const total = (widths: readonly number[]): number => widths.reduce((sum, each) =
 
 /** The shelf's tiles, widths in em, in a box that is `aspect` times as wide as high (above 0). */
 export const fitShelf = (widths: readonly number[], aspect: number): FittedShelf => {
+  const across = aspect * ROUNDED
   const { size, rows } = largest(widths, {
-    across: aspect,
+    across,
     down: 1,
     rowEm: SHELF_ROW_EM,
     from: 1 / LEAST_ROWS / SHELF_ROW_EM,
@@ -112,7 +116,7 @@ export const fitShelf = (widths: readonly number[], aspect: number): FittedShelf
       .map((em, at) => ({ tile: (ends[row - 1] ?? 0) + at, em })),
   )
   const lengths = planks.map((plank) => total(plank.map(({ em }) => em)))
-  const longest = planks.length < LEAST_ROWS ? aspect / size : Math.max(...lengths)
+  const longest = planks.length < LEAST_ROWS ? across / size : Math.max(...lengths)
   while (planks.length < LEAST_ROWS) planks.push([])
   return {
     size,
@@ -153,17 +157,18 @@ const placesOf = (rows: number, columns: number, along: number): FittedPath['pla
 
 /**
  * The queue, which goes up from the line's left end and turns where it is long, and the open wraps
- * in what is left over the line. `queued` numbers of at most `figures` figures; `open` are widths, em.
+ * in what is left over the line. `queued` numbers of at most `figures` figures; `open` are widths, em;
+ * neither is larger than `most`, as what is ready is.
  */
 export const fitPath = (
   queued: number,
   figures: number,
   open: readonly number[],
-  aspect: number,
+  { aspect, most }: { readonly aspect: number; readonly most: number },
 ): FittedPath => {
   const cellEm = figuresEm(figures) + QUEUE_SIDES_EM
   const wide = Math.max(1, aspect)
-  for (let size = MOST_QUEUED * wide; ; size *= STEP) {
+  for (let size = Math.min(most, MOST_QUEUED * wide); ; size *= STEP) {
     const rows = Math.floor((1 - FLOOR) / (QUEUE_ROW_EM * size))
     const columns = Math.floor((aspect - BEFORE_SHELF) / (cellEm * size))
     for (const along of [0, 1, 2]) {
@@ -174,7 +179,7 @@ export const fitPath = (
         across: aspect - cell[0],
         down: 1 - LINE - along * cell[1],
         rowEm: OPEN_ROW_EM,
-        from: MOST_RIDING * wide,
+        from: Math.min(most, MOST_RIDING * wide),
       })
       return { size, rows, along, columns, places: all.slice(0, queued), cell, riding }
     }

@@ -91,11 +91,11 @@ describe('the shelf', () => {
 describe('the path', () => {
   test('[PU8] the queue goes up from the line’s end, then along the top, and back above', () => {
     const places = (queued: number) =>
-      fitPath(queued, 2, [], 0.7).places.map((one) => one.join(' '))
-    const short = fitPath(4, 2, [], 0.7)
+      fitPath(queued, 2, [], { aspect: 0.7, most: 1 }).places.map((one) => one.join(' '))
+    const short = fitPath(4, 2, [], { aspect: 0.7, most: 1 })
     expect(short.along).toBe(0)
     expect(places(4)).toEqual(['0', '1', '2', '3'].map((up) => `${short.rows - Number(up)} 1`))
-    const long = fitPath(18, 2, [], 0.7)
+    const long = fitPath(18, 2, [], { aspect: 0.7, most: 1 })
     expect(long.along).toBe(2)
     const turn = long.rows - 1
     expect(places(18)[turn]).toBe('2 2')
@@ -109,9 +109,14 @@ describe('the path', () => {
         fc.integer({ min: 2, max: 3 }),
         fc.integer({ min: 0, max: 6 }),
         someShape,
-        (queued, figures, making, shape) => {
+        fc.double({ min: 0.02, max: 0.3, noNaN: true }),
+        (queued, figures, making, shape, most) => {
           const open = Array.from({ length: making }, () => openEm(figures))
-          const { places, cell, columns, along, riding } = fitPath(queued, figures, open, shape)
+          const { size, places, cell, columns, along, riding } = fitPath(queued, figures, open, {
+            aspect: shape,
+            most,
+          })
+          expect(Math.max(size, riding.size)).toBeLessThanOrEqual(most)
           expect(new Set(places.map(String)).size).toBe(queued)
           for (const [at, [row, column]] of places.entries()) {
             expect(row <= along || column === 1).toBe(true)

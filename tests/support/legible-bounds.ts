@@ -77,7 +77,7 @@ export const BOUNDS: Readonly<Record<string, readonly Bound[]>> = {
   '/pans': [
     {
       what: 'left to sell',
-      within: 'main ol button',
+      within: 'main ol li[data-pan] button',
       text: /^\d+$/,
       leastPx: 40,
       distanceM: 0.7,

@@ -77,29 +77,3 @@ test('a food chosen over the line answers for a told need: 2 taps to its read-ba
   await expect(order.getByText(/^“One garden chicken with pita/)).toBeVisible()
   await expect(order.getByRole('button', { name: counter.turn })).toBeEnabled()
 })
-
-test('no pan moves from the question to the read-back, and no tile as a need is told', async ({
-  see,
-}) => {
-  const page = await see(view('counter, ask'))
-  const boxes = (of: string) =>
-    page.locator(of).evaluateAll((all) =>
-      all.map((one) => {
-        const { left, top, width, height } = one.getBoundingClientRect()
-        return [left, top, width, height].map(Math.round)
-      }),
-    )
-  const pans = () => boxes('[data-told] > :last-child, [data-face] > :last-child')
-  const tiles = () => boxes('[data-code]')
-  await expect(page.locator('[data-told]').first()).toBeVisible()
-  const [asked, stood] = [await pans(), await tiles()]
-  expect(asked).toHaveLength(10)
-  expect(stood).toHaveLength(17)
-  await page.getByRole('button', { name: 'Milk', exact: true }).click()
-  await expect(page.getByRole('list', { name: counter.fits, exact: true })).toBeVisible()
-  expect(await tiles()).toEqual(stood)
-  expect(await pans()).toEqual(asked)
-  await page.getByRole('button', { name: counter.saidNeeds }).click()
-  await expect(page.getByRole('list', { name: counter.menu, exact: true })).toBeVisible()
-  expect(await pans()).toEqual(asked)
-})

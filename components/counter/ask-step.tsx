@@ -78,23 +78,25 @@ export function AskStep({ state, desk, sentWords, top }: AskStepProps) {
         ) : (
           <>
             <AskTiles state={state} desk={desk} kept={kept} more={() => setBehind('more')} />
-            {needs.length > 0 && !telling && offer ? (
-              <div className={frame.menu}>
-                <LaterPart
-                  of={parts.itemRows}
-                  given={{
-                    offer,
-                    draft: EMPTY_DRAFT,
-                    label: words.fits,
-                    onChoose:
-                      toAskOf(draft).length > 0 ? null : (item) => tap({ act: 'choose', item }),
-                    wanted: null,
-                  }}
-                />
-              </div>
-            ) : (
-              <News state={state} desk={desk} isIdle={isIdle} sentWords={sentWords} />
-            )}
+            <Suspense fallback={<div className={styles.news} />}>
+              {needs.length > 0 && !telling && offer ? (
+                <div className={frame.menu}>
+                  <LaterPart
+                    of={parts.itemRows}
+                    given={{
+                      offer,
+                      draft: EMPTY_DRAFT,
+                      label: words.fits,
+                      onChoose:
+                        toAskOf(draft).length > 0 ? null : (item) => tap({ act: 'choose', item }),
+                      wanted: null,
+                    }}
+                  />
+                </div>
+              ) : (
+                <News state={state} desk={desk} isIdle={isIdle} sentWords={sentWords} />
+              )}
+            </Suspense>
           </>
         )}
       </Suspense>
@@ -123,8 +125,8 @@ function News({
   const wait = isIdle ? waitIfSent(state, 1) : null
   return (
     <div className={styles.news}>
-      {!isIdle && !ordering.telling && <LaterPart of={parts.orderBar} given={{ state, desk }} />}
       {ordering.current > 0 && draft?.asked === null && <SameGuest desk={desk} />}
+      {!isIdle && !ordering.telling && <LaterPart of={parts.orderBar} given={{ state, desk }} />}
       {isIdle && sentWords && <SentBanner words={sentWords} />}
       {isIdle && <LaterPart of={parts.heldStrip} given={{ state, tap }} />}
       <WaitingOrders state={state} ordering={ordering} tap={tap} />

@@ -32,3 +32,7 @@ test('sent', async ({ see }) => {
   await page.getByRole('button', { name: /^I said it: send/ }).click(); await page.waitForTimeout(2500)
   for (const s of [...TABLETS, PHONE]) { await resize(page, s); await page.screenshot({ path: `${out}-late-${s.width}.png` }) }
 })
+test('four', async ({ look }) => {
+  const page = await look(view('counter, read-back, four needs'))
+  for (const s of [...TABLETS, PHONE]) { await resize(page, s); await page.screenshot({ path: `${out}-four-${s.width}.png` }); console.log(s.width, await page.locator('[data-size]').evaluateAll((all) => all.map((e) => [(e as HTMLElement).dataset.size, e.scrollHeight, e.clientHeight, e.clientWidth, e.textContent?.length].join(' ')))) }
+})

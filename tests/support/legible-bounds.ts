@@ -71,7 +71,6 @@ export const BOUNDS: Readonly<Record<string, readonly Bound[]>> = {
       leastPx: 26,
       distanceM: 0.6,
       shownIn: /^counter, read-back/,
-      later: /four needs/,
     },
   ],
   '/pans': [

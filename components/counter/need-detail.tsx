@@ -93,7 +93,7 @@ export function NeedDetail({ station, needs, kept, tap, close }: NeedDetailProps
           </fieldset>
         </div>
         {kinds.length > 0 && (
-          <fieldset className={styles.rows}>
+          <fieldset className={styles.rows} data-kinds="">
             <legend>{words.needs.kinds}</legend>
             <button
               type="button"

@@ -35,10 +35,19 @@ export function NeedsBand({ state, desk: { ordering, tap }, kept, detail }: Need
   const asked = toAskOf(draft)
   const isApart = needs.some((one) => one.handling === 'keep-apart')
   const noOne = isApart && state.inCharge === null && !telling
+  // A phone has room for what has to be answered first; the tile takes the need back.
+  const isFirst = useNarrow() && (noOne || asked.length > 0)
   return (
     <>
       {needs.length > 0 && (
-        <NeedChips needs={needs} kept={kept} tap={tap} state={state} detail={detail} />
+        <NeedChips
+          needs={needs}
+          kept={kept}
+          tap={tap}
+          state={state}
+          detail={detail}
+          isShort={isFirst}
+        />
       )}
       {!telling && (
         <div
@@ -74,12 +83,18 @@ export function NeedsBand({ state, desk: { ordering, tap }, kept, detail }: Need
           {words.leftOutApart}
         </Button>
       )}
-      <Button
-        className={styles.way}
-        onClick={() => tap(telling ? { act: 'start-over' } : { act: 'asked-none' })}
-      >
-        {telling ? words.needs.tellNothing : kept.length > 0 ? words.nothingMore : words.clearNeeds}
-      </Button>
+      {!isFirst && (
+        <Button
+          className={styles.way}
+          onClick={() => tap(telling ? { act: 'start-over' } : { act: 'asked-none' })}
+        >
+          {telling
+            ? words.needs.tellNothing
+            : kept.length > 0
+              ? words.nothingMore
+              : words.clearNeeds}
+        </Button>
+      )}
     </>
   )
 }
@@ -103,12 +118,15 @@ function NeedChips({
   tap,
   state,
   detail,
+  isShort,
 }: {
   readonly needs: readonly Need[]
   readonly kept: readonly Need[]
   readonly tap: (act: Act) => void
   readonly state: RunningState
   readonly detail: () => void
+  /** Where there is no room to look closer at one. */
+  readonly isShort: boolean
 }) {
   const words = useCounterWords()
   const narrow = useNarrow()
@@ -152,11 +170,13 @@ function NeedChips({
           </button>
         )
       })}
-      <Button className={styles.way} onClick={detail}>
-        {needs.some(({ code }) => hasKinds(state.station, code))
-          ? words.detail
-          : words.detailReason}
-      </Button>
+      {!isShort && (
+        <Button className={styles.way} onClick={detail}>
+          {needs.some(({ code }) => hasKinds(state.station, code))
+            ? words.detail
+            : words.detailReason}
+        </Button>
+      )}
     </div>
   )
 }

@@ -2,18 +2,14 @@ import { type WhyHeld, whyHeld } from '#lib/rooms/care/facts/held.ts'
 import { foodInIt, type WholeBecause } from '#lib/rooms/making/facts/food-in-it.ts'
 import { isTakenFrom } from '#lib/rooms/making/views/assembly-pan.ts'
 import { elsewhere } from '#lib/rooms/making/views/at-screen.ts'
-import type { BuildChoice, Placement } from '#lib/service/events/build-choice.ts'
+import { type PartAs, type StopPan, stopLine } from '#lib/rooms/making/views/stop-line.ts'
+import type { BuildChoice } from '#lib/service/events/build-choice.ts'
 import { isHeldForPan } from '#lib/service/folding/pan-hold.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
 import type { Need } from '#lib/station/codes/codes.ts'
 import { componentOf, pansOf } from '#lib/station/find.ts'
-
-export interface PartAs {
-  readonly placement: Placement
-  readonly portions: number
-}
 
 /** One thing that a changed build has otherwise than before. Ids, not words. */
 export type Difference =
@@ -52,13 +48,13 @@ export interface Stopped {
   readonly differences: readonly Difference[] | null
   /** Of a waiting build nothing is in the making; of a made one all is out of the pans; else it is asked. */
   readonly inIt: 'nothing' | 'all' | 'asked'
+  /** Every pan of the line, by its id: what changes there, and what stays. */
+  readonly line: Readonly<Record<string, StopPan>>
   /** The pans that it takes from, by their ids; none where nothing is asked of them. */
   readonly pans: Readonly<Record<string, PanInStop>>
   /** Why all of it is thrown out, if anything is; null where what wasn't in it is back on sale. */
   readonly whole: WholeBecause | null
 }
-
-const NOT_IN: PartAs = { placement: 'no', portions: 0 }
 
 const needDifferences = (from: BuildChoice, to: BuildChoice): readonly Difference[] => {
   const isIn = (need: Need, choice: BuildChoice) =>
@@ -73,6 +69,11 @@ const needDifferences = (from: BuildChoice, to: BuildChoice): readonly Differenc
   ]
 }
 
+const NOT_IN: PartAs = { placement: 'no', portions: 0 }
+
+/** The base is told by itself. */
+const partOf = ({ parts }: BuildChoice, component: string): PartAs => parts[component] ?? NOT_IN
+
 /** What differs between two choices: needs first, then item and base, then part by part. */
 export const differencesOf = (from: BuildChoice, to: BuildChoice): readonly Difference[] => {
   const parts = [...new Set([...Object.keys(from.parts), ...Object.keys(to.parts)])]
@@ -85,8 +86,8 @@ export const differencesOf = (from: BuildChoice, to: BuildChoice): readonly Diff
       ? []
       : [{ what: 'base', from: from.base, to: to.base } satisfies Difference]),
     ...parts.flatMap((component): Difference[] => {
-      const before = from.parts[component] ?? NOT_IN
-      const after = to.parts[component] ?? NOT_IN
+      const before = partOf(from, component)
+      const after = partOf(to, component)
       return before.placement === after.placement && before.portions === after.portions
         ? []
         : [{ what: 'part', component, from: before, to: after }]
@@ -155,6 +156,11 @@ export const stoppedBuilds = (
           throwOut: stop.reason === 'throw-out' ? thrownOutOf(state, build) : null,
           differences: stop.to ? differencesOf(choice, stop.to.choice) : null,
           inIt: IN_IT[build.state],
+          line: stopLine(
+            state,
+            build,
+            stop.to?.choice ?? (stop.reason === 'cancel' ? 'cancelled' : null),
+          ),
           pans: pansInStop(state, build, staysOut),
           whole: build.state === 'waiting' ? null : whole,
         },

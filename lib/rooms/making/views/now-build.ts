@@ -12,6 +12,7 @@ import {
   panForBuild,
 } from '#lib/rooms/making/views/assembly-pan.ts'
 import { elsewhere } from '#lib/rooms/making/views/at-screen.ts'
+import { type StopPan, stopLine } from '#lib/rooms/making/views/stop-line.ts'
 import type { CautionReason } from '#lib/service/events/caution-reasons.ts'
 import { type Mark, markOf } from '#lib/service/mark.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
@@ -54,6 +55,8 @@ export interface NowBuild extends InQueue {
   /** Why the person in charge accepted its cautions with the guest; null where it has none. */
   readonly accepted: CautionReason | null
   readonly whyHeld: WhyHeld | null
+  /** While it is held: every pan of the line, those that are why marked; null where it isn't. */
+  readonly heldLine: Readonly<Record<string, StopPan>> | null
   /** Needs and pans could be compared; where not, it isn't made. */
   readonly checked: boolean
   /** Tells a choice from a changed one: what was read aloud holds for this one only. */
@@ -145,6 +148,7 @@ export const nowBuild = (
     leaveOutSaid: leftOutThough(choice.needs),
     backups: line.backups.map((id) => componentOf(state.station, id).name),
     accepted: acceptedUnder(state, choice)?.reason ?? null,
+    heldLine: build.hold && stopLine(state, build, null),
     whyHeld: build.hold && whyHeld(state, build, build.hold),
     checked: line.checked,
     reads: JSON.stringify([entry.name, build.remakes, build.version, line.backups]),

@@ -2,7 +2,7 @@
 
 import { cautionReason, loudNeed as loud, sayNeed } from '#lib/rooms/care/words/held-en.ts'
 import type { Hazard, WhyWithout } from '#lib/rooms/making/views/assembly-pan.ts'
-import type { PartAs } from '#lib/rooms/making/views/assembly-stop.ts'
+import type { PartAs } from '#lib/rooms/making/views/stop-line.ts'
 import type { CautionReason } from '#lib/service/events/caution-reasons.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
 import { isDiet, type NeedCode } from '#lib/station/codes/codes.ts'

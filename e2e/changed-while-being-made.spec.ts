@@ -57,10 +57,7 @@ test('changed while being made: assembly stops and says whether food was in it',
   ])
   const { lead } = job
   const before = lead.inPan()
-  const cheddarRow = stop(assembly)
-    .getByRole('listitem')
-    .filter({ hasText: 'Cheddar' })
-    .filter({ hasText: assemblyEn.becomes })
+  const cheddarPan = stop(assembly).getByRole('button', { name: beginning('Cheddar') })
 
   await order(counterPage, 'Garden chicken', 1)
   await start(assembly, '1A')
@@ -68,7 +65,9 @@ test('changed while being made: assembly stops and says whether food was in it',
   await test.step('changed, no food in it: nothing is thrown out, it starts anew', async () => {
     await change(counterPage, '1A', 'Cheddar')
     await expect(stop(assembly)).toContainText('1-\u2060A')
-    await expect(cheddarRow).toHaveText(saying('Cheddar', 'with', assemblyEn.becomes, 'no'))
+    await expect(cheddarPan).toHaveText(
+      saying('Cheddar', 'with', assemblyEn.becomes, 'no', assemblyEn.wasIn(false)),
+    )
     await expect(finishButton(assembly)).toHaveCount(0)
     await answer(assembly, NO, startButton(assembly, '1A'))
     await expect(assemblyPan(assembly, 'Cheddar')).toHaveText(

@@ -36,7 +36,7 @@ const check = (view: View) => {
       if (main && /assembly|pans/.test(path)) await fitsGlovedHands(page, view, size)
       if (path === '/counter') await targetsAreLarge(page, size)
     }
-    if (/counter|hand-over|pans/.test(path)) {
+    if (/assembly|counter|hand-over|pans/.test(path)) {
       await resize(page, PHONE)
       await worksOnAPhone(page, view, PHONE)
       await resize(page, TABLET)

@@ -6,35 +6,25 @@ import type { InQueue, NowBuild } from '#lib/rooms/making/views/now-build.ts'
 import { linesOfParts } from '#lib/service/mark.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
 
-const QUEUE_SHOWN: Readonly<Record<Room, number>> = { phone: 3, small: 2, medium: 3, large: 4 }
+const QUEUE_SHOWN: Readonly<Record<Room, number>> = { phone: 1, small: 2, medium: 3, large: 4 }
 
-/** A long mark is set smaller: letters over which, and how it is called in the styles. */
-const LENGTHS = [
-  [150, 'most'],
-  [95, 'very'],
-  [40, 'long'],
-] as const
+/** A mark of more letters takes all the room that there is; one of yet more is set smaller. */
+const LONG_MARK = 36
+const LONGEST_MARK = 110
 
-const lengthOf = (words: AssemblyWords, now: NowBuild): number =>
+const lettersOf = (words: AssemblyWords, now: NowBuild): number =>
   words.markLines(now.mark).join(' ').length
-
-/** A mark this long takes all the room there is. */
-const isLongest = (words: AssemblyWords, now: NowBuild): boolean => lengthOf(words, now) > 95
 
 /** What to write on the wrap. */
 export function WrapMark({ now }: { readonly now: NowBuild }) {
   const words = useAssemblyWords()
   const lines = words.markLines(now.mark)
-  const length = lengthOf(words, now)
   return (
-    <section
-      className={styles.card}
-      data-long={LENGTHS.find(([over]) => length > over)?.[1] ?? 'no'}
-    >
+    <section className={styles.card} data-long={lettersOf(words, now) > LONGEST_MARK}>
       <h2>{words.wrap}</h2>
       <p className={styles.wrap}>
         <b>{sayBuild(now.name)}</b>
-        {lines.length === 0 && <small className={styles.asItComes}>{words.asItComes}</small>}
+        {lines.length === 0 && <small>{words.asItComes}</small>}
         {lines.map((line, index) => (
           <span key={line} data-apart={now.keepFrom.length > 0 && index >= linesOfParts(now.mark)}>
             {line}{' '}
@@ -47,9 +37,10 @@ export function WrapMark({ now }: { readonly now: NowBuild }) {
 
 export function WarmCard({ view }: { readonly view: AssemblyView }) {
   const words = useAssemblyWords()
-  if (view.warmNext.length === 0 || (view.now && isLongest(words, view.now))) return null
+  if (view.warmNext.length === 0 || (view.now && lettersOf(words, view.now) > LONG_MARK))
+    return null
   return (
-    <section className={styles.card}>
+    <section className={styles.card} data-second="">
       <h2>{words.warmNext}</h2>
       {view.warmNext.map((one) => (
         <p key={one.component}>
@@ -63,13 +54,17 @@ export function WarmCard({ view }: { readonly view: AssemblyView }) {
 
 const noteOf = (words: AssemblyWords, one: InQueue): string =>
   [
-    ...(one.state === 'making' ? [words.beingMade] : []),
+    ...(one.elsewhere !== null
+      ? [words.madeAt(one.elsewhere)]
+      : one.state === 'making'
+        ? [words.beingMade]
+        : []),
     ...(one.held ? [words.isHeld] : []),
     ...(one.short ? [words.isShort] : []),
     ...(one.keptApart ? [words.keptApart] : []),
   ].join(', ') || one.item
 
-/** The builds that follow; a tap shows one of them. */
+/** The builds that follow, and those made at another screen; a tap shows one of them. */
 export function QueueStrip({
   queue,
   room,

@@ -1,5 +1,7 @@
 import type { ReactNode } from 'react'
 import styles from '#components/assembly/header.module.css'
+import band from '#components/assembly/need-band.module.css'
+import { NeedBand } from '#components/assembly/need-band.tsx'
 import { useAssemblyWords } from '#components/assembly/words.tsx'
 import { useServerTime } from '#components/live/server-time.ts'
 import type { NowBuild } from '#lib/rooms/making/views/now-build.ts'
@@ -16,21 +18,30 @@ export function BuildHeader({
   const words = useAssemblyWords()
   const time = useServerTime()
   return (
-    <header className={styles.header}>
-      <h1 className={styles.title}>
-        <span className={styles.number}>{sayBuild(now.name)}</span>{' '}
-        <span className={styles.item}>{now.item}</span>
-      </h1>
-      <p className={styles.base}>
-        {now.base}
-        {now.remakes > 0 && <b className={styles.again}>{words.madeAgain(now.remakes)}</b>}
-      </p>
+    <header
+      className={styles.header}
+      data-with-needs={now.keepFrom.length + now.leaveOut.length > 0}
+    >
+      <div className={styles.what}>
+        <h1 className={styles.title}>
+          <span className={styles.number}>{sayBuild(now.name)}</span>{' '}
+          <span className={styles.item}>{now.item}</span>
+        </h1>
+        <p className={styles.base}>
+          <span className={styles.baseName}>{now.base}</span>
+          {now.remakes > 0 && <b className={styles.tag}>{words.madeAgain(now.remakes)}</b>}
+          {now.elsewhere !== null && <b className={styles.tag}>{words.madeAt(now.elsewhere)}</b>}
+          {now.tookFrom !== null && (
+            <b className={styles.tag}>{words.takenOverFrom(now.tookFrom)}</b>
+          )}
+        </p>
+      </div>
       <div className={styles.when}>
         <span>
           {now.of > 1 && <span className={styles.of}>{words.of(now.index, now.of)}</span>}
-          <b className={styles.age}>{words.waiting(time - now.sentAt)}</b>
+          <b>{words.waiting(time - now.sentAt)}</b>
         </span>
-        {children}
+        <span className={styles.link}>{children}</span>
       </div>
     </header>
   )
@@ -42,7 +53,7 @@ const STEPS_BESIDE = 4
 function Accepted({ now }: { readonly now: NowBuild }) {
   const words = useAssemblyWords()
   if (now.accepted === null) return null
-  return <span className={styles.accepted}>{words.accepted(now.accepted)}</span>
+  return <span className={band.accepted}>{words.accepted(now.accepted)}</span>
 }
 
 /** The kept-apart or left-out needs of the build, and the handling in words. */
@@ -54,34 +65,29 @@ export function NeedsBanner({
   readonly withSteps: boolean
 }) {
   const words = useAssemblyWords()
-  if (now.keepFrom.length === 0 && now.leaveOut.length === 0) return null
   return (
-    <>
-      {now.keepFrom.length > 0 && (
-        <section className={styles.apart} data-needs="keep-apart">
-          <strong className={styles.need}>
-            <svg viewBox="0 0 32 30" className={styles.sign} aria-hidden="true">
-              <path d="M16 2 31 28H1z" />
-              <path d="M16 11v9M16 23v2.5" className={styles.mark} />
-            </svg>
-            {words.keepApart(now.keepFrom)}
-          </strong>
+    <NeedBand
+      needs={[
+        ...now.keepFrom.map((code) => ({ code, handling: 'keep-apart' as const })),
+        ...now.leaveOut.map((code) => ({ code, handling: 'leave-out' as const })),
+      ]}
+      apart={
+        <>
           {withSteps && now.keepFrom.length <= STEPS_BESIDE && (
-            <span className={styles.steps}>{words.stepsShort}</span>
+            <span className={band.more}>{words.stepsShort}</span>
           )}
           <Accepted now={now} />
-        </section>
-      )}
-      {now.leaveOut.length > 0 && (
-        <section className={styles.out} data-needs="leave-out">
-          <strong className={styles.need}>{words.leaveOut(now.leaveOut)}</strong>
+        </>
+      }
+      out={
+        <>
           {now.leaveOutSaid.length > 0 && (
-            <span className={styles.accepted}>{words.leaveOutSaid(now.leaveOutSaid)}</span>
+            <span className={band.accepted}>{words.leaveOutSaid(now.leaveOutSaid)}</span>
           )}
           {now.keepFrom.length === 0 && <Accepted now={now} />}
-        </section>
-      )}
-    </>
+        </>
+      }
+    />
   )
 }
 

@@ -1,30 +1,37 @@
 import type { ReactNode } from 'react'
 import styles from '#components/assembly/assembly.module.css'
+import { QueueStrip } from '#components/assembly/build-foot.tsx'
 import { useAssemblyWords } from '#components/assembly/words.tsx'
-import { Awake } from '#components/device/awake-notice.tsx'
-import { useNarrow } from '#components/device/use-device.ts'
+import type { Room } from '#components/device/use-device.ts'
 import { Line } from '#components/line/line.tsx'
-import { Connection } from '#components/live/connection.tsx'
+import type { InQueue } from '#lib/rooms/making/views/now-build.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
-/** Nothing to make: the line at rest. */
+/** Nothing to make here: the line at rest, and what other screens make. */
 export function IdleLine({
   station,
   made,
-  children,
+  queue,
+  room,
+  signs,
+  told,
+  tools,
+  onChoose,
 }: {
   readonly station: StationDocument
   readonly made: number
-  readonly children: ReactNode
+  readonly queue: readonly InQueue[]
+  readonly room: Room
+  readonly signs: ReactNode
+  readonly told: ReactNode
+  readonly tools: ReactNode
+  readonly onChoose: (name: string) => void
 }) {
   const words = useAssemblyWords()
-  const narrow = useNarrow()
   return (
-    <div className={styles.screen} data-idle="">
-      <header className={styles.idleTop}>
-        <Awake />
-        <Connection />
-      </header>
+    <div className={styles.screen}>
+      <header className={styles.idleTop}>{signs}</header>
+      {told}
       <div className={styles.idleWords}>
         <h1>{words.idle}</h1>
         <p>{words.idleMade(made)}</p>
@@ -33,7 +40,7 @@ export function IdleLine({
         <Line
           station={station}
           label={words.line}
-          wrap={narrow ? 'by-well' : 'never'}
+          wrap={room === 'phone' ? 'by-well' : 'never'}
           renderPan={(_, component) => (
             <div className={styles.idlePan}>
               {component.short.map((line) => (
@@ -43,7 +50,10 @@ export function IdleLine({
           )}
         />
       </div>
-      {children}
+      <div className={styles.idleFoot}>
+        {queue.length > 0 ? <QueueStrip queue={queue} room={room} onChoose={onChoose} /> : <span />}
+        {tools}
+      </div>
     </div>
   )
 }

@@ -1,9 +1,9 @@
 import type { AssemblyWords } from '#components/assembly/words.tsx'
 import type { AssemblyView } from '#lib/rooms/making/views/assembly.ts'
 
-type Main = { readonly kind: 'read' | 'start' | 'finish' | 'skip'; readonly words: string }
+export type Main = { readonly kind: 'read' | 'start' | 'finish' | 'skip'; readonly words: string }
 
-/** What the large button does now; null where nothing goes on. */
+/** What the large button and the pedal do now; null where nothing goes on, or a person is asked. */
 export const mainOf = (
   words: AssemblyWords,
   view: AssemblyView,
@@ -12,8 +12,10 @@ export const mainOf = (
   const { now, next } = view
   if (!now || view.stopped || now.held || !now.checked) return null
   if (now.short) return next === null ? null : { kind: 'skip', words: words.skipTo(next) }
+  const isUnread = now.keptApart && read !== now.reads
+  if (now.elsewhere !== null) return isUnread ? { kind: 'read', words: words.wasRead } : null
   if (now.state === 'making') return { kind: 'finish', words: words.finish }
-  return now.keptApart && read !== now.reads
+  return isUnread
     ? { kind: 'read', words: words.wasRead }
     : { kind: 'start', words: words.start(now.name) }
 }

@@ -1,4 +1,4 @@
-import styles from '#components/assembly/pan-foot.module.css'
+import styles from '#components/assembly/pan.module.css'
 import { useAssemblyWords } from '#components/assembly/words.tsx'
 import { scoopHandle } from '#lib/measure/scoops.ts'
 

@@ -1,10 +1,11 @@
 import { useState } from 'react'
-import styles from '#components/assembly/panels.module.css'
-import stop from '#components/assembly/stop-answers.module.css'
+import styles from '#components/assembly/stop.module.css'
+import { StopLine } from '#components/assembly/stop-line.tsx'
 import { useAssemblyWords } from '#components/assembly/words.tsx'
-import { Line } from '#components/line/line.tsx'
+import type { Room } from '#components/device/use-device.ts'
+import { Button } from '#components/ui/button.tsx'
 import type { PanInStop, Stopped } from '#lib/rooms/making/views/assembly-stop.ts'
-import type { Component, StationDocument } from '#lib/station/station-document.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 
 /** Whether food was in it; what of it, where that isn't all that it takes. */
 export interface StopAnswer {
@@ -12,115 +13,55 @@ export interface StopAnswer {
   readonly inIt?: readonly string[]
 }
 
-/** A pan that the build is made of: lit while its food counts as in it. */
-function PanInIt({
-  pan,
-  component,
-  isIn,
-  isFixed,
-  onTap,
-}: {
-  readonly pan: PanInStop
-  readonly component: Component
-  readonly isIn: boolean
-  readonly isFixed: boolean
-  readonly onTap: () => void
-}) {
-  const words = useAssemblyWords()
-  return (
-    <button
-      type="button"
-      className={stop.pan}
-      data-side={pan.isCup}
-      aria-pressed={isIn}
-      disabled={isFixed}
-      onClick={onTap}
-    >
-      <b>
-        {component.short.map((line) => (
-          <span key={line}>{line} </span>
-        ))}
-      </b>
-      <span className={stop.state}>
-        {pan.staysOut
-          ? words.cupStaysOut
-          : isIn
-            ? words.wasIn(pan.isCup)
-            : words.wasntIn(pan.isCup)}
-      </span>
-    </button>
-  )
-}
-
-/** Made food that no longer fits its guest has one answer: it is waste. */
-function MadeIsWaste({
-  name,
-  busy,
-  onOut,
-}: {
-  readonly name: string
-  readonly busy: boolean
-  readonly onOut: () => void
-}) {
-  const words = useAssemblyWords()
-  return (
-    <>
-      <h2 className={styles.question}>{words.madeIsWaste(name)}</h2>
-      <div className={styles.answers} data-one="">
-        <button type="button" disabled={busy} onClick={onOut}>
-          <b>{words.throwOut(name)}</b>
-          <span>{words.throwOutThen}</span>
-        </button>
-      </div>
-    </>
-  )
-}
-
-/** Nothing of it is in the making: nothing is asked, only that it was seen. */
-function NothingInIt({
-  name,
-  busy,
-  onSeen,
-}: {
-  readonly name: string
-  readonly busy: boolean
-  readonly onSeen: () => void
-}) {
-  const words = useAssemblyWords()
-  return (
-    <>
-      <h2 className={styles.question}>{words.notBeingMade(name)}</h2>
-      <div className={styles.answers} data-one="">
-        <button type="button" disabled={busy} onClick={onSeen}>
-          <b>{words.stopSeen}</b>
-          <span>{words.stopSeenThen}</span>
-        </button>
-      </div>
-    </>
-  )
-}
-
-/** What was in a stopped build: its pans stand on the line, all lit, and a tap clears one. */
-export function StopAnswers({
-  stopped,
-  station,
-  busy,
-  onAnswer,
-}: {
+interface Answering {
   readonly stopped: Stopped
   readonly station: StationDocument
+  readonly byWell: boolean
+  readonly room: Room
   readonly busy: boolean
   readonly onAnswer: (answer: StopAnswer) => void
-}) {
+}
+
+/** One answer: made food is waste, and of what isn't being made nothing is asked. */
+function OneAnswer({ stopped, station, byWell, room, busy, onAnswer }: Answering) {
+  const words = useAssemblyWords()
+  const { name, inIt } = stopped
+  const isMade = inIt === 'all'
+  const question = isMade ? words.madeIsWaste(name) : words.notBeingMade(name)
+  return (
+    <>
+      <div className={styles.line}>
+        <StopLine
+          station={station}
+          line={stopped.line}
+          label={words.line}
+          byWell={byWell}
+          room={room}
+        />
+      </div>
+      <div className={styles.foot}>
+        <h2 className={styles.question}>{question}</h2>
+        <Button
+          size="large"
+          className={styles.answer}
+          disabled={busy}
+          sub={isMade ? words.throwOutThen : words.stopSeenThen}
+          onClick={() => onAnswer({ foodInIt: isMade })}
+        >
+          {isMade ? words.throwOut(name) : words.stopSeen}
+        </Button>
+      </div>
+    </>
+  )
+}
+
+/** What was in a stopped build: its pans on the line count as in it, and a tap clears one. */
+function Asked({ stopped, station, byWell, room, busy, onAnswer }: Answering) {
   const words = useAssemblyWords()
   const [cleared, setCleared] = useState<readonly string[]>([])
   const { name, pans, whole } = stopped
-  if (stopped.inIt === 'nothing')
-    return <NothingInIt name={name} busy={busy} onSeen={() => onAnswer({ foodInIt: false })} />
-  if (stopped.inIt === 'all')
-    return <MadeIsWaste name={name} busy={busy} onOut={() => onAnswer({ foodInIt: true })} />
   const all = Object.values(pans)
-  // One that can't be put back any more is lit again.
+  // One that can't be put back any more counts again.
   const isIn = ({ component, staysOut }: PanInStop) =>
     whole !== null || staysOut || !cleared.includes(component)
   const lit = all.filter(isIn).map(({ component }) => component)
@@ -132,53 +73,61 @@ export function StopAnswers({
         : [...cleared, component],
     )
   const hasCups = all.some(({ isCup, staysOut }) => isCup && !staysOut)
+  const then = isAll
+    ? words.foodYesThen
+    : lit.length === 0
+      ? words.foodYesNone
+      : words.foodYesSome(lit.length, all.length)
   return (
     <>
-      <div className={stop.asked}>
-        <h2 className={styles.question}>{words.foodInIt(name)}</h2>
-        <p>{whole === null ? words.tapWhatWasnt(hasCups) : words.goesWhole}</p>
-      </div>
-      <div className={stop.line}>
-        <Line
+      <div className={styles.line}>
+        <StopLine
           station={station}
+          line={stopped.line}
           label={words.foodInIt(name)}
-          widthOf={({ id }) => (pans[id] ? 'wide' : 'sliver')}
-          renderPan={({ id }, component) => {
-            const pan = pans[id]
-            return pan ? (
-              <PanInIt
-                pan={pan}
-                component={component}
-                isIn={isIn(pan)}
-                isFixed={busy || whole !== null || pan.staysOut}
-                onTap={() => turn(component.id)}
-              />
-            ) : (
-              <span className={stop.idle} />
-            )
+          byWell={byWell}
+          room={room}
+          asked={{
+            pans,
+            isIn,
+            isFixed: ({ staysOut }) => busy || whole !== null || staysOut,
+            onTap: turn,
           }}
         />
       </div>
-      <div className={styles.answers}>
-        <button
-          type="button"
+      <div className={styles.foot}>
+        <div className={styles.ask}>
+          <h2 className={styles.question}>{words.foodInIt(name)}</h2>
+          <p>{whole === null ? words.tapWhatWasnt(hasCups) : words.goesWhole}</p>
+        </div>
+        <Button
+          size="large"
+          className={styles.answer}
           disabled={busy || lit.length === 0}
+          sub={then}
           onClick={() => onAnswer(isAll ? { foodInIt: true } : { foodInIt: true, inIt: lit })}
         >
-          <b>{words.foodYes}</b>
-          <span>
-            {isAll
-              ? words.foodYesThen
-              : lit.length === 0
-                ? words.foodYesNone
-                : words.foodYesSome(lit.length, all.length)}
-          </span>
-        </button>
-        <button type="button" disabled={busy} onClick={() => onAnswer({ foodInIt: false })}>
-          <b>{words.foodNo}</b>
-          <span>{words.foodNoThen}</span>
-        </button>
+          {words.foodYes}
+        </Button>
+        <Button
+          size="large"
+          className={styles.answer}
+          disabled={busy}
+          sub={words.foodNoThen}
+          onClick={() => onAnswer({ foodInIt: false })}
+        >
+          {words.foodNo}
+        </Button>
       </div>
     </>
+  )
+}
+
+/** The line of a stopped build, and below it what is asked of it. */
+export function StopAnswers(answering: Answering) {
+  return answering.stopped.inIt === 'asked' ? (
+    <Asked {...answering} />
+  ) : (
+    <OneAnswer {...answering} />
   )
 }

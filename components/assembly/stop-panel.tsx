@@ -1,119 +1,93 @@
-import styles from '#components/assembly/panels.module.css'
+import { NeedBand } from '#components/assembly/need-band.tsx'
+import styles from '#components/assembly/stop.module.css'
 import { type StopAnswer, StopAnswers } from '#components/assembly/stop-answers.tsx'
 import { type AssemblyWords, useAssemblyWords } from '#components/assembly/words.tsx'
+import type { Room } from '#components/device/use-device.ts'
 import { Connection } from '#components/live/connection.tsx'
 import type { Difference, Stopped } from '#lib/rooms/making/views/assembly-stop.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
+import type { Need } from '#lib/station/codes/codes.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
-type NameOf = (id: string) => string
-
-const rowOf = (
-  words: AssemblyWords,
-  one: Difference,
-  name: NameOf,
-): { readonly what: string; readonly from: string; readonly to: string } => {
-  switch (one.what) {
-    case 'item':
-      return { what: words.item, from: name(one.from), to: name(one.to) }
-    case 'base':
-      return {
-        what: words.baseWord,
-        from: one.from === null ? words.noBase : name(one.from),
-        to: one.to === null ? words.noBase : name(one.to),
-      }
-    case 'part':
-      return { what: name(one.component), from: words.part(one.from), to: words.part(one.to) }
-    case 'need':
-      return {
-        what: words.need(one.need),
-        from: '',
-        to: one.is === 'new' ? words.needNew : words.needGone,
-      }
-  }
+/** What it was called for and what it is now, where that changed. */
+const itemOf = (words: AssemblyWords, { item, differences }: Stopped, station: StationDocument) => {
+  const name = nameIn(station)
+  const changed = differences?.find((one) => one.what === 'item')
+  return changed ? words.itemBecomes(name(changed.from), name(changed.to)) : name(item)
 }
 
-type Rows = readonly ReturnType<typeof rowOf>[]
-
-function Changes({ rows }: { readonly rows: Rows }) {
-  const words = useAssemblyWords()
-  return (
-    <>
-      <p>{rows.length === 0 ? words.sameAsBefore : words.changed}</p>
-      <ul>
-        {rows.map((row) => (
-          <li key={row.what}>
-            <span className={styles.what}>{row.what}</span>
-            {row.from !== '' && <s className={styles.from}>{row.from}</s>}
-            <span className="visually-hidden">{words.becomes}</span>
-            <svg viewBox="0 0 48 32" className={styles.arrow} aria-hidden="true">
-              <path d="M2 16h36M28 5l13 11-13 11" />
-            </svg>
-            <b className={styles.to}>{row.to}</b>
-          </li>
-        ))}
-      </ul>
-    </>
-  )
+/** Why it stops and what follows, in at most two sentences. */
+const whyOf = (words: AssemblyWords, stopped: Stopped): readonly string[] => {
+  const { held, throwOut, differences } = stopped
+  if (throwOut) return [words.pastItsTime(throwOut), words.thenThrowOut]
+  const isHeldForNeed = held?.reason === 'need' && held.asked !== 'not-sure'
+  const why = held ? [isHeldForNeed ? words.justTold : words.sayWhyHeld(held)] : []
+  if (differences)
+    return [
+      ...why,
+      differences.length === 0 ? words.sameAsBefore : words.changed,
+      ...(held ? [words.thenFresh] : []),
+    ]
+  if (held?.reason === 'off-sale') return [...why, words.thenDecided]
+  if (held) return [...why, words.thenHeld]
+  return [words.cancelled]
 }
+
+/** Needs to be seen now: what was told late, or came with the change, or is asked no more. */
+const needsOf = ({ held, differences }: Stopped, is: 'new' | 'gone'): readonly Need[] => [
+  ...(is === 'new' && held?.reason === 'need' ? held.needs : []),
+  ...(differences ?? []).flatMap((one: Difference) =>
+    one.what === 'need' && one.is === is ? [one.need] : [],
+  ),
+]
 
 /** A build may not go on as it was: nothing else shows until this is answered. */
 export function StopPanel({
   stopped,
   station,
+  byWell,
+  room,
   busy,
   onAnswer,
 }: {
   readonly stopped: Stopped
   readonly station: StationDocument
+  readonly byWell: boolean
+  readonly room: Room
   readonly busy: boolean
   readonly onAnswer: (answer: StopAnswer) => void
 }) {
   const words = useAssemblyWords()
-  const { held, throwOut } = stopped
-  const rows = stopped.differences?.map((one) => rowOf(words, one, nameIn(station))) ?? null
+  const gone = needsOf(stopped, 'gone')
   return (
-    <section
-      className={styles.stop}
-      data-line={stopped.inIt === 'asked'}
-      role="alert"
-      aria-labelledby="stop-title"
-    >
-      <h1 id="stop-title" className={styles.stopTitle}>
-        <span className={styles.stopWord}>{words.stop}</span>{' '}
-        <span className={styles.stopName}>{sayBuild(stopped.name)}</span>
-      </h1>
-      <div className={styles.link}>
-        <Connection />
-      </div>
-      <div className={styles.changes}>
-        {held && (
-          <>
-            <p className={styles.why} data-with-changes={rows !== null}>
-              {words.sayWhyHeld(held)}
-            </p>
-            <p>
-              {rows !== null
-                ? words.thenFresh
-                : held.reason === 'off-sale'
-                  ? words.thenDecided
-                  : words.thenHeld}
-            </p>
-          </>
-        )}
-        {rows !== null && <Changes rows={rows} />}
-        {throwOut && (
-          <>
-            <p className={styles.why}>{words.pastItsTime(throwOut)}</p>
-            <p>{words.thenThrowOut}</p>
-          </>
-        )}
-        {rows === null && !held && !throwOut && (
-          <p className={styles.cancelled}>{words.cancelled}</p>
-        )}
-      </div>
-      <StopAnswers stopped={stopped} station={station} busy={busy} onAnswer={onAnswer} />
+    <section className={styles.screen} role="alert" aria-labelledby="stop-title">
+      <header className={styles.head}>
+        <h1 id="stop-title" className={styles.title}>
+          {words.stop} {sayBuild(stopped.name)}
+        </h1>
+        <div className={styles.why}>
+          <div className={styles.link}>
+            <Connection />
+          </div>
+          <b>{itemOf(words, stopped, station)}</b>
+          {whyOf(words, stopped).map((said) => (
+            <p key={said}>{said}</p>
+          ))}
+          {gone.length > 0 && (
+            <p>{words.needGone(gone.map((need) => words.need(need)).join(' · '))}</p>
+          )}
+        </div>
+      </header>
+      <NeedBand needs={needsOf(stopped, 'new')} isNew={stopped.differences !== null} />
+      <StopAnswers
+        stopped={stopped}
+        station={station}
+        byWell={byWell}
+        room={room}
+        busy={busy}
+        onAnswer={onAnswer}
+      />
     </section>
   )
 }

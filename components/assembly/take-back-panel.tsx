@@ -2,6 +2,7 @@ import { useState } from 'react'
 import styles from '#components/assembly/panels.module.css'
 import { useAssemblyWords } from '#components/assembly/words.tsx'
 import { Connection } from '#components/live/connection.tsx'
+import { Button } from '#components/ui/button.tsx'
 import type { MadeBuild } from '#lib/rooms/making/views/assembly.ts'
 
 /** A finish that was a mistake: which build, and whether the food was made. */
@@ -20,7 +21,7 @@ export function TakeBackPanel({
   const [name, setName] = useState<string | null>(null)
   const build = made.find((one) => one.name === name)
   return (
-    <section className={styles.takeBack} aria-labelledby="take-back-title">
+    <section className={styles.panel} aria-labelledby="take-back-title">
       <h1 id="take-back-title" className={styles.question}>
         {build
           ? words.wasMade(build.name)
@@ -29,24 +30,35 @@ export function TakeBackPanel({
             : words.nothingMade}
       </h1>
       {build ? (
-        <div className={styles.answers}>
-          <button type="button" disabled={busy} onClick={() => onTakeBack(build, true)}>
-            <b>{words.wasMadeYes}</b>
-            <span>{words.wasMadeYesThen}</span>
-          </button>
-          <button type="button" disabled={busy} onClick={() => onTakeBack(build, false)}>
-            <b>{words.wasMadeNo}</b>
-            <span>{words.wasMadeNoThen}</span>
-          </button>
+        <div className={`${styles.middle} ${styles.answers}`}>
+          <Button
+            size="large"
+            disabled={busy}
+            sub={words.wasMadeYesThen}
+            onClick={() => onTakeBack(build, true)}
+          >
+            {words.wasMadeYes}
+          </Button>
+          <Button
+            size="large"
+            disabled={busy}
+            sub={words.wasMadeNoThen}
+            onClick={() => onTakeBack(build, false)}
+          >
+            {words.wasMadeNo}
+          </Button>
         </div>
       ) : (
         <ul className={styles.made}>
           {made.map((one) => (
             <li key={one.name}>
-              <button type="button" onClick={() => setName(one.name)}>
-                <b>{words.takeBackOne(one.name)}</b>
-                <span>{one.item}</span>
-              </button>
+              <Button
+                size="large"
+                sub={one.elsewhere === null ? one.item : words.wasMadeAt(one.elsewhere)}
+                onClick={() => setName(one.name)}
+              >
+                {words.takeBackOne(one.name)}
+              </Button>
             </li>
           ))}
         </ul>
@@ -54,9 +66,9 @@ export function TakeBackPanel({
       <div className={styles.link}>
         <Connection />
       </div>
-      <button type="button" className={styles.close} onClick={onClose}>
+      <Button size="large" className={styles.close} onClick={onClose}>
         {words.close}
-      </button>
+      </Button>
     </section>
   )
 }

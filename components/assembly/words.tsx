@@ -3,6 +3,7 @@ import { DeviceWordsProvider } from '#components/device/words.tsx'
 import { givenWords } from '#components/live/given-words.ts'
 import { sayWhyHeld } from '#lib/rooms/care/words/held-en.ts'
 import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
+import { screensEn } from '#lib/rooms/making/words/screens-en.ts'
 import { sayFluidOunces, sayWeight } from '#lib/words/amounts-en.ts'
 import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
 import { quantityEn } from '#lib/words/quantity-en.ts'
@@ -17,6 +18,7 @@ const english = {
   sayWhyHeld,
   markLines,
   ...assemblyEn,
+  ...screensEn,
 }
 
 export type AssemblyWords = InAnyLanguage<typeof english>

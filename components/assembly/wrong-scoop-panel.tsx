@@ -4,6 +4,7 @@ import { useAssemblyWords } from '#components/assembly/words.tsx'
 import { useNarrow } from '#components/device/use-device.ts'
 import { Line } from '#components/line/line.tsx'
 import { Connection } from '#components/live/connection.tsx'
+import { Button } from '#components/ui/button.tsx'
 import { componentOf, findPan } from '#lib/station/find.ts'
 import type { Pan, StationDocument } from '#lib/station/station-document.ts'
 
@@ -39,26 +40,26 @@ export function WrongScoopPanel({
     else setBy(component)
   }
   return (
-    <section className={styles.takeBack} aria-labelledby="wrong-scoop-title">
+    <section className={styles.panel} aria-labelledby="wrong-scoop-title">
       <h1 id="wrong-scoop-title" className={styles.question}>
         {question}
       </h1>
       <p className={styles.then}>{pan ? words.wrongScoopThen : words.wrongScoopGloves}</p>
       {pan && by !== null ? (
-        <div className={styles.answers}>
+        <div className={`${styles.middle} ${styles.answers}`}>
           {[false, true].map((backup) => (
-            <button
+            <Button
               key={String(backup)}
-              type="button"
+              size="large"
               disabled={busy}
               onClick={() => onSoiled(pan, by, backup)}
             >
-              <b>{backup ? words.wrongScoopBackup : words.wrongScoopLine}</b>
-            </button>
+              {backup ? words.wrongScoopBackup : words.wrongScoopLine}
+            </Button>
           ))}
         </div>
       ) : (
-        <div className={styles.scoops}>
+        <div className={`${styles.middle} ${styles.scoops}`}>
           <Line
             key={panId}
             station={station}
@@ -79,9 +80,9 @@ export function WrongScoopPanel({
       <div className={styles.link}>
         <Connection />
       </div>
-      <button type="button" className={styles.close} onClick={onClose}>
+      <Button size="large" className={styles.close} onClick={onClose}>
         {words.close}
-      </button>
+      </Button>
     </section>
   )
 }

@@ -145,6 +145,17 @@ export const scenes = {
       })(state),
     }),
   ],
+  'made elsewhere': [
+    send([usualChicken]),
+    send([usualBeans]),
+    () => ({ type: 'start', ticket: 1, letter: 'A', screen: 'left' }),
+  ],
+  'stopped elsewhere': [
+    send([usualChicken]),
+    send([milkApart]),
+    () => ({ type: 'start', ticket: 1, letter: 'A', screen: 'left' }),
+    () => ({ type: 'cancel', ticket: 1, letter: 'A' }),
+  ],
   'fullest, stopped': [
     send([fullest]),
     ...work(1, 'A', 'start'),

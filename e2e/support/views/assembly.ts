@@ -30,6 +30,18 @@ export const assemblyViews: readonly View[] = [
   assembly('stop, six changes', 'six-changes', 'Was food in 1-A?', [], {
     main: [/^Yes/, /^No/],
   }),
+  assembly('waiting, another makes one', 'made elsewhere', 'being made at left', [], {
+    main: [/^Start 2-A/],
+  }),
+  assembly('take over, asked', 'made elsewhere', 'Take over 1-A from left?', [/^Show 1-A/], {
+    main: [/^Yes, make it here/, /^No, leave it at left/],
+  }),
+  assembly('reading, another is stopped', 'stopped elsewhere', 'left answers it', [], {
+    main: [/^I read it aloud/],
+  }),
+  assembly('which screen', 'quiet', 'Where is this screen?', [/^This screen is/], {
+    main: [/^Close/],
+  }),
   assembly('stop, fullest', 'fullest, stopped', 'a lidded cup to put back', [], {
     main: [/^Yes/, /^No/],
   }),
@@ -49,7 +61,7 @@ export const assemblyViews: readonly View[] = [
   }),
   assembly('stop, made', 'to-find', '2-A is thrown out', [], { main: [/^2-A is thrown out/] }),
   assembly('held', 'held', 'HELD'),
-  assembly('soiled', 'soiled', 'a wrong scoop went in', [], MADE),
+  assembly('soiled', 'soiled', 'went in', [], MADE),
   assembly('waiting, off sale', 'chicken-off-sale', 'Don’t serve the', [], {
     main: [/^Make 2-A first/],
   }),

@@ -37,6 +37,8 @@ export interface Stopped {
   readonly letter: string
   readonly name: string
   readonly at: number
+  /** Id of what it was when it was stopped. */
+  readonly item: string
   readonly state: 'waiting' | 'making' | 'made'
   /** Name of the other screen that is to answer it; null where that is this one. */
   readonly elsewhere: string | null
@@ -147,6 +149,7 @@ export const stoppedBuilds = (
           letter: build.letter,
           name: buildName(ticket.number, build.letter),
           at: stop.at,
+          item: choice.item,
           state: build.state,
           elsewhere: elsewhere(build, here),
           held:

@@ -74,7 +74,7 @@ export const assemblyEn = {
     codes.map((code) => (isDiet(code) ? loud(code) : `no ${loud(code)}`)).join(' · '),
   leaveOutSaid: (codes: readonly NeedCode[]) =>
     `${startingWith(list(codes.map(needName), 'and'))}: left out only, not kept apart, as the guest said.`,
-  stepsShort: 'washed hands · new gloves · fresh liner · clean scoop · own wrap · carried apart',
+  stepsShort: 'washed hands · fresh gloves, liner, scoop · own wrap, apart',
   accepted: (reason: CautionReason) =>
     `Caution accepted by the person in charge, with the guest: ${cautionReason[reason]}.`,
   cleanGloves: 'No tap with clean gloves: pedal, or someone else.',
@@ -109,9 +109,8 @@ export const assemblyEn = {
   hazard: (hazard: Hazard) => HAZARD[hazard.why](hazard),
   hazardAccepted: (hazard: Hazard) =>
     `${hazard.why === 'may-contain' && !isDiet(hazard.code) ? `may contain ${needName(hazard.code)}` : HAZARD[hazard.why](hazard)}: accepted`,
-  backUp: ['BACK-UP', 'PAN'],
+  backUp: 'BACK-UP',
   notThisPan: 'line pan: lid on',
-  soiled: (by: readonly string[]) => `may contain ${by.join(', ')}: a wrong scoop went in`,
   soiledShort: (by: readonly string[]) => `may contain ${by.join(', ')}`,
   notChecked: (name: string) =>
     `The needs of ${sayBuild(name)} can’t be checked. Don’t make it. Call the person in charge.`,
@@ -170,19 +169,14 @@ export const assemblyEn = {
 
   stop: 'STOP',
   cancelled: 'Cancelled. Don’t make it.',
-  changed: 'The guest’s order changed:',
+  changed: 'The guest’s order changed.',
   sameAsBefore: 'Sent again with nothing changed.',
   becomes: 'becomes',
-  item: 'Item',
-  baseWord: 'Base',
-  noBase: 'none',
   part: ({ placement, portions }: PartAs): string =>
     placement === 'no'
       ? 'no'
       : `${placement === 'side' ? 'on the side' : 'with'}${portions > 1 ? ` × ${portions}` : ''}`,
   need: sayNeed,
-  needNew: 'NEW',
-  needGone: 'not asked any more',
   foodInIt: (name: string) => `Was food in ${sayBuild(name)}?`,
   notBeingMade: (name: string) => `${sayBuild(name)} isn’t being made`,
   stopSeen: 'Seen',
@@ -202,9 +196,8 @@ export const assemblyEn = {
   cupStaysOut: 'no way back',
   foodNo: 'No',
   foodNoThen: 'Nothing was in it.',
-  thenHeld: 'Never go on with it. Answer below: then it waits for the counter.',
-  thenDecided:
-    'Don’t go on with it. Call the person in charge: they decide. Or throw it out now, and it starts fresh.',
+  thenHeld: 'Don’t go on with it: answer below.',
+  thenDecided: 'Call the person in charge, or throw it out now.',
   thenFresh: 'Never go on with it. Then it starts fresh, with a new mark.',
   madeIsWaste: (name: string) => `${sayBuild(name)} is on the shelf: it can’t be given out`,
   throwOut: (name: string) => `${sayBuild(name)} is thrown out`,

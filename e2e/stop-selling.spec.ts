@@ -47,7 +47,7 @@ test('the lead stops selling a component and an item, and resumes', async ({ job
     await sendButton(counterPage).click()
     await ticketIsSent(counterPage, 1)
     await expect(assemblyPan(assembly, 'Cheddar')).toHaveText(
-      saying('Cheddar', assemblyEn.no, assemblyEn.because('gone', [])),
+      saying('Cheddar', assemblyEn.no, assemblyEn.because('not-selling', [])),
     )
   })
 

@@ -1,7 +1,9 @@
+import type { Page } from '@playwright/test'
 import { counter } from '#lib/rooms/orders/words/counter-en.ts'
 import { isRunning } from '#lib/service/state.ts'
 import { findBuild } from '#lib/service/tickets.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
+import { beginning } from './support/hands.ts'
 import { expect, test } from './support/stage.ts'
 import { view } from './support/views.ts'
 
@@ -11,13 +13,8 @@ const LEFT_OUT = [
   { component: 'peppers', pan: /^Roast peppers/ },
 ]
 
-test('3 taps from an idle counter to sent, and one more for each no', async ({
-  see,
-  play,
-  server,
-}) => {
-  await play('quiet')
-  const page = await see(view('counter, ask'))
+/** Counts what is really tapped on a page from now on. */
+const counting = async (page: Page): Promise<() => Promise<number>> => {
   await page.evaluate(() => {
     document.documentElement.dataset.taps = '0'
     const count = ({ isTrusted }: Event) => {
@@ -26,7 +23,17 @@ test('3 taps from an idle counter to sent, and one more for each no', async ({
     }
     addEventListener('click', count, true)
   })
-  const tapped = async () => Number(await page.locator('html').getAttribute('data-taps'))
+  return async () => Number(await page.locator('html').getAttribute('data-taps'))
+}
+
+test('3 taps from an idle counter to sent, and one more for each no', async ({
+  see,
+  play,
+  server,
+}) => {
+  await play('quiet')
+  const page = await see(view('counter, ask'))
+  const tapped = await counting(page)
   const question = page.getByRole('region', { name: /^“Do you have any allergies/ })
   const tiles = () =>
     question
@@ -76,4 +83,14 @@ test('a food chosen over the line answers for a told need: 2 taps to its read-ba
   const order = page.getByRole('region', { name: counter.order, exact: true })
   await expect(order.getByText(/^“One garden chicken with pita/)).toBeVisible()
   await expect(order.getByRole('button', { name: counter.turn })).toBeEnabled()
+})
+
+test('2 taps from the tickets to a short double that is a single', async ({ see, play }) => {
+  const page = await see(view('counter, short, double'))
+  const tapped = await counting(page)
+  await page.getByRole('button', { name: /: Single herb chicken$/ }).click()
+  await page.getByRole('button', { name: beginning(counter.sendChange) }).click()
+  await expect(page.getByText(counter.changedSent(['2A']), { exact: true })).toBeVisible()
+  expect(await tapped()).toBe(2)
+  await play('quiet')
 })

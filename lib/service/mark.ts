@@ -27,36 +27,45 @@ const writtenName = (station: StationDocument, id: string): string => {
   return mark !== undefined && isOne ? mark : short.join(' ')
 }
 
+/** The ways in which a build differs from the usual one, by the ids of components. */
+export type Differences = Pick<Mark, 'without' | 'onTheSide' | 'added' | 'extra'>
+
 /**
- * What is written on the wrap: the ways in which a build differs from the usual one, and every
- * component that goes beside it, by the station's words for wraps, since it is written by hand.
+ * What a mark tells of a build's parts, by id, in the item's order: what differs from the usual one,
+ * and every component that goes beside it.
  */
+export const differencesOf = (station: StationDocument, choice: BuildChoice): Differences => {
+  const item = itemOf(station, choice.item)
+  const parts = item.parts.map((part) => ({ part, chosen: choice.parts[part.component] }))
+  const ids = (some: typeof parts) => some.map(({ part }) => part.component)
+  return {
+    without: ids(
+      parts.filter(({ part, chosen }) => part.usual !== 'no' && chosen?.placement === 'no'),
+    ),
+    onTheSide: ids(parts.filter(({ chosen }) => chosen?.placement === 'side')),
+    added: [
+      ...(choice.base === null || choice.base === item.base?.usual ? [] : [choice.base]),
+      ...ids(parts.filter(({ part, chosen }) => part.usual !== 'in' && chosen?.placement === 'in')),
+    ],
+    extra: ids(parts.filter(({ chosen }) => chosen !== undefined && chosen.portions > 1)),
+  }
+}
+
+/** What is written on the wrap, by the station's words for wraps, since it is written by hand. */
 export const markOf = (
   state: RunningState,
   ticket: number,
   letter: string,
   choice: BuildChoice,
 ): Mark => {
-  const item = itemOf(state.station, choice.item)
-  const named = (id: string) => writtenName(state.station, id)
-  const parts = item.parts.map((part) => ({ part, chosen: choice.parts[part.component] }))
+  const { without, onTheSide, added, extra } = differencesOf(state.station, choice)
+  const named = (ids: readonly string[]) => ids.map((id) => writtenName(state.station, id))
   return {
     name: buildName(ticket, letter),
-    without: parts
-      .filter(({ part, chosen }) => part.usual !== 'no' && chosen?.placement === 'no')
-      .map(({ part }) => named(part.component)),
-    onTheSide: parts
-      .filter(({ chosen }) => chosen?.placement === 'side')
-      .map(({ part }) => named(part.component)),
-    added: [
-      ...(choice.base === null || choice.base === item.base?.usual ? [] : [named(choice.base)]),
-      ...parts
-        .filter(({ part, chosen }) => part.usual !== 'in' && chosen?.placement === 'in')
-        .map(({ part }) => named(part.component)),
-    ],
-    extra: parts
-      .filter(({ chosen }) => chosen !== undefined && chosen.portions > 1)
-      .map(({ part }) => named(part.component)),
+    without: named(without),
+    onTheSide: named(onTheSide),
+    added: named(added),
+    extra: named(extra),
     keepFrom: choice.needs.filter((one) => one.handling === 'keep-apart').map((one) => one.code),
     leaveOut: choice.needs.filter((one) => one.handling === 'leave-out').map((one) => one.code),
   }

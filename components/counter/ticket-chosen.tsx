@@ -53,14 +53,6 @@ export function TicketChosen({ state, one, name, short, lacks, acting, tap }: Ti
         <ShortChoices state={state} short={short} acting={acting} tap={tap} />
       )}
       <div className={styles.under}>
-        <div className={styles.who}>
-          <strong className={styles.number}>{sayBuild(name)}</strong>
-          <p>
-            <b>{price(build.priceCents)}</b>{' '}
-            {ticket.paid ? words.onTicket.paid : words.onTicket.unpaid}
-            {others.length > 0 && <span>{words.onTicket.with(others)}</span>}
-          </p>
-        </div>
         <Line
           station={state.station}
           label={words.onTicket.chosen(name)}
@@ -85,6 +77,14 @@ export function TicketChosen({ state, one, name, short, lacks, acting, tap }: Ti
         />
       </div>
       <div className={styles.actions}>
+        <div className={styles.who}>
+          <strong className={styles.number}>{sayBuild(name)}</strong>
+          <p>
+            <b>{price(build.priceCents)}</b>{' '}
+            {ticket.paid ? words.onTicket.paid : words.onTicket.unpaid}
+            {others.length > 0 && <span>{words.onTicket.with(others)}</span>}
+          </p>
+        </div>
         {isAsking ? (
           <CancelAsked one={one} name={name} acting={acting} close={() => setAsking(false)} />
         ) : (

@@ -21,7 +21,7 @@ export interface Mark {
 }
 
 /** Its word for wraps, unless another component of the station has the same; else its short name. */
-const writtenName = (station: StationDocument, id: string): string => {
+export const writtenName = (station: StationDocument, id: string): string => {
   const { mark, short } = componentOf(station, id)
   const isOne = station.components.filter((one) => one.mark === mark).length === 1
   return mark !== undefined && isOne ? mark : short.join(' ')

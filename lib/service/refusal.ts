@@ -90,6 +90,7 @@ export type Refusal =
   | { readonly code: 'nothing-to-accept' }
   | { readonly code: 'no-one-in-charge' }
   | { readonly code: 'not-in-charge' }
+  | { readonly code: 'not-lead' }
   | {
       readonly code: 'label-contradicts'
       readonly ingredient: string

@@ -132,6 +132,8 @@ export interface Ticket {
   readonly named: boolean
   readonly sentAt: number
   readonly paid: boolean
+  /** Nothing is to come of it any more, though it isn't paid; left away until it is written off. */
+  readonly writtenOff?: true
   readonly builds: readonly Build[]
 }
 

@@ -146,7 +146,9 @@ const fold = (state: RunningState, event: Recorded): RunningState => {
     case 'ticketPaid': {
       const ticket = findTicket(state, event.ticket)
       if (!ticket) throw new Error(`no ticket ${event.ticket}`)
-      return { ...state, ...putTicket(state, { ...ticket, paid: event.paid }) }
+      const { writtenOff: _, ...rest } = ticket
+      const off = event.writtenOff ? { writtenOff: event.writtenOff } : {}
+      return { ...state, ...putTicket(state, { ...rest, paid: event.paid, ...off }) }
     }
     case 'sellingStopped':
       return {
@@ -212,7 +214,9 @@ export const evolve = (state: ServiceState, event: Recorded): ServiceState => {
     if (event.type !== 'serviceOpened') throw new Error(`${event.type} before the service opened`)
     return { ...opened(event), at: event.at, position: event.position }
   }
-  if (state.stage === 'closed') throw new Error(`${event.type} after the service closed`)
+  // What was given out and not paid may be paid, or written off, after that.
+  if (state.stage === 'closed' && event.type !== 'ticketPaid')
+    throw new Error(`${event.type} after the service closed`)
   const folded = withWiped(state, fold(state, event), event.position)
   const next: RunningState = {
     ...taught(state, folded, event),

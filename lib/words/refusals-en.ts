@@ -84,6 +84,8 @@ export const sayRefusal = (
       return 'Nobody in charge is signed on, so nothing can be kept apart. Call the person in charge to sign on.'
     case 'not-in-charge':
       return 'Only the person in charge may do this, with their passphrase. Call them.'
+    case 'not-lead':
+      return 'Only the lead may do this, on Pans.'
     case 'label-contradicts':
       return refusal.problem
         ? `The new label of ${name(refusal.ingredient)} isn’t recorded. ${sayLabelProblem(refusal.problem)}`

@@ -138,6 +138,8 @@ export interface TicketPaid {
   readonly type: 'ticketPaid'
   readonly ticket: number
   readonly paid: boolean
+  /** The lead wrote it off: it isn't paid, and nothing is to come any more. */
+  readonly writtenOff?: true
 }
 export interface SellingStopped {
   readonly type: 'sellingStopped'

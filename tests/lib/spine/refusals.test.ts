@@ -94,11 +94,11 @@ const handedOver = onward(given(send(choose('harbor-tuna'))), on1A('start'), on1
 const gone = { type: 'throwOut', what: 'pan', initials: 'KT' } as const
 const tunaOut: Given = { type: 'readTemperature', id: 'pan-tuna', ...read(50) }
 
-/** Codes that come from the rail, not from a decision: an id that was used, a fault in a command. */
-type OfTheRail = 'id-used-for-something-else' | 'could-not-decide'
+/** Of the rail: an id that was used, a fault in a command. Of who gives it: told with paying. */
+type Elsewhere = 'id-used-for-something-else' | 'could-not-decide' | 'not-lead'
 
 /** A command that is refused with each code, and where. */
-const refused: Readonly<Record<Exclude<ToldCode, OfTheRail>, readonly [Told, Given]>> = {
+const refused: Readonly<Record<Exclude<ToldCode, Elsewhere>, readonly [Told, Given]>> = {
   'service-not-open': [NOTHING, { type: 'close' }],
   'service-already-open': [given(), { type: 'open', station: 'alder-hall', kind: 'demo' }],
   'service-closed': [given({ type: 'close' }), { type: 'close' }],

@@ -60,6 +60,7 @@ const refusals: Of<Refusal> = {
   'nothing-to-accept': { code: 'nothing-to-accept' },
   'no-one-in-charge': { code: 'no-one-in-charge' },
   'not-in-charge': { code: 'not-in-charge' },
+  'not-lead': { code: 'not-lead' },
   'label-contradicts': { code: 'label-contradicts', ingredient: 'cheddar' },
   'needs-not-checked': { code: 'needs-not-checked', why: 'failed' },
   'not-read-back': { code: 'not-read-back' },

@@ -169,7 +169,7 @@ test('an allergy and a change that fits: asked, checked, carried to the hand', a
   })
 
   await test.step('handed over alone, after an open question', async () => {
-    await expect(shelfCard(handOver, '1A')).toContainText(handOverEn.askFirstHint)
+    await expect(shelfCard(handOver, '1A')).toContainText(handOverEn.keptApart)
     await expect(
       handOver.getByRole('button', { name: handOverEn.handOver('1A'), exact: true }),
     ).toHaveCount(0)

@@ -6,6 +6,7 @@ import {
   assemblyRests,
   begin,
   finishButton,
+  giveOut,
   leadPan,
   pickUpNumber,
   saying,
@@ -94,8 +95,7 @@ test('the first order: taken, made, counted down, called and handed over', async
   await test.step('handed over by its mark, it is gone everywhere', async () => {
     const card = shelfCard(handOver, '1A')
     await expect(card.getByText(handOverEn.asItComes)).toBeVisible()
-    await card.getByRole('button', { name: handOverEn.handOver('1A'), exact: true }).click()
-    await expect(handOver.getByText(handOverEn.nothing)).toBeVisible()
+    await giveOut(handOver, '1A', handOver.getByText(handOverEn.nothing))
     await expect(pickUpNumber(pickUp, 'made', '1A')).toHaveCount(0)
     await expect(pickUp.getByText(pickUpWords.none.made, { exact: true })).toBeVisible()
     await expect(counterPage.getByRole('button', { name: counter.ticketsOpen(0) })).toBeVisible()

@@ -5,6 +5,7 @@ import {
   assemblyRests,
   begin,
   counterPan,
+  givePanel,
   leadPan,
   makeAndMark,
   saying,
@@ -65,7 +66,11 @@ test('no cheese, sauce on the side: said back, built, marked and counted so', as
     )
   })
 
-  await expect(shelfCard(handOver, '1A')).toContainText('NO CHEDDAR · CUP SAUCE')
+  const wrap = shelfCard(handOver, '1A')
+  for (const said of ['no cheddar', 'yogurt sauce on the side'])
+    await expect(wrap).toContainText(said)
+  const mark = givePanel(handOver, '1A').getByRole('list')
+  await expect(mark).toHaveText('NO CHEDDARCUP SAUCE')
   const [sent] = (await job.log()).filter(({ type }) => type === 'ticketSent')
   expect(sent).toMatchObject({
     builds: [

@@ -6,16 +6,18 @@ import {
   begin,
   beginning,
   counterPan,
+  giveOut,
+  givePanel,
   guestAnswered,
   itemRow,
   leadPan,
   makeAndMark,
+  pick,
   pickUpNumber,
   readAloud,
   sendButton,
   shelfCard,
   startButton,
-  tapUntil,
   tellNeed,
   ticketIsSent,
   turnAndAgree,
@@ -59,7 +61,8 @@ test('not sure which is which: both are thrown out and made again, and each gues
     await readAloud(assembly, '2A')
     await makeAndMark(assembly, '2A', startButton(assembly, '3A'))
     await makeAndMark(assembly, '3A', assemblyRests(assembly))
-    await expect(shelfCard(handOver, '1A')).toContainText(handOverEn.alike(['2A']))
+    await pick(handOver, '1A')
+    await expect(givePanel(handOver, '1A')).toContainText(handOverEn.alike(['2A']))
   })
   const made = lead.inPan()
   const wasted = lead.wasted().chicken ?? Number.NaN
@@ -74,6 +77,7 @@ test('not sure which is which: both are thrown out and made again, and each gues
       }
       addEventListener('click', count, true)
     })
+    await pick(handOver, '1A')
     await handOver.getByRole('button', { name: handOverEn.wrongOf('1A'), exact: true }).click()
     await handOver.getByRole('button', { name: beginning(handOverEn.notSure) }).click()
     await expect(handOver.getByRole('button', { pressed: true })).toHaveCount(BOTH.length)
@@ -121,10 +125,7 @@ test('not sure which is which: both are thrown out and made again, and each gues
     await guestAnswered(handOver)
     await expect(handOver.getByText('KEEP FROM PEANUT')).toBeVisible()
     await giveAlone(handOver, '2A')
-    await tapUntil(
-      handOver.getByRole('button', { name: handOverEn.handOver('1A'), exact: true }),
-      handOver.getByText(handOverEn.isHandedOver('1A')).first(),
-    )
+    await giveOut(handOver, '1A', handOver.getByText(handOverEn.isHandedOver('1A')).first())
     await expect
       .poll(() => [stateOf(1), stateOf(2), stateOf(3)])
       .toEqual(['handed-over', 'handed-over', 'made'])

@@ -10,6 +10,7 @@ import { needsEn } from '#lib/words/needs-en.ts'
 import { PASSPHRASE } from '#tests/support/play-scene.ts'
 import {
   assemblyRests,
+  giveOut,
   guestAnswered,
   itemRow,
   makeAndMark,
@@ -24,7 +25,7 @@ import {
   turnAndAgree,
 } from './support/hands.ts'
 import { expect, test } from './support/job.ts'
-import { seeStop } from './support/need-hands.ts'
+import { askItsGuest, giveAlone, seeStop } from './support/need-hands.ts'
 
 const SMALL = { viewport: { width: 1024, height: 768 } }
 const WHY = sayWhyHeld({ reason: 'label', ingredients: ['Cumin, ground'] })
@@ -83,10 +84,7 @@ test('not the same product as last time: unknown at once, until its label is rea
     await seeStop(assembly, '1A', assembly.getByRole('button', { name: assemblyEn.start('2A') }))
     await makeAndMark(assembly, '2A', assembly.getByText(assemblyEn.heldThen))
     await expect(assembly.getByText(WHY)).toBeVisible()
-    await tapUntil(
-      handOver.getByRole('button', { name: handOverEn.handOver('2A'), exact: true }),
-      handOver.getByText(handOverEn.isHandedOver('2A')).first(),
-    )
+    await giveOut(handOver, '2A', handOver.getByText(handOverEn.isHandedOver('2A')).first())
   })
 
   await test.step('kept apart it is refused: not known, read the label first', async () => {
@@ -178,12 +176,9 @@ test('not the same product as last time: unknown at once, until its label is rea
   await test.step('it is made by the handling order, and handed over by its mark', async () => {
     await readAloud(assembly, '1A')
     await makeAndMark(assembly, '1A', assemblyRests(assembly))
-    await handOver.getByRole('button', { name: handOverEn.askFirst('1A'), exact: true }).click()
+    await askItsGuest(handOver, '1A')
     await guestAnswered(handOver)
-    await tapUntil(
-      handOver.getByRole('button', { name: handOverEn.same('1A'), exact: true }),
-      handOver.getByText(handOverEn.isHandedOver('1A')).first(),
-    )
+    await giveAlone(handOver, '1A', handOver.getByText(handOverEn.isHandedOver('1A')).first())
     await expect(shelfCard(handOver, '1A')).toHaveCount(0)
   })
 

@@ -263,7 +263,7 @@ test('the person in charge accepts a caution; a student can’t', async ({ job }
     const told = handOverEn.told([
       { component: 'Tuna salad', need: 'almond', why: 'contact', touches: 'Toasted almonds' },
     ])
-    await expect(shelfCard(handOver, '1A')).toContainText(handOverEn.askFirstHint)
+    await expect(shelfCard(handOver, '1A')).toContainText(handOverEn.keptApart)
     await expect(shelfCard(handOver, '1A')).not.toContainText(/almond/i)
     await askItsGuest(handOver, '1A')
     await expect(handOver.getByText(told)).toHaveCount(0)

@@ -1,9 +1,9 @@
 import type { Page } from '@playwright/test'
 import { counter } from '#lib/rooms/orders/words/counter-en.ts'
+import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
 import { isRunning } from '#lib/service/state.ts'
 import { findBuild } from '#lib/service/tickets.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
-import { beginning } from './support/hands.ts'
 import { expect, test } from './support/stage.ts'
 import { view } from './support/views.ts'
 
@@ -14,7 +14,7 @@ const LEFT_OUT = [
 ]
 
 /** Counts what is really tapped on a page from now on. */
-const counting = async (page: Page): Promise<() => Promise<number>> => {
+const countsTaps = async (page: Page): Promise<() => Promise<number>> => {
   await page.evaluate(() => {
     document.documentElement.dataset.taps = '0'
     const count = ({ isTrusted }: Event) => {
@@ -33,7 +33,7 @@ test('3 taps from an idle counter to sent, and one more for each no', async ({
 }) => {
   await play('quiet')
   const page = await see(view('counter, ask'))
-  const tapped = await counting(page)
+  const tapped = await countsTaps(page)
   const question = page.getByRole('region', { name: /^“Do you have any allergies/ })
   const tiles = () =>
     question
@@ -85,12 +85,34 @@ test('a food chosen over the line answers for a told need: 2 taps to its read-ba
   await expect(order.getByRole('button', { name: counter.turn })).toBeEnabled()
 })
 
-test('2 taps from the tickets to a short double that is a single', async ({ see, play }) => {
-  const page = await see(view('counter, short, double'))
-  const tapped = await counting(page)
-  await page.getByRole('button', { name: /: Single herb chicken$/ }).click()
-  await page.getByRole('button', { name: beginning(counter.sendChange) }).click()
-  await expect(page.getByText(counter.changedSent(['2A']), { exact: true })).toBeVisible()
-  expect(await tapped()).toBe(2)
-  await play('quiet')
+/** Longer than a button that only just came ignores a tap. */
+const LOOKS_MS = 450
+
+test('1 tap hands over, 3 what is kept apart, and one more what isn’t paid', async ({
+  see,
+  play,
+}) => {
+  await play('rush')
+  const page = await see(view('hand-over, shelf'))
+  const tapped = await countsTaps(page)
+  const tap = async (name: RegExp | string) => {
+    const button = page.getByRole('button', { name })
+    await button.waitFor()
+    await page.waitForTimeout(LOOKS_MS)
+    await button.click()
+  }
+  const isOut = (build: string) =>
+    page.getByRole('status').filter({ hasText: handOverEn.isHandedOver(build) })
+
+  await tap(handOverEn.handOver('2A'))
+  await isOut('2A').waitFor()
+  expect(await tapped(), 'the oldest, paid').toBe(1)
+
+  await tap(/^3-\u2060A/)
+  await tap(handOverEn.answered)
+  await tap(handOverEn.same('3A'))
+  expect(await tapped(), 'kept apart').toBe(1 + 3)
+  await tap(/^Hand over, pay later/)
+  await isOut('3A').waitFor()
+  expect(await tapped(), 'and not paid').toBe(1 + 3 + 1)
 })

@@ -17,10 +17,10 @@ import {
 import {
   assemblyRests,
   beginning,
+  givePanel,
   itemRow,
   makeAndMark,
   order,
-  shelfCard,
   startButton,
   tapUntil,
 } from './support/hands.ts'
@@ -118,7 +118,7 @@ test('the clock that started in the prep kitchen: its time binds the pan, the co
   await test.step('what is made of it carries the same time on the shelf', async () => {
     await order(counterPage, 'Bean and pepper', 1)
     await makeAndMark(assembly, '1A', assemblyRests(assembly))
-    await expect(shelfCard(handOver, '1A')).toContainText(/throw out (at )?12:1\d/)
+    await expect(givePanel(handOver, '1A')).toContainText(/throw out (at )?12:1\d/)
   })
 
   await test.step('eighty minutes later the lead is told that it is nearly over', async () => {

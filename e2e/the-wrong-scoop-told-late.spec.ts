@@ -3,6 +3,7 @@ import { findBuild } from '#lib/service/tickets.ts'
 import {
   assemblyRests,
   finishButton,
+  giveOut,
   guestAnswered,
   itemRow,
   order,
@@ -43,10 +44,7 @@ test('the wrong scoop told late: who was handed food of that pan and keeps it ap
     await order(counterPage, 'Bean and pepper', 2)
     await start(assembly, '2A')
     await tapUntil(finishButton(assembly), assemblyRests(assembly))
-    await tapUntil(
-      handOver.getByRole('button', { name: handOverEn.handOver('2A'), exact: true }),
-      handOver.getByText(handOverEn.isHandedOver('2A')).first(),
-    )
+    await giveOut(handOver, '2A', handOver.getByText(handOverEn.isHandedOver('2A')).first())
     expect(lead.state().toFind).toEqual({})
   })
 

@@ -9,8 +9,8 @@ import { needsEn } from '#lib/words/needs-en.ts'
 import {
   assemblyPan,
   beginning,
-  chooseTicket,
   finishButton,
+  giveOut,
   makeAndMark,
   order,
   pickUpNumber,
@@ -41,7 +41,7 @@ const toOrder = async (page: Page): Promise<void> => {
 
 /** Ordered anew with what its guest told: read back, agreed to, and only then changed. */
 const orderAgain = async (page: Page, build: string): Promise<void> => {
-  await chooseTicket(page, build)
+  await page.getByRole('button', { name: /^Tickets \(/ }).click()
   await page.getByRole('button', { name: counter.changeOf(build), exact: true }).click()
   await expect(page.getByText(counter.changing(build), { exact: true })).toBeVisible()
   await turnAndChange(page, build)
@@ -93,10 +93,7 @@ test('told after sending: waiting, being made, handed over; stopped, and never c
 
   await order(counterPage, 'Garden chicken', 1)
   await makeAndMark(assembly, '1A', assembly.getByRole('heading', { name: assemblyEn.idle }))
-  await tapUntil(
-    handOver.getByRole('button', { name: handOverEn.handOver('1A'), exact: true }),
-    handOver.getByText(handOverEn.nothing),
-  )
+  await giveOut(handOver, '1A', handOver.getByText(handOverEn.nothing))
   await order(counterPage, 'Garden chicken', 2)
   await start(assembly, '2A')
   await order(counterPage, 'Garden chicken', 3)
@@ -144,7 +141,7 @@ test('told after sending: waiting, being made, handed over; stopped, and never c
     )
     await tapUntil(finishButton(assembly), startButton(assembly, '3A'))
     expect(findBuild(lead.state(), 2, 'A')?.hold).toBeNull()
-    await expect(shelfCard(handOver, '2A')).toContainText(handOverEn.askFirstHint)
+    await expect(shelfCard(handOver, '2A')).toContainText(handOverEn.keptApart)
   })
 
   await test.step('told while it waits: nothing was in it, so nothing is thrown out', async () => {
@@ -186,9 +183,9 @@ test('told after sending: waiting, being made, handed over; stopped, and never c
     await expect(stopOf(assembly)).toHaveCount(0)
     await expect.poll(() => lead.wasted().pita).toBe(2)
     await toOrder(counterPage)
-    await chooseTicket(counterPage, '4A')
+    await counterPage.getByRole('button', { name: /^Tickets \(/ }).click()
     await counterPage.getByRole('button', { name: counter.cancelAsk('4A'), exact: true }).click()
-    await counterPage.getByRole('button', { name: beginning(counter.cancelYes('4A')) }).click()
+    await counterPage.getByRole('button', { name: counter.cancelYes('4A'), exact: true }).click()
     await expect.poll(() => stateOf(lead.state(), 4)).toBe('cancelled')
     await counterPage.getByRole('button', { name: counter.toOrder, exact: true }).click()
   })

@@ -11,8 +11,10 @@ import {
   beginning,
   counterPan,
   finishButton,
+  givePanel,
   guestAnswered,
   itemRow,
+  pick,
   saying,
   sendButton,
   shelfCard,
@@ -204,14 +206,19 @@ test('two guests, two needs, one ticket: each build keeps its own', async ({ job
   })
 
   await test.step('at hand-over A goes alone after the question; B like any other', async () => {
-    await expect(shelfCard(handOver, '1A')).toContainText(handOverEn.askFirstHint)
-    await expect(shelfCard(handOver, '1B')).toContainText('VEGAN')
+    await expect(shelfCard(handOver, '1A')).toContainText(handOverEn.keptApart)
+    await pick(handOver, '1B')
+    await expect(givePanel(handOver, '1B')).toContainText('VEGAN')
     await expect(shelfCard(handOver, '1A')).not.toContainText(/sesame/i)
     await askItsGuest(handOver, '1A')
     await guestAnswered(handOver)
     await expect(handOver.getByText('KEEP FROM SESAME', { exact: true })).toBeVisible()
-    await expect(handOver.locator('main')).not.toContainText(/1-\u2060B|vegan/i)
+    await expect(handOver.locator('main')).not.toContainText(/vegan/i)
+    await expect(shelfCard(handOver, '1B')).toHaveText('1-\u2060B')
+    await expect(shelfCard(handOver, '1B').getByRole('button')).toBeDisabled()
     await giveAlone(handOver, '1A')
+    // Its ticket is on the list of what isn't paid: nobody asks again.
+    await pick(handOver, '1B')
     await tapUntil(
       handOver.getByRole('button', { name: handOverEn.handOver('1B'), exact: true }),
       handOver.getByText(handOverEn.nothing),

@@ -8,6 +8,8 @@ import {
   beginning,
   counterPan,
   finishButton,
+  giveOut,
+  givePanel,
   guestAnswered,
   itemRow,
   makeAndMark,
@@ -22,6 +24,7 @@ import {
   turnAndAgree,
 } from './support/hands.ts'
 import { expect, test } from './support/job.ts'
+import { askItsGuest, giveAlone } from './support/need-hands.ts'
 
 const SMALL = { viewport: { width: 1024, height: 768 } }
 /** Gone from both: from one by its guest's wish, from the other by its guest's need. */
@@ -70,21 +73,23 @@ test('two wraps that look alike: told apart by the mark, one guest at a time', a
   })
 
   await test.step('the shelf says that they look alike, and shows no need', async () => {
-    await expect(shelfCard(handOver, '1A')).toContainText(handOverEn.alike(['2A']))
-    await expect(shelfCard(handOver, '1A')).toContainText(PLAIN)
-    await expect(shelfCard(handOver, '2A')).toContainText(handOverEn.alike(['1A']))
-    await expect(shelfCard(handOver, '2A')).toContainText(handOverEn.alikeApart('2A'))
+    await expect(givePanel(handOver, '1A')).toContainText(handOverEn.alike(['2A']))
+    await expect(givePanel(handOver, '1A')).toContainText(PLAIN)
+    await expect(shelfCard(handOver, '2A')).toContainText(handOverEn.keptApart)
+    await askItsGuest(handOver, '2A')
+    await tapUntil(handOver.getByRole('button', { name: handOverEn.back, exact: true }), askButton)
+    await expect(givePanel(handOver, '2A')).toContainText(handOverEn.alike(['1A']))
     await expect(handOver.getByText(KEPT)).toHaveCount(0)
     await expect(handOver.getByText(/peanut/i)).toHaveCount(0)
   })
 
   await test.step('while its guest is asked, nothing else can be given out', async () => {
-    await askButton.click()
-    await expect(handOver.getByText(handOverEn.question)).toBeVisible()
+    await askItsGuest(handOver, '2A')
     await expect(handOver.getByText(KEPT)).toHaveCount(0)
     await expect(handOverButton).toHaveCount(0)
     await expect(sameButton).toHaveCount(0)
-    await expect(handOver.getByRole('list', { name: handOverEn.shelf })).toHaveCount(0)
+    await expect(shelfCard(handOver, '1A').getByRole('button')).toBeDisabled()
+    await expect(shelfCard(handOver, '1A')).toHaveText('1-\u2060A')
     await guestAnswered(handOver)
     await expect(handOver.getByText(KEPT)).toBeVisible()
     await expect(handOver.getByText(handOverEn.alikeBeware)).toBeVisible()
@@ -95,10 +100,7 @@ test('two wraps that look alike: told apart by the mark, one guest at a time', a
     await handOver.getByRole('button', { name: handOverEn.notSame, exact: true }).click()
     await expect(handOver.getByText(handOverEn.notSameThen)).toBeVisible()
     await expect(sameButton).toHaveCount(0)
-    await tapUntil(
-      handOver.getByRole('button', { name: handOverEn.back, exact: true }),
-      shelfCard(handOver, '2A'),
-    )
+    await tapUntil(handOver.getByRole('button', { name: handOverEn.back, exact: true }), askButton)
     expect(findBuild(job.lead.state(), 2, 'A')?.state).toBe('made')
     await expect(askButton).toBeVisible()
   })
@@ -116,14 +118,14 @@ test('two wraps that look alike: told apart by the mark, one guest at a time', a
   })
 
   await test.step('each goes to its guest, the kept-apart one by its mark', async () => {
-    await tapUntil(askButton, handOver.getByText(handOverEn.question))
+    await askItsGuest(handOver, '2A')
     await guestAnswered(handOver)
-    await tapUntil(sameButton, handOver.getByText(handOverEn.isHandedOver('2A')).first())
+    await giveAlone(handOver, '2A')
     await expect(pickUpNumber(pickUp, 'made', '2A')).toHaveCount(0)
     await expect(pickUpNumber(pickUp, 'made', '1A')).toBeVisible()
     const seen = `${await pickUp.locator('main').textContent()}`
     expect(seen).not.toMatch(/peanut|chicken|keep|apart/i)
-    await tapUntil(handOverButton, handOver.getByText(handOverEn.nothing))
+    await giveOut(handOver, '1A', handOver.getByText(handOverEn.nothing))
     await expect(pickUp.getByText(pickUpWords.none.made, { exact: true })).toBeVisible()
   })
 

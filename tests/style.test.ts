@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import { filesBelow } from '#tests/support/source-tree.ts'
 
 /** Rooms whose screens were made of the kit. */
-const OF_THE_KIT: readonly string[] = ['ui', 'live', 'device', 'pick-up', 'assembly']
+const OF_THE_KIT: readonly string[] = ['ui', 'live', 'device', 'pick-up', 'assembly', 'hand-over']
 
 /** A size of the nine, or one that is worked out of its own box between two bounds. */
 const SIZE =

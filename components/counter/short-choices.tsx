@@ -1,18 +1,15 @@
+import shared from '#components/counter/counter.module.css'
 import styles from '#components/counter/tickets.module.css'
 import { useCounterWords } from '#components/counter/words.tsx'
-import type { Acting } from '#components/live/acting.ts'
-import { Button } from '#components/ui/button.tsx'
-import { Note } from '#components/ui/note.tsx'
 import { clockDoubtOf } from '#lib/rooms/food/facts/clock-doubt.ts'
 import type { Act } from '#lib/rooms/orders/views/counter-act.ts'
-import { shortOffers } from '#lib/rooms/orders/views/short-offers.ts'
 import { levelOf } from '#lib/rooms/pans/facts/levels.ts'
-import type { Selling } from '#lib/rooms/pans/facts/selling.ts'
 import type { ShortWays } from '#lib/rooms/pans/facts/short-ways.ts'
+import type { RunningState } from '#lib/service/state.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 
 interface ShortProps {
-  readonly state: Selling
+  readonly state: RunningState
   readonly short: ShortWays
 }
 
@@ -28,7 +25,7 @@ export function ShortWhy({ state, short }: ShortProps) {
         ? words.ranShort.shortNoMore
         : words.ranShort.shortMore(words.sayTime(short.waitUntil, state.station.timeZone))
   return (
-    <Note kind="watch">
+    <p className={styles.warning}>
       {short.waits
         ? words.ranShort.shortWaits(name)
         : clockDoubtOf(state, short.component) !== null
@@ -37,46 +34,91 @@ export function ShortWhy({ state, short }: ShortProps) {
             ? words.ranShort.shortOffSale(name)
             : words.ranShort.short(name)}{' '}
       {more}
-    </Note>
+    </p>
   )
 }
 
-/** What a short build can become, each as it would be sent; or its guest waits. */
+/** What can be done for a short build: left out, swapped, waited for, or cancelled. */
 export function ShortChoices({
   state,
   short,
-  acting,
+  busy,
   tap,
-}: ShortProps & { readonly acting: Acting; readonly tap: (act: Act) => void }) {
+  onWait,
+  onCancel,
+}: ShortProps & {
+  readonly busy: boolean
+  readonly tap: (act: Act) => void
+  readonly onWait: () => void
+  readonly onCancel: () => void
+}) {
   const words = useCounterWords()
+  const { build, ticket, letter, component, canLeaveOut, swaps } = short
   const name = nameIn(state.station)
-  const { build, ticket, letter } = short
-  const at = { ticket, letter }
-  const offers = shortOffers(state, at)
+  const change = (base?: string) =>
+    tap({
+      act: 'change-build',
+      ticket,
+      letter,
+      without: component,
+      ...(base === undefined ? {} : { base }),
+    })
   return (
-    <div className={styles.ways}>
-      {offers.map(({ way, priceCents }) => (
-        <Button
-          key={JSON.stringify(way)}
-          aria-label={words.onTicket.wayOf(build, way, name)}
-          disabled={acting.busy}
-          sub={words.sayCents(priceCents, state.station.currency)}
-          onClick={() => tap({ act: 'change-build', ...at, way })}
+    <>
+      {canLeaveOut && (
+        <button
+          type="button"
+          className={shared.button}
+          aria-label={words.ranShort.leaveOutOf(build, name(component))}
+          disabled={busy}
+          onClick={() => change()}
         >
-          {words.onTicket.way(way, name)}
-        </Button>
+          {words.ranShort.leaveOut(name(component))}
+        </button>
+      )}
+      {swaps.slice(0, 2).map((base) => (
+        <button
+          key={base}
+          type="button"
+          className={shared.button}
+          aria-label={words.ranShort.swapOf(build, name(base))}
+          disabled={busy}
+          onClick={() => change(base)}
+        >
+          {words.ranShort.swap(name(base))}
+        </button>
       ))}
-      {offers.length === 0 && <p>{words.onTicket.noWay}</p>}
+      {!canLeaveOut && swaps.length === 0 && (
+        <button
+          type="button"
+          className={shared.button}
+          aria-label={words.ranShort.swapItemOf(build)}
+          disabled={busy}
+          onClick={() => change()}
+        >
+          {words.ranShort.swapItem}
+        </button>
+      )}
       {!short.waits && (
-        <Button
-          kind="quiet"
+        <button
+          type="button"
+          className={shared.button}
           aria-label={words.ranShort.waitFor(build)}
-          disabled={acting.busy}
-          onClick={() => void acting.act({ type: 'wait', ...at }, words.ranShort.saidWaits(build))}
+          disabled={busy}
+          onClick={onWait}
         >
           {words.ranShort.guestWaits}
-        </Button>
+        </button>
       )}
-    </div>
+      <button
+        type="button"
+        className={shared.button}
+        aria-label={words.cancelAsk(build)}
+        disabled={busy}
+        onClick={onCancel}
+      >
+        {words.cancel}
+      </button>
+    </>
   )
 }

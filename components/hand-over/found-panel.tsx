@@ -1,6 +1,8 @@
-import styles from '#components/hand-over/panels.module.css'
+import styles from '#components/hand-over/lists.module.css'
 import { useHandOverWords } from '#components/hand-over/words.tsx'
-import { Connection } from '#components/live/connection.tsx'
+import { Button } from '#components/ui/button.tsx'
+import { Note } from '#components/ui/note.tsx'
+import { Panel } from '#components/ui/panel.tsx'
 import type { Kept } from '#lib/rooms/shelf/views/hand-over.ts'
 
 /** The guest of a handed-over build is found: whether the food came back. */
@@ -17,38 +19,32 @@ export function FoundPanel({
 }) {
   const words = useHandOverWords()
   return (
-    <section className={styles.panel} aria-labelledby="found-title">
-      <h1 id="found-title" className={styles.title}>
-        {words.findQuestion(kept.name)}
-      </h1>
-      <div className={styles.link}>
-        <Connection />
-      </div>
-      <p className={styles.alone}>{words.sayWhyHeld(kept.why)}</p>
-      <p className={styles.keepNow}>{words.findInCharge}</p>
+    <Panel
+      title={words.findQuestion(kept.name)}
+      label={words.findQuestion(kept.name)}
+      back={words.notYet}
+      onBack={onBack}
+    >
+      <p className={styles.why}>{words.sayWhyHeld(kept.why)}</p>
+      <Note kind="no">{words.findInCharge}</Note>
       <div className={styles.choices}>
-        <button
-          type="button"
-          className={styles.other}
+        <Button
+          size="large"
           disabled={busy}
+          sub={words.foundBackThen}
           onClick={() => onFound(true)}
         >
-          <b>{words.foundBack}</b>
-          <span>{words.foundBackThen}</span>
-        </button>
-        <button
-          type="button"
-          className={styles.other}
+          {words.foundBack}
+        </Button>
+        <Button
+          size="large"
           disabled={busy}
+          sub={words.foundToldThen}
           onClick={() => onFound(false)}
         >
-          <b>{words.foundTold}</b>
-          <span>{words.foundToldThen}</span>
-        </button>
+          {words.foundTold}
+        </Button>
       </div>
-      <button type="button" className={styles.back} onClick={onBack}>
-        {words.notYet}
-      </button>
-    </section>
+    </Panel>
   )
 }

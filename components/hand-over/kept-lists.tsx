@@ -1,6 +1,7 @@
 import styles from '#components/hand-over/kept.module.css'
+import { PastList } from '#components/hand-over/past-list.tsx'
 import { useHandOverWords } from '#components/hand-over/words.tsx'
-import type { Kept } from '#lib/rooms/shelf/views/hand-over.ts'
+import type { HandOverView, Kept, PastBuild } from '#lib/rooms/shelf/views/hand-over.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
 
 function Why({ kept, since }: { readonly kept: Kept; readonly since?: string }) {
@@ -18,7 +19,7 @@ function Why({ kept, since }: { readonly kept: Kept; readonly since?: string }) 
 }
 
 /** Guests who have food that may not be theirs to eat: before all else on the screen. */
-export function ToFindList({
+function ToFindList({
   toFind,
   now,
   onFound,
@@ -49,7 +50,7 @@ export function ToFindList({
 }
 
 /** Made builds that may not be given out: they stand apart until they are thrown out. */
-export function HeldList({
+function HeldList({
   held,
   busy,
   onThrownOut,
@@ -76,5 +77,32 @@ export function HeldList({
         ))}
       </ul>
     </section>
+  )
+}
+
+/** What comes before the shelf: guests to be found, and what may not be given out. */
+export function FirstOfAll({
+  view,
+  timeZone,
+  now,
+  busy,
+  onFound,
+  onPast,
+  onHeld,
+}: {
+  readonly view: HandOverView
+  readonly timeZone: string
+  readonly now: number
+  readonly busy: boolean
+  readonly onFound: (kept: Kept) => void
+  readonly onPast: (past: PastBuild, initials: string) => void
+  readonly onHeld: (kept: Kept) => void
+}) {
+  return (
+    <div className={styles.first}>
+      <ToFindList toFind={view.toFind} now={now} onFound={onFound} />
+      <PastList past={view.toThrowOut} timeZone={timeZone} busy={busy} onThrownOut={onPast} />
+      <HeldList held={view.held} busy={busy} onThrownOut={onHeld} />
+    </div>
   )
 }

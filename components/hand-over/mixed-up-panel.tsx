@@ -1,8 +1,8 @@
 import { useState } from 'react'
 import styles from '#components/hand-over/mixed-up.module.css'
-import panel from '#components/hand-over/panels.module.css'
 import { type HandOverWords, useHandOverWords } from '#components/hand-over/words.tsx'
-import { Connection } from '#components/live/connection.tsx'
+import { Button } from '#components/ui/button.tsx'
+import { Panel } from '#components/ui/panel.tsx'
 import type { MayBeMixedUp, MixedUpView } from '#lib/rooms/shelf/views/mixed-up.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
 
@@ -32,14 +32,13 @@ export function MixedUpPanel({
   const turn = (name: string) =>
     setNamed(named.includes(name) ? names.filter((one) => one !== name) : [...names, name])
   return (
-    <section className={panel.panel} aria-labelledby="mixed-up-title">
-      <h1 id="mixed-up-title" className={panel.title}>
-        {words.mixedUp(picked)}
-      </h1>
-      <div className={panel.link}>
-        <Connection />
-      </div>
-      <p className={panel.alone}>{words.mixedUpHint}</p>
+    <Panel
+      title={words.mixedUp(picked)}
+      label={words.mixedUp(picked)}
+      back={words.back}
+      onBack={onBack}
+    >
+      <p className={styles.hint}>{words.mixedUpHint}</p>
       <ul className={styles.builds} aria-label={words.mixedUp(picked)}>
         {view.builds.map((one) => (
           <li key={one.name}>
@@ -61,20 +60,16 @@ export function MixedUpPanel({
           </li>
         ))}
       </ul>
-      {view.past.length > 0 && <p className={panel.alone}>{words.pastAlike(view.past)}</p>}
-      <div className={panel.choices}>
-        <button
-          type="button"
-          className={`${panel.danger} ${styles.out}`}
-          disabled={busy || lit.length < 2}
-          onClick={() => onThrowOut(lit)}
-        >
-          {lit.length < 2 ? words.nameTwo : words.throwOutMixedUp(names)}
-        </button>
-      </div>
-      <button type="button" className={panel.back} onClick={onBack}>
-        {words.back}
-      </button>
-    </section>
+      {view.past.length > 0 && <p className={styles.hint}>{words.pastAlike(view.past)}</p>}
+      <Button
+        kind="no"
+        size="large"
+        disabled={busy}
+        lacks={lit.length < 2 ? words.nameTwo : null}
+        onClick={() => onThrowOut(lit)}
+      >
+        {words.throwOutMixedUp(names)}
+      </Button>
+    </Panel>
   )
 }

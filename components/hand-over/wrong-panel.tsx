@@ -1,7 +1,8 @@
 import { useState } from 'react'
-import styles from '#components/hand-over/panels.module.css'
+import styles from '#components/hand-over/lists.module.css'
 import { useHandOverWords } from '#components/hand-over/words.tsx'
-import { Connection } from '#components/live/connection.tsx'
+import { Button } from '#components/ui/button.tsx'
+import { Panel } from '#components/ui/panel.tsx'
 
 type Wrong = 'again' | 'not-made'
 
@@ -29,56 +30,52 @@ export function WrongPanel({
 }) {
   const words = useHandOverWords()
   const [wrong, setWrong] = useState<Wrong | null>(null)
+  const title =
+    wrong === null
+      ? words.whatIsWrong(name)
+      : wrong === 'again'
+        ? words.sure(name)
+        : words.sureNotMade(name)
   return (
-    <section className={styles.panel} aria-labelledby="wrong-title">
-      <h1 id="wrong-title" className={styles.title}>
-        {wrong === null
-          ? words.whatIsWrong(name)
-          : wrong === 'again'
-            ? words.sure(name)
-            : words.sureNotMade(name)}
-      </h1>
-      <Connection />
+    <Panel
+      title={title}
+      label={title}
+      back={isHandedOver ? words.leaveGone : words.no(name)}
+      onBack={onBack}
+    >
       <div className={styles.choices}>
         {wrong === null ? (
           <>
-            <button type="button" className={styles.other} onClick={() => setWrong('again')}>
-              <b>{words.again}</b>
-              <span>{words.againThen}</span>
-            </button>
+            <Button size="large" sub={words.againThen} onClick={() => setWrong('again')}>
+              {words.again}
+            </Button>
             {!isHandedOver && (
-              <button type="button" className={styles.other} onClick={() => setWrong('not-made')}>
-                <b>{words.notMade}</b>
-                <span>{words.notMadeThen}</span>
-              </button>
+              <Button size="large" sub={words.notMadeThen} onClick={() => setWrong('not-made')}>
+                {words.notMade}
+              </Button>
             )}
             {onNotSure && (
-              <button type="button" className={styles.other} onClick={onNotSure}>
-                <b>{words.notSure}</b>
-                <span>{words.notSureThen}</span>
-              </button>
+              <Button size="large" sub={words.notSureThen} onClick={onNotSure}>
+                {words.notSure}
+              </Button>
             )}
             {onUnpay && (
-              <button type="button" className={styles.other} disabled={busy} onClick={onUnpay}>
-                <b>{words.unpay}</b>
-                <span>{words.unpayThen}</span>
-              </button>
+              <Button size="large" disabled={busy} sub={words.unpayThen} onClick={onUnpay}>
+                {words.unpay}
+              </Button>
             )}
           </>
         ) : (
-          <button
-            type="button"
-            className={styles.danger}
+          <Button
+            kind="no"
+            size="large"
             disabled={busy}
             onClick={wrong === 'again' ? onAgain : onNotMade}
           >
             {wrong === 'again' ? words.yesAgain(name) : words.yesNotMade(name)}
-          </button>
+          </Button>
         )}
       </div>
-      <button type="button" className={styles.back} onClick={onBack}>
-        {isHandedOver ? words.leaveGone : words.no(name)}
-      </button>
-    </section>
+    </Panel>
   )
 }

@@ -32,6 +32,8 @@ export type Chosen =
   | { readonly kind: 'item'; readonly id: string }
   | { readonly kind: 'close' }
   | { readonly kind: 'in-charge' }
+  /** What was given out and isn't paid. */
+  | { readonly kind: 'unpaid' }
   /** `ingredient`: its label is to be read; null: whichever is chosen there. */
   | { readonly kind: 'labels'; readonly ingredient: string | null }
   | { readonly kind: 'food'; readonly food: FoodTask }

@@ -18,6 +18,7 @@ import { findPan } from '#lib/station/find.ts'
 const loadInCharge = () => import('#components/pans/in-charge-panel.tsx')
 const loadLabels = () => import('#components/pans/label-dialog.tsx')
 const loadPanels = () => import('#components/pans/board-panels.tsx')
+const loadUnpaid = () => import('#components/pans/unpaid-for-lead.tsx')
 const loadDates = () => import('#components/pans/food-dates.tsx')
 
 /** Rarely wanted, and heavier than the line: fetched once the line stands. */
@@ -26,13 +27,14 @@ const PanPanel = lazy(async () => ({ default: (await loadPanels()).PanPanel }))
 const ItemPanel = lazy(async () => ({ default: (await loadPanels()).ItemPanel }))
 const ClosePanel = lazy(async () => ({ default: (await loadPanels()).ClosePanel }))
 const LabelDialog = lazy(async () => ({ default: (await loadLabels()).LabelDialog }))
+const UnpaidForLead = lazy(async () => ({ default: (await loadUnpaid()).UnpaidForLead }))
 const FoodDialog = lazy(async () => ({ default: (await loadPanels()).FoodDialog }))
 
 /** Before anyone needs them, so that they open without a network as well. */
 const PRELOAD_AFTER_MS = 500
 
 const preload = () => {
-  for (const load of [loadPanels, loadInCharge, loadLabels, loadDates])
+  for (const load of [loadPanels, loadInCharge, loadLabels, loadDates, loadUnpaid])
     load().catch(() => undefined)
 }
 
@@ -77,6 +79,7 @@ function Board({ state }: { readonly state: RunningState }) {
         said={acting.said}
         busy={acting.busy}
         onClose={() => choose({ kind: 'close' })}
+        onUnpaid={() => choose({ kind: 'unpaid' })}
       />
       <div className={styles.line}>
         <LeadLine
@@ -105,6 +108,8 @@ function Board({ state }: { readonly state: RunningState }) {
           <ClosePanel {...panelProps} />
         ) : chosen?.kind === 'in-charge' ? (
           <InChargePanel {...panelProps} />
+        ) : chosen?.kind === 'unpaid' ? (
+          <UnpaidForLead {...panelProps} />
         ) : (
           <>
             <BatchStrip state={state} batches={batchPictures(state, now)} choose={choose} />

@@ -5,6 +5,7 @@ import { useServerTime } from '#components/live/server-time.ts'
 import styles from '#components/pans/pans-header.module.css'
 import { usePansWords } from '#components/pans/words.tsx'
 import { queueOf } from '#lib/rooms/pans/facts/pans.ts'
+import { unpaidTickets } from '#lib/rooms/shelf/facts/unpaid.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 interface PansHeaderProps {
@@ -12,12 +13,14 @@ interface PansHeaderProps {
   readonly said: Said | null
   readonly busy: boolean
   readonly onClose: () => void
+  readonly onUnpaid: () => void
 }
 
-export function PansHeader({ state, said, busy, onClose }: PansHeaderProps) {
+export function PansHeader({ state, said, busy, onClose, onUnpaid }: PansHeaderProps) {
   const words = usePansWords()
   const now = useServerTime()
   const queue = queueOf(state)
+  const unpaid = unpaidTickets(state).length
   const { timeZone } = state.station
   const counts = [
     { label: words.waiting, count: queue.waiting },
@@ -50,6 +53,13 @@ export function PansHeader({ state, said, busy, onClose }: PansHeaderProps) {
             )}
           </li>
         ))}
+        {unpaid > 0 && (
+          <li>
+            <button type="button" className={styles.unpaid} onClick={onUnpaid}>
+              {words.notPaid(unpaid)}
+            </button>
+          </li>
+        )}
       </ul>
       <div className={styles.link}>
         <Connection />

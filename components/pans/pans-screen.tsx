@@ -11,6 +11,11 @@ import { isRunning } from '#lib/service/state.ts'
 
 const loadBoard = () => import('#components/pans/pans-board.tsx')
 
+/** Rarely wanted, once all is over. */
+const UnpaidOnceClosed = lazy(async () => ({
+  default: (await import('#components/pans/unpaid-for-lead.tsx')).UnpaidOnceClosed,
+}))
+
 /** Fetched while the service is: a board without one has nothing to draw. */
 const PansBoard = lazy(async () => ({ default: (await loadBoard()).PansBoard }))
 
@@ -48,6 +53,11 @@ function PansNow() {
           : words.noService}
       </h1>
       <p>{closed ? words.closedWhy(state.made, state.handedOver) : words.noServiceWhy}</p>
+      {closed && (
+        <Suspense fallback={null}>
+          <UnpaidOnceClosed state={state} />
+        </Suspense>
+      )}
       <a className={styles.toStart} href="/">
         {words.toStart}
       </a>

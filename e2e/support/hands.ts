@@ -4,12 +4,10 @@ import { firstWords } from '#lib/rooms/care/words/first-of-all-en.ts'
 import { labelWords } from '#lib/rooms/care/words/labels-en.ts'
 import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
 import { counter } from '#lib/rooms/orders/words/counter-en.ts'
-import { ticketsEn } from '#lib/rooms/orders/words/tickets-en.ts'
 import { turnedEn } from '#lib/rooms/orders/words/turned-en.ts'
 import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
 import { pickUpWords } from '#lib/rooms/shelf/words/pick-up-en.ts'
-import { sayBuild } from '#lib/service/tickets.ts'
 import type { Handling, NeedCode } from '#lib/station/codes/codes.ts'
 import { expect } from './job.ts'
 
@@ -86,20 +84,6 @@ export const order = async (page: Page, item: string, number: number): Promise<v
   await ticketIsSent(page, number)
 }
 
-/** A build among the tickets at the counter. */
-export const ticketRow = (page: Page, build: string): Locator =>
-  page
-    .getByRole('list', { name: ticketsEn.listed, exact: true })
-    .getByRole('button', { name: beginning(sayBuild(build)) })
-
-/** Opens the tickets and chooses one: what can be done is done to that. */
-export const chooseTicket = async (page: Page, build: string): Promise<void> => {
-  await page.getByRole('button', { name: /^Tickets \(/ }).click()
-  const row = ticketRow(page, build)
-  await row.click()
-  await expect(row).toHaveAttribute('aria-pressed', 'true')
-}
-
 /** A pan on the assembly screen that stands wide, by its short name. */
 export const assemblyPan = (page: Page, short: string): Locator =>
   page
@@ -160,7 +144,31 @@ export const shelfCard = (page: Page, build: string): Locator =>
   page
     .getByRole('list', { name: handOverEn.shelf, exact: true })
     .getByRole('listitem')
-    .filter({ has: page.getByRole('heading', { name: sayBuild(build), exact: true }) })
+    .and(page.locator(`[data-build="${build}"]`))
+
+/** What is done to the build that is picked at hand-over. */
+export const givePanel = (page: Page, build: string): Locator =>
+  page.getByRole('region', { name: handOverEn.panelOf(build), exact: true })
+
+/** Picks a build where it stands on the shelf. */
+export const pick = async (page: Page, build: string): Promise<void> => {
+  await tapUntil(shelfCard(page, build).getByRole('button'), givePanel(page, build))
+}
+
+/** Hands over what isn't paid, to be paid later. */
+export const payLater = async (page: Page, then: Locator): Promise<void> => {
+  await tapUntil(page.getByRole('button', { name: beginning(handOverEn.payLater) }), then)
+}
+
+/** Picks a build that isn't paid and hands it over; its guest pays later. */
+export const giveOut = async (page: Page, build: string, then?: Locator): Promise<void> => {
+  await pick(page, build)
+  await tapUntil(
+    page.getByRole('button', { name: handOverEn.handOver(build), exact: true }),
+    page.getByRole('button', { name: beginning(handOverEn.payLater) }),
+  )
+  await payLater(page, then ?? page.getByText(handOverEn.isHandedOver(build)).first())
+}
 
 /** At hand-over, once the guest said what was left out: the mark shows, and not before. */
 export const guestAnswered = async (page: Page): Promise<void> => {

@@ -10,7 +10,7 @@ import type { NeedCode } from '#lib/station/codes/codes.ts'
 import { isPluralIn, nameIn } from '#lib/station/name-in.ts'
 import { sayCents } from '#lib/words/amounts-en.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
-import { beginning, chooseTicket, readAloud, saying, start, tapUntil } from './hands.ts'
+import { beginning, payLater, readAloud, saying, shelfCard, start, tapUntil } from './hands.ts'
 
 /** The tile of an allergen or a diet that a guest tells. */
 export const needTile = (page: Page, code: NeedCode): Locator =>
@@ -42,7 +42,7 @@ export const spoken = ({ station }: RunningState, statements: readonly Statement
 
 /** A need is told after sending: its build is stopped, and stands there to be ordered anew. */
 export const tellLate = async (page: Page, build: string, code: NeedCode): Promise<void> => {
-  await chooseTicket(page, build)
+  await page.getByRole('button', { name: /^Tickets \(/ }).click()
   await page.getByRole('button', { name: needsEn.tellOf(build), exact: true }).click()
   await needTile(page, code).click()
   await tapUntil(
@@ -76,18 +76,16 @@ export const readAndStart = async (page: Page, build: string): Promise<void> => 
   await start(page, build)
 }
 
-/** A kept-apart build stands alone on the screen, and its guest is asked. */
+/** A kept-apart build is picked, and its guest is asked. */
 export const askItsGuest = async (page: Page, build: string): Promise<void> => {
-  await tapUntil(
-    page.getByRole('button', { name: handOverEn.askFirst(build), exact: true }),
-    page.getByText(handOverEn.question),
-  )
+  await tapUntil(shelfCard(page, build).getByRole('button'), page.getByText(handOverEn.question))
 }
 
-/** A kept-apart build is given to its guest, who said the same as its mark. */
-export const giveAlone = async (page: Page, build: string): Promise<void> => {
+/** A kept-apart build is given to its guest, who said the same as its mark and pays later. */
+export const giveAlone = async (page: Page, build: string, then?: Locator): Promise<void> => {
   await tapUntil(
     page.getByRole('button', { name: handOverEn.same(build), exact: true }),
-    page.getByText(handOverEn.isHandedOver(build)).first(),
+    page.getByRole('button', { name: beginning(handOverEn.payLater) }),
   )
+  await payLater(page, then ?? page.getByText(handOverEn.isHandedOver(build)).first())
 }

@@ -49,19 +49,19 @@ export const BOUNDS: Readonly<Record<string, readonly Bound[]>> = {
   '/hand-over': [
     {
       what: 'shelf',
-      within: `[aria-label="${handOverEn.shelf}"]`,
+      within: `[aria-label="${handOverEn.shelf}"] [data-legible="shelf"]`,
       leastPx: 24,
       distanceM: 0.7,
-      shownIn: /^hand-over, (shelf|nine|more)/,
-      later: /./,
+      shownIn: /^hand-over, (shelf|nine|fifteen)/,
     },
     {
       what: 'parcel number',
-      within: `[aria-label="${handOverEn.shelf}"] h2`,
-      leastPx: 40,
+      within: `[aria-label="${handOverEn.shelf}"] [data-figures]`,
+      leastPx: 60,
       distanceM: 1,
-      shownIn: /^hand-over, (shelf|nine|more)/,
-      later: /./,
+      shownIn: /^hand-over, (shelf|nine|fifteen|more)/,
+      // Of three figures the letter is 30 px.
+      later: /three figures/,
     },
   ],
   '/counter': [

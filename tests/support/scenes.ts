@@ -25,24 +25,7 @@ import {
   without,
   work,
 } from '#tests/support/scene-steps.ts'
-
-/** Ten tickets' builds, as different as a shelf is: a need kept apart, a need left out, look-alikes, a name. */
-const manyMade: readonly Step[] = [
-  send([usualBeans, usualChicken], { paid: true }),
-  send([usualChicken], { name: 'Robin' }),
-  send([milkApart]),
-  send([plainer, build('harbor-tuna', { wishes: { peppers: WITH } })]),
-  send([build('bean-and-pepper', { needs: without('sesame') })], { paid: true }),
-  send([build('garden-chicken', { base: 'rice' })], { paid: true }),
-  send([usualBeans]),
-  ...work(1, 'A', 'finish'),
-  ...work(1, 'B', 'finish'),
-  ...[2, 3, 5, 6, 7].flatMap((ticket) => work(ticket, 'A', 'finish')),
-  ...work(4, 'A', 'finish'),
-  ...work(4, 'B', 'finish'),
-]
-
-const THREE = ['A', 'B', 'C'] as const
+import { manyMade, shelfScenes, THREE } from '#tests/support/shelf-scenes.ts'
 
 /**
  * By name. A new server has a demo service open and its pans loaded: `quiet` leaves it so.
@@ -213,6 +196,7 @@ export const scenes = {
     ...Array.from({ length: 15 }, (_, at) => work(at + 1, 'A', 'finish')).flat(),
     ...work(16, 'A', 'start'),
   ],
+  ...shelfScenes,
   'nine-behind': [
     () => ({
       type: 'readTemperature',
@@ -335,11 +319,6 @@ export const scenes = {
     portions('pan-chicken', 'chicken', 2),
     portions('pan-cheddar', 'cheddar', 0),
     portions('pan-rice', 'rice', 0),
-  ],
-  'short-double': [
-    send([usualChicken]),
-    send([build('garden-chicken', { wishes: { chicken: { placement: 'in', portions: 2 } } })]),
-    portions('pan-chicken', 'chicken', 2),
   ],
   'chicken-off-sale': [send([usualChicken]), send([usualBeans]), tooCool('pan-chicken')],
   'chicken-off-sale, making': [

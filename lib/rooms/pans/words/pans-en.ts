@@ -45,6 +45,8 @@ export const pansWords = {
   line: 'The line, left to right',
   openSince: (clock: string, since: string) => `${clock} · open since ${since}`,
   demo: 'demo',
+  /** Tickets of which something was given out and nothing was paid. */
+  notPaid: (count: number) => `${count} not paid`,
   closeService: 'Close the service',
   queue: 'Builds',
   waiting: 'waiting',

@@ -1,7 +1,9 @@
 import { needsOf, type WhyHeld, whyHeld } from '#lib/rooms/care/facts/held.ts'
 import { shownNameKey } from '#lib/rooms/care/facts/name-shown.ts'
 import { acceptedUnder } from '#lib/rooms/care/facts/standing.ts'
+import { isPartlyOut, isSettled, totalCentsOf } from '#lib/rooms/shelf/facts/unpaid.ts'
 import { isPast } from '#lib/rooms/shelf/views/is-past.ts'
+import { type Strip, stripOf } from '#lib/rooms/shelf/views/strip.ts'
 import type { MadeUntil } from '#lib/safety/time-control.ts'
 import type { AcceptedFinding } from '#lib/service/events/event.ts'
 import { boundAt } from '#lib/service/held-stock.ts'
@@ -37,6 +39,8 @@ export interface OnShelf {
   readonly name: string
   readonly item: string
   readonly mark: Mark
+  /** The line on its wrap; null of what is kept apart: nothing of it is seen by others. */
+  readonly strip: Strip | null
   /** null where no other build on the shelf is of the same item. */
   readonly alike: Alike | null
   readonly told: readonly ToldCaution[]
@@ -48,6 +52,8 @@ export interface OnShelf {
   /** Until when it may wait for its guest, and when it is thrown out; null where nothing binds it. */
   readonly until: MadeUntil | null
   readonly paid: boolean
+  /** Whether its ticket isn't paid, and nobody was asked yet: none of it is out. */
+  readonly asksToPay: boolean
   /** What the ticket costs, in cents, cancelled builds not counted. */
   readonly totalCents: number
   readonly siblings: readonly Sibling[]
@@ -180,6 +186,7 @@ const shelf = (state: RunningState, made: readonly QueuedBuild[]): readonly OnSh
       name: mark.name,
       item: itemOf(state.station, build.choice.item).name,
       mark,
+      strip: mark.keepFrom.length > 0 ? null : stripOf(state.station, build.choice),
       alike:
         others.length === 0
           ? null
@@ -190,9 +197,8 @@ const shelf = (state: RunningState, made: readonly QueuedBuild[]): readonly OnSh
       madeAt: build.since,
       until: build.until,
       paid: ticket.paid,
-      totalCents: ticket.builds
-        .filter((one) => one.state !== 'cancelled')
-        .reduce((sum, one) => sum + one.priceCents, 0),
+      asksToPay: !isSettled(ticket) && !isPartlyOut(ticket),
+      totalCents: totalCentsOf(ticket),
       siblings: ticket.builds
         .filter((one) => one.letter !== build.letter)
         .map((one) => ({ name: buildName(ticket.number, one.letter), state: one.state })),

@@ -2,6 +2,7 @@
 
 import { loudNeed } from '#lib/rooms/care/words/held-en.ts'
 import type { ToldCaution } from '#lib/rooms/shelf/views/hand-over.ts'
+import type { Named } from '#lib/rooms/shelf/views/strip.ts'
 import type { BuildState } from '#lib/service/state.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
 import { isDiet } from '#lib/station/codes/codes.ts'
@@ -26,13 +27,12 @@ const sayCaution = ({ component, need, why, touches }: ToldCaution): string => {
     : `${component} may contain ${needName(need)}`
 }
 
+/** So many of what comes next are named; more are counted. */
+const NEXT_NAMED = 3
+
 export const handOverEn = {
   title: 'Hand-over',
-  shelf: 'On the shelf, oldest first',
-  more: (count: number, names: readonly string[]) =>
-    `+ ${count} more: ${count > 3 ? `${sayBuild(names[0] ?? '')}, ${sayBuild(names[1] ?? '')} … ${sayBuild(names.at(-1) ?? '')}` : names.map(sayBuild).join(', ')}`,
-  fewer: 'Only the oldest',
-  stood: (ms: number) => `on the shelf ${sayLength(ms)}`,
+  shelf: 'On the shelf',
   asItComes: AS_IT_COMES,
   handOver: (name: string) => `Hand over ${sayBuild(name)}`,
   askFirst: (name: string) => `Ask, then hand over ${sayBuild(name)}`,
@@ -60,6 +60,7 @@ export const handOverEn = {
   notSame: 'Not the same',
   notSameThen: 'It stays here. Call the person in charge.',
   back: 'Back to the shelf',
+  toBefore: 'Back',
 
   alike: (names: readonly string[]) => {
     const [few, more] = names.length > 4 ? [names.slice(0, 3), names.length - 3] : [names, 0]
@@ -79,8 +80,10 @@ export const handOverEn = {
   isThrownOut: (name: string) => `${sayBuild(name)} is thrown out; it waits for the counter`,
   isOutAgain: (name: string) => `${sayBuild(name)} is thrown out and made again`,
 
+  byThen: (at: string) => `by ${at}`,
   collectBy: (at: string) => `collect by ${at}`,
-  throwOutAt: (at: string) => `throw out ${at}`,
+  until: (collect: string, throwOut: string | 0 | null) =>
+    throwOut ? `collect by ${collect}, throw out ${throwOut}` : `collect by ${collect}`,
   past: 'To be thrown out',
   pastThen: 'Past its time or its limits. Never hand it over. It is made again.',
   pastSince: (at: string) => `past its time since ${at}`,
@@ -138,12 +141,52 @@ export const handOverEn = {
   isPaid: (ticket: number, paid: boolean) =>
     paid ? `Ticket ${ticket} is paid` : `Ticket ${ticket} is not paid`,
 
+  /** One way in which a build differs, on its wrap, as short as the room for it. */
+  sayDiffers: (
+    { is, short, brief }: Pick<Named, 'is' | 'short' | 'brief'>,
+    tight: 'no' | 'some' | 'most',
+  ) => {
+    const food = (tight === 'most' ? brief : short).toLowerCase()
+    if (is === 'no') return `no ${food}`
+    if (is === 'side') return tight !== 'no' ? `side ${food}` : `${food} on the side`
+    if (is === 'extra') return `more ${food}`
+    return tight === 'most' ? `+ ${food}` : `with ${food}`
+  },
+  /** `isMore`: beside some that are named. */
+  moreDiffers: (count: number, isMore: boolean) =>
+    isMore ? `+ ${count} more` : `${count} ${formOf(count, 'change', 'changes')}`,
+  slides: (count: number) => `${count} on the shelf: slide to see all`,
+  keptApart: 'kept apart',
+  panelOf: (name: string) => `To hand over: ${sayBuild(name)}`,
+  isGone: 'handed over',
+  onListNow: 'to pay, on the list',
+  isMissing: 'not made yet',
+  beingMade: 'being made',
+  alsoMade: (names: readonly string[]) => `and ${names.map(sayBuild).join(', ')}`,
+  nextOnes: (names: readonly string[]) => {
+    const more = names.length - NEXT_NAMED
+    const named = names.slice(0, NEXT_NAMED).map(sayBuild).join(', ')
+    return `then ${named}${more > 0 ? ` + ${more}` : ''}`
+  },
+
+  toPayFor: (names: readonly string[]) => `to pay for ${names.map(sayBuild).join(', ')}`,
+  notPaid: (amount: string, names: readonly string[]) =>
+    `${amount} for ${names.map(sayBuild).join(', ')} isn’t paid`,
+  paidAndGive: 'Paid now',
+  payLater: 'Hand over, pay later',
+  laterThen: 'It stays on the list of what isn’t paid.',
+  unpaidCount: (count: number) => `${count} not paid`,
+  unpaidTitle: (amount: string) => `Given out, not paid: ${amount}`,
+  writeOff: 'Write it off',
+  writeOffOf: (ticket: number) => `Ticket ${ticket}: write it off`,
+  yesWriteOff: (amount: string) => `Yes: ${amount} won’t come`,
+  isWrittenOff: (ticket: number) => `Ticket ${ticket} is written off`,
+  nothingUnpaid: 'All that was given out is paid',
+  ticketPaid: (ticket: number) => `Ticket ${ticket}: paid now`,
+
   recent: 'Handed over',
   recentCount: (count: number) => `${count} so far`,
   ago: (ms: number) => `${sayLength(ms)} ago`,
   nothing: 'Nothing to hand over',
   coming: 'Coming',
-  comingMaking: 'being made',
-  comingWaiting: (count: number) => `${count} waiting`,
-  nothingComing: 'nothing',
 } as const

@@ -5,6 +5,7 @@ import {
   assemblyPan,
   assemblyRests,
   beginning,
+  chooseTicket,
   counterPan,
   finishButton,
   leadPan,
@@ -21,7 +22,7 @@ const stop = (assembly: Page): Locator =>
   assembly.getByRole('alert').filter({ hasText: assemblyEn.stop })
 
 const change = async (page: Page, build: string, pan: string): Promise<void> => {
-  await page.getByRole('button', { name: /^Tickets \(/ }).click()
+  await chooseTicket(page, build)
   await page.getByRole('button', { name: counter.changeOf(build), exact: true }).click()
   await expect(page.getByText(counter.changingMaking(build))).toBeVisible()
   await counterPan(page, pan).click()
@@ -30,10 +31,10 @@ const change = async (page: Page, build: string, pan: string): Promise<void> => 
 }
 
 const cancel = async (page: Page, build: string): Promise<void> => {
-  await page.getByRole('button', { name: /^Tickets \(/ }).click()
+  await chooseTicket(page, build)
   await page.getByRole('button', { name: counter.cancelAsk(build), exact: true }).click()
   await expect(page.getByText(counter.cancelMaking)).toBeVisible()
-  await page.getByRole('button', { name: counter.cancelYes(build), exact: true }).click()
+  await page.getByRole('button', { name: beginning(counter.cancelYes(build)) }).click()
   await expect(
     page.getByRole('status').filter({ hasText: counter.toldAssembly(build) }),
   ).toBeVisible()

@@ -5,6 +5,7 @@ import { labelWords } from '#lib/rooms/care/words/labels-en.ts'
 import { sheetWords } from '#lib/rooms/care/words/sheet-en.ts'
 import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
 import { counter } from '#lib/rooms/orders/words/counter-en.ts'
+import { ticketsEn } from '#lib/rooms/orders/words/tickets-en.ts'
 import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
 import { findBuild } from '#lib/service/tickets.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
@@ -28,6 +29,7 @@ import {
   tapUntil,
   tellNeed,
   ticketIsSent,
+  ticketRow,
   turnAndAgree,
 } from './support/hands.ts'
 import { expect, type Job, test } from './support/job.ts'
@@ -187,11 +189,17 @@ test('the label changed at noon: every build is checked again, whatever its stat
     await expect(counterPage.getByText(needsEn.findNow(['1A']))).toBeVisible()
     await expect(counterPage.getByText(needsEn.heldNow(['2A', '3A', '4A']))).toBeVisible()
     await counterPage.getByRole('button', { name: needsEn.see, exact: true }).click()
-    await expect(counterPage.getByText(WHY)).toHaveCount(4)
-    await expect(counterPage.getByText(needsEn.toFind, { exact: true })).toHaveCount(1)
+    for (const build of ['1A', '2A', '3A', '4A']) {
+      await expect(ticketRow(counterPage, build)).toContainText(
+        build === '1A' ? ticketsEn.toFindRow : ticketsEn.heldRow,
+      )
+      await ticketRow(counterPage, build).click()
+      await expect(counterPage.getByText(WHY)).toHaveCount(1)
+    }
     await counterPage.getByRole('button', { name: counter.cancelAsk('4A') }).click()
     await counterPage.getByRole('button', { name: counter.cancelYes('4A') }).click()
     await expect(counterPage.getByText(counter.cancelled('4A'))).toBeVisible()
+    await ticketRow(counterPage, '3A').click()
     await counterPage.getByRole('button', { name: counter.changeOf('3A') }).click()
     await itemRow(counterPage, 'Bean and pepper').click()
     await expect(

@@ -4,6 +4,7 @@ import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
 import { isRunning } from '#lib/service/state.ts'
 import { findBuild } from '#lib/service/tickets.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
+import { beginning } from './support/hands.ts'
 import { expect, test } from './support/stage.ts'
 import { view } from './support/views.ts'
 
@@ -14,7 +15,7 @@ const LEFT_OUT = [
 ]
 
 /** Counts what is really tapped on a page from now on. */
-const countsTaps = async (page: Page): Promise<() => Promise<number>> => {
+const counting = async (page: Page): Promise<() => Promise<number>> => {
   await page.evaluate(() => {
     document.documentElement.dataset.taps = '0'
     const count = ({ isTrusted }: Event) => {
@@ -33,7 +34,7 @@ test('3 taps from an idle counter to sent, and one more for each no', async ({
 }) => {
   await play('quiet')
   const page = await see(view('counter, ask'))
-  const tapped = await countsTaps(page)
+  const tapped = await counting(page)
   const question = page.getByRole('region', { name: /^“Do you have any allergies/ })
   const tiles = () =>
     question
@@ -85,6 +86,16 @@ test('a food chosen over the line answers for a told need: 2 taps to its read-ba
   await expect(order.getByRole('button', { name: counter.turn })).toBeEnabled()
 })
 
+test('2 taps from the tickets to a short double that is a single', async ({ see, play }) => {
+  const page = await see(view('counter, short, double'))
+  const tapped = await counting(page)
+  await page.getByRole('button', { name: /: Single herb chicken$/ }).click()
+  await page.getByRole('button', { name: beginning(counter.sendChange) }).click()
+  await expect(page.getByText(counter.changedSent(['2A']), { exact: true })).toBeVisible()
+  expect(await tapped()).toBe(2)
+  await play('quiet')
+})
+
 /** Longer than a button that only just came ignores a tap. */
 const LOOKS_MS = 450
 
@@ -94,7 +105,7 @@ test('1 tap hands over, 3 what is kept apart, and one more what isn’t paid', a
 }) => {
   await play('rush')
   const page = await see(view('hand-over, shelf'))
-  const tapped = await countsTaps(page)
+  const tapped = await counting(page)
   const tap = async (name: RegExp | string) => {
     const button = page.getByRole('button', { name })
     await button.waitFor()

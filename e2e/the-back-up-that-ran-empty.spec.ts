@@ -7,6 +7,7 @@ import { needsEn } from '#lib/words/needs-en.ts'
 import {
   assemblyRests,
   beginning,
+  chooseTicket,
   counterPan,
   finishButton,
   startButton,
@@ -33,7 +34,7 @@ test('the back-up that ran empty: its guest’s build is held, and never made of
 
   await test.step('it is being made out of the back-up pan when its guest changes it', async () => {
     await readAndStart(assembly, '1A')
-    await counterPage.getByRole('button', { name: /^Tickets \(/ }).click()
+    await chooseTicket(counterPage, '1A')
     await counterPage.getByRole('button', { name: counter.changeOf('1A'), exact: true }).click()
     await counterPan(counterPage, 'Roast peppers').click()
     const change = counterPage.getByRole('button', { name: beginning(counter.sendChange) })

@@ -9,6 +9,7 @@ import { needsEn } from '#lib/words/needs-en.ts'
 import {
   assemblyPan,
   beginning,
+  chooseTicket,
   finishButton,
   giveOut,
   makeAndMark,
@@ -41,7 +42,7 @@ const toOrder = async (page: Page): Promise<void> => {
 
 /** Ordered anew with what its guest told: read back, agreed to, and only then changed. */
 const orderAgain = async (page: Page, build: string): Promise<void> => {
-  await page.getByRole('button', { name: /^Tickets \(/ }).click()
+  await chooseTicket(page, build)
   await page.getByRole('button', { name: counter.changeOf(build), exact: true }).click()
   await expect(page.getByText(counter.changing(build), { exact: true })).toBeVisible()
   await turnAndChange(page, build)
@@ -183,9 +184,9 @@ test('told after sending: waiting, being made, handed over; stopped, and never c
     await expect(stopOf(assembly)).toHaveCount(0)
     await expect.poll(() => lead.wasted().pita).toBe(2)
     await toOrder(counterPage)
-    await counterPage.getByRole('button', { name: /^Tickets \(/ }).click()
+    await chooseTicket(counterPage, '4A')
     await counterPage.getByRole('button', { name: counter.cancelAsk('4A'), exact: true }).click()
-    await counterPage.getByRole('button', { name: counter.cancelYes('4A'), exact: true }).click()
+    await counterPage.getByRole('button', { name: beginning(counter.cancelYes('4A')) }).click()
     await expect.poll(() => stateOf(lead.state(), 4)).toBe('cancelled')
     await counterPage.getByRole('button', { name: counter.toOrder, exact: true }).click()
   })

@@ -18,6 +18,10 @@ export const parts = {
     async () => (await import('#components/counter/in-charge-step.tsx')).InChargeStep,
   ),
   turned: later(async () => (await import('#components/counter/turned-step.tsx')).TurnedStep),
+  arrived: later(
+    async () => (await import('#components/counter/arrived-orders.tsx')).ArrivedOrders,
+  ),
+  keptOrder: later(async () => (await import('#components/counter/kept-order.tsx')).KeptOrder),
   tickets: later(async () => (await import('#components/counter/tickets-step.tsx')).TicketsStep),
 }
 

@@ -49,12 +49,26 @@ function Desk({ state: told, top }: DeskProps) {
     focused.current = stood
     place.current?.querySelector<HTMLElement>('[data-step]')?.focus()
   }, [stood])
+  const head =
+    ordering.arrived.length > 0 && step !== 'turned' ? (
+      <>
+        <Suspense fallback={null}>
+          <LaterPart of={parts.arrived} given={{ state, arrived: ordering.arrived, tap }} />
+        </Suspense>
+        {top}
+      </>
+    ) : (
+      top
+    )
   return (
     <div ref={place} className={styles.desk}>
       <p role="status" className="visually-hidden">
         {note ? sayNote(words, state.station, note) : (sentWords?.spoken ?? '')}
       </p>
-      {step !== 'ask' && step !== 'choose' && top}
+      {step !== 'ask' && step !== 'choose' && head}
+      <Suspense fallback={null}>
+        <LaterPart of={parts.keptOrder} given={{ desk }} />
+      </Suspense>
       <Suspense fallback={<p className={styles.noOrders}>{words.oneMoment}</p>}>
         {step === 'ask' && (
           <AskStep
@@ -62,10 +76,10 @@ function Desk({ state: told, top }: DeskProps) {
             state={state}
             desk={desk}
             sentWords={sentWords}
-            top={top}
+            top={head}
           />
         )}
-        {step === 'choose' && <LaterPart of={parts.choose} given={{ state, desk, top }} />}
+        {step === 'choose' && <LaterPart of={parts.choose} given={{ state, desk, top: head }} />}
         {step === 'in-charge' && <LaterPart of={parts.inCharge} given={{ state, desk }} />}
         {step === 'others' && <LaterPart of={parts.toldOthers} given={{ state, desk }} />}
         {step === 'turned' && <LaterPart of={parts.turned} given={{ state, desk }} />}

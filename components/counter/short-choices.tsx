@@ -1,15 +1,18 @@
-import shared from '#components/counter/counter.module.css'
 import styles from '#components/counter/tickets.module.css'
 import { useCounterWords } from '#components/counter/words.tsx'
+import type { Acting } from '#components/live/acting.ts'
+import { Button } from '#components/ui/button.tsx'
+import { Note } from '#components/ui/note.tsx'
 import { clockDoubtOf } from '#lib/rooms/food/facts/clock-doubt.ts'
 import type { Act } from '#lib/rooms/orders/views/counter-act.ts'
+import { shortOffers } from '#lib/rooms/orders/views/short-offers.ts'
 import { levelOf } from '#lib/rooms/pans/facts/levels.ts'
+import type { Selling } from '#lib/rooms/pans/facts/selling.ts'
 import type { ShortWays } from '#lib/rooms/pans/facts/short-ways.ts'
-import type { RunningState } from '#lib/service/state.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 
 interface ShortProps {
-  readonly state: RunningState
+  readonly state: Selling
   readonly short: ShortWays
 }
 
@@ -25,7 +28,7 @@ export function ShortWhy({ state, short }: ShortProps) {
         ? words.ranShort.shortNoMore
         : words.ranShort.shortMore(words.sayTime(short.waitUntil, state.station.timeZone))
   return (
-    <p className={styles.warning}>
+    <Note kind="watch">
       {short.waits
         ? words.ranShort.shortWaits(name)
         : clockDoubtOf(state, short.component) !== null
@@ -34,91 +37,46 @@ export function ShortWhy({ state, short }: ShortProps) {
             ? words.ranShort.shortOffSale(name)
             : words.ranShort.short(name)}{' '}
       {more}
-    </p>
+    </Note>
   )
 }
 
-/** What can be done for a short build: left out, swapped, waited for, or cancelled. */
+/** What a short build can become, each as it would be sent; or its guest waits. */
 export function ShortChoices({
   state,
   short,
-  busy,
+  acting,
   tap,
-  onWait,
-  onCancel,
-}: ShortProps & {
-  readonly busy: boolean
-  readonly tap: (act: Act) => void
-  readonly onWait: () => void
-  readonly onCancel: () => void
-}) {
+}: ShortProps & { readonly acting: Acting; readonly tap: (act: Act) => void }) {
   const words = useCounterWords()
-  const { build, ticket, letter, component, canLeaveOut, swaps } = short
   const name = nameIn(state.station)
-  const change = (base?: string) =>
-    tap({
-      act: 'change-build',
-      ticket,
-      letter,
-      without: component,
-      ...(base === undefined ? {} : { base }),
-    })
+  const { build, ticket, letter } = short
+  const at = { ticket, letter }
+  const offers = shortOffers(state, at)
   return (
-    <>
-      {canLeaveOut && (
-        <button
-          type="button"
-          className={shared.button}
-          aria-label={words.ranShort.leaveOutOf(build, name(component))}
-          disabled={busy}
-          onClick={() => change()}
+    <div className={styles.ways}>
+      {offers.map(({ way, priceCents }) => (
+        <Button
+          key={JSON.stringify(way)}
+          aria-label={words.onTicket.wayOf(build, way, name)}
+          disabled={acting.busy}
+          sub={words.sayCents(priceCents, state.station.currency)}
+          onClick={() => tap({ act: 'change-build', ...at, way })}
         >
-          {words.ranShort.leaveOut(name(component))}
-        </button>
-      )}
-      {swaps.slice(0, 2).map((base) => (
-        <button
-          key={base}
-          type="button"
-          className={shared.button}
-          aria-label={words.ranShort.swapOf(build, name(base))}
-          disabled={busy}
-          onClick={() => change(base)}
-        >
-          {words.ranShort.swap(name(base))}
-        </button>
+          {words.onTicket.way(way, name)}
+        </Button>
       ))}
-      {!canLeaveOut && swaps.length === 0 && (
-        <button
-          type="button"
-          className={shared.button}
-          aria-label={words.ranShort.swapItemOf(build)}
-          disabled={busy}
-          onClick={() => change()}
-        >
-          {words.ranShort.swapItem}
-        </button>
-      )}
+      {offers.length === 0 && <p>{words.onTicket.noWay}</p>}
       {!short.waits && (
-        <button
-          type="button"
-          className={shared.button}
+        <Button
+          kind="quiet"
           aria-label={words.ranShort.waitFor(build)}
-          disabled={busy}
-          onClick={onWait}
+          disabled={acting.busy}
+          onClick={() => void acting.act({ type: 'wait', ...at }, words.ranShort.saidWaits(build))}
         >
           {words.ranShort.guestWaits}
-        </button>
+        </Button>
       )}
-      <button
-        type="button"
-        className={shared.button}
-        aria-label={words.cancelAsk(build)}
-        disabled={busy}
-        onClick={onCancel}
-      >
-        {words.cancel}
-      </button>
-    </>
+    </div>
   )
 }

@@ -75,6 +75,10 @@ export const useOrdering = (told: RunningState): OrderingDesk => {
     const timer = setTimeout(() => setSlow(true), SLOW_MS)
     return () => clearTimeout(timer)
   }, [ordering.sending])
+  const isLate = ordering.sending !== null && (isSlow || link !== 'live')
+  // It was told that it waits: so is its number, whatever is shown by then.
+  const late = useRef(false)
+  late.current = ordering.sending !== null && (late.current || isLate)
   const submit = async () => {
     const command = ordering.sending === null ? commandOf(ordering, state) : null
     if (!command) return
@@ -82,7 +86,7 @@ export const useOrdering = (told: RunningState): OrderingDesk => {
     own.current.add(id)
     tap({ act: 'send', id })
     const answer = await send(command, id)
-    if (answer.answer === 'accepted') tap({ act: 'accepted', id })
+    if (answer.answer === 'accepted') tap({ act: 'accepted', id, isLate: late.current })
     else tap({ act: 'refused', id, note: noteOf(answer) })
   }
   return {
@@ -90,6 +94,6 @@ export const useOrdering = (told: RunningState): OrderingDesk => {
     ordering,
     tap,
     submit: () => void submit(),
-    isLate: ordering.sending !== null && (isSlow || link !== 'live'),
+    isLate,
   }
 }

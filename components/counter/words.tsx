@@ -7,6 +7,7 @@ import { lacksWords } from '#lib/rooms/orders/words/lacks-en.ts'
 import { overTheLine } from '#lib/rooms/orders/words/over-the-line-en.ts'
 import { readBackText, sayReadBack } from '#lib/rooms/orders/words/read-back-en.ts'
 import { shortEn } from '#lib/rooms/orders/words/short-en.ts'
+import { ticketsEn } from '#lib/rooms/orders/words/tickets-en.ts'
 import { turnedEn } from '#lib/rooms/orders/words/turned-en.ts'
 import { sayCents } from '#lib/words/amounts-en.ts'
 import { sayClock, sayTime } from '#lib/words/clock-en.ts'
@@ -23,6 +24,7 @@ const english = {
   needs: needsEn,
   ranShort: shortEn,
   lacks: lacksWords,
+  onTicket: ticketsEn,
   turned: turnedEn,
   over: overTheLine,
   inCharge: inChargeEn,

@@ -4,6 +4,7 @@ import { firstWords } from '#lib/rooms/care/words/first-of-all-en.ts'
 import { labelWords } from '#lib/rooms/care/words/labels-en.ts'
 import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
 import { counter } from '#lib/rooms/orders/words/counter-en.ts'
+import { ticketsEn } from '#lib/rooms/orders/words/tickets-en.ts'
 import { turnedEn } from '#lib/rooms/orders/words/turned-en.ts'
 import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
@@ -82,6 +83,20 @@ export const order = async (page: Page, item: string, number: number): Promise<v
   await begin(page, item)
   await sendButton(page).click()
   await ticketIsSent(page, number)
+}
+
+/** A build among the tickets at the counter. */
+export const ticketRow = (page: Page, build: string): Locator =>
+  page
+    .getByRole('list', { name: ticketsEn.listed, exact: true })
+    .getByRole('button', { name: beginning(sayBuild(build)) })
+
+/** Opens the tickets and chooses one: what can be done is done to that. */
+export const chooseTicket = async (page: Page, build: string): Promise<void> => {
+  await page.getByRole('button', { name: /^Tickets \(/ }).click()
+  const row = ticketRow(page, build)
+  await row.click()
+  await expect(row).toHaveAttribute('aria-pressed', 'true')
 }
 
 /** A pan on the assembly screen that stands wide, by its short name. */

@@ -10,7 +10,16 @@ import type { NeedCode } from '#lib/station/codes/codes.ts'
 import { isPluralIn, nameIn } from '#lib/station/name-in.ts'
 import { sayCents } from '#lib/words/amounts-en.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
-import { beginning, payLater, readAloud, saying, shelfCard, start, tapUntil } from './hands.ts'
+import {
+  beginning,
+  chooseTicket,
+  payLater,
+  readAloud,
+  saying,
+  shelfCard,
+  start,
+  tapUntil,
+} from './hands.ts'
 
 /** The tile of an allergen or a diet that a guest tells. */
 export const needTile = (page: Page, code: NeedCode): Locator =>
@@ -42,7 +51,7 @@ export const spoken = ({ station }: RunningState, statements: readonly Statement
 
 /** A need is told after sending: its build is stopped, and stands there to be ordered anew. */
 export const tellLate = async (page: Page, build: string, code: NeedCode): Promise<void> => {
-  await page.getByRole('button', { name: /^Tickets \(/ }).click()
+  await chooseTicket(page, build)
   await page.getByRole('button', { name: needsEn.tellOf(build), exact: true }).click()
   await needTile(page, code).click()
   await tapUntil(

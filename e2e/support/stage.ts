@@ -41,6 +41,8 @@ const begin = async (device: Device, { path, scene }: View): Promise<void> => {
   const { page, shown } = device
   device.shown = null
   if (shown?.path === path && shown.scene === scene && !shown.reach) return
+  // What one view left half typed is no part of the next; an empty page has no storage.
+  if (page.url().startsWith('http')) await page.evaluate(() => sessionStorage.clear())
   await page.goto(path)
   await untilLive(page)
 }

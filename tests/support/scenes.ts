@@ -320,6 +320,11 @@ export const scenes = {
     portions('pan-cheddar', 'cheddar', 0),
     portions('pan-rice', 'rice', 0),
   ],
+  'short-double': [
+    send([usualChicken]),
+    send([build('garden-chicken', { wishes: { chicken: { placement: 'in', portions: 2 } } })]),
+    portions('pan-chicken', 'chicken', 2),
+  ],
   'chicken-off-sale': [send([usualChicken]), send([usualBeans]), tooCool('pan-chicken')],
   'chicken-off-sale, making': [
     send([usualChicken]),

@@ -1,3 +1,4 @@
+import type { Page } from '@playwright/test'
 import { on, type View } from './view.ts'
 
 const ALLERGENS = [
@@ -13,6 +14,43 @@ const SEND = { main: [/^I said it: send/] }
 const TURN = { main: [/^I said it: turn/] }
 const FOUR = ['Milk', 'Tree nuts', 'Sesame', 'Crab, shrimp, lobster']
 const FOOD = { main: [/^I said it: choose food/] }
+
+/** Two changes that waited for the connection, as an earlier load of the page left them to tell. */
+const waited = async (page: Page): Promise<void> => {
+  const needs = page.getByRole('button', { name: 'Milk', exact: true })
+  await needs.click()
+  const left = () => page.evaluate(() => sessionStorage.getItem('level-scoop/order'))
+  while ((await left()) === null) await page.waitForTimeout(20)
+  await page.evaluate(() => {
+    const kept = JSON.parse(sessionStorage.getItem('level-scoop/order') ?? '{}')
+    const of = (ticket: number, items: readonly string[]) => ({
+      id: `c-${ticket}`,
+      sent: { kind: 'changed', ticket, letter: 'A' },
+      items,
+    })
+    const arrived = [of(2, ['garden-chicken']), of(4, ['garden-chicken', 'harbor-tuna'])]
+    // Nothing is kept over these any more: the page is about to be loaded anew.
+    const text = JSON.stringify({ ...kept, order: null, arrived })
+    addEventListener('pagehide', () => sessionStorage.setItem('level-scoop/order', text))
+  })
+  await page.reload()
+  await page.getByText('4-\u2060A changed').waitFor()
+}
+
+const told = (
+  name: string,
+  tapped: readonly (string | RegExp)[],
+  more: Pick<View, 'long'> = {},
+): View => {
+  const view = counter(name, 'rush', '4-A changed', tapped, more)
+  return {
+    ...view,
+    reach: async (page) => {
+      await waited(page)
+      await view.reach?.(page)
+    },
+  }
+}
 
 export const counterViews: readonly View[] = [
   counter('ask', 'quiet', 'Ask every guest', [], { main: [/^They said: none/] }),
@@ -113,7 +151,10 @@ export const counterViews: readonly View[] = [
   counter('name', 'quiet', 'Name to call', ['They said: none', CHICKEN, 'Add a name']),
   counter('few tickets', 'waiting', '2-A', [/^Tickets/]),
   counter('tickets', 'rush', '7-A', [/^Tickets/], { long: true }),
-  counter('cancelling', 'rush', 'Yes, cancel 4-A', [/^Tickets/, 'Cancel 4-A?'], { long: true }),
+  counter('cancelling', 'rush', 'Yes, cancel 4-A', [/^Tickets/, /^4-A/, 'Cancel 4-A?'], {
+    long: true,
+    main: [/^Yes, cancel 4-A/, /^Don’t cancel/],
+  }),
   counter('gone', 'gone', 'Wanted it', ['They said: none', BEANS], SEND),
   counter('gone, counted', 'gone', 'counted', [
     'They said: none',
@@ -121,11 +162,25 @@ export const counterViews: readonly View[] = [
   ]),
   counter('kept', 'kept', 'saved for', ['They said: none', CHICKEN], SEND),
   counter('short, told', 'short-ways', 'the pans are short'),
-  counter('short', 'short-ways', 'Leave out cheddar', [/^Tickets/], {
-    main: [/: leave out cheddar$/, /: the guest waits$/],
+  counter('short', 'short-ways', 'Without cheddar and with pita', [/^Tickets/], {
+    main: [/: the guest waits$/, /^Add an allergy/],
   }),
-  counter('short, changed', 'short-ways', 'Changing 3-A', [/^Tickets/, '3-A: leave out cheddar'], {
+  counter('short, without', 'short-ways', 'Without cheddar', [/^Tickets/, /^2-A/], {
+    main: [/^2-A: Without cheddar/, /: the guest waits$/],
+  }),
+  counter('short, changed', 'short-ways', 'Changing 2-A', [/^Tickets/, /^2-A/, /^2-A: Without/], {
     main: [/^I said it: change it/],
   }),
+  counter('short, double', 'short-double', 'Single herb chicken', [/^Tickets/], {
+    main: [/^2-A: Single herb chicken/, /: the guest waits$/],
+  }),
+  counter('held ticket', 'told-waiting', 'held', [/^Tickets/]),
+  told('ask, waited', []),
+  told('read-back, waited', ['They said: none', CHICKEN]),
+  told('long read-back, waited', [
+    ...['They said: none', BEANS, /^Cheddar/, /^Yogurt sauce/, /^Sesame slaw/, /^Sesame slaw/],
+    ...[/^One more portion of roast/, /^One more portion of black/],
+  ]),
+  told('tickets, waited', [/^Tickets/], { long: true }),
   counter('closed', 'closed', 'This service is closed.'),
 ]

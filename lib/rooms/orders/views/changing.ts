@@ -1,24 +1,35 @@
 /** Orders that begin with an accepted build: to change it, or because its guest tells a need late. */
 
 import { keeps, knownNeeds } from '#lib/rooms/care/facts/known-needs.ts'
-import { draftOf, EMPTY_DRAFT } from '#lib/rooms/orders/facts/draft.ts'
+import { type Draft, draftOf, EMPTY_DRAFT, type Wish } from '#lib/rooms/orders/facts/draft.ts'
 import { nextGuest, reopen } from '#lib/rooms/orders/views/order-answered.ts'
-import type { BuildAt, Ordering, Told } from '#lib/rooms/orders/views/ordering.ts'
+import type { BuildAt, Ordering, ShortWay, Told } from '#lib/rooms/orders/views/ordering.ts'
+import { goesOnAs } from '#lib/rooms/orders/views/tickets-to-change.ts'
 import type { BuildChoice } from '#lib/service/events/build-choice.ts'
-import type { Build, RunningState } from '#lib/service/state.ts'
+import type { RunningState } from '#lib/service/state.ts'
 import { findBuild, findTicket } from '#lib/service/tickets.ts'
 import type { Need, NeedCode } from '#lib/station/codes/codes.ts'
 import { findItem } from '#lib/station/find.ts'
 
-/** What a build becomes once a stop is answered; else what it is. */
-const goesOnAs = ({ stop, choice }: Build): BuildChoice => stop?.to?.choice ?? choice
+const inThatWay = (draft: Draft, choice: BuildChoice, way: ShortWay): Draft => {
+  if (way.item !== null) return { ...draft, item: way.item, base: null, wishes: {} }
+  const fewer = Object.entries(way.fewer).map(([id, portions]): [string, Wish] => [
+    id,
+    { placement: choice.parts[id]?.placement ?? 'in', portions },
+  ])
+  return {
+    ...draft,
+    base: way.base ?? draft.base,
+    wishes: { ...draft.wishes, ...Object.fromEntries(fewer) },
+  }
+}
 
 /** The accepted build as a draft; where it is held, with the needs that were told since. */
 export const changeBuild = (
   ordering: Ordering,
   at: BuildAt,
   state: RunningState,
-  { without, base }: { readonly without?: string; readonly base?: string } = {},
+  way: ShortWay | null = null,
 ): Ordering => {
   const build = findBuild(state, at.ticket, at.letter)
   // Who isn't sure orders nothing anew: it is cancelled, or told of by the person in charge.
@@ -30,9 +41,9 @@ export const changeBuild = (
   const from: BuildChoice = hold
     ? { ...choice, needs, asked: needs.length > 0 ? 'needs' : choice.asked, caution: null }
     : choice
-  const changing = { ticket: at.ticket, letter: at.letter, without: without ?? null }
+  const changing = { ticket: at.ticket, letter: at.letter, keeps: way?.keeps ?? null }
   const draft = draftOf(findItem(state.station, choice.item), from)
-  const drafts = [base === undefined ? draft : { ...draft, base }]
+  const drafts = [way ? inThatWay(draft, choice, way) : draft]
   return reopen(ordering, { drafts, name: '', paid: false, changing }, null)
 }
 

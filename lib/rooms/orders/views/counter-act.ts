@@ -1,7 +1,7 @@
 /** What a tap at the counter can be. */
 
 import type { LeftCommand } from '#lib/rooms/orders/views/order-answered.ts'
-import type { BuildAt, Note, Told } from '#lib/rooms/orders/views/ordering.ts'
+import type { BuildAt, Note, Ordering, ShortWay, Told } from '#lib/rooms/orders/views/ordering.ts'
 import type { NeedCode, Reason } from '#lib/station/codes/codes.ts'
 
 export type Act =
@@ -37,7 +37,12 @@ export type Act =
   | { readonly act: 'start-over' }
   | { readonly act: 'send'; readonly id: string }
   | { readonly act: 'next-guest' }
-  | { readonly act: 'accepted'; readonly id: string }
+  /** `isLate`: it waited, and the screen said so. */
+  | { readonly act: 'accepted'; readonly id: string; readonly isLate?: boolean }
+  /** The guest of what waited was told. */
+  | { readonly act: 'arrived-told'; readonly id: string }
+  /** What an earlier load of the page left half typed. */
+  | { readonly act: 'restored'; readonly ordering: Ordering }
   | { readonly act: 'refused'; readonly id: string; readonly note: Note }
   /** What an earlier load of the page, or another step, left waiting was accepted. */
   | { readonly act: 'left-accepted'; readonly id: string; readonly sent: LeftCommand }
@@ -50,8 +55,8 @@ export type Act =
   | { readonly act: 'open-returned'; readonly id: string }
   | { readonly act: 'drop-returned'; readonly id: string }
   | { readonly act: 'tickets' }
-  /** `without`: what the pans can't give it; `base`: the one it gets instead. */
-  | ({ readonly act: 'change-build'; readonly without?: string; readonly base?: string } & BuildAt)
+  /** `way`: what it becomes where the pans can't fill it. */
+  | ({ readonly act: 'change-build'; readonly way?: ShortWay } & BuildAt)
   /** A guest who has ordered tells a need. */
   | ({ readonly act: 'tell-need' } & BuildAt)
   /** It was told, and the build is stopped. */

@@ -22,8 +22,10 @@ import {
 import type { Act } from '#lib/rooms/orders/views/counter-act.ts'
 import {
   accepted,
+  arrivedTold,
   cameBack,
   goTo,
+  isUntouched,
   leftAccepted,
   nextGuest,
   openReturned,
@@ -108,6 +110,7 @@ const WHILE_SENDING: readonly Act['act'][] = [
   'refused',
   'left-accepted',
   'came-back',
+  'arrived-told',
   'next-guest',
 ]
 
@@ -202,7 +205,11 @@ const afterTap = (ordering: Ordering, tap: Act, state: RunningState): Ordering =
     case 'next-guest':
       return park(ordering)
     case 'accepted':
-      return accepted(ordering, tap.id)
+      return accepted(ordering, tap.id, tap.isLate === true)
+    case 'arrived-told':
+      return arrivedTold(ordering, tap.id)
+    case 'restored':
+      return isUntouched(ordering) ? tap.ordering : ordering
     case 'refused':
       return refused(ordering, tap.id, tap.note)
     case 'came-back':
@@ -216,7 +223,7 @@ const afterTap = (ordering: Ordering, tap: Act, state: RunningState): Ordering =
     case 'tickets':
       return { ...ordering, step: 'tickets' }
     case 'change-build':
-      return changeBuild(ordering, tap, state, tap)
+      return changeBuild(ordering, tap, state, tap.way)
     case 'tell-need':
       return tellNeed(ordering, { ticket: tap.ticket, letter: tap.letter }, state)
     case 'need-told': {

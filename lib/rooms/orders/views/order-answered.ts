@@ -5,6 +5,7 @@ import type { ChangeCommand } from '#lib/rooms/orders/commands/change.ts'
 import type { SendCommand } from '#lib/rooms/orders/commands/send.ts'
 import { type Draft, draftOf } from '#lib/rooms/orders/facts/draft.ts'
 import {
+  type Arrived,
   IDLE,
   type Note,
   type Order,
@@ -35,9 +36,26 @@ const orderOf = ({ drafts, name, paid, changing }: Ordering): Order => ({
 export const nextGuest = (ordering: Ordering): Ordering => ({
   ...IDLE,
   sent: ordering.sent,
+  arrived: ordering.arrived,
   parked: ordering.parked,
   returned: ordering.returned,
 })
+
+/** Nothing of an order was typed yet, and nothing is on its way. */
+export const isUntouched = ({ step, drafts, changing, telling, sending }: Ordering): boolean => {
+  const [first, ...others] = drafts
+  return (
+    step === 'ask' &&
+    sending === null &&
+    changing === null &&
+    telling === null &&
+    others.length === 0 &&
+    first !== undefined &&
+    first.asked === null &&
+    first.needs.length === 0 &&
+    first.item === null
+  )
+}
 
 const isAsked = (draft: Draft | undefined): boolean =>
   draft?.asked === 'none' || draft?.asked === 'needs'
@@ -67,17 +85,48 @@ const tell = (ordering: Ordering, sent: Sent): Ordering => ({
   sent: [...ordering.sent, sent],
 })
 
-export const accepted = (ordering: Ordering, id: string): Ordering => {
-  if (ordering.sending === id) return tell(nextGuest(ordering), sentOf(id, ordering.changing))
+const arrive = (ordering: Ordering, arrived: Arrived): Ordering => ({
+  ...ordering,
+  arrived: [...ordering.arrived, arrived],
+})
+
+const arrivedOf = (id: string, { drafts, changing }: Order): Arrived => ({
+  id,
+  sent: sentOf(id, changing),
+  items: drafts.flatMap(({ item }) => item ?? []),
+})
+
+/** What waited stays until its guest was told, whatever is typed meanwhile. */
+export const accepted = (ordering: Ordering, id: string, isLate: boolean): Ordering => {
+  if (ordering.sending === id) {
+    const next = nextGuest(ordering)
+    return isLate
+      ? arrive(next, arrivedOf(id, ordering))
+      : tell(next, sentOf(id, ordering.changing))
+  }
   const parked = ordering.parked.find((one) => one.id === id)
-  return tell(answered(ordering, id), sentOf(id, parked?.order.changing ?? null))
+  return parked ? arrive(answered(ordering, id), arrivedOf(id, parked.order)) : ordering
 }
 
 export const leftAccepted = (ordering: Ordering, id: string, sent: LeftCommand): Ordering => {
-  if (sent.type === 'send') return tell(ordering, { kind: 'ticket', id })
+  if (sent.type === 'send')
+    return arrive(ordering, {
+      id,
+      sent: { kind: 'ticket', id },
+      items: sent.builds.map(({ item }) => item),
+    })
   const { type, ticket, letter } = sent
-  return tell(ordering, { kind: type === 'change' ? 'changed' : 'cancelled', ticket, letter })
+  return arrive(ordering, {
+    id,
+    sent: { kind: type === 'change' ? 'changed' : 'cancelled', ticket, letter },
+    items: sent.type === 'change' ? [sent.to.item] : [],
+  })
 }
+
+export const arrivedTold = (ordering: Ordering, id: string): Ordering => ({
+  ...ordering,
+  arrived: ordering.arrived.filter((one) => one.id !== id),
+})
 
 const comeBack = (ordering: Ordering, returned: Returned): Ordering => ({
   ...ordering,
@@ -119,7 +168,7 @@ export const cameBack = (
           drafts: [draftFor(sent.to)],
           name: '',
           paid: false,
-          changing: { ticket: sent.ticket, letter: sent.letter, without: null },
+          changing: { ticket: sent.ticket, letter: sent.letter, keeps: null },
         }
   return comeBack(ordering, returnedOf(id, order, note))
 }

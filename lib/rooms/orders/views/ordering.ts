@@ -11,7 +11,7 @@ import { type NotFree, type Offer, offerFor, offerOf } from '#lib/rooms/orders/f
 import type { Reading } from '#lib/rooms/orders/facts/statement.ts'
 import { readingOf } from '#lib/rooms/orders/views/reading.ts'
 import { sumOf, type Wanted, wantedFrom } from '#lib/rooms/pans/facts/behind.ts'
-import { takesOf } from '#lib/service/events/build-choice.ts'
+import { type Amounts, takesOf } from '#lib/service/events/build-choice.ts'
 import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
 import type { Build, RunningState } from '#lib/service/state.ts'
 import { findBuild } from '#lib/service/tickets.ts'
@@ -44,9 +44,22 @@ export interface BuildAt {
   readonly letter: string
 }
 
-/** The build that is changed, and what the pans can't give it: it is treated as gone. */
+/** What a build that the pans can't fill becomes instead. */
+export interface ShortWay {
+  /** What the pans can give it of all that they lack for it; 0 is treated as gone. */
+  readonly keeps: Amounts
+  /** Parts with fewer portions than it has, 1 or more. */
+  readonly fewer: Readonly<Record<string, number>>
+  /** Parts that it goes without. */
+  readonly without: readonly string[]
+  /** The base or the item that it gets in place of its own; null for its own. */
+  readonly base: string | null
+  readonly item: string | null
+}
+
+/** The build that is changed, and what of its own the pans can't give it; null for a plain change. */
 export interface Changing extends BuildAt {
-  readonly without: string | null
+  readonly keeps: Amounts | null
 }
 
 /** What a guest told after sending. */
@@ -59,6 +72,15 @@ export interface Told {
 export type Sent =
   | { readonly kind: 'ticket'; readonly id: string }
   | ({ readonly kind: 'changed' | 'cancelled' } & BuildAt)
+
+/** What waited to be sent and was accepted since, until somebody has told its guest. */
+export interface Arrived {
+  /** Of its command. */
+  readonly id: string
+  readonly sent: Sent
+  /** Its items, one for each build; none where it was a cancel. */
+  readonly items: readonly string[]
+}
 
 export interface Order {
   readonly drafts: readonly Draft[]
@@ -88,6 +110,8 @@ export interface Ordering extends Order {
   readonly sending: string | null
   readonly note: Note | null
   readonly sent: readonly Sent[]
+  /** The oldest first. */
+  readonly arrived: readonly Arrived[]
   /** Orders that wait to be sent while the next guest is served. */
   readonly parked: readonly { readonly id: string; readonly order: Order }[]
   readonly returned: readonly Returned[]
@@ -106,6 +130,7 @@ export const IDLE: Ordering = {
   sending: null,
   note: null,
   sent: [],
+  arrived: [],
   parked: [],
   returned: [],
 }
@@ -124,14 +149,14 @@ interface Known {
   readonly all: readonly SettledDraft[]
 }
 
-/** An accepted build with what is its own; what it goes without from now on isn't. */
+/** An accepted build with what is its own; what the pans can't give it isn't. */
 const beforeChange = (
   state: RunningState,
-  { ticket, letter, without }: Changing,
+  { ticket, letter, keeps }: Changing,
 ): Pick<Build, 'choice' | 'takes'> | undefined => {
   const build = findBuild(state, ticket, letter)
-  return build && without !== null
-    ? { choice: build.choice, takes: { ...build.takes, [without]: 0 } }
+  return build && keeps !== null
+    ? { choice: build.choice, takes: { ...build.takes, ...keeps } }
     : build
 }
 

@@ -1,9 +1,14 @@
 /** Builds that a guest comes back about. */
 
+import { judgeComponent } from '#lib/needs/judge.ts'
+import { kitchenOf } from '#lib/rooms/care/facts/kitchen-of.ts'
 import { shownNameKey } from '#lib/rooms/care/facts/name-shown.ts'
 import { shortBuilds } from '#lib/rooms/pans/facts/short.ts'
+import { type BuildChoice, portionsTaken } from '#lib/service/events/build-choice.ts'
+import { differencesOf } from '#lib/service/mark.ts'
 import type { Build, RunningState, Ticket, ToFind } from '#lib/service/state.ts'
 import { buildName, openBuilds, type QueuedBuild } from '#lib/service/tickets.ts'
+import type { Need, NeedCode } from '#lib/station/codes/codes.ts'
 
 export interface TicketBuild extends QueuedBuild {
   readonly canChange: boolean
@@ -19,15 +24,21 @@ export interface TicketBuild extends QueuedBuild {
 /** How many handed-over builds are listed: their guests may still stand there. */
 const MOST_HANDED_OVER = 12
 
+const isUnsureNow = ({ hold }: Build): boolean => hold?.told?.asked === 'not-sure'
+
+/** Whether it can be changed here: it is open or held, and assembly has no stop of it to answer. */
+export const isOpenToChange = (build: Build): boolean =>
+  !isUnsureNow(build) &&
+  (build.hold !== null ||
+    (build.stop === null && (build.state === 'waiting' || build.state === 'making')))
+
 const shown = (ticket: Ticket, build: Build): TicketBuild => {
   const isHeld = build.hold !== null
-  const isUnsure = build.hold?.told?.asked === 'not-sure'
-  const isOpen = build.state === 'waiting' || build.state === 'making'
   return {
     ticket,
     build,
-    canChange: !isUnsure && (isHeld || (build.stop === null && isOpen)),
-    isUnsure,
+    canChange: isOpenToChange(build),
+    isUnsure: isUnsureNow(build),
     canCancel: isHeld || (build.stop === null && build.state !== 'handed-over'),
     canTell: build.state !== 'cancelled',
     nameKey: shownNameKey(ticket),
@@ -78,6 +89,62 @@ export const handedOverLately = (state: RunningState): readonly TicketBuild[] =>
         other.build.since - one.build.since,
     )
     .slice(0, MOST_HANDED_OVER)
+}
+
+/** How a build stands to a pan of the line, by the rule that its mark is written by. */
+export type PanMark =
+  /** Not in it, and not usually either. */
+  | { readonly kind: 'none' }
+  | { readonly kind: 'usual' }
+  | { readonly kind: 'with' | 'side'; readonly portions: number }
+  /** Usual, and left out: asked for, or there was none. */
+  | { readonly kind: 'no' | 'gone' }
+  /** Usual, and left out for this need. */
+  | { readonly kind: 'need'; readonly code: NeedCode; readonly isApart: boolean }
+
+/** What a build becomes once a stop is answered; else what it is. */
+export const goesOnAs = ({ stop, choice }: Build): BuildChoice => stop?.to?.choice ?? choice
+
+/** Which need rules a component out, as labels and scoops are now; the first one told, if none does any more. */
+const needOf = (state: RunningState, component: string, needs: readonly Need[]): PanMark => {
+  const [worst] = judgeComponent(kitchenOf(state), component, needs).findings
+  const need = needs.find(({ code }) => code === worst?.need) ?? needs[0]
+  return need
+    ? { kind: 'need', code: need.code, isApart: need.handling === 'keep-apart' }
+    : { kind: 'no' }
+}
+
+/** By component, as far as a build has to do with it. */
+export const panMarks = (state: RunningState, build: Build): Readonly<Record<string, PanMark>> => {
+  const choice = goesOnAs(build)
+  const { without, onTheSide, added, extra } = differencesOf(state.station, choice)
+  const markOf = (component: string): PanMark => {
+    const because = choice.parts[component]?.because
+    const portions = portionsTaken(choice, component)
+    if (without.includes(component))
+      return because === 'need'
+        ? needOf(state, component, choice.needs)
+        : { kind: because === 'gone' ? 'gone' : 'no' }
+    if (onTheSide.includes(component)) return { kind: 'side', portions }
+    if (added.includes(component) || extra.includes(component)) return { kind: 'with', portions }
+    return { kind: portions > 0 ? 'usual' : 'none' }
+  }
+  return Object.fromEntries(state.station.components.map(({ id }) => [id, markOf(id)]))
+}
+
+export interface TicketSum {
+  /** What is to be paid for, by name: what wasn't cancelled. */
+  readonly builds: readonly string[]
+  readonly cents: number
+}
+
+/** A ticket is paid as one sum. */
+export const sumOfTicket = ({ number, builds }: Ticket): TicketSum => {
+  const owed = builds.filter(({ state }) => state !== 'cancelled')
+  return {
+    builds: owed.map(({ letter }) => buildName(number, letter)),
+    cents: owed.reduce((sum, { priceCents }) => sum + priceCents, 0),
+  }
 }
 
 export interface Held {

@@ -15,14 +15,6 @@ export const shortEn = {
   shortMore: (at: string) => `More by about ${at}.`,
   shortReady: (count: number) => `${count} more ready: call the lead.`,
   shortNoMore: 'No more is on its way.',
-  leaveOutOf: (build: string, component: string) =>
-    `${sayBuild(build)}: leave out ${inSentence(component)}`,
-  leaveOut: (component: string) => `Leave out ${inSentence(component)}`,
-  swapOf: (build: string, component: string) =>
-    `${sayBuild(build)}: with ${inSentence(component)} instead`,
-  swap: (component: string) => `With ${inSentence(component)}`,
-  swapItemOf: (build: string) => `${sayBuild(build)}: another item instead`,
-  swapItem: 'Another item',
   waitFor: (build: string) => `${sayBuild(build)}: the guest waits`,
   guestWaits: 'Guest waits',
   saidWaits: (build: string) => `${sayBuild(build)} waits for more.`,

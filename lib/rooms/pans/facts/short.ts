@@ -1,21 +1,39 @@
 import { backupsOf, behindOf, owedBehind, takenBehind } from '#lib/rooms/pans/facts/behind.ts'
 import { levelOf } from '#lib/rooms/pans/facts/levels.ts'
 import type { Amounts, BuildChoice } from '#lib/service/events/build-choice.ts'
+import type { AcceptedBuild } from '#lib/service/events/event.ts'
 import type { Taking } from '#lib/service/events/taking.ts'
 import { isUsable, stockOf } from '#lib/service/held-stock.ts'
-import type { RunningState } from '#lib/service/state.ts'
+import type { Build, RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
 import { linePansOf } from '#lib/station/find.ts'
 
+/** What a build would take in place of what it takes. */
+export interface Instead extends Pick<AcceptedBuild, 'choice' | 'takes'> {
+  /** "21A" */
+  readonly build: string
+}
+
+const wantedOf = (build: Build, id: string): number =>
+  Math.max(build.takes[id] ?? 0, build.stop?.to?.takes[id] ?? 0)
+
 /**
- * Builds that the pans can no longer fill, by name, with the component that each lacks. What is
- * being made is filled first, then by number, so the newest builds are hit first. A stopped build
- * wants what it takes or what it becomes, whichever is more.
+ * What builds lack that the pans can no longer fill, by name: each component with what is there for
+ * it at its turn, in the component's unit. What is being made is filled first, then by number, so
+ * the newest builds are hit first. A stopped build wants what it takes or what it becomes, whichever
+ * is more.
+ * @param instead how it would be, were one of them another
  */
-export const shortBuilds = (state: RunningState): ReadonlyMap<string, string> => {
-  const short = new Map<string, string>()
+export const lackingBuilds = (
+  state: RunningState,
+  instead: Instead | null = null,
+): ReadonlyMap<string, Amounts> => {
+  const short = new Map<string, Amounts>()
   const owed = state.station.components.filter(
-    ({ id }) => levelOf(state, id).remaining < 0 || owedBehind(state, id) > behindOf(state, id),
+    ({ id }) =>
+      instead !== null ||
+      levelOf(state, id).remaining < 0 ||
+      owedBehind(state, id) > behindOf(state, id),
   )
   if (owed.length === 0) return short
   const queue = openBuilds(state).filter(({ build }) => build.state !== 'made')
@@ -27,17 +45,22 @@ export const shortBuilds = (state: RunningState): ReadonlyMap<string, string> =>
     let inPan = levelOf(state, id).inPan
     let behind = behindOf(state, id)
     for (const { ticket, build } of inOrder) {
-      const changed = build.stop?.to?.takes[id] ?? 0
-      const wanted = Math.max(build.takes[id] ?? 0, changed)
+      const name = buildName(ticket.number, build.letter)
+      const other = instead?.build === name ? instead : null
+      const wanted = other ? (other.takes[id] ?? 0) : wantedOf(build, id)
       if (wanted === 0) continue
-      const isBehind = takenBehind(state, build.choice).includes(id)
+      const isBehind = takenBehind(state, (other ?? build).choice).includes(id)
       if (isBehind && wanted <= behind) behind -= wanted
       else if (!isBehind && wanted <= inPan) inPan -= wanted
-      else short.set(buildName(ticket.number, build.letter), id)
+      else short.set(name, { ...short.get(name), [id]: isBehind ? behind : inPan })
     }
   }
   return short
 }
+
+/** Builds that the pans can no longer fill, by name, with a component that each lacks. */
+export const shortBuilds = (state: RunningState): ReadonlyMap<string, string> =>
+  new Map([...lackingBuilds(state)].map(([name, lacks]) => [name, Object.keys(lacks).at(-1) ?? '']))
 
 export interface Withdrawal {
   readonly took: readonly Taking[]

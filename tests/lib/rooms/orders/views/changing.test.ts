@@ -136,7 +136,7 @@ describe('changing an accepted build', () => {
   test('[C30] a change that waited is told when it is accepted', () => {
     expect(taps(parked, state, { act: 'accepted', id: 'c-9' })).toMatchObject({
       parked: [],
-      sent: [{ kind: 'changed', ...at }],
+      arrived: [{ id: 'c-9', sent: { kind: 'changed', ...at }, items: ['garden-chicken'] }],
     })
   })
 
@@ -155,7 +155,7 @@ describe('changing an accepted build', () => {
     const opened = taps(back, state, { act: 'open-returned', id: 'c-9' })
     expect(sentCommand(opened, state)).toEqual(sent)
     const told = taps(IDLE, state, { act: 'left-accepted', id: 'c-9', sent })
-    expect(told.sent).toEqual([{ kind: 'changed', ...at }])
+    expect(told.arrived).toMatchObject([{ sent: { kind: 'changed', ...at } }])
   })
 
   test('[C30] and a cancel, which has nothing to open', () => {
@@ -165,7 +165,7 @@ describe('changing an accepted build', () => {
     expect(taps(back, state, { act: 'open-returned', id: 'c-9' })).toEqual(back)
     expect(taps(back, state, { act: 'drop-returned', id: 'c-9' }).returned).toEqual([])
     const told = taps(IDLE, state, { act: 'left-accepted', id: 'c-9', sent })
-    expect(told.sent).toEqual([{ kind: 'cancelled', ...at }])
+    expect(told.arrived).toMatchObject([{ sent: { kind: 'cancelled', ...at }, items: [] }])
   })
 
   test('[C30] each is said in a plain line', () => {

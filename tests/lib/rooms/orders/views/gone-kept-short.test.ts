@@ -14,7 +14,7 @@ import { itemRows, panFace } from '#lib/rooms/orders/views/counter.ts'
 import type { Act } from '#lib/rooms/orders/views/counter-act.ts'
 import { commandOf } from '#lib/rooms/orders/views/next-step.ts'
 import { act } from '#lib/rooms/orders/views/order-act.ts'
-import { IDLE, type Ordering, settleAll } from '#lib/rooms/orders/views/ordering.ts'
+import { IDLE, type Ordering, type ShortWay, settleAll } from '#lib/rooms/orders/views/ordering.ts'
 import { readBack } from '#lib/rooms/orders/views/read-back.ts'
 import { shortNow, ticketsToChange } from '#lib/rooms/orders/views/tickets-to-change.ts'
 import { isItemWanted, isPanWanted } from '#lib/rooms/orders/views/wanted-gone.ts'
@@ -162,6 +162,14 @@ describe('what is off sale', () => {
 })
 
 describe('short builds', () => {
+  const way = (some: Partial<ShortWay>): ShortWay => ({
+    keeps: {},
+    fewer: {},
+    without: [],
+    base: null,
+    item: null,
+    ...some,
+  })
   const told = given(send(chicken), send(chicken, beans), count('cheddar', 1))
   const state = running(told)
 
@@ -182,7 +190,7 @@ describe('short builds', () => {
       act: 'change-build',
       ticket: 2,
       letter: 'B',
-      without: 'cheddar',
+      way: way({ keeps: { cheddar: 0 }, without: ['cheddar'] }),
     })
     const command = commandOf(opened, state)
     expect(command).toMatchObject({
@@ -215,8 +223,7 @@ describe('short builds', () => {
       act: 'change-build',
       ticket: 1,
       letter: 'A',
-      without,
-      base: other,
+      way: way({ keeps: { [without]: 0 }, base: other }),
     })
     expect(commandOf(opened, running(out))).toMatchObject({ to: { base: other } })
     expect(change('1A', chicken).type).toBe('change')

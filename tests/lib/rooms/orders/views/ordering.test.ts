@@ -228,12 +228,18 @@ describe('sending', () => {
     expect(opened).toMatchObject({ step: 'choose', drafts: ready.drafts, note, returned: [] })
   })
 
-  test('[C25] an order that waited is told as sent only when it was accepted', () => {
+  const ARRIVED = { sent: { kind: 'ticket', id: 'c-1' }, items: ['garden-chicken'] }
+
+  test('[C25] an order that waited is told only when it was accepted, with what it was', () => {
     const parked = taps(ready, STATE, sendAs('c-1'), { act: 'next-guest' })
+    expect(parked.arrived).toEqual([])
     expect(taps(parked, STATE, { act: 'accepted', id: 'c-1' })).toMatchObject({
       parked: [],
-      sent: [{ kind: 'ticket', id: 'c-1' }],
+      sent: [],
+      arrived: [ARRIVED],
     })
+    const late = taps(ready, STATE, sendAs('c-1'), { act: 'accepted', id: 'c-1', isLate: true })
+    expect(late).toMatchObject({ sent: [], arrived: [ARRIVED] })
   })
 
   test('[C25] an order that an earlier load of the page left waiting comes back as it was', () => {
@@ -249,11 +255,13 @@ describe('sending', () => {
     expect(opened).toMatchObject({ paid: true, name: 'Kim', note: CLOSED })
   })
 
-  test('[C25] what waited is told in the next guest’s order, and still there when that is sent', () => {
-    const parked = taps(ready, STATE, sendAs('c-1'), { act: 'next-guest' }, none)
+  test('[C57] each that waited stays until it was told, whatever is typed and sent meanwhile', () => {
+    const again = [none, item('bean-and-pepper'), sendAs('c-9'), { act: 'next-guest' }] as const
+    const parked = taps(ready, STATE, sendAs('c-1'), { act: 'next-guest' }, ...again, none)
     const both = taps(
       parked,
       STATE,
+      { act: 'accepted', id: 'c-9' },
       item('garden-chicken'),
       { act: 'accepted', id: 'c-1' },
       { act: 'ask-again' },
@@ -263,10 +271,13 @@ describe('sending', () => {
       sendAs('c-2'),
       { act: 'accepted', id: 'c-2' },
     )
-    expect(both.sent).toEqual([
-      { kind: 'ticket', id: 'c-1' },
-      { kind: 'ticket', id: 'c-2' },
-    ])
+    const other = { sent: { kind: 'ticket', id: 'c-9' }, items: ['bean-and-pepper'] }
+    expect(both).toMatchObject({ sent: [{ id: 'c-2' }], arrived: [other, ARRIVED] })
+    const one = taps(both, STATE, { act: 'arrived-told', id: 'c-9' })
+    expect(one).toMatchObject({ sent: both.sent, arrived: [ARRIVED] })
+    const typing = taps(one, STATE, none, item('garden-chicken'), { act: 'start-over' })
+    expect(typing.arrived).toMatchObject([ARRIVED])
+    expect(taps(typing, STATE, { act: 'arrived-told', id: 'c-1' }).arrived).toEqual([])
   })
 
   test('[C26] name and paid go with the order; number only and unpaid are the defaults', () => {

@@ -6,11 +6,31 @@ import { IDLE, type Ordering, type Told } from '#lib/rooms/orders/views/ordering
 import {
   handedOverLately,
   heldNow,
+  type PanMark,
+  panMarks,
+  sumOfTicket,
   ticketsToChange,
 } from '#lib/rooms/orders/views/tickets-to-change.ts'
+import { ticketsEn } from '#lib/rooms/orders/words/tickets-en.ts'
+import { type Mark, markOf } from '#lib/service/mark.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { findTicket } from '#lib/service/tickets.ts'
 import type { Need } from '#lib/station/codes/codes.ts'
-import { choose, type Given, needs, ready, running, send } from '#tests/support/service.ts'
+import { componentOf } from '#lib/station/find.ts'
+import {
+  buildIn,
+  change,
+  choose,
+  demoStation,
+  type Given,
+  given,
+  needs,
+  onward,
+  ready,
+  running,
+  type Told as Service,
+  send,
+} from '#tests/support/service.ts'
 
 const taps = (from: Ordering, state: RunningState, ...list: Act[]): Ordering =>
   list.reduce((so, one) => act(so, one, state), from)
@@ -199,5 +219,85 @@ describe('the list', () => {
     const told = running(ready(...all, milkTold(1)))
     expect(numbers(told)).toEqual([1, 2])
     expect(heldNow(told).find).toMatchObject([{ ticket: 1, letter: 'A', reason: 'need' }])
+  })
+})
+
+describe('a row over the line', () => {
+  const marksIn = (told: Service, name: string) => panMarks(running(told), buildIn(told, name))
+  const kept = needs({ code: 'milk', handling: 'keep-apart', reason: null })
+  const plain = choose(
+    'garden-chicken',
+    { cheddar: 'no', slaw: 2, 'yogurt-sauce': 'side', almonds: 'in' },
+    { base: 'rice' },
+  )
+
+  test('[C59] shows what its mark says, and no more', () => {
+    const told = given(send(plain), send(choose('bean-and-pepper')), chicken)
+    for (const name of ['1A', '2A', '3A']) {
+      const marks = marksIn(told, name)
+      const { choice } = buildIn(told, name)
+      const mark = markOf(running(told), 1, 'A', choice)
+      // By the words for wraps, as the mark is written.
+      const wrapped = (id: string) => {
+        const component = componentOf(demoStation, id)
+        return component.mark ?? component.short.join(' ')
+      }
+      const said = (is: (one: PanMark) => boolean) =>
+        Object.entries(marks)
+          .filter(([, one]) => is(one))
+          .map(([id]) => wrapped(id))
+          .sort()
+      const sorted = (...lists: (keyof Mark)[]) =>
+        [...new Set(lists.flatMap((list) => mark[list]))].sort()
+      expect(said(({ kind }) => kind === 'no')).toEqual(sorted('without'))
+      expect(said(({ kind }) => kind === 'side')).toEqual(sorted('onTheSide'))
+      expect(said(({ kind }) => kind === 'with')).toEqual(sorted('added', 'extra'))
+    }
+    expect(marksIn(told, '1A')).toMatchObject({
+      pita: { kind: 'none' },
+      rice: { kind: 'with', portions: 1 },
+      chicken: { kind: 'usual' },
+      slaw: { kind: 'with', portions: 2 },
+      tuna: { kind: 'none' },
+    })
+  })
+
+  test('[C59] what is left out for a need names it, and what there was none of says so', () => {
+    const none = { placement: 'no', portions: 0 } as const
+    const beans = choose('bean-and-pepper')
+    const parts = {
+      ...beans.parts,
+      cheddar: { ...none, because: 'need' },
+      almonds: { ...none, because: 'need' },
+      'yogurt-sauce': { ...none, because: 'need' },
+    } as const
+    const apart = ready(send({ ...beans, ...kept, parts }))
+    const need = { kind: 'need', code: 'milk', isApart: true }
+    expect(marksIn(apart, '1A')).toMatchObject({ cheddar: need, 'yogurt-sauce': need })
+    expect(ticketsEn.pan.need('milk')).toBe('no milk')
+    expect(ticketsEn.pan.need('vegan')).toBe('not vegan')
+    const gone = {
+      ...beans,
+      parts: { ...beans.parts, cheddar: { ...none, because: 'gone' } },
+    } as const
+    expect(marksIn(given(send(gone)), '1A').cheddar).toEqual({ kind: 'gone' })
+  })
+
+  test('[C59] a stopped build shows what it becomes', () => {
+    const told = given(send(choose('garden-chicken')), { type: 'start', ...at })
+    const stopped = onward(told, change('1A', choose('garden-chicken', { slaw: 'no' })))
+    expect(marksIn(stopped, '1A').slaw).toEqual({ kind: 'no' })
+  })
+
+  test('[C59] a ticket of two is one sum, and what was cancelled is no part of it', () => {
+    const told = given(send(plain, choose('harbor-tuna')))
+    const of = (one: Service) => {
+      const ticket = findTicket(running(one), 1)
+      return ticket && sumOfTicket(ticket)
+    }
+    const cents = buildIn(told, '1A').priceCents + buildIn(told, '1B').priceCents
+    expect(of(told)).toEqual({ builds: ['1A', '1B'], cents })
+    const less = onward(told, { type: 'cancel', ticket: 1, letter: 'B' })
+    expect(of(less)).toEqual({ builds: ['1A'], cents: buildIn(told, '1A').priceCents })
   })
 })

@@ -9,6 +9,7 @@ import { turnedEn } from '#lib/rooms/orders/words/turned-en.ts'
 import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
 import { pickUpWords } from '#lib/rooms/shelf/words/pick-up-en.ts'
+import { sayBuild } from '#lib/service/tickets.ts'
 import type { Handling, NeedCode } from '#lib/station/codes/codes.ts'
 import { expect } from './job.ts'
 

@@ -72,6 +72,18 @@ const placesFor = (
   return freeRun(taken, span, { width: columns, boards: boards + taken.size + 1 }) ?? []
 }
 
+/** The last free place on so many boards, each from its end; on another board where there is none. */
+const freeAtEnd = (
+  taken: ReadonlySet<string>,
+  columns: number,
+  boards: number,
+): { readonly row: number; readonly column: number } => {
+  for (let column = columns - 1; column >= 0; column--)
+    for (let row = 0; row < boards; row++)
+      if (!taken.has(keyOf(row, column))) return { row, column }
+  return freeAtEnd(taken, columns, boards + 1)
+}
+
 const inChunks = (names: readonly string[], size: number): readonly (readonly string[])[] =>
   Array.from({ length: Math.ceil(names.length / size) }, (_, at) =>
     names.slice(at * size, (at + 1) * size),
@@ -80,7 +92,7 @@ const inChunks = (names: readonly string[], size: number): readonly (readonly st
 /**
  * Places of all that stands there, in the order in which they came: who has one keeps it, whoever is
  * new takes the first free run that holds all of its ticket, and what must stand at the end takes the
- * last column from the top. An empty board goes.
+ * last places of the boards that all need. An empty board goes.
  *
  * @param columns places on a board, at least 1
  */
@@ -103,9 +115,7 @@ export const settle = (before: Places, stands: readonly Together[], columns: num
   }
   for (const { names } of stands.filter(({ atEnd }) => atEnd))
     for (const name of names.filter(isNew)) {
-      let row = 0
-      while (taken.has(keyOf(row, columns - 1))) row++
-      put(name, { row, column: columns - 1, atEnd: true })
+      put(name, { ...freeAtEnd(taken, columns, Math.ceil(wanted.size / columns)), atEnd: true })
     }
   for (const { names } of stands.filter(({ atEnd }) => !atEnd))
     for (const some of inChunks(names.filter(isNew), columns)) {

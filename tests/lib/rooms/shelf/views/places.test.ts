@@ -28,11 +28,13 @@ describe('where parcels stand', () => {
     expect(cells(long)).toEqual({ '1A': '0/0', '1B': '0/1', '1C': '0/2', '1D': '1/0' })
   })
 
-  test('[H33] what stands at the end has the last column from the top', () => {
+  test('[H33] what stands at the end has the last places, and as many boards as all need', () => {
     const places = settle({}, [plain('1A'), end('2A'), end('3A'), plain('4A')], 5)
-    expect(cells(places)).toEqual({ '1A': '0/0', '2A': '0/4', '3A': '1/4', '4A': '0/1' })
+    expect(cells(places)).toEqual({ '1A': '0/0', '2A': '0/4', '3A': '0/3', '4A': '0/1' })
     const moved = settle(places, [end('1A'), end('2A'), end('3A'), plain('4A')], 5)
-    expect(cells(moved)).toEqual({ '1A': '2/4', '2A': '0/4', '3A': '1/4', '4A': '0/1' })
+    expect(cells(moved)).toEqual({ '1A': '0/2', '2A': '0/4', '3A': '0/3', '4A': '0/1' })
+    const all = Array.from({ length: 15 }, (_, index) => end(`${index + 1}A`))
+    expect(boardsOf(settle({}, all, 5))).toBe(3)
   })
 
   test('[H32] a board that nothing stands on is taken away', () => {

@@ -52,8 +52,8 @@ export const createWitness = (): Witness => {
       const { before, after, recorded, isStale } = step
       if ('refusal' in step && step.refusal?.code === 'fits-no-more')
         return { law: 'refused', problem: `${step.refusal.build} wasn't held, and fits no more` }
-      if (before.stage === 'closed' && recorded.length > 0)
-        return { law: 'closed', problem: `${recorded[0]?.type} after the close` }
+      const late = recorded.find(({ type }) => before.stage === 'closed' && type !== 'ticketPaid')
+      if (late) return { law: 'closed', problem: `${late.type} after the close` }
       const isDue = recorded.some(({ due }) => due !== undefined)
       if (before.clockJump && isDue)
         return { law: 'clock', problem: 'something fell due by a clock that nobody confirmed' }

@@ -111,9 +111,10 @@ const typed = (kept: NonNullable<KeptOrder['order']>, state: Selling): Ordering 
     return asked === 'none' ? null : needTold(ordering, { asked, needs }, state)
   }
   const lost = kept.drafts.findIndex((one) => isReasonLost(one, own))
-  if (lost !== -1) return { ...ordering, current: lost, step: 'ask' }
-  const there = withReadings(goTo(ordering, kept.current), kept.drafts, state)
-  return step === 'ask' ? { ...there, step } : there
+  const isLost = lost !== -1
+  const open = goTo(ordering, isLost ? lost : kept.current)
+  const there = withReadings(open, kept.drafts, state)
+  return isLost || step === 'ask' ? { ...there, step: 'ask' } : there
 }
 
 /**

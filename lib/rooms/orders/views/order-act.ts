@@ -25,12 +25,12 @@ import {
   arrivedTold,
   cameBack,
   goTo,
-  isUntouched,
   leftAccepted,
   nextGuest,
   openReturned,
   park,
   refused,
+  restored,
 } from '#lib/rooms/orders/views/order-answered.ts'
 import { type Ordering, type Step, settleAll, withDraft } from '#lib/rooms/orders/views/ordering.ts'
 import { addPortion, chooseItem, tapPan } from '#lib/rooms/orders/views/pan-tap.ts'
@@ -209,7 +209,7 @@ const afterTap = (ordering: Ordering, tap: Act, state: RunningState): Ordering =
     case 'arrived-told':
       return arrivedTold(ordering, tap.id)
     case 'restored':
-      return isUntouched(ordering) ? tap.ordering : ordering
+      return restored(ordering, tap.ordering)
     case 'refused':
       return refused(ordering, tap.id, tap.note)
     case 'came-back':

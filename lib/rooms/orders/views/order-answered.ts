@@ -85,9 +85,10 @@ const tell = (ordering: Ordering, sent: Sent): Ordering => ({
   sent: [...ordering.sent, sent],
 })
 
+/** An answer can come twice, where the page was loaded anew before it was put away. */
 const arrive = (ordering: Ordering, arrived: Arrived): Ordering => ({
   ...ordering,
-  arrived: [...ordering.arrived, arrived],
+  arrived: [...ordering.arrived.filter(({ id }) => id !== arrived.id), arrived],
 })
 
 const arrivedOf = (id: string, { drafts, changing }: Order): Arrived => ({
@@ -127,6 +128,17 @@ export const arrivedTold = (ordering: Ordering, id: string): Ordering => ({
   ...ordering,
   arrived: ordering.arrived.filter((one) => one.id !== id),
 })
+
+/**
+ * With what an earlier load of the page kept. What was answered since stays, and of what was typed
+ * since nothing is lost: the half-typed order comes back where there is none.
+ */
+export const restored = (ordering: Ordering, kept: Ordering): Ordering => {
+  const known = new Set(kept.arrived.map(({ id }) => id))
+  const arrived = [...kept.arrived, ...ordering.arrived.filter(({ id }) => !known.has(id))]
+  const { parked, returned } = ordering
+  return isUntouched(ordering) ? { ...kept, arrived, parked, returned } : { ...ordering, arrived }
+}
 
 const comeBack = (ordering: Ordering, returned: Returned): Ordering => ({
   ...ordering,

@@ -3,6 +3,7 @@ import type { Act } from '#lib/rooms/orders/views/counter-act.ts'
 import { orderToKeep, restoredOrder } from '#lib/rooms/orders/views/kept-order.ts'
 import { nextStep } from '#lib/rooms/orders/views/next-step.ts'
 import { act } from '#lib/rooms/orders/views/order-act.ts'
+import type { LeftCommand } from '#lib/rooms/orders/views/order-answered.ts'
 import { IDLE, type Ordering, settleAll } from '#lib/rooms/orders/views/ordering.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import {
@@ -190,5 +191,49 @@ describe('a page that is loaded anew', () => {
     expect(act(IDLE, restored, STATE)).toMatchObject({ drafts: half.drafts })
     const since = taps(IDLE, milk)
     expect(act(since, restored, STATE)).toEqual(since)
+  })
+
+  test('[C57][C58] what was answered before it came back is told, too, once and typed over or not', () => {
+    const ticket = (id: string) =>
+      ({ id, sent: { kind: 'ticket', id }, items: ['harbor-tuna'] }) as const
+    const before: Ordering = { ...half, arrived: [ticket('c-7')] }
+    const restored: Act = { act: 'restored', ordering: before }
+    const sent = send(choose('harbor-tuna')) as LeftCommand
+    const late = (from: Ordering, id: string) =>
+      act(from, { act: 'left-accepted', id, sent }, STATE)
+    const ids = (one: Ordering) => one.arrived.map(({ id }) => id)
+    const answered = late(late(IDLE, 'c-7'), 'c-8')
+    expect(ids(act(answered, restored, STATE))).toEqual(['c-7', 'c-8'])
+    expect(act(answered, restored, STATE).drafts).toEqual(half.drafts)
+    expect(ids(act(taps(late(IDLE, 'c-8'), milk), restored, STATE))).toEqual(['c-7', 'c-8'])
+    expect(ids(late(act(IDLE, restored, STATE), 'c-7'))).toEqual(['c-7'])
+    const refused = {
+      act: 'came-back',
+      id: 'c-9',
+      sent,
+      note: { kind: 'not-taken', because: { code: 'busy' } },
+    } as const
+    const back = act(act(IDLE, refused, STATE), restored, STATE)
+    expect(back.returned.map(({ id }) => id)).toEqual(['c-9'])
+  })
+
+  test('[C58] where a reason is asked about again, the other builds are read by what was said, too', () => {
+    const two = taps(
+      IDLE,
+      none,
+      { act: 'choose', item: 'garden-chicken' },
+      { act: 'another' },
+      milk,
+      { act: 'reason', code: 'milk', reason: 'faith' },
+      { act: 'said-needs' },
+      { act: 'choose', item: 'bean-and-pepper' },
+    )
+    const now = running(onward(TOLD, { type: 'stopSelling', what: 'component', id: 'slaw' }))
+    const back = reloaded(two, now)
+    expect(back).toMatchObject({ step: 'ask', current: 1 })
+    expect(back?.drafts[0]?.said).toMatchObject({ key: two.drafts[0]?.said?.key, statements: [] })
+    const again = act(back ?? IDLE, { act: 'said-needs' }, now)
+    expect(again.drafts[1]?.said).toMatchObject({ statements: [] })
+    expect(nextStep(again, now)).toMatchObject({ step: 'say-again' })
   })
 })

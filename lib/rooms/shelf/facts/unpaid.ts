@@ -1,5 +1,5 @@
 /** What was given out and not paid: on one list until it is paid or written off. */
-import type { ServiceState, Ticket } from '#lib/service/state.ts'
+import type { Build, ServiceState, Ticket } from '#lib/service/state.ts'
 
 /** Of a ticket as it stands: what it costs, and whether money is still to come. */
 export const totalCentsOf = (ticket: Ticket): number =>
@@ -14,7 +14,17 @@ export const isSettled = (ticket: Ticket): boolean => ticket.paid || ticket.writ
 export const isPartlyOut = (ticket: Ticket): boolean =>
   ticket.builds.some(({ state }) => state === 'handed-over')
 
-const owes = (ticket: Ticket): boolean => isPartlyOut(ticket) && !isSettled(ticket)
+/**
+ * When it was first handed over, epoch milliseconds; null where its guest had nothing of it, or owes
+ * nothing, since it was cancelled. Made again, it stays what they had before.
+ */
+export const outSince = ({ state, since, had = [] }: Build): number | null => {
+  if (state === 'cancelled') return null
+  return had[0]?.since ?? (state === 'handed-over' ? since : null)
+}
+
+const owes = (ticket: Ticket): boolean =>
+  !isSettled(ticket) && ticket.builds.some((build) => outSince(build) !== null)
 
 /** Of chunks of tickets, which never change: each is looked through once. */
 const owingIn = new WeakMap<Readonly<Record<string, Ticket>>, readonly Ticket[]>()

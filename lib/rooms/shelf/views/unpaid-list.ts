@@ -1,4 +1,4 @@
-import { totalCentsOf, unpaidTickets } from '#lib/rooms/shelf/facts/unpaid.ts'
+import { outSince, totalCentsOf, unpaidTickets } from '#lib/rooms/shelf/facts/unpaid.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
 
@@ -26,9 +26,7 @@ export const unpaidList = (state: ServiceState): UnpaidList => {
         .filter((one) => one.state !== 'cancelled')
         .map((one) => buildName(ticket.number, one.letter)),
       cents: totalCentsOf(ticket),
-      since: Math.min(
-        ...ticket.builds.filter((one) => one.state === 'handed-over').map((one) => one.since),
-      ),
+      since: Math.min(...ticket.builds.flatMap((one) => outSince(one) ?? [])),
     }))
     .sort((one, other) => one.since - other.since)
   return { tickets, cents: tickets.reduce((sum, one) => sum + one.cents, 0) }

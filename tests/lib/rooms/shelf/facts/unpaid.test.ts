@@ -67,6 +67,18 @@ describe('what was given out and not paid', () => {
     expect(listed(onward(paid, pay(2, false)))).toEqual([1, 2, 70])
   })
 
+  test('[H36] stays on it while it is made again, from when it first went out, until it is cancelled', () => {
+    const told = out(given(send(plain()), send(plain())), '1A', '2A')
+    const again = onward(told, { type: 'remake', ...at('1A') })
+    expect(listed(again)).toEqual([1, 2])
+    expect(unpaidList(again.state).tickets[0]).toEqual(unpaidList(told.state).tickets[0])
+    expect(listed(onward(again, pay(1)))).toEqual([2])
+    const twice = out(again, '1A')
+    expect(unpaidList(twice.state)).toEqual(unpaidList(told.state))
+    const none = onward(again, { type: 'cancel', ...at('1A') })
+    expect(listed(none)).toEqual([2])
+  })
+
   test('[H36] is read back from the log as it was', () => {
     const told = onward(out(given(send(plain()), send(plain())), '1A', '2A'), writeOff(1))
     const again = told.events.reduce(evolve, NOT_OPENED)

@@ -7,6 +7,7 @@ import { stands } from './support/garden-chicken.ts'
 import {
   assemblyRests,
   beginning,
+  chooseTicket,
   finishButton,
   start,
   startButton,
@@ -70,7 +71,7 @@ test('two at assembly: each makes its own, takes over only by asking, and no sto
   })
 
   await test.step('a stop stands where the build is made; the other is told, and can answer it', async () => {
-    await counterPage.getByRole('button', { name: /^Tickets \(/ }).click()
+    await chooseTicket(counterPage, '2A')
     await counterPage.getByRole('button', { name: counter.cancelAsk('2A'), exact: true }).click()
     await counterPage.getByRole('button', { name: counter.cancelYes('2A'), exact: true }).click()
     await expect(right.getByRole('alert').filter({ hasText: assemblyEn.stop })).toBeVisible()

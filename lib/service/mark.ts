@@ -3,7 +3,7 @@ import type { RunningState } from '#lib/service/state.ts'
 import { buildName } from '#lib/service/tickets.ts'
 import type { NeedCode } from '#lib/station/codes/codes.ts'
 import { componentOf, itemOf } from '#lib/station/find.ts'
-import type { StationDocument } from '#lib/station/station-document.ts'
+import type { Component, StationDocument } from '#lib/station/station-document.ts'
 
 export interface Mark {
   /** "21A" */
@@ -20,11 +20,24 @@ export interface Mark {
   readonly leaveOut: readonly NeedCode[]
 }
 
-/** Its word for wraps, unless another component of the station has the same; else its short name. */
+const namesOf = ({ mark, short, name }: Component): readonly string[] => [
+  ...(mark === undefined ? [] : [mark]),
+  short.join(' '),
+  name,
+]
+
+/**
+ * Its word for wraps, unless another component of the station has the same word or name, as written
+ * in capitals; else its short name, and its whole name where that is another's, too.
+ */
 export const writtenName = (station: StationDocument, id: string): string => {
-  const { mark, short } = componentOf(station, id)
-  const isOne = station.components.filter((one) => one.mark === mark).length === 1
-  return mark !== undefined && isOne ? mark : short.join(' ')
+  const component = componentOf(station, id)
+  const others = new Set(
+    station.components
+      .filter((one) => one !== component)
+      .flatMap((one) => namesOf(one).map((name) => name.toUpperCase())),
+  )
+  return namesOf(component).find((one) => !others.has(one.toUpperCase())) ?? component.name
 }
 
 /** The ways in which a build differs from the usual one, by the ids of components. */

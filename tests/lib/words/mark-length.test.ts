@@ -88,4 +88,19 @@ describe('how long marks are', () => {
     expect(lines.filter((line) => line.includes('MIX'))).toEqual([])
     expect(marksOf(demoStation).flat()).toContain('NO SLAW')
   })
+
+  it('[W9] a word for wraps that is another one’s name is not written of either', () => {
+    const named = (id: string, names: object) => ({
+      ...demoStation,
+      components: demoStation.components.map((one) => (one.id === id ? { ...one, ...names } : one)),
+    })
+    const called = marksOf(named('cheddar', { short: ['SLAW'], name: 'Cheddar slaw' })).flat()
+    expect(called).toContain('NO SESAME SLAW')
+    expect(called).toContain('NO CHEDDAR SLAW')
+    expect(called).not.toContain('NO SLAW')
+    const alike = marksOf(named('cheddar', { short: ['Sesame', 'slaw'], mark: 'slaw' })).flat()
+    expect(alike).toContain('NO CHEDDAR')
+    expect(alike).toContain('NO SESAME SLAW')
+    expect(alike).not.toContain('NO SLAW')
+  })
 })

@@ -105,10 +105,19 @@ export type PanMark =
 /** What a build becomes once a stop is answered; else what it is. */
 export const goesOnAs = ({ stop, choice }: Build): BuildChoice => stop?.to?.choice ?? choice
 
-/** Which need rules a component out, as labels and scoops are now; the first one told, if none does any more. */
+/** Which need rules a component out now; null where none does, or nothing can be compared. */
+const worstOf = (state: RunningState, component: string, needs: readonly Need[]) => {
+  try {
+    const [worst] = judgeComponent(kitchenOf(state), component, needs).findings
+    return worst ? needs.find(({ code }) => code === worst.need) : undefined
+  } catch {
+    return undefined
+  }
+}
+
+/** The need for which it was left out: by labels and scoops of now, else where only one was told. */
 const needOf = (state: RunningState, component: string, needs: readonly Need[]): PanMark => {
-  const [worst] = judgeComponent(kitchenOf(state), component, needs).findings
-  const need = needs.find(({ code }) => code === worst?.need) ?? needs[0]
+  const need = worstOf(state, component, needs) ?? (needs.length === 1 ? needs[0] : undefined)
   return need
     ? { kind: 'need', code: need.code, isApart: need.handling === 'keep-apart' }
     : { kind: 'no' }

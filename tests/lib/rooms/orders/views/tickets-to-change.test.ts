@@ -283,6 +283,25 @@ describe('a row over the line', () => {
     expect(marksIn(given(send(gone)), '1A').cheddar).toEqual({ kind: 'gone' })
   })
 
+  test('[C59] of several needs none is named that isn’t known to be why, nor where nothing can be compared', () => {
+    const none = { placement: 'no', portions: 0, because: 'need' } as const
+    const beans = choose('bean-and-pepper', { cheddar: 'no', 'yogurt-sauce': 'no', almonds: 'no' })
+    const parts = { ...beans.parts, peppers: none, cheddar: none } as const
+    const codes = (...all: string[]) =>
+      needs(...all.map((code) => ({ code, handling: 'leave-out', reason: null }) as const))
+    const two = given(send({ ...beans, ...codes('fish', 'milk'), parts }))
+    expect(marksIn(two, '1A')).toMatchObject({
+      cheddar: { kind: 'need', code: 'milk' },
+      peppers: { kind: 'no' },
+    })
+    const one = given(send({ ...beans, ...codes('fish'), parts }))
+    expect(marksIn(one, '1A').peppers).toMatchObject({ kind: 'need', code: 'fish' })
+    const contacts = [{ id: 'x', kind: 'scoop' as const, components: ['slaw', 'nothing'] }]
+    const state = running(two)
+    const damaged = { ...state, station: { ...state.station, contacts } }
+    expect(panMarks(damaged, buildIn(two, '1A'))).toMatchObject({ cheddar: { kind: 'no' } })
+  })
+
   test('[C59] a stopped build shows what it becomes', () => {
     const told = given(send(choose('garden-chicken')), { type: 'start', ...at })
     const stopped = onward(told, change('1A', choose('garden-chicken', { slaw: 'no' })))

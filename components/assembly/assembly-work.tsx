@@ -75,10 +75,17 @@ function Work({ state }: { readonly state: RunningState }) {
         byWell={byWell}
         room={room}
         busy={busy}
+        onLeave={() => choose(null)}
         onAnswer={(answer) => {
           setChosen(null)
           void act(
-            { type: 'acknowledge', ticket: stopped.ticket, letter: stopped.letter, ...answer },
+            {
+              type: 'acknowledge',
+              ticket: stopped.ticket,
+              letter: stopped.letter,
+              stopped: stopped.at,
+              ...answer,
+            },
             words.acknowledged(stopped.name),
           )
         }}

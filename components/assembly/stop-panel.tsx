@@ -4,6 +4,7 @@ import { type StopAnswer, StopAnswers } from '#components/assembly/stop-answers.
 import { type AssemblyWords, useAssemblyWords } from '#components/assembly/words.tsx'
 import type { Room } from '#components/device/use-device.ts'
 import { Connection } from '#components/live/connection.tsx'
+import { Button } from '#components/ui/button.tsx'
 import type { Difference, Stopped } from '#lib/rooms/making/views/assembly-stop.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
 import type { Need } from '#lib/station/codes/codes.ts'
@@ -42,7 +43,10 @@ const needsOf = ({ held, differences }: Stopped, is: 'new' | 'gone'): readonly N
   ),
 ]
 
-/** A build may not go on as it was: nothing else shows until this is answered. */
+/**
+ * A build may not go on as it was: nothing else shows until this is answered, or left to the screen
+ * that makes it.
+ */
 export function StopPanel({
   stopped,
   station,
@@ -50,6 +54,7 @@ export function StopPanel({
   room,
   busy,
   onAnswer,
+  onLeave,
 }: {
   readonly stopped: Stopped
   readonly station: StationDocument
@@ -57,6 +62,7 @@ export function StopPanel({
   readonly room: Room
   readonly busy: boolean
   readonly onAnswer: (answer: StopAnswer) => void
+  readonly onLeave: () => void
 }) {
   const words = useAssemblyWords()
   const gone = needsOf(stopped, 'gone')
@@ -71,6 +77,14 @@ export function StopPanel({
             <Connection />
           </div>
           <b>{itemOf(words, stopped, station)}</b>
+          {stopped.elsewhere !== null && (
+            <div className={styles.elsewhere}>
+              <p>{words.wasMadeAt(stopped.elsewhere)}</p>
+              <Button disabled={busy} onClick={onLeave}>
+                {words.leaveTo(stopped.elsewhere)}
+              </Button>
+            </div>
+          )}
           {whyOf(words, stopped).map((said) => (
             <p key={said}>{said}</p>
           ))}

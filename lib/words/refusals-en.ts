@@ -135,7 +135,7 @@ export const sayRefusal = (
     case 'nothing-to-acknowledge':
       return `${sayBuild(refusal.build)} isn’t stopped.`
     case 'changed-since':
-      return `${sayBuild(refusal.build)} was changed just now. Look again, then start.`
+      return `${sayBuild(refusal.build)} was changed just now. Look again first.`
     case 'handling-not-read':
       return `${sayBuild(refusal.build)} is kept apart from something. Read the steps aloud first, then start.`
     case 'short':

@@ -39,6 +39,9 @@ export const assemblyViews: readonly View[] = [
   assembly('reading, another is stopped', 'stopped elsewhere', 'left answers it', [], {
     main: [/^I read it aloud/],
   }),
+  assembly('stop, made at another', 'stopped elsewhere', 'made at left', [/^Answer it here/], {
+    main: [/^Yes/, /^No/],
+  }),
   assembly('which screen', 'quiet', 'Where is this screen?', [/^This screen is/], {
     main: [/^Close/],
   }),

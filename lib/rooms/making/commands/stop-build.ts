@@ -22,11 +22,15 @@ export const acknowledge = defineCommand({
     foodInIt: z.boolean(),
     /** Components that were in it; all that it takes where left away. */
     inIt: z.array(idField).max(100).readonly().optional(),
+    /** When the stop that was on the screen began: an answer of an earlier one tells nothing of this. */
+    stopped: z.int().min(0).optional(),
   },
   decide: (state, command) =>
     withBuild(state, command, ({ build, name }) => {
       if (!build.stop) return refuse({ code: 'nothing-to-acknowledge', build: name })
-      const { foodInIt, inIt } = command
+      const { foodInIt, inIt, stopped } = command
+      if (stopped !== undefined && stopped !== build.stop.at)
+        return refuse({ code: 'changed-since', build: name })
       if (inIt && !foodInIt) return refuse({ code: 'food-in-it-unclear', build: name })
       const refused = inIt ? refusedInIt(state, build, name, inIt) : null
       if (refused) return refuse(refused)
@@ -59,8 +63,8 @@ export const acknowledge = defineCommand({
     ),
     ...handedOver(state).map((queued) => ({ ...atBuild(queued), foodInIt: false })),
   ],
-  rules: ['S38', 'S39', 'S76', 'S77', 'S136', 'S137', 'S138', 'S139'],
+  rules: ['S38', 'S39', 'S76', 'S77', 'S136', 'S137', 'S138', 'S139', 'S190'],
   example: { ticket: 12, letter: 'A', foodInIt: true, inIt: ['pita', 'slaw'] },
   tells:
-    ': a stop; `inIt` names the components that were in it, all that it takes where left away; see [what was in it](#what-was-in-it)',
+    ': a stop; `inIt` names the components that were in it, all that it takes where left away; `stopped` is the moment at which the stop that was on the screen began; see [what was in it](#what-was-in-it)',
 })

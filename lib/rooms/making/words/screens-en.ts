@@ -46,4 +46,5 @@ export const screensEn = {
   stopElsewhere: (name: string, screen: string) =>
     `STOP ${sayBuild(name)}: ${screenName(screen)} answers it.`,
   answerHere: 'Answer it here',
+  leaveTo: (screen: string) => `Back: ${screenName(screen)} answers it`,
 } as const

@@ -151,6 +151,40 @@ describe('a build that another screen makes', () => {
   })
 })
 
+describe('a stop that two screens show', () => {
+  const noSlaw = () => choose('garden-chicken', { slaw: 'no' })
+  const answer = (foodInIt: boolean, stopped?: number): Given =>
+    ({
+      type: 'acknowledge',
+      ...at('1A'),
+      foodInIt,
+      ...(stopped === undefined ? {} : { stopped }),
+    }) as Given
+  const stopAt = (told: Told) => buildIn(told, '1A').stop?.at ?? -1
+
+  it('[S190] is answered once: of a second answer nothing is thrown out, released or made again', () => {
+    const stopped = onward(atLeft, change('1A', noSlaw()))
+    const once = onward(stopped, answer(true, stopAt(stopped)))
+    expect(codeOf(when(once, answer(false, stopAt(stopped))))).toBe('nothing-to-acknowledge')
+    expect(buildIn(once, '1A')).toMatchObject({ remakes: 1, version: 1 })
+  })
+
+  it('[S190] an answer to it that comes late is none to the next one', () => {
+    const first = onward(atLeft, change('1A', noSlaw()))
+    const again = onward(first, answer(false, stopAt(first)), start('1A', 'left'), {
+      type: 'cancel',
+      ...at('1A'),
+    })
+    expect(stopAt(again)).toBeGreaterThan(stopAt(first))
+    expect(refusalOf(when(again, answer(false, stopAt(first))))).toEqual({
+      code: 'changed-since',
+      build: '1A',
+    })
+    expect(buildIn(onward(again, answer(true, stopAt(again))), '1A').state).toBe('cancelled')
+    expect(codeOf(when(again, answer(true)))).toBeNull()
+  })
+})
+
 describe('what a screen is offered', () => {
   test('[S189] what it makes itself, else the next that waits; the other is in the queue', () => {
     expect(view(atLeft, 'left').now).toMatchObject({ name: '1A', elsewhere: null })

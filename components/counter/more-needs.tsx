@@ -22,7 +22,7 @@ export function MoreNeeds({ station, needs, kept, tap, close }: MoreNeedsProps) 
   return (
     <div className={frame.upper}>
       <div className={frame.side}>
-        <Button kind="main" size="large" className={frame.main} onClick={close}>
+        <Button kind="main" size="large" onClick={close}>
           {words.needs.done}
         </Button>
         <p className={styles.caution}>{words.otherNeeds}</p>

@@ -33,13 +33,14 @@ export function NeedDetail({ station, needs, kept, tap, close }: NeedDetailProps
   return (
     <div className={frame.upper}>
       <div className={frame.side}>
-        <Button kind="main" size="large" className={frame.main} onClick={close}>
+        <Button kind="main" size="large" onClick={close}>
           {words.needs.done}
         </Button>
-        <p className={styles.about}>{words.needTile(need.code)}</p>
       </div>
       <div className={styles.detail}>
-        {needs.length > 1 && (
+        {needs.length === 1 ? (
+          <p className={styles.about}>{words.needTile(need.code)}</p>
+        ) : (
           <div className={styles.rows}>
             {needs.map((one) => (
               <button

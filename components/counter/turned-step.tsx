@@ -59,7 +59,7 @@ function Told({ settled }: { readonly settled: Settled }) {
   const words = useCounterWords()
   const { needs } = settled.choice
   return (
-    <div className={styles.told}>
+    <div>
       <h3>{words.turned.needs}</h3>
       {needs.length === 0 && <p>{words.turned.none}</p>}
       <ul className={styles.signs} data-many={isMany(settled) || undefined}>

@@ -43,7 +43,7 @@ export function Connection() {
         {said}
       </strong>
       {age !== null && (isOld || state === 'lost') && (
-        <span className={styles.age}>{live.heard(Math.round(age / 1000))}</span>
+        <span>{live.heard(Math.round(age / 1000))}</span>
       )}
       {pending > 0 && <span className={styles.pending}>{live.pending(pending)}</span>}
     </div>

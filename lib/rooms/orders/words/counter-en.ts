@@ -92,7 +92,7 @@ export const counter = {
   noneLeft: 'sold out',
   itemNotSold: 'not selling',
   rowNotLoaded: (name: string) => `not loaded yet: ${inSentence(name)}`,
-  rowNo: (name: string) => `none now: ${inSentence(name)}`,
+  rowNo: (name: string) => `sold out: ${inSentence(name)}`,
   rowWithout: (names: readonly string[]) => `no ${list(names.map(inSentence), 'or')}`,
   rowBase: (name: string) => `with ${inSentence(name)}`,
   mark: {

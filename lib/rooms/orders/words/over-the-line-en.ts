@@ -14,7 +14,7 @@ export const overTheLine = {
   /** The first, and how many more of the guest's needs there are in it. */
   andMore: (word: string, more: number) => (more > 0 ? `${word} +${more}` : word),
   /** Of an item's row, where there is no room for their names: they are struck out below. */
-  withoutMany: (count: number) => `${count} struck out`,
+  withoutMany: (count: number) => `${count} not in it`,
   payToggle: (price: string, paid: boolean) =>
     paid ? `${price} Paid: change to unpaid` : `${price} Unpaid: change to paid`,
   payTap: (paid: boolean) => (paid ? 'tap: unpaid' : 'tap: paid'),

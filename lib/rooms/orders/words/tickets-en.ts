@@ -50,7 +50,7 @@ export const ticketsEn = {
   unpaySum: (builds: readonly string[], cents: string) => `now paid: ${sum(builds, cents)}`,
   stopsIt: 'it is being made: STOP',
   changeHow: 'what is in it',
-  askedAgain: 'asked again',
+  askedAgain: 'asks you first',
   notNow: 'not now',
   noWay: 'Nothing that is left fills it. The guest waits, or it is cancelled.',
   way: ({ fewer, without, base, item }: Way, name: NameOf) => {

@@ -49,9 +49,7 @@ function Notes({ pan, soiledBy }: { readonly pan: TakePan; readonly soiledBy: re
   return (
     <div className={styles.notes}>
       {pan.instead?.map(({ count, tool }) => (
-        <b key={toolName(words, tool)} className={styles.andAlso}>
-          {words.andAlso(count, toolName(words, tool))}
-        </b>
+        <b key={toolName(words, tool)}>{words.andAlso(count, toolName(words, tool))}</b>
       ))}
       {pan.stands !== 'sold' ? (
         <span className={styles.lacking}>{words.panIs[pan.stands]}</span>

@@ -71,7 +71,7 @@ export function WrongScoopPanel({
                 disabled={busy || component.id === pan?.component}
                 onClick={() => (pan ? choose(component.id) : setPanId(one.id))}
               >
-                {component.name}
+                {component.short.join(' ')}
               </button>
             )}
           />

@@ -175,7 +175,7 @@ export const assemblyEn = {
   part: ({ placement, portions }: PartAs): string =>
     placement === 'no'
       ? 'no'
-      : `${placement === 'side' ? 'on the side' : 'with'}${portions > 1 ? ` × ${portions}` : ''}`,
+      : `${portions > 1 ? `${portions}× ` : ''}${placement === 'side' ? 'on the side' : 'with'}`,
   need: sayNeed,
   foodInIt: (name: string) => `Was food in ${sayBuild(name)}?`,
   notBeingMade: (name: string) => `${sayBuild(name)} isn’t being made`,

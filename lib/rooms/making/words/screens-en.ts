@@ -14,7 +14,10 @@ const MARKED: Readonly<Record<Marked, string>> = {
 
 export const screensEn = {
   lid: 'LID ON',
-  wentIn: (by: readonly string[]) => [...by, 'went in'],
+  wentIn: (by: readonly string[]) => [
+    ...by.map((name, at) => (at === 0 ? name : `and ${name}`)),
+    'went in',
+  ],
 
   asBefore: 'as before',
   marked: (why: Marked) => MARKED[why],
@@ -35,7 +38,7 @@ export const screensEn = {
   takeOverAsk: (name: string, screen: string) =>
     `Take over ${sayBuild(name)} from ${screenName(screen)}?`,
   takeOverYes: 'Yes, make it here',
-  takeOverYesThen: 'What is begun goes on: ask what is in it.',
+  takeOverYesThen: 'It was begun there: ask what is in it.',
   takeOverNo: (screen: string) => `No, leave it at ${screenName(screen)}`,
   tookOver: (name: string, screen: string) =>
     `${sayBuild(name)} taken over from ${screenName(screen)}`,

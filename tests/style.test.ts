@@ -3,7 +3,16 @@ import { describe, expect, test } from 'vitest'
 import { filesBelow } from '#tests/support/source-tree.ts'
 
 /** Rooms whose screens were made of the kit. */
-const OF_THE_KIT: readonly string[] = ['ui', 'live', 'device', 'pick-up', 'assembly', 'hand-over']
+const OF_THE_KIT: readonly string[] = [
+  'ui',
+  'live',
+  'device',
+  'pick-up',
+  'assembly',
+  'counter',
+  'line',
+  'hand-over',
+]
 
 /** A size of the nine, or one that is worked out of its own box between two bounds. */
 const SIZE =

@@ -105,7 +105,10 @@ export const drawnTexts = (page: Page, within = 'body'): Promise<readonly DrawnT
           found.push({
             ...{ text, fontPx, ...box, cut: cutOff(box, element) },
             isTurned: turns(element),
-            isSliver: element.closest('[data-width="sliver"]') !== null,
+            isSliver:
+              element.closest(
+                '[data-width="sliver"], [data-stand="sliver"], [data-stand="slim"]',
+              ) !== null,
             isAside: element.closest('[data-aside]') !== null,
           })
         }

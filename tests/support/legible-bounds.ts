@@ -16,6 +16,11 @@ export interface Bound {
   readonly later?: RegExp
 }
 
+const WIDE = 'li[data-stand]:not([data-stand="sliver"], [data-stand="slim"])'
+
+/** How much tongs, a ladle or a cup takes, which has no number: its word is the pan's name. */
+const NOT_A_SIZE = /^(?!about|lidded|spoodle|[\d /]+ (fl )?oz$)/
+
 const MAKING = /^assembly, (making|waiting)/
 
 export const BOUNDS: Readonly<Record<string, readonly Bound[]>> = {
@@ -31,19 +36,25 @@ export const BOUNDS: Readonly<Record<string, readonly Bound[]>> = {
     { what: 'pan name', within: 'main ol h2', leastPx: 30, distanceM: 0.7, shownIn: MAKING },
     {
       what: 'all of a pan',
-      within: 'main ol li:not([data-width="sliver"]):has(h2)',
+      within: `main ol ${WIDE}:has(h2)`,
+      text: NOT_A_SIZE,
       leastPx: 30,
       distanceM: 0.7,
       shownIn: MAKING,
-      later: /./,
+    },
+    {
+      what: 'how much without a number',
+      within: `main ol ${WIDE}:has(h2)`,
+      leastPx: 25,
+      distanceM: 0.7,
+      shownIn: MAKING,
     },
     {
       what: 'stop',
-      within: 'section[data-line] button, section[data-line] p',
+      within: `section[role="alert"] ${WIDE}, section[role="alert"] h1`,
       leastPx: 30,
       distanceM: 0.7,
       shownIn: /^assembly, stop/,
-      later: /./,
     },
   ],
   '/hand-over': [
@@ -119,5 +130,5 @@ export const BOUNDS: Readonly<Record<string, readonly Bound[]>> = {
 export const FLOOR_PX = 15
 
 /** Screens that still have text under the floor, or that runs upward where no sliver is. */
-export const FLOOR_LATER = ['/assembly', '/counter', '/hand-over', '/pans']
-export const UPRIGHT_LATER = ['/assembly']
+export const FLOOR_LATER = ['/pans']
+export const UPRIGHT_LATER: readonly string[] = []

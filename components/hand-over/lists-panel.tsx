@@ -3,6 +3,7 @@ import styles from '#components/hand-over/lists.module.css'
 import { useHandOverWords } from '#components/hand-over/words.tsx'
 import { Button } from '#components/ui/button.tsx'
 import { Panel } from '#components/ui/panel.tsx'
+import { useSettled } from '#components/ui/settled.ts'
 import type { HandedOver } from '#lib/rooms/shelf/views/hand-over.ts'
 import type { Unpaid, UnpaidList } from '#lib/rooms/shelf/views/unpaid-list.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
@@ -68,6 +69,8 @@ export function UnpaidPanel({
     list.tickets.length === 0
       ? words.nothingUnpaid
       : words.unpaidTitle(words.sayCents(list.cents, currency))
+  // As one is paid the next comes under the same finger.
+  const isSettled = useSettled(list.tickets.map(({ ticket }) => ticket).join())
   return (
     <Panel title={title} label={title} {...(onBack ? { back: words.toBefore, onBack } : {})}>
       <ul className={styles.list}>
@@ -81,7 +84,9 @@ export function UnpaidPanel({
             <Button
               aria-label={words.ticketPaid(one.ticket)}
               disabled={busy}
-              onClick={() => onPaid(one)}
+              onClick={() => {
+                if (isSettled()) onPaid(one)
+              }}
             >
               {words.pay}
             </Button>

@@ -4,6 +4,7 @@ import { HandOverWordsProvider, useHandOverWords } from '#components/hand-over/w
 import { type Acting, useActing } from '#components/live/acting.ts'
 import { useServerTime } from '#components/live/server-time.ts'
 import { Button } from '#components/ui/button.tsx'
+import { useSettled } from '#components/ui/settled.ts'
 import { unpaidList } from '#lib/rooms/shelf/views/unpaid-list.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -17,6 +18,8 @@ function Unpaid({ state, acting: { act, busy }, onBack }: Props) {
   const words = useHandOverWords()
   const now = useServerTime()
   const [sure, setSure] = useState<number | null>(null)
+  // The second answer comes under the finger that gave the first.
+  const isSettled = useSettled(sure)
   const { currency } = state.station
   return (
     <UnpaidPanel
@@ -33,6 +36,7 @@ function Unpaid({ state, acting: { act, busy }, onBack }: Props) {
             kind="no"
             disabled={busy}
             onClick={() => {
+              if (!isSettled()) return
               setSure(null)
               const command = { type: 'pay', ticket, paid: false, writtenOff: true } as const
               void act(command, words.isWrittenOff(ticket))

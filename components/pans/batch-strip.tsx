@@ -1,5 +1,5 @@
+import type { Choose } from '#components/job/chosen.ts'
 import styles from '#components/pans/batch-strip.module.css'
-import type { Choose } from '#components/pans/chosen.ts'
 import { usePansWords } from '#components/pans/words.tsx'
 import type { BatchPicture } from '#lib/rooms/food/views/batch-strip.ts'
 import type { RunningState } from '#lib/service/state.ts'

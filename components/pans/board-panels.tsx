@@ -1,8 +1,8 @@
 /** What comes once something on the board is tapped: fetched together, with the words for it. */
 import type { ComponentProps } from 'react'
+import { FoodDialog as Food } from '#components/job/food-dialog.tsx'
+import { FoodWordsProvider } from '#components/job/food-words.tsx'
 import { ClosePanel as Close } from '#components/pans/close-panel.tsx'
-import { FoodDialog as Food } from '#components/pans/food-dialog.tsx'
-import { FoodWordsProvider } from '#components/pans/food-words.tsx'
 import { ItemPanel as Item } from '#components/pans/item-panel.tsx'
 import { PanPanel as Pan } from '#components/pans/pan-panel.tsx'
 

@@ -1,5 +1,5 @@
 /** What a tap on a thing to do opens; null where it is an act, or another screen. */
-import type { Chosen } from '#components/pans/chosen.ts'
+import type { Chosen } from '#components/job/chosen.ts'
 import type { SafetyReason } from '#lib/estimate/advice-reason.ts'
 import type { Suggestion } from '#lib/estimate/station-forecast.ts'
 import type { ToDo } from '#lib/rooms/pans/facts/pans-to-do.ts'

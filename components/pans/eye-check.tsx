@@ -1,5 +1,5 @@
+import { useFoodWords } from '#components/job/use-food-words.ts'
 import styles from '#components/pans/eye-check.module.css'
-import { useFoodWords } from '#components/pans/use-food-words.ts'
 
 const LOOKS = [4, 3, 2, 1, 0] as const
 

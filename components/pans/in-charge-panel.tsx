@@ -1,6 +1,6 @@
+import styles from '#components/job/panel.module.css'
+import { Panel } from '#components/job/panel.tsx'
 import type { Acting } from '#components/live/acting.ts'
-import styles from '#components/pans/panel.module.css'
-import { Panel } from '#components/pans/panel.tsx'
 import { InChargeWordsProvider, useInChargeWords } from '#components/start/in-charge-words.tsx'
 import { SignOn } from '#components/start/sign-on.tsx'
 import type { RunningState } from '#lib/service/state.ts'

@@ -1,5 +1,5 @@
 /** What is known of a pan, a few words each, for the head of its panel. */
-import type { FoodWords } from '#components/pans/use-food-words.ts'
+import type { FoodWords } from '#components/job/use-food-words.ts'
 import type { StationForecast } from '#lib/estimate/station-forecast.ts'
 import { holdsBefore } from '#lib/rooms/care/facts/product-before.ts'
 import type { FoodTimes } from '#lib/rooms/food/facts/food-times.ts'

@@ -1,9 +1,9 @@
 import { lazy, Suspense, useEffect, useRef, useState } from 'react'
+import type { Chosen } from '#components/job/chosen.ts'
 import { useActing } from '#components/live/acting.ts'
 import { useForecast } from '#components/live/forecast.ts'
 import { useServerTime } from '#components/live/server-time.ts'
 import { BatchStrip } from '#components/pans/batch-strip.tsx'
-import type { Chosen } from '#components/pans/chosen.ts'
 import { LeadLine } from '#components/pans/lead-line.tsx'
 import styles from '#components/pans/pans.module.css'
 import { PansHeader } from '#components/pans/pans-header.tsx'
@@ -16,10 +16,9 @@ import type { RunningState } from '#lib/service/state.ts'
 import { findPan } from '#lib/station/find.ts'
 
 const loadInCharge = () => import('#components/pans/in-charge-panel.tsx')
-const loadLabels = () => import('#components/pans/label-dialog.tsx')
+const loadLabels = () => import('#components/care/label-dialog.tsx')
 const loadPanels = () => import('#components/pans/board-panels.tsx')
-const loadUnpaid = () => import('#components/pans/unpaid-for-lead.tsx')
-const loadDates = () => import('#components/pans/food-dates.tsx')
+const loadDates = () => import('#components/food/food-dates.tsx')
 
 /** Rarely wanted, and heavier than the line: fetched once the line stands. */
 const InChargePanel = lazy(async () => ({ default: (await loadInCharge()).InChargePanel }))
@@ -27,14 +26,13 @@ const PanPanel = lazy(async () => ({ default: (await loadPanels()).PanPanel }))
 const ItemPanel = lazy(async () => ({ default: (await loadPanels()).ItemPanel }))
 const ClosePanel = lazy(async () => ({ default: (await loadPanels()).ClosePanel }))
 const LabelDialog = lazy(async () => ({ default: (await loadLabels()).LabelDialog }))
-const UnpaidForLead = lazy(async () => ({ default: (await loadUnpaid()).UnpaidForLead }))
 const FoodDialog = lazy(async () => ({ default: (await loadPanels()).FoodDialog }))
 
 /** Before anyone needs them, so that they open without a network as well. */
 const PRELOAD_AFTER_MS = 500
 
 const preload = () => {
-  for (const load of [loadPanels, loadInCharge, loadLabels, loadDates, loadUnpaid])
+  for (const load of [loadPanels, loadInCharge, loadLabels, loadDates])
     load().catch(() => undefined)
 }
 
@@ -79,7 +77,6 @@ function Board({ state }: { readonly state: RunningState }) {
         said={acting.said}
         busy={acting.busy}
         onClose={() => choose({ kind: 'close' })}
-        onUnpaid={() => choose({ kind: 'unpaid' })}
       />
       <div className={styles.line}>
         <LeadLine
@@ -108,8 +105,6 @@ function Board({ state }: { readonly state: RunningState }) {
           <ClosePanel {...panelProps} />
         ) : chosen?.kind === 'in-charge' ? (
           <InChargePanel {...panelProps} />
-        ) : chosen?.kind === 'unpaid' ? (
-          <UnpaidForLead {...panelProps} />
         ) : (
           <>
             <BatchStrip state={state} batches={batchPictures(state, now)} choose={choose} />

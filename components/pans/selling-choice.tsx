@@ -1,6 +1,6 @@
+import styles from '#components/job/panel.module.css'
+import { useFoodWords } from '#components/job/use-food-words.ts'
 import type { Acting } from '#components/live/acting.ts'
-import styles from '#components/pans/panel.module.css'
-import { useFoodWords } from '#components/pans/use-food-words.ts'
 import { useSettled } from '#components/ui/settled.ts'
 
 interface SellingChoiceProps {

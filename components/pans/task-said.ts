@@ -1,6 +1,6 @@
 /** The sentences of a thing to do: on its card, and as one of those that follow. */
 
-import { handedOverKind, sayHandedOver } from '#components/pans/handed-over-said.ts'
+import { handedOverKind, sayHandedOver } from '#components/care/handed-over-said.ts'
 import type { PansWords } from '#components/pans/words.tsx'
 import type { Task } from '#lib/rooms/advice/views/do-next.ts'
 import type { ToDo } from '#lib/rooms/pans/facts/pans-to-do.ts'

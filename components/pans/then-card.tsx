@@ -1,5 +1,5 @@
+import type { Choose } from '#components/job/chosen.ts'
 import styles from '#components/pans/cards.module.css'
-import type { Choose } from '#components/pans/chosen.ts'
 import { sayTaskShortly } from '#components/pans/task-said.ts'
 import type { Tasks } from '#components/pans/use-tasks.ts'
 import { usePansWords } from '#components/pans/words.tsx'

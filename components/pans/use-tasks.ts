@@ -1,6 +1,6 @@
 import { useState } from 'react'
+import type { Choose } from '#components/job/chosen.ts'
 import type { Acting } from '#components/live/acting.ts'
-import type { Choose } from '#components/pans/chosen.ts'
 import { openFor, openForAdvice } from '#components/pans/do-task.ts'
 import { usePansWords } from '#components/pans/words.tsx'
 import type { Suggestion } from '#lib/estimate/station-forecast.ts'

@@ -1,0 +1,39 @@
+import { lazy, Suspense } from 'react'
+import styles from '#components/food/food-dates.module.css'
+import type { FoodDatesProps, SaidDates } from '#components/food/said-dates.ts'
+import forms from '#components/job/forms.module.css'
+import { useFoodWords } from '#components/job/use-food-words.ts'
+import type { FirstDayIs } from '#lib/rooms/pans/views/dates-asked.ts'
+
+interface DatesButtonProps {
+  readonly said: SaidDates | null
+  readonly firstDay: FirstDayIs
+  /** What holds while nothing is said; '' where that is told elsewhere. */
+  readonly unless: string
+  readonly onOpen: () => void
+}
+
+/** What is said of its days so far, and the way to say it. */
+export function DatesButton({ said, firstDay, unless, onOpen }: DatesButtonProps) {
+  const words = useFoodWords()
+  return (
+    <button type="button" className={`${forms.small} ${styles.open}`} onClick={onOpen}>
+      {said ? words.dates.change(words.sayDate(said.lastDay)) : words.dates.ask[firstDay]}
+      {!said && unless !== '' && <small>{unless}</small>}
+    </button>
+  )
+}
+
+const loadDates = () => import('#components/food/food-dates.tsx')
+
+/** Brings a calendar along, so that no other form waits for it. */
+const FoodDates = lazy(async () => ({ default: (await loadDates()).FoodDates }))
+
+/** Its questions, in the place of what goes in. */
+export function DatesStep(props: FoodDatesProps) {
+  return (
+    <Suspense fallback={<div className={forms.what} />}>
+      <FoodDates {...props} />
+    </Suspense>
+  )
+}

@@ -1,0 +1,232 @@
+import { useState } from 'react'
+import { DatesButton, DatesStep } from '#components/food/dates-button.tsx'
+import { PutAmount } from '#components/food/put-amount.tsx'
+import { PutFrom } from '#components/food/put-from.tsx'
+import { type PutTarget, usePut } from '#components/food/use-put.ts'
+import { portionsIn } from '#components/job/food-title.ts'
+import type { FormProps } from '#components/job/form-props.ts'
+import forms from '#components/job/forms.module.css'
+import { ReadingPad } from '#components/job/reading-pad.tsx'
+import { ReadyNote } from '#components/job/ready-note.tsx'
+import { useFoodWords } from '#components/job/use-food-words.ts'
+import { useSettled } from '#components/ui/settled.ts'
+import { washingMatters } from '#lib/rooms/care/facts/product-before.ts'
+import { usualLoads } from '#lib/rooms/pans/facts/pans-to-do.ts'
+import { firstDayIs } from '#lib/rooms/pans/views/dates-asked.ts'
+import { boundAt, findBackup } from '#lib/service/held-stock.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import type { Command } from '#lib/spine/registry.ts'
+import { componentOf, findPan } from '#lib/station/find.ts'
+import { nameIn } from '#lib/station/name-in.ts'
+
+const freeBackup = (state: RunningState, component: string): string | null =>
+  state.station.backups.find(
+    (one) =>
+      one.component === component &&
+      (state.backupPans[one.id]?.amount ?? 0) <= 0 &&
+      boundAt(state, 'backup', one.id) === undefined,
+  )?.id ?? null
+
+type Told = ReturnType<ReturnType<typeof usePut>['told']>
+
+interface PutJobProps
+  extends Pick<FormProps<'put'>, 'state' | 'acting' | 'now' | 'choose' | 'onBack'> {
+  readonly target: PutTarget
+  readonly send: string
+  readonly done: string
+  /** What becomes of what stands there; '' where nothing does. */
+  readonly before: string
+  /** It was soiled: it is asked whether it was emptied and washed. */
+  readonly asksWashed: boolean
+  readonly command: (told: Told, washed: boolean) => Command
+  /** A back-up place of the same food that is free; null where there is none. */
+  readonly behind: string | null
+}
+
+/** What goes in, how much of it, and its reading: one press once all of it is there. */
+function PutJob(props: PutJobProps) {
+  const words = useFoodWords()
+  const { state, acting, now, choose, onBack, target, before, asksWashed, behind } = props
+  const put = usePut(state, target, now)
+  const [isTyped, onTyped] = useState(false)
+  const [isDating, setDating] = useState(false)
+  const asksDates = isDating && put.asksDates
+  const batch = put.source?.kind === 'batch' ? put.source.id : null
+  const firstDay = batch === null ? firstDayIs(state.station, target.component) : 'made'
+  const settled = useSettled(`${put.source?.kind} ${asksDates}`)
+  const act = async () => {
+    if (!settled() || acting.busy || !put.isReady) return
+    if (await acting.act(props.command(put.told(), put.washed), props.done)) {
+      put.form.remember()
+      onBack()
+    }
+  }
+  return (
+    <div className={forms.two}>
+      {asksDates ? (
+        <DatesStep
+          {...{ state, now, firstDay, batch }}
+          said={put.dates}
+          none={put.isFromPack ? words.dates.noneOfPack : words.dates.none}
+          onSaid={(said) => {
+            put.setDates(said)
+            setDating(false)
+          }}
+        />
+      ) : (
+        <div className={forms.what}>
+          {behind !== null && put.source?.kind === 'batch' && (
+            <div className={forms.care}>
+              <p>{words.forms.putBehindWhy}</p>
+              <button
+                type="button"
+                className={forms.small}
+                onClick={() => choose({ kind: 'food', food: { task: 'fill-backup', id: behind } })}
+              >
+                {words.forms.putBehind}
+              </button>
+            </div>
+          )}
+          <PutFrom state={state} put={put} choose={choose} component={target.component} />
+          {put.source && <PutAmount {...{ state, put, target, isTyped, onTyped }} />}
+          {put.asksDates && (
+            <DatesButton
+              said={put.dates}
+              firstDay={firstDay}
+              unless={put.isFromPack ? words.dates.packNotSaid : words.dates.notSaid}
+              onOpen={() => setDating(true)}
+            />
+          )}
+          {before !== '' && <p className={forms.note}>{before}</p>}
+          {asksWashed && (
+            <label className={forms.check}>
+              <input
+                type="checkbox"
+                checked={put.washed}
+                onChange={(event) => put.setWashed(event.target.checked)}
+              />
+              {words.forms.washed}
+            </label>
+          )}
+          <div className={forms.send}>
+            <ReadyNote form={put.needsReading ? put.form : null} />
+            <button
+              type="button"
+              className={forms.main}
+              disabled={acting.busy || !put.isReady || (asksWashed && !put.washed)}
+              onClick={() => void act()}
+            >
+              {props.send}
+            </button>
+          </div>
+        </div>
+      )}
+      {put.needsReading ? (
+        <ReadingPad
+          form={put.form}
+          weight={
+            put.weight && {
+              text: put.weight.text,
+              isTyped,
+              onTyped,
+              onText: (text) => put.weight && put.setWeight({ ...put.weight, text }),
+            }
+          }
+        />
+      ) : (
+        <p className={forms.aside}>
+          {put.source?.heldBy === 'dry' ? words.forms.noReadingNeeded : ''}
+        </p>
+      )}
+    </div>
+  )
+}
+
+/** Loads, changes or tops up a pan of the line. */
+export function PutForm({ state, acting, food, now, choose, onBack }: FormProps<'put'>) {
+  const words = useFoodWords()
+  const { pan: id, way } = food
+  const pan = findPan(state.station, id)
+  const held = state.pans[id]
+  if (!pan || !held) return null
+  const name = nameIn(state.station)(pan.component)
+  const portion = state.portions[pan.component]?.amount ?? 1
+  const isTopUp = way === 'top-up'
+  const away = way === 'change' ? portionsIn(state, id) : 0
+  const isFirst = way === 'load' && held.load === 0
+  /** Before the service one pan after the other is loaded. */
+  const done = () => {
+    const next = usualLoads(state).find((one) => one.pan !== id)?.pan
+    if (isFirst && next !== undefined)
+      choose({ kind: 'food', food: { task: 'put', pan: next, way: 'load' } })
+    else onBack()
+  }
+  const before = isTopUp
+    ? words.forms.topUpWhy
+    : held.amount > 0
+      ? words.forms.oldGoesAway(Math.round(held.amount / portion))
+      : words.forms.oldEmpty
+  const command = (told: Told, washed: boolean): Command => {
+    const { weighedMg, heldBy, ...added } = told
+    if (isTopUp) return { type: 'topUp', pan: id, ...added }
+    const all = {
+      pan: id,
+      ...added,
+      ...(weighedMg === undefined ? {} : { weighedMg }),
+      ...(heldBy === undefined ? {} : { heldBy }),
+    }
+    return way === 'load'
+      ? { type: 'load', ...all, ...(washed ? { washed } : {}) }
+      : { type: 'changePan', ...all }
+  }
+  return (
+    <PutJob
+      {...{ state, acting, now, choose, before, command }}
+      onBack={done}
+      target={{
+        component: pan.component,
+        id,
+        usual: isTopUp
+          ? Math.max(1, pan.usualPortions - Math.round(held.amount / portion))
+          : pan.usualPortions,
+        holds: isTopUp ? held.amount : 0,
+        heldBy: isTopUp ? (held.food?.heldBy ?? null) : null,
+        isWhole: !isTopUp,
+      }}
+      send={away > 0 ? words.forms.changeSend(away) : words.forms.put[way]}
+      behind={away > 0 ? freeBackup(state, pan.component) : null}
+      done={words.forms.isLoaded(name)}
+      asksWashed={way === 'load' && washingMatters(state, id)}
+    />
+  )
+}
+
+/** Fills a back-up pan, so that it stands ready. */
+export function FillForm({ state, acting, food, now, choose, onBack }: FormProps<'fill-backup'>) {
+  const words = useFoodWords()
+  const backup = findBackup(state.station, food.id)
+  if (!backup) return null
+  const { component } = backup
+  const name = componentOf(state.station, component).name
+  const usual = state.station.line.wells
+    .flatMap((well) => well.pans)
+    .find((pan) => pan.component === component)?.usualPortions
+  const command = (told: Told): Command => ({
+    type: 'setBackup',
+    component,
+    backup: food.id,
+    ready: true,
+    ...told,
+  })
+  return (
+    <PutJob
+      {...{ state, acting, now, choose, onBack, command }}
+      target={{ component, id: food.id, usual: usual ?? 1, holds: 0, heldBy: null, isWhole: true }}
+      send={words.forms.fill}
+      done={words.forms.isFilled(name)}
+      before=""
+      asksWashed={false}
+      behind={null}
+    />
+  )
+}

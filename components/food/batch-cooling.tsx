@@ -1,30 +1,32 @@
 import { useState } from 'react'
 import { ToldWhenSteps, useToldWhen } from '#components/food/told-when.tsx'
-import { ChoiceRow } from '#components/job/choice-row.tsx'
-import { foodName } from '#components/job/food-title.ts'
-import type { StepProps } from '#components/job/form-props.ts'
-import forms from '#components/job/forms.module.css'
-import { MinuteSteps } from '#components/job/minute-steps.tsx'
+import { foodName } from '#components/job/food-name.ts'
+import styles from '#components/job/job.module.css'
+import { JobForm } from '#components/job/job-form.tsx'
+import { ProbeFields } from '#components/job/probe-fields.tsx'
+import { ProbeScale, ReadingScale } from '#components/job/probe-scale.tsx'
 import { ReadingPad } from '#components/job/reading-pad.tsx'
-import { ReadyNote } from '#components/job/ready-note.tsx'
+import { Steps } from '#components/job/steps.tsx'
+import type { StepProps } from '#components/job/task-props.ts'
 import { useFoodWords } from '#components/job/use-food-words.ts'
+import { useJob } from '#components/job/use-job.ts'
 import { useReading } from '#components/job/use-reading.ts'
-import { useSettled } from '#components/ui/settled.ts'
+import { Choice } from '#components/ui/choice.tsx'
+import { Note } from '#components/ui/note.tsx'
 import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
+import { coolingScaleOf } from '#lib/rooms/food/views/probe-scale.ts'
 import {
   coolLimit,
   heatAgainLimit,
   heatReadingOf,
   readingOf,
 } from '#lib/rooms/food/views/reading-entry.ts'
+import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
 import type { ReheatingPlace } from '#lib/safety/reheating.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 
-const HOUR_MS = 3_600_000
-const MINUTE_MS = 60_000
-
 /** A reading while it cools: the first one starts both stages, if somebody stays to read them. */
-export function CoolStep({ state, acting, now, id, onDone }: StepProps) {
+export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
   const words = useFoodWords()
   const batch = state.batches[id]
   const cooling = batch ? coolingOf(state.station, batch, now) : null
@@ -33,64 +35,75 @@ export function CoolStep({ state, acting, now, id, onDone }: StepProps) {
   const form = useReading(state, batch?.component ?? '', 'cooling', coolLimit(limits, cooling))
   const [hours, setHours] = useState(6)
   const when = useToldWhen(now)
-  const settled = useSettled(id)
   const time = (at: number) => words.sayTime(at, state.station.timeZone)
-  const act = async () => {
-    const reading = readingOf(form.entry)
-    if (!reading || !settled() || acting.busy) return
-    const command = {
-      type: 'recordCooling',
-      batch: id,
-      reading: { ...reading, ...(when.at === undefined ? {} : { at: when.at }) },
-      initials: form.entry.initials.trim(),
-      ...(isFirst ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
-    } as const
-    const done = words.batches.coolDone(foodName(state, 'batch', id), words.sayDegrees(reading))
-    if (await acting.act(command, done)) {
-      form.remember()
-      onDone()
-    }
-  }
+  // Both stages run from where it started: now, while the first reading is still being typed.
+  const startedAt = cooling && 'startedAt' in cooling ? cooling.startedAt : (when.at ?? now)
+  const by = (withinMs: number) => words.batches.coolBy(time(startedAt + withinMs))
+  const job = useJob({
+    acting,
+    about: id,
+    form,
+    command: () => {
+      const reading = readingOf(form.entry)
+      return (
+        reading && {
+          type: 'recordCooling',
+          batch: id,
+          reading: { ...reading, ...(when.at === undefined ? {} : { at: when.at }) },
+          initials: form.entry.initials.trim(),
+          ...(isFirst ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
+        }
+      )
+    },
+    done: () => {
+      const reading = readingOf(form.entry)
+      return words.batches.coolDone(
+        foodName(state, 'batch', id),
+        reading ? words.sayDegrees(reading) : '',
+      )
+    },
+    after: onDone,
+  })
   return (
-    <div className={forms.two}>
-      <div className={forms.what}>
-        <p className={forms.care}>
-          {cooling
-            ? words.safety.cooling(cooling, limits, state.station.safety.scale, time)
-            : words.batches.coolWhy}
-        </p>
-        <ToldWhenSteps
-          when={when}
-          label={words.batches.whenRead}
-          timeZone={state.station.timeZone}
+    <JobForm
+      job={job}
+      send={words.forms.readSend(form.typed && words.sayDegrees(form.typed))}
+      scale={
+        <ProbeScale
+          drawn={coolingScaleOf(limits, form.entry.scale, {
+            first: by(limits.coolingFirstWithin.withinMs),
+            second: by(limits.coolingWithin.withinMs),
+          })}
+          scale={form.entry.scale}
+          read={form.judged.question ? null : (form.judged.temperature?.tenths ?? null)}
+          isMet={form.judged.verdict === 'met'}
         />
-        {isFirst && (
-          <MinuteSteps
-            label={words.batches.coolPresent}
-            shown={time(now + hours * HOUR_MS)}
-            steps={[-1, 1]}
-            onStep={(by) => setHours(Math.max(1, Math.min(12, hours + by)))}
-          />
-        )}
-        <div className={forms.send}>
-          <ReadyNote form={form} />
-          <button
-            type="button"
-            className={forms.main}
-            disabled={acting.busy || !form.judged.isReady}
-            onClick={() => void act()}
-          >
-            {words.forms.readSend(form.typed && words.sayDegrees(form.typed))}
-          </button>
-        </div>
-      </div>
-      <ReadingPad form={form} />
-    </div>
+      }
+      side={<ReadingPad form={form} />}
+    >
+      <Note kind="watch">
+        {cooling
+          ? words.safety.cooling(cooling, limits, state.station.safety.scale, time)
+          : words.batches.coolWhy}
+      </Note>
+      {isFirst && (
+        <Steps
+          label={words.batches.coolPresent}
+          shown={time(now + hours * HOUR_MS)}
+          by={[-1, 1]}
+          isDead={(one) => hours + one < 1 || hours + one > 12}
+          onStep={(one) => setHours(hours + one)}
+        />
+      )}
+      <ProbeFields form={form} />
+      <ToldWhenSteps when={when} label={words.batches.whenRead} timeZone={state.station.timeZone} />
+      {ways}
+    </JobForm>
   )
 }
 
 /** Cooled food for a hot pan: on the range, to its limit, in its time. */
-export function ReheatStep({ state, acting, now, id, onDone }: StepProps) {
+export function ReheatStep({ state, acting, now, id, ways, onDone }: StepProps) {
   const words = useFoodWords()
   const places: readonly ReheatingPlace[] = state.station.safety.reheatOn
   const [place, setPlace] = useState<ReheatingPlace>(places[0] ?? 'range')
@@ -102,55 +115,56 @@ export function ReheatStep({ state, acting, now, id, onDone }: StepProps) {
     'reheating',
     heatAgainLimit(state.station, place),
   )
-  const settled = useSettled(id)
-  const act = async () => {
-    const reading = heatReadingOf(form.entry)
-    if (!reading || !settled() || acting.busy) return
-    const command = {
-      type: 'recordReheating',
-      batch: id,
-      place,
-      startedAt: started ?? now - ago * MINUTE_MS,
-      reading,
-      initials: form.entry.initials.trim(),
-    } as const
-    const done = words.batches.reheatDone(foodName(state, 'batch', id), words.sayDegrees(reading))
-    if (await acting.act(command, done)) {
-      form.remember()
-      onDone()
-    }
-  }
+  const job = useJob({
+    acting,
+    about: id,
+    form,
+    command: () => {
+      const reading = heatReadingOf(form.entry)
+      return (
+        reading && {
+          type: 'recordReheating',
+          batch: id,
+          place,
+          startedAt: started ?? now - ago * MINUTE_MS,
+          reading,
+          initials: form.entry.initials.trim(),
+        }
+      )
+    },
+    done: () => {
+      const reading = heatReadingOf(form.entry)
+      return words.batches.reheatDone(
+        foodName(state, 'batch', id),
+        reading ? words.sayDegrees(reading) : '',
+      )
+    },
+    after: onDone,
+  })
   return (
-    <div className={forms.two}>
-      <div className={forms.what}>
-        <ChoiceRow
-          legend={words.batches.reheatWhere}
-          options={places.map((one) => ({ id: one, label: words.batches.reheatPlace[one] }))}
-          value={place}
-          onChange={setPlace}
+    <JobForm
+      job={job}
+      send={words.forms.readSend(form.typed && words.sayDegrees(form.typed))}
+      scale={<ReadingScale form={form} />}
+      side={<ReadingPad form={form} />}
+    >
+      <Choice
+        legend={words.batches.reheatWhere}
+        ways={places.map((one) => ({ id: one, label: words.batches.reheatPlace[one] }))}
+        chosen={place}
+        onChoose={setPlace}
+      />
+      <p className={styles.small}>{words.safety.reheat['not-there']}</p>
+      {started === null && (
+        <Steps
+          label={words.batches.reheatStarted}
+          shown={words.forms.clockAgo(ago)}
+          by={[-5, -1, 1, 5]}
+          onStep={(by) => setAgo(Math.max(0, Math.min(120, ago + by)))}
         />
-        <p className={forms.note}>{words.safety.reheat['not-there']}</p>
-        {started === null && (
-          <MinuteSteps
-            label={words.batches.reheatStarted}
-            shown={words.forms.clockAgo(ago)}
-            steps={[-5, -1, 1, 5]}
-            onStep={(by) => setAgo(Math.max(0, Math.min(120, ago + by)))}
-          />
-        )}
-        <div className={forms.send}>
-          <ReadyNote form={form} />
-          <button
-            type="button"
-            className={forms.main}
-            disabled={acting.busy || !form.judged.isReady}
-            onClick={() => void act()}
-          >
-            {words.forms.readSend(form.typed && words.sayDegrees(form.typed))}
-          </button>
-        </div>
-      </div>
-      <ReadingPad form={form} asksHeld />
-    </div>
+      )}
+      <ProbeFields form={form} asksHeld />
+      {ways}
+    </JobForm>
   )
 }

@@ -1,76 +1,102 @@
 import { useState } from 'react'
 import { CoolStep, ReheatStep } from '#components/food/batch-cooling.tsx'
 import { batchFacts } from '#components/food/batch-facts.ts'
+import { BatchLoads } from '#components/food/batch-loads.tsx'
 import { CookStep, FinishStep } from '#components/food/batch-steps.tsx'
-import { foodName } from '#components/job/food-title.ts'
-import type { FormProps } from '#components/job/form-props.ts'
-import forms from '#components/job/forms.module.css'
+import type { Chosen } from '#components/job/chosen.ts'
+import { foodName } from '#components/job/food-name.ts'
+import styles from '#components/job/job.module.css'
+import { JobForm } from '#components/job/job-form.tsx'
+import type { StepProps, TaskProps } from '#components/job/task-props.ts'
 import { useFoodWords } from '#components/job/use-food-words.ts'
-import { type BatchStep, batchSteps, nextStep } from '#lib/rooms/food/views/batch-steps.ts'
+import { Button } from '#components/ui/button.tsx'
+import { Note } from '#components/ui/note.tsx'
+import { type BatchStep, batchSteps, mainStep } from '#lib/rooms/food/views/batch-steps.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { linePansOf } from '#lib/station/find.ts'
 
-const GOES_ELSEWHERE: readonly BatchStep[] = ['clock', 'throw-out', 'resolve', 'load', 'read']
+/** Where a step is done that isn't a pot's own; null where it is done at the pot. */
+const elsewhere = (state: RunningState, id: string, step: BatchStep): Chosen | null => {
+  switch (step) {
+    case 'clock':
+    case 'resolve':
+    case 'read':
+      return { task: step, what: 'batch', id }
+    case 'throw-out':
+      return { task: 'throw-out', early: { what: 'batch', id } }
+    case 'load': {
+      const pans = linePansOf(state.station, state.batches[id]?.component ?? '')
+      const pan = (pans.find((one) => state.pans[one.id]?.amount === 0) ?? pans[0])?.id
+      if (pan === undefined) return null
+      return { task: 'put', pan, way: state.pans[pan]?.amount === 0 ? 'load' : 'change' }
+    }
+    default:
+      return null
+  }
+}
 
-/** One batch: what is written down of it, and what comes next. */
-export function BatchForm(props: FormProps<'batch'>) {
+const STEPS: Partial<Record<BatchStep, (props: StepProps) => React.ReactNode>> = {
+  cook: CookStep,
+  finish: FinishStep,
+  cool: CoolStep,
+  reheat: ReheatStep,
+}
+
+/** One pot: what is written down of it, its loads, and what comes next as the main button. */
+export function BatchForm(props: TaskProps<'batch'>) {
   const words = useFoodWords()
-  const { state, food, now, choose } = props
-  const { id } = food
+  const { state, acting, task, now, choose } = props
+  const { id } = task
   const batch = state.batches[id]
   const [chosen, setChosen] = useState<BatchStep | null>(null)
   if (!batch) return null
   const steps = batchSteps(state, id, now)
-  const step = chosen !== null && steps.includes(chosen) ? chosen : nextStep(state, id)
+  const main = mainStep(state, id, now)
+  const step = chosen !== null && steps.includes(chosen) ? chosen : main
   const open = (next: BatchStep) => {
-    if (next === 'clock') choose({ kind: 'food', food: { task: 'clock', what: 'batch', id } })
-    else if (next === 'throw-out')
-      choose({ kind: 'food', food: { task: 'throw-out', early: { what: 'batch', id } } })
-    else if (next === 'resolve')
-      choose({ kind: 'food', food: { task: 'resolve', what: 'batch', id } })
-    else if (next === 'read') choose({ kind: 'food', food: { task: 'read', what: 'batch', id } })
-    else if (next === 'load') {
-      const pan = state.station.line.wells
-        .flatMap((well) => well.pans)
-        .find((one) => one.component === batch.component)?.id
-      const way = pan !== undefined && state.pans[pan]?.amount === 0 ? 'load' : 'change'
-      if (pan !== undefined) choose({ kind: 'food', food: { task: 'put', pan, way } })
-    } else setChosen(next)
+    const there = elsewhere(state, id, next)
+    if (there) choose(there)
+    else setChosen(next)
   }
-  const stepProps = { ...props, id, onDone: () => setChosen(null) }
-  return (
-    <div className={forms.one}>
-      <ul className={forms.facts}>
+  const ways = (
+    <>
+      <BatchLoads state={state} id={id} />
+      <ul className={styles.facts}>
         {batchFacts(words, state, id, batch, now).map((fact) => (
           <li key={fact}>{fact}</li>
         ))}
       </ul>
-      <fieldset className={forms.steps}>
+      <fieldset className={styles.others}>
         <legend className="visually-hidden">{words.forms.batchNext}</legend>
-        {steps.map((one) => (
-          <button
-            key={one}
-            type="button"
-            aria-pressed={GOES_ELSEWHERE.includes(one) ? undefined : step === one}
-            onClick={() => open(one)}
-          >
-            {words.batches.step[one]}
-          </button>
-        ))}
+        {steps
+          .filter((one) => one !== step)
+          .map((one) => (
+            <Button key={one} onClick={() => open(one)}>
+              {words.batches.step[one]}
+            </Button>
+          ))}
       </fieldset>
-      {step === 'cook' ? (
-        <CookStep key={step} {...stepProps} />
-      ) : step === 'finish' ? (
-        <FinishStep key={step} {...stepProps} />
-      ) : step === 'cool' ? (
-        <CoolStep key={step} {...stepProps} />
-      ) : step === 'reheat' ? (
-        <ReheatStep key={step} {...stepProps} />
+    </>
+  )
+  const Step = step && STEPS[step]
+  if (Step)
+    return <Step key={step} {...{ state, acting, now, choose, id, ways, onDone: props.onBack }} />
+  return (
+    <JobForm
+      job={{
+        lack: step ? null : words.batches.none,
+        busy: acting.busy,
+        send: () => step && open(step),
+      }}
+      kind={step === 'throw-out' || step === 'resolve' ? 'no' : 'main'}
+      send={step ? words.batches.step[step] : ''}
+    >
+      {batch.offSale ? (
+        <Note kind="no">{words.forms.resolveWhy[batch.offSale.why]}</Note>
       ) : (
-        <p className={forms.aside}>
-          {batch.offSale
-            ? words.forms.resolveWhy[batch.offSale.why]
-            : words.batches.ready(foodName(state, 'batch', id))}
-        </p>
+        <p className={styles.large}>{words.batches.ready(foodName(state, 'batch', id))}</p>
       )}
-    </div>
+      {ways}
+    </JobForm>
   )
 }

@@ -2,16 +2,17 @@ import { useState } from 'react'
 import { DatesButton, DatesStep } from '#components/food/dates-button.tsx'
 import type { SaidDates } from '#components/food/said-dates.ts'
 import { ToldWhenSteps, useToldWhen } from '#components/food/told-when.tsx'
-import { ChoiceRow } from '#components/job/choice-row.tsx'
-import { foodName } from '#components/job/food-title.ts'
-import type { StepProps } from '#components/job/form-props.ts'
-import forms from '#components/job/forms.module.css'
-import { PortionSteps } from '#components/job/portion-steps.tsx'
+import { foodName } from '#components/job/food-name.ts'
+import styles from '#components/job/job.module.css'
+import { JobForm } from '#components/job/job-form.tsx'
+import { ProbeFields } from '#components/job/probe-fields.tsx'
 import { ReadingPad } from '#components/job/reading-pad.tsx'
-import { ReadyNote } from '#components/job/ready-note.tsx'
+import { PortionSteps } from '#components/job/steps.tsx'
+import type { StepProps } from '#components/job/task-props.ts'
 import { useFoodWords } from '#components/job/use-food-words.ts'
+import { useJob } from '#components/job/use-job.ts'
 import { useReading } from '#components/job/use-reading.ts'
-import { useSettled } from '#components/ui/settled.ts'
+import { Choice } from '#components/ui/choice.tsx'
 import { isCookedHere } from '#lib/rooms/food/facts/food-now.ts'
 import { cookLimit, heatReadingOf } from '#lib/rooms/food/views/reading-entry.ts'
 import { amountOf } from '#lib/rooms/pans/facts/pans.ts'
@@ -20,70 +21,64 @@ import { loadsRead } from '#lib/service/batch-read.ts'
 import { componentOf } from '#lib/station/find.ts'
 
 /** What it was cooked to: nothing of it is loaded without. */
-export function CookStep({ state, acting, now, id, onDone }: StepProps) {
+export function CookStep({ state, acting, now, id, ways, onDone }: StepProps) {
   const words = useFoodWords()
   const batch = state.batches[id]
   const component = componentOf(state.station, batch?.component ?? '')
   const limit = cookLimit(state.station, component)
   const form = useReading(state, component.id, 'cooking', limit)
-  const settled = useSettled(id)
   const when = useToldWhen(now)
-  const isMet = form.judged.verdict === 'met'
+  const isNotMet = form.judged.verdict !== null && form.judged.verdict !== 'met'
   const asksHeld = limit?.kind === 'heat' && limit.limit.combinations.some((one) => one.seconds > 0)
-  const act = async () => {
-    const reading = heatReadingOf(form.entry)
-    if (!reading || !settled() || acting.busy) return
-    const command = {
-      type: 'recordCooking',
-      batch: id,
-      reading: { ...reading, ...(when.at === undefined ? {} : { at: when.at }) },
-      initials: form.entry.initials.trim(),
-    } as const
-    const say = form.judged.verdict && !isMet ? words.batches.cookNotDone : words.batches.cookDone
-    const done = say(component.name, words.sayDegrees(reading))
-    if (await acting.act(command, done)) {
-      form.remember()
-      onDone()
-    }
-  }
+  const job = useJob({
+    acting,
+    about: id,
+    form,
+    command: () => {
+      const reading = heatReadingOf(form.entry)
+      return (
+        reading && {
+          type: 'recordCooking',
+          batch: id,
+          reading: { ...reading, ...(when.at === undefined ? {} : { at: when.at }) },
+          initials: form.entry.initials.trim(),
+        }
+      )
+    },
+    done: () => {
+      const reading = heatReadingOf(form.entry)
+      const say = isNotMet ? words.batches.cookNotDone : words.batches.cookDone
+      return say(component.name, reading ? words.sayDegrees(reading) : '')
+    },
+    after: onDone,
+  })
   return (
-    <div className={forms.two}>
-      <div className={forms.what}>
-        {batch && batch.loads > 1 && (
-          <p className={forms.large}>
-            {words.batches.cookWhich(
-              Math.min(batch.loads, batch.loadsDone + loadsRead(state.station, batch) + 1),
-              batch.loads,
-            )}
-          </p>
-        )}
-        <p>{words.batches.cookWhy}</p>
-        <ToldWhenSteps
-          when={when}
-          label={words.batches.whenRead}
-          timeZone={state.station.timeZone}
-        />
-        <div className={forms.send}>
-          <ReadyNote form={form} />
-          <button
-            type="button"
-            className={form.judged.verdict && !isMet ? forms.stop : forms.main}
-            disabled={acting.busy || !form.judged.isReady}
-            onClick={() => void act()}
-          >
-            {(form.judged.verdict && !isMet ? words.batches.cookSendNot : words.forms.readSend)(
-              form.typed && words.sayDegrees(form.typed),
-            )}
-          </button>
-        </div>
-      </div>
-      <ReadingPad form={form} asksHeld={asksHeld} />
-    </div>
+    <JobForm
+      job={job}
+      kind={isNotMet ? 'no' : 'main'}
+      send={(isNotMet ? words.batches.cookSendNot : words.forms.readSend)(
+        form.typed && words.sayDegrees(form.typed),
+      )}
+      side={<ReadingPad form={form} />}
+    >
+      {batch && batch.loads > 1 && (
+        <p className={styles.large}>
+          {words.batches.cookWhich(
+            Math.min(batch.loads, batch.loadsDone + loadsRead(state.station, batch) + 1),
+            batch.loads,
+          )}
+        </p>
+      )}
+      <p>{words.batches.cookWhy}</p>
+      <ProbeFields form={form} asksHeld={asksHeld} />
+      <ToldWhenSteps when={when} label={words.batches.whenRead} timeZone={state.station.timeZone} />
+      {ways}
+    </JobForm>
   )
 }
 
 /** How much it gave: from then on it can be loaded. */
-export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
+export function FinishStep({ state, acting, now, id, choose, ways }: StepProps) {
   const words = useFoodWords()
   const batch = state.batches[id]
   const component = componentOf(state.station, batch?.component ?? '')
@@ -105,23 +100,25 @@ export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
   }
   const [dates, setDates] = useState<SaidDates | null>(null)
   const [isDating, setDating] = useState(false)
-  const settled = useSettled(`${id} ${isDating}`)
   const when = useToldWhen(now)
   const unit = state.portions[component.id]?.unit ?? 'mg'
   const amount = amountOf(state, component.id, count)
-  const act = async () => {
-    if (!settled() || acting.busy) return
-    const done = words.batches.finishDone(foodName(state, 'batch', id), count)
-    const command = {
+  const job = useJob({
+    acting,
+    about: `${id} ${isDating}`,
+    lacks: [isUnread ? words.batches.finishUnread : null],
+    command: () => ({
       type: 'finishBatch',
       batch: id,
       amount,
       loads,
       ...(when.at === undefined ? {} : { finishedAt: when.at }),
       ...(dates ? dates.told : {}),
-    } as const
-    if (await acting.act(command, done)) onDone()
-  }
+    }),
+    done: words.batches.finishDone(foodName(state, 'batch', id), count),
+    // What is finished goes on from here: into its pan, or to be cooled.
+    after: () => choose({ task: 'batch', id }),
+  })
   if (isDating)
     return (
       <DatesStep
@@ -137,16 +134,31 @@ export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
       />
     )
   return (
-    <div className={forms.what}>
+    <JobForm
+      job={job}
+      send={words.batches.finishSend(count)}
+      side={
+        <div className={styles.what}>
+          <ToldWhenSteps
+            when={when}
+            label={words.batches.whenFinished}
+            timeZone={state.station.timeZone}
+          />
+          {component.held !== 'dry' && (
+            <DatesButton said={dates} firstDay="made" unless="" onOpen={() => setDating(true)} />
+          )}
+        </div>
+      }
+    >
       {of > 1 && (
-        <ChoiceRow
+        <Choice
           legend={words.batches.finishLoads}
-          options={Array.from({ length: offered - next + 1 }, (_, index) => ({
+          ways={Array.from({ length: offered - next + 1 }, (_, index) => ({
             id: String(next + index),
             label: words.batches.finishLoad(next + index, of),
           }))}
-          value={String(loads)}
-          onChange={(id) => chooseLoads(Number(id))}
+          chosen={String(loads)}
+          onChoose={(one) => chooseLoads(Number(one))}
         />
       )}
       <PortionSteps
@@ -157,25 +169,7 @@ export function FinishStep({ state, acting, now, id, onDone }: StepProps) {
         most={500}
         onChange={setCount}
       />
-      <ToldWhenSteps
-        when={when}
-        label={words.batches.whenFinished}
-        timeZone={state.station.timeZone}
-      />
-      {component.held !== 'dry' && (
-        <DatesButton said={dates} firstDay="made" unless="" onOpen={() => setDating(true)} />
-      )}
-      <div className={forms.send}>
-        {isUnread && <p>{words.batches.finishUnread}</p>}
-        <button
-          type="button"
-          className={forms.main}
-          disabled={acting.busy || isUnread}
-          onClick={() => void act()}
-        >
-          {words.batches.finishSend(count)}
-        </button>
-      </div>
-    </div>
+      {ways}
+    </JobForm>
   )
 }

@@ -1,14 +1,16 @@
 import { useState } from 'react'
-import { ChoiceRow } from '#components/job/choice-row.tsx'
-import { foodName } from '#components/job/food-title.ts'
-import type { FormProps } from '#components/job/form-props.ts'
-import forms from '#components/job/forms.module.css'
-import { MinuteSteps } from '#components/job/minute-steps.tsx'
+import { foodName } from '#components/job/food-name.ts'
+import { JobForm } from '#components/job/job-form.tsx'
+import { ProbeFields } from '#components/job/probe-fields.tsx'
 import { ReadingPad } from '#components/job/reading-pad.tsx'
-import { ReadyNote } from '#components/job/ready-note.tsx'
+import { Steps } from '#components/job/steps.tsx'
+import type { TaskProps } from '#components/job/task-props.ts'
 import { useFoodWords } from '#components/job/use-food-words.ts'
+import { useJob } from '#components/job/use-job.ts'
 import { useReading } from '#components/job/use-reading.ts'
-import { useSettled } from '#components/ui/settled.ts'
+import { Button } from '#components/ui/button.tsx'
+import { Choice } from '#components/ui/choice.tsx'
+import { Note } from '#components/ui/note.tsx'
 import { keptAs } from '#lib/rooms/food/facts/kept-as.ts'
 import { clockLimit, readingOf } from '#lib/rooms/food/views/reading-entry.ts'
 import type { TimeRule } from '#lib/safety/time-control.ts'
@@ -26,107 +28,96 @@ const RULES: Readonly<Record<From, readonly TimeRule[]>> = {
 const MINUTE_MS = 60_000
 
 /** Time alone from now on: it began when the food left heat or cold, not when it is tapped. */
-export function ClockForm({ state, acting, food, now, onBack }: FormProps<'clock'>) {
+export function ClockForm({ state, acting, task, now, onBack }: TaskProps<'clock'>) {
   const words = useFoodWords()
-  const { what, id } = food
-  const component = componentAt(state, what, id) ?? ''
-  const { mayLeave, roomSince = now } = keptAs(state, food, now)
+  const { what, id } = task
+  const { mayLeave, roomSince = now } = keptAs(state, task, now)
   const [from, setFrom] = useState<From | null>(null)
   const [rule, setRule] = useState<TimeRule | null>(null)
   const [ago, setAgo] = useState<number | null>(null)
   const limits = limitsOf(state.station)
   const form = useReading(
     state,
-    component,
+    componentAt(state, what, id) ?? '',
     'time-start',
     from === null ? null : clockLimit(limits, from),
   )
-  const settled = useSettled(id)
   const isOut = form.judged.verdict === 'not-met'
   const readAt = now - (ago ?? 0) * MINUTE_MS
   const leftAt = from === 'room' ? Math.min(readAt, roomSince) : readAt
   const lasts = rule === '6h' ? limits.timeOnly6h : limits.timeOnly4h
   const until = words.sayTime(leftAt + lasts.withinMs, state.station.timeZone)
-  const lack =
-    from === null
-      ? words.forms.clockLackFrom
-      : rule === null
-        ? words.forms.clockLackRule
-        : ago === null
-          ? words.forms.clockLackLeft
-          : ''
-  const act = async () => {
-    const reading = readingOf(form.entry)
-    if (!reading || from === null || rule === null || ago === null || !settled() || acting.busy)
-      return
-    const command = {
-      type: 'startTimeClock',
-      what,
-      id,
-      leftAt,
-      from,
-      rule,
-      reading: { ...reading, ...(ago > 0 ? { at: readAt } : {}) },
-      initials: form.entry.initials.trim(),
-    } as const
-    if (await acting.act(command, words.forms.clockDone(foodName(state, what, id), until))) {
-      form.remember()
-      onBack()
-    }
-  }
+  const job = useJob({
+    acting,
+    about: id,
+    lacks: [
+      from === null ? words.forms.clockLackFrom : null,
+      rule === null ? words.forms.clockLackRule : null,
+      ago === null ? words.forms.clockLackLeft : null,
+    ],
+    form,
+    command: () => {
+      const reading = readingOf(form.entry)
+      if (!reading || from === null || rule === null || ago === null) return null
+      return {
+        type: 'startTimeClock',
+        what,
+        id,
+        leftAt,
+        from,
+        rule,
+        reading: { ...reading, ...(ago > 0 ? { at: readAt } : {}) },
+        initials: form.entry.initials.trim(),
+      }
+    },
+    done: words.forms.clockDone(foodName(state, what, id), until),
+    after: onBack,
+  })
   if (!state.station.safety.timeProcedure)
-    return <p className={forms.warn}>{words.forms.clockNoProcedure}</p>
+    return <Note kind="no">{words.forms.clockNoProcedure}</Note>
   return (
-    <div className={forms.two}>
-      <div className={forms.what}>
-        <ChoiceRow
-          legend={words.forms.clockFrom}
-          options={mayLeave.map((one) => ({ id: one, label: words.forms.clockFromIs[one] }))}
-          value={from}
-          onChange={(next) => {
-            setFrom(next)
-            setRule(RULES[next].length === 1 ? (RULES[next][0] ?? null) : null)
-          }}
+    <JobForm
+      job={job}
+      kind={isOut ? 'no' : 'main'}
+      send={
+        isOut
+          ? words.forms.readOut(form.typed && words.sayDegrees(form.typed))
+          : words.forms.clockSend(until)
+      }
+      side={<ReadingPad form={form} />}
+    >
+      <Choice
+        legend={words.forms.clockFrom}
+        ways={mayLeave.map((one) => ({ id: one, label: words.forms.clockFromIs[one] }))}
+        chosen={from}
+        onChoose={(next) => {
+          setFrom(next)
+          setRule(RULES[next].length === 1 ? (RULES[next][0] ?? null) : null)
+        }}
+      />
+      {from !== null && (
+        <Choice
+          legend={words.forms.clockRuleIs}
+          ways={RULES[from].map((one) => ({ id: one, label: words.forms.clockRule[one] }))}
+          chosen={rule}
+          onChoose={setRule}
         />
-        {from !== null && (
-          <ChoiceRow
-            legend={words.forms.clockRuleIs}
-            options={RULES[from].map((one) => ({ id: one, label: words.forms.clockRule[one] }))}
-            value={rule}
-            onChange={setRule}
-          />
-        )}
-        <MinuteSteps
-          label={words.forms.clockLeft}
-          shown={ago === null ? words.forms.clockNotSaid : words.forms.clockAgo(ago)}
-          steps={[-10, -1, 1, 10]}
-          onStep={(by) =>
-            setAgo(ago === null && by < 0 ? 0 : Math.max(0, Math.min(240, (ago ?? 0) + by)))
-          }
-        />
-        {ago === null && (
-          <button type="button" className={forms.small} onClick={() => setAgo(0)}>
-            {words.forms.clockJustNow}
-          </button>
-        )}
-        <p className={forms.care}>{words.forms.clockWhy}</p>
-        <div className={forms.send}>
-          {lack === '' ? <ReadyNote form={form} /> : <p className={forms.ready}>{lack}</p>}
-          <button
-            type="button"
-            className={isOut ? forms.stop : forms.main}
-            disabled={acting.busy || lack !== '' || !form.judged.isReady}
-            onClick={() => void act()}
-          >
-            {isOut
-              ? words.forms.readOut(form.typed && words.sayDegrees(form.typed))
-              : lack === ''
-                ? words.forms.clockSend(until)
-                : words.forms.clockStart}
-          </button>
+      )}
+      {ago === null ? (
+        <div>
+          <Button onClick={() => setAgo(0)}>{words.forms.clockJustNow}</Button>{' '}
+          <Button onClick={() => setAgo(10)}>{words.forms.clockAgo(10)}</Button>
         </div>
-      </div>
-      <ReadingPad form={form} />
-    </div>
+      ) : (
+        <Steps
+          label={words.forms.clockLeft}
+          shown={words.forms.clockAgo(ago)}
+          by={[-10, -1, 1, 10]}
+          onStep={(by) => setAgo(Math.max(0, Math.min(240, ago + by)))}
+        />
+      )}
+      <ProbeFields form={form} />
+      <p>{words.forms.clockWhy}</p>
+    </JobForm>
   )
 }

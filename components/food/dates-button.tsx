@@ -1,8 +1,7 @@
 import { lazy, Suspense } from 'react'
-import styles from '#components/food/food-dates.module.css'
 import type { FoodDatesProps, SaidDates } from '#components/food/said-dates.ts'
-import forms from '#components/job/forms.module.css'
 import { useFoodWords } from '#components/job/use-food-words.ts'
+import { Button } from '#components/ui/button.tsx'
 import type { FirstDayIs } from '#lib/rooms/pans/views/dates-asked.ts'
 
 interface DatesButtonProps {
@@ -17,10 +16,9 @@ interface DatesButtonProps {
 export function DatesButton({ said, firstDay, unless, onOpen }: DatesButtonProps) {
   const words = useFoodWords()
   return (
-    <button type="button" className={`${forms.small} ${styles.open}`} onClick={onOpen}>
+    <Button sub={!said && unless !== '' ? unless : undefined} onClick={onOpen}>
       {said ? words.dates.change(words.sayDate(said.lastDay)) : words.dates.ask[firstDay]}
-      {!said && unless !== '' && <small>{unless}</small>}
-    </button>
+    </Button>
   )
 }
 
@@ -32,7 +30,7 @@ const FoodDates = lazy(async () => ({ default: (await loadDates()).FoodDates }))
 /** Its questions, in the place of what goes in. */
 export function DatesStep(props: FoodDatesProps) {
   return (
-    <Suspense fallback={<div className={forms.what} />}>
+    <Suspense fallback={null}>
       <FoodDates {...props} />
     </Suspense>
   )

@@ -1,8 +1,12 @@
 import { useEffect, useRef, useState } from 'react'
 import styles from '#components/food/food-dates.module.css'
 import type { FoodDatesProps } from '#components/food/said-dates.ts'
-import forms from '#components/job/forms.module.css'
+import job from '#components/job/job.module.css'
+import { JobForm } from '#components/job/job-form.tsx'
 import { useFoodWords } from '#components/job/use-food-words.ts'
+import { Button } from '#components/ui/button.tsx'
+import { Field } from '#components/ui/field.tsx'
+import { Note } from '#components/ui/note.tsx'
 import { useSettled } from '#components/ui/settled.ts'
 import {
   type DateEntry,
@@ -34,23 +38,64 @@ export function FoodDates(props: FoodDatesProps) {
       ? words.dates.lack.preparedOn[firstDay]
       : lacks && words.dates.lack[lacks]
   const day = (name: 'preparedOn' | 'useBy' | 'frozenOn' | 'thawedOn', label: string, how = '') => (
-    <label className={forms.field}>
-      {label}
-      <input
+    <div>
+      <Field
+        label={label}
         type="date"
         value={entry[name]}
         max={name === 'useBy' ? undefined : name === 'preparedOn' ? newest : today}
         onChange={(event) => change({ [name]: event.target.value })}
       />
       {how !== '' && <small>{how}</small>}
-    </label>
+    </div>
   )
   const act = () => {
     if (settled() && judged.isReady && lastDay !== null)
       onSaid({ entry, told: judged.told, lastDay })
   }
   return (
-    <div className={forms.what}>
+    <JobForm
+      job={{
+        lack: judged.isReady ? null : (lack ?? words.dates.title),
+        busy: false,
+        send: act,
+      }}
+      send={words.dates.send}
+      sub={lastDay === null ? undefined : words.dates.lastUse(words.sayDate(lastDay))}
+      ways={
+        // Food that is over isn't made good by saying nothing of its date.
+        <Button
+          disabled={isOver}
+          onClick={() => {
+            if (settled()) onSaid(null)
+          }}
+        >
+          {none}
+        </Button>
+      }
+      side={
+        <div className={job.what}>
+          <div role="status" aria-live="polite">
+            {problem && lacks === null ? (
+              <Note kind="no">{words.sayDateProblem(problem)}</Note>
+            ) : isOver && lastDay !== null ? (
+              <Note kind="no">{words.sayDateOver(lastDay)}</Note>
+            ) : (
+              lastDay !== null && (
+                <p className={job.large}>{words.dates.lastUse(words.sayDate(lastDay))}</p>
+              )
+            )}
+          </div>
+          <p className={job.small}>
+            {words.dates.limit(
+              limits.dateMark,
+              words.safety.limit(limits.dateMarkCold, station.safety.scale),
+            )}{' '}
+            {words.safety.paragraph(limits.dateMark)}. {words.safety.decides}
+          </p>
+        </div>
+      }
+    >
       <fieldset ref={head} tabIndex={-1} className={styles.dates}>
         <legend className="visually-hidden">{words.dates.title}</legend>
         {day('preparedOn', words.dates.firstDay[firstDay], words.dates.firstDayHow[firstDay])}
@@ -58,18 +103,17 @@ export function FoodDates(props: FoodDatesProps) {
           {([today, yesterday] as const)
             .filter((one) => one <= newest)
             .map((one) => (
-              <button
+              <Button
                 key={one}
-                type="button"
                 aria-pressed={entry.preparedOn === one}
                 onClick={() => change({ preparedOn: one })}
               >
                 {one === today ? words.dates.today : words.dates.yesterday}
-              </button>
+              </Button>
             ))}
         </span>
         {day('useBy', words.dates.useBy, words.dates.useByHow[firstDay])}
-        <label className={forms.check}>
+        <label className={job.check}>
           <input
             type="checkbox"
             checked={entry.wasFrozen}
@@ -84,44 +128,6 @@ export function FoodDates(props: FoodDatesProps) {
           </>
         )}
       </fieldset>
-      <div role="status" aria-live="polite">
-        {problem && lacks === null ? (
-          <p className={forms.warn}>{words.sayDateProblem(problem)}</p>
-        ) : isOver && lastDay !== null ? (
-          <p className={forms.warn}>{words.sayDateOver(lastDay)}</p>
-        ) : lack ? (
-          <p className={forms.note}>{lack}</p>
-        ) : (
-          lastDay !== null && (
-            <p className={forms.large}>{words.dates.lastUse(words.sayDate(lastDay))}</p>
-          )
-        )}
-      </div>
-      <p className={styles.limit}>
-        {words.dates.limit(
-          limits.dateMark,
-          words.safety.limit(limits.dateMarkCold, station.safety.scale),
-        )}{' '}
-        <small>
-          {words.safety.paragraph(limits.dateMark)}. {words.safety.decides}
-        </small>
-      </p>
-      <div className={styles.send}>
-        <button
-          type="button"
-          className={styles.none}
-          // Food that is over isn't made good by saying nothing of its date.
-          disabled={isOver}
-          onClick={() => {
-            if (settled()) onSaid(null)
-          }}
-        >
-          {none}
-        </button>
-        <button type="button" className={forms.main} disabled={!judged.isReady} onClick={act}>
-          {words.dates.send}
-        </button>
-      </div>
-    </div>
+    </JobForm>
   )
 }

@@ -1,15 +1,16 @@
 import type { Put, PutTarget } from '#components/food/use-put.ts'
-import forms from '#components/job/forms.module.css'
-import { PortionSteps } from '#components/job/portion-steps.tsx'
+import { PortionSteps } from '#components/job/steps.tsx'
 import { useFoodWords } from '#components/job/use-food-words.ts'
+import { Button } from '#components/ui/button.tsx'
+import { Choice } from '#components/ui/choice.tsx'
+import { Field } from '#components/ui/field.tsx'
 import { tareOf } from '#lib/rooms/pans/facts/capacity.ts'
 import { amountOf } from '#lib/rooms/pans/facts/pans.ts'
 import { SCALE_UNITS, weightMg } from '#lib/rooms/pans/views/weight-entry.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 interface PutAmountProps {
-  /** The weight is what the pad types. */
-  readonly isTyped: boolean
+  /** Whether the weight is what the pad types. */
   readonly onTyped: (is: boolean) => void
   readonly state: RunningState
   readonly put: Put
@@ -17,7 +18,7 @@ interface PutAmountProps {
 }
 
 /** How much goes in: portions, or the weight with its pan; a back-up pan goes in whole. */
-export function PutAmount({ state, put, target, isTyped, onTyped }: PutAmountProps) {
+export function PutAmount({ state, put, target, onTyped }: PutAmountProps) {
   const words = useFoodWords()
   const unit = state.portions[target.component]?.unit ?? 'mg'
   if (put.isAll) return null
@@ -34,33 +35,14 @@ export function PutAmount({ state, put, target, isTyped, onTyped }: PutAmountPro
         ? words.forms.tare(words.amount(tareMg, 'mg'))
         : words.forms.net(words.amount(netMg, 'mg'), Math.round(netMg / each))
   return (
-    <div className={forms.amount}>
+    <>
       {weight ? (
-        <label className={forms.weight}>
-          {words.forms.byWeight}
-          <span>
-            <input
-              inputMode="decimal"
-              maxLength={8}
-              data-typed={isTyped}
-              onFocus={() => onTyped(true)}
-              value={weight.text}
-              onChange={(event) =>
-                put.setWeight({ ...weight, text: event.target.value.replace(/[^\d.]/g, '') })
-              }
-            />
-            {SCALE_UNITS.map((one) => (
-              <button
-                key={one}
-                type="button"
-                aria-pressed={weight.unit === one}
-                onClick={() => put.setWeight({ ...weight, unit: one })}
-              >
-                {words.forms.unit[one]}
-              </button>
-            ))}
-          </span>
-        </label>
+        <Choice
+          legend={words.forms.byWeight}
+          ways={SCALE_UNITS.map((id) => ({ id, label: words.forms.unit[id] }))}
+          chosen={weight.unit}
+          onChoose={(chosen) => put.setWeight({ ...weight, unit: chosen })}
+        />
       ) : (
         <PortionSteps
           label={words.forms.goesIn}
@@ -71,19 +53,29 @@ export function PutAmount({ state, put, target, isTyped, onTyped }: PutAmountPro
           onChange={put.setPortions}
         />
       )}
-      {net !== null && <p className={forms.note}>{net}</p>}
+      {weight && !put.needsReading && (
+        <Field
+          label={words.forms.byWeight}
+          inputMode="decimal"
+          maxLength={8}
+          value={weight.text}
+          onChange={(event) =>
+            put.setWeight({ ...weight, text: event.target.value.replace(/[^\d.]/g, '') })
+          }
+        />
+      )}
+      {net !== null && <p>{net}</p>}
       {mayWeigh && (
-        <button
-          type="button"
-          className={forms.small}
+        <Button
+          kind="quiet"
           onClick={() => {
             onTyped(weight === null)
             put.setWeight(weight ? null : { text: '', unit: 'lb' })
           }}
         >
           {weight ? words.forms.notWeighed : words.forms.byWeight}
-        </button>
+        </Button>
       )}
-    </div>
+    </>
   )
 }

@@ -3,13 +3,16 @@ import { DatesButton, DatesStep } from '#components/food/dates-button.tsx'
 import { PutAmount } from '#components/food/put-amount.tsx'
 import { PutFrom } from '#components/food/put-from.tsx'
 import { type PutTarget, usePut } from '#components/food/use-put.ts'
-import { portionsIn } from '#components/job/food-title.ts'
-import type { FormProps } from '#components/job/form-props.ts'
-import forms from '#components/job/forms.module.css'
+import { portionsIn } from '#components/job/food-name.ts'
+import styles from '#components/job/job.module.css'
+import { JobForm } from '#components/job/job-form.tsx'
+import { ProbeFields } from '#components/job/probe-fields.tsx'
 import { ReadingPad } from '#components/job/reading-pad.tsx'
-import { ReadyNote } from '#components/job/ready-note.tsx'
+import type { TaskProps } from '#components/job/task-props.ts'
 import { useFoodWords } from '#components/job/use-food-words.ts'
-import { useSettled } from '#components/ui/settled.ts'
+import { useJob } from '#components/job/use-job.ts'
+import { Button } from '#components/ui/button.tsx'
+import { Note } from '#components/ui/note.tsx'
 import { washingMatters } from '#lib/rooms/care/facts/product-before.ts'
 import { usualLoads } from '#lib/rooms/pans/facts/pans-to-do.ts'
 import { firstDayIs } from '#lib/rooms/pans/views/dates-asked.ts'
@@ -30,7 +33,7 @@ const freeBackup = (state: RunningState, component: string): string | null =>
 type Told = ReturnType<ReturnType<typeof usePut>['told']>
 
 interface PutJobProps
-  extends Pick<FormProps<'put'>, 'state' | 'acting' | 'now' | 'choose' | 'onBack'> {
+  extends Pick<TaskProps<'put'>, 'state' | 'acting' | 'now' | 'choose' | 'onBack'> {
   readonly target: PutTarget
   readonly send: string
   readonly done: string
@@ -53,99 +56,92 @@ function PutJob(props: PutJobProps) {
   const asksDates = isDating && put.asksDates
   const batch = put.source?.kind === 'batch' ? put.source.id : null
   const firstDay = batch === null ? firstDayIs(state.station, target.component) : 'made'
-  const settled = useSettled(`${put.source?.kind} ${asksDates}`)
-  const act = async () => {
-    if (!settled() || acting.busy || !put.isReady) return
-    if (await acting.act(props.command(put.told(), put.washed), props.done)) {
-      put.form.remember()
-      onBack()
-    }
-  }
+  const job = useJob({
+    acting,
+    about: `${put.source?.kind} ${asksDates}`,
+    lacks: [
+      put.isLoadable ? null : words.forms.putLack,
+      put.isDateLacking ? words.dates.lack.preparedOn[firstDay] : null,
+      put.isWeightLacking ? words.forms.weighLack : null,
+      asksWashed && !put.washed ? words.forms.washedLack : null,
+    ],
+    form: put.needsReading ? put.form : null,
+    command: () => props.command(put.told(), put.washed),
+    done: props.done,
+    after: onBack,
+  })
+  // Its days are asked alone: never beside a pad that types something else.
+  if (asksDates)
+    return (
+      <DatesStep
+        {...{ state, now, firstDay, batch }}
+        said={put.dates}
+        none={put.isFromPack ? words.dates.noneOfPack : words.dates.none}
+        onSaid={(said) => {
+          put.setDates(said)
+          setDating(false)
+        }}
+      />
+    )
+  const pad = (
+    <ReadingPad
+      form={put.form}
+      weight={
+        put.weight && {
+          text: put.weight.text,
+          unit: words.forms.unit[put.weight.unit],
+          isTyped,
+          onTyped,
+          onText: (text) => put.weight && put.setWeight({ ...put.weight, text }),
+        }
+      }
+    />
+  )
   return (
-    <div className={forms.two}>
-      {asksDates ? (
-        <DatesStep
-          {...{ state, now, firstDay, batch }}
+    <JobForm
+      job={job}
+      send={props.send}
+      side={put.needsReading ? pad : undefined}
+      note={put.source?.heldBy === 'dry' ? words.forms.noReadingNeeded : undefined}
+    >
+      <PutFrom state={state} put={put} choose={choose} component={target.component} />
+      {behind !== null && put.source?.kind === 'batch' && (
+        <Button
+          sub={words.forms.putBehindWhy}
+          onClick={() => choose({ task: 'fill-backup', id: behind })}
+        >
+          {words.forms.putBehind}
+        </Button>
+      )}
+      {put.source && <PutAmount {...{ state, put, target, onTyped }} />}
+      {put.asksDates && (
+        <DatesButton
           said={put.dates}
-          none={put.isFromPack ? words.dates.noneOfPack : words.dates.none}
-          onSaid={(said) => {
-            put.setDates(said)
-            setDating(false)
-          }}
+          firstDay={firstDay}
+          unless={put.isFromPack ? words.dates.packNotSaid : words.dates.notSaid}
+          onOpen={() => setDating(true)}
         />
-      ) : (
-        <div className={forms.what}>
-          {behind !== null && put.source?.kind === 'batch' && (
-            <div className={forms.care}>
-              <p>{words.forms.putBehindWhy}</p>
-              <button
-                type="button"
-                className={forms.small}
-                onClick={() => choose({ kind: 'food', food: { task: 'fill-backup', id: behind } })}
-              >
-                {words.forms.putBehind}
-              </button>
-            </div>
-          )}
-          <PutFrom state={state} put={put} choose={choose} component={target.component} />
-          {put.source && <PutAmount {...{ state, put, target, isTyped, onTyped }} />}
-          {put.asksDates && (
-            <DatesButton
-              said={put.dates}
-              firstDay={firstDay}
-              unless={put.isFromPack ? words.dates.packNotSaid : words.dates.notSaid}
-              onOpen={() => setDating(true)}
-            />
-          )}
-          {before !== '' && <p className={forms.note}>{before}</p>}
-          {asksWashed && (
-            <label className={forms.check}>
-              <input
-                type="checkbox"
-                checked={put.washed}
-                onChange={(event) => put.setWashed(event.target.checked)}
-              />
-              {words.forms.washed}
-            </label>
-          )}
-          <div className={forms.send}>
-            <ReadyNote form={put.needsReading ? put.form : null} />
-            <button
-              type="button"
-              className={forms.main}
-              disabled={acting.busy || !put.isReady || (asksWashed && !put.washed)}
-              onClick={() => void act()}
-            >
-              {props.send}
-            </button>
-          </div>
-        </div>
       )}
-      {put.needsReading ? (
-        <ReadingPad
-          form={put.form}
-          weight={
-            put.weight && {
-              text: put.weight.text,
-              isTyped,
-              onTyped,
-              onText: (text) => put.weight && put.setWeight({ ...put.weight, text }),
-            }
-          }
-        />
-      ) : (
-        <p className={forms.aside}>
-          {put.source?.heldBy === 'dry' ? words.forms.noReadingNeeded : ''}
-        </p>
+      {before !== '' && <Note kind="watch">{before}</Note>}
+      {asksWashed && (
+        <label className={styles.check}>
+          <input
+            type="checkbox"
+            checked={put.washed}
+            onChange={(event) => put.setWashed(event.target.checked)}
+          />
+          {words.forms.washed}
+        </label>
       )}
-    </div>
+      {put.needsReading && <ProbeFields form={put.form} />}
+    </JobForm>
   )
 }
 
 /** Loads, changes or tops up a pan of the line. */
-export function PutForm({ state, acting, food, now, choose, onBack }: FormProps<'put'>) {
+export function PutForm({ state, acting, task, now, choose, onBack }: TaskProps<'put'>) {
   const words = useFoodWords()
-  const { pan: id, way } = food
+  const { pan: id, way } = task
   const pan = findPan(state.station, id)
   const held = state.pans[id]
   if (!pan || !held) return null
@@ -157,15 +153,14 @@ export function PutForm({ state, acting, food, now, choose, onBack }: FormProps<
   /** Before the service one pan after the other is loaded. */
   const done = () => {
     const next = usualLoads(state).find((one) => one.pan !== id)?.pan
-    if (isFirst && next !== undefined)
-      choose({ kind: 'food', food: { task: 'put', pan: next, way: 'load' } })
+    if (isFirst && next !== undefined) choose({ task: 'put', pan: next, way: 'load' })
     else onBack()
   }
   const before = isTopUp
     ? words.forms.topUpWhy
     : held.amount > 0
       ? words.forms.oldGoesAway(Math.round(held.amount / portion))
-      : words.forms.oldEmpty
+      : ''
   const command = (told: Told, washed: boolean): Command => {
     const { weighedMg, heldBy, ...added } = told
     if (isTopUp) return { type: 'topUp', pan: id, ...added }
@@ -202,9 +197,9 @@ export function PutForm({ state, acting, food, now, choose, onBack }: FormProps<
 }
 
 /** Fills a back-up pan, so that it stands ready. */
-export function FillForm({ state, acting, food, now, choose, onBack }: FormProps<'fill-backup'>) {
+export function FillForm({ state, acting, task, now, choose, onBack }: TaskProps<'fill-backup'>) {
   const words = useFoodWords()
-  const backup = findBackup(state.station, food.id)
+  const backup = findBackup(state.station, task.id)
   if (!backup) return null
   const { component } = backup
   const name = componentOf(state.station, component).name
@@ -214,14 +209,14 @@ export function FillForm({ state, acting, food, now, choose, onBack }: FormProps
   const command = (told: Told): Command => ({
     type: 'setBackup',
     component,
-    backup: food.id,
+    backup: task.id,
     ready: true,
     ...told,
   })
   return (
     <PutJob
       {...{ state, acting, now, choose, onBack, command }}
-      target={{ component, id: food.id, usual: usual ?? 1, holds: 0, heldBy: null, isWhole: true }}
+      target={{ component, id: task.id, usual: usual ?? 1, holds: 0, heldBy: null, isWhole: true }}
       send={words.forms.fill}
       done={words.forms.isFilled(name)}
       before=""

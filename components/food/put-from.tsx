@@ -1,8 +1,10 @@
 import type { Put } from '#components/food/use-put.ts'
 import type { Choose } from '#components/job/chosen.ts'
-import forms from '#components/job/forms.module.css'
+import styles from '#components/job/job.module.css'
 import { useFoodWords } from '#components/job/use-food-words.ts'
 import { sayLastUse } from '#components/pans/pan-facts.ts'
+import { Button } from '#components/ui/button.tsx'
+import { Note } from '#components/ui/note.tsx'
 import { isOutOfTurn, type PutSource } from '#lib/rooms/pans/views/put-sources.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -46,35 +48,29 @@ export function PutFrom({ state, put, choose, component }: PutFromProps) {
   }
   const isNone = put.sources.length === 0
   return (
-    <fieldset className={forms.choices}>
+    <fieldset className={styles.choices}>
       <legend>{words.forms.whatGoesIn}</legend>
       {put.sources.map((source) => {
         const { name, more, off } = said(source)
         return (
-          <button
+          <Button
             key={'id' in source ? source.id : source.kind}
-            type="button"
             disabled={off}
             aria-pressed={source === put.source}
+            sub={more}
             onClick={() => put.choose(source)}
           >
-            <b>{name}</b>
-            <span>{more}</span>
-          </button>
+            {name}
+          </Button>
         )
       })}
-      {put.source && isOutOfTurn(put.source) && (
-        <p className={forms.warn}>{words.forms.olderStays}</p>
-      )}
+      {put.source && isOutOfTurn(put.source) && <Note kind="no">{words.forms.olderStays}</Note>}
       {isNone && (
         <>
-          <p className={forms.warn}>{words.forms.needsBatch}</p>
-          <button
-            type="button"
-            onClick={() => choose({ kind: 'food', food: { task: 'start-batch', component } })}
-          >
-            <b>{words.forms.startBatch}</b>
-          </button>
+          <Note kind="no">{words.forms.needsBatch}</Note>
+          <Button onClick={() => choose({ task: 'start-batch', component })}>
+            {words.forms.startBatch}
+          </Button>
         </>
       )}
     </fieldset>

@@ -1,64 +1,69 @@
-import { type FormEvent, useState } from 'react'
+import { useState } from 'react'
 import { sayHandedOver } from '#components/care/handed-over-said.ts'
 import { ChoiceRow } from '#components/job/choice-row.tsx'
 import type { Chosen } from '#components/job/chosen.ts'
-import type { FormProps } from '#components/job/form-props.ts'
-import forms from '#components/job/forms.module.css'
+import styles from '#components/job/job.module.css'
+import { JobForm } from '#components/job/job-form.tsx'
+import { ProbeFields } from '#components/job/probe-fields.tsx'
+import { ReadingScale } from '#components/job/probe-scale.tsx'
+import { InChargeField } from '#components/job/proof-fields.tsx'
 import { ReadingPad } from '#components/job/reading-pad.tsx'
-import { ReadyNote } from '#components/job/ready-note.tsx'
+import type { TaskProps } from '#components/job/task-props.ts'
 import { useFoodWords } from '#components/job/use-food-words.ts'
+import { useJob } from '#components/job/use-job.ts'
+import { usePassphrase } from '#components/job/use-proof.ts'
 import { useReading } from '#components/job/use-reading.ts'
-import { PassphraseField } from '#components/start/passphrase-field.tsx'
-import { useSettled } from '#components/ui/settled.ts'
+import { Button } from '#components/ui/button.tsx'
+import { Note } from '#components/ui/note.tsx'
 import { handedOverListOf } from '#lib/rooms/food/facts/handed-over-lists.ts'
 import { shelfNext } from '#lib/rooms/food/facts/shelf-reading.ts'
 import { readingOf, shelfLimit } from '#lib/rooms/food/views/reading-entry.ts'
 import { SHELF, shelfHeldBy } from '#lib/service/shelf.ts'
 
-type Props = FormProps<'read-here'>
+type Props = TaskProps<'read-here'>
 
 const WAYS = ['discard', 'time-only'] as const
 
 /** What stood there as it was read out of limits: the person in charge takes one of the ways. */
 function DecideShelf({ state, acting, choose, onBack }: Props) {
   const words = useFoodWords()
-  const [passphrase, setPassphrase] = useState('')
+  const inCharge = usePassphrase()
   const [way, setWay] = useState<(typeof WAYS)[number] | null>(null)
   const ways = WAYS.filter((one) => one === 'discard' || state.station.safety.timeProcedure)
   const lastGoodAt = state.shelf?.offSale?.lastGoodAt ?? null
   const list = handedOverListOf(state, 'shelf', SHELF)
-  const toAnswer: Chosen = {
-    kind: 'food',
-    food: { task: 'handed-over', what: 'shelf', id: SHELF },
-  }
-  const act = async (event: FormEvent) => {
-    event.preventDefault()
-    if (way === null || acting.busy) return
-    const proof = { passphrase }
-    setPassphrase('')
-    if (!(await acting.act({ type: 'resolveShelf', way }, words.readHere.shelf.decided, proof)))
-      return
-    if (list) choose(toAnswer)
-    else if (way === 'discard') choose({ kind: 'food', food: { task: 'throw-out', early: null } })
-    else onBack()
-  }
+  const toAnswer: Chosen = { task: 'handed-over', what: 'shelf', id: SHELF }
+  const job = useJob({
+    acting,
+    about: 'shelf',
+    lacks: [way === null ? words.forms.resolveLack : null],
+    inCharge,
+    command: () => way && { type: 'resolveShelf', way },
+    done: words.readHere.shelf.decided,
+    after: () => {
+      if (list) choose(toAnswer)
+      else if (way === 'discard') choose({ task: 'throw-out', early: null })
+      else onBack()
+    },
+  })
   return (
-    <form className={forms.one} onSubmit={(event) => void act(event)}>
-      <p className={forms.warn}>
+    <JobForm
+      job={job}
+      send={words.forms.resolveSend}
+      side={<InChargeField proof={inCharge} />}
+      note={words.readings.decides}
+      ways={list && <Button onClick={() => choose(toAnswer)}>{words.givenOut.open}</Button>}
+    >
+      <Note kind="no">
         {words.readHere.shelf.out}{' '}
         {lastGoodAt === null
           ? words.forms.resolveNoGood
           : words.forms.resolveLastGood(words.sayTime(lastGoodAt, state.station.timeZone))}
-      </p>
+      </Note>
       {list && (
-        <p className={forms.care}>
+        <Note kind="watch">
           {sayHandedOver(words, state, list)} {words.givenOut.who}
-        </p>
-      )}
-      {list && (
-        <button type="button" className={forms.small} onClick={() => choose(toAnswer)}>
-          {words.givenOut.open}
-        </button>
+        </Note>
       )}
       <ChoiceRow
         legend={words.forms.resolveWho}
@@ -67,20 +72,7 @@ function DecideShelf({ state, acting, choose, onBack }: Props) {
         onChange={setWay}
       />
       <p>{words.readHere.shelf.thenRead}</p>
-      <PassphraseField label={words.forms.passphrase} value={passphrase} onChange={setPassphrase} />
-      <div className={forms.send}>
-        <p className={forms.ready}>
-          <small>{words.readings.decides}</small>
-        </p>
-        <button
-          type="submit"
-          className={forms.main}
-          disabled={acting.busy || way === null || passphrase === ''}
-        >
-          {words.forms.resolveSend}
-        </button>
-      </div>
-    </form>
+    </JobForm>
   )
 }
 
@@ -93,49 +85,45 @@ function ReadShelf({ state, acting, onBack }: Props) {
     held === 'hot' ? 'hot-holding' : 'cold-holding',
     shelfLimit(state.station, held),
   )
-  const settled = useSettled('shelf')
   const time = (at: number) => words.sayTime(at, state.station.timeZone)
   const newest = state.shelf?.newest
   const next = shelfNext(state)
   const isOut = form.judged.verdict === 'not-met'
-  const act = async () => {
-    const reading = readingOf(form.entry)
-    if (!reading || !settled() || acting.busy) return
-    const initials = form.entry.initials.trim()
-    const said = words.readHere.shelf.done(words.sayDegrees(reading))
-    if (await acting.act({ type: 'readShelf', reading, initials }, said)) {
-      form.remember()
-      onBack()
-    }
-  }
+  const job = useJob({
+    acting,
+    about: 'shelf',
+    form,
+    command: () => {
+      const reading = readingOf(form.entry)
+      return reading && { type: 'readShelf', reading, initials: form.entry.initials.trim() }
+    },
+    done: () => {
+      const reading = readingOf(form.entry)
+      return words.readHere.shelf.done(reading ? words.sayDegrees(reading) : '')
+    },
+    after: onBack,
+  })
   return (
-    <div className={forms.two}>
-      <div className={forms.what}>
-        <p>
-          {words.readHere.shelf.held[held]}{' '}
-          {newest
-            ? words.forms.newest(words.sayDegrees(newest.temperature), time(newest.at))
-            : words.forms.never}{' '}
-          {next ? words.forms.nextBy(time(next.dueAt)) : ''}
-        </p>
-        {!next && <p className={forms.warn}>{words.readHere.shelf.unread}</p>}
-        <p className={forms.large}>{words.readHere.shelf.how}</p>
-        <div className={forms.send}>
-          <ReadyNote form={form} />
-          <button
-            type="button"
-            className={isOut ? forms.stop : forms.main}
-            disabled={acting.busy || !form.judged.isReady}
-            onClick={() => void act()}
-          >
-            {(isOut ? words.readHere.shelf.readOut : words.forms.readSend)(
-              form.typed && words.sayDegrees(form.typed),
-            )}
-          </button>
-        </div>
-      </div>
-      <ReadingPad form={form} />
-    </div>
+    <JobForm
+      job={job}
+      kind={isOut ? 'no' : 'main'}
+      send={(isOut ? words.readHere.shelf.readOut : words.forms.readSend)(
+        form.typed && words.sayDegrees(form.typed),
+      )}
+      scale={<ReadingScale form={form} />}
+      side={<ReadingPad form={form} />}
+    >
+      <p className={styles.large}>{words.readHere.shelf.how}</p>
+      <p>
+        {words.readHere.shelf.held[held]}{' '}
+        {newest
+          ? words.forms.newest(words.sayDegrees(newest.temperature), time(newest.at))
+          : words.forms.never}{' '}
+        {next ? words.forms.nextBy(time(next.dueAt)) : ''}
+      </p>
+      {!next && <Note kind="no">{words.readHere.shelf.unread}</Note>}
+      <ProbeFields form={form} />
+    </JobForm>
   )
 }
 

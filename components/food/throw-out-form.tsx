@@ -1,12 +1,18 @@
 import { useState } from 'react'
 import { ChoiceRow } from '#components/job/choice-row.tsx'
-import { foodName } from '#components/job/food-title.ts'
-import type { FormProps } from '#components/job/form-props.ts'
-import forms from '#components/job/forms.module.css'
+import { foodName } from '#components/job/food-name.ts'
+import styles from '#components/job/job.module.css'
+import { JobForm } from '#components/job/job-form.tsx'
+import { InitialsField } from '#components/job/proof-fields.tsx'
+import type { TaskProps } from '#components/job/task-props.ts'
 import { useFoodWords } from '#components/job/use-food-words.ts'
-import { useSettled } from '#components/ui/settled.ts'
+import { useJob } from '#components/job/use-job.ts'
+import { useInitials } from '#components/job/use-proof.ts'
 import { DISCARD_REASONS, type DiscardReason } from '#lib/service/events/food-event.ts'
 import type { ToThrowOut } from '#lib/service/food-state.ts'
+
+type Props = TaskProps<'throw-out'>
+type Early = NonNullable<Props['task']['early']>
 
 const reasonOf: Readonly<Record<ToThrowOut['because'], DiscardReason>> = {
   time: 'past-time',
@@ -17,92 +23,95 @@ const reasonOf: Readonly<Record<ToThrowOut['because'], DiscardReason>> = {
   'counted-empty': 'left-over',
 }
 
-/** What has to be thrown out stays here until it is initialed; or one thing that goes early. */
-export function ThrowOutForm({ state, acting, food, onBack }: FormProps<'throw-out'>) {
+const keyOf = ({ what, id }: Pick<ToThrowOut, 'what' | 'id'>): string => `${what} ${id}`
+
+/** One thing that goes early. */
+function ThrowEarly({ state, acting, early, onBack }: Props & { readonly early: Early }) {
   const words = useFoodWords()
-  const [initials, setInitials] = useState('')
+  const initials = useInitials(true)
   const [reason, setReason] = useState<DiscardReason | null>(null)
-  const list = Object.values(state.toThrowOut)
-  const settled = useSettled(list.length)
-  const { early } = food
-  const sign = async (what: ToThrowOut['what'], id: string, why: DiscardReason) => {
-    if (!settled() || acting.busy) return
-    const command = { type: 'throwOut', what, id, reason: why, initials: initials.trim() } as const
-    if (!(await acting.act(command, words.forms.throwDone(foodName(state, what, id))))) return
-    // Each throwing out is signed anew: nobody signs as the person before.
-    setInitials('')
-    if (early || list.length <= 1) onBack()
-  }
-  const isReady = initials.trim() !== '' && !acting.busy
-  const field = (
-    <label className={forms.field}>
-      {words.readings.initials}
-      <input
-        maxLength={6}
-        autoCapitalize="characters"
-        autoComplete="off"
-        value={initials}
-        onChange={(event) => setInitials(event.target.value.toUpperCase())}
-      />
-    </label>
-  )
-  if (early)
-    return (
-      <div className={forms.one}>
-        <ChoiceRow
-          legend={words.forms.reason}
-          options={DISCARD_REASONS.map((id) => ({ id, label: words.forms.discardReason[id] }))}
-          value={reason}
-          onChange={setReason}
-        />
-        {field}
-        <div className={forms.send}>
-          {(reason === null || initials.trim() === '') && (
-            <p className={forms.ready}>
-              {reason === null ? words.forms.wasteLack : words.readings.lack.initials}
-            </p>
-          )}
-          <button
-            type="button"
-            className={forms.stop}
-            disabled={!isReady || reason === null}
-            onClick={() => {
-              if (reason !== null) void sign(early.what, early.id, reason)
-            }}
-          >
-            {words.forms.throwSend}
-          </button>
-        </div>
-      </div>
-    )
+  const job = useJob({
+    acting,
+    about: early.id,
+    lacks: [reason === null ? words.forms.wasteLack : null],
+    initials,
+    command: () => reason && { type: 'throwOut', ...early, reason, initials: initials.text.trim() },
+    done: words.forms.throwDone(foodName(state, early.what, early.id)),
+    after: onBack,
+  })
   return (
-    <div className={forms.one}>
-      <p>{list.length === 0 ? words.forms.throwNone : words.forms.throwWhy}</p>
-      {list.length > 0 && field}
-      {list.length > 0 && initials.trim() === '' && (
-        <p className={forms.ready}>{words.readings.lack.initials}</p>
-      )}
-      <ul className={forms.list}>
-        {list.map(({ what, id, because, since }) => (
-          <li key={`${what} ${id}`}>
-            <div>
-              <b>{foodName(state, what, id)}</b> {words.forms.throwWhat[what]}
-              <p>
-                {words.forms.throwBecause[because]},{' '}
-                {words.forms.throwSince(words.sayTime(since, state.station.timeZone))}
-              </p>
-            </div>
-            <button
-              type="button"
-              data-kind="main"
-              disabled={!isReady}
-              onClick={() => void sign(what, id, reasonOf[because])}
-            >
-              {words.forms.throwSend}
-            </button>
-          </li>
-        ))}
-      </ul>
-    </div>
+    <JobForm
+      job={job}
+      kind="no"
+      send={words.forms.throwSend}
+      side={<InitialsField initials={initials} />}
+    >
+      <ChoiceRow
+        legend={words.forms.reason}
+        options={DISCARD_REASONS.map((id) => ({ id, label: words.forms.discardReason[id] }))}
+        value={reason}
+        onChange={setReason}
+      />
+    </JobForm>
   )
+}
+
+/** What has to be thrown out stays here until it is initialed, each by itself. */
+function ThrowList({ state, acting, onBack }: Props) {
+  const words = useFoodWords()
+  const list = Object.values(state.toThrowOut)
+  const initials = useInitials(true)
+  const [chosen, setChosen] = useState<string | null>(null)
+  const one = list.find((each) => keyOf(each) === chosen) ?? (list.length === 1 ? list[0] : null)
+  const job = useJob({
+    acting,
+    about: list.length,
+    lacks: [list.length === 0 ? words.forms.throwNone : one ? null : words.forms.throwLack],
+    initials,
+    command: () =>
+      one
+        ? {
+            type: 'throwOut',
+            what: one.what,
+            id: one.id,
+            reason: reasonOf[one.because],
+            initials: initials.text.trim(),
+          }
+        : null,
+    done: one ? words.forms.throwDone(foodName(state, one.what, one.id)) : '',
+    after: () => {
+      setChosen(null)
+      if (list.length <= 1) onBack()
+    },
+  })
+  return (
+    <JobForm
+      job={job}
+      kind="no"
+      send={words.forms.throwSend}
+      sub={one ? foodName(state, one.what, one.id) : undefined}
+      side={
+        <div className={styles.what}>
+          <InitialsField initials={initials} />
+          <p>{words.forms.throwWhy}</p>
+        </div>
+      }
+    >
+      <ChoiceRow
+        legend={words.forms.throwWhich}
+        options={list.map((each) => ({
+          id: keyOf(each),
+          label: `${foodName(state, each.what, each.id)} ${words.forms.throwWhat[each.what]}`,
+          more: `${words.forms.throwBecause[each.because]}, ${words.forms.throwSince(words.sayTime(each.since, state.station.timeZone))}`,
+        }))}
+        value={one ? keyOf(one) : null}
+        onChange={setChosen}
+      />
+    </JobForm>
+  )
+}
+
+export function ThrowOutForm(props: Props) {
+  const { early } = props.task
+  return early ? <ThrowEarly {...props} early={early} /> : <ThrowList {...props} />
 }

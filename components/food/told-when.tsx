@@ -1,7 +1,7 @@
 import { useState } from 'react'
-import forms from '#components/job/forms.module.css'
-import { MinuteSteps } from '#components/job/minute-steps.tsx'
+import { Steps } from '#components/job/steps.tsx'
 import { useFoodWords } from '#components/job/use-food-words.ts'
+import { Button } from '#components/ui/button.tsx'
 
 const MINUTE_MS = 60_000
 const MOST_MINUTES = 48 * 60
@@ -32,15 +32,15 @@ export function ToldWhenSteps({ when, label, timeZone }: ToldWhenStepsProps) {
   const { ago, at, setAgo } = when
   if (ago === null || at === undefined)
     return (
-      <button type="button" className={forms.small} onClick={() => setAgo(0)}>
+      <Button kind="quiet" onClick={() => setAgo(0)}>
         {words.batches.earlier}
-      </button>
+      </Button>
     )
   return (
-    <MinuteSteps
+    <Steps
       label={label}
       shown={words.batches.earlierAt(words.sayTime(at, timeZone), ago)}
-      steps={[-60, -5, 5, 60]}
+      by={[-60, -5, 5, 60]}
       onStep={(by) => setAgo(Math.max(0, Math.min(MOST_MINUTES, ago - by)))}
     />
   )

@@ -47,7 +47,11 @@ export interface Put {
   readonly isFromPack: boolean
   readonly form: ReadingForm
   readonly needsReading: boolean
-  readonly isReady: boolean
+  /** Something stands there to be put in, and may be. */
+  readonly isLoadable: boolean
+  /** Of a pack that is kept cold: the day on which it was opened isn't said. */
+  readonly isDateLacking: boolean
+  readonly isWeightLacking: boolean
   choose(source: PutSource): void
   setPortions(portions: number): void
   setWeight(weight: { readonly text: string; readonly unit: ScaleUnit } | null): void
@@ -114,11 +118,9 @@ export const usePut = (state: RunningState, target: PutTarget, now: number): Put
     isFromPack: fromPack,
     form,
     needsReading: asksReading,
-    isReady:
-      isLoadable &&
-      (!asksReading || form.judged.isReady) &&
-      (!fromPack || !isDated || dates !== null) &&
-      (weight === null || weighedMg !== null),
+    isLoadable,
+    isDateLacking: fromPack && isDated && dates === null,
+    isWeightLacking: weight !== null && weighedMg === null,
     choose: (next) => {
       setKey(keyOf(next))
       setDates(null)

@@ -1,4 +1,5 @@
-import forms from '#components/job/forms.module.css'
+import styles from '#components/job/job.module.css'
+import { Button } from '#components/ui/button.tsx'
 
 interface ChoiceRowProps<Id extends string> {
   readonly legend: string
@@ -12,7 +13,7 @@ interface ChoiceRowProps<Id extends string> {
   readonly onChange: (id: Id) => void
 }
 
-/** One of a few, each a large button. */
+/** One of several that need words of their own, each a large button. */
 export function ChoiceRow<Id extends string>({
   legend,
   options,
@@ -20,19 +21,18 @@ export function ChoiceRow<Id extends string>({
   onChange,
 }: ChoiceRowProps<Id>) {
   return (
-    <fieldset className={forms.choices}>
+    <fieldset className={styles.choices}>
       <legend>{legend}</legend>
       {options.map(({ id, label, more, off }) => (
-        <button
+        <Button
           key={id}
-          type="button"
           disabled={off === true}
           aria-pressed={value === id}
+          sub={more}
           onClick={() => onChange(id)}
         >
-          <b>{label}</b>
-          {more !== undefined && <span>{more}</span>}
-        </button>
+          {label}
+        </Button>
       ))}
     </fieldset>
   )

@@ -2,6 +2,7 @@
 import { pansEnglish } from '#components/pans/words.tsx'
 import { dateWords } from '#lib/rooms/food/words/dates-en.ts'
 import { formWords } from '#lib/rooms/food/words/food-forms-en.ts'
+import { jobLackWords, padWords } from '#lib/rooms/food/words/job-lacks-en.ts'
 import { sayDegrees } from '#lib/rooms/food/words/reading-en.ts'
 import { readingWords } from '#lib/rooms/food/words/reading-pad-en.ts'
 import { readHereWords } from '#lib/rooms/shelf/words/read-here-en.ts'
@@ -13,9 +14,9 @@ import { safetyWords } from '#lib/words/safety-en.ts'
 import { savedForName, stateName } from '#lib/words/service-en.ts'
 
 export const foodEnglish = {
-  forms: formWords,
+  forms: { ...formWords, ...jobLackWords },
   readHere: readHereWords,
-  readings: readingWords,
+  readings: { ...readingWords, ...padWords },
   safety: safetyWords,
   dates: dateWords,
   panRules: panRuleWords,

@@ -1,28 +1,35 @@
+import type { ReactNode } from 'react'
 import styles from '#components/job/reading-pad.module.css'
 import { useFoodWords } from '#components/job/use-food-words.ts'
 import type { ReadingForm } from '#components/job/use-reading.ts'
+import { Button } from '#components/ui/button.tsx'
+import { Choice } from '#components/ui/choice.tsx'
 import { NumberPad } from '#components/ui/number-pad.tsx'
 import { typed } from '#lib/measure/number-pad.ts'
-import { writtenOf } from '#lib/rooms/food/views/reading-entry.ts'
+import type { EntryVerdict } from '#lib/rooms/food/views/reading-entry.ts'
 import { SCALES } from '#lib/safety/temperature.ts'
 
-interface ReadingPadProps {
-  readonly form: ReadingForm
-  /** How long it was held there matters. */
-  readonly asksHeld?: boolean
-  /** The initials sign a decision: they are typed anew, not offered. */
-  readonly isSignature?: boolean
-  /** A weight that the same pad types while it is the one chosen; null where none is asked for. */
-  readonly weight?: {
-    readonly text: string
-    readonly isTyped: boolean
-    readonly onTyped: (is: boolean) => void
-    readonly onText: (text: string) => void
-  } | null
+interface PadDisplayProps {
+  readonly text: string
+  readonly unit: string
+  readonly verdict?: EntryVerdict | null
+}
+
+/** What stands on a pad, and what that comes to. */
+export function PadDisplay({ text, unit, verdict = null }: PadDisplayProps) {
+  const words = useFoodWords()
+  return (
+    <output className={styles.display} data-verdict={verdict ?? 'none'}>
+      <b>
+        {text === '' ? '–' : text.replace('-', '−')} {unit}
+      </b>
+      <span>{verdict && words.readings.verdict[verdict]}</span>
+    </output>
+  )
 }
 
 /** Asked before it is sent, in words at the place: "Did you mean °F?" */
-function Question({ form: { entry, judged, change } }: ReadingPadProps) {
+function Question({ form: { entry, judged, change } }: { readonly form: ReadingForm }) {
   const words = useFoodWords()
   const { question, temperature } = judged
   if (!question || !temperature) return null
@@ -31,64 +38,64 @@ function Question({ form: { entry, judged, change } }: ReadingPadProps) {
       <p>{words.safety.question(question, temperature)}</p>
       {question.code === 'did-you-mean' && (
         <div>
-          <button type="button" onClick={() => change({ scale: question.scale })}>
+          <Button onClick={() => change({ scale: question.scale })}>
             {words.readings.yesMeant(question.scale)}
-          </button>
-          <button
-            type="button"
+          </Button>
+          <Button
             onClick={() => (question.must ? change({ text: '' }) : change({ confirmed: true }))}
           >
             {question.must ? words.readings.readAgain : words.readings.noMeant(entry.scale)}
-          </button>
+          </Button>
         </div>
       )}
     </div>
   )
 }
 
-/** A temperature as it is read off a probe, with all that makes a reading count. */
-export function ReadingPad({
-  form,
-  asksHeld = false,
-  isSignature = false,
-  weight = null,
-}: ReadingPadProps) {
+interface ReadingPadProps {
+  readonly form: ReadingForm
+  /** A weight that the same pad types while it is the one chosen; null where none is asked for. */
+  readonly weight?: {
+    readonly text: string
+    readonly unit: string
+    readonly isTyped: boolean
+    readonly onTyped: (is: boolean) => void
+    readonly onText: (text: string) => void
+  } | null
+  /** Said beneath the display. */
+  readonly children?: ReactNode
+}
+
+/** A temperature as it is read off a probe, on large keys. */
+export function ReadingPad({ form, weight = null, children }: ReadingPadProps) {
   const words = useFoodWords()
-  const { entry, judged, limit, places, offers, change } = form
+  const { entry, judged, change } = form
   const typesWeight = weight?.isTyped === true
   return (
     <section className={styles.reading} aria-label={words.readings.temperature}>
-      <output className={styles.display} data-verdict={judged.verdict ?? 'none'}>
-        <b>
-          {entry.text === '' ? '–' : entry.text.replace('-', '−')}{' '}
-          {words.readings.scale(entry.scale)}
-        </b>
-        <span>{judged.verdict ? words.readings.verdict[judged.verdict] : ''}</span>
-      </output>
-      {limit && (
-        <p className={styles.limit}>
-          <b>
-            {words.readings.limitIs} {words.readings.limit(limit, entry.scale)}
-          </b>{' '}
-          <small>{words.safety.paragraph(writtenOf(limit))}</small>
-        </p>
+      {typesWeight ? (
+        <PadDisplay text={weight.text} unit={weight.unit} />
+      ) : (
+        <PadDisplay
+          text={entry.text}
+          unit={words.readings.scale(entry.scale)}
+          verdict={judged.verdict}
+        />
+      )}
+      {weight && (
+        <Choice
+          legend={words.readings.types}
+          isBare
+          ways={[
+            { id: 'temperature', label: words.readings.typesTemperature },
+            { id: 'weight', label: words.readings.typesWeight },
+          ]}
+          chosen={typesWeight ? 'weight' : 'temperature'}
+          onChoose={(id) => weight.onTyped(id === 'weight')}
+        />
       )}
       <Question form={form} />
-      {weight && (
-        <fieldset className={styles.where}>
-          <legend className="visually-hidden">{words.readings.types}</legend>
-          {[false, true].map((is) => (
-            <button
-              key={String(is)}
-              type="button"
-              aria-pressed={weight.isTyped === is}
-              onClick={() => weight.onTyped(is)}
-            >
-              {is ? words.readings.typesWeight : words.readings.typesTemperature}
-            </button>
-          ))}
-        </fieldset>
-      )}
+      {children}
       <NumberPad
         words={words.readings}
         text={typesWeight ? weight.text : entry.text}
@@ -116,66 +123,6 @@ export function ReadingPad({
           </>
         }
       />
-      {judged.question === null && (
-        <fieldset className={styles.where}>
-          <legend className="visually-hidden">{words.readings.where}</legend>
-          {places.map((where) => (
-            <button
-              key={where}
-              type="button"
-              aria-pressed={entry.where === where}
-              onClick={() => change({ where })}
-            >
-              {words.readings.whereIs[where]}
-            </button>
-          ))}
-        </fieldset>
-      )}
-      <div className={styles.fields}>
-        {asksHeld && (
-          <label>
-            {words.readings.held}
-            <input
-              inputMode="numeric"
-              maxLength={5}
-              value={entry.held}
-              onChange={(event) => change({ held: event.target.value.replace(/\D/g, '') })}
-            />
-          </label>
-        )}
-        <div>
-          <label>
-            {words.readings.probe}
-            <input
-              maxLength={40}
-              value={entry.probe}
-              onChange={(event) => change({ probe: event.target.value })}
-            />
-          </label>
-          {entry.probe === '' && (
-            <button type="button" onClick={() => change({ probe: offers.probe })}>
-              {words.readings.offered(offers.probe)}
-            </button>
-          )}
-        </div>
-        <div>
-          <label>
-            {words.readings.initials}
-            <input
-              maxLength={6}
-              autoCapitalize="characters"
-              autoComplete="off"
-              value={entry.initials}
-              onChange={(event) => change({ initials: event.target.value.toUpperCase() })}
-            />
-          </label>
-          {entry.initials === '' && offers.initials !== '' && !isSignature && (
-            <button type="button" onClick={() => change({ initials: offers.initials })}>
-              {words.readings.offered(offers.initials)}
-            </button>
-          )}
-        </div>
-      </div>
     </section>
   )
 }

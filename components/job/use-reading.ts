@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import { keep, readKept } from '#components/device/device-shelf.ts'
+import { keepHands, keptHands } from '#components/job/kept-hands.ts'
 import {
   type EntryLimit,
   type JudgedEntry,
@@ -9,22 +9,9 @@ import {
   typedTemperature,
 } from '#lib/rooms/food/views/reading-entry.ts'
 import type { ProbeAt, ReadingContext } from '#lib/safety/readings.ts'
-import type { Temperature } from '#lib/safety/temperature.ts'
+import type { Scale, Temperature } from '#lib/safety/temperature.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findComponent } from '#lib/station/find.ts'
-
-const INITIALS_KEY = 'initials'
-const PROBE_KEY = 'probe'
-const FIRST_PROBE = '1'
-
-const NOTHING_TYPED = {
-  text: '',
-  probe: '',
-  where: null,
-  initials: '',
-  held: '',
-  confirmed: false,
-} as const
 
 export interface ReadingForm {
   readonly entry: ReadingEntry
@@ -35,37 +22,51 @@ export interface ReadingForm {
   readonly limit: EntryLimit | null
   /** Where it can be read. */
   readonly places: readonly ProbeAt[]
-  /** What was typed last on this device: a tap away, never filled in by itself. */
-  readonly offers: { readonly probe: string; readonly initials: string }
   change(part: Partial<ReadingEntry>): void
-  /** Once it was sent: the next reading is a new one, and is offered this probe and these initials. */
+  /** Once it was sent: probe, place and initials are kept for the next, what was read never is. */
   remember(): void
 }
 
-/** A reading as it is typed, judged as it stands: nothing of it is answered beforehand. */
+/** Initials that sign a decision are typed anew each time. */
+interface ReadingOptions {
+  readonly isSignature?: boolean
+}
+
+const beginning = (
+  scale: Scale,
+  places: readonly ProbeAt[],
+  { isSignature = false }: ReadingOptions,
+): ReadingEntry => {
+  const { initials, probe, isMiddle } = keptHands()
+  return {
+    text: '',
+    scale,
+    probe,
+    where: isMiddle ? (places[0] ?? null) : null,
+    initials: isSignature ? '' : initials,
+    held: '',
+    confirmed: false,
+  }
+}
+
+/** A reading as it is typed, judged as it stands: the temperature is never there beforehand. */
 export const useReading = (
   state: RunningState,
   component: string,
   context: ReadingContext,
   limit: EntryLimit | null,
+  options: ReadingOptions = {},
 ): ReadingForm => {
   const { scale } = state.station.safety
-  const [offers, setOffers] = useState(() => ({
-    probe: readKept(PROBE_KEY) ?? FIRST_PROBE,
-    initials: readKept(INITIALS_KEY) ?? '',
-  }))
-  const [entry, setEntry] = useState<ReadingEntry>(() => ({
-    ...NOTHING_TYPED,
-    scale,
-  }))
+  const places = probePlaces(findComponent(state.station, component))
+  const [entry, setEntry] = useState<ReadingEntry>(() => beginning(scale, places, options))
   return {
     entry,
-    judged: judgeEntry(entry, context, scale, limit),
     typed: typedTemperature(entry),
+    judged: judgeEntry(entry, context, scale, limit),
     context,
     limit,
-    places: probePlaces(findComponent(state.station, component)),
-    offers,
+    places,
     change: (part) =>
       setEntry((before) => ({
         ...before,
@@ -73,11 +74,13 @@ export const useReading = (
         ...part,
       })),
     remember: () => {
-      const [probe, initials] = [entry.probe.trim(), entry.initials.trim()]
-      keep(INITIALS_KEY, initials || null)
-      keep(PROBE_KEY, probe || null)
-      setOffers({ probe: probe || FIRST_PROBE, initials })
-      setEntry((before) => ({ ...before, ...NOTHING_TYPED }))
+      const { probe, initials, where } = entry
+      keepHands({
+        probe,
+        isMiddle: where !== null && where !== 'surface',
+        ...(options.isSignature ? {} : { initials }),
+      })
+      setEntry(beginning(scale, places, options))
     },
   }
 }

@@ -11,6 +11,8 @@ interface LineProps {
   readonly label: string
   /** `by-well` wraps whole wells onto more rows on a phone, and on nothing wider. */
   readonly wrap?: 'never' | 'by-well'
+  /** The screen draws the wells itself, and lays the line its own way. */
+  readonly className?: string
   readonly widthOf?: (pan: Pan) => PanWidth
   readonly renderPan: (pan: Pan, component: Component) => ReactNode
 }
@@ -20,11 +22,15 @@ export function Line({
   station,
   label,
   wrap = 'never',
+  className,
   widthOf = () => 'even',
   renderPan,
 }: LineProps) {
   return (
-    <ol className={`${styles.line} ${wrap === 'by-well' ? styles.wraps : ''}`} aria-label={label}>
+    <ol
+      className={`${styles.line} ${wrap === 'by-well' ? styles.wraps : ''} ${className ?? ''}`}
+      aria-label={label}
+    >
       {station.line.wells.map((well) => (
         <li
           key={well.id}

@@ -1,81 +1,61 @@
 import { useState } from 'react'
-import type { Choose } from '#components/job/chosen.ts'
-import styles from '#components/job/panel.module.css'
-import { PortionSteps } from '#components/job/portion-steps.tsx'
+import { foodName } from '#components/job/food-name.ts'
+import { JobForm } from '#components/job/job-form.tsx'
+import { PortionSteps } from '#components/job/steps.tsx'
+import type { TaskProps } from '#components/job/task-props.ts'
 import { useFoodWords } from '#components/job/use-food-words.ts'
-import type { Acting } from '#components/live/acting.ts'
-import { useSettled } from '#components/ui/settled.ts'
-import { amountOf, mostPortions, type PanPicture } from '#lib/rooms/pans/facts/pans.ts'
-import type { RunningState } from '#lib/service/state.ts'
-import type { Pan } from '#lib/station/station-document.ts'
-
-interface CountFormProps {
-  readonly state: RunningState
-  readonly pan: Pan
-  readonly picture: PanPicture
-  readonly name: string
-  readonly acting: Acting
-  readonly choose: Choose
-  readonly onDone: () => void
-  readonly onBack: () => void
-}
+import { useJob } from '#components/job/use-job.ts'
+import { Button } from '#components/ui/button.tsx'
+import { Note } from '#components/ui/note.tsx'
+import { amountOf, mostPortions, panPictures } from '#lib/rooms/pans/facts/pans.ts'
+import { componentIn } from '#lib/service/held-stock.ts'
+import { findPan } from '#lib/station/find.ts'
 
 /** What a pan is counted to hold; of one that was counted to nothing, that this was a slip. */
-export function CountForm(props: CountFormProps) {
+export function CountForm({ state, acting, task, choose, onBack }: TaskProps<'count'>) {
   const words = useFoodWords()
-  const { state, pan, picture, name, acting, choose, onDone, onBack } = props
-  const held = Math.floor(picture.amount / picture.each)
+  const picture = panPictures(state)[task.pan]
+  const pan = findPan(state.station, task.pan)
+  const held = picture ? Math.floor(picture.amount / picture.each) : 0
   const [count, setCount] = useState(held)
-  const isEnded = state.pans[pan.id]?.ended === true
-  const settled = useSettled(isEnded)
-  const amount = amountOf(state, pan.component, count)
-  const send = async () => {
-    if (!settled() || acting.busy) return
-    const command = { type: 'correct', pan: pan.id, amount, kind: 'count' } as const
-    const said = isEnded ? ({ ...command, was: 'slip' } as const) : command
-    if (await acting.act(said, words.done.correct(name, count))) onDone()
-  }
-  const load = () => {
-    if (settled()) choose({ kind: 'food', food: { task: 'put', pan: pan.id, way: 'load' } })
-  }
+  const isEnded = state.pans[task.pan]?.ended === true
+  const amount = amountOf(state, componentIn(state.station, task.pan) ?? '', count)
+  const job = useJob({
+    acting,
+    about: isEnded,
+    lacks: [isEnded && count === 0 ? words.onLine.countLack : null],
+    command: () => {
+      const command = { type: 'correct', pan: task.pan, amount, kind: 'count' } as const
+      return isEnded ? { ...command, was: 'slip' } : command
+    },
+    done: words.done.correct(foodName(state, 'pan', task.pan), count),
+    after: onBack,
+  })
+  if (!picture || !pan) return null
   return (
-    <>
-      <div className={styles.doing}>
-        <PortionSteps
-          label={words.reallyHolds}
-          value={count}
-          amount={words.amount(amount, picture.unit)}
-          least={0}
-          most={mostPortions(state, pan)}
-          onChange={setCount}
-        />
-        {isEnded ? (
-          <p>{words.countedToNothing}</p>
-        ) : (
-          <p>
-            {words.countWas(held)}{' '}
-            {picture.onTickets > count && words.wouldBeShort(picture.onTickets)}
-          </p>
-        )}
-      </div>
-      <div className={styles.acts}>
-        <button
-          type="button"
-          className={styles.main}
-          disabled={acting.busy || (isEnded && count === 0)}
-          onClick={() => void send()}
-        >
-          {isEnded ? words.wasSlip(count) : words.countIs(count)}
-        </button>
-        {isEnded && (
-          <button type="button" className={styles.other} onClick={load}>
+    <JobForm
+      job={job}
+      send={isEnded ? words.wasSlip(count) : words.countIs(count)}
+      ways={
+        isEnded && (
+          <Button onClick={() => choose({ task: 'put', pan: task.pan, way: 'load' })}>
             {words.loadIt}
-          </button>
-        )}
-        <button type="button" className={styles.other} onClick={onBack}>
-          {words.back}
-        </button>
-      </div>
-    </>
+          </Button>
+        )
+      }
+    >
+      <PortionSteps
+        label={words.reallyHolds}
+        value={count}
+        amount={words.amount(amount, picture.unit)}
+        least={0}
+        most={mostPortions(state, pan)}
+        onChange={setCount}
+      />
+      <p>{isEnded ? words.countedToNothing : words.countWas(held)}</p>
+      {!isEnded && picture.onTickets > count && (
+        <Note kind="no">{words.wouldBeShort(picture.onTickets)}</Note>
+      )}
+    </JobForm>
   )
 }

@@ -1,35 +1,18 @@
-import styles from '#components/job/panel.module.css'
-import { Panel } from '#components/job/panel.tsx'
-import type { Acting } from '#components/live/acting.ts'
-import { InChargeWordsProvider, useInChargeWords } from '#components/start/in-charge-words.tsx'
+import styles from '#components/job/job.module.css'
+import type { TaskProps } from '#components/job/task-props.ts'
+import { useInChargeWords } from '#components/start/in-charge-words.tsx'
 import { SignOn } from '#components/start/sign-on.tsx'
-import type { RunningState } from '#lib/service/state.ts'
 
-interface InChargePanelProps {
-  readonly state: RunningState
-  readonly acting: Acting
-  readonly onBack: () => void
-}
-
-function Signing({ state, acting, onBack }: InChargePanelProps) {
+/** The person in charge signs on or off, by passphrase. */
+export function InChargePanel({ state, acting }: TaskProps<'in-charge'>) {
   const words = useInChargeWords()
   return (
-    <Panel title={words.title} onBack={onBack}>
-      <div className={styles.doing}>
-        <SignOn state={state} acting={acting} />
-      </div>
-      <div className={styles.doing}>
+    <div className={styles.two}>
+      <SignOn state={state} acting={acting} />
+      <div className={styles.what}>
         <p>{words.what}</p>
         <p>{words.without}</p>
       </div>
-    </Panel>
-  )
-}
-
-export function InChargePanel(props: InChargePanelProps) {
-  return (
-    <InChargeWordsProvider>
-      <Signing {...props} />
-    </InChargeWordsProvider>
+    </div>
   )
 }

@@ -1,9 +1,11 @@
 import { useState } from 'react'
-import type { FormProps } from '#components/job/form-props.ts'
-import forms from '#components/job/forms.module.css'
-import { PortionSteps } from '#components/job/portion-steps.tsx'
+import styles from '#components/job/job.module.css'
+import { JobForm } from '#components/job/job-form.tsx'
+import { PortionSteps } from '#components/job/steps.tsx'
+import type { TaskProps } from '#components/job/task-props.ts'
 import { useFoodWords } from '#components/job/use-food-words.ts'
-import { useSettled } from '#components/ui/settled.ts'
+import { useJob } from '#components/job/use-job.ts'
+import { Button } from '#components/ui/button.tsx'
 import { KEPT_APART } from '#lib/rooms/pans/facts/kept.ts'
 import { levelOf } from '#lib/rooms/pans/facts/levels.ts'
 import { amountOf } from '#lib/rooms/pans/facts/pans.ts'
@@ -12,15 +14,14 @@ import { nameIn } from '#lib/station/name-in.ts'
 const DIETS = ['vegetarian', 'vegan'] as const
 
 /** Portions that only some orders may take from now on. */
-export function KeepForm({ state, acting, food, onBack }: FormProps<'keep'>) {
+export function KeepForm({ state, acting, task, onBack }: TaskProps<'keep'>) {
   const words = useFoodWords()
-  const { component } = food
+  const { component } = task
   const name = nameIn(state.station)
   const level = levelOf(state, component)
   const most = Math.max(1, level.portionsLeft)
   const [count, setCount] = useState(Math.min(4, most))
   const [whom, setWhom] = useState<readonly string[]>([])
-  const settled = useSettled(component)
   const items = state.station.items
     .filter(
       ({ heart, parts, base }) =>
@@ -29,13 +30,16 @@ export function KeepForm({ state, acting, food, onBack }: FormProps<'keep'>) {
         base?.choices.includes(component),
     )
     .map(({ id }) => id)
-  const act = async () => {
-    if (!settled() || acting.busy) return
-    const command = { type: 'keep', component, portions: count, for: [...whom] } as const
-    if (await acting.act(command, words.advice.done.saved(name(component), count))) onBack()
-  }
+  const job = useJob({
+    acting,
+    about: component,
+    lacks: [whom.length === 0 ? words.forms.keepLack : null],
+    command: () => ({ type: 'keep', component, portions: count, for: [...whom] }),
+    done: words.advice.done.saved(name(component), count),
+    after: onBack,
+  })
   return (
-    <div className={forms.one}>
+    <JobForm job={job} send={words.forms.saveSend(count)}>
       <PortionSteps
         label={words.forms.saveHow}
         value={count}
@@ -44,32 +48,21 @@ export function KeepForm({ state, acting, food, onBack }: FormProps<'keep'>) {
         most={most}
         onChange={setCount}
       />
-      <fieldset className={forms.choices}>
+      <fieldset className={styles.choices}>
         <legend>{words.forms.saveFor}</legend>
         {[...items, KEPT_APART, ...DIETS].map((id) => (
-          <button
+          <Button
             key={id}
-            type="button"
             aria-pressed={whom.includes(id)}
             onClick={() =>
               setWhom(whom.includes(id) ? whom.filter((one) => one !== id) : [...whom, id])
             }
           >
-            <b>{words.savedForName(id, name)}</b>
-          </button>
+            {words.savedForName(id, name)}
+          </Button>
         ))}
       </fieldset>
-      <p className={forms.note}>{words.forms.saveWhy}</p>
-      <div className={forms.send}>
-        <button
-          type="button"
-          className={forms.main}
-          disabled={acting.busy || whom.length === 0}
-          onClick={() => void act()}
-        >
-          {words.forms.saveSend(count)}
-        </button>
-      </div>
-    </div>
+      <p>{words.forms.saveWhy}</p>
+    </JobForm>
   )
 }

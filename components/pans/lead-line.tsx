@@ -1,12 +1,21 @@
+import type { CSSProperties, Ref } from 'react'
+import type { Choose } from '#components/job/chosen.ts'
 import { Line } from '#components/line/line.tsx'
-import { PanButton } from '#components/pans/pan-button.tsx'
-import { type PansWords, usePansWords } from '#components/pans/words.tsx'
+import type { About } from '#components/pans/about.ts'
+import { Hanging } from '#components/pans/hanging.tsx'
+import styles from '#components/pans/lead-line.module.css'
+import { PanPlace } from '#components/pans/pan-place.tsx'
+import type { PlacedTasks } from '#components/pans/placed-tasks.ts'
+import { Vessels } from '#components/pans/vessels.tsx'
+import { usePansWords } from '#components/pans/words.tsx'
 import type { StationForecast } from '#lib/estimate/station-forecast.ts'
 import { foodTimes } from '#lib/rooms/food/facts/food-times.ts'
+import { rowsOf, vesselPictures } from '#lib/rooms/food/views/vessels.ts'
 import { portionsKept } from '#lib/rooms/pans/facts/kept.ts'
 import { biasThatMatters, outlookOf } from '#lib/rooms/pans/facts/pan-outlook.ts'
 import type { PanPicture } from '#lib/rooms/pans/facts/pans.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { linePansOf } from '#lib/station/find.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 
 interface LeadLineProps {
@@ -14,53 +23,71 @@ interface LeadLineProps {
   readonly pictures: Readonly<Record<string, PanPicture>>
   readonly forecast: StationForecast | null
   readonly now: number
-  /** Id of the pan whose panel is open. */
-  readonly chosen: string | null
-  readonly onPan: (id: string) => void
+  /** What is done, or is to be done next. */
+  readonly about: About
+  /** What hangs below the pans; null while a job is open. */
+  readonly placed: PlacedTasks | null
+  /** What is typed below isn't lost by a tap up here. */
+  readonly isAtRest: boolean
+  readonly choose: Choose
+  readonly ref: Ref<HTMLDivElement>
 }
 
-/** Whose scoop it is that stands in, and for whose its own does; '' where none does. */
-const sayStandIn = (
-  words: PansWords,
-  state: RunningState,
-  { component, standInFrom, lentTo }: PanPicture,
-): string => {
-  const name = nameIn(state.station)
-  const said = [
-    ...(standInFrom.length > 0 ? [words.standInFrom(standInFrom.map(name))] : []),
-    ...(standInFrom.length === 0 && state.standIns[component] ? [words.standIn] : []),
-    ...(lentTo.length > 0 ? [words.lentTo(lentTo.map(name))] : []),
-  ]
-  return said.join(', ')
-}
-
-/** The line with what is in it, and whether that lasts. */
-export function LeadLine({ state, pictures, forecast, now, chosen, onPan }: LeadLineProps) {
+/** The line with what is in it, what stands behind it, and what is to be done to each pan. */
+export function LeadLine(props: LeadLineProps) {
   const words = usePansWords()
+  const { state, pictures, forecast, now, about, placed, isAtRest, choose, ref } = props
+  const name = nameIn(state.station)
+  const time = (at: number) => words.sayTime(at, state.station.timeZone)
+  const vessels = vesselPictures(state, now)
+  const rows = Math.max(1, ...Object.values(vessels).map(rowsOf))
+  const sizes = { '--rows': rows, '--hangs': placed?.most ?? 0 } as CSSProperties
   return (
-    <Line
-      station={state.station}
-      label={words.line}
-      wrap="by-well"
-      renderPan={({ id }, component) => {
-        const one = pictures[id]
-        const keep = state.keeps[component.id]
-        return one ? (
-          <PanButton
-            picture={one}
-            component={component}
-            soiledBy={one.soiledBy.map(nameIn(state.station))}
-            outlook={outlookOf(forecast, component.id)}
-            times={foodTimes(state, 'pan', id, now)}
-            kept={keep ? portionsKept(keep) : 0}
-            standIn={sayStandIn(words, state, one)}
-            bias={biasThatMatters(forecast, component.id)}
-            timeZone={state.station.timeZone}
-            chosen={chosen === id}
-            onChoose={() => onPan(id)}
-          />
-        ) : null
-      }}
-    />
+    <div
+      ref={ref}
+      className={styles.line}
+      style={sizes}
+      inert={isAtRest}
+      data-home={placed ? '' : undefined}
+    >
+      <Line
+        station={state.station}
+        label={words.line}
+        className={styles.walk ?? ''}
+        renderPan={({ id }, component) => {
+          const one = pictures[id]
+          const keep = state.keeps[component.id]
+          const isFirst = linePansOf(state.station, component.id)[0]?.id === id
+          const times = foodTimes(state, 'pan', id, now)
+          return one ? (
+            <PanPlace
+              picture={one}
+              component={component}
+              about={{
+                outlook: outlookOf(forecast, component.id),
+                times,
+                kept: keep ? portionsKept(keep) : 0,
+                isStoodIn: state.standIns[component.id] !== undefined,
+                bias: biasThatMatters(forecast, component.id),
+                name,
+                time,
+              }}
+              isLit={about.pans.includes(id)}
+              behind={
+                <Vessels
+                  name={component.name}
+                  vessels={isFirst ? (vessels[component.id] ?? []) : []}
+                  lit={about.pans.includes(id) ? about.vessel : null}
+                  time={time}
+                  choose={choose}
+                />
+              }
+              below={placed && <Hanging placed={placed} pan={id} times={times} time={time} />}
+              onChoose={() => choose({ task: 'pan', pan: id })}
+            />
+          ) : null
+        }}
+      />
+    </div>
   )
 }

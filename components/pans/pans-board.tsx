@@ -1,43 +1,46 @@
-import { lazy, Suspense, useEffect, useRef, useState } from 'react'
+import { lazy, Suspense, useEffect, useMemo, useRef, useState } from 'react'
 import type { Chosen } from '#components/job/chosen.ts'
+import { foodName } from '#components/job/food-name.ts'
+import { saidHere } from '#components/job/said-here.ts'
 import { useActing } from '#components/live/acting.ts'
 import { useForecast } from '#components/live/forecast.ts'
 import { useServerTime } from '#components/live/server-time.ts'
-import { BatchStrip } from '#components/pans/batch-strip.tsx'
+import { aboutOf } from '#components/pans/about.ts'
+import { DoNext, isUrgent } from '#components/pans/do-next.tsx'
 import { LeadLine } from '#components/pans/lead-line.tsx'
 import styles from '#components/pans/pans.module.css'
 import { PansHeader } from '#components/pans/pans-header.tsx'
-import { TaskCards } from '#components/pans/task-cards.tsx'
+import { calmAt, nextAt, type PlacedTasks, placeTasks } from '#components/pans/placed-tasks.ts'
+import { Others, Strip } from '#components/pans/strip.tsx'
+import { useTasks } from '#components/pans/use-tasks.ts'
+import { useIsPhone, useWalk } from '#components/pans/use-walk.ts'
+import { Walker } from '#components/pans/walker.tsx'
 import { PansWordsProvider, usePansWords } from '#components/pans/words.tsx'
-import { foodTimes } from '#lib/rooms/food/facts/food-times.ts'
-import { batchPictures } from '#lib/rooms/food/views/batch-strip.ts'
+import { Notch } from '#components/ui/notch.tsx'
+import { notLastingOf, putOffOf, tasksOf } from '#lib/rooms/advice/views/do-next.ts'
 import { panPictures } from '#lib/rooms/pans/facts/pans.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { findPan } from '#lib/station/find.ts'
+import { pansOf } from '#lib/station/find.ts'
 
-const loadInCharge = () => import('#components/pans/in-charge-panel.tsx')
-const loadLabels = () => import('#components/care/label-dialog.tsx')
-const loadPanels = () => import('#components/pans/board-panels.tsx')
+const loadJob = () => import('#components/pans/open-job.tsx')
 const loadDates = () => import('#components/food/food-dates.tsx')
 
-/** Rarely wanted, and heavier than the line: fetched once the line stands. */
-const InChargePanel = lazy(async () => ({ default: (await loadInCharge()).InChargePanel }))
-const PanPanel = lazy(async () => ({ default: (await loadPanels()).PanPanel }))
-const ItemPanel = lazy(async () => ({ default: (await loadPanels()).ItemPanel }))
-const ClosePanel = lazy(async () => ({ default: (await loadPanels()).ClosePanel }))
-const LabelDialog = lazy(async () => ({ default: (await loadLabels()).LabelDialog }))
-const FoodDialog = lazy(async () => ({ default: (await loadPanels()).FoodDialog }))
+/** Heavier than the line, and wanted once something is tapped: fetched once the line stands. */
+const JobTitle = lazy(async () => ({ default: (await loadJob()).JobTitle }))
+const OpenJob = lazy(async () => ({ default: (await loadJob()).OpenJob }))
 
 /** Before anyone needs them, so that they open without a network as well. */
 const PRELOAD_AFTER_MS = 500
 
 const preload = () => {
-  for (const load of [loadPanels, loadInCharge, loadLabels, loadDates])
-    load().catch(() => undefined)
+  for (const load of [loadJob, loadDates]) load().catch(() => undefined)
 }
 
 /** How often what depends on the time alone is worked out anew. */
 const STEP_MS = 5_000
+
+/** Nothing is typed in them, so that another pan may be tapped. */
+const FREE: ReadonlySet<Chosen['task']> = new Set(['pan', 'behind'])
 
 function Board({ state }: { readonly state: RunningState }) {
   const words = usePansWords()
@@ -46,7 +49,9 @@ function Board({ state }: { readonly state: RunningState }) {
   const now = Math.max(state.at, Math.floor(useServerTime() / STEP_MS) * STEP_MS)
   const [chosen, setChosen] = useState<Chosen | null>(null)
   const cameFrom = useRef<HTMLElement | null>(null)
+  const line = useRef<HTMLDivElement>(null)
   const pictures = panPictures(state)
+  const pans = useMemo(() => pansOf(state.station).map(({ id }) => id), [state.station])
 
   const choose = (next: Chosen) => {
     if (chosen === null && document.activeElement instanceof HTMLElement)
@@ -66,67 +71,91 @@ function Board({ state }: { readonly state: RunningState }) {
     return () => clearTimeout(timer)
   }, [])
 
-  const pan = chosen?.kind === 'pan' ? findPan(state.station, chosen.id) : undefined
-  const picture = pan ? pictures[pan.id] : undefined
-  const panelProps = { state, acting, onBack: back }
+  const tasks = useTasks(state, acting, choose)
+  const here = saidHere(words, state, now)
+  const putOff = putOffOf(state, forecast, now)
+  const notLasting = notLastingOf(forecast, putOff)
+  const rushUntil = forecast?.rushUntil ?? null
+  const placed: PlacedTasks = {
+    ...placeTasks(words, state, tasksOf(state, forecast, now), putOff, here),
+    go: (one) => void tasks.go(one.task, one.told),
+  }
+  const isPhone = useIsPhone()
+  const walk = useWalk(line, pans, {
+    first: placed.next?.told.about.pans[0] ?? null,
+    isWalked: isPhone && chosen === null,
+  })
+  const next = walk.pan === null ? placed.next : nextAt(placed, walk.pan)
+  const about = chosen
+    ? aboutOf(state, chosen)
+    : walk.pan === null
+      ? (next?.told.about ?? { pans: [], vessel: null })
+      : { pans: [walk.pan], vessel: next?.told.about.vessel ?? null }
+  const calm =
+    walk.pan === null
+      ? {
+          title: notLasting.length > 0 ? words.calm.nothingNow : words.nothingToDo,
+          why: words.calm.calm({ rushUntil, notLasting }, here),
+        }
+      : calmAt(words, foodName(state, 'pan', walk.pan))
+  const job = chosen && { state, task: chosen, now, onBack: back }
 
   return (
-    <main className={styles.board} data-chosen={chosen?.kind ?? 'none'}>
+    <main
+      className={styles.board}
+      data-open={chosen?.task ?? 'none'}
+      onKeyDown={(event) => {
+        if (event.key === 'Escape' && chosen) back()
+        if (walk.pan === null || !(event.target instanceof HTMLElement)) return
+        if (event.key === 'ArrowLeft') walk.go(walk.index - 1)
+        if (event.key === 'ArrowRight') walk.go(walk.index + 1)
+      }}
+    >
       <PansHeader
         state={state}
         said={acting.said}
         busy={acting.busy}
-        onClose={() => choose({ kind: 'close' })}
+        rushUntil={rushUntil}
+        job={
+          job && (
+            <Suspense fallback={null}>
+              <JobTitle {...job} />
+            </Suspense>
+          )
+        }
+        onClose={() => choose({ task: 'close' })}
       />
-      <div className={styles.line}>
+      <Notch
+        about={isPhone && !chosen ? [] : about.pans}
+        kind={!chosen && next && isUrgent(next.task) ? 'no' : 'main'}
+        className={styles.stage ?? ''}
+      >
         <LeadLine
-          state={state}
-          pictures={pictures}
-          forecast={forecast}
-          now={now}
-          chosen={chosen?.kind === 'pan' ? chosen.id : null}
-          onPan={(id) => choose({ kind: 'pan', id })}
+          ref={line}
+          {...{ state, pictures, forecast, now, about, choose }}
+          placed={chosen ? null : placed}
+          isAtRest={chosen !== null && !FREE.has(chosen.task)}
         />
-      </div>
-      <Suspense fallback={<div className={styles.cards} />}>
-        {pan && picture ? (
-          <PanPanel
-            key={pan.id}
-            {...panelProps}
-            pan={pan}
-            picture={picture}
-            times={foodTimes(state, 'pan', pan.id, now)}
-            forecast={forecast}
-            choose={choose}
-          />
-        ) : chosen?.kind === 'item' ? (
-          <ItemPanel key={chosen.id} {...panelProps} item={chosen.id} />
-        ) : chosen?.kind === 'close' ? (
-          <ClosePanel {...panelProps} />
-        ) : chosen?.kind === 'in-charge' ? (
-          <InChargePanel {...panelProps} />
-        ) : (
-          <>
-            <BatchStrip state={state} batches={batchPictures(state, now)} choose={choose} />
-            <TaskCards
-              state={state}
-              forecast={forecast}
-              now={now}
-              acting={acting}
-              choose={choose}
-            />
-          </>
-        )}
-      </Suspense>
-      {chosen?.kind === 'labels' && (
-        <Suspense fallback={null}>
-          <LabelDialog {...panelProps} ingredient={chosen.ingredient} />
-        </Suspense>
-      )}
-      {chosen?.kind === 'food' && (
-        <Suspense fallback={null}>
-          <FoodDialog {...panelProps} food={chosen.food} now={now} choose={choose} />
-        </Suspense>
+        <div
+          className={styles.below}
+          data-notch-panel=""
+          data-calm={!job && !next ? '' : undefined}
+        >
+          {job ? (
+            <Suspense fallback={null}>
+              <OpenJob {...job} acting={acting} choose={choose} />
+            </Suspense>
+          ) : (
+            <DoNext next={next} calm={calm} tasks={tasks} />
+          )}
+        </div>
+      </Notch>
+      {!job && (
+        <>
+          {isPhone && <Walker walk={walk} count={pans.length} />}
+          <Others placed={placed} />
+          <Strip state={state} choose={choose} />
+        </>
       )}
     </main>
   )

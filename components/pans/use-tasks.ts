@@ -1,7 +1,7 @@
 import { useState } from 'react'
-import type { Choose } from '#components/job/chosen.ts'
+import type { Choose, Chosen } from '#components/job/chosen.ts'
 import type { Acting } from '#components/live/acting.ts'
-import { openFor, openForAdvice } from '#components/pans/do-task.ts'
+import type { Told } from '#components/pans/task-ways.ts'
 import { usePansWords } from '#components/pans/words.tsx'
 import type { Suggestion } from '#lib/estimate/station-forecast.ts'
 import type { Task } from '#lib/rooms/advice/views/do-next.ts'
@@ -11,7 +11,7 @@ import { nameIn } from '#lib/station/name-in.ts'
 export interface Tasks {
   readonly busy: boolean
   /** Does it, or opens where it is done. */
-  go(task: Task): Promise<void>
+  go(task: Task, told: Pick<Told, 'opens'>): Promise<void>
   answer(advice: Suggestion, answer: 'put-off' | 'declined'): Promise<void>
 }
 
@@ -41,20 +41,14 @@ export const useTasks = (state: RunningState, acting: Acting, choose: Choose): T
     }
   }
 
-  const act = async (task: Task): Promise<void> => {
-    if (task.kind === 'advice') {
-      const opens = openForAdvice(state, task.advice)
-      if (opens) choose(opens)
-      else if (task.advice.reason.why === 'safety') location.assign('/hand-over')
-      else await take(task.advice)
-      return
-    }
-    const { toDo } = task
-    const opens = openFor(state, toDo)
+  const act = async (task: Task, opens: Chosen | null): Promise<void> => {
     if (opens) choose(opens)
-    else if (toDo.kind === 'confirm-clock')
+    else if (task.kind === 'advice')
+      if (task.advice.reason.why === 'safety') location.assign('/hand-over')
+      else await take(task.advice)
+    else if (task.toDo.kind === 'confirm-clock')
       await acting.act({ type: 'confirmClock' }, words.done.clock)
-    else location.assign(toDo.kind === 'find' ? '/hand-over' : '/counter')
+    else location.assign(task.toDo.kind === 'find' ? '/hand-over' : '/counter')
   }
 
   const alone = async (work: () => Promise<unknown>): Promise<void> => {
@@ -65,7 +59,7 @@ export const useTasks = (state: RunningState, acting: Acting, choose: Choose): T
 
   return {
     busy,
-    go: (task) => alone(() => act(task)),
+    go: (task, { opens }) => alone(() => act(task, opens)),
     answer: ({ key }, answer) =>
       alone(() =>
         acting.act(

@@ -1,34 +1,38 @@
 import { useState } from 'react'
 import { ChoiceRow } from '#components/job/choice-row.tsx'
-import { foodName } from '#components/job/food-title.ts'
-import type { FormProps } from '#components/job/form-props.ts'
-import forms from '#components/job/forms.module.css'
-import { PortionSteps } from '#components/job/portion-steps.tsx'
+import { foodName } from '#components/job/food-name.ts'
+import { JobForm } from '#components/job/job-form.tsx'
+import { PortionSteps } from '#components/job/steps.tsx'
+import type { TaskProps } from '#components/job/task-props.ts'
 import { useFoodWords } from '#components/job/use-food-words.ts'
-import { useSettled } from '#components/ui/settled.ts'
+import { useJob } from '#components/job/use-job.ts'
+import { Note } from '#components/ui/note.tsx'
 import { levelOf } from '#lib/rooms/pans/facts/levels.ts'
 import { amountOf } from '#lib/rooms/pans/facts/pans.ts'
 import { WASTE_REASONS, type WasteReason } from '#lib/service/events/stock-event.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 
 /** What was spilled, dropped, tasted or eaten by the crew, with its reason. */
-export function WasteForm({ state, acting, food, onBack }: FormProps<'waste'>) {
+export function WasteForm({ state, acting, task, onBack }: TaskProps<'waste'>) {
   const words = useFoodWords()
-  const component = componentIn(state.station, food.pan) ?? ''
+  const { pan } = task
+  const component = componentIn(state.station, pan) ?? ''
   const each = state.portions[component]?.amount ?? 1
-  const most = Math.max(1, Math.ceil((state.pans[food.pan]?.amount ?? 0) / each))
+  const most = Math.max(1, Math.ceil((state.pans[pan]?.amount ?? 0) / each))
   const [count, setCount] = useState(1)
   const [reason, setReason] = useState<WasteReason | null>(null)
-  const settled = useSettled(food.pan)
   const level = levelOf(state, component)
   const amount = amountOf(state, component, count)
-  const act = async () => {
-    if (reason === null || !settled() || acting.busy) return
-    const done = words.forms.wasteDone(foodName(state, 'pan', food.pan), count)
-    if (await acting.act({ type: 'waste', pan: food.pan, amount, reason }, done)) onBack()
-  }
+  const job = useJob({
+    acting,
+    about: pan,
+    lacks: [reason === null ? words.forms.wasteLack : null],
+    command: () => (reason === null ? null : { type: 'waste', pan, amount, reason }),
+    done: words.forms.wasteDone(foodName(state, 'pan', pan), count),
+    after: onBack,
+  })
   return (
-    <div className={forms.one}>
+    <JobForm job={job} send={words.forms.wasteSend(count)}>
       <ChoiceRow
         legend={words.forms.reason}
         options={WASTE_REASONS.map((id) => ({ id, label: words.forms.wasteReason[id] }))}
@@ -44,19 +48,8 @@ export function WasteForm({ state, acting, food, onBack }: FormProps<'waste'>) {
         onChange={setCount}
       />
       {level.remaining < amount && level.onTickets > 0 && (
-        <p className={forms.warn}>{words.wouldBeShort(Math.ceil(level.onTickets / each))}</p>
+        <Note kind="no">{words.wouldBeShort(Math.ceil(level.onTickets / each))}</Note>
       )}
-      <div className={forms.send}>
-        {reason === null && <p className={forms.ready}>{words.forms.wasteLack}</p>}
-        <button
-          type="button"
-          className={forms.main}
-          disabled={acting.busy || reason === null}
-          onClick={() => void act()}
-        >
-          {words.forms.wasteSend(count)}
-        </button>
-      </div>
-    </div>
+    </JobForm>
   )
 }

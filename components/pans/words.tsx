@@ -7,6 +7,8 @@ import { doNextWords } from '#lib/rooms/advice/words/do-next-en.ts'
 import { firstWords } from '#lib/rooms/care/words/first-of-all-en.ts'
 import { batchWords } from '#lib/rooms/food/words/batches-en.ts'
 import { handedOverWords } from '#lib/rooms/food/words/handed-over-en.ts'
+import { potWords } from '#lib/rooms/food/words/job-lacks-en.ts'
+import { lineWords } from '#lib/rooms/pans/words/line-en.ts'
 import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { sayClock, sayLength, sayTime } from '#lib/words/clock-en.ts'
 import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
@@ -17,11 +19,12 @@ export const pansEnglish = {
   first: firstWords,
   givenOut: handedOverWords,
   calm: calmWords,
-  batches: batchWords,
+  batches: { ...batchWords, ...potWords },
   sayTime,
   sayClock,
   sayLength,
   loadRefusals,
+  onLine: lineWords,
   ...pansWords,
 }
 

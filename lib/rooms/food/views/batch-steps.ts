@@ -2,6 +2,7 @@
 
 import { batchReadBy } from '#lib/rooms/food/facts/batch-watch.ts'
 import { coolingOf, isCookedHere } from '#lib/rooms/food/facts/food-now.ts'
+import { foodTimes } from '#lib/rooms/food/facts/food-times.ts'
 import { leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
 import { loadsRead } from '#lib/service/batch-read.ts'
 import { boundAt } from '#lib/service/held-stock.ts'
@@ -69,4 +70,27 @@ export const nextStep = (state: RunningState, id: string): BatchStep | null => {
         (one === 'cool' && isCooling),
     ) ?? null
   )
+}
+
+/**
+ * What the pot's main button does: never nothing while it holds food. What must not be served is read or
+ * decided on first, what was cooled for a hot pan is heated before it is loaded.
+ */
+export const mainStep = (state: RunningState, id: string, now: number): BatchStep | null => {
+  const steps = batchSteps(state, id, now)
+  const next = nextStep(state, id)
+  if (next !== null && steps.includes(next)) return next
+  const isAsked = (foodTimes(state, 'batch', id, now)?.readBy ?? null) !== null
+  const held = findComponent(state.station, state.batches[id]?.component ?? '')?.held
+  const order: readonly (BatchStep | null)[] = [
+    state.batches[id]?.offSale?.why === 'reading-missed' ? 'read' : null,
+    'resolve',
+    isAsked ? 'read' : null,
+    held === 'hot' ? 'reheat' : null,
+    'load',
+    'cook',
+    'finish',
+    'throw-out',
+  ]
+  return order.find((one) => one !== null && steps.includes(one)) ?? null
 }

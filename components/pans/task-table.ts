@@ -1,0 +1,175 @@
+/** Every thing that the lead is told to do: its sentences, what it opens, and which pan it is about. */
+import { handedOverKind, sayHandedOver } from '#components/care/handed-over-said.ts'
+import type { Chosen } from '#components/job/chosen.ts'
+import { aboutPlace } from '#components/pans/about.ts'
+import { adviceButton, adviceWay } from '#components/pans/task-advice.ts'
+import {
+  type Here,
+  NO_PAN,
+  onPan,
+  refill,
+  refillWay,
+  soldOutWay,
+  type Told,
+} from '#components/pans/task-ways.ts'
+import type { PansWords } from '#components/pans/words.tsx'
+import type { Task } from '#lib/rooms/advice/views/do-next.ts'
+import type { ToDo } from '#lib/rooms/pans/facts/pans-to-do.ts'
+import { effectOfStopping } from '#lib/rooms/pans/views/items-left.ts'
+import { whereIs } from '#lib/service/held-stock.ts'
+import { SHELF } from '#lib/service/shelf.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { findBuild, namedBuild } from '#lib/service/tickets.ts'
+import { findPan } from '#lib/station/find.ts'
+import { nameIn } from '#lib/station/name-in.ts'
+import type { SaidHere } from '#lib/words/said-here.ts'
+
+/** The place that the person in charge decides on, where builds are held for one. */
+const resolveFor = (state: RunningState, builds: readonly string[]): Chosen | null => {
+  const places = builds.flatMap((name) => {
+    const { ticket, letter } = namedBuild(name)
+    return findBuild(state, ticket, letter)?.hold?.pans ?? []
+  })
+  for (const id of places) {
+    if (id === SHELF) return { task: 'read-here', of: 'shelf' }
+    const what = whereIs(state, id)
+    if (what) return { task: 'resolve', what, id }
+  }
+  return null
+}
+
+type OfKind<Kind extends ToDo['kind']> = Extract<ToDo, { kind: Kind }>
+
+const FACTS: {
+  readonly [Kind in ToDo['kind']]: (told: Here, toDo: OfKind<Kind>) => Told
+} = {
+  find: ({ words }, { builds, reason }) => ({
+    title: words.first.findTitle(builds),
+    why: [words.first.findWhy(reason)],
+    button: words.first.toHandOver,
+    short: words.first.find(builds, reason),
+    hang: '',
+    opens: null,
+    about: NO_PAN,
+  }),
+  hold: ({ words, state }, { builds, reason }) => {
+    const opens = reason === 'off-sale' ? resolveFor(state, builds) : null
+    return {
+      title: words.first.holdTitle(builds),
+      why: [words.first.holdWhy(reason)],
+      button: opens ? words.whatMayBeDone : words.first.toCounter,
+      short: words.first.hold(builds, reason),
+      hang: words.onLine.hang.decide,
+      opens,
+      about: opens?.task === 'resolve' ? aboutPlace(state, opens.what, opens.id) : NO_PAN,
+    }
+  },
+  'handed-over': (told, toDo) => {
+    const { words, state } = told
+    const name = nameIn(state.station)(toDo.component)
+    const kind = handedOverKind(toDo.what)
+    const isFood = toDo.what !== 'shelf' && toDo.what !== 'build'
+    return {
+      title: words.givenOut.title(name, kind),
+      why: [sayHandedOver(words, state, toDo), words.givenOut.taskWhy],
+      button: words.givenOut.open,
+      short: words.givenOut.short(name, toDo.builds.length, kind),
+      hang: words.onLine.hang.answer,
+      opens: { task: 'handed-over', what: toDo.what, id: toDo.id },
+      about: isFood ? aboutPlace(state, toDo.what, toDo.id) : NO_PAN,
+    }
+  },
+  'read-label': ({ words }, { name, ingredient }) => ({
+    title: words.first.readTitle(name),
+    why: [words.first.readWhy],
+    button: words.first.readNow,
+    short: words.first.read(name),
+    hang: words.onLine.hang.label,
+    opens: { task: 'labels', ingredient },
+    about: NO_PAN,
+  }),
+  'product-before': (told, { component, ingredients, pan }) => {
+    const { words, state } = told
+    const name = nameIn(state.station)(component)
+    return {
+      title: words.beforeTitle(name),
+      why: [words.beforeWhy(ingredients)],
+      short: words.todo.before(name),
+      ...refillWay(told, pan),
+      about: onPan(pan),
+    }
+  },
+  'confirm-clock': ({ words }, { byMs }) => ({
+    title: words.clockTitle,
+    why: [words.clockWhy(byMs)],
+    button: words.clockConfirm,
+    short: words.todo.clock,
+    hang: '',
+    opens: null,
+    about: NO_PAN,
+  }),
+  load: ({ words, state }, { loads }) => {
+    const first = loads[0]?.pan ?? ''
+    return {
+      title: words.loadTitle(loads.length),
+      why: [words.loadWhy],
+      button: words.loadFirst(
+        nameIn(state.station)(findPan(state.station, first)?.component ?? ''),
+      ),
+      short: words.todo.load(loads.length),
+      hang: words.onLine.hang.load,
+      opens: first === '' ? null : refill(state, first),
+      about: first === '' ? NO_PAN : onPan(first),
+    }
+  },
+  short: ({ words, state }, { component, lacking, builds, pan }) => {
+    const name = nameIn(state.station)(component)
+    return {
+      title: words.shortTitle(name),
+      why: [words.shortWhy(lacking, builds)],
+      button: words.shortOpen,
+      short: words.todo.short(name, builds),
+      hang: words.onLine.hang.short,
+      opens: { task: 'short', component },
+      about: onPan(pan),
+    }
+  },
+  'sold-out': (told, { component, pan }) => {
+    const { words, state } = told
+    const name = nameIn(state.station)
+    return {
+      title: words.soldOutTitle(name(component)),
+      why: words.effect(effectOfStopping(state, component), component, name),
+      short: words.todo.soldOut(name(component)),
+      ...soldOutWay(told, component, pan),
+      about: onPan(pan),
+    }
+  },
+  'nearly-empty': (told, { component, left, pan }) => {
+    const { words, state } = told
+    const name = nameIn(state.station)(component)
+    return {
+      title: words.nearlyTitle(name),
+      why: [words.nearlyWhy(left)],
+      short: words.todo.nearly(name, left),
+      ...refillWay(told, pan),
+      about: onPan(pan),
+    }
+  },
+}
+
+export const tell = (words: PansWords, state: RunningState, task: Task, here: SaidHere): Told => {
+  const told: Here = { words, state, here }
+  if (task.kind === 'fact') {
+    const of = FACTS[task.toDo.kind] as (told: Here, toDo: ToDo) => Told
+    return of(told, task.toDo)
+  }
+  const { reason } = task.advice
+  return {
+    title: words.advice.title(reason, here),
+    why: words.advice.why(reason, here),
+    button: adviceButton(told, reason),
+    short: words.advice.shortly(reason, here),
+    ...adviceWay(told, reason),
+  }
+}

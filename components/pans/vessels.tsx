@@ -1,0 +1,91 @@
+import type { Choose } from '#components/job/chosen.ts'
+import styles from '#components/pans/vessels.module.css'
+import { usePansWords } from '#components/pans/words.tsx'
+import type { VesselPicture } from '#lib/rooms/food/views/vessels.ts'
+
+interface VesselsProps {
+  readonly name: string
+  readonly vessels: readonly VesselPicture[]
+  /** The one that something is done to. */
+  readonly lit: string | null
+  readonly time: (at: number) => string
+  readonly choose: Choose
+}
+
+/** So many are drawn behind one pan; the others are counted. */
+const MOST = 4
+
+/** Back-up pans with their lids and batches as pots, in a row behind their pan. */
+export function Vessels({ name, vessels, lit, time, choose }: VesselsProps) {
+  const words = usePansWords()
+  const shown = ({ stage, portions, at, isLate, batch }: VesselPicture): readonly string[] => {
+    switch (stage) {
+      case 'throw-out':
+      case 'off-sale':
+        return words.onLine.bad[stage]
+      case 'due':
+        return at === null ? [words.onLine.read] : [words.onLine.read, time(at)]
+      case 'ready':
+        return [String(portions ?? '')]
+      case 'under-way':
+        return batch?.stage === 'cooked'
+          ? [words.onLine.cooked]
+          : isLate
+            ? [words.onLine.isDone]
+            : at === null
+              ? []
+              : [time(at)]
+      case 'empty':
+        return []
+    }
+  }
+  const drawn = vessels.length > MOST ? vessels.slice(0, MOST - 1) : vessels
+  return (
+    <div className={styles.behind}>
+      {drawn.map((one) => {
+        const { what, id, kind, stage, batch, component } = one
+        return (
+          <button
+            key={`${what} ${id}`}
+            type="button"
+            className={styles.vessel}
+            data-kind={kind}
+            data-stage={stage}
+            data-lit={lit === id || undefined}
+            data-vessel={id}
+            aria-label={`${name} ${batch ? words.batches.stage(batch, time) : words.onLine.vessel(one, shown(one).join(' '))}`}
+            onClick={() =>
+              choose(
+                batch
+                  ? batch.stage === 'to-read'
+                    ? { task: 'read', what: 'batch', id }
+                    : { task: 'batch', id }
+                  : stage === 'empty'
+                    ? { task: 'fill-backup', id }
+                    : { task: 'behind', component },
+              )
+            }
+          >
+            <span className={styles.body}>
+              {shown(one).map((word) => (
+                <b key={word} data-long={word.length > 3 || undefined}>
+                  {word}
+                </b>
+              ))}
+            </span>
+          </button>
+        )
+      })}
+      {drawn.length < vessels.length && (
+        <button
+          type="button"
+          className={styles.more}
+          aria-label={words.onLine.moreBehind(name, vessels.length - drawn.length)}
+          onClick={() => choose({ task: 'behind', component: vessels[0]?.component ?? null })}
+        >
+          {words.onLine.more(vessels.length - drawn.length)}
+        </button>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,55 @@
+/** What stands on, behind and below the pans of the lead's line, in two or three words. */
+
+import type { VesselPicture } from '#lib/rooms/food/views/vessels.ts'
+import { counted } from '#lib/words/counted-en.ts'
+
+const portions = (count: number): string => counted(count, 'portion', 'portions')
+
+const called: Readonly<Record<VesselPicture['kind'], string>> = {
+  lid: 'back-up pan',
+  box: 'box',
+  pot: 'batch',
+}
+
+export const lineWords = {
+  behindIs: 'Behind the pans: a lid is ready, a pot is under way',
+  /** One vessel for people who don't see it drawn. */
+  vessel: ({ kind, portions: count, stage }: VesselPicture, at: string): string =>
+    [
+      called[kind],
+      ...(count === null ? [] : [portions(count)]),
+      ...(stage === 'empty' ? ['empty'] : []),
+      ...(at === '' ? [] : [at]),
+    ].join(' '),
+  more: (count: number) => `+${count}`,
+  moreBehind: (name: string, count: number) => `${count} more behind ${name}`,
+  cooked: 'cooked',
+  isDone: 'done?',
+  readHere: { shelf: 'Read the shelf', sanitizer: 'The sanitizer' },
+  bad: { 'throw-out': ['throw', 'out'], 'off-sale': ['don’t', 'serve'] },
+  read: 'read',
+  countLack: 'Count what is in it',
+  hang: {
+    load: 'load',
+    change: 'change',
+    start: 'make more',
+    open: 'open',
+    short: 'short',
+    decide: 'decide',
+    label: 'read label',
+    answer: 'answer',
+    look: 'look',
+    throwOut: 'throw out',
+    readBy: (at: string) => `read by ${at}`,
+    outAt: (at: string) => `out at ${at}`,
+    startLoads: (count: number) => `start ${counted(count, 'load', 'loads')}`,
+    save: (count: number) => `save ${count}`,
+    later: (at: string) => `again ${at}`,
+    declined: 'said no',
+  },
+  /** Tasks of no pan. */
+  others: 'Also to do',
+  left: 'left',
+  tightFrom: (word: string, at: string) => `${word} ${at}`,
+  walk: { back: 'Pan before', on: 'Next pan', place: (at: number, of: number) => `${at} of ${of}` },
+} as const

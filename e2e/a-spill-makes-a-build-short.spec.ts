@@ -5,7 +5,7 @@ import { shortEn } from '#lib/rooms/orders/words/short-en.ts'
 import { ticketsEn } from '#lib/rooms/orders/words/tickets-en.ts'
 import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
-import { job as dialog, inJob, openJob, sends, typeReading } from './support/food-hands.ts'
+import { backToLine, job as dialog, inJob, openJob, sends, typeReading } from './support/food-hands.ts'
 import {
   beginning,
   chooseTicket,
@@ -62,7 +62,7 @@ test('a spill makes builds short: the newest go without first, and each has its 
     await row.getByRole('button', { name: formWords.shortWaits }).click()
     await expect(row.getByRole('button', { name: formWords.shortWaits })).toHaveCount(0)
     await expect(row).toContainText(formWords.shortWaits)
-    await dialog(pans).getByRole('button', { name: formWords.back }).click()
+    await backToLine(pans)
   })
 
   await test.step('the counter leaves it out of 4A, and cancels 2A', async () => {

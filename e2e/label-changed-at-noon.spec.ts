@@ -11,6 +11,7 @@ import { findBuild } from '#lib/service/tickets.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
 import { sayNotTaken } from '#lib/words/refusals-en.ts'
 import { PASSPHRASE } from '#tests/support/play-scene.ts'
+import { backToLine } from './support/food-hands.ts'
 import { gardenChicken, stands } from './support/garden-chicken.ts'
 import {
   beginning,
@@ -103,7 +104,7 @@ test('the label changed at noon: every build is checked again, whatever its stat
   })
 
   await test.step('the lead reads what comes of it: whom to find, what to print anew', async () => {
-    const dialog = pans.getByRole('dialog', { name: labelWords.title })
+    const dialog = pans.locator('[data-job="labels"]')
     await expect(
       dialog.getByRole('heading', { name: labelWords.outcomeTitle('Canola oil') }),
     ).toBeVisible()
@@ -117,7 +118,7 @@ test('the label changed at noon: every build is checked again, whatever its stat
       labelWords.sheet(date),
     ])
       await expect(dialog.getByText(words)).toBeVisible()
-    await dialog.getByRole('button', { name: labelWords.back, exact: true }).click()
+    await backToLine(pans)
     await expect(pans.getByText(firstWords.findTitle(['1A']), { exact: true })).toBeVisible()
     await expect(
       pans.getByText(firstWords.hold(['2A', '3A', '4A'], 'label'), { exact: true }),

@@ -8,6 +8,7 @@ import { findBuild } from '#lib/service/tickets.ts'
 import { GLUTEN_STATEMENT, sayLabelProblem } from '#lib/words/label-problems-en.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
 import { PASSPHRASE } from '#tests/support/play-scene.ts'
+import { backToLine } from './support/food-hands.ts'
 import {
   assemblyRests,
   giveOut,
@@ -67,7 +68,7 @@ test('not the same product as last time: unknown at once, until its label is rea
     await tapUntil(sure, dialog.getByText(labelWords.hold(['1A'])))
     await expect(dialog.getByText(labelWords.findNone)).toBeVisible()
     await expect(dialog.getByText(labelWords.reprint(['Black beans']))).toBeVisible()
-    await dialog.getByRole('button', { name: labelWords.back, exact: true }).click()
+    await backToLine(pans)
     expect(cumin()).toMatchObject({ declarations: {}, traits: null, readOn: null })
     expect(job.lead.state().labelChanges).toMatchObject([{ ingredient: 'cumin', read: false }])
   })
@@ -157,7 +158,7 @@ test('not the same product as last time: unknown at once, until its label is rea
     await gelatin.uncheck()
     await keep.click()
     await expect(dialog.getByText(labelWords.change('Cumin, ground', true))).toBeVisible()
-    await dialog.getByRole('button', { name: labelWords.back, exact: true }).click()
+    await backToLine(pans)
     await expect.poll(cumin).toMatchObject({
       declarations: { peanut: 'free', milk: 'free' },
       readBy: null,

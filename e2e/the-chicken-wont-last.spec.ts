@@ -4,8 +4,17 @@ import { formWords } from '#lib/rooms/food/words/food-forms-en.ts'
 import { readingWords } from '#lib/rooms/food/words/reading-pad-en.ts'
 import { counter } from '#lib/rooms/orders/words/counter-en.ts'
 import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
-import { anyPan, job as dialog, inJob, openJob, sends, typeReading } from './support/food-hands.ts'
-import { beginning, itemRow, leadPan, order, tapUntil } from './support/hands.ts'
+import {
+  anyPan,
+  backToLine,
+  job as dialog,
+  inJob,
+  openJob,
+  pot,
+  sends,
+  typeReading,
+} from './support/food-hands.ts'
+import { itemRow, leadPan, order, tapUntil } from './support/hands.ts'
 import { expect, test } from './support/job.ts'
 
 const MINUTE = 60_000
@@ -44,13 +53,12 @@ test('the chicken won’t last: a batch is started, cooked to its limit, and the
   await test.step('nothing of it is loaded before it is cooked, finished and read', async () => {
     await openJob(pans, 'Herb chicken', pansWords.changePan)
     await expect(dialog(pans).getByText(formWords.needsBatch)).toBeVisible()
-    await dialog(pans).getByRole('button', { name: formWords.back }).click()
+    await backToLine(pans)
   })
 
   await test.step('22 minutes later it is at 162 °F, which isn’t enough, and then each load at 165 °F or more', async () => {
     await job.hoursPass()
-    const strip = pans.getByRole('region', { name: batchWords.batches })
-    await tapUntil(strip.getByRole('button', { name: beginning('Herb chicken') }), dialog(pans))
+    await tapUntil(pot(pans, 'Herb chicken'), dialog(pans))
     await typeReading(pans, '162')
     await expect(dialog(pans).getByText(readingWords.verdict['not-met'])).toBeVisible()
     await sends(

@@ -11,12 +11,12 @@ import {
   INITIALS,
   inJob,
   openJob,
+  pot,
   sends,
   typeReading,
 } from './support/food-hands.ts'
 import {
   assemblyRests,
-  beginning,
   givePanel,
   itemRow,
   makeAndMark,
@@ -73,8 +73,7 @@ test('the clock that started in the prep kitchen: its time binds the pan, the co
   })
 
   await test.step('it left heat 150 minutes ago, at 150 °F: so its time is over at 12:16', async () => {
-    const strip = pans.getByRole('region', { name: batchWords.batches })
-    await tapUntil(strip.getByRole('button', { name: beginning('Black beans') }), dialog(pans))
+    await tapUntil(pot(pans, 'Black beans'), dialog(pans))
     const clock = dialog(pans).getByText(formWords.clockWhy)
     await tapUntil(inJob(pans, batchWords.step.clock), clock)
     await inJob(pans, formWords.clockFromIs.hot).click()

@@ -83,12 +83,28 @@ function ScoopMissing({ state, acting, task, onBack }: Props) {
   })
   if (!offered) return <Note kind="no">{words.forms.scoopNone}</Note>
   return (
-    <JobForm job={job} send={words.forms.scoopUse} note={words.forms.scoopUseWhy}>
+    <JobForm
+      job={job}
+      send={words.forms.scoopUse}
+      note={words.forms.scoopUseWhy}
+      side={
+        offered.notLent.length > 0 && (
+          <div>
+            <h3 className={styles.legend}>{words.forms.scoopNot}</h3>
+            <ul className={styles.plain}>
+              {offered.notLent.map((one) => (
+                <li key={one.id}>{words.panRules.notLent(one, said)}</li>
+              ))}
+            </ul>
+          </div>
+        )
+      }
+    >
       {choices.length === 0 ? (
         <Note kind="no">{words.panRules.nearest({ best: null, notLent: [] }, said)}</Note>
       ) : (
         <ChoiceRow
-          legend={`${words.forms.scoopChoose}. ${words.forms.scoopOwn(said.weight(state.portions[component]?.amount ?? 0))}`}
+          legend={words.forms.scoopChoose}
           options={choices.map((one) => ({
             id: keyOf(one),
             ...words.panRules.choice(one, said),
@@ -100,6 +116,7 @@ function ScoopMissing({ state, acting, task, onBack }: Props) {
           }}
         />
       )}
+      <p>{words.forms.scoopOwn(said.weight(state.portions[component]?.amount ?? 0))}</p>
       {picked && isFarOff(picked.error) && (
         <label className={styles.check}>
           <input
@@ -109,16 +126,6 @@ function ScoopMissing({ state, acting, task, onBack }: Props) {
           />
           {words.forms.scoopFarOff(percentOff(picked.error))}
         </label>
-      )}
-      {offered.notLent.length > 0 && (
-        <>
-          <h3 className={styles.legend}>{words.forms.scoopNot}</h3>
-          <ul className={styles.plain}>
-            {offered.notLent.map((one) => (
-              <li key={one.id}>{words.panRules.notLent(one, said)}</li>
-            ))}
-          </ul>
-        </>
       )}
     </JobForm>
   )

@@ -96,8 +96,13 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
         />
       )}
       <ProbeFields form={form} />
-      <ToldWhenSteps when={when} label={words.batches.whenRead} timeZone={state.station.timeZone} />
-      {ways}
+      {ways(
+        <ToldWhenSteps
+          when={when}
+          label={words.batches.whenRead}
+          timeZone={state.station.timeZone}
+        />,
+      )}
     </JobForm>
   )
 }
@@ -164,7 +169,7 @@ export function ReheatStep({ state, acting, now, id, ways, onDone }: StepProps) 
         />
       )}
       <ProbeFields form={form} asksHeld />
-      {ways}
+      {ways(null)}
     </JobForm>
   )
 }

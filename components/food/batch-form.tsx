@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import { CoolStep, ReheatStep } from '#components/food/batch-cooling.tsx'
 import { batchFacts } from '#components/food/batch-facts.ts'
 import { BatchLoads } from '#components/food/batch-loads.tsx'
@@ -35,7 +35,7 @@ const elsewhere = (state: RunningState, id: string, step: BatchStep): Chosen | n
   }
 }
 
-const STEPS: Partial<Record<BatchStep, (props: StepProps) => React.ReactNode>> = {
+const STEPS: Partial<Record<BatchStep, (props: StepProps) => ReactNode>> = {
   cook: CookStep,
   finish: FinishStep,
   cool: CoolStep,
@@ -58,7 +58,7 @@ export function BatchForm(props: TaskProps<'batch'>) {
     if (there) choose(there)
     else setChosen(next)
   }
-  const ways = (
+  const ways = (own: ReactNode) => (
     <>
       <BatchLoads state={state} id={id} />
       <ul className={styles.facts}>
@@ -68,6 +68,7 @@ export function BatchForm(props: TaskProps<'batch'>) {
       </ul>
       <fieldset className={styles.others}>
         <legend className="visually-hidden">{words.forms.batchNext}</legend>
+        {own}
         {steps
           .filter((one) => one !== step)
           .map((one) => (
@@ -80,7 +81,7 @@ export function BatchForm(props: TaskProps<'batch'>) {
   )
   const Step = step && STEPS[step]
   if (Step)
-    return <Step key={step} {...{ state, acting, now, choose, id, ways, onDone: props.onBack }} />
+    return <Step key={step} {...{ state, acting, now, id, ways, onDone: () => setChosen(null) }} />
   return (
     <JobForm
       job={{
@@ -96,7 +97,7 @@ export function BatchForm(props: TaskProps<'batch'>) {
       ) : (
         <p className={styles.large}>{words.batches.ready(foodName(state, 'batch', id))}</p>
       )}
-      {ways}
+      {ways(null)}
     </JobForm>
   )
 }

@@ -71,14 +71,19 @@ export function CookStep({ state, acting, now, id, ways, onDone }: StepProps) {
       )}
       <p>{words.batches.cookWhy}</p>
       <ProbeFields form={form} asksHeld={asksHeld} />
-      <ToldWhenSteps when={when} label={words.batches.whenRead} timeZone={state.station.timeZone} />
-      {ways}
+      {ways(
+        <ToldWhenSteps
+          when={when}
+          label={words.batches.whenRead}
+          timeZone={state.station.timeZone}
+        />,
+      )}
     </JobForm>
   )
 }
 
 /** How much it gave: from then on it can be loaded. */
-export function FinishStep({ state, acting, now, id, choose, ways }: StepProps) {
+export function FinishStep({ state, acting, now, id, ways, onDone }: StepProps) {
   const words = useFoodWords()
   const batch = state.batches[id]
   const component = componentOf(state.station, batch?.component ?? '')
@@ -116,8 +121,7 @@ export function FinishStep({ state, acting, now, id, choose, ways }: StepProps) 
       ...(dates ? dates.told : {}),
     }),
     done: words.batches.finishDone(foodName(state, 'batch', id), count),
-    // What is finished goes on from here: into its pan, or to be cooled.
-    after: () => choose({ task: 'batch', id }),
+    after: onDone,
   })
   if (isDating)
     return (
@@ -169,7 +173,7 @@ export function FinishStep({ state, acting, now, id, choose, ways }: StepProps) 
         most={500}
         onChange={setCount}
       />
-      {ways}
+      {ways(null)}
     </JobForm>
   )
 }

@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { foodName } from '#components/job/food-name.ts'
+import styles from '#components/job/job.module.css'
 import { JobForm } from '#components/job/job-form.tsx'
 import { ProbeFields } from '#components/job/probe-fields.tsx'
 import { ReadingPad } from '#components/job/reading-pad.tsx'
@@ -86,6 +87,7 @@ export function ClockForm({ state, acting, task, now, onBack }: TaskProps<'clock
       }
       side={<ReadingPad form={form} />}
     >
+      <p className={styles.small}>{words.forms.clockWhy}</p>
       <Choice
         legend={words.forms.clockFrom}
         ways={mayLeave.map((one) => ({ id: one, label: words.forms.clockFromIs[one] }))}
@@ -103,21 +105,20 @@ export function ClockForm({ state, acting, task, now, onBack }: TaskProps<'clock
           onChoose={setRule}
         />
       )}
-      {ago === null ? (
-        <div>
-          <Button onClick={() => setAgo(0)}>{words.forms.clockJustNow}</Button>{' '}
-          <Button onClick={() => setAgo(10)}>{words.forms.clockAgo(10)}</Button>
-        </div>
-      ) : (
-        <Steps
-          label={words.forms.clockLeft}
-          shown={words.forms.clockAgo(ago)}
-          by={[-10, -1, 1, 10]}
-          onStep={(by) => setAgo(Math.max(0, Math.min(240, ago + by)))}
-        />
+      <Steps
+        label={words.forms.clockLeft}
+        shown={ago === null ? words.forms.clockNotSaid : words.forms.clockAgo(ago)}
+        by={[-10, -1, 1, 10]}
+        onStep={(by) =>
+          setAgo(ago === null && by < 0 ? 0 : Math.max(0, Math.min(240, (ago ?? 0) + by)))
+        }
+      />
+      {ago === null && (
+        <Button kind="quiet" onClick={() => setAgo(0)}>
+          {words.forms.clockJustNow}
+        </Button>
       )}
       <ProbeFields form={form} />
-      <p>{words.forms.clockWhy}</p>
     </JobForm>
   )
 }

@@ -81,7 +81,7 @@ function ReadSanitizer({ state, acting, onBack, asked }: Props & { readonly aske
       kind={wrong === null ? 'main' : 'no'}
       send={(wrong === null ? said.send : said.sendOut)(read?.mgPerL ?? null)}
       side={
-        <section className={pad.reading} aria-label={said.title}>
+        <section data-pad="" className={pad.reading} aria-label={said.title}>
           <PadDisplay
             text={texts[field]}
             unit={unit[field]}

@@ -2,9 +2,34 @@ import { InitialsField } from '#components/job/proof-fields.tsx'
 import styles from '#components/job/reading-pad.module.css'
 import { useFoodWords } from '#components/job/use-food-words.ts'
 import type { ReadingForm } from '#components/job/use-reading.ts'
+import { Button } from '#components/ui/button.tsx'
 import { Choice } from '#components/ui/choice.tsx'
 import { Field } from '#components/ui/field.tsx'
 import { writtenOf } from '#lib/rooms/food/views/reading-entry.ts'
+
+/** Asked before it is sent, in words at the place: "Did you mean °F?" */
+function Question({ form: { entry, judged, change } }: { readonly form: ReadingForm }) {
+  const words = useFoodWords()
+  const { question, temperature } = judged
+  if (!question || !temperature) return null
+  return (
+    <div className={styles.question} role="alert">
+      <p>{words.safety.question(question, temperature)}</p>
+      {question.code === 'did-you-mean' && (
+        <div>
+          <Button onClick={() => change({ scale: question.scale })}>
+            {words.readings.yesMeant(question.scale)}
+          </Button>
+          <Button
+            onClick={() => (question.must ? change({ text: '' }) : change({ confirmed: true }))}
+          >
+            {question.must ? words.readings.readAgain : words.readings.noMeant(entry.scale)}
+          </Button>
+        </div>
+      )}
+    </div>
+  )
+}
 
 interface ProbeFieldsProps {
   readonly form: ReadingForm
@@ -16,6 +41,7 @@ interface ProbeFieldsProps {
 export function ProbeFields({ form, asksHeld = false }: ProbeFieldsProps) {
   const words = useFoodWords()
   const { entry, limit, places, change } = form
+  if (form.judged.question) return <Question form={form} />
   return (
     <div className={styles.probe}>
       <Choice

@@ -2,7 +2,6 @@ import type { ReactNode } from 'react'
 import styles from '#components/job/reading-pad.module.css'
 import { useFoodWords } from '#components/job/use-food-words.ts'
 import type { ReadingForm } from '#components/job/use-reading.ts'
-import { Button } from '#components/ui/button.tsx'
 import { Choice } from '#components/ui/choice.tsx'
 import { NumberPad } from '#components/ui/number-pad.tsx'
 import { typed } from '#lib/measure/number-pad.ts'
@@ -28,30 +27,6 @@ export function PadDisplay({ text, unit, verdict = null }: PadDisplayProps) {
   )
 }
 
-/** Asked before it is sent, in words at the place: "Did you mean °F?" */
-function Question({ form: { entry, judged, change } }: { readonly form: ReadingForm }) {
-  const words = useFoodWords()
-  const { question, temperature } = judged
-  if (!question || !temperature) return null
-  return (
-    <div className={styles.question} role="alert">
-      <p>{words.safety.question(question, temperature)}</p>
-      {question.code === 'did-you-mean' && (
-        <div>
-          <Button onClick={() => change({ scale: question.scale })}>
-            {words.readings.yesMeant(question.scale)}
-          </Button>
-          <Button
-            onClick={() => (question.must ? change({ text: '' }) : change({ confirmed: true }))}
-          >
-            {question.must ? words.readings.readAgain : words.readings.noMeant(entry.scale)}
-          </Button>
-        </div>
-      )}
-    </div>
-  )
-}
-
 interface ReadingPadProps {
   readonly form: ReadingForm
   /** A weight that the same pad types while it is the one chosen; null where none is asked for. */
@@ -72,7 +47,7 @@ export function ReadingPad({ form, weight = null, children }: ReadingPadProps) {
   const { entry, judged, change } = form
   const typesWeight = weight?.isTyped === true
   return (
-    <section className={styles.reading} aria-label={words.readings.temperature}>
+    <section data-pad="" className={styles.reading} aria-label={words.readings.temperature}>
       {typesWeight ? (
         <PadDisplay text={weight.text} unit={weight.unit} />
       ) : (
@@ -94,7 +69,6 @@ export function ReadingPad({ form, weight = null, children }: ReadingPadProps) {
           onChoose={(id) => weight.onTyped(id === 'weight')}
         />
       )}
-      <Question form={form} />
       {children}
       <NumberPad
         words={words.readings}

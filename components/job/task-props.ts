@@ -19,10 +19,10 @@ export interface TaskProps<Name extends TaskName> {
 }
 
 /** What one step of a batch is given. */
-export interface StepProps extends Pick<TaskProps<'batch'>, 'state' | 'acting' | 'now' | 'choose'> {
+export interface StepProps extends Pick<TaskProps<'batch'>, 'state' | 'acting' | 'now'> {
   readonly id: string
-  /** What else can be done with it now. */
-  readonly ways: ReactNode
+  /** What else is said of it and can be done with it now, after what the step adds. */
+  readonly ways: (own: ReactNode) => ReactNode
   /** What comes after it, once it is written down. */
   readonly onDone: () => void
 }

@@ -24,10 +24,12 @@ interface DoNextProps {
   /** What is said while there is nothing. */
   readonly calm: { readonly title: string; readonly why: readonly string[] }
   readonly tasks: Tasks
+  /** Where one pan is in sight: what is done with it while nothing has to be. */
+  readonly way: { readonly label: string; readonly act: () => void } | null
 }
 
 /** The one thing to do next, with its reason in numbers, and how to answer it. */
-export function DoNext({ next, calm, tasks }: DoNextProps) {
+export function DoNext({ next, calm, tasks, way }: DoNextProps) {
   const words = usePansWords()
   const settled = useSettled(next?.key ?? '')
   const said = next?.told ?? calm
@@ -52,6 +54,13 @@ export function DoNext({ next, calm, tasks }: DoNextProps) {
           ))}
         </div>
       </div>
+      {!next && way && (
+        <div className={styles.answers}>
+          <Button size="large" data-main="" onClick={way.act}>
+            {way.label}
+          </Button>
+        </div>
+      )}
       {next && (
         <div className={styles.answers}>
           {next.told.button !== '' && (

@@ -35,7 +35,7 @@ export function Hanging({ placed, pan, times, time }: HangingProps) {
           {one.told.hang}
         </button>
       ))}
-      {tasks.length < MOST &&
+      {tasks.length < placed.most &&
         said
           .filter((one) => one !== isNext)
           .slice(0, 1)

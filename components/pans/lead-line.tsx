@@ -49,6 +49,7 @@ export function LeadLine(props: LeadLineProps) {
       style={sizes}
       inert={isAtRest}
       data-home={placed ? '' : undefined}
+      data-swiped={placed ? '' : undefined}
     >
       <Line
         station={state.station}

@@ -85,7 +85,7 @@ export function PanHome({ state, acting, task, choose, onBack }: TaskProps<'pan'
       side={bias === '' ? undefined : <p className={job.large}>{bias}</p>}
     >
       <EyeCheck busy={acting.busy || !hasFood} onLook={(quarters) => void look(quarters)} />
-      <div className={job.choices}>
+      <div className={job.many}>
         {others.map(({ label, act, off }) => (
           <Button key={label} disabled={off} onClick={act}>
             {label}

@@ -8,6 +8,7 @@ import { useServerTime } from '#components/live/server-time.ts'
 import { aboutOf } from '#components/pans/about.ts'
 import { DoNext, isUrgent } from '#components/pans/do-next.tsx'
 import { LeadLine } from '#components/pans/lead-line.tsx'
+import { mainOf } from '#components/pans/pan-main.ts'
 import styles from '#components/pans/pans.module.css'
 import { PansHeader } from '#components/pans/pans-header.tsx'
 import { calmAt, nextAt, type PlacedTasks, placeTasks } from '#components/pans/placed-tasks.ts'
@@ -98,6 +99,9 @@ function Board({ state }: { readonly state: RunningState }) {
           why: words.calm.calm({ rushUntil, notLasting }, here),
         }
       : calmAt(words, foodName(state, 'pan', walk.pan))
+  const seen = walk.pan === null ? undefined : pictures[walk.pan]
+  const main = seen && mainOf(words, seen)
+  const way = main ? { label: main.label, act: () => choose(main.opens) } : null
   const job = chosen && { state, task: chosen, now, onBack: back }
 
   return (
@@ -125,6 +129,7 @@ function Board({ state }: { readonly state: RunningState }) {
         }
         onClose={() => choose({ task: 'close' })}
       />
+      {isPhone && !job && <Walker walk={walk} count={pans.length} />}
       <Notch
         about={isPhone && !chosen ? [] : about.pans}
         kind={!chosen && next && isUrgent(next.task) ? 'no' : 'main'}
@@ -146,13 +151,12 @@ function Board({ state }: { readonly state: RunningState }) {
               <OpenJob {...job} acting={acting} choose={choose} />
             </Suspense>
           ) : (
-            <DoNext next={next} calm={calm} tasks={tasks} />
+            <DoNext next={next} calm={calm} tasks={tasks} way={way} />
           )}
         </div>
       </Notch>
       {!job && (
         <>
-          {isPhone && <Walker walk={walk} count={pans.length} />}
           <Others placed={placed} />
           <Strip state={state} choose={choose} />
         </>

@@ -42,7 +42,14 @@ function BoardTitle({ state, rushUntil }: Pick<PansHeaderProps, 'state' | 'rushU
               : words.first.inChargeSince(words.sayClock(state.inCharge, timeZone))}
           </b>
           <br />
-          {words.openSince(words.sayClock(now, timeZone), words.sayClock(state.openedAt, timeZone))}
+          <span>
+            {rushUntil === null
+              ? words.openSince(
+                  words.sayClock(now, timeZone),
+                  words.sayClock(state.openedAt, timeZone),
+                )
+              : words.advice.rush(words.sayTime(rushUntil, timeZone))}
+          </span>
         </p>
       </div>
       <ul className={styles.queue} aria-label={words.queue}>
@@ -58,9 +65,6 @@ function BoardTitle({ state, rushUntil }: Pick<PansHeaderProps, 'state' | 'rushU
           </li>
         ))}
       </ul>
-      {rushUntil !== null && (
-        <p className={styles.rush}>{words.advice.rush(words.sayTime(rushUntil, timeZone))}</p>
-      )}
     </>
   )
 }

@@ -16,7 +16,6 @@ export const useIsPhone = (): boolean =>
     () => false,
   )
 
-const scrollerOf = (line: HTMLElement | null): Element | null => line?.querySelector('ol') ?? null
 const placeOf = (line: HTMLElement | null, pan: string): Element | null =>
   line?.querySelector(`[data-notch="${CSS.escape(pan)}"]`) ?? null
 
@@ -44,7 +43,7 @@ export const useWalk = (
     if (isWalked) go(index)
   }, [isWalked])
   useEffect(() => {
-    const scroller = scrollerOf(line.current)
+    const scroller = line.current
     if (!isWalked || !scroller) return
     const look = () => {
       const middle = scroller.getBoundingClientRect()

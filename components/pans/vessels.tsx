@@ -1,7 +1,7 @@
 import type { Choose } from '#components/job/chosen.ts'
 import styles from '#components/pans/vessels.module.css'
 import { usePansWords } from '#components/pans/words.tsx'
-import type { VesselPicture } from '#lib/rooms/food/views/vessels.ts'
+import { isWide, type VesselPicture } from '#lib/rooms/food/views/vessels.ts'
 
 interface VesselsProps {
   readonly name: string
@@ -51,6 +51,7 @@ export function Vessels({ name, vessels, lit, time, choose }: VesselsProps) {
             className={styles.vessel}
             data-kind={kind}
             data-stage={stage}
+            data-wide={isWide(one) || undefined}
             data-lit={lit === id || undefined}
             data-vessel={id}
             aria-label={`${name} ${batch ? words.batches.stage(batch, time) : words.onLine.vessel(one, shown(one).join(' '))}`}

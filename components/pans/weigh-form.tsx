@@ -47,7 +47,7 @@ export function WeighForm({ state, acting, task, onBack }: TaskProps<'weigh'>) {
       job={job}
       send={words.forms.weighSend}
       side={
-        <section className={pad.reading} aria-label={words.forms.byWeight}>
+        <section data-pad="" className={pad.reading} aria-label={words.forms.byWeight}>
           <PadDisplay text={text} unit={words.forms.unit[unit]} />
           <NumberPad
             words={words.readings}

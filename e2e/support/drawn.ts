@@ -21,6 +21,8 @@ export interface DrawnText extends Box {
   readonly isSliver: boolean
   /** It is marked as no more than an aside: nobody has to read it for what the screen is there for. */
   readonly isAside: boolean
+  /** It stands in a row that is walked by swipe, so that it may lie beside the window. */
+  readonly isSwiped: boolean
 }
 
 /** Letters reach this far below the line, in em (measured from the font file's "g"). */
@@ -89,6 +91,11 @@ export const drawnTexts = (page: Page, within = 'body'): Promise<readonly DrawnT
         const element = node.parentElement
         const text = node.textContent?.trim() ?? ''
         if (!element || text === '' || isHidden(element)) continue
+        const row = element.closest('[data-swiped]')
+        const isSwiped =
+          row !== null &&
+          getComputedStyle(row).overflowX === 'auto' &&
+          row.clientWidth <= innerWidth
         const style = getComputedStyle(element)
         const fontPx = Number.parseFloat(style.fontSize)
         const range = document.createRange()
@@ -109,6 +116,7 @@ export const drawnTexts = (page: Page, within = 'body'): Promise<readonly DrawnT
               element.closest(
                 '[data-width="sliver"], [data-stand="sliver"], [data-stand="slim"]',
               ) !== null,
+              isSwiped,
             isAside: element.closest('[data-aside]') !== null,
           })
         }

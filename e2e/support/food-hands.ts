@@ -1,5 +1,6 @@
 /** What the lead does on the Pans screen with food: batches, readings, weights, times. */
 import type { Locator, Page } from '@playwright/test'
+import { formWords } from '#lib/rooms/food/words/food-forms-en.ts'
 import { readingWords } from '#lib/rooms/food/words/reading-pad-en.ts'
 import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { beginning, tapUntil } from './hands.ts'
@@ -10,10 +11,20 @@ const PROBE = '1'
 
 /** A pan on the lead's screen, whatever it says of itself. */
 export const anyPan = (page: Page, name: string): Locator =>
-  page.getByRole('list', { name: pansWords.line }).getByRole('button', { name: beginning(name) })
+  page
+    .getByRole('list', { name: pansWords.line })
+    .getByRole('button', { name: beginning(`${name}:`) })
 
-/** The one job that is open over the board. */
-export const job = (page: Page): Locator => page.getByRole('dialog')
+/** The one job that is open under the line. */
+export const job = (page: Page): Locator => page.locator('[data-job]:not([data-job="pan"])')
+
+/** A batch as it stands behind its pan. */
+export const pot = (page: Page, name: string): Locator =>
+  page.locator(`button[data-kind="pot"][aria-label^="${name} "]`)
+
+/** From an open job back to the board. */
+export const backToLine = (page: Page): Promise<void> =>
+  page.getByRole('button', { name: formWords.back, exact: true }).click()
 
 /** What the last act came to. */
 export const done = (page: Page, words: string): Locator =>

@@ -1,7 +1,6 @@
 /** What people do on the screens, by the words that stand there. */
 import type { Locator, Page } from '@playwright/test'
 import { firstWords } from '#lib/rooms/care/words/first-of-all-en.ts'
-import { labelWords } from '#lib/rooms/care/words/labels-en.ts'
 import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
 import { counter } from '#lib/rooms/orders/words/counter-en.ts'
 import { ticketsEn } from '#lib/rooms/orders/words/tickets-en.ts'
@@ -197,7 +196,7 @@ export const guestAnswered = async (page: Page): Promise<void> => {
 /** The dialog of a changed label on the lead's screen, at the food whose label it is. */
 export const openLabel = async (page: Page, ingredient: string): Promise<Locator> => {
   await page.getByRole('button', { name: firstWords.labelChanged, exact: true }).click()
-  const dialog = page.getByRole('dialog', { name: labelWords.title })
+  const dialog = page.locator('[data-job="labels"]')
   await dialog.getByRole('searchbox').fill(ingredient)
   await dialog
     .getByRole('button', { name: beginning(ingredient) })

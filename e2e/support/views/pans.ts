@@ -36,7 +36,7 @@ const DATES = [/^Straight from the pack/, /^Opened on/]
 const TYPE_165 = [/^1$/, /^6$/, /^5$/]
 
 export const pansViews: readonly View[] = [
-  pans('calm', 'quiet', 'Back-ups and batches'),
+  pans('calm', 'quiet', 'Can still sell'),
   pans('rush', 'rush', 'Toasted almonds is sold out', [], {
     main: [/^Make more of it/],
   }),
@@ -142,7 +142,7 @@ export const pansViews: readonly View[] = [
   ),
   pans('throw out', 'to-throw-out', 'Throw out sesame slaw', [], { main: [/^To be thrown out/] }),
   pans('throw out, list', 'to-throw-out', 'it was read too warm', [/^To be thrown out/]),
-  pans('batches', 'batches', '2 loads', []),
+  pans('batches', 'batches', 'Start a batch'),
   pans('start a batch', 'quiet', 'How many loads?', ['Start a batch'], {
     main: [/^Start \d loads?$/],
   }),
@@ -174,17 +174,17 @@ export const pansViews: readonly View[] = [
       },
     ),
   ),
-  pans('nine behind the line', 'nine-behind', 'What may be done', ['Back-ups and batches']),
+  pans('nine behind the line', 'nine-behind', 'Can still sell'),
   ofStrip(
     pans(
       'sanitizer, too weak',
       'quiet',
       /^It is too weak/,
-      ['Back-ups and batches', 'The sanitizer', /^1$/, /^0$/, /^Water: not read/, /^7$/, /^5$/],
+      ['The sanitizer', /^1$/, /^0$/, /^Water: not read/, /^7$/, /^5$/],
       { main: [/^Record /] },
     ),
   ),
-  pans('behind the line', 'batches', 'Back-up pans', ['Back-ups and batches'], { long: true }),
+  pans('behind a pan', 'batches', 'Take it away', [/^Brown rice back-up pan/]),
   pans('fill a back-up pan', 'unloaded', 'No batch is finished', [
     'Back-ups and batches',
     'Fill it',

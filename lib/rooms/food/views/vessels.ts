@@ -92,16 +92,21 @@ export const vesselPictures = (
   return Object.fromEntries(components.map((id) => [id, all.filter((one) => one.component === id)]))
 }
 
-/** A vessel with a time is wider than one with a count; a pan's place holds so much side by side. */
-const WIDTH = { plain: 2, timed: 3 } as const
+type Sized = Pick<VesselPicture, 'at' | 'stage'>
+
+/** Whether a time or a word stands on it, for which it needs more room than for a count. */
+export const isWide = ({ at, stage }: Sized): boolean =>
+  at !== null || stage === 'under-way' || stage === 'throw-out' || stage === 'off-sale'
+
+/** What stands side by side behind one pan: two with counts, or one of them with a time. */
+const WIDTH = { plain: 2, wide: 3 } as const
 const ROW = 5
 
 /** Rows that vessels take behind one pan, filled from the left; 0 where none stands there. */
-export const rowsOf = (vessels: readonly Pick<VesselPicture, 'at' | 'stage'>[]): number => {
+export const rowsOf = (vessels: readonly Sized[]): number => {
   let [rows, used] = [0, ROW]
-  for (const { at, stage } of vessels) {
-    const wide = at !== null || stage === 'throw-out' || stage === 'off-sale'
-    const width = wide ? WIDTH.timed : WIDTH.plain
+  for (const one of vessels) {
+    const width = isWide(one) ? WIDTH.wide : WIDTH.plain
     if (used + width > ROW) {
       rows += 1
       used = 0

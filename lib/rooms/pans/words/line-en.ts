@@ -43,13 +43,13 @@ export const lineWords = {
     readBy: (at: string) => `read by ${at}`,
     outAt: (at: string) => `out at ${at}`,
     startLoads: (count: number) => `start ${counted(count, 'load', 'loads')}`,
-    save: (count: number) => `save ${count}`,
+    save: (count: number) => (count === 0 ? 'won’t last' : `save ${count}`),
     later: (at: string) => `again ${at}`,
     declined: 'said no',
   },
   /** Tasks of no pan. */
   others: 'Also to do',
   left: 'left',
-  tightFrom: (word: string, at: string) => `${word} ${at}`,
+  tightFrom: (word: string, at: string) => `${word}\n${at}`,
   walk: { back: 'Pan before', on: 'Next pan', place: (at: number, of: number) => `${at} of ${of}` },
 } as const

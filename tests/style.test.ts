@@ -12,6 +12,9 @@ const OF_THE_KIT: readonly string[] = [
   'counter',
   'line',
   'hand-over',
+  'pans',
+  'job',
+  'food',
 ]
 
 /** A size of the nine, or one that is worked out of its own box between two bounds. */

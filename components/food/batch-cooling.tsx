@@ -1,7 +1,6 @@
 import { useState } from 'react'
 import { ToldWhenSteps, useToldWhen } from '#components/food/told-when.tsx'
 import { foodName } from '#components/job/food-name.ts'
-import styles from '#components/job/job.module.css'
 import { JobForm } from '#components/job/job-form.tsx'
 import { ProbeFields } from '#components/job/probe-fields.tsx'
 import { ProbeScale, ReadingScale } from '#components/job/probe-scale.tsx'
@@ -159,7 +158,6 @@ export function ReheatStep({ state, acting, now, id, ways, onDone }: StepProps) 
         chosen={place}
         onChoose={setPlace}
       />
-      <p className={styles.small}>{words.safety.reheat['not-there']}</p>
       {started === null && (
         <Steps
           label={words.batches.reheatStarted}

@@ -1,6 +1,5 @@
 import { type ReactNode, useState } from 'react'
 import { CoolStep, ReheatStep } from '#components/food/batch-cooling.tsx'
-import { batchFacts } from '#components/food/batch-facts.ts'
 import { BatchLoads } from '#components/food/batch-loads.tsx'
 import { CookStep, FinishStep } from '#components/food/batch-steps.tsx'
 import type { Chosen } from '#components/job/chosen.ts'
@@ -61,11 +60,6 @@ export function BatchForm(props: TaskProps<'batch'>) {
   const ways = (own: ReactNode) => (
     <>
       <BatchLoads state={state} id={id} />
-      <ul className={styles.facts}>
-        {batchFacts(words, state, id, batch, now).map((fact) => (
-          <li key={fact}>{fact}</li>
-        ))}
-      </ul>
       <fieldset className={styles.others}>
         <legend className="visually-hidden">{words.forms.batchNext}</legend>
         {own}

@@ -105,19 +105,21 @@ export function ClockForm({ state, acting, task, now, onBack }: TaskProps<'clock
           onChoose={setRule}
         />
       )}
-      <Steps
-        label={words.forms.clockLeft}
-        shown={ago === null ? words.forms.clockNotSaid : words.forms.clockAgo(ago)}
-        by={[-10, -1, 1, 10]}
-        onStep={(by) =>
-          setAgo(ago === null && by < 0 ? 0 : Math.max(0, Math.min(240, (ago ?? 0) + by)))
-        }
-      />
-      {ago === null && (
-        <Button kind="quiet" onClick={() => setAgo(0)}>
-          {words.forms.clockJustNow}
-        </Button>
-      )}
+      <div className={styles.beside}>
+        <Steps
+          label={words.forms.clockLeft}
+          shown={ago === null ? words.forms.clockNotSaid : words.forms.clockAgo(ago)}
+          by={[-10, -1, 1, 10]}
+          onStep={(by) =>
+            setAgo(ago === null && by < 0 ? 0 : Math.max(0, Math.min(240, (ago ?? 0) + by)))
+          }
+        />
+        {ago === null && (
+          <Button kind="quiet" onClick={() => setAgo(0)}>
+            {words.forms.clockJustNow}
+          </Button>
+        )}
+      </div>
       <ProbeFields form={form} />
     </JobForm>
   )

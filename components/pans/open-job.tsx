@@ -1,4 +1,5 @@
 import { type ComponentType, useEffect, useRef } from 'react'
+import { batchFacts } from '#components/food/batch-facts.ts'
 import type { Chosen } from '#components/job/chosen.ts'
 import { FoodWordsProvider } from '#components/job/food-words.tsx'
 import type { TaskName, TaskProps } from '#components/job/task-props.ts'
@@ -22,6 +23,8 @@ const factsOf = (
   words: ReturnType<typeof useFoodWords>,
   { state, task, now }: Pick<OpenProps, 'state' | 'task' | 'now'>,
 ): readonly string[] => {
+  const batch = task.task === 'batch' ? state.batches[task.id] : undefined
+  if (batch && task.task === 'batch') return batchFacts(words, state, task.id, batch, now)
   const picture = task.task === 'pan' ? panPictures(state)[task.pan] : undefined
   return picture ? panFacts(words, state, picture, foodTimes(state, 'pan', picture.pan, now)) : []
 }

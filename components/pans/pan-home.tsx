@@ -79,7 +79,7 @@ export function PanHome({ state, acting, task, choose, onBack }: TaskProps<'pan'
   const main = mainOf(words, picture)
   return (
     <JobForm
-      job={{ lack: null, busy: acting.busy, send: () => settled() && choose(main.opens) }}
+      job={{ lack: null, busy: acting.busy, send: () => choose(main.opens) }}
       kind={picture.trouble === null ? 'main' : 'no'}
       send={main.label}
       side={bias === '' ? undefined : <p className={job.large}>{bias}</p>}

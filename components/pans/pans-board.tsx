@@ -86,7 +86,10 @@ function Board({ state }: { readonly state: RunningState }) {
     first: placed.next?.told.about.pans[0] ?? null,
     isWalked: isPhone && chosen === null,
   })
-  const next = walk.pan === null ? placed.next : nextAt(placed, walk.pan)
+  const next =
+    walk.pan === null || placed.next?.told.about.pans.length === 0
+      ? placed.next
+      : nextAt(placed, walk.pan)
   const about = chosen
     ? aboutOf(state, chosen)
     : walk.pan === null

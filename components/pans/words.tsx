@@ -8,6 +8,7 @@ import { firstWords } from '#lib/rooms/care/words/first-of-all-en.ts'
 import { batchWords } from '#lib/rooms/food/words/batches-en.ts'
 import { handedOverWords } from '#lib/rooms/food/words/handed-over-en.ts'
 import { potWords } from '#lib/rooms/food/words/job-lacks-en.ts'
+import { vesselWords } from '#lib/rooms/food/words/vessels-en.ts'
 import { lineWords } from '#lib/rooms/pans/words/line-en.ts'
 import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { sayClock, sayLength, sayTime } from '#lib/words/clock-en.ts'
@@ -24,7 +25,7 @@ export const pansEnglish = {
   sayClock,
   sayLength,
   loadRefusals,
-  onLine: lineWords,
+  onLine: { ...lineWords, ...vesselWords },
   ...pansWords,
 }
 

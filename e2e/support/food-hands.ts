@@ -51,9 +51,9 @@ export const typeReading = async (page: Page, figures: string): Promise<void> =>
     .getByRole('button')
     .first()
     .click()
-  await typeFigures(page, figures)
   await job(page).getByLabel(readingWords.probe, { exact: true }).fill(PROBE)
   await job(page).getByLabel(readingWords.initials, { exact: true }).fill(INITIALS)
+  await typeFigures(page, figures)
 }
 
 /** A button of the open job, by the beginning of its words; the one that is chosen has a tick before. */

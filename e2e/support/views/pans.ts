@@ -185,10 +185,7 @@ export const pansViews: readonly View[] = [
     ),
   ),
   pans('behind a pan', 'batches', 'Take it away', [/^Brown rice back-up pan/]),
-  pans('fill a back-up pan', 'unloaded', 'No batch is finished', [
-    'Back-ups and batches',
-    'Fill it',
-  ]),
+  pans('fill a back-up pan', 'unloaded', 'No batch is finished', [/^Brown rice back-up pan/]),
   pans('closed', 'closed', 'The service was closed'),
   pans('other scoop', 'quiet', 'Whose scoop was it?', [/^Cheddar:/, 'A wrong scoop went in']),
   pans('person in charge', 'quiet', /No one is signed on|Signed on since/, [/^Person in charge/]),

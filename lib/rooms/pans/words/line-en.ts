@@ -1,26 +1,9 @@
 /** What stands on, behind and below the pans of the lead's line, in two or three words. */
 
-import type { VesselPicture } from '#lib/rooms/food/views/vessels.ts'
 import { counted } from '#lib/words/counted-en.ts'
-
-const portions = (count: number): string => counted(count, 'portion', 'portions')
-
-const called: Readonly<Record<VesselPicture['kind'], string>> = {
-  lid: 'back-up pan',
-  box: 'box',
-  pot: 'batch',
-}
 
 export const lineWords = {
   behindIs: 'Behind the pans: a lid is ready, a pot is under way',
-  /** One vessel for people who don't see it drawn. */
-  vessel: ({ kind, portions: count, stage }: VesselPicture, at: string): string =>
-    [
-      called[kind],
-      ...(count === null ? [] : [portions(count)]),
-      ...(stage === 'empty' ? ['empty'] : []),
-      ...(at === '' ? [] : [at]),
-    ].join(' '),
   more: (count: number) => `+${count}`,
   moreBehind: (name: string, count: number) => `${count} more behind ${name}`,
   cooked: 'cooked',

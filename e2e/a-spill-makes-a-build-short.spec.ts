@@ -5,7 +5,14 @@ import { shortEn } from '#lib/rooms/orders/words/short-en.ts'
 import { ticketsEn } from '#lib/rooms/orders/words/tickets-en.ts'
 import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
-import { backToLine, job as dialog, inJob, openJob, sends, typeReading } from './support/food-hands.ts'
+import {
+  backToLine,
+  job as dialog,
+  inJob,
+  openJob,
+  sends,
+  typeReading,
+} from './support/food-hands.ts'
 import {
   beginning,
   chooseTicket,

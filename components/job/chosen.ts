@@ -36,6 +36,8 @@ export type Chosen =
   /** `ingredient`: its label is to be read; null: whichever is chosen there. */
   | { readonly task: 'labels'; readonly ingredient: string | null }
   | { readonly task: 'in-charge' }
+  /** What was given out and isn't paid. */
+  | { readonly task: 'unpaid' }
   | { readonly task: 'close' }
 
 export type Choose = (next: Chosen) => void

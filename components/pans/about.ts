@@ -47,6 +47,7 @@ export const aboutOf = (state: RunningState, task: Chosen): About => {
     case 'read-here':
     case 'labels':
     case 'in-charge':
+    case 'unpaid':
     case 'close':
       return NOTHING
     default:

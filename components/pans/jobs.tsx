@@ -25,9 +25,11 @@ import { KeepForm } from '#components/pans/keep-form.tsx'
 import { PanHome } from '#components/pans/pan-home.tsx'
 import { SellingForm } from '#components/pans/selling-form.tsx'
 import { ShortForm } from '#components/pans/short-form.tsx'
+import { UnpaidForLead } from '#components/pans/unpaid-for-lead.tsx'
 import { WasteForm } from '#components/pans/waste-form.tsx'
 import { WeighForm } from '#components/pans/weigh-form.tsx'
 import { notYetClosed } from '#lib/rooms/day/facts/not-yet-closed.ts'
+import { unpaidTickets } from '#lib/rooms/shelf/facts/unpaid.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
 import { nameIn } from '#lib/station/name-in.ts'
@@ -148,6 +150,10 @@ export const JOBS: { readonly [Name in TaskName]: JobOf<Name> } = {
   },
   labels: { title: (words) => words.first.labelChanged, Body: LabelPanel },
   'in-charge': { title: (words) => words.first.inCharge, Body: InChargePanel },
+  unpaid: {
+    title: (words, state) => words.notPaid(unpaidTickets(state).length),
+    Body: (props) => <UnpaidForLead {...props} onBack={null} />,
+  },
   close: {
     title: (words, state, _, now) =>
       notYetClosed(state, now).length === 0 ? words.closeTitle : words.notYetTitle,

@@ -131,6 +131,7 @@ function Board({ state }: { readonly state: RunningState }) {
           )
         }
         onClose={() => choose({ task: 'close' })}
+        onUnpaid={() => choose({ task: 'unpaid' })}
       />
       {isPhone && !job && <Walker walk={walk} count={pans.length} />}
       <Notch

@@ -7,6 +7,7 @@ import styles from '#components/pans/pans-header.module.css'
 import { usePansWords } from '#components/pans/words.tsx'
 import { Button } from '#components/ui/button.tsx'
 import { queueOf } from '#lib/rooms/pans/facts/pans.ts'
+import { unpaidTickets } from '#lib/rooms/shelf/facts/unpaid.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 interface PansHeaderProps {
@@ -17,13 +18,19 @@ interface PansHeaderProps {
   /** The title of the job that is open, with its way back; null: the board's own. */
   readonly job: ReactNode | null
   readonly onClose: () => void
+  readonly onUnpaid: () => void
 }
 
 /** Of the whole service: who is in charge, how many wait, and the way to its end. */
-function BoardTitle({ state, rushUntil }: Pick<PansHeaderProps, 'state' | 'rushUntil'>) {
+function BoardTitle({
+  state,
+  rushUntil,
+  onUnpaid,
+}: Pick<PansHeaderProps, 'state' | 'rushUntil' | 'onUnpaid'>) {
   const words = usePansWords()
   const now = useServerTime()
   const queue = queueOf(state)
+  const unpaid = unpaidTickets(state).length
   const { timeZone } = state.station
   const counts = [
     { label: words.waiting, count: queue.waiting },
@@ -64,6 +71,13 @@ function BoardTitle({ state, rushUntil }: Pick<PansHeaderProps, 'state' | 'rushU
             </span>
           </li>
         ))}
+        {unpaid > 0 && (
+          <li>
+            <button type="button" className={styles.unpaid} onClick={onUnpaid}>
+              {words.notPaid(unpaid)}
+            </button>
+          </li>
+        )}
       </ul>
     </>
   )

@@ -87,7 +87,7 @@ export const BOUNDS: Readonly<Record<string, readonly Bound[]>> = {
   '/pans': [
     {
       what: 'left to sell',
-      within: 'main ol li[data-pan] button',
+      within: 'main ol li[data-pan] button[data-standing]',
       text: /^\d+$/,
       leastPx: 40,
       distanceM: 0.7,

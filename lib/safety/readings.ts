@@ -17,6 +17,11 @@ export interface Reading {
   readonly probe: string | null
   readonly where: ProbeAt
   readonly initialled: boolean
+  /**
+   * Whether the probe was washed, rinsed and sanitized since the food before; left away: nobody said,
+   * and then it counts as not.
+   */
+  readonly cleaned?: boolean
 }
 
 export type ReadingLack = 'no-probe' | 'surface-only' | 'not-initialled' | 'no-temperature'

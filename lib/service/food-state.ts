@@ -38,6 +38,8 @@ export interface HeldStock {
   readonly loadedIn?: number
   /** Components whose scoop went into it since it was last washed or changed. */
   readonly soiledBy: readonly string[]
+  /** Of those, the ones that a probe brought: where in the log, since food of before is clean of them. */
+  readonly probedIn?: Readonly<Record<string, number>>
   /** Batches in it, oldest first. */
   readonly batches: readonly string[]
   /** What governs its food; null: nothing is known, so it isn't sold where it has to be. */
@@ -123,7 +125,18 @@ export interface Shelf {
   readonly missed?: { readonly since: number; readonly lastGoodAt: number }
 }
 
+/** What a probe was in: food of a component, `behind` where that was kept apart from the line. */
+export interface ProbedFood {
+  readonly component: string
+  readonly behind: boolean
+}
+
 export interface FoodState {
+  /**
+   * By the name on a probe, all that it was in since it was said to be cleaned; left away in a service
+   * whose log doesn't follow that.
+   */
+  readonly probes?: Readonly<Record<string, readonly ProbedFood[]>>
   /** Left away until somebody reads it. */
   readonly shelf?: Shelf
   /** Its newest reading, with when that was told; left away until somebody reads it. */

@@ -9,6 +9,7 @@ import { withWiped } from '#lib/rooms/care/folds/wiped.ts'
 import { afterSetBack } from '#lib/rooms/food/folds/clock-set-back.ts'
 import { clockJumped, withReadSinceJump } from '#lib/rooms/food/folds/evolve-clock-jump.ts'
 import { evolveFood } from '#lib/rooms/food/folds/evolve-food.ts'
+import { withProbes } from '#lib/rooms/food/folds/probes.ts'
 import { asAccepted, evolveBuild, spendCaution } from '#lib/rooms/making/folds/evolve-build.ts'
 import { corrected } from '#lib/rooms/pans/folds/evolve-count.ts'
 import { backupSet, loaded, toppedUp } from '#lib/rooms/pans/folds/evolve-pans.ts'
@@ -44,6 +45,7 @@ const opened = (event: ServiceOpened & Stamp): ServiceState => {
     pans: Object.fromEntries(pansOf(station).map((pan) => [pan.id, EMPTY_STOCK])),
     backupPans: emptyBackups(station),
     rushes: event.rushes ?? [],
+    ...(event.followsProbes === true ? { probes: {} } : {}),
     accounts: Object.fromEntries(station.components.map((one) => [one.id, EMPTY_ACCOUNT])),
   }
 }
@@ -217,7 +219,7 @@ export const evolve = (state: ServiceState, event: Recorded): ServiceState => {
   // What was given out and not paid may be paid, or written off, after that.
   if (state.stage === 'closed' && event.type !== 'ticketPaid')
     throw new Error(`${event.type} after the service closed`)
-  const folded = withWiped(state, fold(state, event), event.position)
+  const folded = withWiped(state, withProbes(fold(state, event), event), event.position)
   const next: RunningState = {
     ...taught(state, folded, event),
     at: event.at,

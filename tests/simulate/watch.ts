@@ -17,7 +17,8 @@ export const readTemperatures = (room: Room, minute: number): void => {
     const { reading, initials } = loadFields(state.station, component, {
       now: room.instant(minute),
     })
-    if (reading) room.must(minute, { type: 'readTemperature', what, id, reading, initials })
+    const clean = reading && { ...reading, cleaned: true }
+    if (clean) room.must(minute, { type: 'readTemperature', what, id, reading: clean, initials })
   }
 }
 

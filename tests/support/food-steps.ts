@@ -57,28 +57,36 @@ const degrees = (heldBy: string | undefined, isGood: boolean): number => {
   return isGood ? 38 : heldBy === 'time' ? 75 : 52
 }
 
-const reads = ({ what, id, heldBy }: Standing, isGood: boolean): Given => ({
+const reads = ({ what, id, heldBy }: Standing, isGood: boolean, cleaned?: boolean): Given => ({
   type: 'readTemperature',
   what,
   id,
-  reading: fahrenheit(degrees(heldBy, isGood), { scaleConfirmed: true }),
+  reading: fahrenheit(degrees(heldBy, isGood), {
+    scaleConfirmed: true,
+    ...(cleaned === undefined ? {} : { cleaned }),
+  }),
   initials,
 })
 
 /** One reading, of what is off sale where `off` says so and something is. */
 const reading: fc.Arbitrary<Step> = fc
-  .record({ index: place, isGood: fc.nat({ max: 2 }).map((one) => one > 0), off: seldom })
-  .map(({ index, isGood, off }) => (state) => {
+  .record({
+    index: place,
+    isGood: fc.nat({ max: 2 }).map((one) => one > 0),
+    off: seldom,
+    cleaned: fc.constantFrom(true, true, false, undefined),
+  })
+  .map(({ index, isGood, off, cleaned }) => (state) => {
     const all = standing(state)
     const isOff = all.filter((one) => one.isOff)
-    return reads(one(off && isOff.length > 0 ? isOff : all, index) ?? NOWHERE, isGood)
+    return reads(one(off && isOff.length > 0 ? isOff : all, index) ?? NOWHERE, isGood, cleaned)
   })
 
 /** Every hot or cold pan and batch read in its limits, as the round of every two hours does. */
 export const readingRound = (state: ServiceState): readonly Given[] =>
   standing(state)
     .filter(({ heldBy }) => heldBy === 'hot' || heldBy === 'cold')
-    .map((one) => reads(one, true))
+    .map((one) => reads(one, true, true))
 
 /** What is put into a pan: of the batch that goes first, where there is one. */
 const foodOf = (state: ServiceState, component: string) => {

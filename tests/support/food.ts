@@ -21,7 +21,11 @@ export const minute = (count: number): number => OPENED_AT + count * MINUTE
 /** A reading in °F, in the middle of the food. */
 export const fahrenheit = (
   degrees: number,
-  over: { readonly at?: number; readonly scaleConfirmed?: boolean } = {},
+  over: {
+    readonly at?: number
+    readonly scaleConfirmed?: boolean
+    readonly cleaned?: boolean
+  } = {},
 ) =>
   ({
     tenths: degrees * 10,

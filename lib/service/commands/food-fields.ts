@@ -21,6 +21,8 @@ const reading = {
   at: momentField.optional(),
   /** It was asked whether the other scale was meant, and it wasn't. */
   scaleConfirmed: z.boolean().optional(),
+  /** The probe was washed, rinsed and sanitized since the food before; unknown where left away. */
+  cleaned: z.boolean().optional(),
 }
 
 export const readingField = z.strictObject(reading)

@@ -10,6 +10,7 @@ import type { ReheatingPlace, ReheatProblem } from '#lib/safety/reheating.ts'
 import type { SanitizerProblem, SanitizerReading } from '#lib/safety/sanitizer.ts'
 import type { MadeUntil, TimeClock } from '#lib/safety/time-control.ts'
 import type { HandedOverEvent } from '#lib/service/events/handed-over-event.ts'
+import type { Probed } from '#lib/service/events/probed.ts'
 import type { ShelfEvent } from '#lib/service/events/shelf-event.ts'
 
 /** What governs the food in a pan; what it declares is the station's to say, with its label changes. */
@@ -40,13 +41,13 @@ export interface Container {
   readonly tareMg: number | null
 }
 
-/** Beside the fields of `panLoaded`, `panChanged` and `backupSet`: an older log knew none of it. */
 /** A pan, on the line or behind it, and a component of which a scoop brought something into it. */
 export interface Mark {
   readonly pan: string
   readonly by: string
 }
 
+/** Beside the fields of `panLoaded`, `panChanged` and `backupSet`: an older log knew none of it. */
 export interface LoadedFood {
   readonly batch?: string | null
   /** Of no batch: somebody said that it is straight from the pack. */
@@ -66,6 +67,8 @@ export interface LoadedFood {
 
 /** Beside the fields of `serviceOpened`. */
 export interface OpenedFood {
+  /** What each probe was in is followed from here on; an older log doesn't know. */
+  readonly followsProbes?: true
   /** Rush windows of the day, epoch milliseconds. */
   readonly rushes?: readonly RushWindow[]
 }
@@ -124,7 +127,7 @@ export interface BatchReheated {
   /** It goes back to cooling, once. */
   readonly coolAgain?: boolean
 }
-export interface TimeClockStarted {
+export interface TimeClockStarted extends Probed {
   readonly type: 'timeClockStarted'
   readonly what: PlaceKind
   readonly id: string
@@ -143,7 +146,7 @@ export interface PanToppedUp {
   readonly reading: Reading | null
   readonly bought?: boolean
 }
-export interface TemperatureRead {
+export interface TemperatureRead extends Probed {
   readonly type: 'temperatureRead'
   readonly what: PlaceKind
   readonly id: string
@@ -165,7 +168,7 @@ export interface TakenOffSale {
   /** Of the last reading in limits; null where there is none. */
   readonly lastGoodAt: number | null
 }
-export interface OffSaleResolved {
+export interface OffSaleResolved extends Probed {
   readonly type: 'offSaleResolved'
   readonly what: PlaceKind
   readonly id: string

@@ -1,6 +1,7 @@
 /** What changes what pans are to a guest: a label, a foreign scoop, a back-up pan. */
 
 import type { LoadedFood } from '#lib/service/events/food-event.ts'
+import type { Probed } from '#lib/service/events/probed.ts'
 import type { Label } from '#lib/station/label.ts'
 
 export interface LabelChanged {
@@ -24,7 +25,7 @@ export interface PanSoiled {
   readonly by: string
 }
 /** A protected back-up pan (lidded, own scoop, not reached over) stands ready, or no longer does. */
-export interface BackupSet extends LoadedFood {
+export interface BackupSet extends LoadedFood, Probed {
   readonly type: 'backupSet'
   readonly component: string
   readonly ready: boolean

@@ -33,12 +33,15 @@ const isSameMark = (one: Soil, other: Soil): boolean =>
 const marksIn = (
   stock: Readonly<Record<string, Stock>>,
   componentOf: (id: string) => string | undefined,
-  isMeant: (stock: Stock) => boolean,
+  madeIn: number,
 ): readonly Soil[] =>
   Object.keys(stock).flatMap((id) => {
     const one = stock[id]
-    const component = one?.soiledBy.length && isMeant(one) ? componentOf(id) : undefined
-    return component === undefined || !one ? NONE : one.soiledBy.map((by) => ({ component, by }))
+    const component = one?.soiledBy.length ? componentOf(id) : undefined
+    if (component === undefined || !one || (one.loadedIn ?? 0) > madeIn) return NONE
+    return one.soiledBy.flatMap((by) =>
+      (one.probedIn?.[by] ?? 0) > madeIn ? NONE : [{ component, by }],
+    )
   })
 
 /** Where in the log food was made: begun, and finished; left away where that isn't known, or to come. */
@@ -52,7 +55,6 @@ const ANY: Making = {}
 
 const kitchenIn = (state: RunningState, making: Making | null): Kitchen => {
   const { begunIn = 0, madeIn = Number.POSITIVE_INFINITY } = making ?? ANY
-  const isMeant = ({ loadedIn = 0 }: Stock): boolean => loadedIn <= madeIn
   const wiped = making
     ? (state.wiped ?? []).filter(({ from, until }) => from <= madeIn && until >= begunIn)
     : []
@@ -64,8 +66,8 @@ const kitchenIn = (state: RunningState, making: Making | null): Kitchen => {
     return all
   }
   const { station, pans, backupPans } = state
-  const onLine = marksIn(pans, (id) => findPan(station, id)?.component, isMeant)
-  const behind = marksIn(backupPans, (id) => backupPans[id]?.component, isMeant)
+  const onLine = marksIn(pans, (id) => findPan(station, id)?.component, madeIn)
+  const behind = marksIn(backupPans, (id) => backupPans[id]?.component, madeIn)
   const lent = Object.values(state.lent)
     .filter(({ sinceIn = 0 }) => sinceIn <= madeIn)
     .map(({ component, by }) => ({ component, by }))

@@ -25,7 +25,15 @@ const ofPans = (
         if (component === undefined) return []
         return then.soiledBy
           .filter((by) => !isSameLoad || !now?.soiledBy.includes(by))
-          .map((by): Wiped => ({ where, component, by, from: then.loadedIn ?? 0, until }))
+          .map(
+            (by): Wiped => ({
+              where,
+              component,
+              by,
+              from: then.probedIn?.[by] ?? then.loadedIn ?? 0,
+              until,
+            }),
+          )
       })
 
 const ofLent = (before: RunningState, after: RunningState, until: number): readonly Wiped[] =>

@@ -51,6 +51,7 @@ export const open = defineCommand({
       closesItselfAt: command.kind === 'demo' ? startOfNextDay(now, timeZone) : null,
       minuteOfDay: minuteOfDay(now, timeZone),
       rushes: rushesOf(document.day.rushes, now, timeZone),
+      followsProbes: true,
       guestsExpected: command.guestsExpected ?? null,
       closesAt: closesAt ?? usually,
       assemblers: command.assemblers ?? assemblers,

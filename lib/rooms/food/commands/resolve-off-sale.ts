@@ -1,5 +1,6 @@
 import { z } from 'zod'
 import { notPresent } from '#lib/rooms/food/commands/cooling.ts'
+import { broughtBy } from '#lib/rooms/food/facts/probe-trail.ts'
 import { takenHeatReading } from '#lib/rooms/food/facts/reading.ts'
 import { batchWays, waysFor } from '#lib/rooms/food/facts/ways-out.ts'
 import { resolveProblem } from '#lib/safety/holding.ts'
@@ -98,7 +99,13 @@ export const resolveOffSale = defineCommand({
         : null
       if (away) return refuse(away)
       const stays = mayCoolAgain && presentUntil !== undefined ? { presentUntil } : {}
-      return happened({ ...event, reading, ...madeUntilOf(state, held.offSale), ...stays })
+      return happened({
+        ...event,
+        reading,
+        ...madeUntilOf(state, held.offSale),
+        ...stays,
+        ...broughtBy(state, command, reading),
+      })
     }
     const timed = ways.find((one) => one.way === 'time-only')
     if (timed?.way !== 'time-only') return refuse({ code: 'way-not-allowed', ways: ['discard'] })

@@ -96,7 +96,7 @@ export const readTemperature = defineCommand({
         held === 'hot' || held === 'cold' ? readingInLimits(state.station, { held }) : undefined
       return reading ? [{ what, id, reading, initials: INVENTED_INITIALS }] : []
     }),
-  rules: ['B12', 'B14', 'B28', 'B32', 'F42'],
+  rules: ['B12', 'B14', 'B28', 'B32', 'F42', 'F78', 'S191'],
   example: { what: 'pan', id: 'pan-rice', reading: HOT_READING, initials: 'KT' },
   tells: ' (`what`: `pan`, `backup` or `batch`)',
 })

@@ -3,6 +3,7 @@ import { heldReading, unreadUntil } from '#lib/rooms/food/facts/held-reading.ts'
 import { INVENTED_INITIALS, readingInLimits } from '#lib/rooms/food/facts/invented-readings.ts'
 import { keptAs } from '#lib/rooms/food/facts/kept-as.ts'
 import { stockOffSale } from '#lib/rooms/food/facts/off-sale.ts'
+import { broughtBy } from '#lib/rooms/food/facts/probe-trail.ts'
 import { takenReading } from '#lib/rooms/food/facts/reading.ts'
 import { startClock } from '#lib/safety/time-control.ts'
 import { happened, refuse, refuseHaving } from '#lib/service/commands/decision.ts'
@@ -101,6 +102,7 @@ export const startTimeClock = defineCommand({
       from,
       clock: started.clock,
       reading: taken.reading,
+      ...broughtBy(state, command, taken.reading),
     } as const
     return happened(event)
   },

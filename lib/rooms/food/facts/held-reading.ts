@@ -2,6 +2,7 @@
 
 import { practiceOf } from '#lib/rooms/food/facts/food-now.ts'
 import { type Watch, watchOf } from '#lib/rooms/food/facts/place-now.ts'
+import { broughtBy } from '#lib/rooms/food/facts/probe-trail.ts'
 import { inLimits, nextReading } from '#lib/safety/holding.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import type { ServiceEvent } from '#lib/service/events/event.ts'
@@ -73,6 +74,7 @@ export const heldReading = (
     reading,
     inLimits: isIn,
     ...(lifts ? { lifts: true } : {}),
+    ...broughtBy(state, place, reading),
   }
   const off = (why: OffSale['why']): readonly ServiceEvent[] => [
     read,

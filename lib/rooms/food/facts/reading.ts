@@ -50,8 +50,15 @@ export const takenReading = (
   if (problem) return { refusal: { code: 'wrong-moment', problem } }
   const refusal = questioned(state, temperature, given, context)
   if (refusal) return { refusal }
-  const { probe, where } = given
-  const reading: Reading = { temperature, at, probe, where, initialled: initials !== undefined }
+  const { probe, where, cleaned } = given
+  const reading: Reading = {
+    temperature,
+    at,
+    probe,
+    where,
+    initialled: initials !== undefined,
+    ...(cleaned === undefined ? {} : { cleaned }),
+  }
   const lack = readingLacks(reading)
   return lack ? { refusal: { code: 'reading-lacks', lack } } : { reading }
 }

@@ -1,5 +1,6 @@
 /** What a reading of food on time alone brings with it. */
 
+import { broughtBy } from '#lib/rooms/food/facts/probe-trail.ts'
 import { meets } from '#lib/safety/limits.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import type { TimeClock } from '#lib/safety/time-control.ts'
@@ -19,7 +20,14 @@ export const timedReading = (
     clock !== null &&
     clock.rule !== '4h' &&
     !meets(reading.temperature, limitsOf(state.station).timeOnlyWarmest)
-  const read: ServiceEvent = { type: 'temperatureRead', what, id, reading, inLimits: !isWarm }
+  const read: ServiceEvent = {
+    type: 'temperatureRead',
+    what,
+    id,
+    reading,
+    inLimits: !isWarm,
+    ...broughtBy(state, { what, id }, reading),
+  }
   if (!isWarm) return [read]
   return [read, { type: 'throwOutPassed', what, id, because: 'too-warm' }]
 }

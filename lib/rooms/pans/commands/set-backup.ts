@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { broughtWithLoad } from '#lib/rooms/food/facts/probe-trail.ts'
 import { restOf } from '#lib/rooms/food/facts/rest-of-pan.ts'
 import { foodFor } from '#lib/rooms/food/facts/sample-food.ts'
 import { incoming, incomingFields } from '#lib/rooms/pans/commands/incoming.ts'
@@ -82,6 +83,7 @@ export const setBackup = defineCommand({
       reading,
       food: food.found.food,
       ...(bought ? { bought } : {}),
+      ...(place.protected ? broughtWithLoad(state, place.id, reading) : {}),
     })
   },
   sample: (state) =>

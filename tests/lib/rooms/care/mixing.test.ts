@@ -186,7 +186,7 @@ describe('another product at the door', () => {
       type: 'readTemperature',
       what: 'backup',
       id: 'back-up-slaw',
-      reading: fahrenheit(52),
+      reading: fahrenheit(52, { cleaned: true }),
       initials: 'KT',
     }
     const good: Given = {

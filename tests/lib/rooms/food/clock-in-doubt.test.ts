@@ -187,7 +187,7 @@ describe('while a jump of the clock isn’t confirmed', () => {
       type: 'readTemperature',
       what: 'backup',
       id: 'back-up-rice',
-      ...read(150),
+      ...read(150, { cleaned: true }),
     })
     expect(told.state.backups.rice).toBeDefined()
     expect(usable(told, 'back-up-rice', 'backup')).toBe(true)

@@ -32,7 +32,8 @@ const keysOf = (found: readonly Unsuited[]): readonly string[] =>
 const LATE = ['labelChanged', 'panSoiled', 'backupSet']
 
 const isToldLate = (event: Recorded): boolean =>
-  LATE.includes(event.type) && (event.type !== 'backupSet' || event.soiledBy !== undefined)
+  ('brought' in event && event.brought !== undefined) ||
+  (LATE.includes(event.type) && (event.type !== 'backupSet' || event.soiledBy !== undefined))
 
 /** Food that guests have, and of which something is told now that wasn't before. */
 const noLongerFit = (

@@ -9,6 +9,7 @@ import type { ServiceState } from '#lib/service/state.ts'
 import { buildName, findBuild } from '#lib/service/tickets.ts'
 import { type AskedChanges, follow } from '#tests/lib/spine/oracle/asked-changes.ts'
 import { mark } from '#tests/lib/spine/oracle/marks.ts'
+import { type Probing, probe } from '#tests/lib/spine/oracle/probes.ts'
 
 /** Where something lies in the log, and when it was recorded, epoch milliseconds. */
 export interface Where {
@@ -60,6 +61,10 @@ export interface Ledger {
   readonly read: Map<string, Where>
   /** By pan: components of which a scoop brought something into it. */
   readonly marks: Map<string, ReadonlySet<string>>
+  /** By "pan/component": where in the log a probe brought it, as it was read. */
+  readonly probed: Map<string, number>
+  /** Every food that a probe was in, oldest first. */
+  readonly probings: Probing[]
   /** Marks, and lent scoops as "rice/beans", that were there before. */
   readonly gone: Gone[]
   /** By build: where it was last started. */
@@ -87,6 +92,8 @@ export const createLedger = (): Ledger => ({
   standing: new Set(),
   read: new Map(),
   marks: new Map(),
+  probed: new Map(),
+  probings: [],
   gone: [],
   begun: new Map(),
   shelf: null,
@@ -209,6 +216,8 @@ export const copiedLedger = (ledger: Ledger): Ledger => ({
   standing: new Set(ledger.standing),
   read: new Map(ledger.read),
   marks: new Map(ledger.marks),
+  probed: new Map(ledger.probed),
+  probings: [...ledger.probings],
   gone: [...ledger.gone],
   begun: new Map(ledger.begun),
   shelf: ledger.shelf,
@@ -227,7 +236,11 @@ const noteGone = (ledger: Ledger, earlier: Ledger, until: number): void => {
     const from = earlier.loaded.get(pan)?.position ?? 0
     const isSame = (ledger.loaded.get(pan)?.position ?? 0) === from
     for (const by of marks)
-      if (!isSame || !ledger.marks.get(pan)?.has(by)) ledger.gone.push({ pan, by, from, until })
+      if (!isSame || !ledger.marks.get(pan)?.has(by)) {
+        const key = `${pan}/${by}`
+        ledger.gone.push({ pan, by, from: earlier.probed.get(key) ?? from, until })
+        if (ledger.probed.get(key) === earlier.probed.get(key)) ledger.probed.delete(key)
+      }
   }
 }
 
@@ -241,6 +254,7 @@ export const writeDown = (
     const earlier = copiedLedger(ledger)
     write(ledger, event, after)
     mark(ledger.marks, event, after)
+    probe(ledger, earlier, event, after)
     noteGone(ledger, earlier, event.position)
     follow(ledger.changes, event)
   }

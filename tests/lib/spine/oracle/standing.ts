@@ -47,12 +47,19 @@ const componentsOf = (state: RunningState): ReadonlyMap<string, string> =>
 
 const marksIn = (
   state: RunningState,
-  { marks }: Ledger,
+  { marks, probed }: Ledger,
   isMeant: (pan: string) => boolean,
+  made = Number.POSITIVE_INFINITY,
 ): WholePlace['soiled'] => {
   const components = componentsOf(state)
   return [...marks].flatMap(([pan, all]) =>
-    isMeant(pan) ? [...all].map((by) => ({ component: components.get(pan) ?? '', by })) : [],
+    isMeant(pan)
+      ? [...all].flatMap((by) =>
+          (probed.get(`${pan}/${by}`) ?? 0) < made
+            ? [{ component: components.get(pan) ?? '', by }]
+            : [],
+        )
+      : [],
   )
 }
 
@@ -102,11 +109,11 @@ const placeOf = (state: RunningState, ledger: Ledger, making: Making | null): Ta
   return oracleOf({
     station: state.station,
     soiled: [
-      ...marksIn(state, ledger, (pan) => isMeant(pan) && isOnLine(pan)),
+      ...marksIn(state, ledger, (pan) => isMeant(pan) && isOnLine(pan), made),
       ...goneIn(isOnLine),
     ],
     soiledBehind: [
-      ...marksIn(state, ledger, (pan) => isMeant(pan) && isBehind(pan)),
+      ...marksIn(state, ledger, (pan) => isMeant(pan) && isBehind(pan), made),
       ...goneIn(isBehind),
     ],
     lent: [...lent.map(([, { component, by }]) => ({ component, by })), ...goneLent],

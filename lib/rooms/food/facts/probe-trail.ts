@@ -1,0 +1,64 @@
+/**
+ * What a probe carries: the order of readings in the log, by the name on the probe. A wiped probe moves
+ * an allergen, so that one which nobody said was washed, rinsed and sanitized carries all it was in.
+ */
+
+import type { Reading } from '#lib/safety/readings.ts'
+import type { Place } from '#lib/service/events/food-event.ts'
+import type { Probed } from '#lib/service/events/probed.ts'
+import type { ProbedFood } from '#lib/service/food-state.ts'
+import { componentIn } from '#lib/service/held-stock.ts'
+import type { RunningState } from '#lib/service/state.ts'
+
+type Used = Pick<Reading, 'probe' | 'cleaned'>
+
+/** One probe, however its name is typed. */
+export const probeKey = (probe: string): string => probe.trim().toLowerCase()
+
+/** Whatever was loaded on the line: what a probe may have been in where nobody followed it. */
+export const anyFood = ({ accounts }: RunningState): readonly ProbedFood[] =>
+  Object.entries(accounts).flatMap(([component, { loaded }]) =>
+    loaded > 0 ? [{ component, behind: false }] : [],
+  )
+
+/** What a probe was in since it was last said to be cleaned. */
+export const probeTrail = (state: RunningState, probe: string | null): readonly ProbedFood[] => {
+  if (!state.probes || probe === null) return anyFood(state)
+  const key = probeKey(probe)
+  return Object.hasOwn(state.probes, key) ? (state.probes[key] ?? []) : []
+}
+
+/** What it brings into food of a component that is kept apart; null where it brings nothing there. */
+export const carriedInto = (
+  state: RunningState,
+  component: string,
+  { probe, cleaned }: Used,
+): readonly string[] | null => {
+  if (cleaned === true) return null
+  const foreign = probeTrail(state, probe).filter(
+    (one) => one.component !== component || !one.behind,
+  )
+  if (foreign.length === 0) return null
+  const others = foreign.map((one) => one.component).filter((one) => one !== component)
+  return [...new Set(others)].sort()
+}
+
+/** As fields of an event: what a reading brings into a protected back-up pan, whose protection it ends. */
+export const broughtBy = (state: RunningState, { what, id }: Place, used: Used | null): Probed => {
+  const backup = what === 'backup' ? state.backupPans[id] : undefined
+  if (!used || !backup?.guarded || backup.amount <= 0) return {}
+  const brought = carriedInto(state, backup.component, used)
+  return brought ? { brought } : {}
+}
+
+/**
+ * Of what is put into a back-up pan: a probe that was said not to be cleaned ends its protection; of
+ * one of which nobody said anything the pan is protected as whoever puts it there says.
+ */
+export const broughtWithLoad = (state: RunningState, id: string, used: Used | null): Probed => {
+  const backup = state.backupPans[id]
+  const component = componentIn(state.station, id)
+  if (used?.cleaned !== false || component === undefined || !backup) return {}
+  const brought = carriedInto(state, component, used)
+  return brought ? { brought } : {}
+}

@@ -5,6 +5,7 @@ import type { BatchVerdict } from '#lib/estimate/batch-timing.ts'
 import type { KeepPlan } from '#lib/estimate/keep.ts'
 import type { Lasting } from '#lib/estimate/run-out.ts'
 import type { Wait } from '#lib/estimate/wait.ts'
+import type { RushWindow } from '#lib/safety/holding.ts'
 
 /** A batch of a component, as if started now. Instants in epoch milliseconds. */
 export interface BatchForecast {
@@ -73,6 +74,8 @@ export interface StationForecast {
   readonly closesSaid: boolean
   /** In a rush the lead is told only what is urgent; null where it isn't one, else until when. */
   readonly rushUntil: number | null
+  /** The next rush before close, before which readings are taken; null or left away where none is known. */
+  readonly rushAhead?: RushWindow | null
   readonly components: Readonly<Record<string, ComponentForecast>>
   /** Of an order of one build sent now; null while there is no assembler. */
   readonly wait: Wait | null

@@ -142,6 +142,7 @@ export const forecastNow = (
     closesAt: closing,
     closesSaid: state.closesAt !== null,
     rushUntil: calm.rushUntil(now),
+    rushAhead: calm.rushAhead(now, closing),
     components,
     wait: waitNow(state, 1),
     candidates,

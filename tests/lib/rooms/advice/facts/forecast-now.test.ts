@@ -290,6 +290,23 @@ describe('a rush', () => {
     expect(made.rushUntil).toBe(OPENED + 35 * MINUTE)
   })
 
+  it('[Z40][F82] is known before it begins, where it was said or past days show it', () => {
+    const said = calmOf(state, null)
+    expect(said.rushAhead(OPENED + 5 * MINUTE, CLOSES)).toEqual(rushes[0])
+    expect(said.rushAhead(OPENED + 20 * MINUTE, CLOSES)).toBeNull()
+    expect(said.rushAhead(OPENED + 5 * MINUTE, OPENED + 10 * MINUTE)).toBeNull()
+    expect(calmOf(told.state, null).rushAhead(OPENED, CLOSES)).toBeNull()
+    const profile = Array.from({ length: 30 }, (_, slot) => (slot === 3 || slot === 6 ? 40 : 2))
+    const calm = calmOf(told.state, profile)
+    const from = (minutes: number) => ({
+      from: OPENED + minutes * MINUTE,
+      to: OPENED + (minutes + 5) * MINUTE,
+    })
+    expect(calm.rushAhead(OPENED + 2 * MINUTE, CLOSES)).toEqual(from(15))
+    expect(calm.rushAhead(OPENED + 16 * MINUTE, CLOSES)).toEqual(from(30))
+    expect(forecast({ ...told, state }, 5).rushAhead).toEqual(rushes[0])
+  })
+
   it('[Z40] is one that past days show', () => {
     const profile = Array.from({ length: 30 }, (_, slot) => (slot === 3 ? 40 : 2))
     const calm = calmOf(told.state, profile)

@@ -1,0 +1,123 @@
+/** A round of readings as a screen takes it: place after place, what to probe and by which limit. */
+
+import { heldByAt } from '#lib/rooms/food/facts/place-now.ts'
+import { broughtBy } from '#lib/rooms/food/facts/probe-trail.ts'
+import { type DueInRound, roundOf } from '#lib/rooms/food/facts/round.ts'
+import { waysFor } from '#lib/rooms/food/facts/ways-out.ts'
+import { type EntryLimit, holdingLimit } from '#lib/rooms/food/views/reading-entry.ts'
+import type { RushWindow, WayOut } from '#lib/safety/holding.ts'
+import { meets } from '#lib/safety/limits.ts'
+import type { ProbeAt, Reading, ReadingContext } from '#lib/safety/readings.ts'
+import type { Scale } from '#lib/safety/temperature.ts'
+import type { PlaceKind } from '#lib/service/events/food-event.ts'
+import { limitsOf } from '#lib/service/food-limits.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { findComponent } from '#lib/station/find.ts'
+import type { Component } from '#lib/station/station-document.ts'
+
+/** How it is probed: what is stirred in its middle, pieces in the thickest, one cup of many. */
+export type HowProbed = 'stir' | 'piece' | 'cup'
+
+export interface RoundStep extends Pick<DueInRound, 'why' | 'dueBy' | 'isProtected'> {
+  readonly what: PlaceKind
+  readonly id: string
+  readonly component: string
+  readonly heldBy: 'hot' | 'cold' | 'time'
+  readonly how: HowProbed
+  /** As the reading says it. */
+  readonly where: ProbeAt
+  readonly limit: EntryLimit
+  readonly context: ReadingContext
+  readonly last: Reading | null
+  /** Whether the last one kept the limit; null where there is none. */
+  readonly wasIn: boolean | null
+  /** What may be done with it while it is out of its limits; nothing while it isn't. */
+  readonly ways: readonly WayOut[]
+}
+
+export interface RoundView {
+  readonly steps: readonly RoundStep[]
+  /** Epoch milliseconds: before this all of them are read. */
+  readonly dueBy: number
+  readonly isAsked: boolean
+  /** The rush that it comes before; null where it isn't brought forward. */
+  readonly rushFrom: number | null
+  /** The scale on which this house reads: no other, and no minus, is offered where it is °F. */
+  readonly scale: Scale
+}
+
+/** From how it is portioned: what a scoop or a ladle takes is diced or wet, also where it was pieces. */
+export const howProbed = ({ portion, food }: Component): HowProbed => {
+  switch (portion.tool) {
+    case 'cup':
+      return 'cup'
+    case 'piece':
+    case 'tongs-pieces':
+      return 'piece'
+    case 'tongs':
+      return food.kind === 'fish-or-meat' || food.kind === 'poultry-or-stuffed' ? 'piece' : 'stir'
+    default:
+      return 'stir'
+  }
+}
+
+const stepOf = (state: RunningState, due: DueInRound, now: number): RoundStep | null => {
+  const { place, why, dueBy, isProtected } = due
+  const { what, id, newest } = place
+  const component = findComponent(state.station, place.component)
+  const heldBy = heldByAt(state, place, now)
+  if (!component || heldBy === null || heldBy === 'dry') return null
+  const limit: EntryLimit =
+    heldBy === 'time'
+      ? { kind: 'temperature', limit: limitsOf(state.station).timeOnlyWarmest }
+      : holdingLimit(state.station, component, heldBy)
+  const how = howProbed(component)
+  const met = newest && limit.kind === 'temperature' ? meets(newest.temperature, limit.limit) : null
+  return {
+    what,
+    id,
+    component: component.id,
+    heldBy,
+    why,
+    dueBy,
+    isProtected,
+    how,
+    where: how === 'piece' ? 'thickest-part' : 'middle-stirred',
+    limit,
+    context: heldBy === 'hot' ? 'hot-holding' : 'cold-holding',
+    last: newest,
+    wasIn: met,
+    ways: why === 'out' ? waysFor(state, what, id, now) : [],
+  }
+}
+
+/**
+ * The round that is asked for or comes next, in the order in which it is taken; null where none does.
+ * @param rush the next one that is known; null where none is
+ */
+export const roundView = (
+  state: RunningState,
+  now: number,
+  rush: RushWindow | null = null,
+): RoundView | null => {
+  const round = roundOf(state, now, rush)
+  if (!round) return null
+  const { places, dueBy, isAsked, rushFrom } = round
+  return {
+    steps: places.flatMap((due) => stepOf(state, due, now) ?? []),
+    dueBy,
+    isAsked,
+    rushFrom,
+    scale: state.station.safety.scale,
+  }
+}
+
+/**
+ * What a probe would bring into a place that is kept apart, unless it is cleaned before; null where
+ * nothing. An empty list: only what is on the line of the same food.
+ */
+export const probeBrings = (
+  state: RunningState,
+  step: Pick<RoundStep, 'what' | 'id'>,
+  probe: string,
+): readonly string[] | null => broughtBy(state, step, { probe }).brought ?? null

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import { sayHandedOver } from '#components/care/handed-over-said.ts'
 import { ChoiceRow } from '#components/job/choice-row.tsx'
 import { foodName } from '#components/job/food-name.ts'
@@ -28,8 +28,14 @@ interface WaySaid {
   readonly label: string
 }
 
+interface ResolveFormProps extends TaskProps<'resolve'> {
+  /** In a round of readings: the way on, while nobody has decided. */
+  readonly onward?: ReactNode
+}
+
 /** What must not be served: the ways that the code allows, of which the person in charge takes one. */
-export function ResolveForm({ state, acting, task, now, choose, onBack }: TaskProps<'resolve'>) {
+export function ResolveForm(props: ResolveFormProps) {
+  const { state, acting, task, now, choose, onBack, onward } = props
   const words = useFoodWords()
   const { what, id } = task
   const placed = placeOf(state, task)
@@ -84,7 +90,8 @@ export function ResolveForm({ state, acting, task, now, choose, onBack }: TaskPr
     },
     done: words.forms.resolved(foodName(state, what, id)),
     after: () => {
-      if (list) choose({ task: 'handed-over', what, id })
+      if (onward) onBack()
+      else if (list) choose({ task: 'handed-over', what, id })
       else if (way === 'discard') choose({ task: 'throw-out', early: null })
       else onBack()
     },
@@ -97,8 +104,9 @@ export function ResolveForm({ state, acting, task, now, choose, onBack }: TaskPr
       side={isHeated ? <ReadingPad form={form} /> : <InChargeField proof={inCharge} />}
       note={isHeated ? undefined : words.readings.decides}
       ways={
-        (list || offSale.why === 'reading-missed') && (
+        (list || onward || offSale.why === 'reading-missed') && (
           <>
+            {onward}
             {list && (
               <Button onClick={() => choose({ task: 'handed-over', what, id })}>
                 {words.givenOut.open}

@@ -14,6 +14,8 @@ export type Chosen =
   | { readonly task: 'put'; readonly pan: string; readonly way: 'load' | 'change' | 'top-up' }
   | { readonly task: 'fill-backup'; readonly id: string }
   | ({ readonly task: 'read' } & At)
+  /** Readings one after the other: `of` all of them in their order, `at` the one that is taken. */
+  | { readonly task: 'round'; readonly of: readonly At[]; readonly at: At }
   | ({ readonly task: 'clock' } & At)
   | ({ readonly task: 'resolve' } & At)
   | { readonly task: 'handed-over'; readonly what: HandedOverOf; readonly id: string }

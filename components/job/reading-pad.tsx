@@ -6,7 +6,6 @@ import { Choice } from '#components/ui/choice.tsx'
 import { NumberPad } from '#components/ui/number-pad.tsx'
 import { typed } from '#lib/measure/number-pad.ts'
 import type { EntryVerdict } from '#lib/rooms/food/views/reading-entry.ts'
-import { SCALES } from '#lib/safety/temperature.ts'
 
 interface PadDisplayProps {
   readonly text: string
@@ -44,7 +43,7 @@ interface ReadingPadProps {
 /** A temperature as it is read off a probe, on large keys. */
 export function ReadingPad({ form, weight = null, children }: ReadingPadProps) {
   const words = useFoodWords()
-  const { entry, judged, change } = form
+  const { entry, judged, house, change } = form
   const typesWeight = weight?.isTyped === true
   return (
     <section data-pad="" className={styles.reading} aria-label={words.readings.temperature}>
@@ -76,17 +75,7 @@ export function ReadingPad({ form, weight = null, children }: ReadingPadProps) {
         decimals={typesWeight ? 3 : 1}
         onChange={(text) => (typesWeight ? weight.onText(text) : change({ text }))}
         side={
-          <>
-            {SCALES.map((scale) => (
-              <button
-                key={scale}
-                type="button"
-                aria-pressed={entry.scale === scale}
-                onClick={() => change({ scale })}
-              >
-                {words.readings.scale(scale)}
-              </button>
-            ))}
+          house === 'C' && !typesWeight ? (
             <button
               type="button"
               aria-label={words.readings.minus}
@@ -94,7 +83,7 @@ export function ReadingPad({ form, weight = null, children }: ReadingPadProps) {
             >
               −
             </button>
-          </>
+          ) : null
         }
       />
     </section>

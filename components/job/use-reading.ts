@@ -22,6 +22,8 @@ export interface ReadingForm {
   readonly limit: EntryLimit | null
   /** Where it can be read. */
   readonly places: readonly ProbeAt[]
+  /** The scale on which this house reads. */
+  readonly house: Scale
   change(part: Partial<ReadingEntry>): void
   /** Once it was sent: probe, place and initials are kept for the next, what was read never is. */
   remember(): void
@@ -30,6 +32,8 @@ export interface ReadingForm {
 /** Initials that sign a decision are typed anew each time. */
 interface ReadingOptions {
   readonly isSignature?: boolean
+  /** Where it can be read, where its food alone doesn't tell. */
+  readonly places?: readonly ProbeAt[]
 }
 
 const beginning = (
@@ -58,7 +62,7 @@ export const useReading = (
   options: ReadingOptions = {},
 ): ReadingForm => {
   const { scale } = state.station.safety
-  const places = probePlaces(findComponent(state.station, component))
+  const places = options.places ?? probePlaces(findComponent(state.station, component))
   const [entry, setEntry] = useState<ReadingEntry>(() => beginning(scale, places, options))
   return {
     entry,
@@ -67,6 +71,7 @@ export const useReading = (
     context,
     limit,
     places,
+    house: scale,
     change: (part) =>
       setEntry((before) => ({
         ...before,

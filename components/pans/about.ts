@@ -44,6 +44,8 @@ export const aboutOf = (state: RunningState, task: Chosen): About => {
       return task.what === 'shelf' || task.what === 'build'
         ? NOTHING
         : aboutPlace(state, task.what, task.id)
+    case 'round':
+      return aboutPlace(state, task.at.what, task.at.id)
     case 'read-here':
     case 'labels':
     case 'in-charge':

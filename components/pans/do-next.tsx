@@ -9,6 +9,9 @@ import type { Task } from '#lib/rooms/advice/views/do-next.ts'
 const isGuestsFirst = (task: Task): boolean =>
   task.kind === 'fact' && (task.toDo.kind === 'find' || task.toDo.kind === 'hold')
 
+const isMissed = (task: Task): boolean =>
+  task.kind === 'round' && task.round.places.some(({ why }) => why === 'missed')
+
 const isSafety = (task: Task): boolean =>
   task.kind === 'advice' &&
   task.advice.kind === 'safety' &&
@@ -16,7 +19,8 @@ const isSafety = (task: Task): boolean =>
   ['throw-out', 'out-of-limits', 'reading-missed'].includes(task.advice.reason.what)
 
 /** Guests to find, and food that must not be served, are told in another colour and frame. */
-export const isUrgent = (task: Task): boolean => isGuestsFirst(task) || isSafety(task)
+export const isUrgent = (task: Task): boolean =>
+  isGuestsFirst(task) || isSafety(task) || isMissed(task)
 
 interface DoNextProps {
   /** null: nothing is to be done. */

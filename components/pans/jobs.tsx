@@ -11,6 +11,7 @@ import { ClockForm } from '#components/food/clock-form.tsx'
 import { FillForm, PutForm } from '#components/food/put-form.tsx'
 import { ReadForm } from '#components/food/read-form.tsx'
 import { ResolveForm } from '#components/food/resolve-form.tsx'
+import { RoundForm } from '#components/food/round-form.tsx'
 import { SanitizerForm } from '#components/food/sanitizer-form.tsx'
 import { ShelfForm } from '#components/food/shelf-form.tsx'
 import { StartBatchForm } from '#components/food/start-batch-form.tsx'
@@ -84,6 +85,15 @@ export const JOBS: { readonly [Name in TaskName]: JobOf<Name> } = {
     Body: FillForm,
   },
   read: { title: at((words, name) => words.forms.readTitle(name)), Body: ReadForm },
+  round: {
+    title: (words, state, { of, at: { what, id } }) =>
+      words.round.title(
+        1 + of.findIndex((one) => one.what === what && one.id === id),
+        of.length,
+        foodName(state, what, id),
+      ),
+    Body: RoundForm,
+  },
   clock: { title: at((words, name) => words.forms.clockTitle(name)), Body: ClockForm },
   resolve: { title: at((words, name) => words.forms.resolveTitle(name)), Body: ResolveForm },
   'handed-over': {

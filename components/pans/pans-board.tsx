@@ -11,14 +11,21 @@ import { LeadLine } from '#components/pans/lead-line.tsx'
 import { mainOf } from '#components/pans/pan-main.ts'
 import styles from '#components/pans/pans.module.css'
 import { PansHeader } from '#components/pans/pans-header.tsx'
-import { calmAt, nextAt, type PlacedTasks, placeTasks } from '#components/pans/placed-tasks.ts'
+import {
+  calmAt,
+  nextAt,
+  type PlacedTasks,
+  placeTasks,
+  sayCalm,
+} from '#components/pans/placed-tasks.ts'
 import { Others, Strip } from '#components/pans/strip.tsx'
 import { useTasks } from '#components/pans/use-tasks.ts'
 import { useIsPhone, useWalk } from '#components/pans/use-walk.ts'
 import { Walker } from '#components/pans/walker.tsx'
 import { PansWordsProvider, usePansWords } from '#components/pans/words.tsx'
 import { Notch } from '#components/ui/notch.tsx'
-import { notLastingOf, putOffOf, tasksOf } from '#lib/rooms/advice/views/do-next.ts'
+import { calmOfLead, putOffOf } from '#lib/rooms/advice/views/calm.ts'
+import { tasksOf } from '#lib/rooms/advice/views/do-next.ts'
 import { panPictures } from '#lib/rooms/pans/facts/pans.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { pansOf } from '#lib/station/find.ts'
@@ -57,7 +64,8 @@ function Board({ state }: { readonly state: RunningState }) {
   const choose = (next: Chosen) => {
     if (chosen === null && document.activeElement instanceof HTMLElement)
       cameFrom.current = document.activeElement
-    acting.hush()
+    // In a round what was read last stays said while the next is read.
+    if (next.task !== 'round') acting.hush()
     setChosen(next)
   }
   const back = () => {
@@ -75,7 +83,6 @@ function Board({ state }: { readonly state: RunningState }) {
   const tasks = useTasks(state, acting, choose)
   const here = saidHere(words, state, now)
   const putOff = putOffOf(state, forecast, now)
-  const notLasting = notLastingOf(forecast, putOff)
   const rushUntil = forecast?.rushUntil ?? null
   const placed: PlacedTasks = {
     ...placeTasks(words, state, tasksOf(state, forecast, now), putOff, here),
@@ -97,10 +104,7 @@ function Board({ state }: { readonly state: RunningState }) {
       : { pans: [walk.pan], vessel: next?.told.about.vessel ?? null }
   const calm =
     walk.pan === null
-      ? {
-          title: notLasting.length > 0 ? words.calm.nothingNow : words.nothingToDo,
-          why: words.calm.calm({ rushUntil, notLasting }, here),
-        }
+      ? sayCalm(words, calmOfLead(state, forecast, now), here)
       : calmAt(words, foodName(state, 'pan', walk.pan))
   const seen = walk.pan === null ? undefined : pictures[walk.pan]
   const main = seen && mainOf(words, seen)

@@ -3,7 +3,8 @@
 import { tell } from '#components/pans/task-table.ts'
 import type { Told } from '#components/pans/task-ways.ts'
 import type { PansWords } from '#components/pans/words.tsx'
-import { type PutOff, type Task, taskKey } from '#lib/rooms/advice/views/do-next.ts'
+import type { Calm, PutOff } from '#lib/rooms/advice/views/calm.ts'
+import { type Task, taskKey } from '#lib/rooms/advice/views/do-next.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { linePansOf } from '#lib/station/find.ts'
 import type { SaidHere } from '#lib/words/said-here.ts'
@@ -28,9 +29,10 @@ export interface PlacedTasks {
 }
 
 const isReading = ({ task }: PlacedTask): boolean =>
-  task.kind === 'advice' &&
-  task.advice.reason.why === 'safety' &&
-  ['reading-due', 'reading-missed', 'cooling-due'].includes(task.advice.reason.what)
+  task.kind === 'round' ||
+  (task.kind === 'advice' &&
+    task.advice.reason.why === 'safety' &&
+    ['reading-due', 'reading-missed', 'cooling-due'].includes(task.advice.reason.what))
 
 /** Of one pan: what is read comes first. */
 export const readingsFirst = (tasks: readonly PlacedTask[]): readonly PlacedTask[] => [
@@ -74,6 +76,16 @@ export const nextAt = (placed: PlacedTasks, pan: string): PlacedTask | null => {
   const own = placed.next?.told.about.pans[0] === pan ? [placed.next] : []
   return readingsFirst([...own, ...(placed.below[pan] ?? [])])[0] ?? null
 }
+
+/** What is said while nothing is asked. */
+export const sayCalm = (
+  words: PansWords,
+  open: Calm,
+  here: SaidHere,
+): Pick<Told, 'title' | 'why'> => ({
+  title: words.calm.title(open, here),
+  why: words.calm.calm(open, here),
+})
 
 /** What is said of a pan with nothing to do. */
 export const calmAt = (words: PansWords, name: string): Pick<Told, 'title' | 'why'> => ({

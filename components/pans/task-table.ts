@@ -14,8 +14,10 @@ import {
 } from '#components/pans/task-ways.ts'
 import type { PansWords } from '#components/pans/words.tsx'
 import type { Task } from '#lib/rooms/advice/views/do-next.ts'
+import type { Round } from '#lib/rooms/food/facts/round.ts'
 import type { ToDo } from '#lib/rooms/pans/facts/pans-to-do.ts'
 import { effectOfStopping } from '#lib/rooms/pans/views/items-left.ts'
+import type { Place } from '#lib/service/events/food-event.ts'
 import { whereIs } from '#lib/service/held-stock.ts'
 import { SHELF } from '#lib/service/shelf.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -158,12 +160,28 @@ const FACTS: {
   },
 }
 
+const roundTold = ({ words, state, here }: Here, round: Round): Told => {
+  const { title, why, button, short } = words.roundTask
+  const of = round.places.map(({ place: { what, id } }): Place => ({ what, id }))
+  const [first] = of
+  return {
+    title: title(round, here),
+    why: why(round, here),
+    button,
+    short: short(round, here),
+    hang: short(round, here),
+    opens: first ? { task: 'round', of, at: first } : null,
+    about: first ? aboutPlace(state, first.what, first.id) : NO_PAN,
+  }
+}
+
 export const tell = (words: PansWords, state: RunningState, task: Task, here: SaidHere): Told => {
   const told: Here = { words, state, here }
   if (task.kind === 'fact') {
     const of = FACTS[task.toDo.kind] as (told: Here, toDo: ToDo) => Told
     return of(told, task.toDo)
   }
+  if (task.kind === 'round') return roundTold(told, task.round)
   const { reason } = task.advice
   return {
     title: words.advice.title(reason, here),

@@ -46,9 +46,10 @@ export const useTasks = (state: RunningState, acting: Acting, choose: Choose): T
     else if (task.kind === 'advice')
       if (task.advice.reason.why === 'safety') location.assign('/hand-over')
       else await take(task.advice)
-    else if (task.toDo.kind === 'confirm-clock')
-      await acting.act({ type: 'confirmClock' }, words.done.clock)
-    else location.assign(task.toDo.kind === 'find' ? '/hand-over' : '/counter')
+    else if (task.kind === 'fact')
+      if (task.toDo.kind === 'confirm-clock')
+        await acting.act({ type: 'confirmClock' }, words.done.clock)
+      else location.assign(task.toDo.kind === 'find' ? '/hand-over' : '/counter')
   }
 
   const alone = async (work: () => Promise<unknown>): Promise<void> => {

@@ -4,6 +4,7 @@ import { DeviceWordsProvider } from '#components/device/words.tsx'
 import { givenWords } from '#components/live/given-words.ts'
 import { calmWords } from '#lib/rooms/advice/words/calm-en.ts'
 import { doNextWords } from '#lib/rooms/advice/words/do-next-en.ts'
+import { roundTaskWords } from '#lib/rooms/advice/words/round-en.ts'
 import { firstWords } from '#lib/rooms/care/words/first-of-all-en.ts'
 import { batchWords } from '#lib/rooms/food/words/batches-en.ts'
 import { handedOverWords } from '#lib/rooms/food/words/handed-over-en.ts'
@@ -17,6 +18,7 @@ import { loadRefusals } from '#lib/words/refusals-later-en.ts'
 
 export const pansEnglish = {
   advice: doNextWords,
+  roundTask: roundTaskWords,
   first: firstWords,
   givenOut: handedOverWords,
   calm: calmWords,

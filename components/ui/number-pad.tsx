@@ -22,14 +22,14 @@ interface NumberPadProps {
   readonly text: string
   readonly decimals: number
   readonly onChange: (text: string) => void
-  /** Keys beside the digits: units, and what else belongs to the number. */
+  /** Keys beside the digits: units, and what else belongs to the number; null where there are none. */
   readonly side: ReactNode
 }
 
 /** Large keys, so that no keyboard comes up and gloves are enough; a real keyboard works as well. */
 export function NumberPad({ words, text, decimals, onChange, side }: NumberPadProps) {
   return (
-    <fieldset className={styles.pad}>
+    <fieldset className={styles.pad} data-side={side === null ? undefined : ''}>
       <legend className="visually-hidden">{words.pad}</legend>
       <div className={styles.keys}>
         {ROWS.map((key) => (
@@ -43,7 +43,7 @@ export function NumberPad({ words, text, decimals, onChange, side }: NumberPadPr
           </button>
         ))}
       </div>
-      <div className={styles.side}>{side}</div>
+      {side !== null && <div className={styles.side}>{side}</div>}
     </fieldset>
   )
 }

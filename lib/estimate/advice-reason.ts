@@ -26,6 +26,15 @@ export type SafetyReason = {
   readonly component: string | null
   /** By when, epoch milliseconds; null: now. */
   readonly dueAt: number | null
+  /** Why this food is thrown out, or may not be used, where that isn't its reading; older logs don't say. */
+  readonly because?:
+    | 'time'
+    | 'date'
+    | 'too-warm'
+    | 'out-of-limits'
+    | 'taken-away'
+    | 'counted-empty'
+    | 'not-cooled'
 }
 
 export type AdviceReason =

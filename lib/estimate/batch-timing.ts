@@ -57,6 +57,10 @@ export interface BatchPlan {
   /** Portions expected to be left over at close, with and without the loads. */
   readonly leftWith: number
   readonly leftWithout: number
+  /** What starting so many loads now costs, cents, from none on; empty where none is weighed. */
+  readonly costs: readonly number[]
+  /** The same plan with another number of loads, at least 1 and as many as are weighed. */
+  readonly withLoads: (loads: number) => BatchPlan
 }
 
 /** What a start costs the crew, whatever its size: without it everything would be made in drips. */
@@ -135,7 +139,12 @@ export const planBatch = (question: BatchQuestion): BatchPlan => {
   const toClose = demand.until(closes)
   const never = wantedOf(toClose, demand, supply, most)
   const leftWithout = expectedLeft(never.chances, there)
-  const plan = (verdict: BatchVerdict, loads: number, saves: number): BatchPlan => ({
+  const plan = (
+    verdict: BatchVerdict,
+    loads: number,
+    saves: number,
+    costs: readonly number[] = [],
+  ): BatchPlan => ({
     verdict,
     loads,
     portions: loads * load,
@@ -147,6 +156,8 @@ export const planBatch = (question: BatchQuestion): BatchPlan => {
     latestStart: latestStart(question, gapIfNow),
     leftWith: expectedLeft(never.chances, there + loads * load),
     leftWithout,
+    costs,
+    withLoads: (other) => plan(verdict, other, saves, costs),
   })
   if (readyAt >= closes) return plan(gapIfNever < GAP_IN_REASON ? 'enough' : 'too-late', 0, 0)
   if (gapIfNever < 0.01) return plan('enough', 0, 0)
@@ -187,17 +198,11 @@ export const planBatch = (question: BatchQuestion): BatchPlan => {
     }
     return cost
   }
-  const waiting = costOf(0)
-  let bestLoads = 0
-  let bestCost = waiting
-  for (let loads = 1; loads <= mostLoads; loads += 1) {
-    const cost = costOf(loads)
-    if (cost < bestCost) {
-      bestCost = cost
-      bestLoads = loads
-    }
-  }
-  if (bestLoads > 0) return plan('start', bestLoads, waiting - bestCost)
+  const costs = Array.from({ length: mostLoads + 1 }, (_, loads) => costOf(loads))
+  const waiting = costs[0] ?? 0
+  const bestCost = Math.min(...costs)
+  const bestLoads = costs.indexOf(bestCost)
+  if (bestLoads > 0) return plan('start', bestLoads, waiting - bestCost, costs)
   const atOnce = costAt(never, Math.max(0, there) + load, lostBeforeReady)
   const isWaste = atOnce > costAt(never, Math.max(0, there), 0)
   if (gapIfNever < GAP_IN_REASON) return plan('enough', 0, 0)

@@ -21,6 +21,8 @@ export interface Waited {
 export interface Crew {
   readonly arrive: (guest: Guest, minute: number) => void
   readonly waits: readonly Waited[]
+  /** Builds that somebody wanted and didn't get whole: a part, its base or all of it was gone. */
+  readonly notWhole: () => number
 }
 
 const MEAN_SECONDS = 36
@@ -35,6 +37,7 @@ interface Left {
 
 export const createCrew = (room: Room, stock: Stock, agenda: Agenda, chance: Chance): Crew => {
   let busy = 0
+  let notWhole = 0
   const waits: Waited[] = []
   const said = new Map<number, { readonly wait: Wait; readonly at: number }>()
 
@@ -88,6 +91,7 @@ export const createCrew = (room: Room, stock: Stock, agenda: Agenda, chance: Cha
   /** A build that the pans can't fill: without the component, or cancelled. */
   const goWithout = ({ ticket, build }: QueuedBuild, id: string, minute: number): void => {
     const at = { ticket: ticket.number, letter: build.letter }
+    notWhole += 1
     stock.lose(id, portionsTaken(build.choice, id), minute)
     const to = without(build.choice, id)
     if (to === null || room.give(minute, { type: 'change', ...at, to, readBack: true }) !== null)
@@ -172,6 +176,7 @@ export const createCrew = (room: Room, stock: Stock, agenda: Agenda, chance: Cha
 
   return {
     waits,
+    notWhole: () => notWhole,
     arrive: (guest, minute) => {
       const state = room.state()
       const levels = levelsOf(state)
@@ -186,6 +191,12 @@ export const createCrew = (room: Room, stock: Stock, agenda: Agenda, chance: Cha
       )
       const builds = guest.wishes.flatMap((wish, index): BuildChoice[] => {
         const other = guest.instead[index]
+        const isWhole =
+          Object.entries(wish.parts).every(
+            ([id, portions]) => portions === 0 || left(id, wish.item) >= portions,
+          ) &&
+          (wish.base === null || left(wish.base, wish.item) >= 1)
+        if (!isWhole) notWhole += 1
         const choice = take(wish, left, minute) ?? (other ? take(other, left, minute) : null)
         return choice ? [choice] : []
       })

@@ -31,6 +31,8 @@ export interface Played {
   readonly toClose: readonly Said[]
   readonly toNextBatch: readonly Said[]
   readonly waits: readonly Waited[]
+  /** Builds that somebody wanted and didn't get whole. */
+  readonly notWhole: number
   readonly toldAt: readonly number[]
   readonly toldInRush: number
   /** Suggestions to start what can't be made again. */
@@ -153,6 +155,7 @@ export const playService = (seed: number, day: Day, taught: PastTaught, policy: 
       return [{ chance: batch, came: first !== null && first <= batchBy }]
     }),
     waits: crew.waits,
+    notWhole: crew.notWhole(),
     toldAt: told.map(({ at }) => at),
     toldInRush: told.filter(({ at, kind }) => kind !== 'sold-out' && isRush(at)).length,
     impossible: told.filter(({ key, kind }) => {

@@ -31,6 +31,8 @@ interface Way {
   readonly services: number
   readonly withGap: number | null
   readonly gaps: number | null
+  /** Builds that somebody wanted and didn't get whole; null where nobody counted. */
+  readonly notWhole: number | null
   readonly lostPortions: number
   readonly leftPortions: number
   readonly leftCents: number
@@ -44,6 +46,7 @@ const wayOf = (
     readonly outcomes: Outcomes
     readonly gaps?: readonly string[]
     readonly batches?: number
+    readonly notWhole?: number
   }[],
 ): Way => {
   const services = all.length
@@ -54,6 +57,7 @@ const wayOf = (
     services,
     withGap: isKnown ? all.filter(({ gaps }) => (gaps?.length ?? 0) > 0).length : null,
     gaps: isKnown ? rounded(sum(all.map(({ gaps }) => gaps?.length ?? 0)) / services) : null,
+    notWhole: isKnown ? rounded(sum(all.map(({ notWhole }) => notWhole ?? 0)) / services) : null,
     lostPortions: rounded(each((one) => sum(Object.values(one).map(({ lost }) => lost)))),
     leftPortions: rounded(each((one) => sum(Object.values(one).map(({ left }) => left)))),
     leftCents: rounded(

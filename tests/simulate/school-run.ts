@@ -18,6 +18,7 @@ export interface Compared {
   readonly outcomes: Outcomes
   readonly gaps: readonly string[]
   readonly batches: number
+  readonly notWhole: number
 }
 
 export interface Told {
@@ -65,8 +66,18 @@ export const runSchool = (seed: number, number: number, services: number): Schoo
     const advice = play('advice')
     const quarter = play('quarter')
     compared.push({
-      advice: { outcomes: advice.outcomes, gaps: advice.gaps, batches: advice.batches },
-      quarter: { outcomes: quarter.outcomes, gaps: quarter.gaps, batches: quarter.batches },
+      advice: {
+        outcomes: advice.outcomes,
+        gaps: advice.gaps,
+        batches: advice.batches,
+        notWhole: advice.notWhole,
+      },
+      quarter: {
+        outcomes: quarter.outcomes,
+        gaps: quarter.gaps,
+        batches: quarter.batches,
+        notWhole: quarter.notWhole,
+      },
       planner: planned(day, scenario.opens),
       told: {
         at: advice.toldAt,

@@ -25,7 +25,7 @@ const NOT_DRAWN: readonly string[] = [
   'lib/service/commands/',
   'lib/service/mark.ts',
   'lib/rooms/food/facts/invented-readings.ts',
-  'lib/rooms/food/facts/sample-food.ts',
+  'lib/rooms/food/facts/invented-readings.ts',
   'lib/rooms/pans/facts/',
   'lib/rooms/orders/facts/',
   'lib/rooms/advice/facts/',

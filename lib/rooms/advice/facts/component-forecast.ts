@@ -65,15 +65,30 @@ export interface Looked {
   readonly suggestions: readonly Suggestion[]
 }
 
-export const lookAt = (id: string, found: Forecast, stocked: Stocked, moment: Moment): Looked => {
-  const { state, now, minute, closes, nextLook, instant } = moment
+/** What a component's own figures plan; null where it can't be made again today. */
+export const planOf = (
+  id: string,
+  { demand }: Forecast,
+  { supply }: Stocked,
+  { remakes, stakes, minute: now, nextLook, closes }: Moment,
+): BatchPlan | null => {
+  const remake = remakes.get(id) ?? null
+  const own = stakes[id] ?? NOTHING_AT_STAKE
+  return remake ? planBatch({ demand, supply, remake, stakes: own, now, nextLook, closes }) : null
+}
+
+export const lookAt = (
+  id: string,
+  found: Forecast,
+  stocked: Stocked,
+  plan: BatchPlan | null,
+  moment: Moment,
+): Looked => {
+  const { state, now, closes, instant } = moment
   const { demand, runOut } = found
   const { supply } = stocked
   const remake = moment.remakes.get(id) ?? null
   const stakes = moment.stakes[id] ?? NOTHING_AT_STAKE
-  const plan = remake
-    ? planBatch({ demand, supply, remake, stakes, now: minute, nextLook, closes })
-    : null
   const by = byWhen(found, instant)
   const keep: KeepPlan | null =
     plan === null && runOut.lasting !== 'enough'

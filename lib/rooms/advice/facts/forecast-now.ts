@@ -14,6 +14,7 @@ import type {
 import { type Calm, calmOf } from '#lib/rooms/advice/facts/calm.ts'
 import { lookAt, type Moment } from '#lib/rooms/advice/facts/component-forecast.ts'
 import { menuTaught } from '#lib/rooms/advice/facts/menu-taught.ts'
+import { plansTogether } from '#lib/rooms/advice/facts/plans-together.ts'
 import { safetyDue } from '#lib/rooms/advice/facts/safety-due.ts'
 import { soldOut } from '#lib/rooms/advice/facts/sold-out.ts'
 import { supplyOf } from '#lib/rooms/pans/facts/supply.ts'
@@ -91,11 +92,19 @@ const momentOf = (
   }
 }
 
-/** While the pans are being set up nothing is suggested: the first order or ten minutes end that. */
+/**
+ * While the pans are being set up nothing is suggested but to start what can't wait: the first order or ten
+ * minutes end that.
+ */
 const SETTING_UP_MS = 10 * 60_000
 
 const isUnderWay = ({ nextTicket, openedAt }: RunningState, now: number): boolean =>
   nextTicket > 1 || now - openedAt >= SETTING_UP_MS
+
+/** A start that would be too late, or dearer, once the pans are set up. */
+const cantWait = ({ reason }: Suggestion, { openedAt }: RunningState): boolean =>
+  reason.why === 'start-batch' &&
+  (reason.latestStart === null || reason.latestStart <= openedAt + SETTING_UP_MS)
 
 /** Whether any of it was there in this service: what was never made ready isn't missed. */
 const wasThere = (state: RunningState, component: string): boolean =>
@@ -128,12 +137,15 @@ export const forecastNow = (
   const moment = momentOf(state, now, calm, { counts, toCome, stakes: menu.stakes })
   const components: Record<string, ComponentForecast> = {}
   const candidates: Suggestion[] = [...safetyDue(state, now), ...soldOut(state, now)]
+  const plans = plansTogether(all.of, stocked, moment)
   for (const [id, found] of Object.entries(all.of)) {
     const there = stocked[id]
     if (!there) continue
-    const { forecast, suggestions } = lookAt(id, found, there, moment)
+    const { forecast, suggestions } = lookAt(id, found, there, plans[id] ?? null, moment)
     components[id] = forecast
-    if (isUnderWay(state, now) && wasThere(state, id)) candidates.push(...suggestions)
+    const isNow = isUnderWay(state, now)
+    if (wasThere(state, id))
+      candidates.push(...suggestions.filter((one) => isNow || cantWait(one, state)))
   }
   return {
     service: state.service,

@@ -43,8 +43,9 @@ const whyOff = ({ why }: OffSale): SafetyReason['what'] =>
   why === 'reading-missed' || why === 'monitoring-missed' ? 'reading-missed' : 'out-of-limits'
 
 const ofThrowOut = (state: RunningState): readonly Suggestion[] =>
-  Object.values(state.toThrowOut).map(({ what, id, rest }) =>
+  Object.values(state.toThrowOut).map(({ what, id, rest, because }) =>
     duty({
+      because,
       what: 'throw-out',
       of: what,
       id,
@@ -95,7 +96,10 @@ const ofPlaces = (state: RunningState, now: number): readonly Suggestion[] =>
   allPlaces(state).flatMap((place): readonly Suggestion[] => {
     const { what, id, component, stage, offSale } = place
     if (stage === 'gone' || stage === 'empty' || boundAt(state, what, id)) return []
-    if (offSale) return [duty({ of: what, id, component, what: whyOff(offSale), dueAt: null })]
+    if (offSale) {
+      const cooled = offSale.why === 'cooling-missed' ? { because: 'not-cooled' as const } : {}
+      return [duty({ of: what, id, component, what: whyOff(offSale), dueAt: null, ...cooled })]
+    }
     return what === 'batch' ? ofBatch(state, id, now) : ofStanding(state, place, what, now)
   })
 

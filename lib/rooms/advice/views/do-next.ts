@@ -3,20 +3,21 @@
  * and what the forecast suggests. In a rush nothing is told but safety and what is short or sold out.
  */
 
-import { PUT_OFF_MINUTES } from '#lib/estimate/advice.ts'
-import type { AdviceReason, ByWhen } from '#lib/estimate/advice-reason.ts'
-import type { Lasting } from '#lib/estimate/run-out.ts'
+import type { SafetyReason } from '#lib/estimate/advice-reason.ts'
 import type { StationForecast, Suggestion } from '#lib/estimate/station-forecast.ts'
 import { safetyDue } from '#lib/rooms/advice/facts/safety-due.ts'
+import { isDuty } from '#lib/rooms/advice/views/duty.ts'
+import { type Round, roundOf } from '#lib/rooms/food/facts/round.ts'
 import { type ToDo, toDos } from '#lib/rooms/pans/facts/pans-to-do.ts'
 import { refillOf } from '#lib/rooms/pans/facts/refill.ts'
 import { readyBehind } from '#lib/rooms/pans/facts/supply.ts'
-import { instantAt } from '#lib/service/minute.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 export type Task =
   | { readonly kind: 'fact'; readonly toDo: ToDo }
   | { readonly kind: 'advice'; readonly advice: Suggestion }
+  /** Readings that are taken one after the other, in place of a duty each. */
+  | { readonly kind: 'round'; readonly round: Round }
 
 /** What is told also in a rush. */
 const URGENT: ReadonlySet<ToDo['kind']> = new Set([
@@ -58,6 +59,33 @@ const isPutOff = (state: RunningState, toDo: ToDo): boolean => {
   return told !== undefined && told.answer !== 'open' && told.answer !== 'lapsed'
 }
 
+const READINGS: readonly SafetyReason['what'][] = ['reading-due', 'reading-missed']
+
+const isReadingOf = ({ reason }: Suggestion, { places }: Round): boolean =>
+  isDuty(reason) &&
+  READINGS.includes(reason.what) &&
+  places.some(({ place }) => place.what === reason.of && place.id === reason.id)
+
+/** What is to be read is one thing to do, where it is more than one reading. */
+const dutiesOf = (
+  state: RunningState,
+  forecast: StationForecast | null,
+  now: number,
+): readonly Task[] => {
+  const duties = [...safetyDue(state, now)].sort((one, other) => other.saves - one.saves)
+  const told = (advice: Suggestion): Task => ({ kind: 'advice', advice })
+  const found = roundOf(state, now, forecast?.rushAhead ?? null)
+  const places = found?.places.filter(({ why }) => why !== 'out') ?? []
+  const isReading =
+    found && (found.rushFrom !== null || duties.some((one) => isReadingOf(one, found)))
+  if (!found || !isReading || places.length < 2) return duties.map(told)
+  const round = { ...found, places }
+  const place = duties.findIndex((one) => isReadingOf(one, round))
+  const before = place < 0 ? duties : duties.slice(0, place)
+  const after = place < 0 ? [] : duties.slice(place).filter((one) => !isReadingOf(one, round))
+  return [...before.map(told), { kind: 'round', round }, ...after.map(told)]
+}
+
 /** Without a forecast (none has come yet) only facts and duties are told. */
 export const tasksOf = (
   state: RunningState,
@@ -75,7 +103,6 @@ export const tasksOf = (
   const told = (advice: Suggestion): Task => ({ kind: 'advice', advice })
   const isFirst = (one: ToDo) => FIRST.has(one.kind)
   const isLast = (one: ToDo) => LAST.has(one.kind) && !isChangedLabel(state, one)
-  const duties = [...safetyDue(state, now)].sort((one, other) => other.saves - one.saves)
   const isHelpless = (one: ToDo) =>
     one.kind === 'sold-out' && refillOf(state, one.component) === null
   const isLost = ({ reason }: Suggestion) =>
@@ -86,7 +113,7 @@ export const tasksOf = (
   const advice = (forecast?.doNext ?? []).filter((one) => one.kind !== 'safety')
   return [
     ...facts.filter(isFirst).map(fact),
-    ...duties.map(told),
+    ...dutiesOf(state, forecast, now),
     ...facts.filter((one) => !isFirst(one) && !isLast(one) && !isHelpless(one)).map(fact),
     ...facts.filter(isLastOne).map(fact),
     ...advice.filter((one) => !isLost(one)).map(told),
@@ -97,61 +124,10 @@ export const tasksOf = (
   ]
 }
 
-/** What was answered with later or no, and would still be worth doing. */
-export interface PutOff {
-  readonly key: string
-  readonly reason: AdviceReason
-  /** When it is told again, epoch milliseconds; null where it was declined. */
-  readonly until: number | null
-}
-
-export const putOffOf = (
-  state: RunningState,
-  forecast: StationForecast | null,
-  now: number,
-): readonly PutOff[] =>
-  (forecast?.candidates ?? []).flatMap(({ key, reason }): readonly PutOff[] => {
-    const told = state.adviceLog.findLast((one) => one.key === key)
-    if (!told || told.answeredAt === null) return []
-    if (told.answer === 'declined') return [{ key, reason, until: null }]
-    const until = instantAt(state, told.answeredAt + PUT_OFF_MINUTES)
-    return told.answer === 'put-off' && until > now ? [{ key, reason, until }] : []
-  })
-
-/** What the forecast says won't last, or is tight; the surest to run out first. */
-export interface NotLasting {
-  readonly component: string
-  readonly lasting: Exclude<Lasting, 'enough'>
-  readonly by: ByWhen
-  /** Of what was advised against it; null where that wasn't put off. */
-  readonly putOff: PutOff | null
-}
-
-export const notLastingOf = (
-  forecast: StationForecast | null,
-  putOff: readonly PutOff[],
-): readonly NotLasting[] =>
-  Object.entries(forecast?.components ?? {})
-    .sort(([, one], [, other]) => other.chance - one.chance)
-    .flatMap(([component, { lasting, by }]) =>
-      lasting === 'enough'
-        ? []
-        : [
-            {
-              component,
-              lasting,
-              by,
-              putOff:
-                putOff.find(
-                  ({ reason }) => reason.why !== 'safety' && reason.component === component,
-                ) ?? null,
-            },
-          ],
-    )
-
 /** The same thing to do has the same key, so that a tap meant for another one is told apart. */
 export const taskKey = (task: Task): string => {
   if (task.kind === 'advice') return task.advice.key
+  if (task.kind === 'round') return 'round'
   const { toDo } = task
   if (toDo.kind === 'handed-over')
     return `${toDo.kind} ${toDo.what} ${toDo.id} ${toDo.builds.length}`

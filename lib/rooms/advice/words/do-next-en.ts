@@ -1,15 +1,12 @@
 /** What the lead is told to do next, each with its reason in numbers. */
 
-import type { AdviceReason, ByWhen, SafetyReason } from '#lib/estimate/advice-reason.ts'
+import type { AdviceReason, ByWhen } from '#lib/estimate/advice-reason.ts'
 import { isDuty } from '#lib/rooms/advice/views/duty.ts'
+import { dutyWords } from '#lib/rooms/advice/words/duty-en.ts'
 import { outOfTen, type Range, rangeOf } from '#lib/rooms/pans/facts/pan-outlook.ts'
-import { readHereWords } from '#lib/rooms/shelf/words/read-here-en.ts'
-import { sayBuild } from '#lib/service/tickets.ts'
-import { isReadHere } from '#lib/station/read-here.ts'
 import { counted, list } from '#lib/words/counted-en.ts'
-import type { DutyWords } from '#lib/words/duty-words.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
-import type { NameOf, SaidHere, SayTime } from '#lib/words/said-here.ts'
+import type { SaidHere, SayTime } from '#lib/words/said-here.ts'
 
 const allOf = (names: readonly string[]): string => list(names, 'and')
 const loads = (count: number): string => counted(count, 'load', 'loads')
@@ -51,87 +48,9 @@ const startBatch = (
   ]
 }
 
-const safetyTitle: Readonly<Record<SafetyReason['what'], (name: string, at: string) => string>> = {
-  'reading-due': (name) => `Read the temperature: ${name}`,
-  'reading-missed': (name) => `${name} wasn’t read`,
-  'out-of-limits': (name) => `${name} is out of its limits`,
-  'throw-out': (name) => `Throw out ${inSentence(name)}`,
-  'throw-out-soon': (name, at) => `${name}: throw out at ${at}`,
-  'cooling-due': (name) => `Read the batch that cools: ${name}`,
-  collect: (name) => `${name} isn’t collected yet`,
-}
-
-const safetyWhy: Readonly<Record<SafetyReason['what'], (at: string) => string>> = {
-  'reading-due': (at) => `By ${at}. After a missed reading it isn’t served.`,
-  'reading-missed': () => 'Don’t serve it until somebody reads it. A missing reading never passes.',
-  'out-of-limits': () => 'Don’t serve it. Call the person in charge: local code and they decide.',
-  'throw-out': () =>
-    'Its time is over. It isn’t sold, and stays on this list until it is initialed.',
-  'throw-out-soon': (at) => `From ${at} on it is never sold. Change the pan before.`,
-  'cooling-due': (at) => `By ${at}. Without a reading it isn’t shown to have cooled.`,
-  collect: (at) => `Its time on the shelf is over at ${at}.`,
-}
-
-const safetyShort: Readonly<Record<SafetyReason['what'], (name: string, at: string) => string>> = {
-  'reading-due': (name, at) => `Read ${inSentence(name)} by ${at}`,
-  'reading-missed': (name) => `${name}: not read, don’t serve`,
-  'out-of-limits': (name) => `${name}: out of limits, don’t serve`,
-  'throw-out': (name) => `Throw out ${inSentence(name)}`,
-  'throw-out-soon': (name, at) => `${name}: throw out at ${at}`,
-  'cooling-due': (name, at) => `Read the cooling ${inSentence(name)} by ${at}`,
-  collect: (name, at) => `${name}: collect by ${at}`,
-}
-
-const safetyButton: Readonly<Record<SafetyReason['what'], string>> = {
-  'reading-due': 'Read it now',
-  'reading-missed': 'Read it now',
-  'out-of-limits': 'What may be done',
-  'throw-out': 'To be thrown out',
-  'throw-out-soon': 'Open the pan',
-  'cooling-due': 'Read it now',
-  collect: 'To Hand-over',
-}
-
-const calledOf = (reason: SafetyReason, name: NameOf): string =>
-  reason.component === null ? sayBuild(reason.id) : name(reason.component)
-
-/** Of food that waits to be loaded: what is said otherwise than of a pan. */
-const waitingTitle: Readonly<Partial<Record<SafetyReason['what'], (name: string) => string>>> = {
-  'reading-due': (name) => `Read the waiting ${name}`,
-  'reading-missed': (name) => `The waiting ${name} wasn’t read`,
-  'out-of-limits': (name) => `The waiting ${name} is out of its limits`,
-}
-
-const waitingWhy: Readonly<Partial<Record<SafetyReason['what'], (at: string) => string>>> = {
-  'reading-due': (by) => `By ${by}. A batch whose reading is missed isn’t loaded.`,
-  'reading-missed': () =>
-    'It isn’t loaded before somebody reads it. A missing reading never passes.',
-  'out-of-limits': () => 'It isn’t loaded. Call the person in charge: local code and they decide.',
-}
-
-/** What is read beside food says its duties in words of its own. */
-const ownWords = ({ of }: SafetyReason): DutyWords | null =>
-  isReadHere(of) ? readHereWords[of].duty : null
-
-const dutyTitle = (reason: SafetyReason, name: NameOf, by: string): string => {
-  const own = ownWords(reason)?.title[reason.what]
-  if (own) return own(by)
-  const called = calledOf(reason, name)
-  const waiting = reason.of === 'batch' ? waitingTitle[reason.what] : undefined
-  return waiting ? waiting(inSentence(called)) : safetyTitle[reason.what](called, by)
-}
-
-const dutyWhy = (reason: SafetyReason, by: string): string => {
-  const { of, what } = reason
-  const own = of === 'batch' ? waitingWhy[what] : ownWords(reason)?.why[what]
-  return (own ?? safetyWhy[what])(by)
-}
-
-const at = (reason: SafetyReason, { time, now }: SaidHere): string => time(reason.dueAt ?? now)
-
 const title = (reason: AdviceReason, here: SaidHere): string => {
   const { name } = here
-  if (isDuty(reason)) return dutyTitle(reason, name, at(reason, here))
+  if (isDuty(reason)) return dutyWords.title(reason, here)
   switch (reason.why) {
     case 'sold-out':
       return `${name(reason.component)} is sold out`
@@ -148,7 +67,7 @@ const title = (reason: AdviceReason, here: SaidHere): string => {
 
 const why = (reason: AdviceReason, here: SaidHere): readonly string[] => {
   const { name, time } = here
-  if (isDuty(reason)) return [dutyWhy(reason, at(reason, here))]
+  if (isDuty(reason)) return [dutyWords.why(reason, here)]
   switch (reason.why) {
     case 'sold-out':
       return [
@@ -182,7 +101,7 @@ const why = (reason: AdviceReason, here: SaidHere): readonly string[] => {
 }
 
 const button = (reason: AdviceReason): string => {
-  if (isDuty(reason)) return ownWords(reason)?.button[reason.what] ?? safetyButton[reason.what]
+  if (isDuty(reason)) return dutyWords.button(reason)
   switch (reason.why) {
     case 'sold-out':
       return 'Open the pan'
@@ -195,14 +114,8 @@ const button = (reason: AdviceReason): string => {
   }
 }
 
-const dutyShort = (reason: SafetyReason, here: SaidHere): string => {
-  const by = at(reason, here)
-  const own = ownWords(reason)?.short[reason.what]
-  return own ? own(by) : safetyShort[reason.what](calledOf(reason, here.name), by)
-}
-
 const shortly = (reason: AdviceReason, here: SaidHere): string =>
-  isDuty(reason) ? dutyShort(reason, here) : title(reason, here)
+  isDuty(reason) ? dutyWords.short(reason, here) : title(reason, here)
 
 export const doNextWords = {
   range: sayRange,

@@ -1,8 +1,14 @@
 /** Readings that nobody took, for what is invented anyway: the demo, trials and samples. */
 
+import { civilDate } from '#lib/measure/civil.ts'
+import { batchesInOrder, needsBatch } from '#lib/rooms/food/facts/food-now.ts'
 import { cookingLimit } from '#lib/safety/cooking.ts'
+import { leftOfBatch } from '#lib/service/batch-loads.ts'
 import type { GivenHeatReading, GivenReading } from '#lib/service/commands/food-fields.ts'
 import { foodKindOf, limitsOf } from '#lib/service/food-limits.ts'
+import { componentIn } from '#lib/service/held-stock.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { componentOf } from '#lib/station/find.ts'
 import type { Component, StationDocument } from '#lib/station/station-document.ts'
 
 /** Nobody's: they say themselves that they are invented. */
@@ -47,5 +53,23 @@ export const cookedReading = (
     heldSeconds: first.seconds,
     stoodSeconds: limit.standSeconds,
     ...(at === undefined ? {} : { at }),
+  }
+}
+
+/** What is put into a pan: of its batch, where it needs one, as much as is left up to `amount`. */
+export const foodFor = (state: RunningState, id: string, amount: number) => {
+  const component = componentOf(state.station, componentIn(state.station, id) ?? '')
+  const reading = readingInLimits(state.station, component)
+  const read = reading ? { reading, initials: INVENTED_INITIALS } : {}
+  if (!needsBatch(component)) {
+    const preparedOn = civilDate(state.at, state.station.timeZone)
+    return { amount, ...(reading ? ({ bought: true, preparedOn } as const) : {}), ...read }
+  }
+  const [batch] = batchesInOrder(state, component.id)
+  const of = batch === undefined ? undefined : state.batches[batch]
+  return {
+    amount: Math.min(amount, of ? leftOfBatch(of) : amount),
+    ...(batch === undefined ? {} : { batch }),
+    ...read,
   }
 }

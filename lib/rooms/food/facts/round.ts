@@ -7,8 +7,9 @@ import { practiceOf } from '#lib/rooms/food/facts/food-now.ts'
 import { missedFrom } from '#lib/rooms/food/facts/place-now.ts'
 import type { RushWindow } from '#lib/safety/holding.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
+import type { Place } from '#lib/service/events/food-event.ts'
 import { boundAt } from '#lib/service/held-stock.ts'
-import { allPlaces, type Placed } from '#lib/service/place.ts'
+import { allPlaces, type Placed, placeOf } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { pansOf } from '#lib/station/find.ts'
 
@@ -57,6 +58,14 @@ const dueOf = (state: RunningState, place: Placed, now: number): Due | null => {
   return dueBy === null ? null : { place, dueBy, why: dueBy <= now ? 'missed' : 'due' }
 }
 
+/** Food on time alone may be read though no reading falls due. */
+const onTime = (state: RunningState, place: Placed): Due | null => {
+  const { what, id, stage, food, offSale } = place
+  const isThere = stage === 'standing' || stage === 'waiting'
+  if (!isThere || offSale || !food?.clock || boundAt(state, what, id)) return null
+  return { place, dueBy: food.clock.throwOutAt, why: 'together' }
+}
+
 /** Protected back-up pans come first, while the probe was in nothing else; then the line; what waits last. */
 const PART = { kept: 0, pan: 1, backup: 2, batch: 3 } as const
 
@@ -73,6 +82,13 @@ const inLineOrder = (state: RunningState, all: readonly Due[]): readonly DueInRo
         part(one) - part(other) || at(one) - at(other) || (one.id < other.id ? -1 : 1),
     )
     .map((due) => ({ ...due, isProtected: isKept(due.place) }))
+}
+
+/** A place as it is read now, due or not; null where nothing is read of it. */
+export const placeInRound = (state: RunningState, at: Place, now: number): DueInRound | null => {
+  const place = placeOf(state, at)
+  const due = place && (dueOf(state, place, now) ?? onTime(state, place))
+  return due ? (inLineOrder(state, [due])[0] ?? null) : null
 }
 
 /** Whether a reading would be asked for while a rush goes on, and there is something to bring forward. */

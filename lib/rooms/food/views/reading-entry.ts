@@ -43,6 +43,8 @@ export interface ReadingEntry {
   readonly held: string
   /** It was asked whether the other scale was meant, and it wasn't. */
   readonly confirmed: boolean
+  /** Whether the probe was cleaned since the food before; left away until that is said. */
+  readonly cleaned?: boolean
 }
 
 /** What a reading is judged by: one temperature, or combinations with their seconds. */
@@ -187,6 +189,7 @@ export const readingOf = (entry: ReadingEntry) => {
     probe: entry.probe.trim(),
     where: entry.where,
     ...(entry.confirmed ? { scaleConfirmed: true } : {}),
+    ...(entry.cleaned === undefined ? {} : { cleaned: entry.cleaned }),
   }
 }
 

@@ -2,14 +2,14 @@
 
 import { heldByAt } from '#lib/rooms/food/facts/place-now.ts'
 import { broughtBy } from '#lib/rooms/food/facts/probe-trail.ts'
-import { type DueInRound, roundOf } from '#lib/rooms/food/facts/round.ts'
+import { type DueInRound, placeInRound, roundOf } from '#lib/rooms/food/facts/round.ts'
 import { waysFor } from '#lib/rooms/food/facts/ways-out.ts'
 import { type EntryLimit, holdingLimit } from '#lib/rooms/food/views/reading-entry.ts'
 import type { RushWindow, WayOut } from '#lib/safety/holding.ts'
 import { meets } from '#lib/safety/limits.ts'
 import type { ProbeAt, Reading, ReadingContext } from '#lib/safety/readings.ts'
 import type { Scale } from '#lib/safety/temperature.ts'
-import type { PlaceKind } from '#lib/service/events/food-event.ts'
+import type { Place, PlaceKind } from '#lib/service/events/food-event.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findComponent } from '#lib/station/find.ts'
@@ -89,6 +89,12 @@ const stepOf = (state: RunningState, due: DueInRound, now: number): RoundStep | 
     wasIn: met,
     ways: why === 'out' ? waysFor(state, what, id, now) : [],
   }
+}
+
+/** One place of a round, due or read already; null where nothing is read of it. */
+export const stepAt = (state: RunningState, at: Place, now: number): RoundStep | null => {
+  const due = placeInRound(state, at, now)
+  return due && stepOf(state, due, now)
 }
 
 /**

@@ -2,8 +2,8 @@ import { z } from 'zod'
 import { placeProblem } from '#lib/measure/pan-rules.ts'
 import { toppedUp, topUpProblem } from '#lib/needs/top-up.ts'
 import { leftOnOthers } from '#lib/rooms/care/facts/soiling.ts'
+import { foodFor } from '#lib/rooms/food/facts/invented-readings.ts'
 import { isRestAwaited, restOf } from '#lib/rooms/food/facts/rest-of-pan.ts'
-import { foodFor } from '#lib/rooms/food/facts/sample-food.ts'
 import {
   type Incoming,
   incoming,

@@ -1,7 +1,7 @@
 import { z } from 'zod'
+import { foodFor } from '#lib/rooms/food/facts/invented-readings.ts'
 import { broughtWithLoad } from '#lib/rooms/food/facts/probe-trail.ts'
 import { restOf } from '#lib/rooms/food/facts/rest-of-pan.ts'
-import { foodFor } from '#lib/rooms/food/facts/sample-food.ts'
 import { incoming, incomingFields } from '#lib/rooms/pans/commands/incoming.ts'
 import { type Decision, happened, refuse } from '#lib/service/commands/decision.ts'
 import { defineCommand } from '#lib/service/commands/define.ts'

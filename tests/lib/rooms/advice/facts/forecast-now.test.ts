@@ -231,10 +231,13 @@ describe('the forecast of a station', () => {
     expect(keys(forecast(answered, 60))).not.toContain('keep tuna')
   })
 
-  it('[Z39] suggests nothing while the pans are set up', () => {
+  it('[Z39] suggests nothing while the pans are set up, but what can’t wait', () => {
     const early = stocked({ chicken: 4, tuna: 3 })
-    const calm = forecast(early, 2).candidates.filter(({ kind }) => kind !== 'safety')
-    expect(calm).toEqual([])
+    const asked = forecast(early, 2).candidates.filter(({ kind }) => kind !== 'safety')
+    expect(asked.map(({ key }) => key)).toEqual(['start-batch chicken'])
+    // It may run out before a load is there: that can't wait until the pans are set up.
+    expect(asked[0]?.reason).toMatchObject({ latestStart: null })
+    expect(keys(forecast(early, 12)).length).toBeGreaterThan(asked.length)
     expect(keys(forecast(early, 12))).toContain('start-batch chicken')
     expect(keys(forecast(sold(early, 1), 2))).toContain('start-batch chicken')
     expect(keys(forecast(sold(openedAs(), 0), 12))).toEqual([

@@ -1,15 +1,19 @@
 import { describe, expect, test } from 'vitest'
 import type { StationForecast, Suggestion } from '#lib/estimate/station-forecast.ts'
-import { notLastingOf, putOffOf, taskKey, tasksOf } from '#lib/rooms/advice/views/do-next.ts'
+import { notLastingOf, putOffOf } from '#lib/rooms/advice/views/calm.ts'
+import { taskKey, tasksOf } from '#lib/rooms/advice/views/do-next.ts'
 import { calmWords } from '#lib/rooms/advice/words/calm-en.ts'
 import { doNextWords } from '#lib/rooms/advice/words/do-next-en.ts'
+import { roundTaskWords } from '#lib/rooms/advice/words/round-en.ts'
 import { refillOf } from '#lib/rooms/pans/facts/refill.ts'
 import {
   choose,
   type Given,
   given,
   happening,
+  OPENED_AT,
   ofPortions,
+  onward,
   running,
   send,
   type Told,
@@ -135,7 +139,9 @@ describe('what was put off', () => {
     lasting: 'wont-last',
     chance: 0.8,
     by: { early: at(31), likely: at(38), late: at(44) },
-  } as NonNullable<StationForecast['components'][string]>
+    underway: [],
+    batch: null,
+  } as unknown as NonNullable<StationForecast['components'][string]>
   const of = forecast({ candidates: [startChicken], components: { chicken } })
   const here = {
     name: () => 'Herb chicken',
@@ -162,7 +168,7 @@ describe('what was put off', () => {
     const said = (given: typeof putOff) =>
       notLastingOf(of, given).map((one) => calmWords.notLasting(one, here))
     expect(said(putOff)).toEqual(['Herb chicken won’t last 18:30–18:45; put off until 18:05.'])
-    expect(said([])).toEqual(['Herb chicken won’t last 18:30–18:45.'])
+    expect(said([])).toEqual(['Herb chicken won’t last 18:30–18:45: it can’t be made again today.'])
     expect(notLastingOf(forecast(), [])).toEqual([])
     expect(putOff.map((one) => calmWords.putOffSaid(one, here))).toEqual([
       'Put off until 18:05: Start 2 loads of herb chicken',
@@ -246,9 +252,72 @@ describe('its words', () => {
     ])
     const missed = { ...reason, what: 'reading-missed', dueAt: null } as const
     expect(doNextWords.title(missed, here)).toBe('The waiting herb chicken wasn’t read')
-    expect(doNextWords.title({ ...reason, of: 'pan' }, here)).toBe(
-      'Read the temperature: Herb chicken',
+    expect(doNextWords.title({ ...reason, of: 'pan' }, here)).toBe('Read the herb chicken pan')
+  })
+
+  test('[P54] a sentence names the pan, the back-up pan or the batch that it means', () => {
+    const out = {
+      why: 'safety',
+      what: 'out-of-limits',
+      id: 'x',
+      component: 'chicken',
+      dueAt: null,
+    } as const
+    const said = (of: 'pan' | 'backup' | 'batch' | 'rest') =>
+      doNextWords.title({ ...out, of }, here)
+    expect(said('pan')).toBe('The herb chicken pan is out of its limits')
+    expect(said('backup')).toBe('The herb chicken back-up pan is out of its limits')
+    expect(said('batch')).toBe('The waiting herb chicken is out of its limits')
+    const cooled = { ...out, of: 'batch', because: 'not-cooled' } as const
+    expect(doNextWords.title(cooled, here)).toBe(
+      'The waiting herb chicken isn’t shown to have cooled',
     )
+    expect(doNextWords.why(cooled, here)[0]).toContain('A stage of its cooling wasn’t read in time')
+    expect(doNextWords.shortly({ ...out, of: 'backup' }, here)).toBe(
+      'The herb chicken back-up pan: out of limits, don’t serve',
+    )
+    expect(doNextWords.title({ ...out, what: 'throw-out', of: 'rest' }, here)).toBe(
+      'Throw out the herb chicken that was taken off the line',
+    )
+  })
+
+  test('[P55] why something is thrown out is the reason of that food', () => {
+    const warm = given({
+      type: 'startTimeClock',
+      what: 'pan',
+      id: 'pan-tuna',
+      leftAt: OPENED_AT,
+      from: 'cold',
+      rule: '6h',
+      reading: { tenths: 380, scale: 'F', probe: '1', where: 'middle-stirred' },
+      initials: 'AB',
+    })
+    const tooWarm: Given = {
+      type: 'readTemperature',
+      what: 'pan',
+      id: 'pan-tuna',
+      reading: {
+        tenths: 750,
+        scale: 'F',
+        probe: '1',
+        where: 'middle-stirred',
+        scaleConfirmed: true,
+      },
+      initials: 'AB',
+    }
+    const [task] = tasksOf(running(onward(warm, tooWarm)), null, NOON)
+    if (task?.kind !== 'advice') throw new Error('nothing is told')
+    expect(doNextWords.title(task.advice.reason, here)).toBe('Throw out the tuna salad pan')
+    expect(doNextWords.why(task.advice.reason, here)[0]).toMatch(
+      /^It was read warmer than it may be on time alone\. It isn’t served/,
+    )
+    const whys = (['time', 'date', 'out-of-limits', 'taken-away', 'counted-empty'] as const).map(
+      (because) => {
+        const reason = { ...task.advice.reason, because } as typeof task.advice.reason
+        return doNextWords.why(reason, here)[0]
+      },
+    )
+    expect(new Set(whys).size).toBe(5)
   })
 
   test('[P36] keeping says how many, for which items, and what stays free', () => {
@@ -270,42 +339,53 @@ describe('its words', () => {
   })
 })
 
-describe('nothing to do', () => {
+describe('readings that are due', () => {
   const here = {
     name: (id: string) => id,
-    time: (moment: number) => `${(moment - NOON) / 60_000}`,
+    time: (moment: number) => new Date(moment).toISOString().slice(11, 16),
     now: NOON,
     making: () => null,
   }
-  const by = { early: null, likely: null, late: null }
-  const lasting = (of: 'enough' | 'wont-last') => ({ lasting: of, by, chance: 0.9 }) as never
-  const said = (over: Partial<StationForecast>) =>
-    calmWords
-      .calm(
-        { rushUntil: over.rushUntil ?? null, notLasting: notLastingOf(forecast(over), []) },
-        here,
-      )
-      .join(' ')
+  const told = given({ type: 'signOn' })
+  const by = (minutes: number) => ({ ...running(told), rushes: [], batches: {}, at: at(minutes) })
 
-  test('[P37] in a rush says what won’t last, until when suggestions wait, and what still comes', () => {
-    const words = said({
-      rushUntil: at(15),
-      components: { chicken: lasting('wont-last'), rice: lasting('enough') },
-    })
-    expect(words).toContain('chicken won’t last.')
-    expect(words).toContain('suggestions wait until then')
-    expect(words).toContain('Rush until 15')
-    expect(words).toMatch(/sold out, to be read or to be thrown out still comes/)
-    expect(words).not.toContain('rice')
-    expect(said({ rushUntil: at(15) })).not.toContain('won’t last')
+  test('[P57] are one thing to do, with their number and by when', () => {
+    const state = by(-5)
+    const [first, ...rest] = tasksOf(state, null, state.at)
+    if (first?.kind !== 'round') throw new Error('no round is told')
+    expect(taskKey(first)).toBe('round')
+    expect(first.round.places.length).toBe(8)
+    expect(rest.filter((one) => taskKey(one).includes('reading-due pan'))).toEqual([])
+    expect(roundTaskWords.title(first.round, here)).toMatch(/^Take 8 readings by 18:0\d$/)
+    expect(roundTaskWords.why(first.round, here)).toEqual(['Down the line, pan after pan.'])
   })
 
-  test('[P37] never says that all pans are well beside what won’t last', () => {
-    const plain = said({})
-    expect(plain).toContain('Every pan holds')
-    expect(said({ components: { chicken: lasting('wont-last') } })).not.toContain(plain)
-    expect(calmWords.calm({ rushUntil: null, notLasting: notLastingOf(null, []) }, here)).toEqual([
-      plain,
-    ])
+  test('[P57] and those that were missed are told with them, each by its name', () => {
+    const state = by(5)
+    const round = tasksOf(state, null, state.at).find((one) => one.kind === 'round')
+    if (round?.kind !== 'round') throw new Error('no round is told')
+    expect(roundTaskWords.title(round.round, here)).toBe('Take 8 readings now')
+    expect(roundTaskWords.why(round.round, here)[0]).toMatch(
+      / and \d others weren’t read: don’t serve/,
+    )
+  })
+
+  test('[P57] a single one is told by itself, and none before it is asked for', () => {
+    const state = by(-5)
+    const { 'pan-rice': rice } = state.pans
+    const one = { ...state, pans: rice ? { 'pan-rice': rice } : {} }
+    expect(tasksOf(one, null, one.at).map(taskKey)).toContain('safety reading-due pan pan-rice')
+    expect(tasksOf(one, null, one.at).map(taskKey)).not.toContain('round')
+    expect(tasksOf(by(-60), null, at(-60)).map(taskKey)).not.toContain('round')
+  })
+
+  test('[P57][F82] come before a rush that is known', () => {
+    const state = by(-60)
+    const rushAhead = { from: at(-50), to: at(10) }
+    const task = tasksOf(state, forecast({ rushAhead }), state.at).find(
+      ({ kind }) => kind === 'round',
+    )
+    if (task?.kind !== 'round') throw new Error('no round is told')
+    expect(roundTaskWords.why(task.round, here)[0]).toBe('Before the rush at 17:10.')
   })
 })

@@ -20,9 +20,10 @@ const out = (name: string): Given[] =>
 const missed = until(at(given(), 10, send(choose('garden-chicken')), ...out('1A')), 150)
 
 const told = (so: Told, now: number) =>
-  tasksOf(running(so), null, now).map((task) =>
-    task.kind === 'fact' ? task.toDo : task.advice.reason,
-  )
+  tasksOf(running(so), null, now).flatMap((task): readonly object[] => {
+    if (task.kind === 'round') return task.round.places.map(({ place }) => place)
+    return [task.kind === 'fact' ? task.toDo : task.advice.reason]
+  })
 
 /** Whether each list of what was handed over is told, by itself or as the duty at its pan. */
 const isTold = (so: Told): boolean => {

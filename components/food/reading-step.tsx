@@ -1,0 +1,93 @@
+import type { ReactNode } from 'react'
+import { CleanedProbe } from '#components/food/cleaned-probe.tsx'
+import { foodName } from '#components/job/food-name.ts'
+import styles from '#components/job/job.module.css'
+import { JobForm } from '#components/job/job-form.tsx'
+import { ProbeFields } from '#components/job/probe-fields.tsx'
+import { ReadingScale } from '#components/job/probe-scale.tsx'
+import { ReadingPad } from '#components/job/reading-pad.tsx'
+import type { TaskProps } from '#components/job/task-props.ts'
+import { useFoodWords } from '#components/job/use-food-words.ts'
+import { useJob } from '#components/job/use-job.ts'
+import { useReading } from '#components/job/use-reading.ts'
+import { Note } from '#components/ui/note.tsx'
+import { foodTimes } from '#lib/rooms/food/facts/food-times.ts'
+import { probeTrail } from '#lib/rooms/food/facts/probe-trail.ts'
+import { readingOf } from '#lib/rooms/food/views/reading-entry.ts'
+import { probeBrings, type RoundStep } from '#lib/rooms/food/views/round.ts'
+
+interface ReadingStepProps extends Pick<TaskProps<'read'>, 'state' | 'acting' | 'now'> {
+  readonly step: RoundStep
+  /** What the main button says below what it records. */
+  readonly sub?: string
+  /** Beside what is asked: why it isn't read. */
+  readonly ways?: ReactNode
+  readonly onDone: (isOut: boolean) => void
+}
+
+/** One reading of what stands on the line or behind it, or waits: alone, or in a round. */
+export function ReadingStep({ state, acting, now, step, sub, ways, onDone }: ReadingStepProps) {
+  const words = useFoodWords()
+  const { what, id, where } = step
+  const form = useReading(state, step.component, step.context, step.limit, {
+    places: [where, 'surface'],
+  })
+  const { entry, judged } = form
+  const time = (at: number) => words.sayTime(at, state.station.timeZone)
+  const times = foodTimes(state, what, id, now)
+  const brings = probeBrings(state, step, entry.probe)
+  const isAsked = brings !== null
+  const isOut = judged.verdict === 'not-met'
+  const isUsed = entry.probe.trim() !== '' && probeTrail(state, entry.probe).length > 0
+  const job = useJob({
+    acting,
+    about: `${what} ${id}`,
+    lacks: [
+      judged.temperature !== null && isAsked && entry.cleaned === undefined
+        ? words.round.lackClean
+        : null,
+    ],
+    form,
+    command: () => {
+      const reading = readingOf(entry)
+      const initials = entry.initials.trim()
+      return reading && { type: 'readTemperature', what, id, reading, initials }
+    },
+    done: () => {
+      const reading = readingOf(entry)
+      return words.forms.readDone(
+        foodName(state, what, id),
+        reading ? words.sayDegrees(reading) : '',
+      )
+    },
+    after: () => onDone(isOut),
+  })
+  return (
+    <JobForm
+      job={job}
+      kind={isOut ? 'no' : 'main'}
+      send={(isOut ? words.forms.readOut : words.forms.readSend)(
+        form.typed && words.sayDegrees(form.typed),
+      )}
+      sub={isOut ? undefined : sub}
+      scale={<ReadingScale form={form} />}
+      side={<ReadingPad form={form} />}
+    >
+      <p className={styles.large}>{words.round.how[step.how]}</p>
+      <p>
+        {times?.newest
+          ? words.forms.newest(words.sayDegrees(times.newest.temperature), time(times.newest.at))
+          : words.forms.never}{' '}
+        {times?.nextBy ? words.forms.nextBy(time(times.nextBy)) : ''}
+      </p>
+      {times?.offSale && <Note kind="no">{words.forms.resolveWhy[times.offSale.why]}</Note>}
+      {isAsked ? (
+        <CleanedProbe brings={brings} form={form} state={state} />
+      ) : (
+        isUsed && <p className={styles.probeFirst}>{words.round.clean}</p>
+      )}
+      <ProbeFields form={form} />
+      {ways}
+    </JobForm>
+  )
+}

@@ -1,0 +1,47 @@
+/** What a round of readings says, place after place. */
+
+import type { HowProbed } from '#lib/rooms/food/views/round.ts'
+import { counted, list } from '#lib/words/counted-en.ts'
+import { inSentence } from '#lib/words/findings-en.ts'
+
+const how: Readonly<Record<HowProbed, string>> = {
+  stir: 'Stir, then probe the middle of the pan.',
+  piece: 'Probe the middle of the thickest piece.',
+  cup: 'Open one cup, and probe its middle.',
+}
+
+const foods = (names: readonly string[]): string => list(names.map(inSentence), 'and')
+
+export const roundWords = {
+  how,
+  where: { pan: 'the pan on the line', backup: 'the back-up pan', batch: 'what waits' },
+  title: (place: number, count: number, name: string) =>
+    `Reading ${place} of ${count}: ${inSentence(name)}`,
+  /** Before the next one. */
+  clean: 'Clean and sanitize the probe first.',
+  keptApart: 'Protected back-up pan',
+  /** Of a probe that was in other food. */
+  wasIn: (names: readonly string[]) =>
+    names.length > 0
+      ? `This probe was in ${foods(names)}.`
+      : 'This probe was in the same food on the line.',
+  wasCleaned: 'Washed, rinsed and sanitized since?',
+  cleaned: 'Yes, cleaned',
+  notCleaned: 'No',
+  lackClean: 'Say whether the probe was cleaned',
+  ends: (names: readonly string[]) =>
+    names.length > 0
+      ? `It isn’t protected after this reading, and may contain ${foods(names)}.`
+      : 'It isn’t protected after this reading.',
+  dueBy: (at: string) => `By ${at}.`,
+  next: (name: string) => `next: ${inSentence(name)}`,
+  last: 'the last of this round',
+  onward: (name: string | null) => (name === null ? 'End the round' : `Go on: ${inSentence(name)}`),
+  notThis: 'Not this pan',
+  whyNot: 'Why not?',
+  notBecause: { later: 'Later in this round', empty: 'It is empty', changed: 'It is changed now' },
+  gone: 'Nothing is read of it any more.',
+  readAt: (read: string) => read,
+  start: 'Take readings',
+  done: (count: number) => `${counted(count, 'reading', 'readings')} taken`,
+} as const

@@ -18,14 +18,14 @@ const isSame = (one: Place, other: Place): boolean => one.what === other.what &&
 /** All readings that are due, one after the other: the pan that is read is the one that is lit. */
 export function RoundForm({ state, acting, task, now, choose, onBack }: TaskProps<'round'>) {
   const words = useFoodWords()
-  const { of, at } = task
+  const { of, at, since } = task
   const [isNotThis, setNotThis] = useState(false)
   const step = stepAt(state, at, now)
   const after = of.slice(of.findIndex((one) => isSame(one, at)) + 1)
   const next = after.find((one) => stepAt(state, one, now) !== null) ?? null
   const nextName = next && foodName(state, next.what, next.id)
   const onward = (list: typeof of = of) => {
-    if (next) choose({ task: 'round', of: list, at: next })
+    if (next) choose({ task: 'round', of: list, at: next, since })
     else onBack()
   }
   const goOn = (
@@ -65,7 +65,7 @@ export function RoundForm({ state, acting, task, now, choose, onBack }: TaskProp
     <ReadingStep
       key={keyOf(at.what, at.id)}
       {...{ state, acting, now, step }}
-      sub={nextName === null ? words.round.last : words.round.next(nextName)}
+      sub={nextName === null ? words.round.last : words.round.next(nextName, next?.what ?? 'pan')}
       ways={
         isNotThis ? (
           <ChoiceRow

@@ -15,7 +15,13 @@ export type Chosen =
   | { readonly task: 'fill-backup'; readonly id: string }
   | ({ readonly task: 'read' } & At)
   /** Readings one after the other: `of` all of them in their order, `at` the one that is taken. */
-  | { readonly task: 'round'; readonly of: readonly At[]; readonly at: At }
+  | {
+      readonly task: 'round'
+      readonly of: readonly At[]
+      readonly at: At
+      /** When it was begun, epoch milliseconds: what was read since is done. */
+      readonly since: number
+    }
   | ({ readonly task: 'clock' } & At)
   | ({ readonly task: 'resolve' } & At)
   | { readonly task: 'handed-over'; readonly what: HandedOverOf; readonly id: string }

@@ -3,7 +3,6 @@ import { pansEnglish } from '#components/pans/words.tsx'
 import { dateWords } from '#lib/rooms/food/words/dates-en.ts'
 import { formWords } from '#lib/rooms/food/words/food-forms-en.ts'
 import { jobLackWords, padWords } from '#lib/rooms/food/words/job-lacks-en.ts'
-import { sayDegrees } from '#lib/rooms/food/words/reading-en.ts'
 import { readingWords } from '#lib/rooms/food/words/reading-pad-en.ts'
 import { roundWords } from '#lib/rooms/food/words/round-en.ts'
 import { readHereWords } from '#lib/rooms/shelf/words/read-here-en.ts'
@@ -22,7 +21,6 @@ export const foodEnglish = {
   safety: safetyWords,
   dates: dateWords,
   panRules: panRuleWords,
-  sayDegrees,
   sayDay,
   sayDate,
   sayDateOver,

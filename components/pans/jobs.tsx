@@ -91,6 +91,7 @@ export const JOBS: { readonly [Name in TaskName]: JobOf<Name> } = {
         1 + of.findIndex((one) => one.what === what && one.id === id),
         of.length,
         foodName(state, what, id),
+        what,
       ),
     Body: RoundForm,
   },

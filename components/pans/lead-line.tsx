@@ -29,6 +29,8 @@ interface LeadLineProps {
   readonly placed: PlacedTasks | null
   /** What is typed below isn't lost by a tap up here. */
   readonly isAtRest: boolean
+  /** By pan or lid: what it says in the place of its number, while a round of readings is taken. */
+  readonly marks: Readonly<Record<string, string>>
   readonly choose: Choose
   readonly ref: Ref<HTMLDivElement>
 }
@@ -36,7 +38,7 @@ interface LeadLineProps {
 /** The line with what is in it, what stands behind it, and what is to be done to each pan. */
 export function LeadLine(props: LeadLineProps) {
   const words = usePansWords()
-  const { state, pictures, forecast, now, about, placed, isAtRest, choose, ref } = props
+  const { state, pictures, forecast, now, about, placed, isAtRest, marks, choose, ref } = props
   const name = nameIn(state.station)
   const time = (at: number) => words.sayTime(at, state.station.timeZone)
   const vessels = vesselPictures(state, now)
@@ -74,12 +76,14 @@ export function LeadLine(props: LeadLineProps) {
                 time,
               }}
               isLit={about.pans.includes(id)}
+              mark={marks[id]}
               behind={
                 <Vessels
                   name={component.name}
                   vessels={isFirst ? (vessels[component.id] ?? []) : []}
                   lit={about.pans.includes(id) ? about.vessel : null}
                   time={time}
+                  marks={marks}
                   choose={choose}
                 />
               }

@@ -14,6 +14,8 @@ interface PanPlaceProps {
   readonly about: PanSaid
   /** What is done now is done to it. */
   readonly isLit: boolean
+  /** Said in the place of its number; left away where nothing is. */
+  readonly mark?: string | undefined
   /** Lidded pans and pots behind it, and what hangs below. */
   readonly behind: ReactNode
   readonly below: ReactNode
@@ -23,7 +25,7 @@ interface PanPlaceProps {
 /** One pan from the side: its surface, what of that is on tickets, and what is left to sell. */
 export function PanPlace(props: PanPlaceProps) {
   const words = usePansWords()
-  const { picture, component, about, isLit, behind, below, onChoose } = props
+  const { picture, component, about, isLit, mark, behind, below, onChoose } = props
   const { standing, selling, filled, owed, left, onTickets, trouble } = picture
   const said = sayPan(words, picture, about)
   return (
@@ -60,12 +62,14 @@ export function PanPlace(props: PanPlaceProps) {
             />
           </span>
           <span className={styles.figure}>
-            {said.hasNumber ? (
+            {mark !== undefined ? (
+              <b className={styles.state}>{mark}</b>
+            ) : said.hasNumber ? (
               <b className={styles.number}>{left}</b>
             ) : (
               <b className={styles.state}>{said.state}</b>
             )}
-            {said.words.map((word) => (
+            {(mark === undefined ? said.words : []).map((word) => (
               <span key={word} className={styles.word}>
                 {word}
               </span>

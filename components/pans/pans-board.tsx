@@ -18,6 +18,7 @@ import {
   placeTasks,
   sayCalm,
 } from '#components/pans/placed-tasks.ts'
+import { roundMarks } from '#components/pans/round-marks.ts'
 import { Others, Strip } from '#components/pans/strip.tsx'
 import { useTasks } from '#components/pans/use-tasks.ts'
 import { useIsPhone, useWalk } from '#components/pans/use-walk.ts'
@@ -147,6 +148,7 @@ function Board({ state }: { readonly state: RunningState }) {
           ref={line}
           {...{ state, pictures, forecast, now, about, choose }}
           placed={chosen ? null : placed}
+          marks={roundMarks(words, state, chosen, now)}
           isAtRest={chosen !== null && !FREE.has(chosen.task)}
         />
         <div
@@ -166,7 +168,7 @@ function Board({ state }: { readonly state: RunningState }) {
       {!job && (
         <>
           <Others placed={placed} />
-          <Strip state={state} choose={choose} />
+          <Strip {...{ state, now, forecast, choose }} />
         </>
       )}
     </main>

@@ -1,8 +1,11 @@
 import type { Choose } from '#components/job/chosen.ts'
 import { useSelling } from '#components/live/selling.ts'
 import type { PlacedTasks } from '#components/pans/placed-tasks.ts'
+import { roundOpens } from '#components/pans/round-marks.ts'
 import styles from '#components/pans/strip.module.css'
 import { usePansWords } from '#components/pans/words.tsx'
+import type { StationForecast } from '#lib/estimate/station-forecast.ts'
+import { roundOf } from '#lib/rooms/food/facts/round.ts'
 import { type ItemPicture, itemPictures } from '#lib/rooms/pans/views/items-left.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { nameIn } from '#lib/station/name-in.ts'
@@ -36,15 +39,19 @@ export function Others({ placed }: { readonly placed: PlacedTasks }) {
 
 interface StripProps {
   readonly state: RunningState
+  readonly now: number
+  readonly forecast: StationForecast | null
   readonly choose: Choose
 }
 
 /** Every item with how many can still be sold, and the ways to what is done seldom. */
-export function Strip({ state: told, choose }: StripProps) {
+export function Strip({ state: told, now, forecast, choose }: StripProps) {
   const words = usePansWords()
   const state = useSelling(told, 1)
   const name = nameIn(state.station)
   const items = itemPictures(state)
+  const round = roundOf(told, now, forecast?.rushAhead ?? null)
+  const readings = round && roundOpens(round, now)
   const note = ({ selling, remaining, limitedBy, gone }: ItemPicture): string => {
     if (!selling) return words.notSelling
     if (remaining === 0)
@@ -76,6 +83,11 @@ export function Strip({ state: told, choose }: StripProps) {
         </ul>
       </section>
       <nav className={styles.ways} aria-label={words.first.ways}>
+        {readings && (
+          <button type="button" onClick={() => choose(readings)}>
+            {words.roundTask.take}
+          </button>
+        )}
         <button type="button" onClick={() => choose({ task: 'start-batch', component: null })}>
           {words.batches.start}
         </button>

@@ -3,6 +3,7 @@ import { handedOverKind, sayHandedOver } from '#components/care/handed-over-said
 import type { Chosen } from '#components/job/chosen.ts'
 import { aboutPlace } from '#components/pans/about.ts'
 import { adviceButton, adviceWay } from '#components/pans/task-advice.ts'
+import { roundOpens } from '#components/pans/round-marks.ts'
 import {
   type Here,
   NO_PAN,
@@ -17,7 +18,6 @@ import type { Task } from '#lib/rooms/advice/views/do-next.ts'
 import type { Round } from '#lib/rooms/food/facts/round.ts'
 import type { ToDo } from '#lib/rooms/pans/facts/pans-to-do.ts'
 import { effectOfStopping } from '#lib/rooms/pans/views/items-left.ts'
-import type { Place } from '#lib/service/events/food-event.ts'
 import { whereIs } from '#lib/service/held-stock.ts'
 import { SHELF } from '#lib/service/shelf.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -162,16 +162,15 @@ const FACTS: {
 
 const roundTold = ({ words, state, here }: Here, round: Round): Told => {
   const { title, why, button, short } = words.roundTask
-  const of = round.places.map(({ place: { what, id } }): Place => ({ what, id }))
-  const [first] = of
+  const opens = roundOpens(round, here.now)
   return {
     title: title(round, here),
     why: why(round, here),
     button,
     short: short(round, here),
     hang: short(round, here),
-    opens: first ? { task: 'round', of, at: first } : null,
-    about: first ? aboutPlace(state, first.what, first.id) : NO_PAN,
+    opens,
+    about: opens ? aboutPlace(state, opens.at.what, opens.at.id) : NO_PAN,
   }
 }
 

@@ -9,6 +9,8 @@ interface VesselsProps {
   /** The one that something is done to. */
   readonly lit: string | null
   readonly time: (at: number) => string
+  /** By id: what it says instead, while a round of readings is taken. */
+  readonly marks: Readonly<Record<string, string>>
   readonly choose: Choose
 }
 
@@ -16,9 +18,18 @@ interface VesselsProps {
 const MOST = 4
 
 /** Back-up pans with their lids and batches as pots, in a row behind their pan. */
-export function Vessels({ name, vessels, lit, time, choose }: VesselsProps) {
+export function Vessels({ name, vessels, lit, time, marks, choose }: VesselsProps) {
   const words = usePansWords()
-  const shown = ({ stage, portions, at, isLate, batch }: VesselPicture): readonly string[] => {
+  const shown = ({
+    id,
+    stage,
+    portions,
+    at,
+    isLate,
+    batch,
+  }: VesselPicture): readonly string[] => {
+    const mark = marks[id]
+    if (mark !== undefined) return mark.split(' ')
     switch (stage) {
       case 'throw-out':
       case 'off-sale':

@@ -11,6 +11,7 @@ import { handedOverWords } from '#lib/rooms/food/words/handed-over-en.ts'
 import { potWords } from '#lib/rooms/food/words/job-lacks-en.ts'
 import { vesselWords } from '#lib/rooms/food/words/vessels-en.ts'
 import { lineWords } from '#lib/rooms/pans/words/line-en.ts'
+import { sayDegrees } from '#lib/rooms/food/words/reading-en.ts'
 import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { sayClock, sayLength, sayTime } from '#lib/words/clock-en.ts'
 import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
@@ -23,6 +24,7 @@ export const pansEnglish = {
   givenOut: handedOverWords,
   calm: calmWords,
   batches: { ...batchWords, ...potWords },
+  sayDegrees,
   sayTime,
   sayClock,
   sayLength,

@@ -45,4 +45,10 @@ export const roundTaskWords = {
     return isLate(round) ? `${count} now` : `${count} by ${time(round.dueBy)}`
   },
   button: 'Start the round',
+  take: 'Take readings',
+  mark: {
+    read: (degrees: string, isGood: boolean) => (isGood ? `✓ ${degrees}` : `✗ ${degrees}`),
+    by: (at: string) => `by ${at}`,
+    now: 'due',
+  },
 } as const

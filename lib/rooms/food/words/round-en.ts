@@ -1,7 +1,7 @@
 /** What a round of readings says, place after place. */
 
 import type { HowProbed } from '#lib/rooms/food/views/round.ts'
-import { counted, list } from '#lib/words/counted-en.ts'
+import { list } from '#lib/words/counted-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
 
 const how: Readonly<Record<HowProbed, string>> = {
@@ -12,11 +12,16 @@ const how: Readonly<Record<HowProbed, string>> = {
 
 const foods = (names: readonly string[]): string => list(names.map(inSentence), 'and')
 
+const called = {
+  pan: (name: string) => name,
+  backup: (name: string) => `${name} back-up pan`,
+  batch: (name: string) => `waiting ${name}`,
+} as const
+
 export const roundWords = {
   how,
-  where: { pan: 'the pan on the line', backup: 'the back-up pan', batch: 'what waits' },
-  title: (place: number, count: number, name: string) =>
-    `Reading ${place} of ${count}: ${inSentence(name)}`,
+  title: (place: number, count: number, name: string, what: 'pan' | 'backup' | 'batch') =>
+    `Reading ${place} of ${count}: ${called[what](inSentence(name))}`,
   /** Before the next one. */
   clean: 'Clean and sanitize the probe first.',
   keptApart: 'Protected back-up pan',
@@ -33,15 +38,11 @@ export const roundWords = {
     names.length > 0
       ? `It isn’t protected after this reading, and may contain ${foods(names)}.`
       : 'It isn’t protected after this reading.',
-  dueBy: (at: string) => `By ${at}.`,
-  next: (name: string) => `next: ${inSentence(name)}`,
+  next: (name: string, what: keyof typeof called) => `next: ${called[what](inSentence(name))}`,
   last: 'the last of this round',
   onward: (name: string | null) => (name === null ? 'End the round' : `Go on: ${inSentence(name)}`),
   notThis: 'Not this pan',
   whyNot: 'Why not?',
   notBecause: { later: 'Later in this round', empty: 'It is empty', changed: 'It is changed now' },
   gone: 'Nothing is read of it any more.',
-  readAt: (read: string) => read,
-  start: 'Take readings',
-  done: (count: number) => `${counted(count, 'reading', 'readings')} taken`,
 } as const

@@ -16,7 +16,7 @@ export function ReadForm({ state, acting, task, now, onBack }: TaskProps<'read'>
   return (
     <ReadingStep
       {...{ state, acting, now, step }}
-      ways={
+      more={
         earlier.length > 1 && (
           <ul className={styles.facts}>
             {earlier.map((one) => (

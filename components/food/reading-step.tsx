@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react'
 import { CleanedProbe } from '#components/food/cleaned-probe.tsx'
+import { KeptProbe } from '#components/food/kept-probe.tsx'
 import { foodName } from '#components/job/food-name.ts'
 import styles from '#components/job/job.module.css'
 import { JobForm } from '#components/job/job-form.tsx'
-import { ProbeFields } from '#components/job/probe-fields.tsx'
 import { ReadingScale } from '#components/job/probe-scale.tsx'
 import { ReadingPad } from '#components/job/reading-pad.tsx'
 import type { TaskProps } from '#components/job/task-props.ts'
@@ -20,13 +20,18 @@ interface ReadingStepProps extends Pick<TaskProps<'read'>, 'state' | 'acting' | 
   readonly step: RoundStep
   /** What the main button says below what it records. */
   readonly sub?: string
-  /** Beside what is asked: why it isn't read. */
-  readonly ways?: ReactNode
+  /** A button beside what is kept from the reading before. */
+  readonly beside?: ReactNode
+  /** In the place of all that is asked. */
+  readonly instead?: ReactNode
+  /** Below what is asked. */
+  readonly more?: ReactNode
   readonly onDone: (isOut: boolean) => void
 }
 
 /** One reading of what stands on the line or behind it, or waits: alone, or in a round. */
-export function ReadingStep({ state, acting, now, step, sub, ways, onDone }: ReadingStepProps) {
+export function ReadingStep(props: ReadingStepProps) {
+  const { state, acting, now, step, sub, beside, instead, more, onDone } = props
   const words = useFoodWords()
   const { what, id, where } = step
   const form = useReading(state, step.component, step.context, step.limit, {
@@ -74,20 +79,27 @@ export function ReadingStep({ state, acting, now, step, sub, ways, onDone }: Rea
       side={<ReadingPad form={form} />}
     >
       <p className={styles.large}>{words.round.how[step.how]}</p>
-      <p>
-        {times?.newest
-          ? words.forms.newest(words.sayDegrees(times.newest.temperature), time(times.newest.at))
-          : words.forms.never}{' '}
-        {times?.nextBy ? words.forms.nextBy(time(times.nextBy)) : ''}
-      </p>
-      {times?.offSale && <Note kind="no">{words.forms.resolveWhy[times.offSale.why]}</Note>}
-      {isAsked ? (
-        <CleanedProbe brings={brings} form={form} state={state} />
-      ) : (
-        isUsed && <p className={styles.probeFirst}>{words.round.clean}</p>
+      {instead ?? (
+        <>
+          <p>
+            {times?.newest
+              ? words.forms.newest(
+                  words.sayDegrees(times.newest.temperature),
+                  time(times.newest.at),
+                )
+              : words.forms.never}{' '}
+            {times?.nextBy ? words.forms.nextBy(time(times.nextBy)) : ''}
+          </p>
+          {times?.offSale && <Note kind="no">{words.forms.resolveWhy[times.offSale.why]}</Note>}
+          {isAsked ? (
+            <CleanedProbe brings={brings} form={form} state={state} />
+          ) : (
+            isUsed && <p className={styles.probeFirst}>{words.round.clean}</p>
+          )}
+          <KeptProbe form={form} beside={beside} />
+          {more}
+        </>
       )}
-      <ProbeFields form={form} />
-      {ways}
     </JobForm>
   )
 }

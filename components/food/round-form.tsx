@@ -66,20 +66,22 @@ export function RoundForm({ state, acting, task, now, choose, onBack }: TaskProp
       key={keyOf(at.what, at.id)}
       {...{ state, acting, now, step }}
       sub={nextName === null ? words.round.last : words.round.next(nextName, next?.what ?? 'pan')}
-      ways={
+      instead={
         isNotThis ? (
           <ChoiceRow
             legend={words.round.whyNot}
-            options={because.map((id) => ({ id, label: words.round.notBecause[id] }))}
+            options={[
+              ...because.map((id) => ({ id, label: words.round.notBecause[id] })),
+              { id: 'read', label: words.round.notBecause.read } as const,
+            ]}
             value={null}
-            onChange={notThis}
+            onChange={(why) => (why === 'read' ? setNotThis(false) : notThis(why))}
           />
-        ) : (
-          because.length > 0 && (
-            <div className={styles.others}>
-              <Button onClick={() => setNotThis(true)}>{words.round.notThis}</Button>
-            </div>
-          )
+        ) : undefined
+      }
+      beside={
+        because.length > 0 && (
+          <Button onClick={() => setNotThis(true)}>{words.round.notThis}</Button>
         )
       }
       onDone={(isOut) => {

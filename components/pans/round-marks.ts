@@ -22,21 +22,24 @@ export const roundMarks = (
   now: number,
 ): Readonly<Record<string, string>> => {
   if (task?.task !== 'round') return {}
-  const { read, by, now: due } = words.roundTask.mark
+  const { read, by, now: due, lid } = words.roundTask.mark
   return Object.fromEntries(
     task.of.flatMap((one): (readonly [string, string])[] => {
       const place = placeOf(state, one)
-      if (!place || one.what === 'batch') return []
-      const { newest, offSale } = place
-      if (newest && newest.at >= task.since)
-        return [[one.id, read(words.sayDegrees(newest.temperature), offSale === null)]]
+      // What is out of its limits says so itself.
+      if (!place || one.what === 'batch' || (place.offSale && place.newest)) return []
+      const { newest } = place
+      const isLid = one.what === 'backup'
+      if (newest && newest.at >= task.since) {
+        const { tenths } = newest.temperature
+        const said = isLid
+          ? lid(Math.round(tenths / 10))
+          : read(words.sayDegrees(newest.temperature))
+        return [[one.id, said]]
+      }
       const dueBy = missedFrom(state, place, now)
-      return [
-        [
-          one.id,
-          dueBy === null || dueBy <= now ? due : by(words.sayTime(dueBy, state.station.timeZone)),
-        ],
-      ]
+      const isNow = isLid || dueBy === null || dueBy <= now
+      return [[one.id, isNow ? due : by(words.sayTime(dueBy, state.station.timeZone))]]
     }),
   )
 }

@@ -2,8 +2,8 @@
 import { handedOverKind, sayHandedOver } from '#components/care/handed-over-said.ts'
 import type { Chosen } from '#components/job/chosen.ts'
 import { aboutPlace } from '#components/pans/about.ts'
-import { adviceButton, adviceWay } from '#components/pans/task-advice.ts'
 import { roundOpens } from '#components/pans/round-marks.ts'
+import { adviceButton, adviceWay } from '#components/pans/task-advice.ts'
 import {
   type Here,
   NO_PAN,

@@ -20,16 +20,9 @@ const MOST = 4
 /** Back-up pans with their lids and batches as pots, in a row behind their pan. */
 export function Vessels({ name, vessels, lit, time, marks, choose }: VesselsProps) {
   const words = usePansWords()
-  const shown = ({
-    id,
-    stage,
-    portions,
-    at,
-    isLate,
-    batch,
-  }: VesselPicture): readonly string[] => {
+  const shown = ({ id, stage, portions, at, isLate, batch }: VesselPicture): readonly string[] => {
     const mark = marks[id]
-    if (mark !== undefined) return mark.split(' ')
+    if (mark !== undefined) return [mark]
     switch (stage) {
       case 'throw-out':
       case 'off-sale':

@@ -7,6 +7,8 @@ import { beginning, tapUntil } from './hands.ts'
 import { expect } from './job.ts'
 
 const INITIALS = 'JK'
+/** Longer than the guard that keeps a press from landing on what has only just come. */
+const GUARD_MS = 500
 
 /** The job below the line. */
 export const below = (page: Page): Locator => page.locator('section[data-job]')
@@ -51,9 +53,13 @@ export const takeReading = async (page: Page, figures: string): Promise<void> =>
   const before = await title(page).textContent()
   await answerCleaned(page, true)
   await typeDegrees(page, figures)
+  await page.waitForTimeout(GUARD_MS)
   await expect(record(page)).toBeEnabled()
-  await record(page).click()
-  await expect(title(page)).not.toHaveText(before ?? '')
+  // What has only just come takes no tap yet.
+  await expect(async () => {
+    if ((await title(page).textContent()) === before) await record(page).click({ timeout: 2_000 })
+    await expect(title(page)).not.toHaveText(before ?? '', { timeout: 3_000 })
+  }).toPass({ timeout: 30_000, intervals: [600] })
 }
 
 /** Counts trusted taps that aren't on a figure. */

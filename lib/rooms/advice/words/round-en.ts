@@ -47,8 +47,10 @@ export const roundTaskWords = {
   button: 'Start the round',
   take: 'Take readings',
   mark: {
-    read: (degrees: string, isGood: boolean) => (isGood ? `✓ ${degrees}` : `✗ ${degrees}`),
+    read: (degrees: string) => `✓ ${degrees}`,
     by: (at: string) => `by ${at}`,
     now: 'due',
+    /** On a lid, where there is less room. */
+    lid: (degrees: number) => `${degrees}°`,
   },
 } as const

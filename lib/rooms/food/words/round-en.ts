@@ -22,6 +22,10 @@ export const roundWords = {
   how,
   title: (place: number, count: number, name: string, what: 'pan' | 'backup' | 'batch') =>
     `Reading ${place} of ${count}: ${called[what](inSentence(name))}`,
+  /** From the reading before: where, with which probe, and by whom. */
+  kept: (where: string, probe: string, initials: string) =>
+    `${where} · probe ${probe} · ${initials}`,
+  change: 'Change',
   /** Before the next one. */
   clean: 'Clean and sanitize the probe first.',
   keptApart: 'Protected back-up pan',
@@ -43,6 +47,11 @@ export const roundWords = {
   onward: (name: string | null) => (name === null ? 'End the round' : `Go on: ${inSentence(name)}`),
   notThis: 'Not this pan',
   whyNot: 'Why not?',
-  notBecause: { later: 'Later in this round', empty: 'It is empty', changed: 'It is changed now' },
+  notBecause: {
+    later: 'Later in this round',
+    empty: 'It is empty',
+    changed: 'It is changed now',
+    read: 'Read it after all',
+  },
   gone: 'Nothing is read of it any more.',
 } as const

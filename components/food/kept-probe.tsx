@@ -9,10 +9,12 @@ interface KeptProbeProps {
   readonly form: ReadingForm
   /** A button that stands beside what is kept. */
   readonly beside: ReactNode
+  /** There is no room for it while the fields are open. */
+  readonly isCrowded: boolean
 }
 
 /** Place, probe and initials in one line once all of them are kept from the reading before. */
-export function KeptProbe({ form, beside }: KeptProbeProps) {
+export function KeptProbe({ form, beside, isCrowded }: KeptProbeProps) {
   const words = useFoodWords()
   const { entry, limit } = form
   const { where, probe, initials } = entry
@@ -21,7 +23,7 @@ export function KeptProbe({ form, beside }: KeptProbeProps) {
     return (
       <>
         <ProbeFields form={form} />
-        {beside}
+        {!isCrowded && beside}
       </>
     )
   return (

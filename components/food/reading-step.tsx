@@ -43,6 +43,7 @@ export function ReadingStep(props: ReadingStepProps) {
   const brings = probeBrings(state, step, entry.probe)
   const isAsked = brings !== null
   const isOut = judged.verdict === 'not-met'
+  const isEnd = isAsked && entry.cleaned === false
   const isUsed = entry.probe.trim() !== '' && probeTrail(state, entry.probe).length > 0
   const job = useJob({
     acting,
@@ -70,11 +71,11 @@ export function ReadingStep(props: ReadingStepProps) {
   return (
     <JobForm
       job={job}
-      kind={isOut ? 'no' : 'main'}
+      kind={isOut || isEnd ? 'no' : 'main'}
       send={(isOut ? words.forms.readOut : words.forms.readSend)(
         form.typed && words.sayDegrees(form.typed),
       )}
-      sub={isOut ? undefined : sub}
+      sub={isEnd ? words.round.endsShort : isOut ? undefined : sub}
       scale={<ReadingScale form={form} />}
       side={<ReadingPad form={form} />}
     >
@@ -96,7 +97,7 @@ export function ReadingStep(props: ReadingStepProps) {
           ) : (
             isUsed && <p className={styles.probeFirst}>{words.round.clean}</p>
           )}
-          <KeptProbe form={form} beside={beside} />
+          <KeptProbe form={form} beside={beside} isCrowded={isAsked} />
           {more}
         </>
       )}

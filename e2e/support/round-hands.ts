@@ -48,18 +48,22 @@ export const answerCleaned = async (page: Page, isClean: boolean): Promise<void>
 /** The main button, whatever it records. */
 export const record = (page: Page): Locator => below(page).locator('[data-main]')
 
-/** One reading, and then the next place is asked for. */
-export const takeReading = async (page: Page, figures: string): Promise<void> => {
+/** Records what is typed, and the next place is asked for: what has only just come takes no tap yet. */
+export const records = async (page: Page): Promise<void> => {
   const before = await title(page).textContent()
-  await answerCleaned(page, true)
-  await typeDegrees(page, figures)
   await page.waitForTimeout(GUARD_MS)
   await expect(record(page)).toBeEnabled()
-  // What has only just come takes no tap yet.
   await expect(async () => {
     if ((await title(page).textContent()) === before) await record(page).click({ timeout: 2_000 })
     await expect(title(page)).not.toHaveText(before ?? '', { timeout: 3_000 })
   }).toPass({ timeout: 30_000, intervals: [600] })
+}
+
+/** One reading with a clean probe. */
+export const takeReading = async (page: Page, figures: string): Promise<void> => {
+  await answerCleaned(page, true)
+  await typeDegrees(page, figures)
+  await records(page)
 }
 
 /** Counts trusted taps that aren't on a figure. */

@@ -65,7 +65,7 @@ export const pansViews: readonly View[] = [
       main: [/^Record /],
     }),
   ),
-  pans('a round', 'quiet', /^Reading 1 of/, ['Take readings']),
+  pans('a round', 'quiet', /^Read 1 of/, ['Take readings']),
   pans('a round, not this pan', 'quiet', 'Later in this round', ['Take readings', 'Not this pan']),
   pans('did you mean', 'quiet', 'Did you mean', [/^Herb chicken:/, /^Read the temp/, /^6$/, /^5$/]),
   pans('weigh', 'quiet', 'That is the weight', [/^Herb chicken:/, 'Weigh it', /^5$/], {

@@ -21,7 +21,7 @@ const called = {
 export const roundWords = {
   how,
   title: (place: number, count: number, name: string, what: 'pan' | 'backup' | 'batch') =>
-    `Reading ${place} of ${count}: ${called[what](inSentence(name))}`,
+    `Read ${place} of ${count}: ${called[what](inSentence(name))}`,
   /** From the reading before: where, with which probe, and by whom. */
   kept: (where: string, probe: string, initials: string) =>
     `${where} · probe ${probe} · ${initials}`,
@@ -42,6 +42,7 @@ export const roundWords = {
     names.length > 0
       ? `It isn’t protected after this reading, and may contain ${foods(names)}.`
       : 'It isn’t protected after this reading.',
+  endsShort: 'it isn’t protected any more',
   next: (name: string, what: keyof typeof called) => `next: ${called[what](inSentence(name))}`,
   last: 'the last of this round',
   onward: (name: string | null) => (name === null ? 'End the round' : `Go on: ${inSentence(name)}`),

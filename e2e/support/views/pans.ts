@@ -126,7 +126,7 @@ export const pansViews: readonly View[] = [
   pans('hold, no back-up pan', 'no-back-up', 'then fill that first', [], {
     main: [/^To the counter/],
   }),
-  pans('off sale', 'off-sale', 'Tuna salad is out of its limits', [], {
+  pans('off sale', 'off-sale', 'The tuna salad pan is out of its limits', [], {
     main: [/^What may be done/],
   }),
   pans('off sale, ways', 'off-sale', 'Only the person in charge decides', [/^What may be done/]),
@@ -142,7 +142,9 @@ export const pansViews: readonly View[] = [
       ...DATES,
     ]),
   ),
-  pans('throw out', 'to-throw-out', 'Throw out sesame slaw', [], { main: [/^To be thrown out/] }),
+  pans('throw out', 'to-throw-out', 'Throw out the sesame slaw pan', [], {
+    main: [/^To be thrown out/],
+  }),
   pans('throw out, list', 'to-throw-out', 'it was read too warm', [/^To be thrown out/]),
   pans('batches', 'batches', 'Start a batch'),
   pans('start a batch', 'quiet', 'How many loads?', ['Start a batch'], {

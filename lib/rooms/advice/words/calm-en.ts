@@ -46,7 +46,7 @@ const goneSaid = (gone: readonly string[], { name }: SaidHere): readonly string[
   gone.length === 0
     ? []
     : [
-        `None left of ${list(
+        `Sold out: ${list(
           gone.map((id) => inSentence(name(id))),
           'and',
         )}.`,

@@ -6,7 +6,7 @@ import { inSentence } from '#lib/words/findings-en.ts'
 
 /** Of forms. */
 export const jobLackWords = {
-  putLack: 'Nothing that may go in stands ready',
+  putLack: 'Nothing that may go in is ready',
   washedLack: 'Say that it was washed',
   weighLack: 'Type the weight',
   weighLess: 'Less than the empty pan weighs',

@@ -113,7 +113,7 @@ describe('nothing to do', () => {
     const gone = given({ type: 'correct', pan: 'pan-almonds', amount: 0 })
     const { title, why } = said({ components: { chicken: component('enough') } }, gone)
     expect(title).not.toBe(NOTHING)
-    expect(why).toBe('None left of almonds.')
+    expect(why).toBe('Sold out: almonds.')
     const ours = given(
       { type: 'correct', pan: 'pan-almonds', amount: 0 },
       { type: 'stopSelling', what: 'component', id: 'almonds' },

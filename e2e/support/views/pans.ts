@@ -184,7 +184,7 @@ export const pansViews: readonly View[] = [
       'sanitizer, too weak',
       'quiet',
       /^It is too weak/,
-      ['The sanitizer', /^1$/, /^0$/, /^Water: not read/, /^7$/, /^5$/],
+      ['The sanitizer', /^1$/, /^0$/, /^Water/, /^7$/, /^5$/],
       { main: [/^Record /] },
     ),
   ),

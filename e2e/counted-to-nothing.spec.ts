@@ -34,7 +34,7 @@ test('[S121] counted to nothing: each of the two ways back is one tap more', asy
     await toCount()
     await tapUntil(
       button(pansWords.loadIt),
-      dialog(pans).getByRole('button', { name: formWords.put.load }),
+      dialog(pans).getByRole('button', { name: 'Type the temperature' }),
     )
   })
 })

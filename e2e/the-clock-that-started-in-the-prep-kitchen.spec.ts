@@ -122,7 +122,7 @@ test('the clock that started in the prep kitchen: its time binds the pan, the co
 
   await test.step('eighty minutes later the lead is told that it is nearly over', async () => {
     await job.hoursPass()
-    await expect(pans.getByText(/^Black beans: throw out at 12:1\d$/).first()).toBeVisible()
+    await expect(pans.getByText(/^The black beans pan: throw out at 12:1\d$/).first()).toBeVisible()
     await order(counterPage, 'Bean and pepper', 2)
     await expect(startButton(assembly, '2A')).toBeEnabled()
   })

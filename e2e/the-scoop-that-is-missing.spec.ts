@@ -22,14 +22,16 @@ test('the scoop that is missing: the nearest that carries nothing across, with i
     const use = dialog(pans).getByRole('button', { name: formWords.scoopUse, exact: true })
     const choices = dialog(pans).getByRole('group', { name: formWords.scoopChoose, exact: true })
     const light = choices.getByRole('button', { name: /#30 spare 20 % light/ })
+    const lacking = dialog(pans).locator('button[data-lacks]')
     await expect(light).toBeVisible()
-    await expect(use).toBeDisabled()
+    await expect(lacking).toBeDisabled()
     await expect(dialog(pans).getByText(formWords.scoopNot)).toBeVisible()
     await expect(
       dialog(pans).getByRole('listitem').filter({ hasText: '#30 of almonds' }),
     ).toHaveCount(1)
     await light.click()
-    await expect(use).toBeDisabled()
+    await expect(lacking).toBeDisabled()
+    await expect(use).toHaveCount(0)
   })
 
   await test.step('a portion that is a fifth light needs the lead’s own yes', async () => {

@@ -116,7 +116,7 @@ export const drawnTexts = (page: Page, within = 'body'): Promise<readonly DrawnT
               element.closest(
                 '[data-width="sliver"], [data-stand="sliver"], [data-stand="slim"]',
               ) !== null,
-              isSwiped,
+            isSwiped,
             isAside: element.closest('[data-aside]') !== null,
           })
         }

@@ -14,6 +14,8 @@ export const anyPan = (page: Page, name: string): Locator =>
   page
     .getByRole('list', { name: pansWords.line })
     .getByRole('button', { name: beginning(`${name}:`) })
+    // What hangs on a pan to be done is called by its name, too.
+    .and(page.locator('[data-standing]'))
 
 /** The one job that is open under the line. */
 export const job = (page: Page): Locator => page.locator('[data-job]:not([data-job="pan"])')

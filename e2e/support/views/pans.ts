@@ -37,8 +37,9 @@ const TYPE_165 = [/^1$/, /^6$/, /^5$/]
 
 export const pansViews: readonly View[] = [
   pans('calm', 'quiet', 'Can still sell'),
-  pans('rush', 'rush', 'Toasted almonds is sold out', [], {
-    main: [/^Make more of it/],
+  // A label that an earlier scene of the house changed comes before what is sold out.
+  pans('rush', 'rush', 'make more', [], {
+    main: [/^(Make more of it|Change the pan)/],
   }),
   pans('a pan', 'rush', 'What do you see in it?', [/^Cheddar:/], { main: [/^Change the pan/] }),
   initialed(

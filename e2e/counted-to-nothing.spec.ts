@@ -1,4 +1,3 @@
-import { formWords } from '#lib/rooms/food/words/food-forms-en.ts'
 import { lineWords } from '#lib/rooms/pans/words/line-en.ts'
 import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { anyPan, job as dialog, done } from './support/food-hands.ts'

@@ -2,13 +2,12 @@
 
 import { heldByAt } from '#lib/rooms/food/facts/place-now.ts'
 import { broughtBy } from '#lib/rooms/food/facts/probe-trail.ts'
-import { type DueInRound, placeInRound, roundOf } from '#lib/rooms/food/facts/round.ts'
+import { type DueInRound, placeInRound } from '#lib/rooms/food/facts/round.ts'
 import { waysFor } from '#lib/rooms/food/facts/ways-out.ts'
 import { type EntryLimit, holdingLimit } from '#lib/rooms/food/views/reading-entry.ts'
-import type { RushWindow, WayOut } from '#lib/safety/holding.ts'
+import type { WayOut } from '#lib/safety/holding.ts'
 import { meets } from '#lib/safety/limits.ts'
 import type { ProbeAt, Reading, ReadingContext } from '#lib/safety/readings.ts'
-import type { Scale } from '#lib/safety/temperature.ts'
 import type { Place, PlaceKind } from '#lib/service/events/food-event.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -33,17 +32,6 @@ export interface RoundStep extends Pick<DueInRound, 'why' | 'dueBy' | 'isProtect
   readonly wasIn: boolean | null
   /** What may be done with it while it is out of its limits; nothing while it isn't. */
   readonly ways: readonly WayOut[]
-}
-
-export interface RoundView {
-  readonly steps: readonly RoundStep[]
-  /** Epoch milliseconds: before this all of them are read. */
-  readonly dueBy: number
-  readonly isAsked: boolean
-  /** The rush that it comes before; null where it isn't brought forward. */
-  readonly rushFrom: number | null
-  /** The scale on which this house reads: no other, and no minus, is offered where it is °F. */
-  readonly scale: Scale
 }
 
 /** From how it is portioned: what a scoop or a ladle takes is diced or wet, also where it was pieces. */
@@ -95,27 +83,6 @@ const stepOf = (state: RunningState, due: DueInRound, now: number): RoundStep | 
 export const stepAt = (state: RunningState, at: Place, now: number): RoundStep | null => {
   const due = placeInRound(state, at, now)
   return due && stepOf(state, due, now)
-}
-
-/**
- * The round that is asked for or comes next, in the order in which it is taken; null where none does.
- * @param rush the next one that is known; null where none is
- */
-export const roundView = (
-  state: RunningState,
-  now: number,
-  rush: RushWindow | null = null,
-): RoundView | null => {
-  const round = roundOf(state, now, rush)
-  if (!round) return null
-  const { places, dueBy, isAsked, rushFrom } = round
-  return {
-    steps: places.flatMap((due) => stepOf(state, due, now) ?? []),
-    dueBy,
-    isAsked,
-    rushFrom,
-    scale: state.station.safety.scale,
-  }
 }
 
 /**

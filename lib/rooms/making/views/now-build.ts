@@ -158,7 +158,3 @@ export const nowBuild = (
     lacksWhy: lacks === null ? null : whyLacking(state, lacks),
   }
 }
-
-/** How many pans stand wide: what a screen has to find room for. */
-export const widePans = (now: NowBuild): number =>
-  Object.values(now.pans).filter((pan) => pan.kind !== 'idle').length

@@ -111,7 +111,3 @@ export const stopLine = (
   }
   return Object.fromEntries(pansOf(state.station).map((pan) => [pan.id, one(pan)]))
 }
-
-/** How many pans say something: what a screen has to find room for. */
-export const saidOn = (line: Readonly<Record<string, StopPan>>): number =>
-  Object.values(line).filter(({ kind }) => kind !== 'idle' && kind !== 'same').length

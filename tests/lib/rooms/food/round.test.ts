@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { practiceOf } from '#lib/rooms/food/facts/food-now.ts'
 import { missedFrom } from '#lib/rooms/food/facts/place-now.ts'
 import { roundOf } from '#lib/rooms/food/facts/round.ts'
-import { howProbed, probeBrings, roundView } from '#lib/rooms/food/views/round.ts'
+import { howProbed, probeBrings, stepAt } from '#lib/rooms/food/views/round.ts'
 import { allPlaces } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { componentOf } from '#lib/station/find.ts'
@@ -24,6 +24,19 @@ const reads = (id: string, degrees = id.includes('rice') ? 150 : 38): Given => (
   id,
   ...read(degrees, { cleaned: true }),
 })
+
+/** Its steps as the screen takes them, one place after the other. */
+const roundView = (state: RunningState, now: number) => {
+  const round = roundOf(state, now, null)
+  return (
+    round && {
+      ...round,
+      steps: round.places.flatMap(
+        ({ place: { what, id } }) => stepAt(state, { what, id }, now) ?? [],
+      ),
+    }
+  )
+}
 
 const idsOf = (round: ReturnType<typeof roundOf>) => round?.places.map(({ place }) => place.id)
 const rush = (from: number, to: number) => ({ from: minute(from), to: minute(to) })

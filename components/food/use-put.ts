@@ -7,9 +7,10 @@ import { asksDates, isFromPack } from '#lib/rooms/pans/views/dates-asked.ts'
 import {
   firstSource,
   fittingPortions,
-  isOutOfTurn,
   type PutSource,
   putSources,
+  sourceKey,
+  toldOfSource,
 } from '#lib/rooms/pans/views/put-sources.ts'
 import { type ScaleUnit, weightMg } from '#lib/rooms/pans/views/weight-entry.ts'
 import type { HeldBy } from '#lib/safety/holding.ts'
@@ -71,15 +72,13 @@ export interface Put {
   }
 }
 
-const keyOf = (source: PutSource): string => ('id' in source ? source.id : source.kind)
-
 export const usePut = (state: RunningState, target: PutTarget, now: number): Put => {
   const sources = putSources(state, target, now)
   const [key, setKey] = useState(() => {
     const first = firstSource(sources)
-    return first ? keyOf(first) : ''
+    return first ? sourceKey(first) : ''
   })
-  const source = sources.find((one) => keyOf(one) === key) ?? firstSource(sources)
+  const source = sources.find((one) => sourceKey(one) === key) ?? firstSource(sources)
   const each = state.portions[target.component]?.amount ?? 1
   const [wanted, setWanted] = useState(target.usual)
   const [weight, setWeight] = useState<Put['weight']>(null)
@@ -122,7 +121,7 @@ export const usePut = (state: RunningState, target: PutTarget, now: number): Put
     isDateLacking: fromPack && isDated && dates === null,
     isWeightLacking: weight !== null && weighedMg === null,
     choose: (next) => {
-      setKey(keyOf(next))
+      setKey(sourceKey(next))
       setDates(null)
     },
     setPortions: setWanted,
@@ -142,15 +141,9 @@ export const usePut = (state: RunningState, target: PutTarget, now: number): Put
                   source && 'amount' in source ? source.amount : Infinity,
                 ),
               }),
-        ...(source?.kind === 'batch' ? { batch: source.id } : {}),
-        ...(fromPack ? { bought: true as const } : {}),
-        ...(source?.kind === 'backup' ? { from: source.id } : {}),
-        ...(source?.kind === 'batch' && source.heldBy === 'time'
-          ? { heldBy: 'time' as const }
-          : {}),
+        ...(source ? toldOfSource(source, fromPack) : {}),
         ...(isDated && dates ? dates.told : {}),
         ...(reading ? { reading, initials: form.entry.initials.trim() } : {}),
-        ...(source && isOutOfTurn(source) ? { notFirst: true as const } : {}),
       }
     },
   }

@@ -100,9 +100,21 @@ export const putSources = (
   return [...batches, ...backups, ...plain]
 }
 
+/** Tells the sources of one pan apart. */
+export const sourceKey = (source: PutSource): string => ('id' in source ? source.id : source.kind)
+
 /** Whether an older batch would stay behind. */
 export const isOutOfTurn = (chosen: PutSource): boolean =>
   chosen.kind === 'batch' && !chosen.isFirst
+
+/** The fields of a command that say out of what it comes. `isPack`: straight from a pack that is kept cold. */
+export const toldOfSource = (source: PutSource, isPack: boolean) => ({
+  ...(source.kind === 'batch' ? { batch: source.id } : {}),
+  ...(isPack ? { bought: true as const } : {}),
+  ...(source.kind === 'backup' ? { from: source.id } : {}),
+  ...(source.kind === 'batch' && source.heldBy === 'time' ? { heldBy: 'time' as const } : {}),
+  ...(isOutOfTurn(source) ? { notFirst: true as const } : {}),
+})
 
 /** The one that is offered first: what can be loaded, in its turn. */
 export const firstSource = (sources: readonly PutSource[]): PutSource | null =>

@@ -12,6 +12,8 @@ export type Chosen =
   /** A pan with all that can be done with it. */
   | { readonly task: 'pan'; readonly pan: string }
   | { readonly task: 'put'; readonly pan: string; readonly way: 'load' | 'change' | 'top-up' }
+  /** All pans into which nothing was put yet, on one sheet. */
+  | { readonly task: 'set-up' }
   | { readonly task: 'fill-backup'; readonly id: string }
   | ({ readonly task: 'read' } & At)
   /** Readings one after the other: `of` all of them in their order, `at` the one that is taken. */

@@ -5,6 +5,7 @@ import { formWords } from '#lib/rooms/food/words/food-forms-en.ts'
 import { jobLackWords, padWords } from '#lib/rooms/food/words/job-lacks-en.ts'
 import { readingWords } from '#lib/rooms/food/words/reading-pad-en.ts'
 import { roundWords } from '#lib/rooms/food/words/round-en.ts'
+import { setUpWords } from '#lib/rooms/pans/words/set-up-en.ts'
 import { readHereWords } from '#lib/rooms/shelf/words/read-here-en.ts'
 import { sayDateOver, sayDateProblem } from '#lib/words/date-problems-en.ts'
 import { sayDate, sayDay } from '#lib/words/day-en.ts'
@@ -17,6 +18,7 @@ export const foodEnglish = {
   forms: { ...formWords, ...jobLackWords },
   readHere: readHereWords,
   round: roundWords,
+  setUp: setUpWords,
   readings: { ...readingWords, ...padWords },
   safety: safetyWords,
   dates: dateWords,

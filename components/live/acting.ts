@@ -25,6 +25,8 @@ export interface Acting {
   readonly busy: boolean
   /** Sends; true once it is accepted. `done` is said then. `proof`: by the person in charge. */
   act(command: Command, done: string, proof?: Proof): Promise<boolean>
+  /** Says what came of something that was sent in another way. */
+  say(said: Said): void
   hush(): void
 }
 
@@ -64,5 +66,5 @@ export const useActing = (loadRefusals: () => Promise<RefusalWords>): Acting => 
     },
     [loadRefusals, send, station],
   )
-  return { said, busy: underway > 0, act, hush: () => setSaid(null) }
+  return { said, busy: underway > 0, act, say: setSaid, hush: () => setSaid(null) }
 }

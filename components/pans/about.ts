@@ -46,6 +46,7 @@ export const aboutOf = (state: RunningState, task: Chosen): About => {
         : aboutPlace(state, task.what, task.id)
     case 'round':
       return aboutPlace(state, task.at.what, task.at.id)
+    case 'set-up':
     case 'read-here':
     case 'labels':
     case 'in-charge':

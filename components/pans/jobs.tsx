@@ -1,5 +1,5 @@
 /** Every job under the line: what it is called, what is told beside that, and what it is done with. */
-import type { ComponentType } from 'react'
+import { type ComponentType, lazy, Suspense } from 'react'
 import { HandedOverForm } from '#components/care/handed-over-form.tsx'
 import { handedOverKind } from '#components/care/handed-over-said.ts'
 import { LabelPanel } from '#components/care/label-panel.tsx'
@@ -46,6 +46,19 @@ const READ_HERE: Readonly<Record<ReadHere, ComponentType<TaskProps<'read-here'>>
   sanitizer: SanitizerForm,
 }
 
+/** Brings a calendar along, so that no other job waits for it. */
+const SetUpForm = lazy(async () => ({
+  default: (await import('#components/food/set-up-form.tsx')).SetUpForm,
+}))
+
+function SetUp(props: TaskProps<'set-up'>) {
+  return (
+    <Suspense fallback={null}>
+      <SetUpForm {...props} />
+    </Suspense>
+  )
+}
+
 function ReadHereForm(props: TaskProps<'read-here'>) {
   const Form = READ_HERE[props.task.of]
   return <Form {...props} />
@@ -80,6 +93,7 @@ export const JOBS: { readonly [Name in TaskName]: JobOf<Name> } = {
     },
     Body: PutForm,
   },
+  'set-up': { title: (words) => words.setUp.title, Body: SetUp },
   'fill-backup': {
     title: (words, state, { id }) => words.forms.fillTitle(foodName(state, 'backup', id)),
     Body: FillForm,

@@ -33,6 +33,7 @@ import { pansOf } from '#lib/station/find.ts'
 
 const loadJob = () => import('#components/pans/open-job.tsx')
 const loadDates = () => import('#components/food/food-dates.tsx')
+const loadSetUp = () => import('#components/food/set-up-form.tsx')
 
 /** Heavier than the line, and wanted once something is tapped: fetched once the line stands. */
 const JobTitle = lazy(async () => ({ default: (await loadJob()).JobTitle }))
@@ -42,7 +43,7 @@ const OpenJob = lazy(async () => ({ default: (await loadJob()).OpenJob }))
 const PRELOAD_AFTER_MS = 500
 
 const preload = () => {
-  for (const load of [loadJob, loadDates]) load().catch(() => undefined)
+  for (const load of [loadJob, loadDates, loadSetUp]) load().catch(() => undefined)
 }
 
 /** How often what depends on the time alone is worked out anew. */
@@ -139,32 +140,38 @@ function Board({ state }: { readonly state: RunningState }) {
         onUnpaid={() => choose({ task: 'unpaid' })}
       />
       {isPhone && !job && <Walker walk={walk} count={pans.length} />}
-      <Notch
-        about={isPhone && !chosen ? [] : about.pans}
-        kind={!chosen && next && isUrgent(next.task) ? 'no' : 'main'}
-        className={styles.stage ?? ''}
-      >
-        <LeadLine
-          ref={line}
-          {...{ state, pictures, forecast, now, about, choose }}
-          placed={chosen ? null : placed}
-          marks={roundMarks(words, state, chosen, now)}
-          isAtRest={chosen !== null && !FREE.has(chosen.task)}
-        />
-        <div
-          className={styles.below}
-          data-notch-panel=""
-          data-calm={!job && !next ? '' : undefined}
+      {job?.task.task === 'set-up' ? (
+        <Suspense fallback={null}>
+          <OpenJob {...job} acting={acting} choose={choose} />
+        </Suspense>
+      ) : (
+        <Notch
+          about={isPhone && !chosen ? [] : about.pans}
+          kind={!chosen && next && isUrgent(next.task) ? 'no' : 'main'}
+          className={styles.stage ?? ''}
         >
-          {job ? (
-            <Suspense fallback={null}>
-              <OpenJob {...job} acting={acting} choose={choose} />
-            </Suspense>
-          ) : (
-            <DoNext next={next} calm={calm} tasks={tasks} way={way} />
-          )}
-        </div>
-      </Notch>
+          <LeadLine
+            ref={line}
+            {...{ state, pictures, forecast, now, about, choose }}
+            placed={chosen ? null : placed}
+            marks={roundMarks(words, state, chosen, now)}
+            isAtRest={chosen !== null && !FREE.has(chosen.task)}
+          />
+          <div
+            className={styles.below}
+            data-notch-panel=""
+            data-calm={!job && !next ? '' : undefined}
+          >
+            {job ? (
+              <Suspense fallback={null}>
+                <OpenJob {...job} acting={acting} choose={choose} />
+              </Suspense>
+            ) : (
+              <DoNext next={next} calm={calm} tasks={tasks} way={way} />
+            )}
+          </div>
+        </Notch>
+      )}
       {!job && (
         <>
           <Others placed={placed} />

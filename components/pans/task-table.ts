@@ -111,17 +111,20 @@ const FACTS: {
     about: NO_PAN,
   }),
   load: ({ words, state }, { loads }) => {
-    const first = loads[0]?.pan ?? ''
+    const [first] = loads
+    const isLine = loads.length > 1
     return {
       title: words.loadTitle(loads.length),
       why: [words.loadWhy],
-      button: words.loadFirst(
-        nameIn(state.station)(findPan(state.station, first)?.component ?? ''),
-      ),
+      button: isLine
+        ? words.loadLine
+        : words.loadFirst(
+            nameIn(state.station)(findPan(state.station, first?.pan ?? '')?.component ?? ''),
+          ),
       short: words.todo.load(loads.length),
       hang: words.onLine.hang.load,
-      opens: first === '' ? null : refill(state, first),
-      about: first === '' ? NO_PAN : onPan(first),
+      opens: isLine ? { task: 'set-up' } : first ? refill(state, first.pan) : null,
+      about: first ? onPan(first.pan) : NO_PAN,
     }
   },
   short: ({ words, state }, { component, lacking, builds, pan }) => {

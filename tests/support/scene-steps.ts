@@ -4,8 +4,10 @@ import { EMPTY_DRAFT, settle, type Wish } from '#lib/rooms/orders/facts/draft.ts
 import { offerFor } from '#lib/rooms/orders/facts/offer.ts'
 import { type BuildChoice, isKeptApart } from '#lib/service/events/build-choice.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { batchCommands } from '#lib/spine/opening-commands.ts'
 import type { Command } from '#lib/spine/registry.ts'
 import type { Need, NeedCode } from '#lib/station/codes/codes.ts'
+import { componentOf } from '#lib/station/find.ts'
 
 /** A command, told from the service as it stands then. */
 export type Step = (state: RunningState) => Command
@@ -167,3 +169,22 @@ export const closeAndOpen = (kind: 'real'): readonly Step[] => [
   () => ({ type: 'close' }),
   (state) => ({ type: 'open', station: state.station.id, kind }),
 ]
+
+/** A batch of 40 portions that was read, finished and waits to be loaded. */
+export const standsReady = (component: string): readonly Step[] => {
+  const told = (state: RunningState) =>
+    batchCommands(
+      state.station,
+      componentOf(state.station, component),
+      40 * (state.portions[component]?.amount ?? 1),
+      { now: state.at, batch: `ready-${component}` },
+    )
+  const isCooked = HOT.has(component)
+  return Array.from({ length: isCooked ? 3 : 2 }, (_, place) => (state) => {
+    const command = told(state)[place]
+    if (!command) throw new Error(`no step ${place} of ${component}`)
+    return command
+  })
+}
+
+const HOT: ReadonlySet<string> = new Set(['rice', 'chicken', 'beans', 'peppers'])

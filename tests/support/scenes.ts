@@ -17,6 +17,7 @@ import {
   reading,
   type Step,
   send,
+  standsReady,
   tellNeed,
   tooCool,
   usualBeans,
@@ -359,6 +360,17 @@ export const scenes = {
     () => ({ type: 'finish', ticket: 1, letter: 'A' }),
   ],
   unloaded: [...closeAndOpen('real'), goodStrip],
+  'ready to load': [
+    ...closeAndOpen('real'),
+    goodStrip,
+    ...['rice', 'chicken', 'beans', 'peppers', 'tuna', 'slaw', 'yogurt-sauce'].flatMap(standsReady),
+  ],
+  'partly ready to load': [
+    ...closeAndOpen('real'),
+    goodStrip,
+    ...['rice', 'chicken', 'beans', 'tuna', 'slaw'].flatMap(standsReady),
+    () => ({ type: 'startBatch', component: 'peppers', loads: 1 }),
+  ],
   closed: [() => ({ type: 'close' })],
 } as const satisfies Readonly<Record<string, readonly Step[]>>
 

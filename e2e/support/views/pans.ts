@@ -120,7 +120,34 @@ export const pansViews: readonly View[] = [
     main: [/^Stop selling/],
   }),
   pans('close', 'rush', 'can’t be closed yet', ['Close the service']),
-  pans('unloaded', 'unloaded', 'Load 10 pans', [], { main: [/^Load pita/] }),
+  pans('unloaded', 'unloaded', 'Load 10 pans', [], { main: [/^Load the line/] }),
+  pans('the line set up, nothing ready', 'unloaded', 'No batch of it is finished.', [
+    /^Load the line/,
+    /^Brown rice:/,
+  ]),
+  initialed(
+    pans(
+      'the line set up',
+      'partly ready to load',
+      /Read the pan now/,
+      [/^Load the line/, /^1$/, /^5$/, /^1$/],
+      { main: [/^Next: herb chicken/] },
+    ),
+  ),
+  initialed(
+    pans('the line set up, two packs', 'partly ready to load', 'Second pack opened', [
+      /^Load the line/,
+      /^Cheddar:/,
+      /^Today$/,
+      /^A second pack goes in/,
+      /^3$/,
+      /^7$/,
+    ]),
+  ),
+  pans('the line set up, no batch', 'partly ready to load', /still being made/, [
+    /^Load the line/,
+    /^Roast peppers:/,
+  ]),
   pans('unloaded, no batch', 'unloaded', 'No batch is finished', [/^Brown rice:/, /^Load the pan/]),
   pans('short', 'short', 'Short of Herb chicken', [], { main: [/^What can be done/] }),
   pans('short, ways', 'short', 'Newest first', [/^What can be done/], { main: [/^Load the pan/] }),

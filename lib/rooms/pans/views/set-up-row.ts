@@ -11,6 +11,9 @@ import type { GivenReading } from '#lib/service/commands/food-fields.ts'
 /** A reading in full, with the moment at which it was typed: it is sent later. */
 export type ReadInSheet = GivenReading & { readonly at: number }
 
+/** Of a second pack that nobody has said the day of: it is never taken from the first. */
+export const NOT_SAID = ''
+
 /** What was said of one pan; what wasn't is as usual. */
 export interface SetUpEntry {
   /** Key of the source that was chosen; null: the one that is proposed. */
@@ -23,7 +26,7 @@ export interface SetUpEntry {
   /** Of who took that reading; '' where nobody did. */
   readonly initials: string
   readonly dates: ToldDates | null
-  /** When a second pack that goes into the same pan was opened; null where there is none. */
+  /** When a second pack that goes into the same pan was opened: `NOT_SAID` until that is; null where there is none. */
   readonly alsoOpened: CivilDate | null
   /** Of two packs: a new label with the earliest day was made. */
   readonly isLabelled: boolean
@@ -121,7 +124,9 @@ export interface SetUpRow {
 
 /** Day 1 of what packs of one or two days come to: the earlier. */
 export const earliestOpened = ({ dates, alsoOpened }: SetUpEntry): ToldDates => {
-  const days = [dates?.preparedOn, alsoOpened ?? undefined].filter((one) => one !== undefined)
+  const days = [dates?.preparedOn ?? NOT_SAID, alsoOpened ?? NOT_SAID].filter(
+    (one) => one !== NOT_SAID,
+  )
   const [first] = days.sort()
   return dates?.preparedOn === undefined || first === undefined ? {} : { preparedOn: first }
 }

@@ -17,6 +17,7 @@ import {
 import {
   earliestOpened,
   isAsked,
+  NOT_SAID,
   type SetUpEntry,
   type SetUpLoad,
   type SetUpRow,
@@ -106,7 +107,9 @@ const waitsForDates = (
   entry: SetUpEntry,
   now: number,
 ): SetUpWait | null => {
-  if (isPack && dates.preparedOn === undefined) return { why: 'opened-on' }
+  const { alsoOpened, isLabelled } = entry
+  if (isPack && (dates.preparedOn === undefined || alsoOpened === NOT_SAID))
+    return { why: 'opened-on' }
   const told = toldMark(state, dates, now)
   if ('refusal' in told)
     return told.refusal.code === 'wrong-date'
@@ -114,7 +117,8 @@ const waitsForDates = (
       : { why: 'opened-on' }
   if (told.mark && pastStamp(told.mark, now))
     return { why: 'past-date', lastDay: told.mark.lastDay }
-  return entry.alsoOpened !== null && !entry.isLabelled ? { why: 'label' } : null
+  const isOfTwoDays = isPack && alsoOpened !== null && alsoOpened !== entry.dates?.preparedOn
+  return isOfTwoDays && !isLabelled ? { why: 'label' } : null
 }
 
 const rowOf = (
@@ -155,8 +159,7 @@ const rowOf = (
         : { why: 'no-batch', isMaking: making.length > 0 }
     }
     if (source.kind === 'plain' && restsOf(state, of) > 0) return { why: 'throw-out' }
-    if (source.kind === 'batch' && source.problem)
-      return { why: 'barred', problem: source.problem }
+    if (source.kind === 'batch' && source.problem) return { why: 'barred', problem: source.problem }
     if (asksWashed && !entry.washed) return { why: 'washed' }
     return (
       (isDated ? waitsForDates(state, { isPack, dates }, entry, now) : null) ??

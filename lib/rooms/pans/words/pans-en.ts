@@ -119,6 +119,7 @@ export const pansWords = {
     `It holds the product before: ${allOf(ingredients.map(inSentence))}. It counts as both products until it is changed, or emptied and washed.`,
   loadTitle: (count: number) => (count === 1 ? 'Load the pan that is empty' : `Load ${count} pans`),
   loadWhy: 'Nothing was put in yet, so nothing of it can be sold.',
+  loadLine: 'Load the line',
   loadFirst: (name: string) => `Load ${inSentence(name)}`,
   shortTitle: (name: string) => `Short of ${name}`,
   shortWhy: (lacking: number, names: readonly string[]) =>

@@ -5,8 +5,8 @@ import { counted, formOf, list } from '#lib/words/counted-en.ts'
 import { sayDateOver, sayDateProblem } from '#lib/words/date-problems-en.ts'
 import { sayDate } from '#lib/words/day-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
-import type { SayTime } from '#lib/words/said-here.ts'
 import { safetyWords } from '#lib/words/safety-en.ts'
+import type { SayTime } from '#lib/words/said-here.ts'
 
 const SMALL = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine']
 const small = (count: number): string => SMALL[count] ?? String(count)
@@ -77,8 +77,9 @@ const inFull = (wait: SetUpWait, isCup: boolean, time: SayTime): string => {
 
 export const setUpWords = {
   title: 'Load the line',
-  proposed: 'As usual: tap what differs.',
   loaded: 'in the pan',
+  none: 'none yet',
+  notTaken: 'not taken',
   full: (count: number) => `full at ${counted(count, 'portion', 'portions')}`,
   shortly,
   inFull,
@@ -87,29 +88,24 @@ export const setUpWords = {
     batch: (at: string) => ['batch of', at] as const,
     backup: ['the lid', 'behind it'] as const,
     dry: ['as it', 'came'] as const,
-    pack: (day: string | null) => ['opened', day ?? 'when?'] as const,
+    pack: ['from', 'the pack'] as const,
+    opened: (day: string) => ['opened', day] as const,
   },
   dry: 'dry: no reading',
   onClock: 'on its clock',
   batchOf: (at: string) => `Batch of ${at}`,
-  portionsLeft: (count: number) => `${counted(count, 'portion', 'portions')} left`,
   making: 'still being made',
-  lidBehind: 'The lid behind',
-  asItCame: 'As it came',
-  fromPack: 'Straight from the pack',
   leave: 'Leave it empty',
   leaveWhy: 'for now',
-  takeUp: 'Load it after all',
   /** A reading of the pot proves nothing of the pan. */
   pot: (read: string, at: string) => `Pot read ${read} at ${at}. Read the pan now.`,
   openedOn: 'Pack opened',
   secondPack: 'Second pack opened',
   otherDay: 'Other day, use-by, frozen',
-  lastUse: (day: string) => `use by ${day}`,
   addPack: 'A second pack goes in',
   noSecondPack: 'Only one pack',
   earliest: (day: string) => `Two packs, one pan: ${sayDate(day)} holds for both.`,
-  labelled: (day: string) => `New label made: opened ${sayDate(day)}`,
+  labelled: 'Its label is made anew.',
   next: (name: string) => `Next: ${inSentence(name)}`,
   later: 'Later',
   send: (count: number) => `Load ${counted(count, 'pan', 'pans')}`,
@@ -120,13 +116,12 @@ export const setUpWords = {
         ? 'the other one stays as it is'
         : `the other ${small(count)} stay as they are`,
   sendNone: 'Nothing is ready to be loaded',
-  wait: (count: number) => `${counted(count, 'pan waits', 'pans wait')}`,
   waits: (name: string, why: string) => `${name}: ${why}`,
   done: (count: number) => `${counted(count, 'pan', 'pans')} loaded`,
   refused: (names: readonly string[]) =>
     `Not loaded: ${list(names.map(inSentence), 'and')}. ${formOf(names.length, 'It stays', 'They stay')} on this sheet, with why.`,
   /** For ears. */
   pan: (name: string, said: readonly string[]) => `${name}: ${said.join(', ')}`,
+  holds: (count: number) => `${counted(count, 'portion', 'portions')} in the pan`,
   goesIn: (count: number) => `${counted(count, 'portion', 'portions')} to go in`,
-  readAt: (read: string, at: string) => `read ${read} at ${at}`,
 } as const

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { nextAsked, type SetUpSheet, setUpSheet } from '#lib/rooms/pans/views/set-up.ts'
-import { AS_USUAL, type SetUpEntry } from '#lib/rooms/pans/views/set-up-row.ts'
+import { AS_USUAL, NOT_SAID, type SetUpEntry } from '#lib/rooms/pans/views/set-up-row.ts'
 import { setUpWords } from '#lib/rooms/pans/words/set-up-en.ts'
 import { sayTime } from '#lib/words/clock-en.ts'
 import { at, MINUTE, madeBefore, read } from '#tests/support/food.ts'
@@ -97,9 +97,9 @@ describe('the whole line set up at once', () => {
     const row = rowIn(sheetOf(told), 'pan-beans')
     expect(row.pot).toMatchObject({ temperature: { tenths: 1580 }, at: running(told).at })
     expect(row).toMatchObject({ wait: { why: 'reading' }, load: null })
-    expect(
-      setUpWords.pot('158 °F', sayTime(row.pot?.at ?? 0, demoStation.timeZone)),
-    ).toMatch(/^Pot read 158 °F at .+\. Read the pan now\.$/)
+    expect(setUpWords.pot('158 °F', sayTime(row.pot?.at ?? 0, demoStation.timeZone))).toMatch(
+      /^Pot read 158 °F at .+\. Read the pan now\.$/,
+    )
   })
 
   test('[P61] a reading is sent with the moment at which it was taken, and asked again once that is long ago', () => {
@@ -153,6 +153,9 @@ describe('the whole line set up at once', () => {
       preparedOn: YESTERDAY,
       useBy: '2026-12-01',
     })
+    expect(cheddar({ ...both, alsoOpened: NOT_SAID, isLabelled: true }).wait?.why).toBe('opened-on')
+    // Of one day the label says what it said.
+    expect(cheddar({ ...both, alsoOpened: TODAY }).load).toMatchObject({ preparedOn: TODAY })
     const turned = { dates: { preparedOn: YESTERDAY }, alsoOpened: TODAY, isLabelled: true }
     expect(cheddar(turned).load).toMatchObject({ preparedOn: YESTERDAY })
     const old = { dates: { preparedOn: '2026-11-18' } }

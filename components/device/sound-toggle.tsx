@@ -1,7 +1,7 @@
 'use client'
 
 import styles from '#components/device/device.module.css'
-import { useSound } from '#components/device/use-device.ts'
+import { useSound } from '#components/device/use-sound.ts'
 import { useDeviceWords } from '#components/device/words.tsx'
 
 /** Turns this device's sound on and off, and says when it still waits for a touch. */

@@ -1,36 +1,19 @@
-import { useEffect, useRef, useSyncExternalStore } from 'react'
+import { useEffect, useSyncExternalStore } from 'react'
 import { applyMillimetres } from '#components/device/millimetres.ts'
-import { createSound, type Sound, type SoundState } from '#components/device/sound.ts'
-import type { Knock } from '#components/device/tones.ts'
-
-let shared: Sound | null = null
-const sound = (): Sound => {
-  shared ??= createSound()
-  return shared
-}
-
-const subscribe = (listener: () => void) => sound().subscribe(listener)
-
-/** Whether this device sounds, and the switch. */
-export const useSound = (): {
-  readonly state: SoundState
-  readonly turn: (on: boolean) => void
-} => {
-  const state = useSyncExternalStore(
-    subscribe,
-    () => sound().state(),
-    () => 'locked' as const,
-  )
-  return { state, turn: (on) => sound().turn(on) }
-}
 
 /** What every hot screen does with its device: true millimetres, and sound from the first touch. */
 export const useDevice = (): void => {
   useEffect(() => {
     applyMillimetres()
+    // Comes after the first load, and stands ready before a hand is there.
+    const sounding = import('#components/device/use-sound.ts')
+    let unlockSound = (): void => void sounding.then(({ sound }) => sound().unlock())
+    void sounding.then(({ sound }) => {
+      unlockSound = () => sound().unlock()
+    })
     const unlock = (event: Event) => {
       const isSwitch = event.target instanceof Element && event.target.closest('[data-sound]')
-      if (!isSwitch) sound().unlock()
+      if (!isSwitch) unlockSound()
     }
     document.addEventListener('pointerup', unlock)
     document.addEventListener('keyup', unlock)
@@ -39,27 +22,6 @@ export const useDevice = (): void => {
       document.removeEventListener('keyup', unlock)
     }
   }, [])
-}
-
-/** Knocks when a count has grown since it was last seen; `null` while nothing is known yet. */
-export const useKnock = (knock: Knock, count: number | null): void => {
-  const seen = useRef<number | null>(null)
-  useEffect(() => {
-    if (count !== null && seen.current !== null && count > seen.current) sound().knock(knock)
-    seen.current = count
-  }, [knock, count])
-}
-
-/** Knocks when something is there that wasn't when it was last seen. */
-export const useKnockForNew = (knock: Knock, names: readonly string[]): void => {
-  const seen = useRef<ReadonlySet<string> | null>(null)
-  const all = names.join(' ')
-  useEffect(() => {
-    const now = new Set(all === '' ? [] : all.split(' '))
-    const before = seen.current
-    if (before && [...now].some((name) => !before.has(name))) sound().knock(knock)
-    seen.current = now
-  }, [knock, all])
 }
 
 /** How much room there is: a phone, a 10-inch tablet at 1024 px, one at 1280 px, more. */

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react'
-import { useKnock } from '#components/device/use-device.ts'
+import { useKnock } from '#components/device/use-sound.ts'
 import { FoundPanel } from '#components/hand-over/found-panel.tsx'
 import { GivePanel } from '#components/hand-over/give-panel.tsx'
 import styles from '#components/hand-over/hand-over.module.css'

@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'react'
-import { useKnockForNew } from '#components/device/use-device.ts'
+import { useKnockForNew } from '#components/device/use-sound.ts'
 import type { HandOverView } from '#lib/rooms/shelf/views/hand-over.ts'
 
 /**

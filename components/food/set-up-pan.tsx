@@ -82,7 +82,7 @@ export function SetUpPan({ state, now, setUp, row, ways, onDays }: SetUpPanProps
                 : words.round.how[howProbed(component)]}
             </p>
           )}
-          <KeptProbe key={pan} form={setUp.form(pan)} beside={null} />
+          <KeptProbe key={pan} form={setUp.form(pan)} beside={null} isCrowded={false} />
         </>
       )}
     </>

@@ -1,0 +1,123 @@
+/**
+ * What a page and the server say to each other about who may in, by JSON over HTTP under /access.
+ * A device's token travels in a cookie that no script can read; scripts outside a browser say it as
+ * `token` in the hello. Every refusal is a code; none says whether a code or a name exists.
+ */
+import type { Role } from '#lib/service/roles.ts'
+
+/** GET /access */
+export interface AccessNow {
+  /** Whether somebody made the house: before that only its demo can be walked through. */
+  readonly house: 'none' | 'made'
+  /** What this device is proved for; null where it isn't. */
+  readonly you: OwnDevice | null
+  /** This device may walk through the demo without a proof, in any role. */
+  readonly mayWalkDemo: boolean
+}
+
+export interface OwnDevice {
+  readonly device: string
+  readonly name: string
+  readonly role: Role
+  readonly station: string
+  /** The adult who signed on here; null on a crew's device. */
+  readonly adult: { readonly id: string; readonly name: string } | null
+  /** Epoch milliseconds of the server's clock at which it has to join again, if unused until then. */
+  readonly until: number
+}
+
+/** POST /access/make, with the one-time secret that the terminal shows. The caller becomes the lead's device. */
+export interface MakeHouse {
+  readonly secret: string
+  readonly lead: NewAdult
+  readonly inCharge: NewAdult
+}
+export interface NewAdult {
+  readonly name: string
+  readonly passphrase: string
+}
+
+/** POST /access/sign-on: an adult on a device of their own. */
+export interface SignOnAdult {
+  readonly name: string
+  readonly passphrase: string
+}
+
+/** POST /access/join, with a code that a lead's screen shows. */
+export interface JoinByCode {
+  readonly code: string
+  /** How the device is called in the lead's list: its role and place, or what its crew says. */
+  readonly name: string
+}
+
+/** POST /access/codes, by a lead's device. */
+export interface AskCode {
+  readonly role: Role
+}
+export interface GivenCode {
+  /** As it is typed, in two groups. */
+  readonly code: string
+  /** Addresses that open the join page with the code in their fragment, for the QR code. */
+  readonly addresses: readonly string[]
+  readonly until: number
+}
+
+/** GET /access/devices, by a lead's device. */
+export interface DeviceList {
+  readonly devices: readonly ListedDevice[]
+  readonly adults: readonly { readonly id: string; readonly name: string; readonly role: 'lead' | 'in-charge' }[]
+  /** Wrong codes and passphrases since the start, and from how many addresses. */
+  readonly attempts: { readonly wrong: number; readonly addresses: number; readonly refused: number }
+}
+export interface ListedDevice {
+  readonly device: string
+  readonly name: string
+  readonly role: Role
+  readonly joinedAt: number
+  readonly seenAt: number
+  readonly isHere: boolean
+  readonly isYou: boolean
+}
+
+/** POST /access/remove, by a lead's device: its sockets close within a second. */
+export interface RemoveDevice {
+  readonly device: string
+}
+
+/** POST /access/adults, by a lead's device, with the passphrase of somebody in charge. */
+export interface AddAdult extends NewAdult {
+  readonly role: 'lead' | 'in-charge'
+  readonly proof: string
+}
+
+/** Why it was refused; the same words whether a code never was, ran out or was used. */
+export type AccessRefusal =
+  | 'not-it'
+  | 'made-already'
+  | 'no-house'
+  | 'too-short'
+  | 'too-long'
+  | 'too-common'
+  | 'same-passphrase'
+  | 'name-taken'
+  | 'no-name'
+  | 'too-many-tries'
+  | 'not-yours'
+  | 'not-joined'
+  | 'other-origin'
+  | 'not-as-asked'
+  | 'too-large'
+  | 'failed'
+
+export type AccessAnswer<Done> =
+  | ({ readonly code: 'done' } & Done)
+  | { readonly code: AccessRefusal; readonly again?: number }
+
+/** Why a connection isn't let in (the message of socket.io's connect error). */
+export type ConnectRefusal =
+  | 'not-the-protocol'
+  | 'not-joined'
+  | 'expired'
+  | 'removed'
+  | 'role-not-yours'
+  | 'busy'

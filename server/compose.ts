@@ -13,9 +13,8 @@ import { demoStation } from '#server/demo-station.ts'
 import { openSqliteLog } from '#server/event-log/sqlite.ts'
 import { createForecasts } from '#server/forecast/forecasts.ts'
 import { openGuests } from '#server/guests/sqlite.ts'
-import { ownNames } from '#server/http/addresses.ts'
 import { createAllergens } from '#server/http/allergens.ts'
-import { isAllowedHost, isAllowedOrigin } from '#server/http/allowed.ts'
+import { refusalAtGate } from '#server/http/gate.ts'
 import type { HealthSource } from '#server/http/health.ts'
 import { createInCharge, type InCharge } from '#server/in-charge/in-charge.ts'
 import { createSqlitePassphrases } from '#server/in-charge/sqlite.ts'
@@ -192,9 +191,11 @@ export const composeStation = async ({
     station: () => (first ? { id: first.station, name: first.document.name } : null),
     build,
     now: clock.now,
-    isAllowed: ({ headers, socket }) =>
-      isAllowedHost(headers.host, ownNames(config.extraHosts)) &&
-      isAllowedOrigin(headers.origin, headers.host, socket.remoteAddress),
+    isAllowed: (request) =>
+      refusalAtGate(request, 'socket', {
+        secure: config.certificate !== null,
+        extraHosts: config.extraHosts,
+      }) === null,
     isTaking: () => taking,
     mostMessagesASecond: MOST_MESSAGES_A_SECOND,
     logger,

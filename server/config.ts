@@ -1,8 +1,12 @@
 import { resolve } from 'node:path'
 import { z } from 'zod'
+import { certificateEn } from '#lib/words/house/certificate-en.ts'
 import { houseWords as words } from '#lib/words/house/house-en.ts'
+import type { CertificateFiles } from '#server/http/certificate.ts'
 
 const hostName = /^[a-z0-9]([a-z0-9.-]*[a-z0-9])?(:\d{1,5})?$/i
+
+const path = z.string().refine((text) => !text.includes('\0') && text.trim() !== '')
 
 /** Everything the environment can set: how it is checked, its default, and what it must be. */
 const table = {
@@ -21,10 +25,12 @@ const table = {
     is: words.hostIs,
   },
   LEVEL_SCOOP_DATA: {
-    schema: z.string().refine((path) => !path.includes('\0') && path.trim() !== ''),
+    schema: path,
     otherwise: 'data',
     is: words.dataIs,
   },
+  LEVEL_SCOOP_CERT: { schema: z.literal('').or(path), otherwise: '', is: words.fileIs },
+  LEVEL_SCOOP_KEY: { schema: z.literal('').or(path), otherwise: '', is: words.fileIs },
   LEVEL_SCOOP_HOSTS: {
     schema: z
       .string()
@@ -59,6 +65,8 @@ export interface Config {
   readonly dataFolder: string
   /** Lower-case names, some with a port, that the server answers to beside its own. */
   readonly extraHosts: readonly string[]
+  /** For https; null serves plain http. */
+  readonly certificate: CertificateFiles | null
   readonly development: boolean
   readonly logLevel: 'fatal' | 'error' | 'warn' | 'info' | 'debug' | 'trace' | 'silent'
   /** False starts the rail, sockets and /health without any page. */
@@ -88,11 +96,19 @@ export const readConfig = (
     problems.push(words.setting(name, value, row.is))
     return row.schema.parse(row.otherwise)
   }
+  const cert = read('LEVEL_SCOOP_CERT', table.LEVEL_SCOOP_CERT)
+  const key = read('LEVEL_SCOOP_KEY', table.LEVEL_SCOOP_KEY)
+  if (cert !== '' && key === '')
+    problems.push(certificateEn.onlyOne('LEVEL_SCOOP_CERT', 'LEVEL_SCOOP_KEY'))
+  if (key !== '' && cert === '')
+    problems.push(certificateEn.onlyOne('LEVEL_SCOOP_KEY', 'LEVEL_SCOOP_CERT'))
   const config: Config = {
     port: read('PORT', table.PORT),
     host: read('HOST', table.HOST),
     dataFolder: resolve(base, read('LEVEL_SCOOP_DATA', table.LEVEL_SCOOP_DATA)),
     extraHosts: read('LEVEL_SCOOP_HOSTS', table.LEVEL_SCOOP_HOSTS),
+    certificate:
+      cert === '' || key === '' ? null : { cert: resolve(base, cert), key: resolve(base, key) },
     development: read('NODE_ENV', table.NODE_ENV) === 'development',
     logLevel: read('LEVEL_SCOOP_LOG', table.LEVEL_SCOOP_LOG),
     screens: read('LEVEL_SCOOP_SCREENS', table.LEVEL_SCOOP_SCREENS) === 'on',

@@ -1,6 +1,6 @@
 import { renderUnicodeCompact } from 'uqr'
 import { houseWords as words } from '#lib/words/house/house-en.ts'
-import type { LanAddress } from '#server/http/addresses.ts'
+import { type LanAddress, schemeOf } from '#server/http/addresses.ts'
 
 /** What the terminal shows once everything answers. */
 export const greeting = (running: {
@@ -8,6 +8,7 @@ export const greeting = (running: {
   readonly dataFolder: string
   readonly host: string
   readonly port: number
+  readonly secure: boolean
   readonly lan: readonly LanAddress[]
 }): string => {
   const onlyHere = /^(localhost|127\.|::1$)/.test(running.host)
@@ -21,7 +22,7 @@ export const greeting = (running: {
   return [
     words.running(running.version),
     words.dataFolder(running.dataFolder),
-    words.thisMachine(`http://${local}:${running.port}/`),
+    words.thisMachine(`${schemeOf(running.secure)}://${local}:${running.port}/`),
     ...(tablets.length > 0 ? tablets : [onlyHere ? words.onlyHere : words.noNetwork]),
     ...(first === undefined ? [] : ['', renderUnicodeCompact(first.url), words.scan(first.url)]),
     '',

@@ -1,5 +1,6 @@
 import { once } from 'node:events'
-import { createServer } from 'node:http'
+import { createServer, type Server } from 'node:http'
+import { createServer as createSecureServer } from 'node:https'
 import type { AddressInfo } from 'node:net'
 import pino, { type Logger } from 'pino'
 import { houseWords as words } from '#lib/words/house/house-en.ts'
@@ -10,6 +11,10 @@ import { createEnding, endOnFault, endWhenAsked } from '#server/ending.ts'
 import { greeting } from '#server/greeting.ts'
 import { lanAddresses } from '#server/http/addresses.ts'
 import { createAnswer } from '#server/http/answer.ts'
+import { type Certificate, readCertificate } from '#server/http/certificate.ts'
+import { createEdge } from '#server/http/edge.ts'
+import { listenerOptions, openFront } from '#server/http/front.ts'
+import { WITHIN_MS } from '#server/http/limits.ts'
 import { openPages } from '#server/http/pages.ts'
 import { root } from '#server/root.ts'
 import { runningNote } from '#server/running-note.ts'
@@ -39,8 +44,26 @@ const compose = async (setup: Parameters<typeof composeStation>[0]): Promise<Sta
   }
 }
 
+/** The user's own certificate, null where none is set; a start that people can mend ends here. */
+const openCertificate = ({ certificate: files }: Config): Certificate | null => {
+  if (files === null) return null
+  const read = readCertificate(files, Date.now())
+  return read.ok ? read.certificate : giveUp(read.problem)
+}
+
+const createListener = (certificate: Certificate | null): Server =>
+  certificate === null
+    ? createServer(listenerOptions)
+    : createSecureServer({
+        ...listenerOptions,
+        cert: certificate.cert,
+        key: certificate.key,
+        minVersion: 'TLSv1.2',
+        handshakeTimeout: WITHIN_MS.tls,
+      })
+
 const listen = async (
-  httpServer: ReturnType<typeof createServer>,
+  httpServer: Server,
   config: Config,
 ): Promise<NodeJS.ErrnoException | null> => {
   try {
@@ -56,7 +79,10 @@ const listen = async (
 const serve = async (config: Config, log: Logger): Promise<void> => {
   let station: Station | null = null
   endOnFault(log, () => station)
-  const httpServer = createServer()
+  const certificate = openCertificate(config)
+  const secure = certificate !== null
+  const httpServer = createListener(certificate)
+  const edge = createEdge({ secure, extraHosts: config.extraHosts })
   let port = config.port
   const { development } = config
   const pages = config.screens ? await openPages({ folder: root, development, port }) : null
@@ -70,12 +96,12 @@ const serve = async (config: Config, log: Logger): Promise<void> => {
     inCharge: station.inCharge,
     allergens: station.allergens,
     pages,
-    extraHosts: config.extraHosts,
+    edge,
     development,
     port: () => port,
     log,
   })
-  httpServer.on('request', (request, response) => void answer(request, response))
+  openFront({ httpServer, edge, answer, more: development, log })
   const refused = await listen(httpServer, config)
   if (refused !== null) {
     await station.closeStores()
@@ -84,12 +110,14 @@ const serve = async (config: Config, log: Logger): Promise<void> => {
   httpServer.on('error', (fault) => log.error({ err: fault }, 'the http server failed'))
   port = (httpServer.address() as AddressInfo).port
   const { dataFolder, host } = config
-  const note = runningNote(dataFolder, { host, port })
+  const note = runningNote(dataFolder, { host, port, secure })
   const closePages = async () => pages?.close()
   // Before the note: whoever reads it may send a signal at once.
   endWhenAsked(createEnding({ httpServer, station, closePages, forget: note.remove, log }))
   note.write()
-  console.log(greeting({ version: about.version, dataFolder, host, port, lan: lanAddresses(port) }))
+  const lan = lanAddresses(port, secure)
+  console.log(greeting({ version: about.version, dataFolder, host, port, secure, lan }))
+  for (const warning of certificate?.warnings ?? []) console.error(warning)
 }
 
 const read = readConfig(process.env, root)

@@ -10,7 +10,7 @@ export interface RunningNote {
 /** A note in the data folder of which process serves it and where, for `npm stop`. */
 export const runningNote = (
   dataFolder: string,
-  at: { readonly host: string; readonly port: number },
+  at: { readonly host: string; readonly port: number; readonly secure: boolean },
 ): RunningNote => {
   const file = join(dataFolder, 'server.json')
   const text = `${JSON.stringify({ pid: process.pid, ...at })}\n`

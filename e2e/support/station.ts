@@ -23,8 +23,24 @@ interface OfWorker {
   readonly server: LaunchedServer
 }
 
-/** Adds to `problems` what a page's console complains of, until the answer is called. */
+/** The only name under which pages are opened here. */
+const OWN_NAME = 'station.test'
+
+/** Whether a page asks somebody else than the station for something. */
+const isElsewhere = (address: string): boolean => {
+  const { protocol, hostname } = new URL(address)
+  const isNone = ['data:', 'blob:', 'about:'].includes(protocol)
+  return !isNone && hostname !== OWN_NAME
+}
+
+/**
+ * Adds to `problems` what a page's console complains of, and what it asks of another host, until
+ * the answer is called.
+ */
 export const watch = (page: Page, problems: string[]): (() => void) => {
+  const onAddress = (address: { url(): string }): void => {
+    if (isElsewhere(address.url())) problems.push(`another host was asked: ${address.url()}`)
+  }
   const onConsole = (message: ConsoleMessage): void => {
     if (message.type() === 'error' || message.type() === 'warning')
       problems.push(`${page.url()}: ${message.text()}`)
@@ -32,9 +48,13 @@ export const watch = (page: Page, problems: string[]): (() => void) => {
   const onError = (error: Error): void => {
     problems.push(`${page.url()}: ${error.message}`)
   }
+  page.on('request', onAddress)
+  page.on('websocket', onAddress)
   page.on('console', onConsole)
   page.on('pageerror', onError)
   return () => {
+    page.off('request', onAddress)
+    page.off('websocket', onAddress)
     page.off('console', onConsole)
     page.off('pageerror', onError)
   }

@@ -65,9 +65,17 @@ export interface GivenCode {
 /** GET /access/devices, by a lead's device. */
 export interface DeviceList {
   readonly devices: readonly ListedDevice[]
-  readonly adults: readonly { readonly id: string; readonly name: string; readonly role: 'lead' | 'in-charge' }[]
+  readonly adults: readonly {
+    readonly id: string
+    readonly name: string
+    readonly role: 'lead' | 'in-charge'
+  }[]
   /** Wrong codes and passphrases since the start, and from how many addresses. */
-  readonly attempts: { readonly wrong: number; readonly addresses: number; readonly refused: number }
+  readonly attempts: {
+    readonly wrong: number
+    readonly addresses: number
+    readonly refused: number
+  }
 }
 export interface ListedDevice {
   readonly device: string

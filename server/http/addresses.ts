@@ -8,13 +8,20 @@ export interface LanAddress {
   readonly network: string
 }
 
+/** Of the addresses that are printed, and of pages. @param secure TLS ends in this server */
+export const schemeOf = (secure: boolean): 'http' | 'https' => (secure ? 'https' : 'http')
+
 /** This machine's IPv4 addresses on its networks, those of bridges and tunnels last. */
-export const lanAddresses = (port: number): readonly LanAddress[] =>
+export const lanAddresses = (port: number, secure: boolean): readonly LanAddress[] =>
   Object.entries(networkInterfaces())
     .flatMap(([network, addresses = []]) =>
       addresses
         .filter(({ family, internal }) => family === 'IPv4' && !internal)
-        .map(({ address }) => ({ url: `http://${address}:${port}/`, address, network })),
+        .map(({ address }) => ({
+          url: `${schemeOf(secure)}://${address}:${port}/`,
+          address,
+          network,
+        })),
     )
     .sort((one, other) => rank(one) - rank(other))
 

@@ -54,15 +54,25 @@ export const isAllowedHost = (
 /**
  * Whether a page that was loaded from `origin` may act here: only one of this very host and port.
  * Scripts send no Origin; they may come from this machine only.
+ * @param secure TLS ends in this server, so that a page of it has https, and else http; a name of
+ * LEVEL_SCOOP_HOSTS may be https either way, since TLS can end before this machine
  */
 export const isAllowedOrigin = (
   origin: string | undefined,
   hostHeader: string | undefined,
   remoteAddress: string | undefined,
+  { secure, extra }: { readonly secure: boolean; readonly extra: readonly string[] },
 ): boolean => {
   if (origin === undefined) return isLoopback(remoteAddress)
   if (hostHeader === undefined || !URL.canParse(origin)) return false
-  const { protocol, host } = new URL(origin)
-  const web = protocol === 'http:' || protocol === 'https:'
-  return web && host !== '' && host === hostHeader.toLowerCase()
+  const { protocol, host, pathname, username, password, search, hash } = new URL(origin)
+  // An origin is a scheme, a host and a port, and nothing beside.
+  if (`${pathname}${username}${password}${search}${hash}` !== '/') return false
+  const asked = parseHost(hostHeader)
+  const isExtra = extra.some((name) => name === asked?.name || name === asked?.host)
+  const schemes = secure ? ['https:'] : isExtra ? ['http:', 'https:'] : ['http:']
+  const isSame = URL.canParse(`${protocol}//${hostHeader}`)
+    ? new URL(`${protocol}//${hostHeader}`).host === host
+    : false
+  return schemes.includes(protocol) && host !== '' && isSame
 }

@@ -33,25 +33,28 @@ export const readPageHashes = (nextFolder: string): PageHashes => {
 }
 
 /**
- * The policy of one page. Sockets are named besides 'self', which older Safari doesn't take for
- * them. Never `upgrade-insecure-requests`: on plain http it blanks every page but localhost's.
+ * The policy of one page: all that isn't named is refused. Sockets are named besides 'self', which
+ * older Safari doesn't take for them. Never `upgrade-insecure-requests`: on plain http it blanks
+ * every page but localhost's.
  * @param host a Host header that was allowed
  */
 export const contentSecurityPolicy = (
   scripts: readonly string[],
   host: string,
-  development: boolean,
+  { secure, development }: { readonly secure: boolean; readonly development: boolean },
 ): string => {
   const script = development ? ["'unsafe-inline'", "'unsafe-eval'"] : scripts
   const style = development ? ["'unsafe-inline'"] : []
   return [
-    "default-src 'self'",
+    "default-src 'none'",
     ['script-src', "'self'", ...script].join(' '),
+    "script-src-attr 'none'",
     ['style-src', "'self'", ...style].join(' '),
-    "img-src 'self' data: blob:",
-    "media-src 'self' data: blob:",
+    "img-src 'self'",
+    "media-src 'self'",
     "font-src 'self'",
-    `connect-src 'self' ws://${host} wss://${host}`,
+    `connect-src 'self' ${secure ? 'wss' : 'ws'}://${host}`,
+    "manifest-src 'self'",
     "object-src 'none'",
     "base-uri 'none'",
     "form-action 'self'",
@@ -59,11 +62,47 @@ export const contentSecurityPolicy = (
   ].join('; ')
 }
 
-/** On every answer. None that a plain-http address turns against its own pages (HSTS, COOP). */
-export const plainHeaders: Readonly<Record<string, string>> = {
+/** What no screen uses: a page that is taken over can't either. */
+const NEVER_USED = [
+  'accelerometer',
+  'camera',
+  'display-capture',
+  'geolocation',
+  'gyroscope',
+  'hid',
+  'idle-detection',
+  'local-fonts',
+  'magnetometer',
+  'microphone',
+  'midi',
+  'payment',
+  'publickey-credentials-create',
+  'publickey-credentials-get',
+  'serial',
+  'usb',
+  'window-management',
+  'xr-spatial-tracking',
+]
+
+/** On every answer. None that a plain-http address turns against its own pages. */
+const PLAIN: Readonly<Record<string, string>> = {
   'X-Content-Type-Options': 'nosniff',
   'X-Frame-Options': 'DENY',
   'Referrer-Policy': 'same-origin',
   'Cross-Origin-Resource-Policy': 'same-origin',
-  'Permissions-Policy': 'camera=(), microphone=(), geolocation=(), payment=(), usb=()',
+  'Permissions-Policy': NEVER_USED.map((name) => `${name}=()`).join(', '),
 }
+
+/** Browsers ignore these on plain http, and complain of them. */
+const OF_TLS: Readonly<Record<string, string>> = {
+  'Cross-Origin-Opener-Policy': 'same-origin',
+  'Cross-Origin-Embedder-Policy': 'require-corp',
+  'Origin-Agent-Cluster': '?1',
+}
+
+/**
+ * The headers of every answer. No HSTS: it holds for a name's every port, and a tablet that
+ * remembers it couldn't come back on the day on which the certificate ran out.
+ */
+export const headersOf = (secure: boolean): Readonly<Record<string, string>> =>
+  secure ? { ...PLAIN, ...OF_TLS } : PLAIN

@@ -1,5 +1,7 @@
 /** `npm stop`: ends the server that runs on this machine, and says what happened. */
 import { readFileSync } from 'node:fs'
+import { request as askPlainly } from 'node:http'
+import { request as askSecurely } from 'node:https'
 import { join, resolve } from 'node:path'
 import { setTimeout as pause } from 'node:timers/promises'
 import { readyWords as words } from '#lib/words/house/ready-en.mjs'
@@ -18,22 +20,48 @@ const readRunning = () => {
   }
 }
 
+/** Of this machine only: whose certificate it is says nothing here, so none is asked. */
+const askJson = (secure, host, port) =>
+  new Promise((resolve, reject) => {
+    const ask = secure ? askSecurely : askPlainly
+    const options = { host, port, path: '/health', timeout: 3000, rejectUnauthorized: false }
+    const asked = ask(options, (answer) => {
+      let text = ''
+      answer.on('data', (part) => {
+        text += part
+      })
+      answer.on('error', reject)
+      answer.on('end', () => {
+        try {
+          resolve(JSON.parse(text))
+        } catch (problem) {
+          reject(problem)
+        }
+      })
+    })
+    asked.on('timeout', () => asked.destroy(new Error('no answer')))
+    asked.on('error', reject)
+    asked.end()
+  })
+
 /** The health answer; null where nothing listens; undefined where something else answers. */
 const askHealth = async (port, running) => {
-  const own = running.port === Number(port) && running.host?.includes('.') ? [running.host] : []
-  for (const host of ['127.0.0.1', '[::1]', ...own]) {
-    try {
-      const answer = await fetch(`http://${host}:${port}/health`, {
-        signal: AbortSignal.timeout(3000),
-      })
-      const health = await answer.json()
-      const pid = health.pid ?? (host === running.host ? running.pid : undefined)
-      return Number.isInteger(pid) && 'protocol' in health ? { pid } : undefined
-    } catch (problem) {
-      if (problem.cause?.code !== 'ECONNREFUSED') return undefined
+  const isNoted = running.port === Number(port)
+  const own = isNoted && running.host?.includes('.') ? [running.host] : []
+  const schemes = isNoted ? [running.secure === true] : [false, true]
+  let isThere = false
+  for (const host of ['127.0.0.1', '::1', ...own])
+    for (const secure of schemes) {
+      try {
+        const health = await askJson(secure, host, port)
+        const pid = health.pid ?? (host === running.host ? running.pid : undefined)
+        if (Number.isInteger(pid) && 'protocol' in health) return { pid }
+        isThere = true
+      } catch (problem) {
+        if (problem.code !== 'ECONNREFUSED' && problem.code !== 'EADDRNOTAVAIL') isThere = true
+      }
     }
-  }
-  return null
+  return isThere ? undefined : null
 }
 
 /** A process that ended but wasn't yet waited for by its parent counts as gone. */

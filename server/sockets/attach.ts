@@ -19,6 +19,7 @@ import type { NotTaken } from '#lib/service/refusal.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { Forecasts } from '#server/forecast/forecasts.ts'
 import type { Guests } from '#server/guests/port.ts'
+import { WITHIN_MS } from '#server/http/limits.ts'
 import type { InCharge } from '#server/in-charge/in-charge.ts'
 import type { Rail } from '#server/rail/rail.ts'
 import type { StationServices } from '#server/rail/station-services.ts'
@@ -70,6 +71,8 @@ export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } =>
     pingInterval: 5_000,
     pingTimeout: 5_000,
     maxHttpBufferSize: MOST_MESSAGE_BYTES,
+    perMessageDeflate: false,
+    connectTimeout: WITHIN_MS.hello,
     allowRequest: (request, decide) => {
       const full = io.engine.clientsCount >= MOST_CONNECTIONS
       decide(null, !full && ports.isAllowed(request))

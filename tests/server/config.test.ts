@@ -13,6 +13,7 @@ describe('the settings', () => {
         host: '0.0.0.0',
         dataFolder: resolve(base, 'data'),
         extraHosts: [],
+        certificate: null,
         development: false,
         logLevel: 'warn',
         screens: true,

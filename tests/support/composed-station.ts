@@ -6,6 +6,8 @@ import { onTestFinished } from 'vitest'
 import { composeStation, type Station } from '#server/compose.ts'
 import { readConfig } from '#server/config.ts'
 import { createAnswer } from '#server/http/answer.ts'
+import { createEdge } from '#server/http/edge.ts'
+import { listenerOptions, openFront } from '#server/http/front.ts'
 
 interface ComposedStation {
   readonly station: Station
@@ -23,20 +25,21 @@ export const startComposedStation = async (data: string): Promise<ComposedStatio
   const read = readConfig({ LEVEL_SCOOP_DATA: data, HOST: '127.0.0.1', PORT: '0' }, '/')
   if (!read.ok) throw new Error(read.problems.join())
   const { config } = read
-  const httpServer = createServer()
+  const httpServer = createServer(listenerOptions)
   const station = await composeStation({ config, httpServer, build: 'none', log })
+  const edge = createEdge({ secure: false, extraHosts: [] })
   const answer = createAnswer({
     about: { version: '0', revision: null },
     health: station.health,
     allergens: station.allergens,
     inCharge: station.inCharge,
     pages: null,
-    extraHosts: [],
+    edge,
     development: false,
     port: () => 0,
     log,
   })
-  httpServer.on('request', (request, response) => void answer(request, response))
+  openFront({ httpServer, edge, answer, more: false, log })
   httpServer.listen(0, '127.0.0.1')
   await once(httpServer, 'listening')
   const { port } = httpServer.address() as AddressInfo

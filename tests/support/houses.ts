@@ -9,6 +9,8 @@ import { readAbout } from '#server/about.ts'
 import { composeStation, type Station } from '#server/compose.ts'
 import { readConfig } from '#server/config.ts'
 import { createAnswer } from '#server/http/answer.ts'
+import { createEdge } from '#server/http/edge.ts'
+import { listenerOptions, openFront } from '#server/http/front.ts'
 import { openPages } from '#server/http/pages.ts'
 import { root } from '#server/root.ts'
 
@@ -37,7 +39,7 @@ const houses = new Map<number, House>()
 const open = async (data: string): Promise<number> => {
   const read = readConfig({ HOST: '127.0.0.1', PORT: '0', LEVEL_SCOOP_DATA: data }, root)
   if (!read.ok) throw new Error(read.problems.join(' '))
-  const httpServer = createServer()
+  const httpServer = createServer(listenerOptions)
   const station = await composeStation({
     config: read.config,
     httpServer,
@@ -45,18 +47,19 @@ const open = async (data: string): Promise<number> => {
     log,
   })
   const portNow = (): number => (httpServer.address() as AddressInfo).port
+  const edge = createEdge({ secure: false, extraHosts: read.config.extraHosts })
   const answer = createAnswer({
     about,
     health: station.health,
     inCharge: station.inCharge,
     allergens: station.allergens,
     pages,
-    extraHosts: read.config.extraHosts,
+    edge,
     development: false,
     port: portNow,
     log,
   })
-  httpServer.on('request', (request, response) => void answer(request, response))
+  openFront({ httpServer, edge, answer, more: false, log })
   await new Promise<void>((done) => httpServer.listen({ port: 0, host: '127.0.0.1' }, done))
   const port = portNow()
   houses.set(port, { station, httpServer })

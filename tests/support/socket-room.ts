@@ -14,7 +14,7 @@ import {
 } from '#lib/protocol/wire.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { Command } from '#lib/spine/registry.ts'
-import { isAllowedHost, isAllowedOrigin } from '#server/http/allowed.ts'
+import { refusalAtGate } from '#server/http/gate.ts'
 import { createInCharge, type InCharge } from '#server/in-charge/in-charge.ts'
 import { openStationServices, type StationServices } from '#server/rail/station-services.ts'
 import { attachSockets } from '#server/sockets/attach.ts'
@@ -77,9 +77,8 @@ export const createSocketRoom = async ({
     station: () => ({ id: 'alder-hall', name: 'Alder Hall' }),
     build: 'build-1',
     now: () => room.time.clock.now(),
-    isAllowed: ({ headers, socket }) =>
-      isAllowedHost(headers.host, { interfaces: [], hostname: 'laptop', extra: [] }) &&
-      isAllowedOrigin(headers.origin, headers.host, socket.remoteAddress),
+    isAllowed: (request) =>
+      refusalAtGate(request, 'socket', { secure: false, extraHosts: [] }) === null,
     isTaking: () => taking,
     mostMessagesASecond,
     logger: pino({ level: 'trace' }, { write: (line) => logged.push(line) }),

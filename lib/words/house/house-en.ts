@@ -6,6 +6,7 @@ export const houseWords = {
   portIs: 'a whole number from 0 to 65535 (0: any free one)',
   hostIs: 'an address of this machine such as 0.0.0.0, or a name of it',
   dataIs: 'the path of a folder',
+  fileIs: 'the path of a PEM file',
   hostsIs: 'names, or names:port, with commas between, such as "scoop.school.example"',
   modeIs: 'production, development or test',
   logIs: 'fatal, error, warn, info, debug, trace or silent',

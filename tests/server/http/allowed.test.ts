@@ -55,32 +55,56 @@ describe('the Host header', () => {
 
 describe('the Origin header', () => {
   const host = '192.168.7.20:4321'
+  const plain = { secure: false, extra: own.extra }
+  const originIsAllowed = (
+    origin: string | undefined,
+    asked: string | undefined,
+    from: string | undefined,
+    names = plain,
+  ) => isAllowedOrigin(origin, asked, from, names)
 
   test('must be of the very host and port that was asked', () => {
-    expect(isAllowedOrigin('http://192.168.7.20:4321', host, '192.168.7.9')).toBe(true)
-    expect(isAllowedOrigin('HTTP://Station.Test:4321', 'station.test:4321', '10.0.0.9')).toBe(true)
-    expect(isAllowedOrigin('http://192.168.7.20:9999', host, '127.0.0.1')).toBe(false)
-    expect(isAllowedOrigin('http://192.168.7.20', host, '127.0.0.1')).toBe(false)
-    expect(isAllowedOrigin('http://evil.example:4321', host, '127.0.0.1')).toBe(false)
+    expect(originIsAllowed('http://192.168.7.20:4321', host, '192.168.7.9')).toBe(true)
+    expect(originIsAllowed('HTTP://Station.Test:4321', 'station.test:4321', '10.0.0.9')).toBe(true)
+    expect(originIsAllowed('http://192.168.7.20:9999', host, '127.0.0.1')).toBe(false)
+    expect(originIsAllowed('http://192.168.7.20', host, '127.0.0.1')).toBe(false)
+    expect(originIsAllowed('http://evil.example:4321', host, '127.0.0.1')).toBe(false)
   })
 
   test('leaves away the usual port, as browsers do', () => {
-    expect(isAllowedOrigin('http://station.test', 'station.test', '10.0.0.9')).toBe(true)
+    expect(originIsAllowed('http://station.test', 'station.test', '10.0.0.9')).toBe(true)
   })
 
   test('may be missing from this machine only', () => {
-    expect(isAllowedOrigin(undefined, host, '127.0.0.1')).toBe(true)
-    expect(isAllowedOrigin(undefined, host, '::ffff:127.0.0.1')).toBe(true)
-    expect(isAllowedOrigin(undefined, host, '::1')).toBe(true)
-    expect(isAllowedOrigin(undefined, host, '192.168.7.9')).toBe(false)
-    expect(isAllowedOrigin(undefined, host, undefined)).toBe(false)
+    expect(originIsAllowed(undefined, host, '127.0.0.1')).toBe(true)
+    expect(originIsAllowed(undefined, host, '::ffff:127.0.0.1')).toBe(true)
+    expect(originIsAllowed(undefined, host, '::1')).toBe(true)
+    expect(originIsAllowed(undefined, host, '192.168.7.9')).toBe(false)
+    expect(originIsAllowed(undefined, host, undefined)).toBe(false)
   })
 
   test('is none where it is "null", a file, nonsense or empty', () => {
     for (const origin of ['null', 'file:///', 'about:blank', 'nonsense', '']) {
-      expect(isAllowedOrigin(origin, host, '127.0.0.1'), origin).toBe(false)
+      expect(originIsAllowed(origin, host, '127.0.0.1'), origin).toBe(false)
     }
-    expect(isAllowedOrigin('http://192.168.7.20:4321', undefined, '127.0.0.1')).toBe(false)
+    expect(originIsAllowed('http://192.168.7.20:4321', undefined, '127.0.0.1')).toBe(false)
+  })
+
+  test('[EG1] has the scheme that this server speaks', () => {
+    const tls = { secure: true, extra: own.extra }
+    expect(originIsAllowed('https://192.168.7.20:4321', host, '192.168.7.9', tls)).toBe(true)
+    expect(originIsAllowed('http://192.168.7.20:4321', host, '192.168.7.9', tls)).toBe(false)
+    expect(originIsAllowed('https://192.168.7.20:4321', host, '192.168.7.9')).toBe(false)
+    const named = 'scoop.school.example'
+    expect(originIsAllowed(`https://${named}`, named, '10.0.0.9')).toBe(true)
+    expect(originIsAllowed(`http://${named}`, named, '10.0.0.9', tls)).toBe(false)
+  })
+
+  test('[EG1] is a scheme, a host and a port, and nothing beside', () => {
+    for (const more of ['/path', '?a', '#a'])
+      expect(originIsAllowed(`http://${host}${more}`, host, '127.0.0.1'), more).toBe(false)
+    expect(originIsAllowed(`http://evil@${host}`, host, '127.0.0.1')).toBe(false)
+    expect(originIsAllowed(`http://${host}, http://evil.example`, host, '127.0.0.1')).toBe(false)
   })
 })
 

@@ -4,6 +4,7 @@ import type { AddressInfo } from 'node:net'
 import { pino } from 'pino'
 import { describe, expect, onTestFinished, test } from 'vitest'
 import { createAnswer } from '#server/http/answer.ts'
+import { createEdge } from '#server/http/edge.ts'
 import { createInCharge } from '#server/in-charge/in-charge.ts'
 import type { Passphrases } from '#server/in-charge/port.ts'
 import { CHEAP } from '#tests/support/cheap-hash.ts'
@@ -30,7 +31,7 @@ const createRoom = async (passphrases: Passphrases = createMemoryPassphrases()) 
     inCharge,
     allergens: () => ({ at: 0, facts: null }),
     pages: null,
-    extraHosts: ['tablet-host'],
+    edge: createEdge({ secure: false, extraHosts: ['tablet-host'] }),
     development: false,
     port: () => 0,
     log: pino({ level: 'trace' }, { write: (line) => logged.push(line) }),
@@ -154,7 +155,7 @@ describe('the passphrase over http', () => {
       { passphrase: RIGHT },
       { headers: { 'content-type': 'text/plain' } },
       400,
-      'not-json',
+      'not-as-asked',
     ],
     ['no JSON', null, { body: '{"passphrase":' }, 400, 'not-json'],
     ['nothing', null, { body: '' }, 400, 'not-json'],

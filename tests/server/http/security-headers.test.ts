@@ -36,7 +36,10 @@ describe('the policy of a page', () => {
   })
 
   test('allows nothing inline by word, and leaves plain http alone', () => {
-    const policy = contentSecurityPolicy([helloHash], 'station.test:4321', false)
+    const policy = contentSecurityPolicy([helloHash], 'station.test:4321', {
+      secure: false,
+      development: false,
+    })
     expect(policy).toContain(`script-src 'self' ${helloHash};`)
     expect(policy).toContain('ws://station.test:4321')
     expect(policy).not.toMatch(/unsafe|upgrade-insecure-requests/)

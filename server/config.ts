@@ -29,8 +29,16 @@ const table = {
     otherwise: 'data',
     is: words.dataIs,
   },
-  LEVEL_SCOOP_CERT: { schema: z.literal('').or(path), otherwise: '', is: words.fileIs },
-  LEVEL_SCOOP_KEY: { schema: z.literal('').or(path), otherwise: '', is: words.fileIs },
+  LEVEL_SCOOP_CERT: {
+    schema: z.literal('').or(path),
+    otherwise: '',
+    is: words.fileIs,
+  },
+  LEVEL_SCOOP_KEY: {
+    schema: z.literal('').or(path),
+    otherwise: '',
+    is: words.fileIs,
+  },
   LEVEL_SCOOP_HOSTS: {
     schema: z
       .string()

@@ -79,14 +79,7 @@ export function NeedsBanner({
           <Accepted now={now} />
         </>
       }
-      out={
-        <>
-          {now.leaveOutSaid.length > 0 && (
-            <span className={band.accepted}>{words.leaveOutSaid(now.leaveOutSaid)}</span>
-          )}
-          {now.keepFrom.length === 0 && <Accepted now={now} />}
-        </>
-      }
+      out={now.keepFrom.length === 0 && <Accepted now={now} />}
     />
   )
 }

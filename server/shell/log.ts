@@ -2,8 +2,11 @@
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
 import { parseArgs } from 'node:util'
+import { isCrew } from '#lib/access/seen/classes.ts'
+import { projectState } from '#lib/access/seen/project.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
-import { NOT_OPENED } from '#lib/service/state.ts'
+import { ROLES } from '#lib/service/roles.ts'
+import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
 import { evolve } from '#lib/spine/evolve.ts'
 import { log as words } from '#lib/words/house/shell-en.ts'
@@ -17,6 +20,7 @@ const { values } = parseArgs({
     service: { type: 'string' },
     fold: { type: 'boolean', default: false },
     upto: { type: 'string' },
+    as: { type: 'string' },
   },
 })
 
@@ -54,20 +58,28 @@ const lastPosition = (): number => {
   return Number.isSafeInteger(position) && position > 0 ? position : giveUp(words.usage, 2)
 }
 
+/** As the server has it, or as it is sent to a role. */
+const hashAs = (): ((state: ServiceState) => string) => {
+  if (values.as === undefined) return stateHash
+  const role = ROLES.filter(isCrew).find((one) => one === values.as)
+  return role ? (state) => stateHash(projectState(role, state)) : giveUp(words.usage, 2)
+}
+
 const upto = lastPosition()
+const hashed = hashAs()
 const folder = values.data ?? giveUp(words.usage, 2)
 const path = join(folder, 'log.db')
 if (!existsSync(path)) giveUp(words.noLog(folder), 1)
 const events = open(path)
 const service = values.service ?? (await events.services()).at(-1)
 if (service === undefined) {
-  if (values.fold) print({ position: 0, hash: stateHash(NOT_OPENED) })
+  if (values.fold) print({ position: 0, hash: hashed(NOT_OPENED) })
 } else {
   const entries = (await events.read(service, 0)).filter(({ position }) => position <= upto)
   if (values.fold)
     print({
       position: entries.at(-1)?.position ?? 0,
-      hash: stateHash(entries.reduce(evolve, NOT_OPENED)),
+      hash: hashed(entries.reduce(evolve, NOT_OPENED)),
     })
   else for (const entry of entries) print(lineOf(entry))
 }

@@ -14,15 +14,14 @@ import {
   type Welcome,
 } from '#lib/protocol/wire.ts'
 import { followSchema, helloSchema, idOf, takeCommand } from '#lib/protocol/wire-schema.ts'
-import { pickUpPicture } from '#lib/rooms/shelf/views/pick-up.ts'
 import type { NotTaken } from '#lib/service/refusal.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { Forecasts } from '#server/forecast/forecasts.ts'
 import type { Guests } from '#server/guests/port.ts'
 import { WITHIN_MS } from '#server/http/limits.ts'
 import type { InCharge } from '#server/in-charge/in-charge.ts'
-import type { Rail } from '#server/rail/rail.ts'
 import type { StationServices } from '#server/rail/station-services.ts'
+import { createTelling } from '#server/sockets/telling.ts'
 
 interface Caller {
   readonly role: Role
@@ -50,17 +49,6 @@ export interface SocketPorts {
 const MOST_CONNECTIONS = 500
 /** A screen that doesn't take its last answer in this time is left without it. */
 const CLOSE_WITHIN_MS = 1_000
-
-const crewRoom = (service: string): string => `crew ${service}`
-const pictureRoom = (service: string): string => `picture ${service}`
-
-const follow = (rail: Rail, role: Role, position: number): Followed => {
-  if (role === 'pick-up') return { kind: 'picture', picture: pickUpPicture(rail.state()) }
-  const events = rail.eventsAfter(position)
-  return events
-    ? { kind: 'events', events }
-    : { kind: 'snapshot', position: rail.position(), state: rail.state() }
-}
 
 export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } => {
   const { services, guests, logger } = ports
@@ -101,21 +89,12 @@ export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } =>
     })
   }
 
-  const tellNames = async (socket: Connected, service: string): Promise<void> => {
-    const names = await guests.namesOf(service)
-    if (Object.keys(names).length > 0) socket.emit('guests', { service, names })
-  }
-
-  const tellNewNames = async (service: string, sentBy: readonly string[]): Promise<void> => {
-    const all = await guests.namesOf(service)
-    const names = Object.fromEntries(
-      sentBy.flatMap((id) => {
-        const name = all[id]
-        return name === undefined ? [] : [[id, name]]
-      }),
-    )
-    if (Object.keys(names).length > 0) io.to(crewRoom(service)).emit('guests', { service, names })
-  }
+  const telling = createTelling({
+    io,
+    guests,
+    newest: (service) => ports.forecasts.newest(service),
+    logger,
+  })
 
   const isTooMuch = (socket: Connected): Promise<boolean> =>
     limiter.consume(socket.id).then(
@@ -128,15 +107,7 @@ export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } =>
     const asked = followSchema.safeParse(message)
     const rail = asked.success ? await services.find(asked.data.service) : null
     if (!rail || !asked.success) return { kind: 'no-such-service' }
-    const { role } = socket.data
-    const room = role === 'pick-up' ? pictureRoom(rail.service) : crewRoom(rail.service)
-    for (const before of socket.rooms)
-      if (before !== socket.id && before !== room) await socket.leave(before)
-    await socket.join(room)
-    const forecast = role === 'pick-up' ? null : ports.forecasts.newest(rail.service)
-    if (forecast) socket.emit('forecast', { service: rail.service, forecast })
-    if (role !== 'pick-up') void tellNames(socket, rail.service).catch(logger.error.bind(logger))
-    return follow(rail, role, asked.data.position)
+    return telling.follow(socket, socket.data.role, rail, asked.data.position)
   }
 
   const onCommand = async (socket: Connected, message: unknown): Promise<Answer> => {
@@ -189,15 +160,7 @@ export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } =>
   })
 
   services.onShow((rail, events) => {
-    io.to(crewRoom(rail.service)).emit('events', { service: rail.service, events })
-    io.to(pictureRoom(rail.service)).emit('picture', {
-      service: rail.service,
-      picture: pickUpPicture(rail.state()),
-    })
-    const named = events.flatMap((event) =>
-      event.type === 'ticketSent' && event.named && event.command !== null ? [event.command] : [],
-    )
-    if (named.length > 0) void tellNewNames(rail.service, named).catch(logger.error.bind(logger))
+    telling.happened(rail, events)
     if (events.some((event) => event.type === 'serviceClosed'))
       void guests
         .forget(rail.service)
@@ -205,10 +168,7 @@ export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } =>
     if (events.some((event) => event.type === 'serviceOpened')) pulse()
   })
 
-  ports.forecasts.onForecast((forecast) => {
-    const { service } = forecast
-    io.to(crewRoom(service)).emit('forecast', { service, forecast })
-  })
+  ports.forecasts.onForecast(telling.forecast)
 
   const pulsing = setInterval(pulse, PULSE_EVERY_MS)
 

@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process'
 import { join } from 'node:path'
 import type { Recorded } from '#lib/service/events/event.ts'
+import type { Role } from '#lib/service/roles.ts'
 import { root } from '#server/root.ts'
 
 const runLog = (...args: readonly string[]): Promise<string> =>
@@ -27,9 +28,15 @@ export const readLog = async (data: string): Promise<readonly Recorded[]> =>
     .filter((line) => line !== '')
     .map((line): Recorded => JSON.parse(line))
 
-/** What `npm run log -- --fold` prints of the log up to a position: more may have fallen due since. */
+/**
+ * What `npm run log -- --fold` prints of the log up to a position: more may have fallen due since. As
+ * the server has it where no role is named.
+ */
 export const foldLog = async (
   data: string,
   upto: number,
+  as: Role | null = null,
 ): Promise<{ position: number; hash: string }> =>
-  JSON.parse(await runLog('--data', data, '--fold', '--upto', String(upto)))
+  JSON.parse(
+    await runLog('--data', data, '--fold', '--upto', String(upto), ...(as ? ['--as', as] : [])),
+  )

@@ -12,6 +12,7 @@ export const FLOORS: readonly string[] = [
   'lib/words',
   'lib/rooms',
   'lib/spine',
+  'lib/access',
   'lib/protocol',
   'lib/sync',
 ]

@@ -69,13 +69,6 @@ export const scenes = {
     ...work(1, 'A', 'start'),
   ],
   diet: [send([build('bean-and-pepper', { needs: without('vegan', 'sesame') })])],
-  'celiac, left out': [
-    send([
-      build('bean-and-pepper', {
-        needs: without('gluten', 'milk').map((one) => ({ ...one, reason: 'coeliac' })),
-      }),
-    ]),
-  ],
   rush: [
     send([usualBeans, usualChicken], { paid: true }),
     ...work(1, 'A', 'handOver'),

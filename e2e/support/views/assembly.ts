@@ -19,9 +19,6 @@ export const assemblyViews: readonly View[] = [
   assembly('making, most kept apart', 'all-apart', 'Made and marked', [], MADE),
   assembly('making, four kept apart', 'four-apart', 'Made and marked', [], MADE),
   assembly('waiting, leave out', 'diet', 'Start 1-A', [], { main: [/^Start 1-A/] }),
-  assembly('waiting, left out as said', 'celiac, left out', 'as the guest said', [], {
-    main: [/^Start 1-A/],
-  }),
   assembly('waiting, short', 'short', 'Not enough', [], { main: [/^Make 2-A first/] }),
   assembly('stop', 'stopped', 'Was food in 1-A?', [], { main: [/^Yes/, /^No/] }),
   assembly('stop, some in it', 'stopped', 'can be sold again', [/^Herb chicken/, /^Sesame slaw/], {

@@ -6,6 +6,6 @@ export const drive = {
 } as const
 
 export const log = {
-  usage: 'npm run -s log -- --data DIR [--service ID] [--fold] [--upto POSITION]',
+  usage: 'npm run -s log -- --data DIR [--service ID] [--fold] [--as ROLE] [--upto POSITION]',
   noLog: (folder: string) => `There is no log in ${folder}.`,
 } as const

@@ -1,6 +1,7 @@
 import { connect } from 'node:net'
 import { setTimeout as pause } from 'node:timers/promises'
 import { describe, expect, onTestFinished, test } from 'vitest'
+import { projectState } from '#lib/access/seen/project.ts'
 import type { EventsMessage, PictureMessage, PulseMessage } from '#lib/protocol/wire.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import { NOT_OPENED } from '#lib/service/state.ts'
@@ -57,7 +58,8 @@ describe('who follows', () => {
   test('[X10] gets the state where its position lies ahead or too far back', async () => {
     const { url, services } = await createSocketRoom()
     const screen = await connectScreen(url, 'assembly')
-    const snapshot = { kind: 'snapshot', position: 11, state: services.current()?.state() }
+    const state = projectState('assembly', services.current()?.state() ?? NOT_OPENED)
+    const snapshot = { kind: 'snapshot', position: 11, state }
     expect(await screen.follow(400)).toEqual(snapshot)
   })
 
@@ -166,7 +168,7 @@ describe('what is private', () => {
     await Promise.all([crew, pickUp, stranger].map(heardAll))
     expect(namesOf(crew)).toEqual({ order: 'Ada' })
     expect([pickUp.of('guests'), stranger.of('guests')]).toEqual([[], []])
-    const late = await connectScreen(url, 'assembly')
+    const late = await connectScreen(url, 'counter')
     await late.follow()
     await heardAll(late)
     expect(late.of('guests')).toEqual([{ service: 's-lunch', names: { order: 'Ada' } }])
@@ -175,7 +177,7 @@ describe('what is private', () => {
     await lead.give('close', { type: 'close' })
     await settle()
     expect(await room.guests.services()).toEqual([])
-    const after = await connectScreen(url, 'assembly')
+    const after = await connectScreen(url, 'counter')
     await after.follow()
     await heardAll(after)
     expect(after.of('guests')).toEqual([])
@@ -225,6 +227,7 @@ describe('the end in good order', () => {
     const second = await createSocketRoom({ port: first.port })
     expect(await answered).toEqual({ id: 'meanwhile', answer: 'accepted', position: 12 })
     await whenView(crew.client, (view) => view.link === 'live' && view.position === 12)
-    expect(crew.client.view().state).toEqual(second.services.current()?.state())
+    const state = second.services.current()?.state() ?? NOT_OPENED
+    expect(crew.client.view().state).toEqual(projectState('counter', state))
   })
 })

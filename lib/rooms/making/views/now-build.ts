@@ -1,5 +1,4 @@
 import { needsOf, type WhyHeld, whyHeld } from '#lib/rooms/care/facts/held.ts'
-import { leftOutThough } from '#lib/rooms/care/facts/left-out-though.ts'
 import { acceptedUnder } from '#lib/rooms/care/facts/standing.ts'
 import {
   heldBackFrom,
@@ -48,8 +47,6 @@ export interface NowBuild extends InQueue {
   readonly version: number
   readonly keepFrom: readonly NeedCode[]
   readonly leaveOut: readonly NeedCode[]
-  /** Of those: celiac disease, which the guest wants left out only. */
-  readonly leaveOutSaid: readonly NeedCode[]
   /** Names of what is taken from its protected back-up pan, in the order of the line. */
   readonly backups: readonly string[]
   /** Why the person in charge accepted its cautions with the guest; null where it has none. */
@@ -145,7 +142,6 @@ export const nowBuild = (
     version: build.version,
     keepFrom: mark.keepFrom,
     leaveOut: mark.leaveOut,
-    leaveOutSaid: leftOutThough(choice.needs),
     backups: line.backups.map((id) => componentOf(state.station, id).name),
     accepted: acceptedUnder(state, choice)?.reason ?? null,
     heldLine: build.hold && stopLine(state, build, null),

@@ -7,8 +7,8 @@ import type { CautionReason } from '#lib/service/events/caution-reasons.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
 import { isDiet, type NeedCode } from '#lib/station/codes/codes.ts'
 import { sayLength } from '#lib/words/clock-en.ts'
-import { formOf, list } from '#lib/words/counted-en.ts'
-import { inSentence, startingWith } from '#lib/words/findings-en.ts'
+import { formOf } from '#lib/words/counted-en.ts'
+import { inSentence } from '#lib/words/findings-en.ts'
 import { AS_IT_COMES, needName } from '#lib/words/service-en.ts'
 
 /** A long word may break on a narrow pan. */
@@ -72,8 +72,6 @@ export const assemblyEn = {
   },
   leaveOut: (codes: readonly NeedCode[]) =>
     codes.map((code) => (isDiet(code) ? loud(code) : `no ${loud(code)}`)).join(' · '),
-  leaveOutSaid: (codes: readonly NeedCode[]) =>
-    `${startingWith(list(codes.map(needName), 'and'))}: left out only, not kept apart, as the guest said.`,
   stepsShort: 'washed hands · fresh gloves, liner, scoop · own wrap, apart',
   accepted: (reason: CautionReason) =>
     `Caution accepted by the person in charge, with the guest: ${cautionReason[reason]}.`,

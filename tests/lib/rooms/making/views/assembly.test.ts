@@ -4,7 +4,6 @@ import type { PanForBuild } from '#lib/rooms/making/views/assembly-pan.ts'
 import { differencesOf, stoppedBuilds } from '#lib/rooms/making/views/assembly-stop.ts'
 import type { NowBuild } from '#lib/rooms/making/views/now-build.ts'
 import { waitingRemakes } from '#lib/rooms/making/views/waiting-remakes.ts'
-import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
 import type { BuildChoice } from '#lib/service/events/build-choice.ts'
 import type { Need } from '#lib/station/codes/codes.ts'
 import {
@@ -44,7 +43,6 @@ const panIn = (told: Told, pan: string): PanForBuild => {
   return found
 }
 
-/** Of celiac disease, though the guest wants it left out only. */
 const milkOut = (over: Partial<Need> = {}) =>
   given(
     send({
@@ -61,13 +59,11 @@ const withoutMilk = (): BuildChoice =>
     needs(keepApart('milk')),
   )
 
-describe('what is left out only though it is celiac disease', () => {
-  test('[C74] is told as what the guest said, in words that name no disease', () => {
-    expect(nowOf(milkOut())).toMatchObject({ leaveOut: ['milk'], leaveOutSaid: ['milk'] })
-    expect(nowOf(milkOut({ reason: 'diet' }))).toMatchObject({ leaveOutSaid: [] })
-    expect(assemblyEn.leaveOutSaid(['gluten'])).toBe(
-      'Gluten: left out only, not kept apart, as the guest said.',
-    )
+describe('why a guest has a need', () => {
+  test('[V6] is no matter at assembly, which is told codes and handling', () => {
+    const [said, other] = [nowOf(milkOut()), nowOf(milkOut({ reason: null }))]
+    expect(said).toMatchObject({ leaveOut: ['milk'], keepFrom: [] })
+    expect(said).toEqual(other)
   })
 })
 

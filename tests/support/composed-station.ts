@@ -1,5 +1,5 @@
 import { once } from 'node:events'
-import { createServer } from 'node:http'
+import { createServer, type Server } from 'node:http'
 import type { AddressInfo } from 'node:net'
 import { pino } from 'pino'
 import { onTestFinished } from 'vitest'
@@ -12,6 +12,7 @@ import { listenerOptions, openFront } from '#server/http/front.ts'
 interface ComposedStation {
   readonly station: Station
   readonly url: string
+  readonly httpServer: Server
   /** All that the server wrote of itself, as finely as it can. */
   readonly logged: readonly string[]
   /** In good order. */
@@ -57,5 +58,5 @@ export const startComposedStation = async (data: string): Promise<ComposedStatio
     return ended
   }
   onTestFinished(end)
-  return { station, url: `http://127.0.0.1:${port}`, logged, end }
+  return { station, url: `http://127.0.0.1:${port}`, httpServer, logged, end }
 }

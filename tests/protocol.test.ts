@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import { withCommands } from '#lib/protocol/commands-table.ts'
+import { withTables } from '#lib/protocol/tables.ts'
 import {
   MOST_COMMAND_BYTES,
   MOST_MESSAGE_BYTES,
@@ -104,8 +104,10 @@ describe('PROTOCOL.md', () => {
     for (const kind of kinds) expect(section('Following a service')).toContain(`kind: "${kind}"`)
   })
 
-  test('tells every command as it is declared: npm run protocol writes it', () => {
-    expect(plain(withCommands(text))).toBe(document)
+  test('[V9] tells every command, right and field as declared: npm run protocol writes it', () => {
+    expect(plain(withTables(text))).toBe(document)
+    expect(() => withTables(text.replace('<!-- end of rights -->', ''))).toThrow('rights')
+    expect(() => withTables(`${text}\n${text}`)).toThrow('once')
   })
 
   test('tells an example of each command that is taken, and who may give it', () => {

@@ -3,9 +3,6 @@ import { CHOICE, LABEL, NEED } from '#lib/service/commands/example-parts.ts'
 import { ROLES } from '#lib/service/roles.ts'
 import { COMMANDS, ONLY_IN_CHARGE } from '#lib/spine/registry.ts'
 
-const BEGIN = '<!-- commands: written by `npm run protocol` -->'
-const END = '<!-- end of commands -->'
-
 const NAMES: ReadonlyMap<unknown, string> = new Map<unknown, string>([
   [CHOICE, 'CHOICE'],
   [NEED, 'NEED'],
@@ -37,7 +34,7 @@ const quoted = (types: readonly string[]): string => {
   return `${all.slice(0, -1).join(', ')} and ${all.at(-1)}`
 }
 
-const commandsSection = (): string =>
+export const commandsTable = (): string =>
   [
     '| command | who | example |',
     '| --- | --- | --- |',
@@ -45,12 +42,3 @@ const commandsSection = (): string =>
     '',
     `The person in charge (\`in-charge\`), proved by passphrase, may give every command; the lead every one but ${quoted(ONLY_IN_CHARGE)}; the pick-up role none.`,
   ].join('\n')
-
-/** PROTOCOL.md with its commands as they are declared. @throws where it has no place for them */
-export const withCommands = (document: string): string => {
-  const [before, rest, more] = document.split(`${BEGIN}\n`)
-  const after = rest?.split(`\n${END}`)[1]
-  if (before === undefined || after === undefined || more !== undefined)
-    throw new Error(`PROTOCOL.md must hold ${BEGIN} once, and ${END} after it`)
-  return `${before}${BEGIN}\n\n${commandsSection()}\n\n${END}${after}`
-}

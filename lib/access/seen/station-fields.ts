@@ -144,7 +144,7 @@ const PAN = {
   usualPortions: 'always',
 } as const
 
-const FIELDS = {
+export const STATION_FIELDS = {
   format: 'always',
   version: 'always',
   invented: 'always',
@@ -191,4 +191,4 @@ const FIELDS = {
   tools: list({ id: 'always', name: 'always', tool: VOLUME, usualFor: 'always' }),
 } as const satisfies Fields<AnyStationDocument> & Fields<StationDocument>
 
-export const STATION = kept(FIELDS)
+export const STATION = kept(STATION_FIELDS)

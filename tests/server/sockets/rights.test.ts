@@ -1,0 +1,123 @@
+import { readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { describe, expect, test } from 'vitest'
+import type { Answer } from '#lib/protocol/wire.ts'
+import { ROLES, type Role } from '#lib/service/roles.ts'
+import { COMMAND_TYPES, type Command, commandSchema, ONLY_IN_CHARGE } from '#lib/spine/registry.ts'
+import { ONE_OF_EACH } from '#tests/support/one-of-each.ts'
+import { connectScreen, createSocketRoom, type SocketRoom } from '#tests/support/socket-room.ts'
+import { root } from '#tests/support/source-tree.ts'
+
+const STAGES = ['planned', 'open', 'closed'] as const
+type Stage = (typeof STAGES)[number]
+
+const PASSPHRASE = 'kettle lantern orchard'
+
+/** The table as PROTOCOL.md shows it: by command and role, the stages of a cell. */
+const written = (): ReadonlyMap<string, readonly string[]> => {
+  const text = readFileSync(join(root, 'lib', 'protocol', 'PROTOCOL.md'), 'utf8')
+  const [, part = ''] = text.split('<!-- rights: ')
+  const rows = (part.split('<!-- end of rights')[0] ?? '')
+    .split('\n')
+    .filter((line) => line.startsWith('| '))
+    .map((line) =>
+      line
+        .split('|')
+        .slice(1, -1)
+        .map((cell) => cell.trim().replaceAll('`', '')),
+    )
+  const [head = [], , ...body] = rows
+  return new Map(
+    body.flatMap(([command = '', ...cells]) =>
+      cells.map((cell, index) => [
+        `${command} ${head[index + 1] ?? ''}`,
+        cell.split(', ').filter((one) => one !== '–'),
+      ]),
+    ),
+  )
+}
+
+const NOT_NOW = ['service-not-open', 'service-already-open', 'service-closed']
+
+/** Whether it came to be decided, or why not. */
+const became = (answer: Answer): 'decided' | 'role' | 'stage' | string => {
+  if (answer.answer === 'not taken') {
+    const { code } = answer.because
+    if (code === 'role-may-not') return 'role'
+    return code === 'no-such-service' ? 'stage' : code
+  }
+  if (answer.answer === 'accepted') return 'decided'
+  const { code } = answer.refusal
+  if (code === 'not-in-charge') return 'role'
+  return NOT_NOW.includes(code) ? 'stage' : 'decided'
+}
+
+/** One of each, those last that end what the others need. */
+const LAST: readonly Command['type'][] = ['signOff', 'close']
+const commands: readonly Command[] = [
+  ...COMMAND_TYPES.filter((type) => !LAST.includes(type)),
+  ...LAST,
+].map((type) => commandSchema.parse(ONE_OF_EACH[type]))
+
+interface Room extends SocketRoom {
+  readonly service: Readonly<Record<Stage, string>>
+}
+
+/** Services of one station: one that isn't opened, one that is open, and one that is closed. */
+const threeStages = async (): Promise<Room> => {
+  const room = await createSocketRoom({ mostMessagesASecond: 100_000 })
+  await room.inCharge.setFirst(PASSPHRASE)
+  await room.services.submit('s-lunch', 'over', { type: 'close' }, 'lead')
+  return { ...room, service: { planned: 's-none', open: 's-supper', closed: 's-lunch' } }
+}
+
+const tried = async (role: Role, hasProof: boolean): Promise<ReadonlyMap<string, string>> => {
+  const { url, services, service } = await threeStages()
+  const screen = await connectScreen(url, role)
+  const found = new Map<string, string>()
+  const ask = async (stage: Stage, command: Command) => {
+    const proof = hasProof ? { passphrase: PASSPHRASE } : {}
+    const change = { service: service[stage], ...proof }
+    const answer = await screen.give(`${stage}-${command.type}`, command, change)
+    found.set(`${command.type} ${stage}`, became(answer))
+  }
+  const [open, ...others] = commands
+  if (open?.type !== 'open') throw new Error('a service is opened first')
+  for (const command of commands) await ask('closed', command)
+  for (const command of others) await ask('planned', command)
+  await ask('planned', open)
+  const opened = services.current()
+  if (opened?.service === 's-none') await services.submit('s-none', 'x', { type: 'close' }, 'lead')
+  await services.submit(
+    's-supper',
+    'o',
+    { type: 'open', station: 'alder-hall', kind: 'real' },
+    'lead',
+  )
+  for (const command of commands) await ask('open', command)
+  return found
+}
+
+describe('the table of rights, tried against a running server', () => {
+  test.each(ROLES)('[V10] a %s may what it says, and nothing else', async (role) => {
+    const table = written()
+    expect(table.size).toBe(COMMAND_TYPES.length * ROLES.length)
+    const found = await tried(role, role === 'in-charge')
+    expect(found.size).toBe(COMMAND_TYPES.length * STAGES.length)
+    for (const type of COMMAND_TYPES) {
+      const stages = table.get(`${type} ${role}`) ?? []
+      for (const stage of STAGES) {
+        const should = stages.length === 0 ? 'role' : stages.includes(stage) ? 'decided' : 'stage'
+        expect(`${type} ${stage}: ${found.get(`${type} ${stage}`)}`).toBe(
+          `${type} ${stage}: ${should}`,
+        )
+      }
+    }
+  })
+
+  test('[V10] who is in charge but doesn’t prove it may what a lead may', async () => {
+    const [claimed, lead] = [await tried('in-charge', false), await tried('lead', false)]
+    expect([...claimed]).toEqual([...lead])
+    for (const type of ONLY_IN_CHARGE) expect(claimed.get(`${type} open`)).toBe('role')
+  })
+})

@@ -4,7 +4,7 @@ import { readingWords } from '#lib/rooms/food/words/reading-pad-en.ts'
 import { assemblyEn } from '#lib/rooms/making/words/assembly-en.ts'
 import { counter } from '#lib/rooms/orders/words/counter-en.ts'
 import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
-import { PASSPHRASE } from '#tests/support/play-scene.ts'
+import { PASSPHRASE } from '#tests/support/make-house.ts'
 import {
   anyPan,
   job as dialog,
@@ -16,6 +16,8 @@ import {
 } from './support/food-hands.ts'
 import { itemRow, leadPan, order, startButton, tapUntil } from './support/hands.ts'
 import { expect, test } from './support/job.ts'
+
+test.use({ proved: true })
 
 test('a hot pan falls below the limit: off sale everywhere, until the person in charge decides', async ({
   job,

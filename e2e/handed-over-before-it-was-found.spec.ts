@@ -2,11 +2,13 @@ import { formWords } from '#lib/rooms/food/words/food-forms-en.ts'
 import { handedOverWords } from '#lib/rooms/food/words/handed-over-en.ts'
 import { readingWords } from '#lib/rooms/food/words/reading-pad-en.ts'
 import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
-import { PASSPHRASE } from '#tests/support/play-scene.ts'
+import { PASSPHRASE } from '#tests/support/make-house.ts'
 import { job as dialog, done, inJob, openJob, sends, typeReading } from './support/food-hands.ts'
 import { stands } from './support/garden-chicken.ts'
 import { tapUntil } from './support/hands.ts'
 import { expect, test } from './support/job.ts'
+
+test.use({ proved: true })
 
 test('handed over before the pan was found out of limits: named, and answered for once', async ({
   job,

@@ -10,7 +10,7 @@ import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
 import { findBuild } from '#lib/service/tickets.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
 import { sayNotTaken } from '#lib/words/refusals-en.ts'
-import { PASSPHRASE } from '#tests/support/play-scene.ts'
+import { PASSPHRASE } from '#tests/support/make-house.ts'
 import { backToLine } from './support/food-hands.ts'
 import { gardenChicken, stands } from './support/garden-chicken.ts'
 import {
@@ -46,6 +46,8 @@ const keepsApart = async (page: Page): Promise<void> => {
 }
 
 const buildOf = ({ lead }: Job, ticket: number) => findBuild(lead.state(), ticket, 'A')
+
+test.use({ proved: true })
 
 test('the label changed at noon: every build is checked again, whatever its state', async ({
   job,

@@ -7,7 +7,7 @@ import { handOverEn } from '#lib/rooms/shelf/words/hand-over-en.ts'
 import { findBuild } from '#lib/service/tickets.ts'
 import { GLUTEN_STATEMENT, sayLabelProblem } from '#lib/words/label-problems-en.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
-import { PASSPHRASE } from '#tests/support/play-scene.ts'
+import { PASSPHRASE } from '#tests/support/make-house.ts'
 import { backToLine } from './support/food-hands.ts'
 import {
   assemblyRests,
@@ -31,6 +31,8 @@ import { askItsGuest, giveAlone, seeStop } from './support/need-hands.ts'
 const SMALL = { viewport: { width: 1024, height: 768 } }
 const WHY = sayWhyHeld({ reason: 'label', ingredients: ['Cumin, ground'] })
 const READ_FIRST = 'not known whether cumin, ground contains peanut: read the label first'
+
+test.use({ proved: true })
 
 test('not the same product as last time: unknown at once, until its label is read', async ({
   job,

@@ -12,6 +12,7 @@ import { itemOf } from '#lib/station/find.ts'
 import { inChargeWords } from '#lib/words/house/in-charge-card-en.ts'
 import { needsEn } from '#lib/words/needs-en.ts'
 import { sayNotTaken } from '#lib/words/refusals-en.ts'
+import { PASSPHRASE } from '#tests/support/make-house.ts'
 import {
   assemblyPan,
   assemblyRests,
@@ -37,21 +38,10 @@ import {
   whatFits,
 } from './support/need-hands.ts'
 
-const PASSPHRASE = 'kettle lantern orchard'
 const GUESSED = 'I am the lead today'
 
 const CAUTION =
   'Tuna salad shares tools or a place on the line with toasted almonds, which contain almond'
-
-/** On the laptop itself, before the service. */
-const setPassphrase = async (start: Page): Promise<void> => {
-  await start.getByRole('button', { name: inChargeWords.set, exact: true }).click()
-  await start.getByLabel(inChargeWords.wanted).fill(PASSPHRASE)
-  await start.getByLabel(inChargeWords.again).fill(PASSPHRASE)
-  await start.getByRole('button', { name: inChargeWords.setNow, exact: true }).click()
-  await expect(start.getByText(inChargeWords.done.set)).toBeVisible()
-  await expect(start.getByText(inChargeWords.off, { exact: true })).toBeVisible()
-}
 
 /** A guest who keeps away from almonds, and from no other nut, orders the tuna. */
 const tunaWithoutAlmonds = async (page: Page): Promise<void> => {
@@ -73,6 +63,8 @@ const prove = async (page: Page, passphrase: string, words: string): Promise<voi
   await page.getByRole('button', { name: words, exact: true }).click()
 }
 
+test.use({ proved: true })
+
 test('the person in charge accepts a caution; a student can’t', async ({ job }) => {
   const [start, counterPage, assembly, handOver] = await Promise.all([
     job.open('/'),
@@ -81,7 +73,7 @@ test('the person in charge accepts a caution; a student can’t', async ({ job }
     job.open('/hand-over'),
   ])
   const { lead } = job
-  await setPassphrase(start)
+  await expect(start.getByText(inChargeWords.off, { exact: true })).toBeVisible()
 
   const readBack = (...accepted: readonly Statement[]): string =>
     spoken(lead.state(), [

@@ -3,10 +3,13 @@ import type { Logger } from 'pino'
 import { MOST_MESSAGES_A_SECOND, PROTOCOL } from '#lib/protocol/wire.ts'
 import type { SheetAnswer } from '#lib/rooms/care/views/allergen-sheet.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
+import { isRunning } from '#lib/service/state.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
 import { openingCommands } from '#lib/spine/opening-commands.ts'
 import { stationSchema } from '#lib/station/schema.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
+import { type Access, createAccess } from '#server/access/access.ts'
+import { writeScriptsToken } from '#server/access/scripts-token.ts'
 import type { Config } from '#server/config.ts'
 import { openDataFolder } from '#server/data-folder.ts'
 import { demoStation } from '#server/demo-station.ts'
@@ -16,8 +19,6 @@ import { openGuests } from '#server/guests/sqlite.ts'
 import { createAllergens } from '#server/http/allergens.ts'
 import { refusalAtGate } from '#server/http/gate.ts'
 import type { HealthSource } from '#server/http/health.ts'
-import { createInCharge, type InCharge } from '#server/in-charge/in-charge.ts'
-import { createSqlitePassphrases } from '#server/in-charge/sqlite.ts'
 import { createServerClock } from '#server/rail/clock.ts'
 import { openStationServices, type StationServices } from '#server/rail/station-services.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
@@ -32,7 +33,7 @@ import { openHouseDatabase } from '#server/store/house-database.ts'
 /** All that lives while the server runs, and how it ends: the steps are called in this order. */
 export interface Station {
   readonly health: HealthSource
-  readonly inCharge: InCharge
+  readonly access: Access
   /** What the allergen sheet is made of, for whoever asks. */
   readonly allergens: () => SheetAnswer
   /** New commands are answered "not taken" from now on. Also the first act after a fault. */
@@ -45,11 +46,16 @@ export interface Station {
 }
 
 /** The newest service's place in its log; its hash is worked out once a position. */
-const createHealth = (services: StationServices, commits: () => number): HealthSource => {
+const createHealth = (
+  services: StationServices,
+  commits: () => number,
+  scriptsToken: string,
+): HealthSource => {
   let known = { id: '', position: -1, hash: '' }
   return {
     protocol: PROTOCOL,
     commits,
+    scriptsToken,
     service: () => {
       const rail = services.current()
       if (!rail) return null
@@ -139,7 +145,6 @@ export const composeStation = async ({
   if ((await stations.list()).length === 0) await stations.put(demoStation.id, demoStation)
   const known = await openKnownStations({ stations, fatal: endTheProcess })
   const first = known.first()
-  const inCharge = createInCharge({ passphrases: createSqlitePassphrases(house) })
   const clock = createServerClock()
   const records = await openKnownRecords({
     records: createSqliteRecords(house),
@@ -182,11 +187,21 @@ export const composeStation = async ({
     now: clock.now,
     logger,
   })
+  const access = createAccess({
+    database: house,
+    now: clock.now,
+    station: () => first?.station ?? null,
+    isDemo: () => {
+      const state = services.current()?.state()
+      return state !== undefined && isRunning(state) && state.kind === 'demo'
+    },
+  })
+  const scriptsToken = writeScriptsToken(folder.path, access.scriptsToken)
   const sockets = attachSockets({
     httpServer,
     services,
     guests,
-    inCharge,
+    access,
     forecasts,
     station: () => (first ? { id: first.station, name: first.document.name } : null),
     build,
@@ -201,11 +216,11 @@ export const composeStation = async ({
     logger,
   })
   return {
-    health: createHealth(services, () => events.commits()),
+    health: createHealth(services, () => events.commits(), scriptsToken),
     stopTaking: () => {
       taking = false
     },
-    inCharge,
+    access,
     allergens: createAllergens({
       state: () => services.current()?.state() ?? null,
       stations: known,
@@ -220,6 +235,7 @@ export const composeStation = async ({
       clearInterval(looking)
       forecasts.close()
       services.close()
+      access.close()
       return sockets.close()
     },
     closeStores: async () => {

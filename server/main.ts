@@ -93,7 +93,7 @@ const serve = async (config: Config, log: Logger): Promise<void> => {
   const answer = createAnswer({
     about,
     health: station.health,
-    inCharge: station.inCharge,
+    access: station.access,
     allergens: station.allergens,
     pages,
     edge,
@@ -116,7 +116,8 @@ const serve = async (config: Config, log: Logger): Promise<void> => {
   endWhenAsked(createEnding({ httpServer, station, closePages, forget: note.remove, log }))
   note.write()
   const lan = lanAddresses(port, secure)
-  console.log(greeting({ version: about.version, dataFolder, host, port, secure, lan }))
+  const secret = station.access.secret()
+  console.log(greeting({ version: about.version, dataFolder, host, port, secure, lan, secret }))
   for (const warning of certificate?.warnings ?? []) console.error(warning)
 }
 

@@ -223,6 +223,7 @@ describe('what is frozen', () => {
     3: 'c15b732fe23e4969fe51a5906f2d87d02e4f98f150acd8ae3af4f311489c9fb4',
     4: 'c58aaa329baa0e0ebea5a351b6d2ca6e0888377b19b16952082b0eb26ad01c6b',
     5: '8dd155da2643e385ffd8fd479cb76f3c7ad4804fb6d7361abf5a8fd91401151b',
+    6: 'b1efded7c0912b61d161a3db01d842d8f86531f508b6d03c86f19710f8620798',
   } as const
 
   const folded = (version: keyof typeof HASHES) => {
@@ -315,16 +316,32 @@ describe('what is frozen', () => {
     expect(state.sanitizer).toMatchObject({ kind: 'chlorine', mgPerL: 50, problem: null })
   })
 
-  test('every command of version 5 as it is sent is taken, and there is one of each', () => {
-    const taken = lines('v5-commands.jsonl').map((message) => takeCommand(message, 'lead'))
+  test('the log of version 6 holds every event, whose passphrase proved it where one did, and no reason', () => {
+    const { log, types, state } = folded(6)
+    expect(sorted([...types])).toEqual(sorted(eventTypes()))
+    const unseen = FIELDS_OF_5.filter(
+      ([type, path]) => !log.some((one) => one.type === type && at(one, path) !== undefined),
+    )
+    expect(unseen).toEqual([])
+    const proved = log.filter(({ adult }) => adult !== undefined).map(({ type }) => type)
+    expect(proved).toContain('inChargeSignedOn')
+    expect(proved).toContain('cautionAccepted')
+    expect(JSON.stringify(log)).not.toMatch(/"handling":"[a-z-]+","reason":"/)
+    // An adult's id is on the event, and nothing is folded of it.
+    const without = log.map(({ adult: _, ...event }) => event as Recorded)
+    expect(stateHash(without.reduce(evolve, NOT_OPENED))).toBe(stateHash(state))
+  })
+
+  test('every command of version 6 as it is sent is taken, and there is one of each', () => {
+    const taken = lines('v6-commands.jsonl').map((message) => takeCommand(message, 'lead'))
     expect(taken.filter((one) => !one.taken)).toEqual([])
     const types = new Set(taken.flatMap((one) => (one.taken ? [one.command.type] : [])))
     expect(sorted([...types])).toEqual(sorted(COMMAND_TYPES))
   })
 
   test('no command of an earlier version is taken: its page loads itself anew', () => {
-    const sent = [1, 2, 3, 4].flatMap((version) => lines(`v${version}-commands.jsonl`))
-    expect(sent).toHaveLength(46 + 70 + 113 + 182)
+    const sent = [1, 2, 3, 4, 5].flatMap((version) => lines(`v${version}-commands.jsonl`))
+    expect(sent).toHaveLength(46 + 70 + 113 + 182 + 185)
     for (const message of sent)
       expect(takeCommand(message, 'lead')).toMatchObject({
         taken: false,

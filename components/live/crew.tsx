@@ -19,22 +19,8 @@ interface Crew {
   readonly client: CrewClient
 }
 
-const DEVICE_KEY = 'level-scoop/device'
-
-const deviceId = (): string => {
-  try {
-    const kept = localStorage.getItem(DEVICE_KEY)
-    if (kept) return kept
-    const made = nanoid()
-    localStorage.setItem(DEVICE_KEY, made)
-    return made
-  } catch {
-    return nanoid()
-  }
-}
-
 const connect = (role: Role): Crew => {
-  const hello: Hello = { protocol: PROTOCOL, role, device: deviceId() }
+  const hello: Hello = { protocol: PROTOCOL, role }
   const socket = io({
     auth: { ...hello },
     transports: ['websocket'],

@@ -3,7 +3,6 @@ import { useActing } from '#components/live/acting.ts'
 import { useCrew } from '#components/live/crew.tsx'
 import styles from '#components/start/in-charge.module.css'
 import { useInChargeWords } from '#components/start/in-charge-words.tsx'
-import { SetPassphrase } from '#components/start/set-passphrase.tsx'
 import { SignOn } from '#components/start/sign-on.tsx'
 import { isRunning } from '#lib/service/state.ts'
 
@@ -12,15 +11,13 @@ type Kept = 'finding' | 'lost' | 'set' | 'not-set'
 
 const look = async (): Promise<Kept> => {
   try {
-    const answer: unknown = await (await fetch('/in-charge', { cache: 'no-store' })).json()
-    if (typeof answer !== 'object' || answer === null || !('set' in answer)) return 'lost'
-    return answer.set === true ? 'set' : 'not-set'
+    const answer: unknown = await (await fetch('/access', { cache: 'no-store' })).json()
+    if (typeof answer !== 'object' || answer === null || !('house' in answer)) return 'lost'
+    return answer.house === 'made' ? 'set' : 'not-set'
   } catch {
     return 'lost'
   }
 }
-
-const port = (): string => (location.port === '' ? '' : `:${location.port}`)
 
 /** The adult who answers for allergies: whether there is a passphrase, and who is signed on. */
 export function InChargeCard() {
@@ -29,8 +26,6 @@ export function InChargeCard() {
   const link = useCrew((view) => view.link)
   const acting = useActing(words.loadRefusals)
   const [kept, setKept] = useState<Kept>('finding')
-  const [isSetting, setSetting] = useState(false)
-  const [done, setDone] = useState('')
   const isLive = link === 'live'
 
   const again = useCallback(async () => setKept(await look()), [])
@@ -49,11 +44,6 @@ export function InChargeCard() {
     return () => document.removeEventListener('visibilitychange', look)
   }, [signedOn, again])
 
-  const onSet = () => {
-    setDone(kept === 'set' ? words.done.changed : words.done.set)
-    setSetting(false)
-    void again()
-  }
   const isOpen = isRunning(state) && state.stage === 'open'
 
   return (
@@ -61,7 +51,6 @@ export function InChargeCard() {
       <p>{words.what}</p>
       <p>{words.without}</p>
       {kept === 'set' &&
-        !isSetting &&
         (isOpen ? (
           <SignOn key={state.service} state={state} acting={acting} />
         ) : (
@@ -70,31 +59,14 @@ export function InChargeCard() {
           </p>
         ))}
       <p role="status" className={styles.said} data-kind={acting.said?.kind ?? 'done'}>
-        {acting.said?.text ?? done}
+        {acting.said?.text ?? ''}
       </p>
-      {isSetting ? (
-        <SetPassphrase isChange={kept === 'set'} onSet={onSet} onBack={() => setSetting(false)} />
-      ) : kept === 'set' || kept === 'not-set' ? (
-        <>
-          {kept === 'not-set' && (
-            <p>
-              <b>{words.notSet}</b> {words.setHere(`http://localhost${port()}`)}
-            </p>
-          )}
-          <button
-            type="button"
-            className={kept === 'set' ? styles.other : styles.main}
-            onClick={() => {
-              acting.hush()
-              setDone('')
-              setSetting(true)
-            }}
-          >
-            {kept === 'set' ? words.change : words.set}
-          </button>
-        </>
+      {kept === 'not-set' ? (
+        <p>
+          <b>{words.notSet}</b> {words.setHere}
+        </p>
       ) : (
-        <p>{kept === 'finding' ? words.finding : words.unknown}</p>
+        kept !== 'set' && <p>{kept === 'finding' ? words.finding : words.unknown}</p>
       )}
     </div>
   )

@@ -1,16 +1,22 @@
 import {
+  type BrowserContext,
   type BrowserContextOptions,
   test as base,
   type ConsoleMessage,
   expect,
   type Page,
 } from '@playwright/test'
+import { cookieName } from '#server/access/caller.ts'
+import { scriptsToken } from '#server/shell/scripts-token.ts'
 import { type LaunchedServer, launchServer, temporaryFolder } from '#tests/support/launch-server.ts'
+import { makeHouse } from '#tests/support/make-house.ts'
 
 /** Words of the console that a test expects, such as those of a connection that it cuts. */
 export type ExpectedConsole = (...patterns: readonly RegExp[]) => void
 
 interface OfTest {
+  /** Whether pages are a lead's device, as whoever owns the data folder; else they walk the demo. */
+  readonly proved: boolean
   /**
    * Opens a page in a browser context of its own: a path of the worker's server, or a whole address
    * of another one. `options` say which device it is.
@@ -61,10 +67,26 @@ export const watch = (page: Page, problems: string[]): (() => void) => {
 }
 
 /**
+ * Makes the house of a page's server, and makes whatever a context opens there a lead's device.
+ * @param url of the server, or of a page of it
+ */
+export const joinContext = async (context: BrowserContext, url: string): Promise<void> => {
+  const { port } = new URL(url)
+  const server = `http://127.0.0.1:${port}`
+  await makeHouse(server)
+  const token = (await scriptsToken(server)) ?? ''
+  const [house = ''] = token.split('.')
+  await context.addCookies([
+    { name: cookieName(house), value: token, url, httpOnly: true, sameSite: 'Strict' },
+  ])
+}
+
+/**
  * One server a worker, on a port and a data folder of its own; pages on http://station.test, which
  * fail the test by anything on their console that wasn't expected.
  */
 export const test = base.extend<OfTest & { readonly consoleProblems: string[] }, OfWorker>({
+  proved: [false, { option: true }],
   server: [
     async ({ browserName: _ }, use) => {
       const server = await launchServer({ data: temporaryFolder(true) })
@@ -93,7 +115,7 @@ export const test = base.extend<OfTest & { readonly consoleProblems: string[] },
     watch(page, consoleProblems)
     await use(page)
   },
-  open: async ({ browser, server, consoleProblems, expectConsole: _ }, use, info) => {
+  open: async ({ browser, server, proved, consoleProblems, expectConsole: _ }, use, info) => {
     const { viewport, hasTouch } = info.project.use
     const pages: Page[] = []
     await use(async (path, options = {}) => {
@@ -103,6 +125,7 @@ export const test = base.extend<OfTest & { readonly consoleProblems: string[] },
         ...(hasTouch === undefined ? {} : { hasTouch }),
         ...options,
       })
+      if (proved) await joinContext(context, new URL(path, server.pageUrl).href)
       const page = await context.newPage()
       watch(page, consoleProblems)
       await page.goto(path)

@@ -56,7 +56,7 @@ export interface AskCode {
 }
 export interface GivenCode {
   /** As it is typed, in two groups. */
-  readonly code: string
+  readonly typed: string
   /** Addresses that open the join page with the code in their fragment, for the QR code. */
   readonly addresses: readonly string[]
   readonly until: number
@@ -87,7 +87,7 @@ export interface ListedDevice {
   readonly isYou: boolean
 }
 
-/** POST /access/remove, by a lead's device: its sockets close within a second. */
+/** POST /access/remove, by a lead's device: its sockets close within a second. POST /access/sign-off takes no fields. */
 export interface RemoveDevice {
   readonly device: string
 }
@@ -110,6 +110,8 @@ export type AccessRefusal =
   | 'name-taken'
   | 'no-name'
   | 'too-many-tries'
+  /** As many devices or adults as a house keeps: one has to go first. */
+  | 'too-many'
   | 'not-yours'
   | 'not-joined'
   | 'other-origin'
@@ -125,6 +127,7 @@ export type AccessAnswer<Done> =
 export type ConnectRefusal =
   | 'not-the-protocol'
   | 'not-joined'
+  /** Joined once, then unused for too long: what waits is sent once it has joined again. */
   | 'expired'
   | 'removed'
   | 'role-not-yours'

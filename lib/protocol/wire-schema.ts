@@ -10,7 +10,7 @@ const name = z.string().regex(/^[\w-]{1,80}$/)
 export const helloSchema = z.object({
   protocol: z.int().min(0),
   role: z.enum(ROLES),
-  device: name,
+  token: z.string().max(200).optional(),
 })
 
 export const followSchema = z.object({ service: name, position: z.int().min(0) })
@@ -52,8 +52,8 @@ const bytesOf = (value: unknown): number => {
 }
 
 /**
- * With a passphrase a command is the person in charge's, or nobody's. Who only claims to be in
- * charge has the lead's rights.
+ * With a passphrase a command is the person in charge's, or nobody's. A device of theirs without one
+ * has the lead's rights.
  */
 const byOf = (role: Role, passphrase: string | undefined): Role => {
   if (passphrase !== undefined) return 'in-charge'

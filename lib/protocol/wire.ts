@@ -8,7 +8,7 @@ import type { Role } from '#lib/service/roles.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 import type { Command } from '#lib/spine/registry.ts'
 
-export const PROTOCOL = 5
+export const PROTOCOL = 6
 
 /** A command is answered as too large beyond this many bytes of JSON. */
 export const MOST_COMMAND_BYTES = 16_384
@@ -25,12 +25,15 @@ export const PULSE_EVERY_MS = 2_000
 /** UTF-16 units of a passphrase in a message; what it may be is counted where it is set. */
 export const MOST_PASSPHRASE_UNITS = 800
 
-/** Said by the screen when it connects. The role is claimed, not proved. */
+/**
+ * Said by the screen when it connects. What it is proved for lies in a cookie that it can't read;
+ * the role is the one that it asks to act as.
+ */
 export interface Hello {
   readonly protocol: number
   readonly role: Role
-  /** Made once on the device. */
-  readonly device: string
+  /** From outside a browser, which has no cookie. */
+  readonly token?: string
 }
 
 export interface Welcome {
@@ -38,8 +41,10 @@ export interface Welcome {
   /** Build id of the pages that this server serves; a page of another build reloads once. */
   readonly build: string
   readonly station: { readonly id: string; readonly name: string } | null
-  /** The station's newest service, open or closed; null where none was ever opened. */
+  /** The station's newest service, open or closed; null where none was ever opened, or none for it. */
   readonly service: string | null
+  /** Its id in the lead's list of devices; null where it walks through the demo without a proof. */
+  readonly device: string | null
   /** Server's time, epoch milliseconds. */
   readonly at: number
 }
@@ -52,22 +57,6 @@ export interface CommandMessage {
   /** Proves the person in charge for this command alone. Never stored or logged, on either side. */
   readonly passphrase?: string
 }
-
-/** What `POST /in-charge/passphrase` answers with. */
-export type PassphraseCode =
-  | 'set'
-  | 'not-json'
-  | 'not-as-asked'
-  | 'too-short'
-  | 'too-long'
-  | 'other-origin'
-  | 'only-on-this-machine'
-  | 'wrong-passphrase'
-  | 'before-missing'
-  | 'no-passphrase'
-  | 'too-large'
-  | 'too-many-tries'
-  | 'failed'
 
 export type Answer =
   | { readonly id: string; readonly answer: 'accepted'; readonly position: number }

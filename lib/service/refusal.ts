@@ -205,6 +205,10 @@ export type NotTaken =
   | { readonly code: 'wrong-passphrase' }
   | { readonly code: 'no-passphrase' }
   | { readonly code: 'too-many-tries' }
+  /** It walks through the demo: this is for devices that were proved. */
+  | { readonly code: 'not-proved' }
+  /** Of a service that this device isn't joined for now: it waits until it is again. */
+  | { readonly code: 'not-joined' }
   | { readonly code: 'no-such-service' }
   | { readonly code: 'busy' }
   | { readonly code: 'closing' }

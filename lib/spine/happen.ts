@@ -18,12 +18,13 @@ const MOST_ROUNDS = 64
  * The state after events that happen at once, and everything that was recorded on the way.
  * @param from where the log stands before: the first event lies one further
  * @param command id of the command that caused it; null for what fell due or the server noted
+ * @param adult whose passphrase proved the command, where one did
  * @throws where an event can't have happened in its state, or consequences don't end
  */
 export const happen = (
   before: ServiceState,
   events: readonly ServiceEvent[],
-  { position, command }: Pick<Stamp, 'position' | 'command'>,
+  { position, command, adult }: Pick<Stamp, 'position' | 'command' | 'adult'>,
   { follows = CONSEQUENCES, ...known }: HappensWith,
 ): Led => {
   const { now, due } = known
@@ -40,6 +41,7 @@ export const happen = (
         at: now,
         command,
         ...(due === undefined ? {} : { due }),
+        ...(adult === undefined ? {} : { adult }),
       }
       state = evolve(state, stamped)
       recorded.push(stamped)

@@ -17,11 +17,19 @@ export const take = (
     id,
     command,
     position,
-  }: { readonly id: string; readonly command: Command; readonly position: number },
+    adult,
+  }: {
+    readonly id: string
+    readonly command: Command
+    readonly position: number
+    /** Whose passphrase proved it, where one did. */
+    readonly adult?: string
+  },
   circumstances: Circumstances,
 ): TakenCommand => {
   const decision = decideAlone(state, command, circumstances)
   const [refusal, events] =
     'refusal' in decision ? [decision.refusal, decision.also ?? []] : [null, decision.events]
-  return { ...happen(state, events, { position, command: id }, circumstances), refusal }
+  const stamp = { position, command: id, ...(adult === undefined ? {} : { adult }) }
+  return { ...happen(state, events, stamp, circumstances), refusal }
 }

@@ -69,6 +69,7 @@ export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
   }
 
   const followLater = createLater(ports.later, AGAIN_AFTER_MS, () => void follow())
+  const againLater = createLater(ports.later, AGAIN_AFTER_MS, () => transport.again())
   const sendLater = createLater(ports.later, AGAIN_AFTER_MS, () => sendAll())
 
   const follow = async (): Promise<void> => {
@@ -149,7 +150,13 @@ export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
       startOver()
       turnTo(welcome.service)
       const link = welcome.service === null ? 'live' : 'connecting'
-      set({ welcome, link, heardAt: monotonic(), serverOffset: welcome.at - monotonic() })
+      set({
+        welcome,
+        link,
+        refused: null,
+        heardAt: monotonic(),
+        serverOffset: welcome.at - monotonic(),
+      })
       if (welcome.service === null) sendAll()
       else void follow()
     },
@@ -179,9 +186,11 @@ export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
       if (service !== view.service || view.state.stage === 'closed') return
       if (isNewer(forecast, view.forecast)) set({ forecast })
     },
-    lost: () => {
+    lost: (refused) => {
       startOver()
-      set({ link: 'lost' })
+      set({ link: 'lost', refused: refused ?? null })
+      // Somebody may join on this device meanwhile, in another page of it too.
+      if (refused) againLater.ask()
     },
   })
 
@@ -219,6 +228,7 @@ export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
       proofs.clear()
       followLater.cancel()
       sendLater.cancel()
+      againLater.cancel()
       transport.close()
     },
   }

@@ -1,5 +1,6 @@
 /** What a crew screen holds of the service that it follows. */
 
+import type { ConnectRefusal } from '#lib/access/http.ts'
 import type { StationForecast } from '#lib/estimate/station-forecast.ts'
 import type { Welcome } from '#lib/protocol/wire.ts'
 import type { PickUpPicture } from '#lib/rooms/shelf/views/pick-up.ts'
@@ -10,6 +11,8 @@ export type Link = 'connecting' | 'live' | 'lost'
 
 export interface CrewView {
   readonly link: Link
+  /** Why the server doesn't let this screen in; null where it does, or can't be reached. */
+  readonly refused: ConnectRefusal | null
   readonly welcome: Welcome | null
   readonly service: string | null
   readonly position: number
@@ -28,6 +31,7 @@ export interface CrewView {
 
 export const NO_VIEW: CrewView = {
   link: 'connecting',
+  refused: null,
   welcome: null,
   service: null,
   position: 0,

@@ -11,6 +11,7 @@ const FINAL: ReadonlySet<NotTakenCode> = new Set<NotTakenCode>([
   'wrong-passphrase',
   'no-passphrase',
   'too-many-tries',
+  'not-proved',
   'no-such-service',
 ])
 

@@ -1,3 +1,4 @@
+import type { ConnectRefusal } from '#lib/access/http.ts'
 import type {
   Answer,
   CommandMessage,
@@ -19,8 +20,11 @@ export interface TransportHandlers {
   guests(message: GuestsMessage): void
   /** The newest wins. */
   forecast(message: ForecastMessage): void
-  /** The connection is gone; the transport is trying to get it back. */
-  lost(): void
+  /**
+   * The connection is gone, and the transport is trying to get it back; or the server refuses it, and
+   * it doesn't try by itself.
+   */
+  lost(refused?: ConnectRefusal): void
 }
 
 /** A connection that comes back by itself. Requests reject when no reply comes in time. */
@@ -28,5 +32,7 @@ export interface Transport {
   listen(handlers: TransportHandlers): void
   follow(message: Follow): Promise<Followed>
   command(message: CommandMessage): Promise<Answer>
+  /** Tries to get back a connection that was refused. */
+  again(): void
   close(): void
 }

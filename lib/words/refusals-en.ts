@@ -201,9 +201,13 @@ export const sayNotTaken = (because: NotTaken): string => {
     case 'wrong-passphrase':
       return 'That isn’t the passphrase. Type it again.'
     case 'no-passphrase':
-      return 'No passphrase is set yet. The person in charge sets it on the laptop.'
+      return 'Nobody is in charge of this station yet. An adult sets it up, with what the laptop shows.'
     case 'too-many-tries':
-      return 'Too many wrong passphrases. Wait a minute, then type it again.'
+      return 'Too many wrong passphrases. Wait 15 minutes, or use another device.'
+    case 'not-proved':
+      return 'This device only looks at the demo. Join it to the station first.'
+    case 'not-joined':
+      return 'This device has to join again. It is sent by itself then.'
     case 'no-such-service':
       return 'There is no such service. Reload the page.'
     case 'busy':

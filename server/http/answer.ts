@@ -2,18 +2,17 @@ import type { IncomingMessage, ServerResponse } from 'node:http'
 import type { Logger } from 'pino'
 import type { SheetAnswer } from '#lib/rooms/care/views/allergen-sheet.ts'
 import { houseWords as words } from '#lib/words/house/house-en.ts'
+import type { Access } from '#server/access/access.ts'
+import { accessRoutes } from '#server/http/access.ts'
 import { lanAddresses } from '#server/http/addresses.ts'
-import { isLoopback } from '#server/http/allowed.ts'
 import { type BodyRefusal, hasBody } from '#server/http/body.ts'
 import type { Edge, Refused } from '#server/http/edge.ts'
 import { type About, type HealthSource, healthAnswer, screens } from '#server/http/health.ts'
-import { inChargeRoutes } from '#server/http/in-charge.ts'
 import { isPagePart } from '#server/http/page-parts.ts'
-import { addressOf, forgetForwarding } from '#server/http/peer.ts'
+import { addressOf, forgetForwarding, isFromHere } from '#server/http/peer.ts'
 import { createRouteTable, type Route, reads } from '#server/http/routes.ts'
 import { contentSecurityPolicy, headersOf, type PageHashes } from '#server/http/security-headers.ts'
 import { sendJson, sendText } from '#server/http/sending.ts'
-import type { InCharge } from '#server/in-charge/in-charge.ts'
 
 export interface Pages {
   /** Next's own handler. */
@@ -47,7 +46,7 @@ const STATUS = {
 export const createAnswer = (deps: {
   readonly about: About
   readonly health: HealthSource
-  readonly inCharge: InCharge
+  readonly access: Access
   readonly allergens: () => SheetAnswer
   readonly pages: Pages | null
   readonly edge: Edge
@@ -59,14 +58,19 @@ export const createAnswer = (deps: {
   const { secure } = edge.site
   const table = createRouteTable([
     reads('/health', ({ request, response }) => {
-      const isNear = isLoopback(request.socket.remoteAddress)
+      const isNear = isFromHere(request)
       sendJson(response, 200, healthAnswer(deps.about, deps.health, isNear))
     }),
     reads('/allergens', ({ response }) => sendJson(response, 200, deps.allergens())),
     reads('/addresses', ({ response }) =>
       sendJson(response, 200, { addresses: lanAddresses(deps.port(), secure) }),
     ),
-    ...inChargeRoutes(deps),
+    ...accessRoutes({
+      access: deps.access,
+      addresses: () => lanAddresses(deps.port(), secure).map(({ url }) => url),
+      secure,
+      log,
+    }),
   ])
   const pagePaths = new Set<string>(Object.values(screens))
   const headers = Object.entries(headersOf(secure))

@@ -6,6 +6,8 @@ export interface HealthSource {
   service(): { readonly id: string; readonly position: number; readonly hash: string } | null
   /** Appends committed since the start. */
   commits(): number
+  /** Where the token for scripts lies, which only the data folder's owner can read. */
+  readonly scriptsToken: string
 }
 
 /** Where each screen is, by the job's name. */
@@ -26,13 +28,13 @@ export interface About {
   readonly revision: string | null
 }
 
-/** The process number is for this machine only: `npm stop` needs it, no tablet does. */
-export const healthAnswer = (about: About, source: HealthSource, fromLoopback: boolean) => ({
+/** What is for this machine only: `npm stop` needs the process number, scripts the file's place. */
+export const healthAnswer = (about: About, source: HealthSource, isFromHere: boolean) => ({
   version: about.version,
   protocol: source.protocol,
   revision: about.revision,
   screens,
   service: source.service(),
   commits: source.commits(),
-  ...(fromLoopback ? { pid: process.pid } : {}),
+  ...(isFromHere ? { pid: process.pid, scriptsToken: source.scriptsToken } : {}),
 })

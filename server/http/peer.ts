@@ -16,8 +16,12 @@ export const carriesForwarding = (headers: IncomingMessage['headers']): boolean 
   Object.keys(headers).some((name) => FORWARDING.test(name))
 
 /** A forwarded request comes from wherever its forwarder says, which nobody here believes. */
-export const isFromHere = ({ headers, socket }: IncomingMessage): boolean =>
-  isLoopback(socket.remoteAddress) && !carriesForwarding(headers)
+export const isFromHere = ({
+  headers,
+  socket,
+}: Pick<IncomingMessage, 'headers'> & {
+  readonly socket: { readonly remoteAddress?: string | undefined }
+}): boolean => isLoopback(socket.remoteAddress) && !carriesForwarding(headers)
 
 /** Takes away what the screens' framework would believe. */
 export const forgetForwarding = (request: IncomingMessage): void => {

@@ -15,6 +15,8 @@ export interface Ordered {
   readonly id: string
   readonly command: Command
   readonly by: Role
+  /** Whose passphrase proved it, where one did. */
+  readonly adult?: string
   readonly settle: (answer: Answer) => void
 }
 
@@ -94,7 +96,12 @@ export const createBatch = async (
     try {
       const taken = take(
         state,
-        { id: order.id, command: order.command, position },
+        {
+          id: order.id,
+          command: order.command,
+          position,
+          ...(order.adult === undefined ? {} : { adult: order.adult }),
+        },
         {
           now,
           by: order.by,

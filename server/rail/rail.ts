@@ -22,8 +22,11 @@ export interface Rail {
   position(): number
   /** Events after a position, or null where they aren't kept in memory any more. */
   eventsAfter(position: number): readonly Recorded[] | null
-  /** Settles when the answer is durable and what happened has been shown. */
-  submit(id: string, command: Command, by: Role): Promise<Answer>
+  /**
+   * Settles when the answer is durable and what happened has been shown.
+   * @param adult whose passphrase proved it: stamped on what it caused
+   */
+  submit(id: string, command: Command, by: Role, adult?: string): Promise<Answer>
   /**
    * Appends what the server itself has to say, decided on the newest state in its turn, as often as a
    * conflict asks for it.
@@ -186,9 +189,9 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
       const first = kept[0]?.position ?? position + 1
       return after + 1 >= first ? kept.slice(after + 1 - first) : null
     },
-    submit: (id, command, by) =>
+    submit: (id, command, by, adult) =>
       new Promise((settle) => {
-        queue.push({ id, command, by, settle })
+        queue.push({ id, command, by, settle, ...(adult === undefined ? {} : { adult }) })
         wake()
       }),
     note: (make) => {

@@ -12,7 +12,7 @@ export interface StationServices {
   current(): Rail | null
   /** A service by its id; null where there is none. */
   find(service: string): Promise<Rail | null>
-  submit(service: string, id: string, command: Command, by: Role): Promise<Answer>
+  submit(service: string, id: string, command: Command, by: Role, adult?: string): Promise<Answer>
   onShow(listener: (rail: Rail, events: readonly Recorded[]) => void): void
   look(): void
   idle(): Promise<void>
@@ -61,9 +61,9 @@ export const openStationServices = async (
   const find = async (service: string): Promise<Rail | null> =>
     rails.has(service) || (await ports.log.head(service).catch(failed)) > 0 ? railOf(service) : null
 
-  const open = async (service: string, id: string, command: Command, by: Role) => {
+  const open = async (service: string, id: string, command: Command, by: Role, adult?: string) => {
     const rail = await railOf(service)
-    const answer = await rail.submit(id, command, by)
+    const answer = await rail.submit(id, command, by, adult)
     if (rail.state().stage === 'none') await letGo(rail)
     return answer
   }
@@ -83,16 +83,16 @@ export const openStationServices = async (
   return {
     current: () => current,
     find,
-    submit: async (service, id, command, by) => {
+    submit: async (service, id, command, by, adult) => {
       if (command.type === 'open') {
         // One opening at a time, so that two leads never open two services.
-        const turn = opening.then(() => open(service, id, command, by))
+        const turn = opening.then(() => open(service, id, command, by, adult))
         opening = turn.catch(() => undefined)
         return turn
       }
       const rail = await find(service)
       return rail
-        ? rail.submit(id, command, by)
+        ? rail.submit(id, command, by, adult)
         : { id, answer: 'not taken', because: { code: 'no-such-service' } }
     },
     onShow: (listener) => {

@@ -6,6 +6,7 @@ import type { Role } from '#lib/service/roles.ts'
 import { type CrewClient, createCrewClient } from '#lib/sync/crew-client.ts'
 import { createMemoryOutbox } from '#lib/sync/outbox.ts'
 import { createSocketTransport } from '#lib/sync/socket-transport.ts'
+import { scriptsToken } from '#server/shell/scripts-token.ts'
 
 export interface CrewConnection {
   readonly client: CrewClient
@@ -13,10 +14,22 @@ export interface CrewConnection {
   close(): void
 }
 
-/** A crew screen without a screen: the same client as in the browser, over the same protocol. */
-export const connectCrew = (url: string, role: Role): CrewConnection => {
+/**
+ * A crew screen without a screen: the same client as in the browser, over the same protocol.
+ * @param token asked anew at each connection, since the one for scripts is new at each start; as the
+ * role of what it proves, or walking through the demo where it is null
+ */
+export const connectCrew = (
+  url: string,
+  role: Role,
+  token: () => Promise<string | null> = () => scriptsToken(url),
+): CrewConnection => {
   const socket = io(url, {
-    auth: { protocol: PROTOCOL, role, device: randomUUID() },
+    auth: (tell) => {
+      void token().then((one) => tell({ protocol: PROTOCOL, role, ...(one ? { token: one } : {}) }))
+    },
+    // A browser says from which page it comes, and a script that it is none of another's.
+    extraHeaders: { origin: new URL(url).origin },
     transports: ['websocket'],
     forceNew: true,
     reconnectionDelay: 100,

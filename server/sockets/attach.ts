@@ -3,6 +3,7 @@ import type { Server as HttpServer, IncomingMessage } from 'node:http'
 import type { Logger } from 'pino'
 import { RateLimiterMemory } from 'rate-limiter-flexible'
 import { Server, type Socket } from 'socket.io'
+import type { Asker } from '#lib/access/rights.ts'
 import {
   type Answer,
   type Followed,
@@ -15,16 +16,17 @@ import {
 } from '#lib/protocol/wire.ts'
 import { followSchema, helloSchema, idOf, takeCommand } from '#lib/protocol/wire-schema.ts'
 import type { NotTaken } from '#lib/service/refusal.ts'
-import type { Role } from '#lib/service/roles.ts'
+import type { Access } from '#server/access/access.ts'
 import type { Forecasts } from '#server/forecast/forecasts.ts'
 import type { Guests } from '#server/guests/port.ts'
 import { WITHIN_MS } from '#server/http/limits.ts'
-import type { InCharge } from '#server/in-charge/in-charge.ts'
+import { addressOf } from '#server/http/peer.ts'
 import type { StationServices } from '#server/rail/station-services.ts'
+import { createAsking, deviceOf } from '#server/sockets/asking.ts'
 import { createTelling } from '#server/sockets/telling.ts'
 
 interface Caller {
-  readonly role: Role
+  readonly asker: Asker
 }
 
 type Io = Server<ScreenMessages, ServerMessages, Record<string, never>, Caller>
@@ -34,7 +36,7 @@ export interface SocketPorts {
   readonly httpServer: HttpServer
   readonly services: StationServices
   readonly guests: Guests
-  readonly inCharge: InCharge
+  readonly access: Access
   readonly forecasts: Forecasts
   readonly station: () => Welcome['station']
   readonly build: string
@@ -51,7 +53,8 @@ const MOST_CONNECTIONS = 500
 const CLOSE_WITHIN_MS = 1_000
 
 export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } => {
-  const { services, guests, logger } = ports
+  const { services, guests, access, logger } = ports
+  const asking = createAsking(ports)
   const limiter = new RateLimiterMemory({ points: ports.mostMessagesASecond, duration: 1 })
   const io: Io = new Server(ports.httpServer, {
     transports: ['websocket'],
@@ -69,24 +72,34 @@ export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } =>
 
   io.use((socket, next) => {
     const hello = helloSchema.safeParse(socket.handshake.auth)
-    if (!hello.success) {
-      next(new Error('not-the-protocol'))
+    const admitted = hello.success
+      ? access.admit(socket.request, hello.data)
+      : { refusal: 'not-the-protocol' }
+    if ('refusal' in admitted) {
+      next(new Error(admitted.refusal))
       return
     }
-    socket.data = { role: hello.data.role }
+    socket.data = { asker: admitted }
     next()
+  })
+
+  access.devices.onGone((device) => {
+    for (const socket of io.of('/').sockets.values())
+      if (deviceOf(socket.data.asker) === device) socket.disconnect(true)
   })
 
   /** Answers that are being worked out: none is lost when the server ends in good order. */
   const underway = new Set<Promise<void>>()
 
   const pulse = () => {
-    const current = services.current()
-    io.emit('pulse', {
-      at: ports.now(),
-      service: current?.service ?? null,
-      position: current?.position() ?? 0,
-    })
+    for (const socket of io.of('/').sockets.values()) {
+      const current = asking.current(socket.data.asker)
+      socket.emit('pulse', {
+        at: ports.now(),
+        service: current?.service ?? null,
+        position: current?.position() ?? 0,
+      })
+    }
   }
 
   const telling = createTelling({
@@ -105,34 +118,42 @@ export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } =>
   const onFollow = async (socket: Connected, message: unknown): Promise<Followed> => {
     if (await isTooMuch(socket)) return { kind: 'busy' }
     const asked = followSchema.safeParse(message)
-    const rail = asked.success ? await services.find(asked.data.service) : null
+    const { asker } = socket.data
+    const rail = asked.success ? await asking.find(asker, asked.data.service) : null
     if (!rail || !asked.success) return { kind: 'no-such-service' }
-    return telling.follow(socket, socket.data.role, rail, asked.data.position)
+    return telling.follow(socket, asker.role, rail, asked.data.position)
   }
 
   const onCommand = async (socket: Connected, message: unknown): Promise<Answer> => {
     if (await isTooMuch(socket))
       return { id: idOf(message), answer: 'not taken', because: { code: 'busy' } }
-    const taken = takeCommand(message, socket.data.role)
+    const { asker } = socket.data
+    const taken = takeCommand(message, asker.role)
     if (!taken.taken) return { id: taken.id, answer: 'not taken', because: taken.because }
     const { id, service, command, by, passphrase } = taken
     const not = (because: NotTaken): Answer => ({ id, answer: 'not taken', because })
     if (!ports.isTaking()) return not({ code: 'closing' })
-    if (passphrase !== null) {
-      const tried = await ports.inCharge.prove(passphrase, socket.conn.remoteAddress)
-      if (tried !== 'right') return not({ code: tried })
-      if (!ports.isTaking()) return not({ code: 'closing' })
-    }
-    return services.submit(service, id, command, by)
+    const hasProof = passphrase !== null
+    const problem = await asking.problem(asker, { command, service, hasProof })
+    if (problem !== null) return not({ code: problem })
+    if (!hasProof) return services.submit(service, id, command, by)
+    const from = { device: deviceOf(asker), address: addressOf(socket.conn.remoteAddress) }
+    const tried = await access.adults.proveInCharge(passphrase, from)
+    if (tried.code !== 'right') return not({ code: tried.code })
+    if (!ports.isTaking()) return not({ code: 'closing' })
+    return services.submit(service, id, command, by, tried.adult.id)
   }
 
   io.on('connection', (socket) => {
-    const current = services.current()
+    const { asker } = socket.data
+    const current = asking.current(asker)
+    if (asker.kind === 'proved') socket.on('disconnect', access.devices.arrive(asker.device))
     socket.emit('welcome', {
       protocol: PROTOCOL,
       build: ports.build,
       station: ports.station(),
       service: current?.service ?? null,
+      device: deviceOf(asker),
       at: ports.now(),
     })
     const answering =

@@ -25,6 +25,47 @@ const versions = [
      body TEXT NOT NULL CHECK (json_valid(body)),
      UNIQUE (service, revision)
    ) STRICT;`,
+  // The one passphrase of before becomes an adult's.
+  `CREATE TABLE house (
+     one INTEGER PRIMARY KEY CHECK (one = 1),
+     id TEXT NOT NULL,
+     made_at INTEGER,
+     floor INTEGER NOT NULL
+   ) STRICT;
+   INSERT INTO house VALUES (1, lower(hex(randomblob(6))), NULL, 0);
+   CREATE TABLE adults (
+     id TEXT PRIMARY KEY,
+     name TEXT NOT NULL,
+     key TEXT NOT NULL UNIQUE,
+     role TEXT NOT NULL CHECK (role IN ('lead', 'in-charge')),
+     n INTEGER NOT NULL CHECK (n > 1),
+     r INTEGER NOT NULL CHECK (r > 0),
+     p INTEGER NOT NULL CHECK (p > 0),
+     salt BLOB NOT NULL CHECK (length(salt) >= 16),
+     hash BLOB NOT NULL CHECK (length(hash) >= 32)
+   ) STRICT;
+   INSERT INTO adults
+     SELECT 'a-' || lower(hex(randomblob(6))), 'Person in charge', 'person in charge', 'in-charge',
+       n, r, p, salt, hash
+     FROM passphrases WHERE holder = 'in-charge';
+   DROP TABLE passphrases;
+   CREATE TABLE devices (
+     id TEXT PRIMARY KEY,
+     token BLOB NOT NULL UNIQUE CHECK (length(token) = 32),
+     name TEXT NOT NULL,
+     role TEXT NOT NULL,
+     station TEXT NOT NULL,
+     adult TEXT,
+     joined_at INTEGER NOT NULL,
+     seen_at INTEGER NOT NULL,
+     removed_at INTEGER
+   ) STRICT;
+   CREATE TABLE join_codes (
+     hash BLOB PRIMARY KEY CHECK (length(hash) = 32),
+     role TEXT NOT NULL,
+     station TEXT NOT NULL,
+     made_at INTEGER NOT NULL
+   ) STRICT, WITHOUT ROWID;`,
 ]
 
 /**

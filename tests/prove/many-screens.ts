@@ -10,7 +10,7 @@ import { connectPlain } from '#tests/prove/plain-client.ts'
 import { createFindings, type Proof, quantile } from '#tests/prove/proof.ts'
 import { launchServer } from '#tests/support/launch-server.ts'
 
-const CREW: readonly Role[] = ['counter', 'assembly', 'hand-over', 'lead', 'in-charge']
+const CREW: readonly Role[] = ['counter', 'assembly', 'hand-over', 'lead']
 
 const roleOf = (index: number): Role => CREW[index % CREW.length] ?? 'lead'
 

@@ -3,6 +3,7 @@ import { io, type Socket } from 'socket.io-client'
 import { type Answer, PROTOCOL } from '#lib/protocol/wire.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { Command } from '#lib/spine/registry.ts'
+import { scriptsToken } from '#server/shell/scripts-token.ts'
 
 const BUSY_MS = 250
 
@@ -22,8 +23,9 @@ export interface PlainClient {
 
 /** The barest client that speaks the protocol: it keeps nothing and repeats nothing. */
 export const connectPlain = async (url: string, role: Role): Promise<PlainClient> => {
+  const token = await scriptsToken(url)
   const socket = io(url, {
-    auth: { protocol: PROTOCOL, role, device: 'plain-client' },
+    auth: { protocol: PROTOCOL, role, ...(token ? { token } : {}) },
     transports: ['websocket'],
     forceNew: true,
     reconnection: false,

@@ -1,32 +1,33 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { PROTOCOL } from '#lib/protocol/wire.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import { NOT_OPENED } from '#lib/service/state.ts'
 import { evolve } from '#lib/spine/evolve.ts'
 import type { Label } from '#lib/station/label.ts'
 import { labelOf } from '#lib/station/label.ts'
 import { stationSchema } from '#lib/station/schema.ts'
+import { SCRIPTS_TOKEN } from '#server/access/scripts-token.ts'
 import { demoStation } from '#server/demo-station.ts'
 import { openSqliteLog } from '#server/event-log/sqlite.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
+import { scriptsToken } from '#server/shell/scripts-token.ts'
 import { createSqliteStations } from '#server/stations/sqlite.ts'
 import { closeDurableDatabase, type SqliteDatabase } from '#server/store/durable-database.ts'
 import { openHouseDatabase } from '#server/store/house-database.ts'
 import { startComposedStation } from '#tests/support/composed-station.ts'
+import { LEADS_PASSPHRASE, makeHouse, PASSPHRASE as RIGHT } from '#tests/support/make-house.ts'
 import { connectScreen } from '#tests/support/socket-room.ts'
 import { temporaryFolder } from '#tests/support/temporary-folder.ts'
 
-const RIGHT = 'left of the grill'
 const WRONG = 'right of the grill'
 const DEMO = 's-demo'
 
-const setPassphrase = (url: string, body: object) =>
-  fetch(`${url}/in-charge/passphrase`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify(body),
-  })
+/** A hello of whoever owns the data folder. */
+const owner = async (url: string) => ({
+  auth: { protocol: PROTOCOL, role: 'lead', token: await scriptsToken(url) },
+})
 
 const withHouse = async <Result>(data: string, act: (house: SqliteDatabase) => Promise<Result>) => {
   const house = openHouseDatabase({ path: join(data, 'house.db') })
@@ -69,8 +70,8 @@ const labelSaying = (halal: Halal): Label => {
 const changedFolder = async (...labels: readonly Label[]) => {
   const data = temporaryFolder()
   const server = await startComposedStation(data)
-  expect((await setPassphrase(server.url, { passphrase: RIGHT })).status).toBe(200)
-  const { give } = await connectScreen(server.url, 'lead')
+  await makeHouse(server.url)
+  const { give } = await connectScreen(server.url, 'lead', await owner(server.url))
   const proof = { service: DEMO, passphrase: RIGHT }
   expect(await give('on', { type: 'signOn' }, proof)).toMatchObject({ answer: 'accepted' })
   const answers = await Promise.all(
@@ -96,10 +97,13 @@ const claimsIn = (station: typeof demoStation | null | undefined) =>
   station?.ingredients.find((one) => one.id === INGREDIENT)?.claims
 
 describe('a new data folder', () => {
-  test('[R23] starts with a demo whose protected back-ups stand ready, and no passphrase', async () => {
+  test('[R23] starts with a demo whose protected back-ups stand ready, and nobody in charge', async () => {
     const data = temporaryFolder()
     const server = await startComposedStation(data)
-    expect(await (await fetch(`${server.url}/in-charge`)).json()).toEqual({ set: false })
+    expect(await (await fetch(`${server.url}/access`)).json()).toMatchObject({
+      house: 'none',
+      you: null,
+    })
     await server.end()
     const wanted = demoStation.backups.filter((one) => one.protected).map((one) => one.component)
     expect(wanted.length).toBeGreaterThan(0)
@@ -129,7 +133,7 @@ describe('a label that changed', () => {
       answer: 'accepted',
     })
     await give('open', { type: 'open', station: demoStation.id, kind: 'real' }, { service: 's-2' })
-    const { follow } = await connectScreen(server.url, 'lead')
+    const { follow } = await connectScreen(server.url, 'lead', await owner(server.url))
     const followed = await follow(0, 's-2')
     expect(followed).toMatchObject({ kind: 'events', events: [{ revision: 3 }] })
     await server.end()
@@ -210,19 +214,18 @@ describe('a passphrase that was used', () => {
         passphrase: RIGHT,
       },
     )
-    expect(
-      (await setPassphrase(server.url, { passphrase: 'below the grill', before: RIGHT })).status,
-    ).toBe(200)
     const filesNow = () =>
       readdirSync(data, { recursive: true, withFileTypes: true })
-        .filter((one) => one.isFile())
+        .filter((one) => one.isFile() && one.name !== SCRIPTS_TOKEN)
         .map((one) => readFileSync(join(one.parentPath, one.name)))
+    const token = (await scriptsToken(server.url)) ?? ''
+    expect(token).toMatch(/^[0-9a-f]{12}\.[\w-]{43}$/)
     const running = filesNow()
     await server.end()
     const files = [...running, ...filesNow(), Buffer.from(server.logged.join('\n'))]
     expect(files.length).toBeGreaterThan(6)
     expect(files.some((file) => file.includes('labelChanged'))).toBe(true)
-    for (const secret of [RIGHT, WRONG, 'below the grill'])
+    for (const secret of [RIGHT, LEADS_PASSPHRASE, WRONG, token.split('.')[1] ?? ''])
       for (const form of [
         Buffer.from(secret),
         Buffer.from(secret, 'utf16le'),

@@ -33,7 +33,7 @@ export const startComposedStation = async (data: string): Promise<ComposedStatio
     about: { version: '0', revision: null },
     health: station.health,
     allergens: station.allergens,
-    inCharge: station.inCharge,
+    access: station.access,
     pages: null,
     edge,
     development: false,

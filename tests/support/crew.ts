@@ -33,11 +33,14 @@ export interface FakeTransport {
   readonly follows: Asked<Follow, Followed>[]
   readonly commands: Asked<CommandMessage, Answer>[]
   isClosed(): boolean
+  /** How often it was asked to try again after a refusal. */
+  triedAgain(): number
 }
 
 export const createFakeTransport = (): FakeTransport => {
   let handlers: TransportHandlers | null = null
   let closed = false
+  let again = 0
   const follows: Asked<Follow, Followed>[] = []
   const commands: Asked<CommandMessage, Answer>[] = []
   const ask = <Message, Reply>(list: Asked<Message, Reply>[], message: Message): Promise<Reply> =>
@@ -55,6 +58,9 @@ export const createFakeTransport = (): FakeTransport => {
       },
       follow: (message) => ask(follows, message),
       command: (message) => ask(commands, message),
+      again: () => {
+        again += 1
+      },
       close: () => {
         closed = true
       },
@@ -66,11 +72,12 @@ export const createFakeTransport = (): FakeTransport => {
       pulse: (message) => listening().pulse(message),
       guests: (message) => listening().guests(message),
       forecast: (message) => listening().forecast(message),
-      lost: () => listening().lost(),
+      lost: (refused) => listening().lost(refused),
     },
     follows,
     commands,
     isClosed: () => closed,
+    triedAgain: () => again,
   }
 }
 
@@ -122,6 +129,7 @@ export const welcomeTo = (service: string | null): Welcome => ({
   build: 'b1',
   station: { id: 'alder-hall', name: 'Alder Hall lunch line' },
   service,
+  device: null,
   at: OPENED_AT,
 })
 

@@ -51,7 +51,7 @@ const open = async (data: string): Promise<number> => {
   const answer = createAnswer({
     about,
     health: station.health,
-    inCharge: station.inCharge,
+    access: station.access,
     allergens: station.allergens,
     pages,
     edge,

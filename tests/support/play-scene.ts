@@ -8,6 +8,7 @@ import type { Command } from '#lib/spine/registry.ts'
 import { labelOf, withoutReaders } from '#lib/station/label.ts'
 import { demoStation } from '#server/demo-station.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
+import { makeHouse, PASSPHRASE } from '#tests/support/make-house.ts'
 import { type Scene, scenes } from '#tests/support/scenes.ts'
 
 type Lead = ReturnType<typeof connectCrew>['client']
@@ -62,24 +63,10 @@ const throwOutAll = async (lead: Lead): Promise<void> => {
       await give(lead, { type: 'throwOut', what: 'batch', id, reason: 'other', initials: 'AB' })
 }
 
-/** The person in charge's on every server that scenes are played on. */
-export const PASSPHRASE = 'kettle lantern orchard'
-
-/** Sets the passphrase where none is. @throws where the server can't be reached */
-const setPassphrase = async (url: string): Promise<void> => {
-  const { set } = (await (await fetch(`${url}/in-charge`)).json()) as { set: boolean }
-  if (set) return
-  await fetch(`${url}/in-charge/passphrase`, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ passphrase: PASSPHRASE }),
-  })
-}
-
 /** Nothing is closed before somebody answered for what was handed over with food that was found bad. */
 const answerAll = async (lead: Lead, url: string): Promise<void> => {
   const lists = Object.values(stateOf(lead).toTell)
-  if (lists.length > 0) await setPassphrase(url)
+  if (lists.length > 0) await makeHouse(url)
   for (const { what, id, builds } of lists)
     await give(
       lead,
@@ -129,12 +116,12 @@ const labelsAsInvented = ({ station }: RunningState): readonly Command[] =>
   })
 
 /**
- * Signs the person in charge on, who sets the passphrase first where none is.
- * @throws where the server has another one
+ * Signs the person in charge on, where nobody is yet in a house that is made first.
+ * @throws where its person in charge has another passphrase
  */
 export const signOn = async (url: string): Promise<void> => {
-  await setPassphrase(url)
-  const { client, close } = connectCrew(url, 'in-charge')
+  await makeHouse(url)
+  const { client, close } = connectCrew(url, 'lead')
   try {
     await whenView(client, ({ state, link }) => link === 'live' && isRunning(state))
     if (stateOf(client).inCharge === null)

@@ -14,12 +14,11 @@ import {
 } from '#lib/protocol/wire.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { Command } from '#lib/spine/registry.ts'
+import type { Access } from '#server/access/access.ts'
 import { refusalAtGate } from '#server/http/gate.ts'
-import { createInCharge, type InCharge } from '#server/in-charge/in-charge.ts'
 import { openStationServices, type StationServices } from '#server/rail/station-services.ts'
 import { attachSockets } from '#server/sockets/attach.ts'
-import { CHEAP } from '#tests/support/cheap-hash.ts'
-import { createMemoryPassphrases } from '#tests/support/memory-in-charge.ts'
+import { accessRoom } from '#tests/support/access-room.ts'
 import { LOADS, OPEN } from '#tests/support/orders.ts'
 import { createRailRoom, type RailRoom } from '#tests/support/rail-room.ts'
 
@@ -30,9 +29,13 @@ export interface SocketRoom {
   readonly services: StationServices
   readonly httpServer: Server
   readonly logged: string[]
-  readonly inCharge: InCharge
+  readonly access: Access
+  /** An adult makes the house. */
+  make(): Promise<string>
+  /** What proves a device of a role at the lunch line. */
+  token(role: Role): string
   /** What was handed to the rail, and by whose right. */
-  readonly given: readonly { readonly id: string; readonly by: Role }[]
+  readonly given: readonly { readonly id: string; readonly by: Role; readonly adult?: string }[]
   /** A forecast is made: the newest, told to those who follow. */
   forecast(forecast: StationForecast): void
   stopTaking(): void
@@ -51,8 +54,9 @@ export const createSocketRoom = async ({
     await services.submit('s-lunch', `load-${index}`, load, 'lead')
   const httpServer = createServer((_, response) => response.end('a page'))
   const logged: string[] = []
-  const given: { id: string; by: Role }[] = []
-  const inCharge = createInCharge({ passphrases: createMemoryPassphrases(), cost: CHEAP })
+  const given: { id: string; by: Role; adult?: string }[] = []
+  const proved = accessRoom({ now: () => room.time.clock.now() })
+  const { access } = proved
   const forecasts: {
     newest: StationForecast | null
     listeners: ((forecast: StationForecast) => void)[]
@@ -62,13 +66,13 @@ export const createSocketRoom = async ({
     httpServer,
     services: {
       ...services,
-      submit: (service, id, command, by) => {
-        given.push({ id, by })
-        return services.submit(service, id, command, by)
+      submit: (service, id, command, by, adult) => {
+        given.push({ id, by, ...(adult === undefined ? {} : { adult }) })
+        return services.submit(service, id, command, by, adult)
       },
     },
     guests: room.guests,
-    inCharge,
+    access,
     forecasts: {
       newest: (service) => (forecasts.newest?.service === service ? forecasts.newest : null),
       onForecast: (listener) => forecasts.listeners.push(listener),
@@ -91,6 +95,8 @@ export const createSocketRoom = async ({
     closing ??= sockets.close()
     return closing
   }
+  const url = `http://127.0.0.1:${port}`
+  tokens.set(url, proved.token)
   onTestFinished(async () => {
     await closeSockets()
     services.close()
@@ -98,13 +104,15 @@ export const createSocketRoom = async ({
     httpServer.close()
   })
   return {
-    url: `http://127.0.0.1:${port}`,
+    url,
     port,
     room,
     services,
     httpServer,
     logged,
-    inCharge,
+    access,
+    make: proved.make,
+    token: proved.token,
     given,
     forecast: (forecast) => {
       forecasts.newest = forecast
@@ -135,10 +143,13 @@ export interface Connecting {
   readonly headers?: Readonly<Record<string, string>>
 }
 
-/** A plain socket.io client that isn't connected yet. */
+/** By the address of a room: what proves a device of a role there. */
+const tokens = new Map<string, (role: Role) => string>()
+
+/** A plain socket.io client that isn't connected yet, proved for its role. */
 export const knock = (url: string, role: Role, { auth, headers = {} }: Connecting = {}): Socket => {
   const socket = io(url, {
-    auth: auth ?? { protocol: PROTOCOL, role, device: 'test-device' },
+    auth: auth ?? { protocol: PROTOCOL, role, token: tokens.get(url)?.(role) },
     transports: ['websocket'],
     forceNew: true,
     reconnection: false,

@@ -30,6 +30,7 @@ export const STAMP: Fields<Stamp> = {
   at: 'always',
   command: 'always',
   due: 'always',
+  adult: ['adult', AWAY],
 }
 
 const BUILD = { ticket: 'always', letter: 'always' } as const

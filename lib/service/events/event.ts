@@ -238,6 +238,8 @@ export interface Stamp {
   readonly command: string | null
   /** The moment at which it fell due, where it did. */
   readonly due?: number
+  /** Id of the adult whose passphrase proved the command; left away where none did. */
+  readonly adult?: string
 }
 
 export type Recorded = ServiceEvent & Stamp

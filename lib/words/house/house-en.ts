@@ -26,9 +26,10 @@ export const houseWords = {
   onlyHere: '  Tablets        not reachable: HOST names this machine only',
   noNetwork:
     '  Tablets        no network found: connect this machine to one, then open this page again',
-  scan: (url: string) => `Scan with a tablet on the same network: ${url}`,
+  makeHouse: (url: string) =>
+    `Nobody has set this station up yet. An adult scans this or opens it, once: ${url}\nUntil then only its demo can be walked through, on this machine.`,
   cautions:
-    'Anyone on this network can open these screens and claim a role; local code and the certified person in charge decide. If this machine asks, let Node accept connections. Ctrl+C or "npm stop" ends it.',
+    'Devices join by a code that the lead’s screen shows; local code and the certified person in charge decide. If this machine asks, let Node accept connections. Ctrl+C or "npm stop" ends it.',
   stopping: 'Stopping: finishing what was accepted ...',
   stopped: 'Stopped. Everything that was accepted is stored.',
   stoppedHard: 'Stopping took too long and was cut short. What was accepted is stored.',

@@ -1,4 +1,4 @@
-/** The person in charge: a passphrase, signing on and off, on the first page and on Pans. */
+/** The person in charge: signing on and off by passphrase, on the first page and on Pans. */
 export const inChargeWords = {
   title: 'Person in charge',
   what: 'An adult, certified as local code asks, who is there during the service. Local code decides who may.',
@@ -6,31 +6,8 @@ export const inChargeWords = {
   finding: 'Looking …',
   unknown: 'The server doesn’t answer: this can’t be told now.',
 
-  notSet: 'No passphrase is set yet.',
-  setHere: (address: string) =>
-    `It is set on the laptop itself, the one that runs this, at ${address}.`,
-  set: 'Set the passphrase',
-  change: 'Change the passphrase',
-  changeNot: 'Leave it as it is',
-  before: 'The passphrase so far',
-  wanted: 'New passphrase, 8 characters or more',
-  again: 'The new one again',
-  notEqual: 'The two aren’t the same.',
-  setNow: 'Set it',
-  changeNow: 'Change it',
-  rule: 'Only the person in charge knows it. Write it on no tablet.',
-  done: { set: 'The passphrase is set.', changed: 'The passphrase is changed.' },
-  problem: {
-    'too-short': 'Too short: 8 characters or more.',
-    'too-long': 'Too long: 200 characters or fewer.',
-    'wrong-passphrase': 'That isn’t the passphrase so far.',
-    'before-missing': 'A passphrase is set already: change it instead.',
-    'no-passphrase': 'No passphrase is set yet.',
-    'only-on-this-machine': 'The first passphrase is set only on the laptop itself.',
-    'other-origin': 'Open this page by the server’s own address, then try again.',
-    'too-many-tries': 'Too many wrong tries. Wait a minute.',
-  } as Readonly<Record<string, string>>,
-  failed: 'It was not set. Try again; if it fails again, restart the server.',
+  notSet: 'Nobody has set this station up yet.',
+  setHere: 'Where it was started, an address with a code is shown: an adult opens it, once.',
 
   passphrase: 'Passphrase',
   show: 'Show',

@@ -180,6 +180,8 @@ const notTaken: Of<NotTaken> = {
   'wrong-passphrase': { code: 'wrong-passphrase' },
   'no-passphrase': { code: 'no-passphrase' },
   'too-many-tries': { code: 'too-many-tries' },
+  'not-proved': { code: 'not-proved' },
+  'not-joined': { code: 'not-joined' },
   'no-such-service': { code: 'no-such-service' },
   busy: { code: 'busy' },
   closing: { code: 'closing' },

@@ -14,7 +14,7 @@ import { rawHttp } from '#tests/support/raw-http.ts'
 import { temporaryFolder } from '#tests/support/temporary-folder.ts'
 
 const JSON_TYPE = 'Content-Type: application/json'
-const PASSPHRASE = '/in-charge/passphrase'
+const SIGN_ON = '/access/sign-on'
 
 const startRaw = async () => {
   const { url } = await startComposedStation(temporaryFolder())
@@ -39,7 +39,7 @@ describe('default deny', () => {
     for (const method of ['POST', 'PUT', 'DELETE', 'OPTIONS', 'PATCH', 'PROPFIND'])
       for (const path of ['/health', '/nowhere', '/counter'])
         expect(await answered(`${method} ${path}`), `${method} ${path}`).toBe(405)
-    expect(await answered(`GET ${PASSPHRASE}`)).toBe(405)
+    expect(await answered(`GET ${SIGN_ON}`)).toBe(405)
     expect(await answered('GET /socket.io/?EIO=4&transport=polling'), 'no polling').toBe(404)
     for (const method of ['TRACE', 'CONNECT'])
       expect([0, 400, 405], method).toContain(await answered(`${method} /health`))
@@ -52,7 +52,7 @@ describe('default deny', () => {
       'Origin: a\r\nOrigin: b',
       'Content-Length: 2\r\nTransfer-Encoding: chunked',
     ])
-      expect((await ask('POST /in-charge/passphrase', [JSON_TYPE, twice], '{}')).status).toBe(400)
+      expect((await ask('POST /access/sign-on', [JSON_TYPE, twice], '{}')).status).toBe(400)
     expect((await ask(`GET http://evil.example/health`)).status).toBe(400)
     expect((await ask('GET *')).status).toBe(400)
     expect((await ask(`GET /health?${'a'.repeat(2_100)}`)).status).toBe(413)
@@ -90,7 +90,7 @@ describe('bodies', () => {
   test('[EG3] of another type, packed or too large are not read', async () => {
     const { ask } = await startRaw()
     const post = (headers: readonly string[], body = '{}') =>
-      ask(`POST ${PASSPHRASE}`, headers, body)
+      ask(`POST ${SIGN_ON}`, headers, body)
     const length = 'Content-Length: 2'
     expect((await post([length])).status).toBe(400)
     expect((await post([length, 'Content-Type: text/plain'])).status).toBe(400)
@@ -108,14 +108,14 @@ describe('bodies', () => {
   test('[EG3] who waits to be told to go on is told only what will be read', async () => {
     const { ask } = await startRaw()
     const wait = 'Expect: 100-continue'
-    const fits = await ask(`POST ${PASSPHRASE}`, [JSON_TYPE, 'Content-Length: 2', wait], '{}')
+    const fits = await ask(`POST ${SIGN_ON}`, [JSON_TYPE, 'Content-Length: 2', wait], '{}')
     expect(fits).toMatchObject({ continued: true, status: 400 })
-    const large = await ask(`POST ${PASSPHRASE}`, [JSON_TYPE, 'Content-Length: 99999', wait])
+    const large = await ask(`POST ${SIGN_ON}`, [JSON_TYPE, 'Content-Length: 99999', wait])
     expect(large).toMatchObject({ continued: false, status: 413 })
     const nowhere = await ask('POST /nowhere', [JSON_TYPE, 'Content-Length: 2', wait])
     expect(nowhere).toMatchObject({ continued: false, status: 405 })
     const foreign = ['Origin: http://evil.example', JSON_TYPE, 'Content-Length: 2', wait]
-    expect(await ask(`POST ${PASSPHRASE}`, foreign)).toMatchObject({
+    expect(await ask(`POST ${SIGN_ON}`, foreign)).toMatchObject({
       continued: false,
       status: 403,
     })

@@ -1,14 +1,16 @@
 import { describe, expect, onTestFinished, test } from 'vitest'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
 import { createDriver } from '#server/shell/driver.ts'
+import { IN_CHARGE } from '#tests/support/access-room.ts'
 import { createSocketRoom } from '#tests/support/socket-room.ts'
 
-const RIGHT = 'left of the grill'
+const RIGHT = IN_CHARGE.passphrase
 
 const createRoom = async () => {
   const room = await createSocketRoom()
-  await room.inCharge.setFirst(RIGHT)
-  const { client, socket, close } = connectCrew(room.url, 'counter')
+  await room.make()
+  const token = async () => room.token('counter')
+  const { client, socket, close } = connectCrew(room.url, 'counter', token)
   onTestFinished(close)
   await whenView(client, (view) => view.link === 'live')
   let ids = 0
@@ -26,7 +28,7 @@ describe('a line with a passphrase', () => {
       answer: 'accepted',
       position: 12,
     })
-    expect(given).toEqual([{ id: 'd-1', by: 'in-charge' }])
+    expect(given).toMatchObject([{ id: 'd-1', by: 'in-charge' }])
     expect(await drive({ command })).toMatchObject({ code: 'role-may-not' })
   })
 

@@ -216,7 +216,8 @@ describe('the end in good order', () => {
 
   test('[X12] a screen connects again by itself, and what it sent meanwhile arrives', async () => {
     const first = await createSocketRoom()
-    const crew = connectCrew(first.url, 'counter')
+    let token = first.token('counter')
+    const crew = connectCrew(first.url, 'counter', async () => token)
     onTestFinished(crew.close)
     await whenView(crew.client, (view) => view.link === 'live' && view.position === 11)
     await first.closeSockets()
@@ -225,6 +226,7 @@ describe('the end in good order', () => {
     first.httpServer.closeAllConnections()
     await new Promise((closed) => first.httpServer.close(closed))
     const second = await createSocketRoom({ port: first.port })
+    token = second.token('counter')
     expect(await answered).toEqual({ id: 'meanwhile', answer: 'accepted', position: 12 })
     await whenView(crew.client, (view) => view.link === 'live' && view.position === 12)
     const state = second.services.current()?.state() ?? NOT_OPENED

@@ -35,17 +35,18 @@ describe('who may connect', () => {
 
   test.each([
     ['nothing', {}],
-    ['a role that there is not', { protocol: PROTOCOL, role: 'owner', device: 'one' }],
-    ['no device', { protocol: PROTOCOL, role: 'counter' }],
-    ['a device with a line break', { protocol: PROTOCOL, role: 'counter', device: 'a\nb' }],
-    ['a version that is no number', { protocol: '1', role: 'counter', device: 'one' }],
-    ['a list', { protocol: [1], role: ['counter'], device: ['one'] }],
+    ['a role that there is not', { protocol: PROTOCOL, role: 'owner' }],
+    ['no role', { protocol: PROTOCOL }],
+    ['a token that is no text', { protocol: PROTOCOL, role: 'counter', token: { a: 1 } }],
+    ['a token without end', { protocol: PROTOCOL, role: 'counter', token: 'a'.repeat(201) }],
+    ['a version that is no number', { protocol: '1', role: 'counter' }],
+    ['a list', { protocol: [1], role: ['counter'], token: ['one'] }],
   ])('[X2] not who says %s', async (_, auth) => {
     const { url } = await createSocketRoom()
     expect(await isLetIn(knock(url, 'counter', { auth }))).toBe('not-the-protocol')
   })
 
-  test('[X2] who is let in is told version, build, station, service and time', async () => {
+  test('[X2] who is let in is told version, build, station, service, its own id and time', async () => {
     const { url, room } = await createSocketRoom()
     const { welcome } = await connectScreen(url, 'pick-up')
     expect(welcome).toEqual({
@@ -53,14 +54,15 @@ describe('who may connect', () => {
       build: 'build-1',
       station: { id: 'alder-hall', name: 'Alder Hall' },
       service: 's-lunch',
+      device: 'd-pick-up',
       at: room.time.clock.now(),
     })
   })
 
   test('[X2] a page of an older or newer version is let in, so that it learns of the new build', async () => {
-    const { url } = await createSocketRoom()
+    const { url, token } = await createSocketRoom()
     for (const protocol of [PROTOCOL - 1, PROTOCOL + 1]) {
-      const auth = { protocol, role: 'counter', device: 'old-tablet' }
+      const auth = { protocol, role: 'counter', device: 'old-tablet', token: token('counter') }
       expect((await connectScreen(url, 'counter', { auth })).welcome.build).toBe('build-1')
     }
   })

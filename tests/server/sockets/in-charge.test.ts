@@ -1,17 +1,18 @@
 import { describe, expect, test } from 'vitest'
 import { ROLES } from '#lib/service/roles.ts'
 import { ONLY_IN_CHARGE } from '#lib/spine/registry.ts'
+import { HERE, IN_CHARGE } from '#tests/support/access-room.ts'
 import { connectScreen, createSocketRoom } from '#tests/support/socket-room.ts'
 
-const RIGHT = 'left of the grill'
+const RIGHT = IN_CHARGE.passphrase
 const WRONG = 'right of the grill'
 const CORRECT = { type: 'correct', pan: 'pan-rice', amount: 0 } as const
 
 const notTaken = (id: string, because: object) => ({ id, answer: 'not taken', because })
 
-const createRoom = async (passphrase: string | null = RIGHT) => {
+const createRoom = async (isMade = true) => {
   const room = await createSocketRoom()
-  if (passphrase !== null) await room.inCharge.setFirst(passphrase)
+  if (isMade) await room.make()
   return room
 }
 
@@ -22,10 +23,10 @@ describe('a command with a passphrase', () => {
     expect(await give('pan', CORRECT, { passphrase: RIGHT })).toMatchObject({
       answer: 'accepted',
     })
-    expect(given).toEqual([{ id: 'pan', by: 'in-charge' }])
+    expect(given).toEqual([{ id: 'pan', by: 'in-charge', adult: expect.stringMatching(/^a-/) }])
   })
 
-  test('[I8] without one, who claims to be in charge has the lead’s rights', async () => {
+  test('[I8] without one, a device of the person in charge has the lead’s rights', async () => {
     const { url, given } = await createRoom()
     const { give } = await connectScreen(url, 'in-charge')
     expect(await give('pan', CORRECT)).toMatchObject({ answer: 'accepted' })
@@ -38,7 +39,7 @@ describe('a command with a passphrase', () => {
   })
 
   test('[I9] that is wrong, or proves nothing, is not taken and stores nothing', async () => {
-    const none = await createRoom(null)
+    const none = await createRoom(false)
     const early = await connectScreen(none.url, 'lead')
     expect(await early.give('pan', CORRECT, { passphrase: RIGHT })).toEqual(
       notTaken('pan', { code: 'no-passphrase' }),
@@ -57,20 +58,21 @@ describe('a command with a passphrase', () => {
     expect(await give('pan', CORRECT, { passphrase: RIGHT })).toMatchObject({ answer: 'accepted' })
   })
 
-  test('[I4][I9] after five wrong tries none is taken, over whichever connection', async () => {
+  test('[I4][I9] after ten wrong tries of a device none is taken, over whichever connection; another’s is', async () => {
     const { url, given } = await createRoom()
-    const [one, other] = await Promise.all([
+    const [one, second, other] = await Promise.all([
+      connectScreen(url, 'lead'),
       connectScreen(url, 'lead'),
       connectScreen(url, 'counter'),
     ])
     const codes: string[] = []
-    for (let tried = 0; tried < 8; tried += 1) {
-      const screen = tried % 2 === 0 ? one : other
+    for (let tried = 0; tried < 13; tried += 1) {
+      const screen = tried % 2 === 0 ? one : second
       const answer = await screen.give(`try-${tried}`, CORRECT, { passphrase: WRONG })
       codes.push(answer.answer === 'not taken' ? answer.because.code : answer.answer)
     }
     expect(codes).toEqual([
-      ...Array<string>(5).fill('wrong-passphrase'),
+      ...Array<string>(10).fill('wrong-passphrase'),
       ...Array<string>(3).fill('too-many-tries'),
     ])
     expect(await one.give('pan', CORRECT, { passphrase: RIGHT })).toEqual(
@@ -78,13 +80,18 @@ describe('a command with a passphrase', () => {
     )
     expect(given).toEqual([])
     expect(await one.give('pan', CORRECT)).toMatchObject({ answer: 'accepted' })
+    const again = { ...CORRECT, pan: 'pan-pita' } as const
+    expect(await other.give('other', again, { passphrase: RIGHT })).toMatchObject({
+      answer: 'accepted',
+    })
   })
 
   test('[I10] sent again, with another passphrase or none, is the same command', async () => {
-    const { url, inCharge } = await createRoom()
+    const { url, access } = await createRoom()
     const { give } = await connectScreen(url, 'lead')
     const first = await give('pan', CORRECT, { passphrase: RIGHT })
-    await inCharge.change(WRONG, RIGHT, 'test')
+    const second = { name: 'Another adult', passphrase: WRONG, role: 'in-charge' } as const
+    expect(await access.addAdult(HERE, { ...second, proof: RIGHT })).toEqual({ code: 'done' })
     expect(await give('pan', CORRECT, { passphrase: WRONG })).toEqual(first)
     expect(await give('pan', CORRECT)).toEqual(first)
   })
@@ -110,8 +117,9 @@ describe('a command with a passphrase', () => {
   test('[X12] that is still being proved when the server ends is answered as not taken', async () => {
     const room = await createRoom()
     const { give } = await connectScreen(room.url, 'lead')
-    const proving = room.inCharge.prove
-    room.inCharge.prove = async (passphrase, from) => {
+    const { adults } = room.access
+    const proving = adults.proveInCharge
+    adults.proveInCharge = async (passphrase, from) => {
       room.stopTaking()
       return proving(passphrase, from)
     }

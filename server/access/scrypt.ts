@@ -1,5 +1,16 @@
 import { randomBytes, scrypt, timingSafeEqual } from 'node:crypto'
-import type { KeptPassphrase } from '#server/in-charge/port.ts'
+
+/** A passphrase as it is kept: a hash that can't be turned back, and how it was made. */
+export interface KeptPassphrase {
+  /** scrypt's cost, a power of two. */
+  readonly n: number
+  /** scrypt's block size. */
+  readonly r: number
+  /** scrypt's parallelization. */
+  readonly p: number
+  readonly salt: Uint8Array
+  readonly hash: Uint8Array
+}
 
 export interface Cost {
   /** A power of two. */

@@ -1,0 +1,52 @@
+/** Who asks, and what of a service that is: whoever isn't let in by a line here, isn't. */
+import type { Role } from '#lib/service/roles.ts'
+import { isRunning, type ServiceState } from '#lib/service/state.ts'
+import type { Command } from '#lib/spine/registry.ts'
+
+/** A device that was proved, as the role it now acts as; or one that walks through the demo. */
+export type Asker =
+  | {
+      readonly kind: 'proved'
+      readonly device: string
+      readonly station: string
+      readonly role: Role
+    }
+  | { readonly kind: 'demo'; readonly role: Role }
+
+/** What is asked about a service: null where none of that name was opened. */
+export interface ServiceOf {
+  readonly station: string
+  readonly kind: 'real' | 'demo'
+}
+
+export const serviceOf = (state: ServiceState): ServiceOf | null =>
+  isRunning(state) ? { station: state.station.id, kind: state.kind } : null
+
+/** Whether a service is for whoever asks: of the device's station, or the demo. */
+export const maySee = (asker: Asker, service: ServiceOf): boolean =>
+  asker.kind === 'proved' ? asker.station === service.station : service.kind === 'demo'
+
+/** Why a command isn't taken from an asker whose role may give it; null where it is. */
+export type RightsProblem = 'not-proved' | 'not-joined' | 'no-such-service'
+
+/**
+ * Whether an asker's command is for a service that is theirs.
+ * @param service the one that is named; null where none of that name was opened
+ * @param hasProof it comes with a passphrase
+ */
+export const rightsProblem = (
+  asker: Asker,
+  command: Command,
+  service: ServiceOf | null,
+  hasProof: boolean,
+): RightsProblem | null => {
+  if (asker.kind === 'demo' && hasProof) return 'not-proved'
+  if (command.type === 'open') {
+    if (asker.kind === 'demo') return command.kind === 'demo' ? null : 'not-proved'
+    return command.station === asker.station ? null : 'no-such-service'
+  }
+  if (service === null) return 'no-such-service'
+  if (maySee(asker, service)) return null
+  // What was ordered before the proof was lost waits until it is there again.
+  return asker.kind === 'demo' ? 'not-joined' : 'no-such-service'
+}

@@ -1,0 +1,141 @@
+/** The adults of the house: each with a name and a passphrase, compared one at a time. */
+import { randomBytes } from 'node:crypto'
+import type { AccessRefusal, NewAdult } from '#lib/access/http.ts'
+import { nameKept, nameKey, passphraseForm, passphraseProblem } from '#lib/access/passphrase.ts'
+import { MOST_ADULTS } from '#lib/access/tries.ts'
+import type { Adult, AdultRole, House } from '#server/access/house.ts'
+import { createInTurn } from '#server/access/in-turn.ts'
+import {
+  COST,
+  type Cost,
+  hashPassphrase,
+  isPassphrase,
+  type KeptPassphrase,
+} from '#server/access/scrypt.ts'
+import type { From, Tries } from '#server/access/tries.ts'
+
+/** What came of a passphrase: whose it is, or why not. */
+export type Tried =
+  | { readonly code: 'right'; readonly adult: Adult }
+  | { readonly code: 'wrong-passphrase' | 'no-passphrase' }
+  | { readonly code: 'too-many-tries'; readonly again: number }
+
+export interface Adults {
+  /** Whether anybody could prove to be in charge. */
+  hasInCharge(): boolean
+  /** Tries a passphrase against everybody in charge. Only for a device that was proved. */
+  proveInCharge(passphrase: string, from: From): Promise<Tried>
+  /** Tries a name and a passphrase; how long it takes doesn't tell whether there is such a name. */
+  prove(name: string, passphrase: string, from: From): Promise<Tried>
+  /**
+   * Adults to be kept, or why one won't do: of one another too.
+   * @param mayRename who is in charge already, by this passphrase, goes by the new name from now on:
+   * the one of before there were names
+   */
+  ready(
+    wanted: readonly (NewAdult & { readonly role: AdultRole })[],
+    mayRename?: boolean,
+  ): Promise<
+    | { readonly adults: readonly Adult[]; readonly renamed: readonly string[] }
+    | { readonly code: AccessRefusal }
+  >
+  add(adult: Adult): void
+}
+
+const isCheaper = (kept: KeptPassphrase, cost: Cost): boolean =>
+  kept.n * kept.r * kept.p < cost.n * cost.r * cost.p
+
+/** How long it is until a place in the queue is free, in seconds. */
+const SOON_S = 5
+
+/** @param deps.cost of new hashes; an older, cheaper one is made anew when it is next proved */
+export const createAdults = ({
+  house,
+  tries,
+  cost = COST,
+}: {
+  readonly house: House
+  readonly tries: Tries
+  readonly cost?: Cost
+}): Adults => {
+  const turns = createInTurn()
+  // Compared with where there is no such name.
+  const nobody = hashPassphrase(randomBytes(16).toString('hex'), cost)
+
+  /** All are compared, so that the time taken tells nothing of which one it was. */
+  const matching = async (
+    passphrase: string,
+    among: readonly Adult[],
+  ): Promise<Adult | undefined> => {
+    const form = passphraseForm(passphrase)
+    let found: Adult | undefined
+    for (const adult of among) if (await isPassphrase(form, adult)) found ??= adult
+    return found
+  }
+
+  const attempt = async (
+    passphrase: string,
+    from: From,
+    among: readonly Adult[],
+  ): Promise<Tried> => {
+    const tried = turns.do(from.device !== null, async (): Promise<Tried> => {
+      const again = await tries.take(from)
+      if (again !== null) return { code: 'too-many-tries', again }
+      if (among.length === 0) await isPassphrase(passphraseForm(passphrase), await nobody)
+      const adult = await matching(passphrase, among)
+      if (!adult) {
+        tries.wrong(from)
+        return { code: 'wrong-passphrase' }
+      }
+      await tries.giveBack(from)
+      if (isCheaper(adult, cost))
+        house.rehash(adult.id, await hashPassphrase(passphraseForm(passphrase), cost))
+      return { code: 'right', adult }
+    })
+    if (tried !== null) return tried
+    tries.refused()
+    return { code: 'too-many-tries', again: SOON_S }
+  }
+
+  const inCharge = (): readonly Adult[] => house.adults().filter(({ role }) => role === 'in-charge')
+
+  return {
+    hasInCharge: () => inCharge().length > 0,
+    proveInCharge: async (passphrase, from) => {
+      const among = inCharge()
+      return among.length === 0 ? { code: 'no-passphrase' } : attempt(passphrase, from, among)
+    },
+    prove: (name, passphrase, from) => {
+      const key = nameKey(name)
+      return attempt(
+        passphrase,
+        from,
+        house.adults().filter((adult) => adult.key === key),
+      )
+    },
+    ready: async (wanted, mayRename = false) => {
+      const known = house.adults()
+      if (known.length + wanted.length > MOST_ADULTS) return { code: 'too-many' }
+      const adults: Adult[] = []
+      const renamed: string[] = []
+      for (const { name: typed, passphrase, role } of wanted) {
+        const name = nameKept(typed)
+        if (name === null) return { code: 'no-name' }
+        const problem = passphraseProblem(passphrase)
+        if (problem !== null) return { code: problem }
+        const key = nameKey(name)
+        const all = [...known, ...adults]
+        if (all.some((adult) => adult.key === key)) return { code: 'name-taken' }
+        if (nameKey(passphrase) === key) return { code: 'too-common' }
+        // Whose acceptance it was is told by the passphrase.
+        const same = await matching(passphrase, all)
+        if (same && mayRename && role === same.role && known.includes(same)) renamed.push(same.id)
+        else if (same) return { code: 'same-passphrase' }
+        const kept = await hashPassphrase(passphraseForm(passphrase), cost)
+        adults.push({ id: `a-${randomBytes(6).toString('hex')}`, name, key, role, ...kept })
+      }
+      return { adults, renamed }
+    },
+    add: (adult) => house.addAdult(adult),
+  }
+}

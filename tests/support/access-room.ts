@@ -1,0 +1,85 @@
+import { join } from 'node:path'
+import { onTestFinished } from 'vitest'
+import { ROLES, type Role } from '#lib/service/roles.ts'
+import { type Access, createAccess } from '#server/access/access.ts'
+import { newToken } from '#server/access/devices.ts'
+import { createHouse, type House, sha256 } from '#server/access/house.ts'
+import { closeDurableDatabase } from '#server/store/durable-database.ts'
+import { openHouseDatabase } from '#server/store/house-database.ts'
+import { CHEAP } from '#tests/support/cheap-hash.ts'
+import { temporaryFolder } from '#tests/support/launch-server.ts'
+
+export const LEAD = { name: 'Lead of the house', passphrase: 'lanterns over the pond' }
+export const IN_CHARGE = { name: 'Adult in charge', passphrase: 'left of the grill' }
+export const STATION = 'alder-hall'
+
+/** A call from this machine. */
+export const HERE = { headers: {}, socket: { remoteAddress: '127.0.0.1' } }
+
+/** A call from an address of the network, with a token where one is said. */
+export const from = (address: string, token?: string) => ({
+  headers: token === undefined ? {} : { authorization: `Bearer ${token}` },
+  socket: { remoteAddress: address },
+})
+
+export interface AccessRoom {
+  readonly access: Access
+  readonly house: House
+  /** What proves a device of a role. */
+  token(role: Role): string
+  /** An adult makes the house; the token of the lead's device. */
+  make(): Promise<string>
+}
+
+/** Who may in, over a file of its own, with hashes that cost nothing; a device of each role is joined. */
+export const accessRoom = ({
+  now = Date.now,
+  monotonic = () => 0,
+  isDemo = () => false,
+}: {
+  readonly now?: () => number
+  readonly monotonic?: () => number
+  readonly isDemo?: () => boolean
+} = {}): AccessRoom => {
+  const database = openHouseDatabase({ path: join(temporaryFolder(true), 'house.db') })
+  const access = createAccess({
+    database,
+    now,
+    monotonic,
+    station: () => STATION,
+    isDemo,
+    cost: CHEAP,
+  })
+  const house = createHouse(database)
+  const tokens = new Map(ROLES.map((role) => [role, newToken(house.id)]))
+  for (const [role, token] of tokens)
+    house.addDevice({
+      id: `d-${role}`,
+      token: sha256(token),
+      name: role,
+      role,
+      station: STATION,
+      adult: null,
+      joinedAt: now(),
+      seenAt: now(),
+      removedAt: null,
+    })
+  onTestFinished(() => {
+    access.close()
+    closeDurableDatabase(database)
+  })
+  return {
+    access,
+    house,
+    token: (role) => tokens.get(role) ?? '',
+    make: async () => {
+      const made = await access.make(HERE, {
+        secret: access.secret() ?? '',
+        lead: LEAD,
+        inCharge: IN_CHARGE,
+      })
+      if (made.code !== 'done') throw new Error(made.code)
+      return made.token
+    },
+  }
+}

@@ -89,8 +89,7 @@ describe('default deny', () => {
 describe('bodies', () => {
   test('[EG3] of another type, packed or too large are not read', async () => {
     const { ask } = await startRaw()
-    const post = (headers: readonly string[], body = '{}') =>
-      ask(`POST ${SIGN_ON}`, headers, body)
+    const post = (headers: readonly string[], body = '{}') => ask(`POST ${SIGN_ON}`, headers, body)
     const length = 'Content-Length: 2'
     expect((await post([length])).status).toBe(400)
     expect((await post([length, 'Content-Type: text/plain'])).status).toBe(400)

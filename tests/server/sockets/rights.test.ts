@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest'
 import type { Answer } from '#lib/protocol/wire.ts'
 import { ROLES, type Role } from '#lib/service/roles.ts'
 import { COMMAND_TYPES, type Command, commandSchema, ONLY_IN_CHARGE } from '#lib/spine/registry.ts'
+import { IN_CHARGE } from '#tests/support/access-room.ts'
 import { ONE_OF_EACH } from '#tests/support/one-of-each.ts'
 import { connectScreen, createSocketRoom, type SocketRoom } from '#tests/support/socket-room.ts'
 import { root } from '#tests/support/source-tree.ts'
@@ -11,7 +12,7 @@ import { root } from '#tests/support/source-tree.ts'
 const STAGES = ['planned', 'open', 'closed'] as const
 type Stage = (typeof STAGES)[number]
 
-const PASSPHRASE = 'kettle lantern orchard'
+const PASSPHRASE = IN_CHARGE.passphrase
 
 /** The table as PROTOCOL.md shows it: by command and role, the stages of a cell. */
 const written = (): ReadonlyMap<string, readonly string[]> => {
@@ -66,7 +67,7 @@ interface Room extends SocketRoom {
 /** Services of one station: one that isn't opened, one that is open, and one that is closed. */
 const threeStages = async (): Promise<Room> => {
   const room = await createSocketRoom({ mostMessagesASecond: 100_000 })
-  await room.inCharge.setFirst(PASSPHRASE)
+  await room.make()
   await room.services.submit('s-lunch', 'over', { type: 'close' }, 'lead')
   return { ...room, service: { planned: 's-none', open: 's-supper', closed: 's-lunch' } }
 }

@@ -17,6 +17,7 @@ import { openSqliteLog } from '#server/event-log/sqlite.ts'
 import { createForecasts } from '#server/forecast/forecasts.ts'
 import { openGuests } from '#server/guests/sqlite.ts'
 import { createAllergens } from '#server/http/allergens.ts'
+import type { Edge } from '#server/http/edge.ts'
 import { refusalAtGate } from '#server/http/gate.ts'
 import type { HealthSource } from '#server/http/health.ts'
 import { createServerClock } from '#server/rail/clock.ts'
@@ -128,11 +129,13 @@ const sweepNames = async (
 export const composeStation = async ({
   config,
   httpServer,
+  edge,
   build,
   log: logger,
 }: {
   readonly config: Config
   readonly httpServer: Server
+  readonly edge: Edge
   /** Identity of the screens' build, told at each handshake so that old pages load anew. */
   readonly build: string
   readonly log: Logger
@@ -206,11 +209,11 @@ export const composeStation = async ({
     station: () => (first ? { id: first.station, name: first.document.name } : null),
     build,
     now: clock.now,
-    isAllowed: (request) =>
-      refusalAtGate(request, 'socket', {
-        secure: config.certificate !== null,
-        extraHosts: config.extraHosts,
-      }) === null,
+    isAllowed: (request) => refusalAtGate(request, 'socket', edge.site) === null,
+    onProved: ({ socket }) => {
+      edge.connections.keep(socket)
+      edge.sockets.keep(socket)
+    },
     isTaking: () => taking,
     mostMessagesASecond: MOST_MESSAGES_A_SECOND,
     logger,

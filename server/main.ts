@@ -89,7 +89,7 @@ const serve = async (config: Config, log: Logger): Promise<void> => {
   endOnFault(log, () => station)
   if (config.screens && pages === null) giveUp(words.screensMissing)
   const about = await readAbout(root)
-  station = await compose({ config, httpServer, build: pages?.build ?? 'none', log })
+  station = await compose({ config, httpServer, edge, build: pages?.build ?? 'none', log })
   const answer = createAnswer({
     about,
     health: station.health,

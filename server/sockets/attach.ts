@@ -42,6 +42,8 @@ export interface SocketPorts {
   readonly build: string
   readonly now: () => number
   readonly isAllowed: (request: IncomingMessage) => boolean
+  /** A device was proved on the connection of this handshake. */
+  readonly onProved: (request: IncomingMessage) => void
   readonly isTaking: () => boolean
   /** Of one connection. */
   readonly mostMessagesASecond: number
@@ -79,6 +81,7 @@ export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } =>
       next(new Error(admitted.refusal))
       return
     }
+    if (admitted.kind === 'proved') ports.onProved(socket.request)
     socket.data = { asker: admitted }
     next()
   })

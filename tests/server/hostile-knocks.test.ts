@@ -1,68 +1,84 @@
-import { connect } from 'node:net'
+import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
+import { UNUSED_MS } from '#lib/access/life.ts'
+import { PROTOCOL } from '#lib/protocol/wire.ts'
+import type { Role } from '#lib/service/roles.ts'
+import { cookieName } from '#server/access/caller.ts'
+import { newToken } from '#server/access/devices.ts'
+import { createHouse, sha256 } from '#server/access/house.ts'
+import { demoStation } from '#server/demo-station.ts'
+import { closeDurableDatabase } from '#server/store/durable-database.ts'
+import { openHouseDatabase } from '#server/store/house-database.ts'
+import { askKnock, isIn } from '#tests/support/ask-knock.ts'
 import { startComposedStation } from '#tests/support/composed-station.ts'
-import { type Knock, knocks, sayKnock } from '#tests/support/knocks.ts'
+import { HEADERS, type Knock, knocks, sayKnock, type Token } from '#tests/support/knocks.ts'
+import { rawHttp } from '#tests/support/raw-http.ts'
+import { connectScreen } from '#tests/support/socket-room.ts'
 import { temporaryFolder } from '#tests/support/temporary-folder.ts'
 
-const OF_EACH = 320
+const OF_EACH = 260
 const AT_ONCE = 16
 
 /** Loopback addresses of this test that the server takes for those of tablets. */
 const TABLETS = 200
 
-/** What one knock is answered: its status and text; 101 is taken for a handshake that was let in. */
-const ask = (port: number, knock: Knock, place: number): Promise<string> =>
-  new Promise((settle) => {
-    const host = knock.host.of.replaceAll('PORT', String(port))
-    const act = knock.transport === 'act'
-    const line = {
-      read: 'GET /access',
-      act: 'POST /access/sign-off',
-      socket: 'GET /socket.io/?EIO=4&transport=websocket',
-    }[knock.transport]
-    const body = act ? '{}' : ''
-    const of = {
-      read: ['Connection: close'],
-      act: [
-        'Connection: close',
-        'Content-Type: application/json',
-        `Content-Length: ${body.length}`,
-      ],
-      socket: [
-        'Connection: Upgrade',
-        'Upgrade: websocket',
-        'Sec-WebSocket-Version: 13',
-        'Sec-WebSocket-Key: dGhlIHNhbXBsZSBub25jZQ==',
-      ],
-    }[knock.transport]
-    const lines = [...of, ...knock.origin.of(port, host), ...knock.header.of(port, host)]
-    const localAddress = knock.sender === 'here' ? '127.0.0.1' : `127.0.1.${1 + (place % TABLETS)}`
-    const socket = connect({ port, host: '127.0.0.1', localAddress })
-    let heard = ''
-    const end = () => {
-      socket.destroy()
-      settle(heard)
-    }
-    socket.on('data', (part) => {
-      heard += part.toString('latin1')
-      if (heard.startsWith('HTTP/1.1 101')) end()
-    })
-    socket.on('error', end)
-    socket.on('close', end)
-    socket.write(`${line} HTTP/1.1\r\nHost: ${host}\r\n${lines.join('\r\n')}\r\n\r\n${body}`)
+interface MadeHouse {
+  readonly data: string
+  readonly cookie: string
+  readonly tokens: Readonly<Record<Token, string | null>>
+}
+
+/** A house that was made, with a lead's device, a counter's, one that ran out and one removed. */
+const makeHouse = (): MadeHouse => {
+  const data = temporaryFolder()
+  const database = openHouseDatabase({ path: join(data, 'house.db') })
+  const house = createHouse(database)
+  const now = Date.now()
+  const device = (id: string, role: Role, seenAt: number, removedAt: number | null) => {
+    const token = newToken(house.id)
+    const station = demoStation.id
+    const times = { joinedAt: seenAt, seenAt, removedAt }
+    const made = { id, token: sha256(token), name: id, role, station, adult: null, ...times }
+    return { token, made }
+  }
+  const lead = device('lead', 'lead', now, null)
+  const counter = device('counter', 'counter', now, null)
+  const expired = device('expired', 'lead', now - UNUSED_MS - 1, null)
+  const removed = device('removed', 'lead', now, now)
+  house.make(now, [], [], lead.made)
+  for (const { made } of [counter, expired, removed]) house.addDevice(made)
+  closeDurableDatabase(database)
+  return {
+    data,
+    cookie: cookieName(house.id),
+    tokens: {
+      'its own': lead.token,
+      none: null,
+      expired: expired.token,
+      removed: removed.token,
+      'another house': newToken('0123456789ab'),
+      counter: counter.token,
+      'made up': newToken(house.id),
+    },
+  }
+}
+
+/** The house's server with a real service, to which tablets come from addresses of the network. */
+const start = async () => {
+  const { data, ...house } = makeHouse()
+  const { url, httpServer } = await startComposedStation(data)
+  // Before the edge counts it.
+  httpServer.prependListener('connection', (socket) => {
+    const tablet = /^127\.0\.1\.(\d+)$/.exec(socket.remoteAddress ?? '')?.[1]
+    if (tablet !== undefined)
+      Object.defineProperty(socket, 'remoteAddress', { value: `192.168.7.${tablet}` })
   })
-
-const OF_THE_EDGE = ['not-as-asked', 'other-origin', 'too-often', 'too-large', 'too-slow', 'busy']
-
-/** What only a program of this machine is told in a demo, that passes on nothing for another. */
-const isFromHere = (answer: string): boolean => answer.includes('"mayWalkDemo":true')
-
-/** It got past the edge: it was read, its act was looked at, or its handshake was taken. */
-const isIn = (answer: string, { transport }: Knock): boolean => {
-  if (transport === 'read') return answer.startsWith('HTTP/1.1 200')
-  if (transport === 'socket') return answer.startsWith('HTTP/1.1 101')
-  const code = /"code":"([\w-]+)"/.exec(answer)?.[1]
-  return code !== undefined && !OF_THE_EDGE.includes(code)
+  const auth = { protocol: PROTOCOL, role: 'lead', token: house.tokens['its own'] }
+  const { give } = await connectScreen(url, 'lead', { auth })
+  await give('close', { type: 'close' }, { service: 's-demo' })
+  const open = { type: 'open', station: demoStation.id, kind: 'real' } as const
+  expect(await give('open', open, { service: 's-real' })).toMatchObject({ answer: 'accepted' })
+  return { ...house, port: Number(new URL(url).port) }
 }
 
 describe('a running server', () => {
@@ -70,19 +86,13 @@ describe('a running server', () => {
 
   const askAll = async (): Promise<readonly string[]> => {
     const answers: string[] = []
-    const { url, httpServer } = await startComposedStation(temporaryFolder())
-    // Before the edge counts it: tablets have addresses of the network.
-    httpServer.prependListener('connection', (socket) => {
-      const tablet = /^127\.0\.1\.(\d+)$/.exec(socket.remoteAddress ?? '')?.[1]
-      if (tablet !== undefined)
-        Object.defineProperty(socket, 'remoteAddress', { value: `192.168.7.${tablet}` })
-    })
-    const port = Number(new URL(url).port)
+    const { port, cookie, tokens } = await start()
     const waiting = [...chosen.entries()]
     const work = async (): Promise<void> => {
       for (let next = waiting.shift(); next; next = waiting.shift()) {
         const [place, knock] = next
-        answers[place] = await ask(port, knock, place)
+        const at = knock.sender === 'here' ? '127.0.0.1' : `127.0.1.${1 + (place % TABLETS)}`
+        answers[place] = await askKnock({ port, cookie, token: tokens[knock.token.of] }, knock, at)
       }
     }
     await Promise.all(Array.from({ length: AT_ONCE }, work))
@@ -113,6 +123,13 @@ describe('a running server', () => {
     expect(of(honest.filter((one) => !one.isIn))).toEqual([])
     expect(new Set(hostile.map(({ knock }) => sayKnock(knock))).size).toBeGreaterThanOrEqual(200)
     expect(honest.length).toBe(hostile.length)
+    const single = (token: Token) =>
+      hostile.filter(
+        ({ knock: { host, origin, header, token: had } }) =>
+          had.of === token && ![host, origin, header].some((one) => one.hostile),
+      )
+    for (const token of ['none', 'expired', 'removed', 'another house', 'counter'] as const)
+      expect(single(token).length, token).toBeGreaterThan(5)
   })
 
   test('[EG6] no forwarding header changed what became of a combination', async () => {
@@ -120,15 +137,32 @@ describe('a running server', () => {
     const same = new Map<string, Set<boolean>>()
     for (const [place, knock] of chosen.entries()) {
       if (knock.header.hostile) continue
-      const { host, origin, transport, sender } = knock
-      const key = [host.says, origin.says, transport, sender].join('; ')
+      const { host, origin, transport, sender, token }: Knock = knock
+      const key = [host.says, origin.says, transport, sender, token.says].join('; ')
       same.set(key, (same.get(key) ?? new Set()).add(isIn(answers[place] ?? '', knock)))
     }
     expect([...same].filter(([, of]) => of.size > 1).map(([key]) => key)).toEqual([])
     expect([...same.keys()].length).toBeGreaterThan(100)
-    const near = chosen.filter((_, place) => isFromHere(answers[place] ?? ''))
-    expect(near.length).toBeGreaterThan(10)
-    expect(near.filter(({ sender }) => sender !== 'here').map(sayKnock)).toEqual([])
-    expect(near.filter(({ header }) => /forwarded|really|meant/.test(header.says))).toEqual([])
+  })
+
+  test('[EG6] what only a program of this machine is told is told to none that passes something on', async () => {
+    const { port } = await start()
+    const told = async (lines: readonly string[]) =>
+      rawHttp(
+        port,
+        [
+          'GET /health HTTP/1.1',
+          `Host: 127.0.0.1:${port}`,
+          'Connection: close',
+          ...lines,
+          '',
+          '',
+        ].join('\r\n'),
+      )
+    for (const { says, of } of HEADERS.filter(({ hostile }) => !hostile)) {
+      const { text } = await told(of(port, `127.0.0.1:${port}`))
+      const passesOn = /forwarded|really|meant/.test(says)
+      expect(text.includes('"pid"'), says).toBe(!passesOn)
+    }
   })
 })

@@ -27,8 +27,8 @@ export const startComposedStation = async (data: string): Promise<ComposedStatio
   if (!read.ok) throw new Error(read.problems.join())
   const { config } = read
   const httpServer = createServer(listenerOptions)
-  const station = await composeStation({ config, httpServer, build: 'none', log })
   const edge = createEdge({ secure: false, extraHosts: [] })
+  const station = await composeStation({ config, httpServer, edge, build: 'none', log })
   const answer = createAnswer({
     about: { version: '0', revision: null },
     health: station.health,

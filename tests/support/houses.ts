@@ -40,14 +40,15 @@ const open = async (data: string): Promise<number> => {
   const read = readConfig({ HOST: '127.0.0.1', PORT: '0', LEVEL_SCOOP_DATA: data }, root)
   if (!read.ok) throw new Error(read.problems.join(' '))
   const httpServer = createServer(listenerOptions)
+  const edge = createEdge({ secure: false, extraHosts: read.config.extraHosts })
   const station = await composeStation({
     config: read.config,
     httpServer,
+    edge,
     build: pages.build,
     log,
   })
   const portNow = (): number => (httpServer.address() as AddressInfo).port
-  const edge = createEdge({ secure: false, extraHosts: read.config.extraHosts })
   const answer = createAnswer({
     about,
     health: station.health,

@@ -8,6 +8,14 @@ export interface Value<Of> {
 
 export type Transport = 'read' | 'act' | 'socket'
 export type Sender = 'here' | 'tablet'
+export type Token =
+  | 'its own'
+  | 'none'
+  | 'expired'
+  | 'removed'
+  | 'another house'
+  | 'counter'
+  | 'made up'
 
 /** A header's lines, made of the server's port. */
 type Lines = (port: number, host: string) => readonly string[]
@@ -18,6 +26,7 @@ export interface Knock {
   readonly transport: Transport
   readonly sender: Sender
   readonly header: Value<Lines>
+  readonly token: Value<Token>
   readonly hostile: boolean
 }
 
@@ -135,6 +144,17 @@ export const HEADERS: readonly Value<Lines>[] = [
   ]),
 ]
 
+/** All ask for what a lead's device may. */
+export const TOKENS: readonly Value<Token>[] = [
+  honest('a lead’s token', 'its own'),
+  hostile('no token', 'none'),
+  hostile('one that ran out', 'expired'),
+  hostile('one that was removed', 'removed'),
+  hostile('one of another house', 'another house'),
+  hostile('one of a counter', 'counter'),
+  hostile('one that was made up', 'made up'),
+]
+
 const TRANSPORTS: readonly Transport[] = ['read', 'act', 'socket']
 const SENDERS: readonly Sender[] = ['here', 'tablet']
 
@@ -147,11 +167,14 @@ const everyKnock = (): readonly (Knock & { readonly faults: number })[] =>
     ORIGINS.flatMap((from) =>
       HEADERS.flatMap((header) =>
         TRANSPORTS.flatMap((transport) =>
-          SENDERS.map((sender) => {
-            const wrong = [host.hostile, from.hostile, header.hostile]
-            const faults = [...wrong, isUnnamed(from, transport, sender)].filter(Boolean).length
-            return { host, origin: from, header, transport, sender, hostile: faults > 0, faults }
-          }),
+          SENDERS.flatMap((sender) =>
+            TOKENS.map((token) => {
+              const wrong = [host.hostile, from.hostile, header.hostile, token.hostile]
+              const faults = [...wrong, isUnnamed(from, transport, sender)].filter(Boolean).length
+              const said = { host, origin: from, header, transport, sender, token }
+              return { ...said, hostile: faults > 0, faults }
+            }),
+          ),
         ),
       ),
     ),
@@ -184,5 +207,5 @@ export const knocks = (ofEach: number): readonly Knock[] => {
   ]
 }
 
-export const sayKnock = ({ host, origin: from, header, transport, sender }: Knock): string =>
-  `${transport} by ${sender}: host ${host.says}, origin ${from.says}, ${header.says}`
+export const sayKnock = ({ host, origin: from, header, transport, sender, token }: Knock): string =>
+  `${transport} by ${sender}: host ${host.says}, origin ${from.says}, ${header.says}, ${token.says}`

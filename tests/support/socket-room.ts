@@ -83,6 +83,7 @@ export const createSocketRoom = async ({
     now: () => room.time.clock.now(),
     isAllowed: (request) =>
       refusalAtGate(request, 'socket', { secure: false, extraHosts: [] }) === null,
+    onProved: () => undefined,
     isTaking: () => taking,
     mostMessagesASecond,
     logger: pino({ level: 'trace' }, { write: (line) => logged.push(line) }),

@@ -4,6 +4,21 @@
 export const MOST_WRONG = 10
 export const WRONG_WITHIN_S = 900
 
+/** In any day: who is still wrong after so many isn't looking for a lost letter. */
+export const MOST_WRONG_A_DAY = 30
+const DAY_MS = 86_400_000
+
+/** Of the times of wrong tries, those that still count, oldest first. */
+export const withinDay = (times: readonly number[], now: number): readonly number[] =>
+  times.filter((at) => now - at < DAY_MS)
+
+/** When there is another try, after so many in the last day; null where there is one now. */
+export const nextOfDay = (times: readonly number[], now: number): number | null => {
+  const counted = withinDay(times, now)
+  const oldest = counted[counted.length - MOST_WRONG_A_DAY]
+  return oldest === undefined ? null : oldest + DAY_MS
+}
+
 /** Codes that stand open at a time: an older one is void when there are more. */
 export const MOST_CODES = 20
 
@@ -15,7 +30,7 @@ export const MOST_DEVICES = 200
 
 /** Passphrases that wait to be compared: of strangers, and of proved devices, which go first. */
 export const MOST_STRANGERS_WAITING = 8
-export const MOST_PROVED_WAITING = 32
+export const MOST_PROVED_WAITING = 64
 
 /** Whose wrong tries are counted together: a device that was proved has a count that no other fills. */
 export const triesOf = (device: string | null, address: string): string =>

@@ -1,7 +1,7 @@
 /** Wrong codes and passphrases: counted where they come from, and told to the lead. */
 import { RateLimiterMemory, type RateLimiterRes } from 'rate-limiter-flexible'
 import type { DeviceList } from '#lib/access/http.ts'
-import { MOST_WRONG, triesOf, WRONG_WITHIN_S } from '#lib/access/tries.ts'
+import { MOST_WRONG, nextOfDay, triesOf, WRONG_WITHIN_S, withinDay } from '#lib/access/tries.ts'
 
 /** Where a try comes from. */
 export interface From {
@@ -28,22 +28,64 @@ export interface Tries {
 /** Addresses are counted up to here, so that a stranger with many can't fill the memory. */
 const MOST_ADDRESSES = 10_000
 
+interface OfDay {
+  /** In how many seconds there is another try; null where there is one now. */
+  wait(key: string): number | null
+  add(key: string): void
+  takeBack(key: string): void
+}
+
+/** Wrong tries of the last day, to the moment: no day holds more because it begins elsewhere. */
+const createOfDay = (): OfDay => {
+  const byKey = new Map<string, readonly number[]>()
+  return {
+    wait: (key) => {
+      const now = Date.now()
+      const next = nextOfDay(byKey.get(key) ?? [], now)
+      return next === null ? null : Math.ceil((next - now) / 1_000)
+    },
+    add: (key) => {
+      const now = Date.now()
+      const times = [...withinDay(byKey.get(key) ?? [], now), now]
+      byKey.delete(key)
+      byKey.set(key, times)
+      // Whoever was wrong longest ago is forgotten first.
+      const [first] = byKey.keys()
+      if (byKey.size > MOST_ADDRESSES && first !== undefined) byKey.delete(first)
+    },
+    takeBack: (key) => {
+      byKey.set(key, (byKey.get(key) ?? []).slice(0, -1))
+    },
+  }
+}
+
 export const createTries = (): Tries => {
   const limiter = new RateLimiterMemory({ points: MOST_WRONG, duration: WRONG_WITHIN_S })
+  const ofDay = createOfDay()
   const addresses = new Set<string>()
   let wrong = 0
   let refused = 0
   return {
-    take: ({ device, address }) =>
-      limiter.consume(triesOf(device, address)).then(
-        () => null,
-        (full: RateLimiterRes) => {
-          refused += 1
-          return Math.ceil(full.msBeforeNext / 1_000)
-        },
-      ),
+    take: async ({ device, address }) => {
+      const key = triesOf(device, address)
+      const ofToday = ofDay.wait(key)
+      // At once, before anything is waited for: many at a time are no more than one by one.
+      if (ofToday === null) ofDay.add(key)
+      const again =
+        ofToday ??
+        (await limiter.consume(key).then(
+          () => null,
+          (full: RateLimiterRes) => Math.ceil(full.msBeforeNext / 1_000),
+        ))
+      if (again === null) return null
+      if (ofToday === null) ofDay.takeBack(key)
+      refused += 1
+      return again
+    },
     giveBack: async ({ device, address }) => {
-      await limiter.reward(triesOf(device, address))
+      const key = triesOf(device, address)
+      ofDay.takeBack(key)
+      await limiter.reward(key)
     },
     wrong: ({ address }) => {
       wrong += 1

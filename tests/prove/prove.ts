@@ -7,6 +7,7 @@
 import { availableParallelism, loadavg } from 'node:os'
 import { parseArgs } from 'node:util'
 import { proveEnded } from '#tests/prove/ended.ts'
+import { proveGuessing } from '#tests/prove/guessing.ts'
 import { proveHistories } from '#tests/prove/histories.ts'
 import { proveKilled } from '#tests/prove/killed.ts'
 import { proveManyScreens } from '#tests/prove/many-screens.ts'
@@ -33,6 +34,7 @@ const proofs: Readonly<Record<string, () => Promise<Proof>>> = {
   'many-screens': () => proveManyScreens(50, 20, 30, true),
   syncs: () => proveSyncs(50),
   ended: () => proveEnded(200),
+  guessing: () => proveGuessing(2_160),
   needs: () => proveNeeds(1000),
   histories: () => proveHistories(Number(values.histories), Number(values.seed), MOST_WITHOUT),
   mutants: () => proveMutants({ seed: Number(values.seed), of: values.of ?? null }),

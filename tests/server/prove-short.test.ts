@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import { proveEnded } from '#tests/prove/ended.ts'
+import { proveGuessing } from '#tests/prove/guessing.ts'
 import { proveKilled } from '#tests/prove/killed.ts'
 import { proveManyScreens } from '#tests/prove/many-screens.ts'
 import { proveSyncs, tracer } from '#tests/prove/syncs.ts'
@@ -36,6 +37,16 @@ test(
   async (context) => {
     if (tracer === undefined) context.skip('syncs are counted with strace, which is not here')
     expect((await proveSyncs(10)).failures).toEqual([])
+  },
+  LONG_MS,
+)
+
+test(
+  '[EG10] guessed for six hours by 50 addresses and 40 tablets, nothing is found and nobody honest kept out',
+  async () => {
+    const { figures, failures } = await proveGuessing(360)
+    console.log(figures.join('\n'))
+    expect(failures).toEqual([])
   },
   LONG_MS,
 )

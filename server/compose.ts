@@ -20,7 +20,9 @@ import { createAllergens } from '#server/http/allergens.ts'
 import type { Edge } from '#server/http/edge.ts'
 import { refusalAtGate } from '#server/http/gate.ts'
 import type { HealthSource } from '#server/http/health.ts'
-import { createServerClock } from '#server/rail/clock.ts'
+import type { Keeping } from '#server/privacy/keeping.ts'
+import { openKeeping } from '#server/privacy/open-keeping.ts'
+import { createServerClock, type ServerClock } from '#server/rail/clock.ts'
 import { openStationServices, type StationServices } from '#server/rail/station-services.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
 import { openKnownRecords } from '#server/records/known-records.ts'
@@ -35,6 +37,7 @@ import { openHouseDatabase } from '#server/store/house-database.ts'
 export interface Station {
   readonly health: HealthSource
   readonly access: Access
+  readonly keeping: Keeping
   /** What the allergen sheet is made of, for whoever asks. */
   readonly allergens: () => SheetAnswer
   /** New commands are answered "not taken" from now on. Also the first act after a fault. */
@@ -105,23 +108,6 @@ const openDemo = async (
     await services.submit(service, `demo-opening-${index + 1}`, command, 'lead')
 }
 
-const sweepNames = async (
-  guests: ReturnType<typeof openGuests>,
-  services: StationServices,
-  events: { read(service: string, after: number): Promise<readonly Recorded[]> },
-): Promise<void> => {
-  for (const service of await guests.services()) {
-    const rail = await services.find(service)
-    const state = rail?.state()
-    if (state?.stage !== 'open') {
-      await guests.forget(service)
-      continue
-    }
-    const kept = (await events.read(service, 0)).flatMap(({ command }) => command ?? [])
-    await guests.sweep(service, new Set(kept))
-  }
-}
-
 /**
  * Opens the stores and sets up the rail and the sockets on a server that doesn't listen yet.
  * @throws {StoreProblem} for what people can mend: no data folder, one in use, a damaged one
@@ -132,6 +118,7 @@ export const composeStation = async ({
   edge,
   build,
   log: logger,
+  clock = createServerClock(),
 }: {
   readonly config: Config
   readonly httpServer: Server
@@ -139,6 +126,7 @@ export const composeStation = async ({
   /** Identity of the screens' build, told at each handshake so that old pages load anew. */
   readonly build: string
   readonly log: Logger
+  readonly clock?: ServerClock
 }): Promise<Station> => {
   const folder = openDataFolder(config.dataFolder)
   const events = openSqliteLog<Recorded, StoredAnswer>({ path: folder.log })
@@ -148,7 +136,6 @@ export const composeStation = async ({
   if ((await stations.list()).length === 0) await stations.put(demoStation.id, demoStation)
   const known = await openKnownStations({ stations, fatal: endTheProcess })
   const first = known.first()
-  const clock = createServerClock()
   const records = await openKnownRecords({
     records: createSqliteRecords(house),
     events: (service) => events.read(service, 0),
@@ -175,7 +162,16 @@ export const composeStation = async ({
   if (newest) known.take(newest)
   const unrecorded = services.current()
   if (unrecorded) records.take(unrecorded)
-  await sweepNames(guests, services, events)
+  const keeping = await openKeeping({
+    house,
+    services,
+    log: events,
+    guests,
+    records,
+    clock,
+    logger,
+    fatal: endTheProcess,
+  })
   const followed = services.current()
   const isFirstDemo = followed?.service === DEMO_SERVICE && followed.state().stage === 'open'
   if (first && (followed === null || isFirstDemo))
@@ -215,6 +211,7 @@ export const composeStation = async ({
       edge.sockets.keep(socket)
     },
     isTaking: () => taking,
+    onForgotten: keeping.onForgotten,
     mostMessagesASecond: MOST_MESSAGES_A_SECOND,
     logger,
   })
@@ -224,6 +221,7 @@ export const composeStation = async ({
       taking = false
     },
     access,
+    keeping,
     allergens: createAllergens({
       state: () => services.current()?.state() ?? null,
       stations: known,
@@ -233,9 +231,11 @@ export const composeStation = async ({
       await services.idle()
       await known.idle()
       await records.idle()
+      await keeping.idle()
     },
     closeSockets: () => {
       clearInterval(looking)
+      keeping.close()
       forecasts.close()
       services.close()
       access.close()

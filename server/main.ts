@@ -94,6 +94,7 @@ const serve = async (config: Config, log: Logger): Promise<void> => {
     about,
     health: station.health,
     access: station.access,
+    keeping: station.keeping,
     allergens: station.allergens,
     pages,
     edge,

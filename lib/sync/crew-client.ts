@@ -180,7 +180,9 @@ export const createCrewClient = (ports: CrewClientPorts): CrewClient => {
     },
     guests: (guests) => {
       if (guests.service !== view.service || view.state.stage === 'closed') return
-      set({ names: { ...view.names, ...guests.names } })
+      // An empty name is one to be forgotten.
+      const names = Object.entries({ ...view.names, ...guests.names }).filter(([, name]) => name)
+      set({ names: Object.fromEntries(names) })
     },
     forecast: ({ service, forecast }) => {
       if (service !== view.service || view.state.stage === 'closed') return

@@ -47,6 +47,13 @@ export interface EventLog<Entry extends LogEntry, Answer> {
   head(service: string): Promise<number>
   /** Services that have entries, oldest first. */
   services(): Promise<readonly string[]>
+  /**
+   * Takes services with their entries and answers out of the log, and their bytes out of the store's
+   * files; durable when the promise settles. Nothing may append to them meanwhile. Takes as long as
+   * writing the whole log anew.
+   * @throws on any error of the store, as an append does
+   */
+  erase(services: readonly string[]): Promise<void>
   /** Called after each committed append that has entries, own and foreign alike. Returns how to stop. */
   onAdvance(listener: (service: string, position: number) => void): () => void
   /** Appends committed since this log was opened. */

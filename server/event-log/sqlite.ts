@@ -5,6 +5,7 @@ import {
   closeDurableDatabase,
   openDurableDatabase,
   type SqliteDatabase,
+  wipeDeleted,
 } from '#server/store/durable-database.ts'
 import { StoreProblem, storeProblemOf } from '#server/store/store-problem.ts'
 
@@ -48,6 +49,9 @@ const prepareAll = (database: SqliteDatabase) => ({
   addAnswer: database.prepare<[string, string, string, string]>(
     'INSERT INTO answers (service, command, fingerprint, body) VALUES (?, ?, ?, ?)',
   ),
+  erase: ['entries', 'answers', 'services'].map((table) =>
+    database.prepare<[string]>(`DELETE FROM ${table} WHERE service = ?`),
+  ),
 })
 
 /** A sound file may still have lost rows; a stream with a hole must not be folded. */
@@ -88,6 +92,12 @@ export const createSqliteLog = <Entry extends LogEntry, Answer>(
     },
   )
 
+  const eraseAll = database.transaction((services: readonly string[]): number =>
+    services
+      .flatMap((service) => sql.erase.map((from) => from.run(service).changes))
+      .reduce((gone, one) => gone + one, 0),
+  )
+
   const commit = (service: string, after: number, checked: CheckedAppend): Appended => {
     // A sync that failed once may seem to work when tried again.
     if (failed !== null) throw failed
@@ -123,6 +133,15 @@ export const createSqliteLog = <Entry extends LogEntry, Answer>(
     async services() {
       return sql.services.all()
     },
+    async erase(services) {
+      if (failed !== null) throw failed
+      try {
+        if (eraseAll.immediate(services) > 0) wipeDeleted(database)
+      } catch (error) {
+        failed = storeProblemOf(error, database.name) ?? error
+        throw failed
+      }
+    },
     onAdvance: advance.onAdvance,
     commits: () => commits,
     async close() {
@@ -134,7 +153,12 @@ export const createSqliteLog = <Entry extends LogEntry, Answer>(
 /** Opens the log's file, alone and durable. @throws {StoreProblem} any of its codes. */
 export const openLogDatabase = (path: string): SqliteDatabase => {
   // 'LSlg' in ASCII.
-  const database = openDurableDatabase({ path, applicationId: 0x4c53_6c67, versions })
+  const database = openDurableDatabase({
+    path,
+    applicationId: 0x4c53_6c67,
+    versions,
+    secureDelete: true,
+  })
   try {
     requireWhole(database, path)
     return database

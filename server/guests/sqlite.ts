@@ -1,8 +1,9 @@
-import type { Guests } from '#server/guests/port.ts'
+import type { ApartKind } from '#lib/access/apart.ts'
+import type { ApartCount, Guests } from '#server/guests/port.ts'
 import {
   closeDurableDatabase,
-  emptyWriteAheadLog,
   openDurableDatabase,
+  wipeDeleted,
 } from '#server/store/durable-database.ts'
 
 const versions = [
@@ -12,10 +13,26 @@ const versions = [
      name TEXT NOT NULL,
      PRIMARY KEY (service, command)
    ) STRICT, WITHOUT ROWID;`,
+  // Names and initials of before can't be told apart: they go at the close, as they were to.
+  `CREATE TABLE apart (
+     service TEXT NOT NULL,
+     command TEXT NOT NULL,
+     kind TEXT NOT NULL CHECK (kind IN ('name', 'reasons', 'text', 'initials')),
+     body TEXT NOT NULL,
+     PRIMARY KEY (service, command, kind)
+   ) STRICT, WITHOUT ROWID;
+   INSERT INTO apart SELECT service, command, 'name', name FROM names;
+   DROP TABLE names;`,
 ]
 
+interface Row {
+  readonly command: string
+  readonly kind: ApartKind
+  readonly body: string
+}
+
 /**
- * Opens or creates the file of names, as its only user.
+ * Opens or creates the file of what is said of people, as its only user.
  * @throws {StoreProblem} any of its codes.
  */
 export const openGuests = (setup: { readonly path: string }): Guests => {
@@ -26,50 +43,63 @@ export const openGuests = (setup: { readonly path: string }): Guests => {
     versions,
     secureDelete: true,
   })
-  const add = database.prepare<[string, string, string]>(
-    'INSERT INTO names (service, command, name) VALUES (?, ?, ?) ON CONFLICT DO NOTHING',
+  const add = database.prepare<[string, string, string, string]>(
+    'INSERT INTO apart (service, command, kind, body) VALUES (?, ?, ?, ?) ON CONFLICT DO NOTHING',
   )
-  const names = database.prepare<[string], { command: string; name: string }>(
-    'SELECT command, name FROM names WHERE service = ? ORDER BY command',
+  const rows = database.prepare<[string], Row>(
+    'SELECT command, kind, body FROM apart WHERE service = ? ORDER BY command',
   )
   const services = database
-    .prepare<[], string>('SELECT DISTINCT service FROM names ORDER BY service')
+    .prepare<[], string>('SELECT DISTINCT service FROM apart ORDER BY service')
     .pluck()
-  const removeOne = database.prepare<[string, string]>(
-    'DELETE FROM names WHERE service = ? AND command = ?',
+  const counts = database.prepare<[], ApartCount>(
+    'SELECT service, kind, count(*) AS count FROM apart GROUP BY service, kind ORDER BY service, kind',
   )
-  const removeAll = database.prepare<[string]>('DELETE FROM names WHERE service = ?')
+  const remove = database.prepare<[string, string, string]>(
+    'DELETE FROM apart WHERE service = ? AND command = ? AND kind = ?',
+  )
 
-  const removeOrphans = database.transaction((service: string, keep: ReadonlySet<string>) => {
-    const orphans = names.all(service).filter(({ command }) => !keep.has(command))
-    for (const { command } of orphans) removeOne.run(service, command)
-    return orphans.length
+  const putAll = database.transaction(
+    (service: string, command: string, said: Parameters<Guests['put']>[2]) => {
+      for (const { kind, body } of said) add.run(service, command, kind, body)
+    },
+  )
+
+  const removeWhere = database.transaction((service: string, goes: (row: Row) => boolean) => {
+    const gone = rows.all(service).filter(goes)
+    for (const { command, kind } of gone) remove.run(service, command, kind)
+    return gone.length
   })
 
-  /** Zeroed rows still lie in older copies of their pages: in the write-ahead log and in gaps. */
-  const wipe = () => {
-    database.exec('VACUUM')
-    emptyWriteAheadLog(database)
+  const removed = (service: string, goes: (row: Row) => boolean): number => {
+    const count = removeWhere.immediate(service, goes)
+    if (count > 0) wipeDeleted(database)
+    return count
   }
 
   return {
-    async put(service, command, name) {
-      add.run(service, command, name)
+    async put(service, command, said) {
+      putAll.immediate(service, command, said)
     },
-    async namesOf(service) {
-      return Object.fromEntries(names.all(service).map(({ command, name }) => [command, name]))
+    async of(service, kind) {
+      const found = rows.all(service).filter((row) => row.kind === kind)
+      return Object.fromEntries(found.map(({ command, body }) => [command, body]))
     },
     async services() {
       return services.all()
     },
-    async sweep(service, keep) {
-      const removed = removeOrphans.immediate(service, keep)
-      if (removed > 0) wipe()
-      return removed
+    async counts() {
+      return counts.all()
     },
-    async forget(service) {
-      removeAll.run(service)
-      wipe()
+    async sweep(service, keep) {
+      return removed(service, ({ command }) => !keep.has(command))
+    },
+    async forget(service, kinds, commands) {
+      return removed(
+        service,
+        ({ command, kind }) =>
+          kinds.includes(kind) && (commands === undefined || commands.includes(command)),
+      )
     },
     async close() {
       closeDurableDatabase(database)

@@ -36,14 +36,14 @@ const STATUS: Readonly<Record<AccessRefusal | 'done', number>> = {
 /** Counted as kept out; wrong and too many tries are counted where they are tried. */
 const TOLD_THE_LEAD: ReadonlySet<string> = new Set(['not-joined', 'not-yours'])
 
-interface Answered {
+export interface Answered {
   readonly code: AccessRefusal | 'done'
   /** Of the caller from now on; null takes away what it had. */
   readonly token?: string | null
 }
 
 /** One address below /access. */
-interface AccessRoute {
+export interface AccessRoute {
   readonly path: string
   readonly method: 'GET' | 'POST'
   /** The least role of a device that may ask; null: anybody, whom it tells apart itself. */
@@ -75,7 +75,7 @@ const BODIES = {
 }
 
 /** An address that takes a body of that shape from a device that may act as a role, or from anybody. */
-const takes = <Body, By extends Role | null>(
+export const takes = <Body, By extends Role | null>(
   path: string,
   by: By,
   schema: z.ZodType<Body>,
@@ -142,9 +142,12 @@ export const accessRoutes = ({
   access,
   addresses,
   secure,
+  more,
   log,
 }: {
   readonly access: Access
+  /** What else is answered there. */
+  readonly more: readonly AccessRoute[]
   /** Of the first page, as tablets reach it. */
   readonly addresses: () => readonly string[]
   /** TLS ends in this server. */
@@ -171,7 +174,7 @@ export const accessRoutes = ({
       sendJson(response, STATUS.failed, { code: 'failed' })
     }
   }
-  return routesOf(access, addresses).map((route) => ({
+  return [...routesOf(access, addresses), ...more].map((route) => ({
     path: route.path,
     method: route.method,
     answer: answer(route),

@@ -10,9 +10,11 @@ import type { Edge, Refused } from '#server/http/edge.ts'
 import { type About, type HealthSource, healthAnswer, screens } from '#server/http/health.ts'
 import { isPagePart } from '#server/http/page-parts.ts'
 import { addressOf, forgetForwarding, isFromHere } from '#server/http/peer.ts'
+import { privacyRoutes } from '#server/http/privacy.ts'
 import { createRouteTable, type Route, reads } from '#server/http/routes.ts'
 import { contentSecurityPolicy, headersOf, type PageHashes } from '#server/http/security-headers.ts'
 import { sendJson, sendText } from '#server/http/sending.ts'
+import type { Keeping } from '#server/privacy/keeping.ts'
 
 export interface Pages {
   /** Next's own handler. */
@@ -47,6 +49,7 @@ export const createAnswer = (deps: {
   readonly about: About
   readonly health: HealthSource
   readonly access: Access
+  readonly keeping: Keeping
   readonly allergens: () => SheetAnswer
   readonly pages: Pages | null
   readonly edge: Edge
@@ -69,6 +72,7 @@ export const createAnswer = (deps: {
       access: deps.access,
       addresses: () => lanAddresses(deps.port(), secure).map(({ url }) => url),
       secure,
+      more: privacyRoutes(deps.access, deps.keeping),
       log,
     }),
   ])

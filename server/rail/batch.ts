@@ -1,3 +1,4 @@
+import type { SetApart } from '#lib/access/apart.ts'
 import type { Answer } from '#lib/protocol/wire.ts'
 import type { Recorded, ServiceEvent } from '#lib/service/events/event.ts'
 import type { Role } from '#lib/service/roles.ts'
@@ -7,7 +8,8 @@ import { happen, type Led } from '#lib/spine/happen.ts'
 import type { Command } from '#lib/spine/registry.ts'
 import { take } from '#lib/spine/take.ts'
 import type { LoggedAnswer } from '#server/event-log/port.ts'
-import { fingerprintOf, keptApart } from '#server/rail/fingerprint.ts'
+import { type Parted, setApart } from '#server/rail/apart.ts'
+import { fingerprintOf, isSameAs } from '#server/rail/fingerprint.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
 
@@ -28,7 +30,8 @@ export interface Batch {
   readonly state: ServiceState
   readonly entries: readonly Recorded[]
   readonly answers: readonly LoggedAnswer<StoredAnswer>[]
-  readonly names: readonly { readonly id: string; readonly name: string }[]
+  /** What is said of people, by the command that brought it. */
+  readonly apart: readonly { readonly id: string; readonly said: readonly SetApart[] }[]
   readonly replies: readonly { readonly order: Ordered; readonly answer: StoredAnswer }[]
 }
 
@@ -56,7 +59,7 @@ export const createBatch = async (
   let { state, position } = start
   const entries: Recorded[] = []
   const answers: LoggedAnswer<StoredAnswer>[] = []
-  const names: { id: string; name: string }[] = []
+  const apart: { id: string; said: readonly SetApart[] }[] = []
   const replies: { order: Ordered; answer: StoredAnswer }[] = []
   const answered = new Map<string, LoggedAnswer<StoredAnswer>>()
   const now = Math.max(start.now, state.at)
@@ -92,13 +95,18 @@ export const createBatch = async (
     }
   }
 
-  const decideOne = (order: Ordered): StoredAnswer => {
+  const failed = ({ command }: Ordered, error: unknown): StoredAnswer => {
+    logger.error({ err: error, service, command: command.type }, 'a command failed')
+    return { answer: 'refused', refusal: { code: 'could-not-decide' } }
+  }
+
+  const decideOne = (order: Ordered, command: Command): StoredAnswer => {
     try {
       const taken = take(
         state,
         {
           id: order.id,
-          command: order.command,
+          command,
           position,
           ...(order.adult === undefined ? {} : { adult: order.adult }),
         },
@@ -119,29 +127,42 @@ export const createBatch = async (
         logger.error({ service, ...refusal }, 'a build that fits no more was not held')
       return { answer: 'refused', refusal }
     } catch (error) {
-      logger.error({ err: error, service, command: order.command.type }, 'a command failed')
-      return { answer: 'refused', refusal: { code: 'could-not-decide' } }
+      return failed(order, error)
+    }
+  }
+
+  /** What can't be set apart isn't decided: it could leave a name where it must not be. */
+  const partOf = (order: Ordered): (Parted & { readonly fingerprint: string }) | StoredAnswer => {
+    try {
+      return { ...setApart(order.command), fingerprint: fingerprintOf(order.command) }
+    } catch (error) {
+      return failed(order, error)
     }
   }
 
   for (const order of orders) {
-    const fingerprint = fingerprintOf(order.command)
+    const parted = partOf(order)
+    if ('answer' in parted) {
+      replies.push({ order, answer: parted })
+      continue
+    }
     const known = answered.get(order.id) ?? (await log.answerTo(service, order.id))
     if (known) {
-      const answer = known.fingerprint === fingerprint ? known.answer : USED_FOR_SOMETHING_ELSE
+      const answer = isSameAs(known.fingerprint, order.command)
+        ? known.answer
+        : USED_FOR_SOMETHING_ELSE
       replies.push({ order, answer })
       continue
     }
     const before = position
-    const answer = decideOne(order)
-    const logged = { command: order.id, fingerprint, answer }
+    const answer = decideOne(order, parted.command)
+    const logged = { command: order.id, fingerprint: parted.fingerprint, answer }
     answered.set(order.id, logged)
     answers.push(logged)
     replies.push({ order, answer })
-    const name = keptApart(order.command)
-    // Initials go with what was recorded, also where the command was refused for it.
+    // It goes with what was recorded, also where the command was refused for it.
     const isRecorded = answer.answer === 'accepted' || position > before
-    if (isRecorded && name !== undefined) names.push({ id: order.id, name })
+    if (isRecorded && parted.apart.length > 0) apart.push({ id: order.id, said: parted.apart })
   }
-  return { state, entries, answers, names, replies }
+  return { state, entries, answers, apart, replies }
 }

@@ -2,6 +2,8 @@
 export interface ServerClock {
   /** Epoch milliseconds. */
   now(): number
+  /** Milliseconds that only ever go on, from any beginning. */
+  monotonic(): number
   /**
    * Watches from now on, for one service: each call tells how far the wall clock has run away from
    * the monotonic one since the last, in milliseconds; 0 for no jump.
@@ -17,6 +19,7 @@ export const createServerClock = (
   monotonic: () => number = () => performance.now(),
 ): ServerClock => ({
   now: wall,
+  monotonic,
   watchJumps: () => {
     let offset = wall() - monotonic()
     return () => {

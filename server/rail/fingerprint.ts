@@ -1,29 +1,35 @@
 import { hashOf } from '#lib/service/state-hash.ts'
 import type { Command } from '#lib/spine/registry.ts'
+import { setApart } from '#server/rail/apart.ts'
 
-/** A guest's name or somebody's initials, which lie in a file of their own and in no log. */
-export const keptApart = (command: Command): string | undefined => {
-  if (command.type === 'send') return command.name
-  // A page of before says who read a label in the label itself.
-  if (command.type === 'changeLabel') return command.initials ?? command.label.readBy ?? undefined
-  return 'initials' in command ? command.initials : undefined
-}
-
-/** What makes two commands the same, without the name or the initials that one may carry. */
-export const fingerprintOf = (command: Command): string => {
+/** Without who said it; that there was somebody counts. */
+const nobody = (command: Command): object => {
   if (command.type === 'send') {
     const { name, ...rest } = command
-    return hashOf({ ...rest, named: name !== undefined })
+    return { ...rest, named: name !== undefined }
   }
   if (command.type === 'changeLabel') {
     const { initials, label, ...rest } = command
-    return hashOf({
+    return {
       ...rest,
       label: { ...label, readBy: null },
       initialled: (initials ?? label.readBy) !== null,
-    })
+    }
   }
-  if (!('initials' in command)) return hashOf(command)
+  if (!('initials' in command)) return command
   const { initials, ...rest } = command
-  return hashOf({ ...rest, initialled: initials !== undefined })
+  return { ...rest, initialled: initials !== undefined }
 }
+
+/**
+ * What makes two commands the same, without name, initials and reasons that one may carry.
+ * @throws where it isn't a command at all
+ */
+export const fingerprintOf = (command: Command): string => hashOf(nobody(setApart(command).command))
+
+/**
+ * Whether a command is the one that an answer was kept for. An answer of before counted reasons: who
+ * sends the same again after the program was renewed gets the same answer.
+ */
+export const isSameAs = (fingerprint: string, command: Command): boolean =>
+  fingerprint === fingerprintOf(command) || fingerprint === hashOf(nobody(command))

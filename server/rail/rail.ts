@@ -12,6 +12,7 @@ import { evolve } from '#lib/spine/evolve.ts'
 import type { Command } from '#lib/spine/registry.ts'
 import { createBatch, type Note, type Ordered } from '#server/rail/batch.ts'
 import { JUMP_MS } from '#server/rail/clock.ts'
+import { withoutReasons } from '#server/rail/old-reasons.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'
 import { answerFor } from '#server/rail/stored-answer.ts'
 import { NO_WALL, wallAfter } from '#server/rail/wall-floor.ts'
@@ -89,7 +90,7 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
   }
 
   const catchUp = async (): Promise<void> => {
-    const events = await log.read(service, position)
+    const events = (await log.read(service, position)).map(withoutReasons)
     if (events.length > 0) advance(events, events.reduce(evolve, state))
   }
 
@@ -114,7 +115,7 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
         orders,
         noted,
       )
-      for (const { id, name } of batch.names) await guests.put(service, id, name)
+      for (const { id, said } of batch.apart) await guests.put(service, id, said)
       if (batch.entries.length === 0 && batch.answers.length === 0) {
         for (const { order, answer } of batch.replies) order.settle(answerFor(order.id, answer))
         return

@@ -14,6 +14,11 @@ export interface StationServices {
   find(service: string): Promise<Rail | null>
   submit(service: string, id: string, command: Command, by: Role, adult?: string): Promise<Answer>
   onShow(listener: (rail: Rail, events: readonly Recorded[]) => void): void
+  /**
+   * Takes services that are closed out of the log: from then on there are no such services, and who
+   * followed one turns to the newest that is left. Returns those that are gone; an open one stays.
+   */
+  erase(services: readonly string[]): Promise<readonly string[]>
   look(): void
   idle(): Promise<void>
   close(): void
@@ -77,8 +82,28 @@ export const openStationServices = async (
     rails.delete(rail.service)
   }
 
-  const newest = (await ports.log.services()).at(-1)
-  if (newest !== undefined) current = await railOf(newest)
+  const toNewest = async (): Promise<void> => {
+    const newest = (await ports.log.services()).at(-1)
+    current = newest === undefined ? null : await railOf(newest)
+  }
+
+  const erase = async (services: readonly string[]): Promise<readonly string[]> => {
+    const gone: string[] = []
+    for (const service of services) {
+      const rail = await find(service)
+      if (rail?.state().stage === 'open') continue
+      rail?.close()
+      await rail?.idle()
+      if (rail) opened.delete(rail)
+      rails.delete(service)
+      gone.push(service)
+    }
+    await ports.log.erase(gone).catch(failed)
+    if (current && gone.includes(current.service)) await toNewest()
+    return gone
+  }
+
+  await toNewest()
 
   return {
     current: () => current,
@@ -97,6 +122,12 @@ export const openStationServices = async (
     },
     onShow: (listener) => {
       listeners.push(listener)
+    },
+    // In turn with openings: no service becomes the newest meanwhile.
+    erase: (services) => {
+      const turn = opening.then(() => erase(services))
+      opening = turn.catch(() => undefined)
+      return turn
     },
     look: () => {
       for (const rail of opened) rail.look()

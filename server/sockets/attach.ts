@@ -45,6 +45,8 @@ export interface SocketPorts {
   /** A device was proved on the connection of this handshake. */
   readonly onProved: (request: IncomingMessage) => void
   readonly isTaking: () => boolean
+  /** A guest was forgotten: the commands that brought a name. */
+  readonly onForgotten: (listener: (service: string, commands: readonly string[]) => void) => void
   /** Of one connection. */
   readonly mostMessagesASecond: number
   readonly logger: Logger
@@ -185,14 +187,11 @@ export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } =>
 
   services.onShow((rail, events) => {
     telling.happened(rail, events)
-    if (events.some((event) => event.type === 'serviceClosed'))
-      void guests
-        .forget(rail.service)
-        .catch((error: unknown) => logger.error({ err: error }, 'names were not deleted'))
     if (events.some((event) => event.type === 'serviceOpened')) pulse()
   })
 
   ports.forecasts.onForecast(telling.forecast)
+  ports.onForgotten(telling.forgotten)
 
   const pulsing = setInterval(pulse, PULSE_EVERY_MS)
 

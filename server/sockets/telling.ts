@@ -16,7 +16,7 @@ type Followable = Socket<ScreenMessages, ServerMessages>
 
 export interface TellingPorts {
   readonly io: Pick<Server<ScreenMessages, ServerMessages>, 'to' | 'sockets'>
-  readonly guests: Pick<Guests, 'namesOf'>
+  readonly guests: Pick<Guests, 'of'>
   readonly newest: (service: string) => StationForecast | null
   readonly logger: Logger
 }
@@ -26,6 +26,8 @@ export interface Telling {
   follow(socket: Followable, role: Role, rail: Rail, position: number): Promise<Followed>
   happened(rail: Rail, events: readonly Recorded[]): void
   forecast(forecast: StationForecast): void
+  /** The names that these commands brought are to be forgotten by screens, too. */
+  forgotten(service: string, commands: readonly string[]): void
 }
 
 const OF_A_SERVICE = 'service '
@@ -44,8 +46,8 @@ export const createTelling = ({ io, guests, newest, logger }: TellingPorts): Tel
       .filter(([, room]) => isThere(room))
 
   const tellNames = async (socket: Followable, role: CrewRole, rail: Rail): Promise<void> => {
-    if (!isSent(role, 'name')) return
-    const names = namesFor(role, rail.state(), await guests.namesOf(rail.service))
+    if (!isSent(role, 'name') || rail.state().stage !== 'open') return
+    const names = namesFor(role, rail.state(), await guests.of(rail.service, 'name'))
     if (Object.keys(names).length > 0) socket.emit('guests', { service: rail.service, names })
   }
 
@@ -53,7 +55,7 @@ export const createTelling = ({ io, guests, newest, logger }: TellingPorts): Tel
     const { service } = rail
     const listeners = listening(service).filter(([role]) => isSent(role, 'name'))
     if (listeners.length === 0) return
-    const apart = await guests.namesOf(service)
+    const apart = await guests.of(service, 'name')
     for (const [role, room] of listeners) {
       const all = namesFor(role, rail.state(), apart)
       const names = Object.fromEntries(Object.entries(all).filter(([id]) => sentBy.has(id)))
@@ -100,6 +102,11 @@ export const createTelling = ({ io, guests, newest, logger }: TellingPorts): Tel
         event.type === 'ticketSent' && event.named && event.command !== null ? [event.command] : [],
       )
       if (named.length > 0) void tellNewNames(rail, new Set(named)).catch(failed)
+    },
+    forgotten: (service, commands) => {
+      const names = Object.fromEntries(commands.map((command) => [command, '']))
+      for (const [role, room] of listening(service))
+        if (isSent(role, 'name')) io.to(room).emit('guests', { service, names })
     },
     forecast: (forecast) => {
       const { service } = forecast

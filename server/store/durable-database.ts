@@ -139,6 +139,16 @@ export const emptyWriteAheadLog = (database: SqliteDatabase): void => {
   if (busy !== 0) throw new StoreProblem({ code: 'in-use', path: database.name })
 }
 
+/**
+ * Takes what was deleted out of the files: zeroed rows still lie in older copies of their pages, in
+ * the write-ahead log and in gaps. Takes as long as writing the whole file anew.
+ * @throws {StoreProblem} when the write-ahead log could not be emptied.
+ */
+export const wipeDeleted = (database: SqliteDatabase): void => {
+  database.exec('VACUUM')
+  emptyWriteAheadLog(database)
+}
+
 /** Empties the write-ahead log and closes; does nothing where it is closed already. */
 export const closeDurableDatabase = (database: SqliteDatabase): void => {
   if (!database.open) return

@@ -66,6 +66,10 @@ const versions = [
      station TEXT NOT NULL,
      made_at INTEGER NOT NULL
    ) STRICT, WITHOUT ROWID;`,
+  `CREATE TABLE retention (
+     key TEXT PRIMARY KEY,
+     body TEXT NOT NULL CHECK (json_valid(body))
+   ) STRICT, WITHOUT ROWID;`,
 ]
 
 /**

@@ -8,6 +8,7 @@ import { readConfig } from '#server/config.ts'
 import { createAnswer } from '#server/http/answer.ts'
 import { createEdge } from '#server/http/edge.ts'
 import { listenerOptions, openFront } from '#server/http/front.ts'
+import type { ServerClock } from '#server/rail/clock.ts'
 
 interface ComposedStation {
   readonly station: Station
@@ -20,7 +21,10 @@ interface ComposedStation {
 }
 
 /** The whole server but its screens and its process, over a data folder. */
-export const startComposedStation = async (data: string): Promise<ComposedStation> => {
+export const startComposedStation = async (
+  data: string,
+  clock?: ServerClock,
+): Promise<ComposedStation> => {
   const logged: string[] = []
   const log = pino({ level: 'trace' }, { write: (line) => logged.push(line) })
   const read = readConfig({ LEVEL_SCOOP_DATA: data, HOST: '127.0.0.1', PORT: '0' }, '/')
@@ -28,12 +32,20 @@ export const startComposedStation = async (data: string): Promise<ComposedStatio
   const { config } = read
   const httpServer = createServer(listenerOptions)
   const edge = createEdge({ secure: false, extraHosts: [] })
-  const station = await composeStation({ config, httpServer, edge, build: 'none', log })
+  const station = await composeStation({
+    config,
+    httpServer,
+    edge,
+    build: 'none',
+    log,
+    ...(clock ? { clock } : {}),
+  })
   const answer = createAnswer({
     about: { version: '0', revision: null },
     health: station.health,
     allergens: station.allergens,
     access: station.access,
+    keeping: station.keeping,
     pages: null,
     edge,
     development: false,

@@ -53,6 +53,7 @@ const open = async (data: string): Promise<number> => {
     about,
     health: station.health,
     access: station.access,
+    keeping: station.keeping,
     allergens: station.allergens,
     pages,
     edge,

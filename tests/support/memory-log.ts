@@ -57,6 +57,14 @@ export const createMemoryLog = <Entry extends LogEntry, Answer>(): EventLog<Entr
       requireOpen()
       return [...started]
     },
+    async erase(services) {
+      requireOpen()
+      for (const service of services) {
+        streams.delete(service)
+        const at = started.indexOf(service)
+        if (at !== -1) started.splice(at, 1)
+      }
+    },
     onAdvance: advance.onAdvance,
     commits: () => commits,
     async close() {

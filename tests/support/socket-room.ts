@@ -38,6 +38,8 @@ export interface SocketRoom {
   readonly given: readonly { readonly id: string; readonly by: Role; readonly adult?: string }[]
   /** A forecast is made: the newest, told to those who follow. */
   forecast(forecast: StationForecast): void
+  /** A guest of the lunch was forgotten, whose name these commands brought. */
+  forgotten(commands: readonly string[]): void
   stopTaking(): void
   closeSockets(): Promise<void>
 }
@@ -61,6 +63,7 @@ export const createSocketRoom = async ({
     newest: StationForecast | null
     listeners: ((forecast: StationForecast) => void)[]
   } = { newest: null, listeners: [] }
+  const forgetters: ((service: string, commands: readonly string[]) => void)[] = []
   let taking = true
   const sockets = attachSockets({
     httpServer,
@@ -85,6 +88,7 @@ export const createSocketRoom = async ({
       refusalAtGate(request, 'socket', { secure: false, extraHosts: [] }) === null,
     onProved: () => undefined,
     isTaking: () => taking,
+    onForgotten: (listener) => forgetters.push(listener),
     mostMessagesASecond,
     logger: pino({ level: 'trace' }, { write: (line) => logged.push(line) }),
   })
@@ -118,6 +122,9 @@ export const createSocketRoom = async ({
     forecast: (forecast) => {
       forecasts.newest = forecast
       for (const listener of forecasts.listeners) listener(forecast)
+    },
+    forgotten: (commands) => {
+      for (const listener of forgetters) listener('s-lunch', commands)
     },
     stopTaking: () => {
       taking = false

@@ -37,6 +37,13 @@ describe('a screen of another service', () => {
     expect(screen.client.view().names).toEqual({})
   })
 
+  it('[G6] forgets a name that the server says is to be forgotten', async () => {
+    const screen = await liveScreen()
+    screen.say.guests({ service: LUNCH, names: { 'c-9': 'Kim', 'c-8': 'Ada' } })
+    screen.say.guests({ service: LUNCH, names: { 'c-9': '' } })
+    expect(screen.client.view().names).toEqual({ 'c-8': 'Ada' })
+  })
+
   it('[X8] keeps no names of a service that was closed, also not late ones', async () => {
     const screen = await liveScreen()
     screen.say.guests({ service: LUNCH, names: { 'c-9': 'Kim' } })

@@ -191,6 +191,24 @@ export const registerLogContract = (kind: string, open: () => NoteLog): void => 
     })
   })
 
+  describe(`the ${kind} log, erasing`, () => {
+    it('[L27] takes services with their entries and answers, and leaves the others', async () => {
+      const log = opened()
+      await log.append(supper, 0, noteEntries(1, 3), [noteAnswer('first', 1)])
+      await log.append(lunch, 0, noteEntries(1, 2), [noteAnswer('first', 2)])
+      await log.append('brunch', 0, [], [noteAnswer('refused', 0)])
+      await log.erase([supper, 'brunch', 'never'])
+      expect([await log.read(supper, 0), await log.head(supper)]).toEqual([[], 0])
+      expect(await log.answerTo(supper, 'first')).toBeNull()
+      expect(await log.answerTo('brunch', 'refused')).toBeNull()
+      expect(await log.services()).toEqual([lunch])
+      expect(await log.read(lunch, 0)).toEqual(noteEntries(1, 2))
+      expect(await log.answerTo(lunch, 'first')).toEqual(noteAnswer('first', 2))
+      expect(await log.append(supper, 0, noteEntries(1, 1), [])).toBe('committed')
+      expect(await log.services()).toEqual([lunch, supper])
+    })
+  })
+
   describe(`the ${kind} log, telling`, () => {
     it('[L9] a listener is told the new head of each append that has entries', async () => {
       const log = opened()

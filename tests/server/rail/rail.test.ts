@@ -110,7 +110,7 @@ describe('a batch', () => {
       { type: 'temperatureRead', command: 'clock', inLimits: false },
       { type: 'takenOffSale', command: 'clock', id: 'pan-tuna' },
     ])
-    expect(await guests.namesOf('s-lunch')).toMatchObject({ clock: 'KT' })
+    expect(await guests.of('s-lunch', 'initials')).toMatchObject({ clock: 'KT' })
     const count = (await entries()).length
     expect(await give('clock', clock)).toEqual(answer)
     expect(await entries()).toHaveLength(count)

@@ -85,14 +85,14 @@ describe('the name on an order', () => {
     const { give, guests } = await createOpenRoom()
     await give('order', order(undefined, 'Ada'))
     expect(await give('order', order(undefined, 'Grace'))).toEqual(ACCEPTED)
-    expect(await guests.namesOf('s-lunch')).toEqual({ order: 'Ada' })
+    expect(await guests.of('s-lunch', 'name')).toEqual({ order: 'Ada' })
   })
 
   test('[R7] is written before the append, and never in the log', async () => {
     const { give, gated, guests, entries, ports } = await createOpenRoom()
     let whenAppended: unknown = null
     gated.overtake(async () => {
-      whenAppended = await guests.namesOf('s-lunch')
+      whenAppended = await guests.of('s-lunch', 'name')
     })
     await give('order', order(undefined, 'Ada'))
     expect(whenAppended).toEqual({ order: 'Ada' })

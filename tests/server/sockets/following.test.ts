@@ -155,8 +155,24 @@ describe('what is private', () => {
       expect(all, secret).not.toContain(secret)
   })
 
+  test('[G6] a name that is forgotten is taken from the screens that were told it, and only from them', async () => {
+    const { url, forgotten } = await createSocketRoom()
+    const [crew, assembly, lead] = await Promise.all([
+      connectScreen(url, 'hand-over'),
+      connectScreen(url, 'assembly'),
+      connectScreen(url, 'lead'),
+    ])
+    await Promise.all([crew.follow(), assembly.follow()])
+    await lead.give('order', PRIVATE)
+    await heardAll(crew)
+    forgotten(['order'])
+    await Promise.all([crew, assembly].map(heardAll))
+    expect(crew.of('guests').at(-1)).toEqual({ service: 's-lunch', names: { order: '' } })
+    expect(assembly.of('guests')).toEqual([])
+  })
+
   test('[X8] names go to crew screens of the service, at once and on catching up, and with the close', async () => {
-    const { url, room } = await createSocketRoom()
+    const { url } = await createSocketRoom()
     const [crew, pickUp, stranger, lead] = await Promise.all([
       connectScreen(url, 'hand-over'),
       connectScreen(url, 'pick-up'),
@@ -176,7 +192,6 @@ describe('what is private', () => {
     await lead.give('cancel', { type: 'cancel', ticket: 1, letter: 'A' })
     await lead.give('close', { type: 'close' })
     await settle()
-    expect(await room.guests.services()).toEqual([])
     const after = await connectScreen(url, 'counter')
     await after.follow()
     await heardAll(after)

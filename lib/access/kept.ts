@@ -1,0 +1,225 @@
+/**
+ * What is kept of people and of the house: where, until when, and who sees it. The program follows
+ * this table: server/privacy counts and deletes by it, a row it has no way for doesn't compile, and a
+ * table, a file or a key of storage without a row fails a test.
+ */
+import type { ApartKind } from '#lib/access/apart.ts'
+import type { Role } from '#lib/service/roles.ts'
+
+/** Where it lies: a table of a file, or a file, in the data folder; or in a browser. */
+export type Where =
+  | { readonly file: 'guests.db'; readonly tables: readonly ['apart']; readonly kind: ApartKind }
+  | { readonly file: 'log.db' | 'house.db'; readonly tables: readonly string[] }
+  | { readonly file: 'server.json' | 'scripts-token' }
+  | {
+      readonly browser: 'IndexedDB' | 'localStorage' | 'sessionStorage'
+      readonly keys: readonly string[]
+    }
+
+/**
+ * `close`: of the service. `retention`: so many days after it. `stop`: of the server. `replaced`: by
+ * what comes after it. `removed`: by the lead, or when its life is over. `acknowledged`: by the server.
+ * `forgotten`: by its device.
+ */
+export type Until =
+  | 'close'
+  | 'retention'
+  | 'stop'
+  | 'replaced'
+  | 'removed'
+  | 'always'
+  | 'acknowledged'
+  | 'forgotten'
+
+export interface KeptRow {
+  readonly id: string
+  readonly where: Where
+  readonly until: Until
+  /** Who is shown it; nobody where empty. `own`: the device on which it lies. */
+  readonly sees: readonly (Role | 'own')[]
+  /** Whether "forget this guest" takes it out at once. */
+  readonly forgets: boolean
+}
+
+const CREW = ['counter', 'assembly', 'hand-over', 'lead', 'in-charge'] as const
+
+const apart = <const Kind extends ApartKind>(kind: Kind) =>
+  ({ file: 'guests.db', tables: ['apart'], kind }) as const
+
+export const KEPT = [
+  {
+    id: 'names',
+    where: apart('name'),
+    until: 'close',
+    sees: ['counter', 'hand-over', 'lead', 'in-charge'],
+    forgets: true,
+  },
+  { id: 'reasons', where: apart('reasons'), until: 'close', sees: ['in-charge'], forgets: true },
+  { id: 'texts', where: apart('text'), until: 'close', sees: ['in-charge'], forgets: true },
+  {
+    id: 'initials',
+    where: apart('initials'),
+    until: 'retention',
+    sees: [],
+    forgets: false,
+  },
+  {
+    id: 'streams',
+    where: { file: 'log.db', tables: ['services', 'entries', 'answers'] },
+    until: 'retention',
+    sees: CREW,
+    forgets: false,
+  },
+  {
+    id: 'records',
+    where: { file: 'house.db', tables: ['service_records'] },
+    until: 'always',
+    sees: ['lead', 'in-charge'],
+    forgets: false,
+  },
+  {
+    id: 'stations',
+    where: { file: 'house.db', tables: ['stations'] },
+    until: 'always',
+    sees: CREW,
+    forgets: false,
+  },
+  {
+    id: 'house',
+    where: { file: 'house.db', tables: ['house'] },
+    until: 'always',
+    sees: [],
+    forgets: false,
+  },
+  {
+    id: 'adults',
+    where: { file: 'house.db', tables: ['adults'] },
+    until: 'replaced',
+    sees: ['lead', 'in-charge'],
+    forgets: false,
+  },
+  {
+    id: 'devices',
+    where: { file: 'house.db', tables: ['devices'] },
+    until: 'removed',
+    sees: ['lead', 'in-charge'],
+    forgets: false,
+  },
+  {
+    id: 'codes',
+    where: { file: 'house.db', tables: ['join_codes'] },
+    until: 'removed',
+    sees: [],
+    forgets: false,
+  },
+  {
+    id: 'retention',
+    where: { file: 'house.db', tables: ['retention'] },
+    until: 'replaced',
+    sees: ['lead', 'in-charge'],
+    forgets: false,
+  },
+  { id: 'scripts', where: { file: 'scripts-token' }, until: 'stop', sees: [], forgets: false },
+  { id: 'running', where: { file: 'server.json' }, until: 'stop', sees: [], forgets: false },
+  {
+    id: 'waiting',
+    where: { browser: 'IndexedDB', keys: ['level-scoop'] },
+    until: 'acknowledged',
+    sees: ['own'],
+    forgets: false,
+  },
+  {
+    id: 'half-typed',
+    where: { browser: 'sessionStorage', keys: ['level-scoop/order'] },
+    until: 'acknowledged',
+    sees: ['own'],
+    forgets: false,
+  },
+  {
+    id: 'hands',
+    where: {
+      browser: 'localStorage',
+      keys: ['level-scoop/initials', 'level-scoop/probe', 'level-scoop/probe-in-the-middle'],
+    },
+    until: 'forgotten',
+    sees: ['own'],
+    forgets: false,
+  },
+  {
+    id: 'device',
+    where: {
+      browser: 'localStorage',
+      keys: [
+        'level-scoop/device',
+        'level-scoop/assembly',
+        'level-scoop/sound',
+        'level-scoop/px-per-mm',
+      ],
+    },
+    until: 'forgotten',
+    sees: ['own'],
+    forgets: false,
+  },
+  {
+    id: 'reloaded',
+    where: { browser: 'sessionStorage', keys: ['level-scoop/reloaded-for'] },
+    until: 'forgotten',
+    sees: ['own'],
+    forgets: false,
+  },
+] as const satisfies readonly KeptRow[]
+
+export type Kept = (typeof KEPT)[number]
+export type KeptId = Kept['id']
+
+/** Rows of a kind, by what they say of themselves. */
+export type KeptThat<Saying> = Extract<Kept, Saying>['id']
+
+/** GET /access/privacy */
+export interface PrivacyNow {
+  /** Days after the close of a service for which its stream is kept. */
+  readonly days: number
+  readonly rows: readonly (KeptRow & {
+    readonly id: KeptId
+    /** What is there now; null where it lies in browsers. */
+    readonly now: KeptNow | null
+  })[]
+  /** Epoch milliseconds: the first day on which a stream goes, if clocks go on as they do; null: none waits. */
+  readonly nextGoesAt: number | null
+  /** The clock tells a time that days have yet to agree on: nothing goes by it. */
+  readonly clockInDoubt: boolean
+}
+
+export interface KeptNow {
+  readonly count: number
+  /** Epoch milliseconds of the opening of the oldest service in it, or of when it was put; null where it has none. */
+  readonly oldest: number | null
+}
+
+/** POST /access/forget, by a lead's device or the person in charge. Needs' codes stay with the stream. */
+export interface ForgetGuest {
+  readonly service: string
+  readonly ticket: number
+}
+
+/** POST /access/retention, with the passphrase of somebody in charge. */
+export interface SetRetention {
+  readonly days: number
+  readonly passphrase: string
+}
+
+/** POST /access/reasons, with the passphrase of somebody in charge; of one ticket where it is named. */
+export interface AskReasons {
+  readonly service: string
+  readonly passphrase: string
+  readonly ticket?: number
+}
+export interface ReasonsTold {
+  readonly reasons: readonly {
+    readonly ticket: number
+    readonly letter: string
+    /** Code of the need. */
+    readonly need: string
+    readonly reason: 'allergy' | 'coeliac' | 'faith' | 'diet' | 'dislike'
+  }[]
+}

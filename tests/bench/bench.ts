@@ -5,12 +5,14 @@ import { benchConsequences } from '#tests/bench/consequences.ts'
 import { benchDurableCommits } from '#tests/bench/durable-commits.ts'
 import { benchFirstLoad } from '#tests/bench/first-load.ts'
 import { benchForecasts } from '#tests/bench/forecasts.ts'
+import { benchProjecting } from '#tests/bench/projecting.ts'
 import type { Verdict } from '#tests/bench/verdict.ts'
 import { benchVerdicts } from '#tests/bench/verdicts.ts'
 
 const benches: readonly (() => Verdict | Promise<Verdict>)[] = [
   () => benchCommandCost(100, 20_000),
   () => benchConsequences(2_000),
+  () => benchProjecting(20_000),
   benchDurableCommits,
   benchFirstLoad,
   benchVerdicts,

@@ -55,7 +55,7 @@ const showFields = (fields: readonly (readonly [key: string, show: Show])[]): Sh
     const shown: Record<string, unknown> = {}
     for (const [key, show] of fields) {
       const own = value[key]
-      if (own === undefined || !Object.hasOwn(value, key)) continue
+      if (own === undefined) continue
       const seen = show(own)
       if (seen !== undefined) shown[key] = seen
     }

@@ -25,8 +25,8 @@ export const from = (address: string, token?: string) => ({
 export interface AccessRoom {
   readonly access: Access
   readonly house: House
-  /** What proves a device of a role. */
-  token(role: Role): string
+  /** What proves a device of a role, of this station where none is said. */
+  token(role: Role, station?: string): string
   /** An adult makes the house; the token of the lead's device. */
   make(): Promise<string>
 }
@@ -51,19 +51,22 @@ export const accessRoom = ({
     cost: CHEAP,
   })
   const house = createHouse(database)
-  const tokens = new Map(ROLES.map((role) => [role, newToken(house.id)]))
-  for (const [role, token] of tokens)
+  const joined = (role: Role, station: string, id: string): string => {
+    const token = newToken(house.id)
     house.addDevice({
-      id: `d-${role}`,
+      id,
       token: sha256(token),
       name: role,
       role,
-      station: STATION,
+      station,
       adult: null,
       joinedAt: now(),
       seenAt: now(),
       removedAt: null,
     })
+    return token
+  }
+  const tokens = new Map(ROLES.map((role) => [role, joined(role, STATION, `d-${role}`)]))
   onTestFinished(() => {
     access.close()
     closeDurableDatabase(database)
@@ -71,7 +74,10 @@ export const accessRoom = ({
   return {
     access,
     house,
-    token: (role) => tokens.get(role) ?? '',
+    token: (role, station = STATION) =>
+      station === STATION
+        ? (tokens.get(role) ?? '')
+        : joined(role, station, `d-${role}-${station}`),
     make: async () => {
       const made = await access.make(HERE, {
         secret: access.secret() ?? '',

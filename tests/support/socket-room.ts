@@ -33,7 +33,7 @@ export interface SocketRoom {
   /** An adult makes the house. */
   make(): Promise<string>
   /** What proves a device of a role at the lunch line. */
-  token(role: Role): string
+  token(role: Role, station?: string): string
   /** What was handed to the rail, and by whose right. */
   readonly given: readonly { readonly id: string; readonly by: Role; readonly adult?: string }[]
   /** A forecast is made: the newest, told to those who follow. */

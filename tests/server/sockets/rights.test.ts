@@ -1,9 +1,15 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
-import type { Answer } from '#lib/protocol/wire.ts'
+import { type Answer, PROTOCOL } from '#lib/protocol/wire.ts'
 import { ROLES, type Role } from '#lib/service/roles.ts'
-import { COMMAND_TYPES, type Command, commandSchema, ONLY_IN_CHARGE } from '#lib/spine/registry.ts'
+import {
+  COMMAND_TYPES,
+  type Command,
+  commandSchema,
+  mayDo,
+  ONLY_IN_CHARGE,
+} from '#lib/spine/registry.ts'
 import { IN_CHARGE } from '#tests/support/access-room.ts'
 import { ONE_OF_EACH } from '#tests/support/one-of-each.ts'
 import { connectScreen, createSocketRoom, type SocketRoom } from '#tests/support/socket-room.ts'
@@ -72,9 +78,14 @@ const threeStages = async (): Promise<Room> => {
   return { ...room, service: { planned: 's-none', open: 's-supper', closed: 's-lunch' } }
 }
 
-const tried = async (role: Role, hasProof: boolean): Promise<ReadonlyMap<string, string>> => {
-  const { url, services, service } = await threeStages()
-  const screen = await connectScreen(url, role)
+const tried = async (
+  role: Role,
+  hasProof: boolean,
+  station?: string,
+): Promise<ReadonlyMap<string, string>> => {
+  const { url, services, service, token } = await threeStages()
+  const auth = { protocol: PROTOCOL, role, token: token(role, station) }
+  const screen = await connectScreen(url, role, { auth })
   const found = new Map<string, string>()
   const ask = async (stage: Stage, command: Command) => {
     const proof = hasProof ? { passphrase: PASSPHRASE } : {}
@@ -114,6 +125,16 @@ describe('the table of rights, tried against a running server', () => {
         )
       }
     }
+  })
+
+  test.each(ROLES)('[V10] a %s of another station may nothing of it', async (role) => {
+    const found = await tried(role, role === 'in-charge', 'other-hall')
+    expect(found.size).toBe(COMMAND_TYPES.length * STAGES.length)
+    for (const type of COMMAND_TYPES)
+      for (const stage of STAGES)
+        expect(`${type}: ${found.get(`${type} ${stage}`)}`).toBe(
+          `${type}: ${mayDo(role, type) ? 'stage' : 'role'}`,
+        )
   })
 
   test('[V10] who is in charge but doesn’t prove it may what a lead may', async () => {

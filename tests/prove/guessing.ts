@@ -176,6 +176,8 @@ const guessFor = async (minutes: number, what: 'codes' | 'passphrases'): Promise
     }
     for (let minute = 0; minute < minutes; minute += 1) {
       let chances = 0
+      // Their screens are open: a proof that isn't used runs out after a day.
+      if (minute % 60 === 0) for (const by of [house.lead, ...tablets]) house.access.now(by)
       if (minute % 60 === 30) {
         // All at once, and an honest one among them.
         const [honestIn, ...got] = await Promise.all([

@@ -12,6 +12,7 @@ import { useJob } from '#components/job/use-job.ts'
 import { useReading } from '#components/job/use-reading.ts'
 import { Choice } from '#components/ui/choice.tsx'
 import { Note } from '#components/ui/note.tsx'
+import { coolingStay } from '#lib/rooms/food/facts/batch-watch.ts'
 import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
 import { coolingScaleOf } from '#lib/rooms/food/views/probe-scale.ts'
 import {
@@ -33,6 +34,10 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
   const limits = limitsOf(state.station)
   const form = useReading(state, batch?.component ?? '', 'cooling', coolLimit(limits, cooling))
   const [hours, setHours] = useState(6)
+  // Who stays longer than was said is said, and never there beforehand.
+  const [longer, setLonger] = useState(0)
+  const stay = batch ? coolingStay(state.station, batch, now) : null
+  const stayed = Math.max(now, stay?.until ?? now) + longer * HOUR_MS
   const when = useToldWhen(now)
   const time = (at: number) => words.sayTime(at, state.station.timeZone)
   // Both stages run from where it started: now, while the first reading is still being typed.
@@ -51,6 +56,7 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
           reading: { ...reading, ...(when.at === undefined ? {} : { at: when.at }) },
           initials: form.entry.initials.trim(),
           ...(isFirst ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
+          ...(longer > 0 ? { presentUntil: stayed } : {}),
         }
       )
     },
@@ -92,6 +98,15 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
           by={[-1, 1]}
           isDead={(one) => hours + one < 1 || hours + one > 12}
           onStep={(one) => setHours(hours + one)}
+        />
+      )}
+      {stay?.isTooShort && (
+        <Steps
+          label={words.batches.coolPresent}
+          shown={time(longer === 0 ? stay.until : stayed)}
+          by={[-1, 1]}
+          isDead={(one) => longer + one < 0 || longer + one > 12}
+          onStep={(one) => setLonger(longer + one)}
         />
       )}
       <ProbeFields form={form} />

@@ -272,7 +272,7 @@ export const scenes = {
       batch: 'more-rice',
       reading: read(1450),
       initials: 'AB',
-      presentUntil: at + 7 * 3_600_000,
+      presentUntil: at + 90 * MINUTE,
     }),
     () => ({ type: 'startBatch', batch: 'more-beans', component: 'beans', loads: 1 }),
     () => ({ type: 'recordCooking', batch: 'more-beans', reading: read(1500), initials: 'AB' }),

@@ -191,7 +191,7 @@ export const pansViews: readonly View[] = [
   ),
   pans('finished', 'batches', 'It gave', [/^Black beans ?cooked/], { main: [/^Finished: /] }),
   initialed(
-    pans('cooling', 'batches', 'To 70 °F by', [/^Brown rice ?read by/, /^6$/, /^5$/], {
+    pans('cooling', 'batches', 'nobody said to be there after', [/^Brown rice ?read by/, /^6$/, /^5$/], {
       main: [/^Record /],
     }),
   ),

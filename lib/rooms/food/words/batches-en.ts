@@ -96,6 +96,8 @@ export const batchWords = {
   coolWhy:
     'The first reading starts the clock of cooling. It isn’t cooled where nobody stays to read it.',
   coolPresent: 'Somebody stays until',
+  coolStays: (until: string) => `somebody stays until ${until}`,
+  coolAlone: (until: string) => `nobody said to be there after ${until}`,
   coolDone: (name: string, read: string) => `${name}: ${read}, cooling`,
   reheatWhere: 'Where',
   reheatPlace,

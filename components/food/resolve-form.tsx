@@ -15,18 +15,29 @@ import { useReading } from '#components/job/use-reading.ts'
 import { Button } from '#components/ui/button.tsx'
 import { Note } from '#components/ui/note.tsx'
 import { handedOverListOf } from '#lib/rooms/food/facts/handed-over-lists.ts'
+import { heldByAt } from '#lib/rooms/food/facts/place-now.ts'
 import { batchWays, waysFor } from '#lib/rooms/food/facts/ways-out.ts'
-import { heatAgainLimit, heatReadingOf } from '#lib/rooms/food/views/reading-entry.ts'
+import { heatAgainLimit, heatReadingOf, holdingLimit } from '#lib/rooms/food/views/reading-entry.ts'
 import type { WayOut } from '#lib/safety/holding.ts'
 import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
 import { placeOf } from '#lib/service/place.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { buildName, openBuilds } from '#lib/service/tickets.ts'
+import { findComponent } from '#lib/station/find.ts'
 
 type Way = WayOut['way']
 
 interface WaySaid {
   readonly id: Way
   readonly label: string
+  readonly more: string
 }
+
+/** Open builds that are held for what stands there. */
+const heldFor = (state: RunningState, id: string): readonly string[] =>
+  openBuilds(state).flatMap(({ ticket, build }) =>
+    build.hold?.pans?.includes(id) ? [buildName(ticket.number, build.letter)] : [],
+  )
 
 interface ResolveFormProps extends TaskProps<'resolve'> {
   /** In a round of readings: the way on, while nobody has decided. */
@@ -52,18 +63,33 @@ export function ResolveForm(props: ResolveFormProps) {
   const inCharge = usePassphrase()
   const [hours, setHours] = useState(6)
   const time = (at: number) => words.sayTime(at, state.station.timeZone)
+  const held = heldFor(state, id)
+  const each = state.portions[placed?.component ?? '']?.amount ?? 1
+  const then = {
+    discard: words.forms.resolveThen.discard(held, Math.round((placed?.amount ?? 0) / each)),
+    reheat: words.forms.resolveThen.reheat(held),
+    'time-only': words.forms.resolveThen['time-only'](held),
+  }
+  const newest = offSale?.why === 'out-of-limits' ? placed?.readings.at(-1) : undefined
+  const heldBy = heldByAt(state, { what, id }, now)
+  const component = findComponent(state.station, placed?.component ?? '')
+  const limit =
+    component && (heldBy === 'hot' || heldBy === 'cold')
+      ? holdingLimit(state.station, component, heldBy)
+      : null
   const ways: readonly WaySaid[] =
     offSale?.why === 'cooling-missed'
       ? batchWays(state, id, now).flatMap((one): WaySaid[] =>
           one === 'discard'
-            ? [{ id: 'discard', label: words.safety.coolingWay.discard }]
+            ? [{ id: 'discard', label: words.safety.coolingWay.discard, more: then.discard }]
             : one === 'reheat-and-cool-again'
-              ? [{ id: 'reheat', label: words.safety.coolingWay[one] }]
+              ? [{ id: 'reheat', label: words.safety.coolingWay[one], more: then.reheat }]
               : [],
         )
       : waysFor(state, what, id, now).map((one) => ({
           id: one.way,
           label: words.safety.way(one, time),
+          more: then[one.way],
         }))
   const [chosen, setChosen] = useState<Way | null>(null)
   const way = ways.some((one) => one.id === chosen) ? chosen : null
@@ -122,7 +148,18 @@ export function ResolveForm(props: ResolveFormProps) {
       }
     >
       <Note kind="no">
-        {words.forms.resolveWhy[offSale.why]}{' '}
+        {newest ? (
+          <b>
+            {words.forms.resolveRead(
+              words.sayDegrees(newest.temperature),
+              time(newest.at),
+              newest.where,
+              limit && words.readings.limit(limit, newest.temperature.scale),
+            )}
+          </b>
+        ) : (
+          words.forms.resolveWhy[offSale.why]
+        )}{' '}
         {offSale.lastGoodAt === null
           ? words.forms.resolveNoGood
           : words.forms.resolveLastGood(time(offSale.lastGoodAt))}

@@ -149,16 +149,16 @@ export const pansViews: readonly View[] = [
     /^Roast peppers:/,
   ]),
   pans('unloaded, no batch', 'unloaded', 'No batch is finished', [/^Brown rice:/, /^Load the pan/]),
-  pans('short', 'short', 'Short of Herb chicken', [], { main: [/^What can be done/] }),
+  pans('short', 'short', 'Short of herb chicken', [], { main: [/^What can be done/] }),
   pans('short, ways', 'short', 'Newest first', [/^What can be done/], { main: [/^Load the pan/] }),
-  pans('hold, no back-up pan', 'no-back-up', 'then fill that first', [], {
-    main: [/^To the counter/],
+  pans('hold, no back-up pan', 'no-back-up', 'back-up pan isn’t ready', [], {
+    main: [/^Fill the back-up pan/],
   }),
   pans('off sale', 'off-sale', 'The tuna salad pan is out of its limits', [], {
     main: [/^What may be done/],
   }),
   pans('off sale, ways', 'off-sale', 'Only the person in charge decides', [/^What may be done/]),
-  pans('found late', 'found-late', 'Handed over with herb chicken', [], {
+  pans('found late', 'found-late', 'Guests had herb chicken out of its limits', [], {
     main: [/^Say what was decided/],
   }),
   pans('found late, answer', 'found-late', 'Nothing has to be done', [/^Say what was decided/]),

@@ -1,6 +1,7 @@
 /** How many of each item can still be sold, and what it means for them that a component isn't. */
 
 import { itemLeft, levelsOf, sellable } from '#lib/rooms/pans/facts/levels.ts'
+import { panPictures } from '#lib/rooms/pans/facts/pans.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 export interface StopEffect {
@@ -49,4 +50,15 @@ export const itemPictures = (state: RunningState): readonly ItemPicture[] => {
     const { remaining, limitedBy, gone } = itemLeft(state, levels, id)
     return { id, remaining, limitedBy, gone, selling: state.notSelling.item[id] === undefined }
   })
+}
+
+/** Why none of a component can be sold: its food waits for a decision, builds lack it, or it is gone. */
+export const whyNone = (
+  state: RunningState,
+  component: string,
+): 'not-served' | 'short' | 'sold-out' => {
+  const pans = Object.values(panPictures(state)).filter((one) => one.component === component)
+  if (pans.some(({ trouble }) => trouble === 'off-sale' || trouble === 'throw-out'))
+    return 'not-served'
+  return pans.some(({ standing }) => standing === 'short') ? 'short' : 'sold-out'
 }

@@ -33,7 +33,7 @@ const sayEffect = (effect: StopEffect, component: string, name: NameOf): readonl
     ? [`${allOf(effect.otherBase.map(name))}: sold in another base.`]
     : []),
   ...(effect.without.length > 0
-    ? [`Sold without ${name(component)}: ${allOf(effect.without.map(name))}.`]
+    ? [`Sold without ${inSentence(name(component))}: ${allOf(effect.without.map(name))}.`]
     : []),
   ...(effect.cannot.length + effect.otherBase.length + effect.without.length === 0
     ? ['No item usually has it.']
@@ -121,13 +121,13 @@ export const pansWords = {
   loadWhy: 'Nothing was put in yet, so nothing of it can be sold.',
   loadLine: 'Load the line',
   loadFirst: (name: string) => `Load ${inSentence(name)}`,
-  shortTitle: (name: string) => `Short of ${name}`,
+  shortTitle: (name: string) => `Short of ${inSentence(name)}`,
   shortWhy: (lacking: number, names: readonly string[]) =>
     names.length === 0
       ? `${portions(lacking)} more on tickets than in the pans. Change the pan, or ask the counter to change or cancel.`
-      : `The pans can’t fill ${allOf(names.map(sayBuild))}. Change the pan, or ask the counter to change or cancel.`,
+      : `The pans can’t fill ${allOf([...names].reverse().map(sayBuild))}. Change the pan, or ask the counter to change or cancel.`,
   shortOpen: 'What can be done',
-  soldOutTitle: (name: string) => `${name} is sold out`,
+  soldOutTitle: (name: string) => `Sold out: ${inSentence(name)}`,
   nearlyTitle: (name: string) => `${name} is nearly empty`,
   nearlyWhy: (left: number) => `${portions(left)} left to sell, under a quarter of the pan.`,
   todo: {
@@ -143,8 +143,9 @@ export const pansWords = {
 
   canSell: 'Can still sell',
   ticketsOff: 'what is on tickets is taken off already',
-  without: (names: readonly string[]) => `without ${allOf(names)}`,
-  noneFor: (name: string) => `${name} sold out`,
+  without: (names: readonly string[]) => `without ${allOf(names.map(inSentence))}`,
+  noneFor: (name: string, why: 'not-served' | 'short' | 'sold-out') =>
+    `${inSentence(name)}: ${why === 'not-served' ? 'don’t serve' : why === 'short' ? 'short' : 'sold out'}`,
   noBase: 'every base sold out',
 
   wrongScoop: 'A wrong scoop went in',
@@ -219,7 +220,6 @@ export const pansWords = {
   goOnSelling: 'Go on selling',
   leaveStopped: 'Leave it stopped',
   effect: sayEffect,
-
   closeTitle: 'Close the service?',
   closeWhy: 'No more orders are taken after this, and this service can’t be opened again.',
   closeNow: 'Close the service',

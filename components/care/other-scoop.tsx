@@ -32,6 +32,11 @@ export function OtherScoop({ state, acting, task, choose, onBack }: TaskProps<'o
   return (
     <div className={styles.what}>
       <p>{words.whoseScoopWhy(name(component))}</p>
+      {scoop !== null && (
+        <p className={styles.large}>
+          {words.whoseScoop} {name(scoop)}
+        </p>
+      )}
       {scoop === null ? (
         <ChoiceRow
           legend={words.whoseScoop}

@@ -25,6 +25,9 @@ import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
 import type { ReheatingPlace } from '#lib/safety/reheating.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 
+/** What both stages of cooling take; said by the first tap, whichever it is. */
+const USUAL_HOURS = 6
+
 /** A reading while it cools: the first one starts both stages, if somebody stays to read them. */
 export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
   const words = useFoodWords()
@@ -33,7 +36,8 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
   const isFirst = cooling === null
   const limits = limitsOf(state.station)
   const form = useReading(state, batch?.component ?? '', 'cooling', coolLimit(limits, cooling))
-  const [hours, setHours] = useState(6)
+  /** A claim: nobody stays until it is said. */
+  const [hours, setHours] = useState<number | null>(null)
   // Who stays longer than was said is said, and never there beforehand.
   const [longer, setLonger] = useState(0)
   const stay = batch ? coolingStay(state.station, batch, now) : null
@@ -46,6 +50,7 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
   const job = useJob({
     acting,
     about: id,
+    lacks: [isFirst && hours === null ? words.batches.coolPresentLack : null],
     form,
     command: () => {
       const reading = readingOf(form.entry)
@@ -55,7 +60,7 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
           batch: id,
           reading: { ...reading, ...(when.at === undefined ? {} : { at: when.at }) },
           initials: form.entry.initials.trim(),
-          ...(isFirst ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
+          ...(isFirst && hours !== null ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
           ...(longer > 0 ? { presentUntil: stayed } : {}),
         }
       )
@@ -79,7 +84,6 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
             first: by(limits.coolingFirstWithin.withinMs),
             second: by(limits.coolingWithin.withinMs),
           })}
-          scale={form.entry.scale}
           read={form.judged.question ? null : (form.judged.temperature?.tenths ?? null)}
           isMet={form.judged.verdict === 'met'}
         />
@@ -94,10 +98,10 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
       {isFirst && (
         <Steps
           label={words.batches.coolPresent}
-          shown={time(now + hours * HOUR_MS)}
+          shown={hours === null ? words.forms.clockNotSaid : time(now + hours * HOUR_MS)}
           by={[-1, 1]}
-          isDead={(one) => hours + one < 1 || hours + one > 12}
-          onStep={(one) => setHours(hours + one)}
+          isDead={(one) => hours !== null && (hours + one < 1 || hours + one > 12)}
+          onStep={(one) => setHours(hours === null ? USUAL_HOURS : hours + one)}
         />
       )}
       {stay?.isTooShort && (
@@ -134,9 +138,12 @@ export function ReheatStep({ state, acting, now, id, ways, onDone }: StepProps) 
     'reheating',
     heatAgainLimit(state.station, place),
   )
+  const { verdict } = form.judged
+  const isUntimed = verdict === 'not-long-enough' && form.entry.held === ''
   const job = useJob({
     acting,
     about: id,
+    lacks: [isUntimed ? words.readings.verdict[verdict] : null],
     form,
     command: () => {
       const reading = heatReadingOf(form.entry)

@@ -100,6 +100,7 @@ function PutJob(props: PutJobProps) {
   return (
     <JobForm
       job={job}
+      kind={put.needsReading && put.form.judged.verdict === 'not-met' ? 'no' : 'main'}
       send={props.send}
       side={put.needsReading ? pad : undefined}
       note={put.source?.heldBy === 'dry' ? words.forms.noReadingNeeded : undefined}

@@ -79,6 +79,7 @@ export function ReadingStep(props: ReadingStepProps) {
       scale={<ReadingScale form={form} />}
       side={<ReadingPad form={form} />}
     >
+      {!instead && !isAsked && isUsed && <p className={styles.large}>{words.round.clean}</p>}
       <p className={styles.large}>{words.round.how[step.how]}</p>
       {instead ?? (
         <>
@@ -92,11 +93,7 @@ export function ReadingStep(props: ReadingStepProps) {
             {times?.nextBy ? words.forms.nextBy(time(times.nextBy)) : ''}
           </p>
           {times?.offSale && <Note kind="no">{words.forms.resolveWhy[times.offSale.why]}</Note>}
-          {isAsked ? (
-            <CleanedProbe brings={brings} form={form} state={state} />
-          ) : (
-            isUsed && <p className={styles.probeFirst}>{words.round.clean}</p>
-          )}
+          {isAsked && <CleanedProbe brings={brings} form={form} state={state} />}
           <KeptProbe form={form} beside={beside} isCrowded={isAsked} />
           {more}
         </>

@@ -132,7 +132,7 @@ export function ResolveForm(props: ResolveFormProps) {
       ways={
         (list || onward || offSale.why === 'reading-missed') && (
           <>
-            {onward}
+            {way === null && onward}
             {list && (
               <Button onClick={() => choose({ task: 'handed-over', what, id })}>
                 {words.givenOut.open}

@@ -55,6 +55,7 @@ export function Vessels({ name, vessels, lit, time, marks, choose }: VesselsProp
             className={styles.vessel}
             data-kind={kind}
             data-stage={stage}
+            data-cools={batch?.stage === 'cooling' || undefined}
             data-wide={isWide(one) || undefined}
             data-lit={lit === id || undefined}
             data-vessel={id}

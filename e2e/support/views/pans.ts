@@ -9,6 +9,8 @@ const initialed = (view: View): View => ({
     await view.reach?.(page)
     await page.getByRole('button', { name: /^(Middle, stirred|Thickest piece)$/ }).click()
     await page.getByLabel('Probe', { exact: true }).fill('1')
+    const held = page.getByLabel('Held, seconds', { exact: true })
+    if (await held.count()) await held.fill('15')
     await page.getByLabel('Initials', { exact: true }).fill('AB')
   },
 })
@@ -191,9 +193,15 @@ export const pansViews: readonly View[] = [
   ),
   pans('finished', 'batches', 'It gave', [/^Black beans ?cooked/], { main: [/^Finished: /] }),
   initialed(
-    pans('cooling', 'batches', 'nobody said to be there after', [/^Brown rice ?read by/, /^6$/, /^5$/], {
-      main: [/^Record /],
-    }),
+    pans(
+      'cooling',
+      'batches',
+      'nobody said to be there after',
+      [/^Brown rice ?read by/, /^6$/, /^5$/],
+      {
+        main: [/^Record /],
+      },
+    ),
   ),
   initialed(
     pans(

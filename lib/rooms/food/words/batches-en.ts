@@ -98,6 +98,7 @@ export const batchWords = {
   coolPresent: 'Somebody stays until',
   coolStays: (until: string) => `somebody stays until ${until}`,
   coolAlone: (until: string) => `nobody said to be there after ${until}`,
+  coolPresentLack: 'Say until when somebody stays.',
   coolDone: (name: string, read: string) => `${name}: ${read}, cooling`,
   reheatWhere: 'Where',
   reheatPlace,

@@ -101,7 +101,11 @@ function PutJob(props: PutJobProps) {
     <JobForm
       job={job}
       kind={put.needsReading && put.form.judged.verdict === 'not-met' ? 'no' : 'main'}
-      send={props.send}
+      send={
+        put.source?.kind === 'backup' && put.form.judged.verdict === 'not-met'
+          ? words.forms.readOut(put.form.typed && words.sayDegrees(put.form.typed))
+          : props.send
+      }
       side={put.needsReading ? pad : undefined}
       note={put.source?.heldBy === 'dry' ? words.forms.noReadingNeeded : undefined}
     >

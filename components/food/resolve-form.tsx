@@ -1,5 +1,6 @@
 import { type ReactNode, useState } from 'react'
 import { sayHandedOver } from '#components/care/handed-over-said.ts'
+import { OffSaleNote } from '#components/food/off-sale-note.tsx'
 import { ChoiceRow } from '#components/job/choice-row.tsx'
 import { foodName } from '#components/job/food-name.ts'
 import { JobForm } from '#components/job/job-form.tsx'
@@ -15,17 +16,18 @@ import { useReading } from '#components/job/use-reading.ts'
 import { Button } from '#components/ui/button.tsx'
 import { Note } from '#components/ui/note.tsx'
 import { handedOverListOf } from '#lib/rooms/food/facts/handed-over-lists.ts'
-import { heldByAt } from '#lib/rooms/food/facts/place-now.ts'
 import { batchWays, waysFor } from '#lib/rooms/food/facts/ways-out.ts'
-import { heatAgainLimit, heatReadingOf, holdingLimit } from '#lib/rooms/food/views/reading-entry.ts'
+import { heatAgainLimit, heatReadingOf } from '#lib/rooms/food/views/reading-entry.ts'
 import type { WayOut } from '#lib/safety/holding.ts'
 import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
 import { placeOf } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { buildName, openBuilds } from '#lib/service/tickets.ts'
-import { findComponent } from '#lib/station/find.ts'
 
 type Way = WayOut['way']
+
+/** Hours that cooling takes at most: what is offered first to who stays. */
+const BOTH_STAGES = 6
 
 interface WaySaid {
   readonly id: Way
@@ -61,7 +63,7 @@ export function ResolveForm(props: ResolveFormProps) {
     { isSignature: true },
   )
   const inCharge = usePassphrase()
-  const [hours, setHours] = useState(6)
+  const [hours, setHours] = useState<number | null>(null)
   const time = (at: number) => words.sayTime(at, state.station.timeZone)
   const held = heldFor(state, id)
   const each = state.portions[placed?.component ?? '']?.amount ?? 1
@@ -70,13 +72,6 @@ export function ResolveForm(props: ResolveFormProps) {
     reheat: words.forms.resolveThen.reheat(held),
     'time-only': words.forms.resolveThen['time-only'](held),
   }
-  const newest = offSale?.why === 'out-of-limits' ? placed?.readings.at(-1) : undefined
-  const heldBy = heldByAt(state, { what, id }, now)
-  const component = findComponent(state.station, placed?.component ?? '')
-  const limit =
-    component && (heldBy === 'hot' || heldBy === 'cold')
-      ? holdingLimit(state.station, component, heldBy)
-      : null
   const ways: readonly WaySaid[] =
     offSale?.why === 'cooling-missed'
       ? batchWays(state, id, now).flatMap((one): WaySaid[] =>
@@ -98,7 +93,10 @@ export function ResolveForm(props: ResolveFormProps) {
   const job = useJob({
     acting,
     about: id,
-    lacks: [way === null ? words.forms.resolveLack : null],
+    lacks: [
+      way === null ? words.forms.resolveLack : null,
+      isCooledAgain && hours === null ? words.batches.coolLackPresent : null,
+    ],
     form: isHeated ? form : null,
     inCharge,
     command: () => {
@@ -110,7 +108,9 @@ export function ResolveForm(props: ResolveFormProps) {
           id,
           way,
           ...(reading ? { reading, place, initials: form.entry.initials.trim() } : {}),
-          ...(isCooledAgain ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
+          ...(isCooledAgain && hours !== null
+            ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS }
+            : {}),
         }
       )
     },
@@ -147,23 +147,7 @@ export function ResolveForm(props: ResolveFormProps) {
         )
       }
     >
-      <Note kind="no">
-        {newest ? (
-          <b>
-            {words.forms.resolveRead(
-              words.sayDegrees(newest.temperature),
-              time(newest.at),
-              newest.where,
-              limit && words.readings.limit(limit, newest.temperature.scale),
-            )}
-          </b>
-        ) : (
-          words.forms.resolveWhy[offSale.why]
-        )}{' '}
-        {offSale.lastGoodAt === null
-          ? words.forms.resolveNoGood
-          : words.forms.resolveLastGood(time(offSale.lastGoodAt))}
-      </Note>
+      <OffSaleNote {...{ state, what, id, now }} />
       {list && (
         <Note kind="watch">
           {sayHandedOver(words, state, list)} {words.givenOut.who}
@@ -173,9 +157,11 @@ export function ResolveForm(props: ResolveFormProps) {
       {isCooledAgain && (
         <Steps
           label={words.batches.coolPresent}
-          shown={time(now + hours * HOUR_MS)}
+          shown={hours === null ? words.batches.coolPresentNot : time(now + hours * HOUR_MS)}
           by={[-1, 1]}
-          onStep={(by) => setHours(Math.max(1, Math.min(12, hours + by)))}
+          onStep={(by) =>
+            setHours(hours === null ? BOTH_STAGES : Math.max(1, Math.min(12, hours + by)))
+          }
         />
       )}
       {isHeated && (

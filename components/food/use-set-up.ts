@@ -4,12 +4,12 @@ import { keepHands, keptHands } from '#components/job/kept-hands.ts'
 import type { ReadingForm } from '#components/job/use-reading.ts'
 import {
   holdingLimit,
+  howProbed,
   judgeEntry,
   type ReadingEntry,
   readingOf,
   typedTemperature,
 } from '#lib/rooms/food/views/reading-entry.ts'
-import { howProbed } from '#lib/rooms/food/views/round.ts'
 import { type SetUpSheet, setUpSheet } from '#lib/rooms/pans/views/set-up.ts'
 import { AS_USUAL, type SetUpEntry } from '#lib/rooms/pans/views/set-up-row.ts'
 import type { ProbeAt } from '#lib/safety/readings.ts'

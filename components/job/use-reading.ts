@@ -62,7 +62,7 @@ export const useReading = (
   options: ReadingOptions = {},
 ): ReadingForm => {
   const { scale } = state.station.safety
-  const places = options.places ?? probePlaces(findComponent(state.station, component))
+  const places = options.places ?? probePlaces(findComponent(state.station, component), context)
   const [entry, setEntry] = useState<ReadingEntry>(() => beginning(scale, places, options))
   return {
     entry,

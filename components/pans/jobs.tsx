@@ -31,6 +31,7 @@ import { WasteForm } from '#components/pans/waste-form.tsx'
 import { WeighForm } from '#components/pans/weigh-form.tsx'
 import { notYetClosed } from '#lib/rooms/day/facts/not-yet-closed.ts'
 import { handedOverListOf } from '#lib/rooms/food/facts/handed-over-lists.ts'
+import { potOf } from '#lib/rooms/food/views/batch-strip.ts'
 import { unpaidTickets } from '#lib/rooms/shelf/facts/unpaid.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
@@ -165,6 +166,7 @@ export const JOBS: { readonly [Name in TaskName]: JobOf<Name> } = {
       words.forms.batchTitle(
         foodName(state, 'batch', id),
         words.sayTime(state.batches[id]?.startedAt ?? state.at, state.station.timeZone),
+        potOf(state, id),
       ),
     Body: BatchForm,
   },

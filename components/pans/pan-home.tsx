@@ -1,3 +1,4 @@
+import { OffSaleNote } from '#components/food/off-sale-note.tsx'
 import type { Chosen } from '#components/job/chosen.ts'
 import job from '#components/job/job.module.css'
 import { JobForm } from '#components/job/job-form.tsx'
@@ -8,7 +9,6 @@ import { EyeCheck, type Look } from '#components/pans/eye-check.tsx'
 import { biasOf } from '#components/pans/pan-facts.ts'
 import { mainOf } from '#components/pans/pan-main.ts'
 import { Button } from '#components/ui/button.tsx'
-import { Note } from '#components/ui/note.tsx'
 import { useSettled } from '#components/ui/settled.ts'
 import { needsReading } from '#lib/rooms/food/facts/food-now.ts'
 import { portionsKept } from '#lib/rooms/pans/facts/kept.ts'
@@ -17,7 +17,7 @@ import { componentIn } from '#lib/service/held-stock.ts'
 import { componentOf } from '#lib/station/find.ts'
 
 /** All that can be done with a pan: one look, one large way on, and the others. */
-export function PanHome({ state, acting, task, choose, onBack }: TaskProps<'pan'>) {
+export function PanHome({ state, acting, task, now, choose, onBack }: TaskProps<'pan'>) {
   const words = useFoodWords()
   const forecast = useForecast()
   const { pan } = task
@@ -98,7 +98,7 @@ export function PanHome({ state, acting, task, choose, onBack }: TaskProps<'pan'
       send={main.label}
       side={bias === '' ? undefined : <p className={job.large}>{bias}</p>}
     >
-      {held?.offSale && <Note kind="no">{words.forms.resolveWhy[held.offSale.why]}</Note>}
+      <OffSaleNote {...{ state, now }} what="pan" id={pan} />
       {!isBad && (
         <EyeCheck busy={acting.busy || !hasFood} onLook={(quarters) => void look(quarters)} />
       )}

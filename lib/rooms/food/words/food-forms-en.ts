@@ -214,6 +214,8 @@ export const formWords = {
   startDone: (name: string, count: number) => `${name}: ${counted(count, 'load', 'loads')} started`,
   startNone: 'Nothing can be made again here today.',
 
-  batchTitle: (name: string, started: string) => `${name}, batch of ${started}`,
+  /** `pot`: which of several of the same minute; null where it is the only one. */
+  batchTitle: (name: string, started: string, pot: number | null) =>
+    `${name}, batch of ${started}${pot === null ? '' : `, pot ${pot}`}`,
   batchNext: 'What comes next',
 } as const

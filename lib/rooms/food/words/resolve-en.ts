@@ -43,6 +43,7 @@ export const resolveWords = {
     'time-only': (held: readonly string[]) =>
       `served again now, never back to heat or cold${held.length === 0 ? '' : `; ${list(held.map(sayBuild), 'and')} ${formOf(held.length, 'goes', 'go')} on`}`,
   },
+  resolveCall: 'Don’t serve it: call the person in charge.',
   resolveWho: 'Only the person in charge decides.',
   passphrase: 'Passphrase of the person in charge',
   resolveSend: 'The person in charge decides this',

@@ -12,6 +12,7 @@ import {
   needsBatch,
   needsReading,
 } from '#lib/rooms/food/facts/food-now.ts'
+import { heldReading } from '#lib/rooms/food/facts/held-reading.ts'
 import { takenReading } from '#lib/rooms/food/facts/reading.ts'
 import { restsOf } from '#lib/rooms/food/facts/rest-of-pan.ts'
 import { asCooked, fromBackup, standIn } from '#lib/rooms/pans/commands/from-backup.ts'
@@ -21,8 +22,10 @@ import type { HeldBy } from '#lib/safety/holding.ts'
 import type { LoadProblem } from '#lib/safety/load.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import { leftOfBatch } from '#lib/service/batch-loads.ts'
+import { type Decision, refuse, refuseHaving } from '#lib/service/commands/decision.ts'
 import { amountField, idField } from '#lib/service/commands/fields.ts'
 import { dateFields, initialsField, readingField } from '#lib/service/commands/food-fields.ts'
+import type { ServiceEvent } from '#lib/service/events/event.ts'
 import type { HeldFood } from '#lib/service/events/food-event.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import { findBackup } from '#lib/service/held-stock.ts'
@@ -77,7 +80,28 @@ export interface Incoming {
   readonly bought: boolean
 }
 
-type Found<Value> = { readonly refusal: Refusal } | { readonly found: Value }
+type Found<Value> =
+  /** `also`: what was seen of the food with it, which is recorded all the same. */
+  { readonly refusal: Refusal; readonly also?: readonly ServiceEvent[] } | { readonly found: Value }
+
+/** Food that doesn't go in, with what was read of where it came from. */
+export const notIn = ({
+  refusal,
+  also = [],
+}: Extract<Found<unknown>, { readonly refusal: Refusal }>): Decision =>
+  also.length > 0 ? refuseHaving(refusal, also) : refuse(refusal)
+
+/** A reading out of limits is one of the back-up pan that the food was to come from. */
+const readIn = (
+  state: RunningState,
+  from: string | undefined,
+  heldBy: HeldBy,
+  reading: Reading | null,
+  now: number,
+): readonly ServiceEvent[] =>
+  from === undefined || reading === null || (heldBy !== 'hot' && heldBy !== 'cold')
+    ? []
+    : heldReading(state, { what: 'backup', id: from, heldBy }, reading, now)
 
 const amountOf = (state: RunningState, told: Told, into: Into): Found<number> => {
   const not = (refusal: Refusal) => ({ refusal })
@@ -198,6 +222,8 @@ export const incoming = (
     batchBarred(state, told.batch, now)
   const cannot = (why: LoadProblem) =>
     ({ refusal: { code: 'cannot-load', component: into.component.id, problem: why } }) as const
+  if (problem?.code === 'load-out-of-limits')
+    return { ...cannot(problem), also: readIn(state, told.from, heldBy, reading.found, now) }
   if (problem) return cannot(problem)
   const unmarked = !source && heldBy === 'cold' && !batch.found?.dateMark ? batch.found : null
   const preparedOn = unmarked ? firstDayOf(state, unmarked, told, now) : told.preparedOn

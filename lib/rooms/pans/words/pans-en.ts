@@ -161,9 +161,11 @@ export const pansWords = {
   beforeFact: 'Holds the product before: counts as both until changed or washed.',
   notThis: 'It was none of them',
   back: 'Back',
-  whichPan: (name: string) => `Which ${inSentence(name)} pan?`,
+  whichPan: (name: string, by: string) =>
+    `A ${inSentence(by)} scoop was in the ${inSentence(name)}: in which pan?`,
   onTheLine: 'The pan on the line',
   coveredBackup: 'The covered back-up pan',
+  bothPans: 'Both, or not sure',
   washed: 'It was emptied and washed',
 
   look: 'What do you see in it?',

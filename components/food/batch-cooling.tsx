@@ -160,10 +160,9 @@ export function ReheatStep({ state, acting, now, id, ways, onDone }: StepProps) 
     },
     done: () => {
       const reading = heatReadingOf(form.entry)
-      return words.batches.reheatDone(
-        foodName(state, 'batch', id),
-        reading ? words.sayDegrees(reading) : '',
-      )
+      const say =
+        form.judged.verdict === 'met' ? words.batches.reheatDone : words.batches.reheatNotDone
+      return say(foodName(state, 'batch', id), reading ? words.sayDegrees(reading) : '')
     },
     after: onDone,
   })

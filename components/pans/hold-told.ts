@@ -3,12 +3,14 @@ import type { Chosen } from '#components/job/chosen.ts'
 import { foodName } from '#components/job/food-name.ts'
 import { aboutPlace } from '#components/pans/about.ts'
 import { type Here, NO_PAN, type Told } from '#components/pans/task-ways.ts'
+import { needsOf } from '#lib/rooms/care/facts/held.ts'
 import { heldBecause } from '#lib/rooms/pans/facts/held-because.ts'
 import type { ToDo } from '#lib/rooms/pans/facts/pans-to-do.ts'
 import { whereIs } from '#lib/service/held-stock.ts'
 import { SHELF } from '#lib/service/shelf.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findBuild, namedBuild } from '#lib/service/tickets.ts'
+import type { Need } from '#lib/station/codes/codes.ts'
 
 /** The place that the person in charge decides on, where builds are held for one. */
 const resolveFor = (state: RunningState, builds: readonly string[]): Chosen | null => {
@@ -64,3 +66,16 @@ export const holdTold = (
           : NO_PAN,
   }
 }
+
+/** What the guests of builds keep from, each need once. */
+export const needsIn = (state: RunningState, builds: readonly string[]): readonly Need[] => [
+  ...new Map(
+    builds
+      .flatMap((name) => {
+        const { ticket, letter } = namedBuild(name)
+        const build = findBuild(state, ticket, letter)
+        return build ? needsOf(build) : []
+      })
+      .map((need) => [`${need.code} ${need.handling}`, need] as const),
+  ).values(),
+]

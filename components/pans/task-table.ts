@@ -1,7 +1,7 @@
 /** Every thing that the lead is told to do: its sentences, what it opens, and which pan it is about. */
 import { handedOverKind, sayHandedOver } from '#components/care/handed-over-said.ts'
 import { aboutPlace } from '#components/pans/about.ts'
-import { holdTold } from '#components/pans/hold-told.ts'
+import { holdTold, needsIn } from '#components/pans/hold-told.ts'
 import { roundOpens } from '#components/pans/round-marks.ts'
 import { adviceButton, adviceWay } from '#components/pans/task-advice.ts'
 import {
@@ -15,6 +15,7 @@ import {
 } from '#components/pans/task-ways.ts'
 import type { PansWords } from '#components/pans/words.tsx'
 import type { Task } from '#lib/rooms/advice/views/do-next.ts'
+import { pansHolding } from '#lib/rooms/care/facts/mixing.ts'
 import type { Round } from '#lib/rooms/food/facts/round.ts'
 import type { ToDo } from '#lib/rooms/pans/facts/pans-to-do.ts'
 import { effectOfStopping, whyNone } from '#lib/rooms/pans/views/items-left.ts'
@@ -28,9 +29,9 @@ type OfKind<Kind extends ToDo['kind']> = Extract<ToDo, { kind: Kind }>
 const FACTS: {
   readonly [Kind in ToDo['kind']]: (told: Here, toDo: OfKind<Kind>) => Told
 } = {
-  find: ({ words }, { builds, reason }) => ({
+  find: ({ words, state }, { builds, reason }) => ({
     title: words.first.findTitle(builds),
-    why: [words.first.findWhy(reason)],
+    why: [words.first.findWhy(reason, needsIn(state, builds))],
     button: words.first.toHandOver,
     short: words.first.find(builds, reason),
     hang: '',
@@ -53,14 +54,14 @@ const FACTS: {
       about: isFood ? aboutPlace(state, toDo.what, toDo.id) : NO_PAN,
     }
   },
-  'read-label': ({ words }, { name, ingredient }) => ({
+  'read-label': ({ words, state }, { name, ingredient }) => ({
     title: words.first.readTitle(name),
     why: [words.first.readWhy],
     button: words.first.readNow,
     short: words.first.read(name),
     hang: words.onLine.hang.label,
     opens: { task: 'labels', ingredient },
-    about: NO_PAN,
+    about: { pans: pansHolding(state, ingredient), vessel: null },
   }),
   'product-before': (told, { component, ingredients, pan }) => {
     const { words, state } = told

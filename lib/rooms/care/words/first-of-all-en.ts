@@ -1,7 +1,9 @@
 /** What the lead is told first: guests to find, builds that are held, labels to read. */
 
+import { sayNeed } from '#lib/rooms/care/words/held-en.ts'
 import type { HoldReason } from '#lib/service/events/event.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
+import type { Need } from '#lib/station/codes/codes.ts'
 import { list } from '#lib/words/counted-en.ts'
 import { inSentence, startingWith } from '#lib/words/findings-en.ts'
 
@@ -29,8 +31,11 @@ export const firstWords = {
   readNow: 'Read its label',
 
   findTitle: (builds: readonly string[]) => startingWith(`find ${guests(builds)}`),
-  findWhy: (reason: HoldReason) =>
-    `${startingWith(holdWord[reason])} after it was handed over. Tell the guest and the person in charge, then answer it on Hand-over.`,
+  findWhy: (reason: HoldReason, needs: readonly Need[]) =>
+    [
+      `${startingWith(holdWord[reason])} after it was handed over${needs.length > 0 ? `: ${needs.map(sayNeed).join(' · ')}` : ''}.`,
+      `Tell ${reason === 'need' ? '' : 'the guest and '}the person in charge, then answer it on Hand-over.`,
+    ].join(' '),
   holdTitle: (builds: readonly string[]) => `Hold: ${list(builds.map(sayBuild), 'and')}`,
   holdWord: (reason: HoldReason) => `${startingWith(holdWord[reason])}.`,
   /** It has to come from a protected back-up pan. */

@@ -105,5 +105,6 @@ export const batchWords = {
   reheatPlace,
   reheatStarted: 'It left the cold',
   reheatDone: (name: string, read: string) => `${name}: reheated to ${read}`,
+  reheatNotDone: (name: string, read: string) => `${name}: ${read}, not reheated yet`,
   ready: (name: string) => `${name} is ready. Load it, or take it to a back-up pan.`,
 } as const

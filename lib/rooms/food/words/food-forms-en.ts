@@ -102,6 +102,7 @@ export const formWords = {
   wasteHow: 'About how many portions?',
   wasteReason,
   wasteLack: 'Tap why.',
+  wasteSpoiled: 'all of the pan',
   wasteSend: (count: number) => `Record ${portions(count)} wasted`,
   wasteDone: (name: string, count: number) => `${name}: ${portions(count)} wasted`,
 

@@ -12,17 +12,16 @@ import {
   needsBatch,
   needsReading,
 } from '#lib/rooms/food/facts/food-now.ts'
-import { heldReading } from '#lib/rooms/food/facts/held-reading.ts'
 import { takenReading } from '#lib/rooms/food/facts/reading.ts'
 import { restsOf } from '#lib/rooms/food/facts/rest-of-pan.ts'
 import { asCooked, fromBackup, standIn } from '#lib/rooms/pans/commands/from-backup.ts'
+import { readIn } from '#lib/rooms/pans/commands/read-out.ts'
 import { holdsAtMost, mostInPan, tareOf } from '#lib/rooms/pans/facts/capacity.ts'
 import { earlierStamp, pastStamp } from '#lib/safety/date-stamp.ts'
 import type { HeldBy } from '#lib/safety/holding.ts'
 import type { LoadProblem } from '#lib/safety/load.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import { leftOfBatch } from '#lib/service/batch-loads.ts'
-import { type Decision, refuse, refuseHaving } from '#lib/service/commands/decision.ts'
 import { amountField, idField } from '#lib/service/commands/fields.ts'
 import { dateFields, initialsField, readingField } from '#lib/service/commands/food-fields.ts'
 import type { ServiceEvent } from '#lib/service/events/event.ts'
@@ -80,28 +79,9 @@ export interface Incoming {
   readonly bought: boolean
 }
 
-type Found<Value> =
+export type Found<Value> =
   /** `also`: what was seen of the food with it, which is recorded all the same. */
   { readonly refusal: Refusal; readonly also?: readonly ServiceEvent[] } | { readonly found: Value }
-
-/** Food that doesn't go in, with what was read of where it came from. */
-export const notIn = ({
-  refusal,
-  also = [],
-}: Extract<Found<unknown>, { readonly refusal: Refusal }>): Decision =>
-  also.length > 0 ? refuseHaving(refusal, also) : refuse(refusal)
-
-/** A reading out of limits is one of the back-up pan that the food was to come from. */
-const readIn = (
-  state: RunningState,
-  from: string | undefined,
-  heldBy: HeldBy,
-  reading: Reading | null,
-  now: number,
-): readonly ServiceEvent[] =>
-  from === undefined || reading === null || (heldBy !== 'hot' && heldBy !== 'cold')
-    ? []
-    : heldReading(state, { what: 'backup', id: from, heldBy }, reading, now)
 
 const amountOf = (state: RunningState, told: Told, into: Into): Found<number> => {
   const not = (refusal: Refusal) => ({ refusal })
@@ -223,7 +203,7 @@ export const incoming = (
   const cannot = (why: LoadProblem) =>
     ({ refusal: { code: 'cannot-load', component: into.component.id, problem: why } }) as const
   if (problem?.code === 'load-out-of-limits')
-    return { ...cannot(problem), also: readIn(state, told.from, heldBy, reading.found, now) }
+    return { ...cannot(problem), also: readIn(state, told, heldBy, reading.found, now) }
   if (problem) return cannot(problem)
   const unmarked = !source && heldBy === 'cold' && !batch.found?.dateMark ? batch.found : null
   const preparedOn = unmarked ? firstDayOf(state, unmarked, told, now) : told.preparedOn

@@ -9,8 +9,8 @@ import {
   incoming,
   incomingFields,
   isNameless,
-  notIn,
 } from '#lib/rooms/pans/commands/incoming.ts'
+import { notIn } from '#lib/rooms/pans/commands/read-out.ts'
 import { earliestThrowOut } from '#lib/safety/time-control.ts'
 import { type Decision, happened, refuse } from '#lib/service/commands/decision.ts'
 import { defineCommand } from '#lib/service/commands/define.ts'

@@ -3,6 +3,7 @@
 import { itemLeft, levelsOf, sellable } from '#lib/rooms/pans/facts/levels.ts'
 import { panPictures } from '#lib/rooms/pans/facts/pans.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { itemOf } from '#lib/station/find.ts'
 
 export interface StopEffect {
   /** Items that can't be sold without it. */
@@ -52,13 +53,18 @@ export const itemPictures = (state: RunningState): readonly ItemPicture[] => {
   })
 }
 
-/** Why none of a component can be sold: its food waits for a decision, builds lack it, or it is gone. */
-export const whyNone = (
-  state: RunningState,
-  component: string,
-): 'not-served' | 'short' | 'sold-out' => {
+export type WhyNone = 'not-served' | 'short' | 'not-loaded' | 'sold-out'
+
+/** Why none of a component can be sold: nothing was put in yet, its food waits for a decision, builds lack it, or it is gone. */
+export const whyNone = (state: RunningState, component: string): WhyNone => {
   const pans = Object.values(panPictures(state)).filter((one) => one.component === component)
   if (pans.some(({ trouble }) => trouble === 'off-sale' || trouble === 'throw-out'))
     return 'not-served'
-  return pans.some(({ standing }) => standing === 'short') ? 'short' : 'sold-out'
+  if (pans.some(({ standing }) => standing === 'short')) return 'short'
+  return pans.every(({ standing }) => standing === 'not-loaded') ? 'not-loaded' : 'sold-out'
 }
+
+/** Whether nothing was put into any pan of an item's bases yet. */
+export const isBaseUnloaded = (state: RunningState, item: string): boolean =>
+  itemOf(state.station, item).base?.choices.every((one) => whyNone(state, one) === 'not-loaded') ??
+  false

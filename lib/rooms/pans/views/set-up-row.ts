@@ -119,6 +119,8 @@ export interface SetUpRow {
   readonly pot: Reading | null
   /** Why it isn't loaded with the others; null where it is, or holds something. */
   readonly wait: SetUpWait | null
+  /** Its load with a reading out of limits, which is refused and recorded; null where there is none. */
+  readonly toTell: SetUpLoad | null
   readonly load: SetUpLoad | null
 }
 

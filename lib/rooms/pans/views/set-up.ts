@@ -171,8 +171,10 @@ const rowOf = (
     .map(({ startedAt }) => startedAt)
   const wait = holds === null ? waits() : null
   const amount = Math.min(portions * each, source && 'amount' in source ? source.amount : Infinity)
-  const load: SetUpLoad | null =
-    holds !== null || wait !== null || source === null
+  // A reading out of limits is told: it isn't loaded, and what it came from waits for a decision.
+  const isOut = wait?.why === 'out-of-limits'
+  const said: SetUpLoad | null =
+    holds !== null || (wait !== null && !isOut) || source === null
       ? null
       : {
           type: 'load',
@@ -205,7 +207,8 @@ const rowOf = (
     openedOn: dates.preparedOn ?? null,
     pot: readOfPot(source?.kind === 'batch' ? state.batches[source.id] : undefined),
     wait,
-    load,
+    load: isOut ? null : said,
+    toTell: isOut ? said : null,
   }
 }
 

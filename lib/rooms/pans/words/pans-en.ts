@@ -1,13 +1,12 @@
 /** What the Pans screen says to the lead. */
 
 import type { Level } from '#lib/rooms/pans/facts/levels.ts'
-import type { StopEffect } from '#lib/rooms/pans/views/items-left.ts'
+import { itemWords } from '#lib/rooms/pans/words/items-en.ts'
 import { pansFrame } from '#lib/rooms/pans/words/pans-frame-en.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
 import { sayPieces, sayWeight } from '#lib/words/amounts-en.ts'
 import { counted, formOf, list } from '#lib/words/counted-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
-import type { NameOf } from '#lib/words/said-here.ts'
 
 const portions = (count: number): string => counted(count, 'portion', 'portions')
 const builds = (count: number): string => counted(count, 'build', 'builds')
@@ -26,22 +25,9 @@ const minutes = (ms: number): string => {
   return whole < 120 ? `${whole} min` : `${Math.round(whole / 60)} h`
 }
 
-/** Sentences on the items that go without a component, or can't be sold for want of it. */
-const sayEffect = (effect: StopEffect, component: string, name: NameOf): readonly string[] => [
-  ...(effect.cannot.length > 0 ? [`${allOf(effect.cannot.map(name))} can’t be sold.`] : []),
-  ...(effect.otherBase.length > 0
-    ? [`${allOf(effect.otherBase.map(name))}: sold in another base.`]
-    : []),
-  ...(effect.without.length > 0
-    ? [`Sold without ${inSentence(name(component))}: ${allOf(effect.without.map(name))}.`]
-    : []),
-  ...(effect.cannot.length + effect.otherBase.length + effect.without.length === 0
-    ? ['No item usually has it.']
-    : []),
-]
-
 export const pansWords = {
   ...pansFrame,
+  ...itemWords,
   line: 'The line, left to right',
   openSince: (clock: string, since: string) => `${clock} · open since ${since}`,
   demo: 'demo',
@@ -143,10 +129,6 @@ export const pansWords = {
 
   canSell: 'Can still sell',
   ticketsOff: 'what is on tickets is taken off already',
-  without: (names: readonly string[]) => `without ${allOf(names.map(inSentence))}`,
-  noneFor: (name: string, why: 'not-served' | 'short' | 'sold-out') =>
-    `${inSentence(name)}: ${why === 'not-served' ? 'don’t serve' : why === 'short' ? 'short' : 'sold out'}`,
-  noBase: 'every base sold out',
 
   wrongScoop: 'A wrong scoop went in',
   whoseScoop: 'Whose scoop was it?',
@@ -181,7 +163,7 @@ export const pansWords = {
   behindIt: 'Back-up pans',
   whatMayBeDone: 'What may be done',
   toThrowOut: 'To be thrown out',
-  startClock: 'Start a 4-hour clock',
+  startClock: 'Start a 4-hour clock, then throw out',
   read: (degrees: string, time: string) => `read ${degrees} at ${time}`,
   readNext: (time: string) => `next by ${time}`,
   savedFact: (count: number, whom: readonly string[]) => `${count} saved for ${allOf(whom)}`,
@@ -221,7 +203,6 @@ export const pansWords = {
   resumeItemWhy: 'The counter can take orders for it again.',
   goOnSelling: 'Go on selling',
   leaveStopped: 'Leave it stopped',
-  effect: sayEffect,
   closeTitle: 'Close the service?',
   closeWhy: 'No more orders are taken after this, and this service can’t be opened again.',
   closeNow: 'Close the service',

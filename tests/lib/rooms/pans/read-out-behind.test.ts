@@ -34,3 +34,20 @@ it('[F90] in its limits it goes in, and nothing else is recorded of the back-up 
   })
   expect(decision).toMatchObject({ events: [{ type: 'panChanged', from: 'back-up-chicken' }] })
 })
+
+it('[F90] out of a batch it is the batch’s, which then waits for a decision', () => {
+  const decision = whenAt(ready(), 20, {
+    type: 'changePan',
+    pan: 'pan-chicken',
+    amount: 850_000,
+    batch: 'opening-chicken',
+    ...OUT,
+  })
+  expect(codeOf(decision)).toBe('cannot-load')
+  expect(decision).toMatchObject({
+    also: [
+      { type: 'temperatureRead', what: 'batch', id: 'opening-chicken', inLimits: false },
+      { type: 'takenOffSale', what: 'batch', id: 'opening-chicken' },
+    ],
+  })
+})

@@ -203,6 +203,12 @@ describe('the whole line set up at once', () => {
     const reading = readAt(told, 128)
     const sheet = sheetOf(told, { 'pan-beans': reading })
     expect(whyIn(sheet, 'pan-beans')).toBe('out-of-limits')
+    // It is told by itself all the same, so that its batch waits for a decision [F90].
+    expect(sheet.rows.find(({ pan }) => pan === 'pan-beans')?.toTell).toMatchObject({
+      type: 'load',
+      batch: 'opening-beans',
+    })
+    expect(sheet.loads.some(({ pan }) => pan === 'pan-beans')).toBe(false)
     const load: Given = {
       type: 'load',
       pan: 'pan-beans',

@@ -95,7 +95,7 @@ export function ResolveForm(props: ResolveFormProps) {
     about: id,
     lacks: [
       way === null ? words.forms.resolveLack : null,
-      isCooledAgain && hours === null ? words.batches.coolLackPresent : null,
+      isCooledAgain && hours === null ? words.batches.coolPresentLack : null,
     ],
     form: isHeated ? form : null,
     inCharge,
@@ -157,7 +157,7 @@ export function ResolveForm(props: ResolveFormProps) {
       {isCooledAgain && (
         <Steps
           label={words.batches.coolPresent}
-          shown={hours === null ? words.batches.coolPresentNot : time(now + hours * HOUR_MS)}
+          shown={hours === null ? words.forms.clockNotSaid : time(now + hours * HOUR_MS)}
           by={[-1, 1]}
           onStep={(by) =>
             setHours(hours === null ? BOTH_STAGES : Math.max(1, Math.min(12, hours + by)))

@@ -95,8 +95,6 @@ export const batchWords = {
   coolWhy:
     'The first reading starts the clock of cooling. It isn’t cooled where nobody stays to read it.',
   coolPresent: 'Who reads it stays until',
-  coolPresentNot: 'not said yet',
-  coolLackPresent: 'Say until when somebody stays to read it.',
   coolStays: (until: string) => `somebody stays until ${until}`,
   coolAlone: (until: string) => `nobody said to be there after ${until}`,
   coolPresentLack: 'Say until when somebody stays.',

@@ -1,9 +1,9 @@
 /** Folds batches, readings, clocks, and what isn't sold or is thrown out. */
 
-import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
 import { batchEvent } from '#lib/rooms/food/folds/evolve-batch.ts'
 import { clockStarted, madeBound } from '#lib/rooms/food/folds/evolve-clocks.ts'
 import { signedOff, toBeThrownOut } from '#lib/rooms/food/folds/evolve-thrown-out.ts'
+import { meets } from '#lib/safety/limits.ts'
 import type { Stamp } from '#lib/service/events/event.ts'
 import type {
   CoolingRead,
@@ -13,6 +13,7 @@ import type {
 } from '#lib/service/events/food-event.ts'
 import { newest, unattended, withBatch, withPlace } from '#lib/service/folding/food-folding.ts'
 import { releasedFrom } from '#lib/service/folding/pan-hold.ts'
+import { limitsOf } from '#lib/service/food-limits.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import { isOfStock, keyOf, stockOf } from '#lib/service/held-stock.ts'
 import { knownPlace, type Placed } from '#lib/service/place.ts'
@@ -52,7 +53,8 @@ const coolingRead = (state: RunningState, event: CoolingRead & Stamp): RunningSt
       toldAt: event.at,
       newestAt: newest(before, event.reading.at),
     }
-    return coolingOf(state.station, batch, event.at)?.state === 'cooled' ? unattended(batch) : batch
+    const isCold = meets(event.reading.temperature, limitsOf(state.station).coolingTo)
+    return isCold ? unattended(batch) : batch
   })
 
 const resolved = (

@@ -82,6 +82,7 @@ export function SetUpPan({ state, now, setUp, row, ways, onDays }: SetUpPanProps
                 : words.round.how[howProbed(component)]}
             </p>
           )}
+          {setUp.isProbeUsed(pan) && <p className={job.probeFirst}>{words.round.clean}</p>}
           <KeptProbe key={pan} form={setUp.form(pan)} beside={null} isCrowded={false} />
         </>
       )}

@@ -1,6 +1,6 @@
 import { useState } from 'react'
 import type { SaidDates } from '#components/food/said-dates.ts'
-import { keepHands, keptHands } from '#components/job/kept-hands.ts'
+import { keepHands, keptHands, useLapse } from '#components/job/kept-hands.ts'
 import type { ReadingForm } from '#components/job/use-reading.ts'
 import {
   holdingLimit,
@@ -10,6 +10,7 @@ import {
   readingOf,
   typedTemperature,
 } from '#lib/rooms/food/views/reading-entry.ts'
+import { isProbeUsed } from '#lib/rooms/food/views/round.ts'
 import { type SetUpSheet, setUpSheet } from '#lib/rooms/pans/views/set-up.ts'
 import { AS_USUAL, type SetUpEntry } from '#lib/rooms/pans/views/set-up-row.ts'
 import type { ProbeAt } from '#lib/safety/readings.ts'
@@ -37,6 +38,8 @@ export interface SetUp {
   readonly sheet: SetUpSheet
   of(pan: string): SaidOfPan
   form(pan: string): ReadingForm
+  /** Its probe was in food, also of a pan of this sheet that isn't sent yet. */
+  isProbeUsed(pan: string): boolean
   say(pan: string, part: Partial<Omit<SaidOfPan, 'typed' | 'typedAt'>>): void
   /** What was loaded is forgotten, what wasn't taken says why. */
   sent(answers: Readonly<Record<string, string | null>>): void
@@ -49,6 +52,9 @@ export const useSetUp = (state: RunningState, now: number): SetUp => {
   const { scale } = station.safety
   const [said, setSaid] = useState<Said>(() => (kept?.service === service ? kept.said : {}))
   const [hands, setHands] = useState(keptHands)
+  useLapse((gone) =>
+    setHands((before) => (before.initials === gone ? { ...before, initials: '' } : before)),
+  )
   const change = (how: (before: Said) => Said) =>
     setSaid((before) => {
       const next = how(before)
@@ -102,6 +108,11 @@ export const useSetUp = (state: RunningState, now: number): SetUp => {
   return {
     sheet,
     of,
+    isProbeUsed: (pan) => {
+      const others = Object.entries(said).filter(([one]) => one !== pan)
+      const unsent = others.flatMap(([, { typed }]) => (typed?.text ? [typed.probe] : []))
+      return isProbeUsed(state, entryIn(pan).probe, unsent)
+    },
     form: (pan) => {
       const { entry, context, limit, judged } = judgedIn(pan)
       return {

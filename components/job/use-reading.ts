@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import { keepHands, keptHands } from '#components/job/kept-hands.ts'
+import { keepHands, keptHands, useLapse } from '#components/job/kept-hands.ts'
 import {
   type EntryLimit,
   type JudgedEntry,
@@ -64,6 +64,11 @@ export const useReading = (
   const { scale } = state.station.safety
   const places = options.places ?? probePlaces(findComponent(state.station, component), context)
   const [entry, setEntry] = useState<ReadingEntry>(() => beginning(scale, places, options))
+  useLapse((gone) =>
+    setEntry((before) =>
+      before.initials === gone && before.text === '' ? { ...before, initials: '' } : before,
+    ),
+  )
   return {
     entry,
     typed: typedTemperature(entry),

@@ -215,6 +215,12 @@ export const scenes = {
   'no-back-up': [
     send([milkApart]),
     () => ({ type: 'setBackup', component: 'slaw', backup: 'back-up-slaw', ready: false }),
+    () => ({ type: 'startBatch', batch: 'more-slaw', component: 'slaw', loads: 1 }),
+    (state) => ({
+      type: 'finishBatch',
+      batch: 'more-slaw',
+      amount: 24 * (state.portions.slaw?.amount ?? Number.NaN),
+    }),
   ],
   'to-find': [
     send([usualChicken]),

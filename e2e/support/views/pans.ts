@@ -15,6 +15,18 @@ const initialed = (view: View): View => ({
   },
 })
 
+/** With a probe that was in other food, into what is kept apart. */
+const probed = (view: View): View => ({
+  ...view,
+  reach: async (page) => {
+    await view.reach?.(page)
+    await page.getByRole('button', { name: 'Middle, stirred' }).click()
+    await page.getByLabel('Probe', { exact: true }).fill('probe 1')
+    await page.getByRole('button', { name: 'No', exact: true }).click()
+    await page.getByLabel('Initials', { exact: true }).fill('AB')
+  },
+})
+
 /** A strip has no probe, and nothing that it is read in the middle of. */
 const ofStrip = (view: View): View => ({
   ...view,
@@ -225,7 +237,16 @@ export const pansViews: readonly View[] = [
     ),
   ),
   pans('behind a pan', 'batches', 'Take it away', [/^Brown rice back-up pan/]),
-  pans('fill a back-up pan', 'unloaded', 'No batch is finished', [/^Brown rice back-up pan/]),
+  pans('fill a back-up pan, no batch', 'unloaded', 'No batch is finished', [
+    /^Brown rice back-up pan/,
+  ]),
+  probed(
+    pans('fill a back-up pan', 'no-back-up', 'Washed, rinsed and sanitized since?', [
+      /^Sesame slaw back-up pan/,
+      /^3$/,
+      /^8$/,
+    ]),
+  ),
   pans('closed', 'closed', 'The service was closed'),
   pans('other scoop', 'quiet', 'Whose scoop was it?', [/^Cheddar:/, 'A wrong scoop went in']),
   pans('person in charge', 'quiet', /No one is signed on|Signed on since/, [/^Person in charge/]),

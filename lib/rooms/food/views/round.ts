@@ -1,7 +1,12 @@
 /** A round of readings as a screen takes it: place after place, what to probe and by which limit. */
 
 import { heldByAt } from '#lib/rooms/food/facts/place-now.ts'
-import { broughtBy } from '#lib/rooms/food/facts/probe-trail.ts'
+import {
+  broughtBy,
+  broughtWithLoad,
+  probeKey,
+  probeTrail,
+} from '#lib/rooms/food/facts/probe-trail.ts'
 import { type DueInRound, placeInRound } from '#lib/rooms/food/facts/round.ts'
 import { waysFor } from '#lib/rooms/food/facts/ways-out.ts'
 import {
@@ -70,6 +75,25 @@ export const stepAt = (state: RunningState, at: Place, now: number): RoundStep |
   const due = placeInRound(state, at, now)
   return due && stepOf(state, due, now)
 }
+
+/** As `probeBrings`, of what is put into an empty pan: null for one of the line. */
+export const loadBrings = (
+  state: RunningState,
+  pan: string,
+  probe: string,
+): readonly string[] | null => broughtWithLoad(state, pan, { probe }).brought ?? null
+
+/**
+ * Whether a probe was in food since it was last said to be cleaned, so that it is cleaned before the next.
+ * @param unsent probes of readings that were typed and not sent yet
+ */
+export const isProbeUsed = (
+  state: RunningState,
+  probe: string,
+  unsent: readonly string[] = [],
+): boolean =>
+  probe.trim() !== '' &&
+  (probeTrail(state, probe).length > 0 || unsent.some((one) => probeKey(one) === probeKey(probe)))
 
 /**
  * What a probe would bring into a place that is kept apart, unless it is cleaned before; null where

@@ -84,7 +84,7 @@ export const setBackup = defineCommand({
       reading,
       food: food.found.food,
       ...(bought ? { bought } : {}),
-      ...(place.protected ? broughtWithLoad(state, place.id, reading) : {}),
+      ...broughtWithLoad(state, place.id, reading),
     })
   },
   sample: (state) =>

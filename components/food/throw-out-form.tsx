@@ -89,7 +89,9 @@ function ThrowList({ state, acting, onBack }: Props) {
       job={job}
       kind="no"
       send={words.forms.throwSend}
-      sub={one ? foodName(state, one.what, one.id) : undefined}
+      sub={
+        one ? `${foodName(state, one.what, one.id)} ${words.forms.throwWhat[one.what]}` : undefined
+      }
       side={
         <div className={styles.what}>
           <InitialsField initials={initials} />

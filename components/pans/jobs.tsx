@@ -173,7 +173,7 @@ export const JOBS: { readonly [Name in TaskName]: JobOf<Name> } = {
   'throw-out': {
     title: (words, state, { early }) =>
       early
-        ? words.forms.throwEarly(foodName(state, early.what, early.id))
+        ? words.forms.throwEarly(foodName(state, early.what, early.id), early.what)
         : words.forms.throwTitle,
     Body: ThrowOutForm,
   },

@@ -1,7 +1,7 @@
 /** What the lead's screen says where food is loaded, read, weighed, saved or thrown out. */
 
 import { record } from '#lib/rooms/food/words/reading-en.ts'
-import { resolveWords } from '#lib/rooms/food/words/resolve-en.ts'
+import { inPlace, resolveWords } from '#lib/rooms/food/words/resolve-en.ts'
 import type { DiscardReason } from '#lib/service/events/food-event.ts'
 import type { WasteReason } from '#lib/service/events/stock-event.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
@@ -169,7 +169,8 @@ export const formWords = {
   ...resolveWords,
 
   throwTitle: 'To be thrown out',
-  throwEarly: (name: string) => `Throw out ${inSentence(name)}`,
+  throwEarly: (name: string, what: keyof typeof inPlace) =>
+    `Throw out ${inPlace[what](inSentence(name))}`,
   throwNone: 'Nothing is to be thrown out.',
   throwBecause: {
     time: 'its time is over',

@@ -13,7 +13,8 @@ const readAt: Readonly<Record<ProbeAt, string>> = {
   surface: 'at the surface only',
 }
 
-const inPlace = {
+/** "the tuna salad back-up pan" */
+export const inPlace = {
   pan: (food: string) => `the ${food} pan`,
   backup: (food: string) => `the ${food} back-up pan`,
   batch: (food: string) => `the ${food} batch`,

@@ -74,6 +74,8 @@ export const setBackup = defineCommand({
     const food = incoming(state, told, into, now)
     if ('refusal' in food) return notIn(food)
     const { amount, batch, reading, bought } = food.found
+    // On time alone nothing is read as it is put in: what goes along is an older reading.
+    const used = food.found.food.heldBy === 'time' ? null : reading
     return happened({
       type: 'backupSet',
       component,
@@ -84,7 +86,7 @@ export const setBackup = defineCommand({
       reading,
       food: food.found.food,
       ...(bought ? { bought } : {}),
-      ...broughtWithLoad(state, place.id, reading),
+      ...broughtWithLoad(state, place.id, used),
     })
   },
   sample: (state) =>

@@ -195,6 +195,34 @@ describe('a probe that goes from food to food', () => {
     })
   })
 
+  it('[F88] brings nothing by an older reading that goes along with food on a clock', () => {
+    const clock: Given = {
+      type: 'startTimeClock',
+      what: 'batch',
+      id: 'opening-slaw',
+      leftAt: ready().state.at,
+      from: 'cold',
+      rule: '6h',
+      reading: { ...fahrenheit(38), probe: 'thin' },
+      initials: 'KT',
+    }
+    const put: Given = {
+      type: 'setBackup',
+      component: 'slaw',
+      ready: true,
+      amount: ofPortions('slaw', 4),
+      batch: 'opening-slaw',
+      heldBy: 'time',
+      initials: 'KT',
+      notFirst: true,
+    }
+    const away: Given = { type: 'setBackup', component: 'slaw', ready: false }
+    const told = ready(clock, probed('pan', 'pan-cheddar'), away, put)
+    expect(backup(told, 'back-up-slaw')?.guarded).toBe(true)
+    expect(told.events.at(-1)).toMatchObject({ type: 'backupSet', reading: { probe: 'thin' } })
+    expect(told.events.at(-1)).not.toHaveProperty('brought')
+  })
+
   it('[F79] in an older log may carry whatever was loaded', () => {
     const { events } = ready()
     const older = events.map((event): Recorded => {

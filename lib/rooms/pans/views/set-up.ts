@@ -18,6 +18,7 @@ import {
   earliestOpened,
   isAsked,
   NOT_SAID,
+  ofSource,
   type SetUpEntry,
   type SetUpLoad,
   type SetUpRow,
@@ -124,7 +125,7 @@ const waitsForDates = (
 const rowOf = (
   state: RunningState,
   pan: Pan,
-  entry: SetUpEntry,
+  told: SetUpEntry,
   spent: Spent,
   now: number,
 ): SetUpRow => {
@@ -135,7 +136,8 @@ const rowOf = (
   const holds = held && held.amount > 0 ? Math.round(held.amount / each) : null
   const sources = sourcesLeft(state, pan, spent, now)
   const source =
-    sources.find((one) => sourceKey(one) === entry.source) ?? firstSource(sources) ?? null
+    sources.find((one) => sourceKey(one) === told.source) ?? firstSource(sources) ?? null
+  const entry = ofSource(told, source && sourceKey(source))
   const heldBy = source?.heldBy ?? heldAs(component, undefined)
   const there = source && 'amount' in source ? Math.floor(source.amount / each) : Infinity
   const most = Math.max(1, Math.min(there, fittingPortions(state, pan, 0)))

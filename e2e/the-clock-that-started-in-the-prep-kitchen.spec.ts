@@ -150,6 +150,8 @@ test('the clock that started in the prep kitchen: its time binds the pan, the co
     )
     const list = pans.getByRole('button', { name: pansWords.toThrowOut, exact: true })
     await tapUntil(list, dialog(pans))
+    // What was thrown out is a claim: it is tapped, also where it is the only one.
+    await dialog(pans).getByRole('button', { name: formWords.throwWhat.pan }).click()
     await dialog(pans).getByLabel(readingWords.initials, { exact: true }).fill(INITIALS)
     await sends(pans, formWords.throwSend, formWords.throwDone('Black beans'))
     expect(job.lead.state().toThrowOut).toEqual({})

@@ -2,6 +2,7 @@ import type { Page } from '@playwright/test'
 import { batchWords } from '#lib/rooms/food/words/batches-en.ts'
 import { formWords } from '#lib/rooms/food/words/food-forms-en.ts'
 import { potWords } from '#lib/rooms/food/words/job-lacks-en.ts'
+import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { backToLine, job as dialog, inJob, pot, sends, typeReading } from './support/food-hands.ts'
 import { tapUntil } from './support/hands.ts'
 import { expect, test } from './support/job.ts'
@@ -47,6 +48,9 @@ test('three pots at once: each has its own notch, its loads are told apart, and 
     await sends(pans, 'Finished: ', batchWords.finishDone('Brown rice', 12))
     await inJob(pans, batchWords.step.cool).click()
     await expect(dialog(pans).getByLabel(batchWords.coolPresent)).toBeVisible()
+    // That somebody stays is a claim: it isn't there beforehand.
+    await expect(dialog(pans).getByText(formWords.clockNotSaid)).toBeVisible()
+    await inJob(pans, pansWords.moreBy(1)).click()
     await typeReading(pans, '145')
     await sends(pans, formWords.readSend('145 °F'), batchWords.coolDone('Brown rice', '145 °F'))
     await backToLine(pans)

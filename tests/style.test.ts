@@ -15,6 +15,7 @@ const OF_THE_KIT: readonly string[] = [
   'pans',
   'job',
   'food',
+  'care',
 ]
 
 /** A size of the nine, or one that is worked out of its own box between two bounds. */

@@ -70,10 +70,16 @@ export function HandedOverForm({ state, acting, task, onBack }: TaskProps<'hande
           </li>
         ))}
       </ul>
-      <p>{words.givenOut.who}</p>
+      <p>
+        {words.givenOut.who} {words.givenOut.notYet}
+      </p>
       <ChoiceRow
         legend={words.givenOut.answers}
-        options={HANDED_OVER_ANSWERS.map((one) => ({ id: one, label: words.givenOut.answer[one] }))}
+        options={HANDED_OVER_ANSWERS.map((one) => ({
+          id: one,
+          label: words.givenOut.answer[one],
+          more: words.givenOut.answerMeans[one],
+        }))}
         value={answer}
         onChange={setAnswer}
       />

@@ -1,6 +1,8 @@
 import { useState } from 'react'
 import styles from '#components/care/label-choice.module.css'
 import { useLabelWords } from '#components/care/label-words.tsx'
+import { Button } from '#components/ui/button.tsx'
+import { Field } from '#components/ui/field.tsx'
 import { findLabels, labelGroups } from '#lib/rooms/care/views/labels.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -16,17 +18,12 @@ export function LabelChoice({ state, onChoose }: LabelChoiceProps) {
   const groups = findLabels(labelGroups(state.station), typed)
   return (
     <section className={styles.choice} aria-label={words.findTitle}>
-      <label className={styles.search}>
-        <span>
-          <b>{words.findTitle}</b> {words.search}
-        </span>
-        <input
-          type="search"
-          autoComplete="off"
-          value={typed}
-          onChange={(event) => setTyped(event.target.value)}
-        />
-      </label>
+      <Field
+        label={`${words.findTitle} ${words.search}`}
+        type="search"
+        value={typed}
+        onChange={(event) => setTyped(event.target.value)}
+      />
       {groups.length === 0 && <p>{words.nothingFound}</p>}
       <ul className={styles.groups}>
         {groups.map(({ component, name, ingredients }) => (
@@ -35,17 +32,16 @@ export function LabelChoice({ state, onChoose }: LabelChoiceProps) {
             <ul>
               {ingredients.map((one) => (
                 <li key={one.id}>
-                  <button
-                    type="button"
+                  <Button
                     data-read={one.readOn !== null}
+                    sub={[
+                      ...(one.through.length > 0 ? [words.through(one.through)] : []),
+                      words.lastRead(one.readOn),
+                    ].join(' · ')}
                     onClick={() => onChoose(one.id)}
                   >
-                    <b>{one.name}</b>
-                    <span>
-                      {one.through.length > 0 && `${words.through(one.through)} · `}
-                      <em>{words.lastRead(one.readOn)}</em>
-                    </span>
-                  </button>
+                    {one.name}
+                  </Button>
                 </li>
               ))}
             </ul>

@@ -1,5 +1,4 @@
 import { type FormEvent, useState } from 'react'
-import acts from '#components/care/label-acts.module.css'
 import { LabelAllergen } from '#components/care/label-allergen.tsx'
 import answers from '#components/care/label-answers.module.css'
 import styles from '#components/care/label-form.module.css'
@@ -10,6 +9,8 @@ import { useLabelWords } from '#components/care/label-words.tsx'
 import type { Acting } from '#components/live/acting.ts'
 import { useServerTime } from '#components/live/server-time.ts'
 import { PassphraseField } from '#components/start/passphrase-field.tsx'
+import { Button } from '#components/ui/button.tsx'
+import { Field } from '#components/ui/field.tsx'
 import { civilDate } from '#lib/measure/civil.ts'
 import {
   contradictions,
@@ -79,22 +80,15 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
       <div className={styles.lead}>
         <p>{words.formWhy}</p>
         {isRead && (
-          <button
-            type="button"
-            className={acts.back}
+          <Button
             onClick={() => setDraft({ ...draftOf(station, ingredient), readBy: draft.readBy })}
           >
             {words.fromBefore}
-          </button>
+          </Button>
         )}
-        <button
-          type="button"
-          className={acts.back}
-          disabled={rest === 0}
-          onClick={() => setDraft(withRestFree(station, draft))}
-        >
+        <Button disabled={rest === 0} onClick={() => setDraft(withRestFree(station, draft))}>
           {words.restFree(rest)}
-        </button>
+        </Button>
       </div>
       <LabelProduct
         state={state}
@@ -111,16 +105,12 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
       <LabelGluten draft={draft} onChange={setDraft} />
       <LabelMaking station={station} draft={draft} onChange={setDraft} />
       <div className={styles.end}>
-        <label className={styles.readBy}>
-          <span>{words.readBy}</span>
-          <input
-            type="text"
-            autoComplete="off"
-            maxLength={6}
-            value={draft.readBy}
-            onChange={(event) => setDraft({ ...draft, readBy: event.target.value })}
-          />
-        </label>
+        <Field
+          label={words.readBy}
+          maxLength={6}
+          value={draft.readBy}
+          onChange={(event) => setDraft({ ...draft, readBy: event.target.value })}
+        />
         <PassphraseField label={words.passphrase} value={passphrase} onChange={setPassphrase} />
         <div className={styles.problems}>
           <p>{words.unsaid(unsaid(station, draft))}</p>
@@ -137,13 +127,14 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
             {words.readOn(today)}. {missing.join(' ')}
           </p>
         </div>
-        <button
+        <Button
           type="submit"
-          className={acts.main}
+          kind="main"
+          size="large"
           disabled={acting.busy || wrong.length > 0 || missing.length > 0}
         >
           {words.send}
-        </button>
+        </Button>
       </div>
     </form>
   )

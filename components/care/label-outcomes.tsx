@@ -1,6 +1,6 @@
-import acts from '#components/care/label-acts.module.css'
 import styles from '#components/care/label-outcomes.module.css'
 import { useLabelWords } from '#components/care/label-words.tsx'
+import { Button } from '#components/ui/button.tsx'
 import { openBeside } from '#lib/rooms/care/facts/label-open.ts'
 import type { LabelOutcome } from '#lib/rooms/care/views/labels.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -36,9 +36,7 @@ export function LabelOutcomes({ state, outcomes, onRead }: LabelOutcomesProps) {
             </p>
             {one.isNewest && <Open outcome={one} timeZone={timeZone} />}
             {one.isNewest && !one.read && (
-              <button type="button" className={acts.back} onClick={() => onRead(one.ingredient)}>
-                {words.first.readNow}
-              </button>
+              <Button onClick={() => onRead(one.ingredient)}>{words.first.readNow}</Button>
             )}
           </li>
         ))}

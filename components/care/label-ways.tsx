@@ -1,8 +1,8 @@
 import { useState } from 'react'
-import acts from '#components/care/label-acts.module.css'
 import styles from '#components/care/label-ways.module.css'
 import { useLabelWords } from '#components/care/label-words.tsx'
 import type { Acting } from '#components/live/acting.ts'
+import { Button } from '#components/ui/button.tsx'
 import { useSettled } from '#components/ui/settled.ts'
 import { goesInto, isNotSame } from '#lib/rooms/care/views/labels.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -39,20 +39,20 @@ export function LabelWays({ state, ingredient, acting, onDone, onRead }: LabelWa
       <h3>{words.ways}</h3>
       <div className={styles.two}>
         <div>
-          <button
-            type="button"
-            className={isSure ? acts.stop : acts.way}
+          <Button
+            kind={isSure ? 'no' : 'plain'}
+            size="large"
             disabled={acting.busy || isSaid}
             onClick={() => void notSame()}
           >
             {isSure ? words.notSameSure(ingredient.name) : words.notSame}
-          </button>
+          </Button>
           <p>{isSaid ? words.notSameAlready : isSure ? words.sure : words.notSameWhy}</p>
         </div>
         <div>
-          <button type="button" className={acts.way} onClick={onRead}>
+          <Button size="large" onClick={onRead}>
             {words.read}
-          </button>
+          </Button>
           <p>{words.readWhy}</p>
         </div>
       </div>

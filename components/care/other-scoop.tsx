@@ -10,6 +10,9 @@ import { componentIn } from '#lib/service/held-stock.ts'
 import { pansOf } from '#lib/station/find.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 
+const WHERE = ['line', 'behind', 'both'] as const
+type Where = (typeof WHERE)[number]
+
 /** Whose scoop went into the pan: one tap, in the order of the line. */
 export function OtherScoop({ state, acting, task, choose, onBack }: TaskProps<'other-scoop'>) {
   const words = useFoodWords()
@@ -22,16 +25,25 @@ export function OtherScoop({ state, acting, task, choose, onBack }: TaskProps<'o
     (one) => one !== component,
   )
   const isBehind = hasBackup(state, component)
-  const soil = async (by: string, backup: boolean) => {
+  const soil = async (by: string, where: Where) => {
     if (!settled() || acting.busy) return
-    const said = backup ? words.done.soiledBackup : words.done.soiled
-    const which = backup ? { backup } : {}
-    const command = { type: 'soilPan', pan: task.pan, by, ...which } as const
-    if (await acting.act(command, said(name(component), name(by)))) onBack()
+    const tell = (backup: boolean) =>
+      acting.act(
+        { type: 'soilPan', pan: task.pan, by, ...(backup ? { backup } : {}) },
+        (backup ? words.done.soiledBackup : words.done.soiled)(name(component), name(by)),
+      )
+    // Who isn't sure says both; the one on the line may be known already.
+    const isTold = where === 'behind' || (where === 'both' && isSoiledBy(by)) || (await tell(false))
+    if (isTold && (where === 'line' || (await tell(true)))) onBack()
   }
   return (
     <div className={styles.what}>
       <p>{words.whoseScoopWhy(name(component))}</p>
+      {scoop !== null && (
+        <p className={styles.large}>
+          {words.whoseScoop} {name(scoop)}
+        </p>
+      )}
       {scoop === null ? (
         <ChoiceRow
           legend={words.whoseScoop}
@@ -41,18 +53,23 @@ export function OtherScoop({ state, acting, task, choose, onBack }: TaskProps<'o
             off: acting.busy || (!isBehind && isSoiledBy(id)),
           }))}
           value={null}
-          onChange={(one) => (isBehind ? settled() && setScoop(one) : void soil(one, false))}
+          onChange={(one) => (isBehind ? settled() && setScoop(one) : void soil(one, 'line'))}
         />
       ) : (
         <ChoiceRow
-          legend={words.whichPan(name(component))}
-          options={(['line', 'behind'] as const).map((id) => ({
+          legend={words.whichPan(name(component), name(scoop))}
+          options={WHERE.map((id) => ({
             id,
-            label: id === 'behind' ? words.coveredBackup : words.onTheLine,
+            label:
+              id === 'behind'
+                ? words.coveredBackup
+                : id === 'line'
+                  ? words.onTheLine
+                  : words.bothPans,
             off: acting.busy || (id === 'line' && isSoiledBy(scoop)),
           }))}
           value={null}
-          onChange={(one) => void soil(scoop, one === 'behind')}
+          onChange={(one) => void soil(scoop, one)}
         />
       )}
       <div className={styles.ways}>

@@ -12,6 +12,7 @@ import { useJob } from '#components/job/use-job.ts'
 import { useReading } from '#components/job/use-reading.ts'
 import { Choice } from '#components/ui/choice.tsx'
 import { Note } from '#components/ui/note.tsx'
+import { coolingStay } from '#lib/rooms/food/facts/batch-watch.ts'
 import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
 import { coolingScaleOf } from '#lib/rooms/food/views/probe-scale.ts'
 import {
@@ -24,6 +25,9 @@ import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
 import type { ReheatingPlace } from '#lib/safety/reheating.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 
+/** What both stages of cooling take; said by the first tap, whichever it is. */
+const USUAL_HOURS = 6
+
 /** A reading while it cools: the first one starts both stages, if somebody stays to read them. */
 export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
   const words = useFoodWords()
@@ -32,7 +36,12 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
   const isFirst = cooling === null
   const limits = limitsOf(state.station)
   const form = useReading(state, batch?.component ?? '', 'cooling', coolLimit(limits, cooling))
-  const [hours, setHours] = useState(6)
+  /** A claim: nobody stays until it is said. */
+  const [hours, setHours] = useState<number | null>(null)
+  // Who stays longer than was said is said, and never there beforehand.
+  const [longer, setLonger] = useState(0)
+  const stay = batch ? coolingStay(state.station, batch, now) : null
+  const stayed = Math.max(now, stay?.until ?? now) + longer * HOUR_MS
   const when = useToldWhen(now)
   const time = (at: number) => words.sayTime(at, state.station.timeZone)
   // Both stages run from where it started: now, while the first reading is still being typed.
@@ -41,6 +50,7 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
   const job = useJob({
     acting,
     about: id,
+    lacks: [isFirst && hours === null ? words.batches.coolPresentLack : null],
     form,
     command: () => {
       const reading = readingOf(form.entry)
@@ -50,7 +60,8 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
           batch: id,
           reading: { ...reading, ...(when.at === undefined ? {} : { at: when.at }) },
           initials: form.entry.initials.trim(),
-          ...(isFirst ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
+          ...(isFirst && hours !== null ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
+          ...(longer > 0 ? { presentUntil: stayed } : {}),
         }
       )
     },
@@ -73,7 +84,6 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
             first: by(limits.coolingFirstWithin.withinMs),
             second: by(limits.coolingWithin.withinMs),
           })}
-          scale={form.entry.scale}
           read={form.judged.question ? null : (form.judged.temperature?.tenths ?? null)}
           isMet={form.judged.verdict === 'met'}
         />
@@ -88,10 +98,19 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
       {isFirst && (
         <Steps
           label={words.batches.coolPresent}
-          shown={time(now + hours * HOUR_MS)}
+          shown={hours === null ? words.forms.clockNotSaid : time(now + hours * HOUR_MS)}
           by={[-1, 1]}
-          isDead={(one) => hours + one < 1 || hours + one > 12}
-          onStep={(one) => setHours(hours + one)}
+          isDead={(one) => hours !== null && (hours + one < 1 || hours + one > 12)}
+          onStep={(one) => setHours(hours === null ? USUAL_HOURS : hours + one)}
+        />
+      )}
+      {stay?.isTooShort && (
+        <Steps
+          label={words.batches.coolPresent}
+          shown={time(longer === 0 ? stay.until : stayed)}
+          by={[-1, 1]}
+          isDead={(one) => longer + one < 0 || longer + one > 12}
+          onStep={(one) => setLonger(longer + one)}
         />
       )}
       <ProbeFields form={form} />
@@ -119,9 +138,12 @@ export function ReheatStep({ state, acting, now, id, ways, onDone }: StepProps) 
     'reheating',
     heatAgainLimit(state.station, place),
   )
+  const { verdict } = form.judged
+  const isUntimed = verdict === 'not-long-enough' && form.entry.held === ''
   const job = useJob({
     acting,
     about: id,
+    lacks: [isUntimed ? words.readings.verdict[verdict] : null],
     form,
     command: () => {
       const reading = heatReadingOf(form.entry)
@@ -138,10 +160,9 @@ export function ReheatStep({ state, acting, now, id, ways, onDone }: StepProps) 
     },
     done: () => {
       const reading = heatReadingOf(form.entry)
-      return words.batches.reheatDone(
-        foodName(state, 'batch', id),
-        reading ? words.sayDegrees(reading) : '',
-      )
+      const say =
+        form.judged.verdict === 'met' ? words.batches.reheatDone : words.batches.reheatNotDone
+      return say(foodName(state, 'batch', id), reading ? words.sayDegrees(reading) : '')
     },
     after: onDone,
   })

@@ -1,5 +1,5 @@
 import type { FoodWords } from '#components/job/use-food-words.ts'
-import { batchReadBy } from '#lib/rooms/food/facts/batch-watch.ts'
+import { batchReadBy, coolingStay } from '#lib/rooms/food/facts/batch-watch.ts'
 import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
@@ -17,6 +17,7 @@ export const batchFacts = (
   const portion = state.portions[batch.component]
   const each = portion?.amount ?? 1
   const cooling = coolingOf(state.station, batch, now)
+  const stay = coolingStay(state.station, batch, now)
   const nextBy = batch.offSale === null ? batchReadBy(state, id, now) : null
   const { scale } = state.station.safety
   return [
@@ -35,6 +36,9 @@ export const batchFacts = (
           words.batches.loaded(Math.round(batch.loaded / each)),
         ]),
     ...(cooling ? [words.safety.cooling(cooling, limitsOf(state.station), scale, time)] : []),
+    ...(stay
+      ? [(stay.isTooShort ? words.batches.coolAlone : words.batches.coolStays)(time(stay.until))]
+      : []),
     ...batch.readings
       .slice(-3)
       .map((one) => words.read(words.sayDegrees(one.temperature), time(one.at))),

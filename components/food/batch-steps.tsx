@@ -14,7 +14,7 @@ import { useJob } from '#components/job/use-job.ts'
 import { useReading } from '#components/job/use-reading.ts'
 import { Choice } from '#components/ui/choice.tsx'
 import { isCookedHere } from '#lib/rooms/food/facts/food-now.ts'
-import { cookLimit, heatReadingOf } from '#lib/rooms/food/views/reading-entry.ts'
+import { cookLimit, heatReadingOf, howProbed } from '#lib/rooms/food/views/reading-entry.ts'
 import { amountOf } from '#lib/rooms/pans/facts/pans.ts'
 import { readOfLoad } from '#lib/service/batch-loads.ts'
 import { loadsRead } from '#lib/service/batch-read.ts'
@@ -69,7 +69,9 @@ export function CookStep({ state, acting, now, id, ways, onDone }: StepProps) {
           )}
         </p>
       )}
-      <p>{words.batches.cookWhy}</p>
+      <p>
+        {words.round.how[howProbed(component, 'cooking')]} {words.batches.cookWhy}
+      </p>
       <ProbeFields form={form} asksHeld={asksHeld} />
       {ways(
         <ToldWhenSteps

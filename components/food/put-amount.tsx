@@ -15,10 +15,12 @@ interface PutAmountProps {
   readonly state: RunningState
   readonly put: Put
   readonly target: PutTarget
+  /** Only how much: there is no room for another way to say it. */
+  readonly isShort: boolean
 }
 
 /** How much goes in: portions, or the weight with its pan; a back-up pan goes in whole. */
-export function PutAmount({ state, put, target, onTyped }: PutAmountProps) {
+export function PutAmount({ state, put, target, onTyped, isShort }: PutAmountProps) {
   const words = useFoodWords()
   const unit = state.portions[target.component]?.unit ?? 'mg'
   if (put.isAll) return null
@@ -65,7 +67,7 @@ export function PutAmount({ state, put, target, onTyped }: PutAmountProps) {
         />
       )}
       {net !== null && <p>{net}</p>}
-      {mayWeigh && (
+      {mayWeigh && !isShort && (
         <Button
           kind="quiet"
           onClick={() => {

@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { CleanedProbe } from '#components/food/cleaned-probe.tsx'
 import { DatesButton, DatesStep } from '#components/food/dates-button.tsx'
 import { PutAmount } from '#components/food/put-amount.tsx'
 import { PutFrom } from '#components/food/put-from.tsx'
@@ -14,6 +15,7 @@ import { useJob } from '#components/job/use-job.ts'
 import { Button } from '#components/ui/button.tsx'
 import { Note } from '#components/ui/note.tsx'
 import { washingMatters } from '#lib/rooms/care/facts/product-before.ts'
+import { loadBrings } from '#lib/rooms/food/views/round.ts'
 import { usualLoads } from '#lib/rooms/pans/facts/pans-to-do.ts'
 import { firstDayIs } from '#lib/rooms/pans/views/dates-asked.ts'
 import { boundAt, findBackup } from '#lib/service/held-stock.ts'
@@ -56,6 +58,12 @@ function PutJob(props: PutJobProps) {
   const asksDates = isDating && put.asksDates
   const batch = put.source?.kind === 'batch' ? put.source.id : null
   const firstDay = batch === null ? firstDayIs(state.station, target.component) : 'made'
+  const { entry, judged } = put.form
+  const asksReading = put.needsReading && put.isLoadable
+  const brings = asksReading ? loadBrings(state, target.id, entry.probe) : null
+  // By then it is said what goes in: the question has its room.
+  const isAsking = brings !== null && judged.temperature !== null
+  const isEnd = brings !== null && entry.cleaned === false
   const job = useJob({
     acting,
     about: `${put.source?.kind} ${asksDates}`,
@@ -64,6 +72,7 @@ function PutJob(props: PutJobProps) {
       put.isDateLacking ? words.dates.lack.preparedOn[firstDay] : null,
       put.isWeightLacking ? words.forms.weighLack : null,
       asksWashed && !put.washed ? words.forms.washedLack : null,
+      isAsking && entry.cleaned === undefined ? words.round.lackClean : null,
     ],
     form: put.needsReading ? put.form : null,
     command: () => props.command(put.told(), put.washed),
@@ -100,11 +109,19 @@ function PutJob(props: PutJobProps) {
   return (
     <JobForm
       job={job}
-      send={props.send}
+      kind={isEnd || (put.needsReading && judged.verdict === 'not-met') ? 'no' : 'main'}
+      send={
+        put.source?.kind === 'backup' && judged.verdict === 'not-met'
+          ? words.forms.readOut(put.form.typed && words.sayDegrees(put.form.typed))
+          : props.send
+      }
+      sub={isEnd ? words.round.endsShort : undefined}
       side={put.needsReading ? pad : undefined}
       note={put.source?.heldBy === 'dry' ? words.forms.noReadingNeeded : undefined}
     >
-      <PutFrom state={state} put={put} choose={choose} component={target.component} />
+      {!isAsking && (
+        <PutFrom state={state} put={put} choose={choose} component={target.component} />
+      )}
       {behind !== null && put.source?.kind === 'batch' && (
         <Button
           sub={words.forms.putBehindWhy}
@@ -113,8 +130,8 @@ function PutJob(props: PutJobProps) {
           {words.forms.putBehind}
         </Button>
       )}
-      {put.source && <PutAmount {...{ state, put, target, onTyped }} />}
-      {put.asksDates && (
+      {put.source && <PutAmount {...{ state, put, target, onTyped }} isShort={isAsking} />}
+      {put.asksDates && (!isAsking || put.isDateLacking) && (
         <DatesButton
           said={put.dates}
           firstDay={firstDay}
@@ -133,6 +150,7 @@ function PutJob(props: PutJobProps) {
           {words.forms.washed}
         </label>
       )}
+      {brings !== null && <CleanedProbe brings={brings} form={put.form} state={state} />}
       {put.needsReading && <ProbeFields form={put.form} />}
     </JobForm>
   )

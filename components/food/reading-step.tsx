@@ -12,9 +12,8 @@ import { useJob } from '#components/job/use-job.ts'
 import { useReading } from '#components/job/use-reading.ts'
 import { Note } from '#components/ui/note.tsx'
 import { foodTimes } from '#lib/rooms/food/facts/food-times.ts'
-import { probeTrail } from '#lib/rooms/food/facts/probe-trail.ts'
 import { readingOf } from '#lib/rooms/food/views/reading-entry.ts'
-import { probeBrings, type RoundStep } from '#lib/rooms/food/views/round.ts'
+import { isProbeUsed, probeBrings, type RoundStep } from '#lib/rooms/food/views/round.ts'
 
 interface ReadingStepProps extends Pick<TaskProps<'read'>, 'state' | 'acting' | 'now'> {
   readonly step: RoundStep
@@ -44,7 +43,7 @@ export function ReadingStep(props: ReadingStepProps) {
   const isAsked = brings !== null
   const isOut = judged.verdict === 'not-met'
   const isEnd = isAsked && entry.cleaned === false
-  const isUsed = entry.probe.trim() !== '' && probeTrail(state, entry.probe).length > 0
+  const isUsed = isProbeUsed(state, entry.probe)
   const job = useJob({
     acting,
     about: `${what} ${id}`,
@@ -79,6 +78,7 @@ export function ReadingStep(props: ReadingStepProps) {
       scale={<ReadingScale form={form} />}
       side={<ReadingPad form={form} />}
     >
+      {!instead && !isAsked && isUsed && <p className={styles.large}>{words.round.clean}</p>}
       <p className={styles.large}>{words.round.how[step.how]}</p>
       {instead ?? (
         <>
@@ -92,11 +92,7 @@ export function ReadingStep(props: ReadingStepProps) {
             {times?.nextBy ? words.forms.nextBy(time(times.nextBy)) : ''}
           </p>
           {times?.offSale && <Note kind="no">{words.forms.resolveWhy[times.offSale.why]}</Note>}
-          {isAsked ? (
-            <CleanedProbe brings={brings} form={form} state={state} />
-          ) : (
-            isUsed && <p className={styles.probeFirst}>{words.round.clean}</p>
-          )}
+          {isAsked && <CleanedProbe brings={brings} form={form} state={state} />}
           <KeptProbe form={form} beside={beside} isCrowded={isAsked} />
           {more}
         </>

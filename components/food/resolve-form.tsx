@@ -1,5 +1,6 @@
 import { type ReactNode, useState } from 'react'
 import { sayHandedOver } from '#components/care/handed-over-said.ts'
+import { OffSaleNote } from '#components/food/off-sale-note.tsx'
 import { ChoiceRow } from '#components/job/choice-row.tsx'
 import { foodName } from '#components/job/food-name.ts'
 import { JobForm } from '#components/job/job-form.tsx'
@@ -20,13 +21,25 @@ import { heatAgainLimit, heatReadingOf } from '#lib/rooms/food/views/reading-ent
 import type { WayOut } from '#lib/safety/holding.ts'
 import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
 import { placeOf } from '#lib/service/place.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { buildName, openBuilds } from '#lib/service/tickets.ts'
 
 type Way = WayOut['way']
+
+/** Hours that cooling takes at most: what is offered first to who stays. */
+const BOTH_STAGES = 6
 
 interface WaySaid {
   readonly id: Way
   readonly label: string
+  readonly more: string
 }
+
+/** Open builds that are held for what stands there. */
+const heldFor = (state: RunningState, id: string): readonly string[] =>
+  openBuilds(state).flatMap(({ ticket, build }) =>
+    build.hold?.pans?.includes(id) ? [buildName(ticket.number, build.letter)] : [],
+  )
 
 interface ResolveFormProps extends TaskProps<'resolve'> {
   /** In a round of readings: the way on, while nobody has decided. */
@@ -50,20 +63,28 @@ export function ResolveForm(props: ResolveFormProps) {
     { isSignature: true },
   )
   const inCharge = usePassphrase()
-  const [hours, setHours] = useState(6)
+  const [hours, setHours] = useState<number | null>(null)
   const time = (at: number) => words.sayTime(at, state.station.timeZone)
+  const held = heldFor(state, id)
+  const each = state.portions[placed?.component ?? '']?.amount ?? 1
+  const then = {
+    discard: words.forms.resolveThen.discard(held, Math.round((placed?.amount ?? 0) / each)),
+    reheat: words.forms.resolveThen.reheat(held),
+    'time-only': words.forms.resolveThen['time-only'](held),
+  }
   const ways: readonly WaySaid[] =
     offSale?.why === 'cooling-missed'
       ? batchWays(state, id, now).flatMap((one): WaySaid[] =>
           one === 'discard'
-            ? [{ id: 'discard', label: words.safety.coolingWay.discard }]
+            ? [{ id: 'discard', label: words.safety.coolingWay.discard, more: then.discard }]
             : one === 'reheat-and-cool-again'
-              ? [{ id: 'reheat', label: words.safety.coolingWay[one] }]
+              ? [{ id: 'reheat', label: words.safety.coolingWay[one], more: then.reheat }]
               : [],
         )
       : waysFor(state, what, id, now).map((one) => ({
           id: one.way,
           label: words.safety.way(one, time),
+          more: then[one.way],
         }))
   const [chosen, setChosen] = useState<Way | null>(null)
   const way = ways.some((one) => one.id === chosen) ? chosen : null
@@ -72,7 +93,10 @@ export function ResolveForm(props: ResolveFormProps) {
   const job = useJob({
     acting,
     about: id,
-    lacks: [way === null ? words.forms.resolveLack : null],
+    lacks: [
+      way === null ? words.forms.resolveLack : null,
+      isCooledAgain && hours === null ? words.batches.coolPresentLack : null,
+    ],
     form: isHeated ? form : null,
     inCharge,
     command: () => {
@@ -84,7 +108,9 @@ export function ResolveForm(props: ResolveFormProps) {
           id,
           way,
           ...(reading ? { reading, place, initials: form.entry.initials.trim() } : {}),
-          ...(isCooledAgain ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
+          ...(isCooledAgain && hours !== null
+            ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS }
+            : {}),
         }
       )
     },
@@ -106,7 +132,7 @@ export function ResolveForm(props: ResolveFormProps) {
       ways={
         (list || onward || offSale.why === 'reading-missed') && (
           <>
-            {onward}
+            {way === null && onward}
             {list && (
               <Button onClick={() => choose({ task: 'handed-over', what, id })}>
                 {words.givenOut.open}
@@ -121,12 +147,7 @@ export function ResolveForm(props: ResolveFormProps) {
         )
       }
     >
-      <Note kind="no">
-        {words.forms.resolveWhy[offSale.why]}{' '}
-        {offSale.lastGoodAt === null
-          ? words.forms.resolveNoGood
-          : words.forms.resolveLastGood(time(offSale.lastGoodAt))}
-      </Note>
+      <OffSaleNote {...{ state, what, id, now }} />
       {list && (
         <Note kind="watch">
           {sayHandedOver(words, state, list)} {words.givenOut.who}
@@ -136,9 +157,11 @@ export function ResolveForm(props: ResolveFormProps) {
       {isCooledAgain && (
         <Steps
           label={words.batches.coolPresent}
-          shown={time(now + hours * HOUR_MS)}
+          shown={hours === null ? words.forms.clockNotSaid : time(now + hours * HOUR_MS)}
           by={[-1, 1]}
-          onStep={(by) => setHours(Math.max(1, Math.min(12, hours + by)))}
+          onStep={(by) =>
+            setHours(hours === null ? BOTH_STAGES : Math.max(1, Math.min(12, hours + by)))
+          }
         />
       )}
       {isHeated && (

@@ -29,7 +29,7 @@ export function RoundForm({ state, acting, task, now, choose, onBack }: TaskProp
     else onBack()
   }
   const goOn = (
-    <Button key="onward" onClick={() => onward()}>
+    <Button key="onward" kind="main" size="large" onClick={() => onward()}>
       {words.round.onward(nextName)}
     </Button>
   )

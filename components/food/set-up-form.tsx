@@ -48,15 +48,25 @@ export function SetUpForm({ state, acting, now, onBack }: TaskProps<'set-up'>) {
     if (refused === undefined) onBack()
     else setAt(refused)
   }
+  const bad = row?.toTell ?? null
+  const tell = async () => {
+    if (loading.busy || bad === null || !settled()) return
+    remember(bad.pan)
+    await loading.send([bad])
+  }
   const isCup = ({ component }: Pick<SetUpRow, 'component'>) =>
     componentOf(state.station, component).portion.tool === 'cup'
+  const badRead = (pan: string): string | null => {
+    const { typed } = form(pan)
+    return typed && words.sayDegrees(typed)
+  }
   const lackOf = ({ pan, wait, component }: SetUpRow): string | null => {
     if (!wait || !isAsked(wait)) return null
     if (wait.why !== 'reading') return words.setUp.inFull(wait, isCup({ component }), time)
     const { question, lacks } = form(pan).judged
     return question ? words.readings.lackAnswer : lacks && words.readings.lack[lacks]
   }
-  const lack = row && lackOf(row)
+  const lack = bad === null ? row && lackOf(row) : null
   const count = sheet.loads.length
   const isLast = lack === null && next === null
   const pad = row && row.holds === null && row.needsReading && row.wait?.why !== 'left'
@@ -82,15 +92,25 @@ export function SetUpForm({ state, acting, now, onBack }: TaskProps<'set-up'>) {
         ) : (
           <JobForm
             job={{
-              lack: lack ?? (isLast && count === 0 ? words.setUp.sendNone : null),
+              lack: lack ?? (isLast && count === 0 && bad === null ? words.setUp.sendNone : null),
               busy: loading.busy,
               send: () => {
-                if (isLast) void load()
+                if (bad !== null) void tell()
+                else if (isLast) void load()
                 else if (next !== null && settled()) goTo(next)
               },
             }}
-            send={isLast ? sends : next === null ? '' : words.setUp.next(name(next))}
-            sub={isLast ? words.setUp.rest(sheet.waiting.length) : undefined}
+            kind={bad === null ? 'main' : 'no'}
+            send={
+              bad !== null
+                ? words.forms.readOut(badRead(bad.pan))
+                : isLast
+                  ? sends
+                  : next === null
+                    ? ''
+                    : words.setUp.next(name(next))
+            }
+            sub={bad === null && isLast ? words.setUp.rest(sheet.waiting.length) : undefined}
             side={row && pad ? <ReadingPad form={form(row.pan)} /> : undefined}
           >
             {row && (

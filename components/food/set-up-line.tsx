@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react'
 import styles from '#components/food/set-up-line.module.css'
 import type { SetUp } from '#components/food/use-set-up.ts'
 import { useFoodWords } from '#components/job/use-food-words.ts'
@@ -30,6 +31,12 @@ const levelOf = ({ holds, portions, usual, capacity }: SetUpRow): number =>
 /** The whole line as it will stand: a dashed surface is to go in, a full one is in. */
 export function SetUpLine({ state, setUp, lit, onChoose }: SetUpLineProps) {
   const words = useFoodWords()
+  const line = useRef<HTMLDivElement>(null)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another pan is lit, and comes in sight
+  useEffect(() => {
+    const to = line.current?.querySelector('[data-lit]')
+    to?.scrollIntoView({ inline: 'center', block: 'nearest' })
+  }, [lit])
   const time = (at: number) => words.sayTime(at, state.station.timeZone)
   const fromOf = ({ source, openedOn, isPack }: SetUpRow): readonly [string, string] => {
     const { from } = words.setUp
@@ -52,7 +59,7 @@ export function SetUpLine({ state, setUp, lit, onChoose }: SetUpLineProps) {
   const isCup = ({ component }: SetUpRow): boolean =>
     componentOf(state.station, component).portion.tool === 'cup'
   return (
-    <div className={styles.line}>
+    <div ref={line} className={styles.line} data-swiped="">
       <Line
         station={state.station}
         label={words.line}

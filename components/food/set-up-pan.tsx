@@ -8,7 +8,7 @@ import job from '#components/job/job.module.css'
 import { PortionSteps } from '#components/job/steps.tsx'
 import { useFoodWords } from '#components/job/use-food-words.ts'
 import { Note } from '#components/ui/note.tsx'
-import { howProbed } from '#lib/rooms/food/views/round.ts'
+import { howProbed } from '#lib/rooms/food/views/reading-entry.ts'
 import { amountOf } from '#lib/rooms/pans/facts/pans.ts'
 import { isAsked, type SetUpRow } from '#lib/rooms/pans/views/set-up-row.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -82,6 +82,7 @@ export function SetUpPan({ state, now, setUp, row, ways, onDays }: SetUpPanProps
                 : words.round.how[howProbed(component)]}
             </p>
           )}
+          {setUp.isProbeUsed(pan) && <p className={job.probeFirst}>{words.round.clean}</p>}
           <KeptProbe key={pan} form={setUp.form(pan)} beside={null} isCrowded={false} />
         </>
       )}

@@ -62,7 +62,7 @@ function ThrowList({ state, acting, onBack }: Props) {
   const list = Object.values(state.toThrowOut)
   const initials = useInitials(true)
   const [chosen, setChosen] = useState<string | null>(null)
-  const one = list.find((each) => keyOf(each) === chosen) ?? (list.length === 1 ? list[0] : null)
+  const one = list.find((each) => keyOf(each) === chosen) ?? null
   const job = useJob({
     acting,
     about: list.length,
@@ -89,7 +89,9 @@ function ThrowList({ state, acting, onBack }: Props) {
       job={job}
       kind="no"
       send={words.forms.throwSend}
-      sub={one ? foodName(state, one.what, one.id) : undefined}
+      sub={
+        one ? `${foodName(state, one.what, one.id)} ${words.forms.throwWhat[one.what]}` : undefined
+      }
       side={
         <div className={styles.what}>
           <InitialsField initials={initials} />

@@ -96,6 +96,7 @@ export const usePut = (state: RunningState, target: PutTarget, now: number): Put
     target.component,
     heldBy === 'hot' ? 'hot-holding' : 'cold-holding',
     limit,
+    { of: source ? sourceKey(source) : undefined },
   )
 
   const isAll = source?.kind === 'backup' && target.isWhole

@@ -4,13 +4,14 @@ import { foodName } from '#components/job/food-name.ts'
 import { useFoodWords } from '#components/job/use-food-words.ts'
 import type { Acting } from '#components/live/acting.ts'
 import { useSend } from '#components/live/crew.tsx'
+import type { SetUpLoad } from '#lib/rooms/pans/views/set-up-row.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 
 export interface SendLoads {
   readonly busy: boolean
-  /** All loads of the sheet at once; the pans that weren't taken, none where all were. */
-  send(): Promise<readonly string[]>
+  /** All loads of the sheet at once, or these; the pans that weren't taken, none where all were. */
+  send(only?: readonly SetUpLoad[]): Promise<readonly string[]>
 }
 
 /** Each pan is a load of its own: what isn't taken stays on the sheet, with why. */
@@ -21,8 +22,8 @@ export const useSendLoads = (state: RunningState, acting: Acting, setUp: SetUp):
   const time = (at: number) => words.sayTime(at, state.station.timeZone)
   return {
     busy,
-    send: async () => {
-      const { loads } = setUp.sheet
+    send: async (only) => {
+      const loads = only ?? setUp.sheet.loads
       setBusy(true)
       const answers = await Promise.all(loads.map((load) => send(load)))
       const { sayNotTaken, sayRefusal } = await words.loadRefusals()

@@ -1,15 +1,17 @@
 import { useState } from 'react'
 import type { SaidDates } from '#components/food/said-dates.ts'
-import { keepHands, keptHands } from '#components/job/kept-hands.ts'
+import { keepHands, keptHands, useLapse } from '#components/job/kept-hands.ts'
 import type { ReadingForm } from '#components/job/use-reading.ts'
 import {
   holdingLimit,
+  howProbed,
   judgeEntry,
   type ReadingEntry,
   readingOf,
   typedTemperature,
 } from '#lib/rooms/food/views/reading-entry.ts'
-import { howProbed } from '#lib/rooms/food/views/round.ts'
+import { isProbeUsed } from '#lib/rooms/food/views/round.ts'
+import { sourceKey } from '#lib/rooms/pans/views/put-sources.ts'
 import { type SetUpSheet, setUpSheet } from '#lib/rooms/pans/views/set-up.ts'
 import { AS_USUAL, type SetUpEntry } from '#lib/rooms/pans/views/set-up-row.ts'
 import type { ProbeAt } from '#lib/safety/readings.ts'
@@ -26,6 +28,20 @@ export interface SaidOfPan extends Omit<SetUpEntry, 'reading' | 'initials' | 'da
   readonly refused: string | null
 }
 
+/** What was said of other food than what goes in now, told of nothing else. */
+const about = (one: SaidOfPan, source: string | null): SaidOfPan =>
+  one.saidOf === source
+    ? one
+    : {
+        ...one,
+        saidOf: source,
+        typed: null,
+        typedAt: 0,
+        dates: null,
+        alsoOpened: null,
+        isLabelled: false,
+      }
+
 const NOTHING: SaidOfPan = { ...AS_USUAL, typed: null, typedAt: 0, dates: null, refused: null }
 
 type Said = Readonly<Record<string, SaidOfPan>>
@@ -37,6 +53,8 @@ export interface SetUp {
   readonly sheet: SetUpSheet
   of(pan: string): SaidOfPan
   form(pan: string): ReadingForm
+  /** Its probe was in food, also of a pan of this sheet that isn't sent yet. */
+  isProbeUsed(pan: string): boolean
   say(pan: string, part: Partial<Omit<SaidOfPan, 'typed' | 'typedAt'>>): void
   /** What was loaded is forgotten, what wasn't taken says why. */
   sent(answers: Readonly<Record<string, string | null>>): void
@@ -49,18 +67,19 @@ export const useSetUp = (state: RunningState, now: number): SetUp => {
   const { scale } = station.safety
   const [said, setSaid] = useState<Said>(() => (kept?.service === service ? kept.said : {}))
   const [hands, setHands] = useState(keptHands)
+  useLapse((gone) =>
+    setHands((before) => (before.initials === gone ? { ...before, initials: '' } : before)),
+  )
   const change = (how: (before: Said) => Said) =>
     setSaid((before) => {
       const next = how(before)
       kept = { service, said: next }
       return next
     })
-  const of = (pan: string): SaidOfPan => said[pan] ?? NOTHING
   const inPan = (pan: string) => componentOf(station, findPan(station, pan)?.component ?? '')
   const placeIn = (pan: string): ProbeAt =>
     howProbed(inPan(pan)) === 'piece' ? 'thickest-part' : 'middle-stirred'
-  const entryIn = (pan: string): ReadingEntry => {
-    const { typed } = of(pan)
+  const entryIn = (pan: string, { typed }: Pick<SaidOfPan, 'typed'>): ReadingEntry => {
     if (typed && typed.text !== '') return typed
     return {
       text: '',
@@ -73,18 +92,19 @@ export const useSetUp = (state: RunningState, now: number): SetUp => {
     }
   }
   const heldIn = (pan: string): 'hot' | 'cold' => (inPan(pan).held === 'hot' ? 'hot' : 'cold')
-  const judgedIn = (pan: string) => {
+  const judgedIn = (pan: string, one: SaidOfPan) => {
     const heldBy = heldIn(pan)
     const context = heldBy === 'hot' ? ('hot-holding' as const) : ('cold-holding' as const)
     const limit = holdingLimit(station, inPan(pan), heldBy)
-    const entry = entryIn(pan)
+    const entry = entryIn(pan, one)
     return { entry, context, limit, judged: judgeEntry(entry, context, scale, limit) }
   }
   const sheet = setUpSheet(
     state,
     (pan) => {
-      const { typedAt, dates, ...rest } = of(pan)
-      const { entry, judged } = judgedIn(pan)
+      const one = said[pan] ?? NOTHING
+      const { typedAt, dates, ...rest } = one
+      const { entry, judged } = judgedIn(pan, one)
       const reading = judged.isReady ? readingOf(entry) : null
       return {
         ...rest,
@@ -95,15 +115,25 @@ export const useSetUp = (state: RunningState, now: number): SetUp => {
     },
     now,
   )
+  const sourceIn = (pan: string): string | null => {
+    const source = sheet.rows.find((row) => row.pan === pan)?.source
+    return source ? sourceKey(source) : null
+  }
+  const of = (pan: string): SaidOfPan => about(said[pan] ?? NOTHING, sourceIn(pan))
   const remember = (pan: string) => {
-    const { probe, initials, where } = entryIn(pan)
+    const { probe, initials, where } = entryIn(pan, of(pan))
     keepHands({ probe, initials, isMiddle: where !== null && where !== 'surface' })
   }
   return {
     sheet,
     of,
+    isProbeUsed: (pan) => {
+      const others = Object.entries(said).filter(([one]) => one !== pan)
+      const unsent = others.flatMap(([, { typed }]) => (typed?.text ? [typed.probe] : []))
+      return isProbeUsed(state, entryIn(pan, of(pan)).probe, unsent)
+    },
     form: (pan) => {
-      const { entry, context, limit, judged } = judgedIn(pan)
+      const { entry, context, limit, judged } = judgedIn(pan, of(pan))
       return {
         entry,
         judged,
@@ -118,7 +148,7 @@ export const useSetUp = (state: RunningState, now: number): SetUp => {
           change((before) => ({
             ...before,
             [pan]: {
-              ...(before[pan] ?? NOTHING),
+              ...about(before[pan] ?? NOTHING, sourceIn(pan)),
               typed,
               ...(isFigure ? { typedAt: now } : {}),
               refused: null,
@@ -136,7 +166,7 @@ export const useSetUp = (state: RunningState, now: number): SetUp => {
     say: (pan, part) =>
       change((before) => ({
         ...before,
-        [pan]: { ...(before[pan] ?? NOTHING), refused: null, ...part },
+        [pan]: { ...about(before[pan] ?? NOTHING, sourceIn(pan)), refused: null, ...part },
       })),
     sent: (answers) =>
       change((before) =>

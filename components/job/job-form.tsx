@@ -36,22 +36,24 @@ export function JobForm(props: JobFormProps) {
     >
       <div className={styles.what}>{children}</div>
       {scale !== undefined && <div className={styles.scale}>{scale}</div>}
-      {side !== undefined && <div className={styles.side}>{side}</div>}
-      <div className={styles.send}>
-        {note !== undefined && <p className={styles.small}>{note}</p>}
-        {ways !== undefined && <div className={styles.ways}>{ways}</div>}
-        <Button
-          type="submit"
-          kind={kind === 'no' ? 'no' : 'main'}
-          size="large"
-          className={styles.main}
-          data-main=""
-          lacks={job.lack}
-          disabled={job.busy}
-          sub={sub}
-        >
-          {send}
-        </Button>
+      <div className={styles.hands}>
+        {side !== undefined && <div className={styles.side}>{side}</div>}
+        <div className={styles.send}>
+          {note !== undefined && <p className={styles.small}>{note}</p>}
+          {ways !== undefined && <div className={styles.ways}>{ways}</div>}
+          <Button
+            type="submit"
+            kind={kind === 'no' ? 'no' : 'main'}
+            size="large"
+            className={styles.main}
+            data-main=""
+            lacks={job.lack}
+            disabled={job.busy}
+            sub={sub}
+          >
+            {send}
+          </Button>
+        </div>
       </div>
     </form>
   )

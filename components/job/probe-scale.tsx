@@ -6,11 +6,9 @@ import {
   probeScaleOf,
   shareOf,
 } from '#lib/rooms/food/views/probe-scale.ts'
-import type { Scale } from '#lib/safety/temperature.ts'
 
 interface ProbeScaleProps {
   readonly drawn: Drawn
-  readonly scale: Scale
   /** Tenths of a degree on that scale; null while nothing sensible is typed. */
   readonly read: number | null
   readonly isMet: boolean
@@ -19,7 +17,7 @@ interface ProbeScaleProps {
 const percent = (share: number): string => `${Math.round(share * 1000) / 10}%`
 
 /** A probe's scale with its limits marked, and what is read on it; all of it is said elsewhere too. */
-export function ProbeScale({ drawn, scale, read, isMet }: ProbeScaleProps) {
+export function ProbeScale({ drawn, read, isMet }: ProbeScaleProps) {
   const words = useFoodWords()
   const at = (tenths: number) => percent(shareOf(drawn, tenths))
   return (
@@ -49,9 +47,7 @@ export function ProbeScale({ drawn, scale, read, isMet }: ProbeScaleProps) {
         </span>
       ))}
       {read !== null && (
-        <span className={styles.read} data-met={isMet} style={{ bottom: at(read) }}>
-          {read / 10} {words.readings.scale(scale)}
-        </span>
+        <span className={styles.read} data-met={isMet} style={{ bottom: at(read) }} />
       )}
     </div>
   )
@@ -64,7 +60,6 @@ export function ReadingScale({ form }: { readonly form: ReadingForm }) {
   return (
     <ProbeScale
       drawn={probeScaleOf(limit, entry.scale)}
-      scale={entry.scale}
       read={judged.question ? null : (judged.temperature?.tenths ?? null)}
       isMet={judged.verdict === 'met'}
     />

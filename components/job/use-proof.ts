@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import { keepHands, keptHands } from '#components/job/kept-hands.ts'
+import { keepHands, keptHands, useLapse } from '#components/job/kept-hands.ts'
 
 /** Something that is typed to stand for what is done. */
 export interface Proof {
@@ -15,6 +15,9 @@ export interface Initials extends Proof {
 /** @param isSignature they sign a decision or a throwing out: nobody signs as the person before */
 export const useInitials = (isSignature: boolean): Initials => {
   const [text, set] = useState(() => (isSignature ? '' : keptHands().initials))
+  useLapse((gone) => {
+    if (text === gone && !isSignature) set('')
+  })
   return {
     text,
     set: (typed) => set(typed.toUpperCase()),

@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import { keepHands, keptHands } from '#components/job/kept-hands.ts'
+import { keepHands, keptHands, useLapse } from '#components/job/kept-hands.ts'
 import {
   type EntryLimit,
   type JudgedEntry,
@@ -34,6 +34,8 @@ interface ReadingOptions {
   readonly isSignature?: boolean
   /** Where it can be read, where its food alone doesn't tell. */
   readonly places?: readonly ProbeAt[]
+  /** What is read: a figure that was typed of other food is forgotten. */
+  readonly of?: string | undefined
 }
 
 const beginning = (
@@ -62,8 +64,18 @@ export const useReading = (
   options: ReadingOptions = {},
 ): ReadingForm => {
   const { scale } = state.station.safety
-  const places = options.places ?? probePlaces(findComponent(state.station, component))
+  const places = options.places ?? probePlaces(findComponent(state.station, component), context)
   const [entry, setEntry] = useState<ReadingEntry>(() => beginning(scale, places, options))
+  const [of, setOf] = useState(options.of)
+  if (of !== options.of) {
+    setOf(options.of)
+    setEntry(beginning(scale, places, options))
+  }
+  useLapse((gone) =>
+    setEntry((before) =>
+      before.initials === gone && before.text === '' ? { ...before, initials: '' } : before,
+    ),
+  )
   return {
     entry,
     typed: typedTemperature(entry),

@@ -7,7 +7,7 @@ import { useSettled } from '#components/ui/settled.ts'
 import type { Task } from '#lib/rooms/advice/views/do-next.ts'
 
 const isGuestsFirst = (task: Task): boolean =>
-  task.kind === 'fact' && (task.toDo.kind === 'find' || task.toDo.kind === 'hold')
+  task.kind === 'fact' && ['find', 'hold', 'handed-over'].includes(task.toDo.kind)
 
 const isMissed = (task: Task): boolean =>
   task.kind === 'round' && task.round.places.some(({ why }) => why === 'missed')

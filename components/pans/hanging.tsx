@@ -1,3 +1,4 @@
+import { isUrgent } from '#components/pans/do-next.tsx'
 import styles from '#components/pans/hanging.module.css'
 import type { PlacedTasks } from '#components/pans/placed-tasks.ts'
 import { usePansWords } from '#components/pans/words.tsx'
@@ -30,6 +31,7 @@ export function Hanging({ placed, pan, times, time }: HangingProps) {
           key={one.key}
           type="button"
           aria-label={one.told.short}
+          data-urgent={isUrgent(one.task) || undefined}
           onClick={() => placed.go(one)}
         >
           {one.told.hang}

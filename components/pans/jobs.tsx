@@ -16,7 +16,7 @@ import { SanitizerForm } from '#components/food/sanitizer-form.tsx'
 import { ShelfForm } from '#components/food/shelf-form.tsx'
 import { StartBatchForm } from '#components/food/start-batch-form.tsx'
 import { ThrowOutForm } from '#components/food/throw-out-form.tsx'
-import { foodName, portionsIn } from '#components/job/food-name.ts'
+import { foodName } from '#components/job/food-name.ts'
 import type { TaskName, TaskOf, TaskProps } from '#components/job/task-props.ts'
 import type { FoodWords } from '#components/job/use-food-words.ts'
 import { CloseForm } from '#components/pans/close-form.tsx'
@@ -30,6 +30,8 @@ import { UnpaidForLead } from '#components/pans/unpaid-for-lead.tsx'
 import { WasteForm } from '#components/pans/waste-form.tsx'
 import { WeighForm } from '#components/pans/weigh-form.tsx'
 import { notYetClosed } from '#lib/rooms/day/facts/not-yet-closed.ts'
+import { handedOverListOf } from '#lib/rooms/food/facts/handed-over-lists.ts'
+import { potOf } from '#lib/rooms/food/views/batch-strip.ts'
 import { unpaidTickets } from '#lib/rooms/shelf/facts/unpaid.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
@@ -86,11 +88,7 @@ const of =
 export const JOBS: { readonly [Name in TaskName]: JobOf<Name> } = {
   pan: { title: inPan((_, name) => name), Body: PanHome },
   put: {
-    title: (words, state, { pan, way }) => {
-      const name = foodName(state, 'pan', pan)
-      const away = way === 'change' ? portionsIn(state, pan) : 0
-      return away > 0 ? words.forms.changeAway(name, away) : words.forms.putTitle[way](name)
-    },
+    title: (words, state, { pan, way }) => words.forms.putTitle[way](foodName(state, 'pan', pan)),
     Body: PutForm,
   },
   'set-up': { title: (words) => words.setUp.title, Body: SetUp },
@@ -110,12 +108,17 @@ export const JOBS: { readonly [Name in TaskName]: JobOf<Name> } = {
     Body: RoundForm,
   },
   clock: { title: at((words, name) => words.forms.clockTitle(name)), Body: ClockForm },
-  resolve: { title: at((words, name) => words.forms.resolveTitle(name)), Body: ResolveForm },
+  resolve: {
+    title: (words, state, { what, id }) =>
+      words.forms.resolveTitle(foodName(state, what, id), what),
+    Body: ResolveForm,
+  },
   'handed-over': {
     title: (words, state, { what, id }) =>
       words.givenOut.title(
         what === 'build' ? sayBuild(id) : foodName(state, what, id),
         handedOverKind(what),
+        handedOverListOf(state, what, id)?.because,
       ),
     Body: HandedOverForm,
   },
@@ -163,13 +166,14 @@ export const JOBS: { readonly [Name in TaskName]: JobOf<Name> } = {
       words.forms.batchTitle(
         foodName(state, 'batch', id),
         words.sayTime(state.batches[id]?.startedAt ?? state.at, state.station.timeZone),
+        potOf(state, id),
       ),
     Body: BatchForm,
   },
   'throw-out': {
     title: (words, state, { early }) =>
       early
-        ? words.forms.throwEarly(foodName(state, early.what, early.id))
+        ? words.forms.throwEarly(foodName(state, early.what, early.id), early.what)
         : words.forms.throwTitle,
     Body: ThrowOutForm,
   },

@@ -10,12 +10,11 @@ import { Vessels } from '#components/pans/vessels.tsx'
 import { usePansWords } from '#components/pans/words.tsx'
 import type { StationForecast } from '#lib/estimate/station-forecast.ts'
 import { foodTimes } from '#lib/rooms/food/facts/food-times.ts'
-import { rowsOf, vesselPictures } from '#lib/rooms/food/views/vessels.ts'
+import { rowsOf, vesselsByPan } from '#lib/rooms/food/views/vessels.ts'
 import { portionsKept } from '#lib/rooms/pans/facts/kept.ts'
 import { biasThatMatters, outlookOf } from '#lib/rooms/pans/facts/pan-outlook.ts'
 import type { PanPicture } from '#lib/rooms/pans/facts/pans.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { linePansOf } from '#lib/station/find.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 
 interface LeadLineProps {
@@ -41,7 +40,7 @@ export function LeadLine(props: LeadLineProps) {
   const { state, pictures, forecast, now, about, placed, isAtRest, marks, choose, ref } = props
   const name = nameIn(state.station)
   const time = (at: number) => words.sayTime(at, state.station.timeZone)
-  const vessels = vesselPictures(state, now)
+  const vessels = vesselsByPan(state, now)
   const rows = Math.max(1, ...Object.values(vessels).map(rowsOf))
   const sizes = { '--rows': rows, '--hangs': placed?.most ?? 0 } as CSSProperties
   return (
@@ -60,7 +59,6 @@ export function LeadLine(props: LeadLineProps) {
         renderPan={({ id }, component) => {
           const one = pictures[id]
           const keep = state.keeps[component.id]
-          const isFirst = linePansOf(state.station, component.id)[0]?.id === id
           const times = foodTimes(state, 'pan', id, now)
           return one ? (
             <PanPlace
@@ -79,9 +77,10 @@ export function LeadLine(props: LeadLineProps) {
               mark={marks[id]}
               behind={
                 <Vessels
-                  name={component.name}
-                  vessels={isFirst ? (vessels[component.id] ?? []) : []}
-                  lit={about.pans.includes(id) ? about.vessel : null}
+                  behind={component}
+                  station={state.station}
+                  vessels={vessels[id] ?? []}
+                  lit={about.pans.length === 0 || about.pans.includes(id) ? about.vessel : null}
                   time={time}
                   marks={marks}
                   choose={choose}

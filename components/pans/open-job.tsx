@@ -8,6 +8,7 @@ import { JOBS, type JobOf } from '#components/pans/jobs.tsx'
 import styles from '#components/pans/open-job.module.css'
 import { panFacts } from '#components/pans/pan-facts.ts'
 import { Button } from '#components/ui/button.tsx'
+import { Note } from '#components/ui/note.tsx'
 import { foodTimes } from '#lib/rooms/food/facts/food-times.ts'
 import { panPictures } from '#lib/rooms/pans/facts/pans.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -68,7 +69,7 @@ export function JobTitle(props: Omit<OpenProps, 'acting' | 'choose'>) {
 
 function Body(props: OpenProps) {
   const words = useFoodWords()
-  const { state, task, now } = props
+  const { state, acting, task, now } = props
   const { title, Body: Form } = entryOf(task)
   const Any = Form as ComponentType<OpenProps>
   return (
@@ -77,6 +78,11 @@ function Body(props: OpenProps) {
       data-job={task.task}
       aria-label={title(words, state, task, now)}
     >
+      {acting.said?.kind === 'refused' && (
+        <Note kind="no" role="alert">
+          {acting.said.text}
+        </Note>
+      )}
       <Any key={keyOf(task)} {...props} />
     </section>
   )

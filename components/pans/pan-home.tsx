@@ -1,3 +1,4 @@
+import { OffSaleNote } from '#components/food/off-sale-note.tsx'
 import type { Chosen } from '#components/job/chosen.ts'
 import job from '#components/job/job.module.css'
 import { JobForm } from '#components/job/job-form.tsx'
@@ -16,7 +17,7 @@ import { componentIn } from '#lib/service/held-stock.ts'
 import { componentOf } from '#lib/station/find.ts'
 
 /** All that can be done with a pan: one look, one large way on, and the others. */
-export function PanHome({ state, acting, task, choose, onBack }: TaskProps<'pan'>) {
+export function PanHome({ state, acting, task, now, choose, onBack }: TaskProps<'pan'>) {
   const words = useFoodWords()
   const forecast = useForecast()
   const { pan } = task
@@ -46,17 +47,22 @@ export function PanHome({ state, acting, task, choose, onBack }: TaskProps<'pan'
     off,
     act: () => choose(next),
   })
+  // What must not be served isn't read well, saved or put on a clock by whoever taps it.
+  const isBad = picture.trouble === 'off-sale' || picture.trouble === 'throw-out'
   const others: readonly { label: string; act: () => void; off: boolean }[] = [
-    ...(needsReading(heldBy)
+    ...(needsReading(heldBy) && !isBad
       ? [way(words.readTemperature, { task: 'read', what: 'pan', id: pan }, !hasFood)]
       : []),
+    ...(picture.selling || isBad
+      ? []
+      : [way(words.changePan, { task: 'put', pan, way: isEmpty ? 'load' : 'change' })]),
     way(words.topUp, { task: 'put', pan, way: 'top-up' }, !hasFood || picture.trouble !== null),
     ...(picture.unit === 'mg' ? [way(words.weigh, { task: 'weigh', pan }, !hasFood)] : []),
     way(words.correct, { task: 'count', pan }, isEmpty && !held?.ended),
     way(words.waste, { task: 'waste', pan }, isEmpty),
     kept > 0
       ? { label: words.endSaving(kept), act: endSaving, off: false }
-      : way(words.saveSome, { task: 'keep', component: component.id }),
+      : way(words.saveSome, { task: 'keep', component: component.id }, isBad),
     ...('gPerCup' in component.portion
       ? [
           way(isStoodIn ? words.scoopBack : words.scoopMissing, {
@@ -67,14 +73,22 @@ export function PanHome({ state, acting, task, choose, onBack }: TaskProps<'pan'
       : []),
     way(words.wrongScoop, { task: 'other-scoop', pan }),
     way(words.behindIt, { task: 'behind', component: component.id }),
-    ...(hasFood && heldBy !== 'dry' && heldBy !== 'time' && state.station.safety.timeProcedure
+    ...(hasFood &&
+    !isBad &&
+    heldBy !== 'dry' &&
+    heldBy !== 'time' &&
+    state.station.safety.timeProcedure
       ? [way(words.startClock, { task: 'clock', what: 'pan', id: pan })]
       : []),
-    way(picture.selling ? words.stopSelling : words.resumeSelling, {
-      task: 'selling',
-      what: 'component',
-      id: component.id,
-    }),
+    ...(picture.selling || isBad
+      ? [
+          way(picture.selling ? words.stopSelling : words.resumeSelling, {
+            task: 'selling',
+            what: 'component',
+            id: component.id,
+          }),
+        ]
+      : []),
   ]
   const main = mainOf(words, picture)
   return (
@@ -84,7 +98,10 @@ export function PanHome({ state, acting, task, choose, onBack }: TaskProps<'pan'
       send={main.label}
       side={bias === '' ? undefined : <p className={job.large}>{bias}</p>}
     >
-      <EyeCheck busy={acting.busy || !hasFood} onLook={(quarters) => void look(quarters)} />
+      <OffSaleNote {...{ state, now }} what="pan" id={pan} />
+      {!isBad && (
+        <EyeCheck busy={acting.busy || !hasFood} onLook={(quarters) => void look(quarters)} />
+      )}
       <div className={job.many}>
         {others.map(({ label, act, off }) => (
           <Button key={label} disabled={off} onClick={act}>

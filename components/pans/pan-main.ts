@@ -5,7 +5,7 @@ import type { PanPicture } from '#lib/rooms/pans/facts/pans.ts'
 
 export const mainOf = (
   words: PansWords,
-  { pan, trouble, amount }: PanPicture,
+  { pan, component, trouble, amount, selling }: PanPicture,
 ): { readonly label: string; readonly opens: Chosen } => {
   switch (trouble) {
     case 'throw-out':
@@ -15,6 +15,11 @@ export const mainOf = (
     case 'unread':
       return { label: words.readTemperature, opens: { task: 'read', what: 'pan', id: pan } }
     default:
+      if (!selling)
+        return {
+          label: words.resumeSelling,
+          opens: { task: 'selling', what: 'component', id: component },
+        }
       return amount === 0
         ? { label: words.loadPan, opens: { task: 'put', pan, way: 'load' } }
         : { label: words.changePan, opens: { task: 'put', pan, way: 'change' } }

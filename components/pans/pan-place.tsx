@@ -36,7 +36,7 @@ export function PanPlace(props: PanPlaceProps) {
         className={styles.pan}
         data-standing={standing}
         data-selling={selling}
-        data-trouble={trouble ?? 'none'}
+        data-trouble={trouble ?? undefined}
         data-lasting={said.lasting}
         data-soon={said.isSoon}
         aria-expanded={isLit}
@@ -63,7 +63,9 @@ export function PanPlace(props: PanPlaceProps) {
           </span>
           <span className={styles.figure}>
             {mark !== undefined ? (
-              <b className={styles.state}>{mark}</b>
+              <b className={styles.state} data-mark="">
+                {mark}
+              </b>
             ) : said.hasNumber ? (
               <b className={styles.number}>{left}</b>
             ) : (

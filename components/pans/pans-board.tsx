@@ -139,7 +139,21 @@ function Board({ state }: { readonly state: RunningState }) {
         onClose={() => choose({ task: 'close' })}
         onUnpaid={() => choose({ task: 'unpaid' })}
       />
-      {isPhone && !job && <Walker walk={walk} count={pans.length} />}
+      {isPhone && !job && (
+        <Walker
+          walk={walk}
+          count={pans.length}
+          first={
+            placed.next && placed.next !== next
+              ? {
+                  title: placed.next.told.title,
+                  isUrgent: isUrgent(placed.next.task),
+                  go: () => walk.go(pans.indexOf(placed.next?.told.about.pans[0] ?? '')),
+                }
+              : null
+          }
+        />
+      )}
       {job?.task.task === 'set-up' ? (
         <Suspense fallback={null}>
           <OpenJob {...job} acting={acting} choose={choose} />

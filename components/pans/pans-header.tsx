@@ -86,12 +86,14 @@ function BoardTitle({
 export function PansHeader(props: PansHeaderProps) {
   const words = usePansWords()
   const { said, busy, job, onClose } = props
+  // In the panel of the job, where it is mended.
+  const isSaidBelow = job !== null && said?.kind === 'refused'
   return (
     <header className={styles.header}>
       {job ?? <BoardTitle {...props} />}
       <div className={styles.link}>
         <p role="status" className={styles.said} data-kind={said?.kind ?? 'none'}>
-          {busy ? words.waitingToSend : said?.text}
+          {busy ? words.waitingToSend : isSaidBelow ? null : said?.text}
         </p>
         <Connection />
         <Awake />

@@ -6,7 +6,12 @@ import styles from '#components/pans/strip.module.css'
 import { usePansWords } from '#components/pans/words.tsx'
 import type { StationForecast } from '#lib/estimate/station-forecast.ts'
 import { roundOf } from '#lib/rooms/food/facts/round.ts'
-import { type ItemPicture, itemPictures } from '#lib/rooms/pans/views/items-left.ts'
+import {
+  type ItemPicture,
+  isBaseUnloaded,
+  itemPictures,
+  whyNone,
+} from '#lib/rooms/pans/views/items-left.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 import { readHere } from '#lib/station/read-here.ts'
@@ -52,12 +57,14 @@ export function Strip({ state: told, now, forecast, choose }: StripProps) {
   const items = itemPictures(state)
   const round = roundOf(told, now, forecast?.rushAhead ?? null)
   const readings = round && roundOpens(round, now)
-  const note = ({ selling, remaining, limitedBy, gone }: ItemPicture): string => {
+  const note = ({ id, selling, remaining, limitedBy, gone }: ItemPicture): string => {
     if (!selling) return words.notSelling
     if (remaining === 0)
       return limitedBy === 'base' || limitedBy === null
-        ? words.noBase
-        : words.noneFor(name(limitedBy))
+        ? isBaseUnloaded(state, id)
+          ? words.noBaseYet
+          : words.noBase
+        : words.noneFor(name(limitedBy), whyNone(state, limitedBy))
     return gone.length > 0 ? words.without(gone.map(name)) : ''
   }
   return (

@@ -1,7 +1,7 @@
 /** Every thing that the lead is told to do: its sentences, what it opens, and which pan it is about. */
 import { handedOverKind, sayHandedOver } from '#components/care/handed-over-said.ts'
-import type { Chosen } from '#components/job/chosen.ts'
 import { aboutPlace } from '#components/pans/about.ts'
+import { holdTold, needsIn } from '#components/pans/hold-told.ts'
 import { roundOpens } from '#components/pans/round-marks.ts'
 import { adviceButton, adviceWay } from '#components/pans/task-advice.ts'
 import {
@@ -15,64 +15,37 @@ import {
 } from '#components/pans/task-ways.ts'
 import type { PansWords } from '#components/pans/words.tsx'
 import type { Task } from '#lib/rooms/advice/views/do-next.ts'
+import { pansHolding } from '#lib/rooms/care/facts/mixing.ts'
 import type { Round } from '#lib/rooms/food/facts/round.ts'
 import type { ToDo } from '#lib/rooms/pans/facts/pans-to-do.ts'
-import { effectOfStopping } from '#lib/rooms/pans/views/items-left.ts'
-import { whereIs } from '#lib/service/held-stock.ts'
-import { SHELF } from '#lib/service/shelf.ts'
+import { effectOfStopping, whyNone } from '#lib/rooms/pans/views/items-left.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { findBuild, namedBuild } from '#lib/service/tickets.ts'
 import { findPan } from '#lib/station/find.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 import type { SaidHere } from '#lib/words/said-here.ts'
-
-/** The place that the person in charge decides on, where builds are held for one. */
-const resolveFor = (state: RunningState, builds: readonly string[]): Chosen | null => {
-  const places = builds.flatMap((name) => {
-    const { ticket, letter } = namedBuild(name)
-    return findBuild(state, ticket, letter)?.hold?.pans ?? []
-  })
-  for (const id of places) {
-    if (id === SHELF) return { task: 'read-here', of: 'shelf' }
-    const what = whereIs(state, id)
-    if (what) return { task: 'resolve', what, id }
-  }
-  return null
-}
 
 type OfKind<Kind extends ToDo['kind']> = Extract<ToDo, { kind: Kind }>
 
 const FACTS: {
   readonly [Kind in ToDo['kind']]: (told: Here, toDo: OfKind<Kind>) => Told
 } = {
-  find: ({ words }, { builds, reason }) => ({
+  find: ({ words, state }, { builds, reason }) => ({
     title: words.first.findTitle(builds),
-    why: [words.first.findWhy(reason)],
+    why: [words.first.findWhy(reason, needsIn(state, builds))],
     button: words.first.toHandOver,
     short: words.first.find(builds, reason),
     hang: '',
     opens: null,
     about: NO_PAN,
   }),
-  hold: ({ words, state }, { builds, reason }) => {
-    const opens = reason === 'off-sale' ? resolveFor(state, builds) : null
-    return {
-      title: words.first.holdTitle(builds),
-      why: [words.first.holdWhy(reason)],
-      button: opens ? words.whatMayBeDone : words.first.toCounter,
-      short: words.first.hold(builds, reason),
-      hang: words.onLine.hang.decide,
-      opens,
-      about: opens?.task === 'resolve' ? aboutPlace(state, opens.what, opens.id) : NO_PAN,
-    }
-  },
+  hold: holdTold,
   'handed-over': (told, toDo) => {
     const { words, state } = told
     const name = nameIn(state.station)(toDo.component)
     const kind = handedOverKind(toDo.what)
     const isFood = toDo.what !== 'shelf' && toDo.what !== 'build'
     return {
-      title: words.givenOut.title(name, kind),
+      title: words.givenOut.title(name, kind, toDo.because),
       why: [sayHandedOver(words, state, toDo), words.givenOut.taskWhy],
       button: words.givenOut.open,
       short: words.givenOut.short(name, toDo.builds.length, kind),
@@ -81,14 +54,14 @@ const FACTS: {
       about: isFood ? aboutPlace(state, toDo.what, toDo.id) : NO_PAN,
     }
   },
-  'read-label': ({ words }, { name, ingredient }) => ({
+  'read-label': ({ words, state }, { name, ingredient }) => ({
     title: words.first.readTitle(name),
     why: [words.first.readWhy],
     button: words.first.readNow,
     short: words.first.read(name),
     hang: words.onLine.hang.label,
     opens: { task: 'labels', ingredient },
-    about: NO_PAN,
+    about: { pans: pansHolding(state, ingredient), vessel: null },
   }),
   'product-before': (told, { component, ingredients, pan }) => {
     const { words, state } = told
@@ -134,7 +107,10 @@ const FACTS: {
       why: [words.shortWhy(lacking, builds)],
       button: words.shortOpen,
       short: words.todo.short(name, builds),
-      hang: words.onLine.hang.short,
+      hang:
+        whyNone(state, component) === 'not-served'
+          ? words.onLine.hang.waitFor
+          : words.onLine.hang.short,
       opens: { task: 'short', component },
       about: onPan(pan),
     }

@@ -2,9 +2,13 @@ import type { Choose } from '#components/job/chosen.ts'
 import styles from '#components/pans/vessels.module.css'
 import { usePansWords } from '#components/pans/words.tsx'
 import { isWide, type VesselPicture } from '#lib/rooms/food/views/vessels.ts'
+import { componentOf } from '#lib/station/find.ts'
+import type { Component, StationDocument } from '#lib/station/station-document.ts'
 
 interface VesselsProps {
-  readonly name: string
+  /** What the pan before them holds. */
+  readonly behind: Component
+  readonly station: StationDocument
   readonly vessels: readonly VesselPicture[]
   /** The one that something is done to. */
   readonly lit: string | null
@@ -18,7 +22,7 @@ interface VesselsProps {
 const MOST = 4
 
 /** Back-up pans with their lids and batches as pots, in a row behind their pan. */
-export function Vessels({ name, vessels, lit, time, marks, choose }: VesselsProps) {
+export function Vessels({ behind, station, vessels, lit, time, marks, choose }: VesselsProps) {
   const words = usePansWords()
   const shown = ({ id, stage, portions, at, isLate, batch }: VesselPicture): readonly string[] => {
     const mark = marks[id]
@@ -48,6 +52,10 @@ export function Vessels({ name, vessels, lit, time, marks, choose }: VesselsProp
     <div className={styles.behind}>
       {drawn.map((one) => {
         const { what, id, kind, stage, batch, component } = one
+        const { name, short } = componentOf(station, component)
+        // Of food that stands in no pan: nothing but its name says what it is.
+        const isOther = component !== behind.id
+        const says = isOther ? [short.join(' '), ...shown(one).slice(0, 1)] : shown(one)
         return (
           <button
             key={`${what} ${id}`}
@@ -55,7 +63,9 @@ export function Vessels({ name, vessels, lit, time, marks, choose }: VesselsProp
             className={styles.vessel}
             data-kind={kind}
             data-stage={stage}
+            data-cools={batch?.stage === 'cooling' || undefined}
             data-wide={isWide(one) || undefined}
+            data-other={isOther || undefined}
             data-lit={lit === id || undefined}
             data-vessel={id}
             aria-label={`${name} ${batch ? words.batches.stage(batch, time) : words.onLine.vessel(one, shown(one).join(' '))}`}
@@ -72,7 +82,7 @@ export function Vessels({ name, vessels, lit, time, marks, choose }: VesselsProp
             }
           >
             <span className={styles.body}>
-              {shown(one).map((word) => (
+              {says.map((word) => (
                 <b key={word} data-long={word.length > 3 || undefined}>
                   {word}
                 </b>
@@ -85,8 +95,8 @@ export function Vessels({ name, vessels, lit, time, marks, choose }: VesselsProp
         <button
           type="button"
           className={styles.more}
-          aria-label={words.onLine.moreBehind(name, vessels.length - drawn.length)}
-          onClick={() => choose({ task: 'behind', component: vessels[0]?.component ?? null })}
+          aria-label={words.onLine.moreBehind(behind.name, vessels.length - drawn.length)}
+          onClick={() => choose({ task: 'behind', component: vessels.at(-1)?.component ?? null })}
         >
           {words.onLine.more(vessels.length - drawn.length)}
         </button>

@@ -3,8 +3,19 @@ import styles from '#components/pans/walker.module.css'
 import { usePansWords } from '#components/pans/words.tsx'
 import { Button } from '#components/ui/button.tsx'
 
-/** On a phone: to the pan before and to the next, and where in the line one is. */
-export function Walker({ walk, count }: { readonly walk: Walk; readonly count: number }) {
+interface WalkerProps {
+  readonly walk: Walk
+  readonly count: number
+  /** What comes first of all, where it is of another pan than the one in sight. */
+  readonly first: {
+    readonly title: string
+    readonly isUrgent: boolean
+    readonly go: () => void
+  } | null
+}
+
+/** On a phone: to the pan before and to the next, where in the line one is, and what comes first. */
+export function Walker({ walk, count, first }: WalkerProps) {
   const words = usePansWords()
   const { back, on, place } = words.onLine.walk
   return (
@@ -20,6 +31,11 @@ export function Walker({ walk, count }: { readonly walk: Walk; readonly count: n
       >
         →
       </Button>
+      {first && (
+        <Button className={styles.first} kind={first.isUrgent ? 'no' : 'plain'} onClick={first.go}>
+          {words.doNext}: {first.title}
+        </Button>
+      )}
     </nav>
   )
 }

@@ -13,7 +13,7 @@ import { WASTE_REASONS, type WasteReason } from '#lib/service/events/stock-event
 import { componentIn } from '#lib/service/held-stock.ts'
 
 /** What was spilled, dropped, tasted or eaten by the crew, with its reason. */
-export function WasteForm({ state, acting, task, onBack }: TaskProps<'waste'>) {
+export function WasteForm({ state, acting, task, choose, onBack }: TaskProps<'waste'>) {
   const words = useFoodWords()
   const { pan } = task
   const component = componentIn(state.station, pan) ?? ''
@@ -35,9 +35,18 @@ export function WasteForm({ state, acting, task, onBack }: TaskProps<'waste'>) {
     <JobForm job={job} send={words.forms.wasteSend(count)}>
       <ChoiceRow
         legend={words.forms.reason}
-        options={WASTE_REASONS.map((id) => ({ id, label: words.forms.wasteReason[id] }))}
+        options={WASTE_REASONS.map((id) => ({
+          id,
+          label: words.forms.wasteReason[id],
+          ...(id === 'spoiled' ? { more: words.forms.wasteSpoiled } : {}),
+        }))}
         value={reason}
-        onChange={setReason}
+        onChange={(one) =>
+          // What spoiled in a pan isn't a portion of it: all of it goes, or somebody decides.
+          one === 'spoiled'
+            ? choose({ task: 'throw-out', early: { what: 'pan', id: pan } })
+            : setReason(one)
+        }
       />
       <PortionSteps
         label={words.forms.wasteHow}

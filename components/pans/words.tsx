@@ -6,6 +6,7 @@ import { calmWords } from '#lib/rooms/advice/words/calm-en.ts'
 import { doNextWords } from '#lib/rooms/advice/words/do-next-en.ts'
 import { roundTaskWords } from '#lib/rooms/advice/words/round-en.ts'
 import { firstWords } from '#lib/rooms/care/words/first-of-all-en.ts'
+import { sayWhyHeld } from '#lib/rooms/care/words/held-en.ts'
 import { batchWords } from '#lib/rooms/food/words/batches-en.ts'
 import { handedOverWords } from '#lib/rooms/food/words/handed-over-en.ts'
 import { potWords } from '#lib/rooms/food/words/job-lacks-en.ts'
@@ -25,6 +26,7 @@ export const pansEnglish = {
   calm: calmWords,
   batches: { ...batchWords, ...potWords },
   sayDegrees,
+  sayWhyHeld,
   sayTime,
   sayClock,
   sayLength,

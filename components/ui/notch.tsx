@@ -50,9 +50,14 @@ export function Notch({ about, kind = 'main', className, children }: NotchProps)
     draw()
     const watch = new ResizeObserver(draw)
     watch.observe(at)
+    // A line that is walked moves its pans without changing their size.
+    at.addEventListener('scroll', draw, { capture: true, passive: true })
     for (const inside of at.querySelectorAll('[data-notch], [data-notch-panel]'))
       watch.observe(inside)
-    return () => watch.disconnect()
+    return () => {
+      watch.disconnect()
+      at.removeEventListener('scroll', draw, { capture: true })
+    }
   }, [named])
   return (
     <div

@@ -57,6 +57,8 @@ export const notchPath = (
       top: box.top - pad,
       bottom: box.bottom + pad,
     }))
+    // What is walked out of sight has no outline to run around.
+    .filter(({ left, right }) => right - left > 2 * pad)
     .sort((one, other) => one.left - other.left)
   const isNear = ({ bottom, top }: Box) => panel.top - bottom < NEAR_PX && top < panel.top
   const edge = bumps.filter(isNear).flatMap(({ left, right, top }) => {

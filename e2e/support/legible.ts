@@ -121,6 +121,11 @@ export const worksOnAPhone = async (page: Page, view: View, size: Size): Promise
       'beside the window of a phone',
     )
     .toEqual([])
+  // Whose hand holds the phone types with its thumb: nothing is scrolled to reach the keys.
+  for (const pad of await page.locator('[data-pad]').all()) {
+    await page.evaluate(() => scrollTo(0, 0))
+    await expect.soft(pad, 'the keys, before anything is scrolled').toBeInViewport({ ratio: 0.99 })
+  }
   for (const main of view.main ?? []) {
     const button = page.getByRole('button', { name: main }).first()
     // Again while the screen still settles: what is never whole, or lies below another, fails.

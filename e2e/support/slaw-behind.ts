@@ -21,7 +21,7 @@ export const standsBehind = async (
     component: 'slaw',
     ready: true,
     amount,
-    ...loadFields(station, slaw, { now, batch }),
+    ...loadFields(station, slaw, { now, batch, cleaned: true }),
   })
 }
 

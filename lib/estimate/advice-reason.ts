@@ -26,6 +26,8 @@ export type SafetyReason = {
   readonly component: string | null
   /** By when, epoch milliseconds; null: now. */
   readonly dueAt: number | null
+  /** Of what cools: after this moment nobody said to be there, and its stage goes on for longer. */
+  readonly awayFrom?: number
   /** Why this food is thrown out, or may not be used, where that isn't its reading; older logs don't say. */
   readonly because?:
     | 'time'

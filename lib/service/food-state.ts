@@ -86,6 +86,11 @@ export interface BatchState {
   /** So many of `cooking` are of loads that are finished. */
   readonly cookedFor?: number
   readonly cooling: readonly Reading[]
+  /**
+   * Until when somebody said to be there who can read it, epoch milliseconds; left away where nobody
+   * did, and once its cooling is over.
+   */
+  readonly presentUntil?: number
   /** It was reheated to be cooled once more. */
   readonly cooledAgain: boolean
   readonly reheat: BatchReheat | null

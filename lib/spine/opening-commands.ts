@@ -42,13 +42,21 @@ export const batchCommands = (
   ]
 }
 
-/** What a load of a component says beside its pan and amount: its batch, or a pack opened today. */
+/**
+ * What a load of a component says beside its pan and amount: its batch, or a pack opened today.
+ * @param cleaned whether its probe was cleaned before: said of what is put into a back-up pan
+ */
 export const loadFields = (
   station: StationDocument,
   component: Component,
-  { now, batch = openingBatch(component.id) }: { readonly now: number; readonly batch?: string },
+  {
+    now,
+    batch = openingBatch(component.id),
+    cleaned,
+  }: { readonly now: number; readonly batch?: string; readonly cleaned?: boolean | undefined },
 ) => {
-  const reading = readingInLimits(station, component)
+  const read = readingInLimits(station, component)
+  const reading = read && (cleaned === undefined ? read : { ...read, cleaned })
   const bought = { bought: true, preparedOn: civilDate(now, station.timeZone) } as const
   return {
     ...(needsBatch(component) ? { batch } : component.held === 'dry' ? {} : bought),
@@ -97,8 +105,10 @@ export const openingCommands = (
       : [
           ...batchCommands(station, component, all, { now }),
           ...own.map(({ id, portions }): Command => {
-            const food = { amount: portions * portion, ...loadFields(station, component, { now }) }
-            return findPan(station, id)
+            const isOnLine = findPan(station, id) !== undefined
+            const told = isOnLine ? { now } : { now, cleaned: true }
+            const food = { amount: portions * portion, ...loadFields(station, component, told) }
+            return isOnLine
               ? { type: 'load', pan: id, ...food }
               : {
                   type: 'setBackup',

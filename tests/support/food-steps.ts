@@ -89,12 +89,13 @@ export const readingRound = (state: ServiceState): readonly Given[] =>
     .map((one) => reads(one, true, true))
 
 /** What is put into a pan: of the batch that goes first, where there is one. */
-const foodOf = (state: ServiceState, component: string) => {
+const foodOf = (state: ServiceState, component: string, cleaned?: boolean) => {
   const made = stationWithSpares.components.find(({ id }) => id === component)
   if (!isRunning(state) || !made) return {}
   const [batch] = batchesInOrder(state, component)
   return loadFields(stationWithSpares, made, {
     now: state.at,
+    cleaned,
     ...(batch === undefined ? {} : { batch }),
   })
 }
@@ -125,8 +126,9 @@ const backingUp: fc.Arbitrary<Step> = fc
     backup: fc.constantFrom(...stationWithSpares.backups),
     ready: mostly,
     portions: fc.integer({ min: 1, max: 3 }),
+    cleaned: fc.constantFrom(true, true, true, false, undefined),
   })
-  .map(({ backup: { id: backup, component }, ready, portions }) => (state): Given => {
+  .map(({ backup: { id: backup, component }, ready, portions, cleaned }) => (state): Given => {
     const stands = (state.backupPans[backup]?.amount ?? 0) > 0
     return ready && !stands
       ? {
@@ -135,7 +137,7 @@ const backingUp: fc.Arbitrary<Step> = fc
           backup,
           ready,
           amount: ofPortions(component, portions),
-          ...foodOf(state, component),
+          ...foodOf(state, component, cleaned),
         }
       : { type: 'setBackup', component, backup, ready: ready && portions === 3 }
   })

@@ -208,6 +208,12 @@ export const scenes = {
   'no-back-up': [
     send([milkApart]),
     () => ({ type: 'setBackup', component: 'slaw', backup: 'back-up-slaw', ready: false }),
+    () => ({ type: 'startBatch', batch: 'more-slaw', component: 'slaw', loads: 1 }),
+    (state) => ({
+      type: 'finishBatch',
+      batch: 'more-slaw',
+      amount: 24 * (state.portions.slaw?.amount ?? Number.NaN),
+    }),
   ],
   'to-find': [
     send([usualChicken]),
@@ -265,7 +271,7 @@ export const scenes = {
       batch: 'more-rice',
       reading: read(1450),
       initials: 'AB',
-      presentUntil: at + 7 * 3_600_000,
+      presentUntil: at + 90 * MINUTE,
     }),
     () => ({ type: 'startBatch', batch: 'more-beans', component: 'beans', loads: 1 }),
     () => ({ type: 'recordCooking', batch: 'more-beans', reading: read(1500), initials: 'AB' }),

@@ -139,8 +139,8 @@ export const batches = (): readonly Given[] =>
   )
 
 /** What a load says beside its amount: the batch it comes from, and its reading. */
-export const foodOf = (component: string) =>
-  loadFields(demoStation, componentOf(demoStation, component), { now: OPENED_AT })
+export const foodOf = (component: string, cleaned?: boolean) =>
+  loadFields(demoStation, componentOf(demoStation, component), { now: OPENED_AT, cleaned })
 
 const componentAt = (pan: string): string => componentIn(demoStation, pan) ?? 'rice'
 
@@ -171,7 +171,7 @@ export const backupReady = (component: string, portions = 12): Given => ({
   component,
   ready: true,
   amount: ofPortions(component, portions),
-  ...foodOf(component),
+  ...foodOf(component, true),
 })
 
 /** A loaded service in which the person in charge is signed on and every back-up stands ready. */

@@ -9,6 +9,20 @@ const initialed = (view: View): View => ({
     await view.reach?.(page)
     await page.getByRole('button', { name: /^(Middle, stirred|Thickest piece)$/ }).click()
     await page.getByLabel('Probe', { exact: true }).fill('1')
+    const held = page.getByLabel('Held, seconds', { exact: true })
+    if (await held.count()) await held.fill('15')
+    await page.getByLabel('Initials', { exact: true }).fill('AB')
+  },
+})
+
+/** With a probe that was in other food, into what is kept apart. */
+const probed = (view: View): View => ({
+  ...view,
+  reach: async (page) => {
+    await view.reach?.(page)
+    await page.getByRole('button', { name: 'Middle, stirred' }).click()
+    await page.getByLabel('Probe', { exact: true }).fill('probe 1')
+    await page.getByRole('button', { name: 'No', exact: true }).click()
     await page.getByLabel('Initials', { exact: true }).fill('AB')
   },
 })
@@ -149,16 +163,16 @@ export const pansViews: readonly View[] = [
     /^Roast peppers:/,
   ]),
   pans('unloaded, no batch', 'unloaded', 'No batch is finished', [/^Brown rice:/, /^Load the pan/]),
-  pans('short', 'short', 'Short of Herb chicken', [], { main: [/^What can be done/] }),
+  pans('short', 'short', 'Short of herb chicken', [], { main: [/^What can be done/] }),
   pans('short, ways', 'short', 'Newest first', [/^What can be done/], { main: [/^Load the pan/] }),
-  pans('hold, no back-up pan', 'no-back-up', 'then fill that first', [], {
-    main: [/^To the counter/],
+  pans('hold, no back-up pan', 'no-back-up', 'back-up pan isn’t ready', [], {
+    main: [/^Fill the back-up pan/],
   }),
   pans('off sale', 'off-sale', 'The tuna salad pan is out of its limits', [], {
     main: [/^What may be done/],
   }),
   pans('off sale, ways', 'off-sale', 'Only the person in charge decides', [/^What may be done/]),
-  pans('found late', 'found-late', 'Handed over with herb chicken', [], {
+  pans('found late', 'found-late', 'Guests had herb chicken out of its limits', [], {
     main: [/^Say what was decided/],
   }),
   pans('found late, answer', 'found-late', 'Nothing has to be done', [/^Say what was decided/]),
@@ -191,9 +205,15 @@ export const pansViews: readonly View[] = [
   ),
   pans('finished', 'batches', 'It gave', [/^Black beans ?cooked/], { main: [/^Finished: /] }),
   initialed(
-    pans('cooling', 'batches', 'To 70 °F by', [/^Brown rice ?read by/, /^6$/, /^5$/], {
-      main: [/^Record /],
-    }),
+    pans(
+      'cooling',
+      'batches',
+      'nobody said to be there after',
+      [/^Brown rice ?read by/, /^6$/, /^5$/],
+      {
+        main: [/^Record /],
+      },
+    ),
   ),
   initialed(
     pans(
@@ -217,7 +237,16 @@ export const pansViews: readonly View[] = [
     ),
   ),
   pans('behind a pan', 'batches', 'Take it away', [/^Brown rice back-up pan/]),
-  pans('fill a back-up pan', 'unloaded', 'No batch is finished', [/^Brown rice back-up pan/]),
+  pans('fill a back-up pan, no batch', 'unloaded', 'No batch is finished', [
+    /^Brown rice back-up pan/,
+  ]),
+  probed(
+    pans('fill a back-up pan', 'no-back-up', 'Washed, rinsed and sanitized since?', [
+      /^Sesame slaw back-up pan/,
+      /^3$/,
+      /^8$/,
+    ]),
+  ),
   pans('closed', 'closed', 'The service was closed'),
   pans('other scoop', 'quiet', 'Whose scoop was it?', [/^Cheddar:/, 'A wrong scoop went in']),
   pans('person in charge', 'quiet', /No one is signed on|Signed on since/, [/^Person in charge/]),

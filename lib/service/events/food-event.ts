@@ -107,7 +107,7 @@ export interface CoolingRead {
   readonly type: 'coolingRead'
   readonly batch: string
   readonly reading: Reading
-  /** Until when somebody is there who can read it; told with the first reading. */
+  /** Until when somebody is there who can read it; told with the first reading, and anew with others. */
   readonly presentUntil?: number
 }
 /** A stage for which no reading was taken in time. */

@@ -8,9 +8,6 @@ import type { BatchState, HeldStock, OffSale } from '#lib/service/food-state.ts'
 import { componentIn, withStock } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
-/** Changes of batches and of what stands on the line or behind it. */
-/** Changes of a place of food, whichever it is, and of a batch as it is made. */
-
 /** @throws where there is no such batch. */
 export const withBatch = (
   state: RunningState,
@@ -21,6 +18,9 @@ export const withBatch = (
   if (!batch) throw new Error(`there is no batch ${id}`)
   return { ...state, batches: { ...state.batches, [id]: change(batch) } }
 }
+
+/** Its cooling is over: nobody has to stay for it. */
+export const unattended = ({ presentUntil: _, ...batch }: BatchState): BatchState => batch
 
 /** The newest told moment of a batch, this one too. */
 export const newest = (batch: BatchState, at: number): number => Math.max(batch.newestAt, at)
@@ -41,7 +41,7 @@ const inBatch = (batch: BatchState, news: News, at: number): BatchState => {
   const clock = news.clock ?? null
   const moments = [since, clock?.startedAt, news.readings?.at(-1)?.at]
   return {
-    ...batch,
+    ...(offSale ? unattended(batch) : batch),
     offSale,
     readings,
     clock: clock ?? batch.clock,

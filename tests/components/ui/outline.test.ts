@@ -50,6 +50,12 @@ describe('the outline of a panel and what it is about', () => {
     ])
   })
 
+  test('has no notch for what is walked out of sight at either end', () => {
+    const before = { left: -200, top: 20, right: -116, bottom: 90 }
+    const after = { left: 430, top: 20, right: 514, bottom: 90 }
+    expect(notchPath(panel, [before, after], at)).toBe(notchPath(panel, [], at))
+  })
+
   test('goes by itself around a pan with another row between', () => {
     const far = { left: 100, top: -200, right: 160, bottom: -100 }
     const path = notchPath(panel, [far], at)

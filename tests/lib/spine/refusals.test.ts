@@ -311,7 +311,7 @@ const refused: Readonly<Record<Exclude<ToldCode, Elsewhere>, readonly [Told, Giv
   ],
   'cannot-load': [
     given(),
-    { ...changePan('pan-rice', 100_000), reading: fahrenheit(130) } as Given,
+    { ...changePan('pan-rice', 100_000), reading: undefined, initials: undefined } as Given,
   ],
   'cannot-top-up': [
     ready({ type: 'startTimeClock', what: 'pan', id: 'pan-slaw', ...timeClock }),

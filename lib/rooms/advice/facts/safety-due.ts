@@ -2,7 +2,7 @@
 
 import type { SafetyReason } from '#lib/estimate/advice-reason.ts'
 import type { Suggestion } from '#lib/estimate/station-forecast.ts'
-import { batchReadBy } from '#lib/rooms/food/facts/batch-watch.ts'
+import { batchReadBy, coolingStay } from '#lib/rooms/food/facts/batch-watch.ts'
 import { coolingOf, holdingOf, practiceOf } from '#lib/rooms/food/facts/food-now.ts'
 import { sanitizerNext } from '#lib/rooms/food/facts/sanitizer.ts'
 import { shelfNext } from '#lib/rooms/food/facts/shelf-reading.ts'
@@ -84,8 +84,10 @@ const ofBatch = (state: RunningState, id: string, now: number): readonly Suggest
   const at = { of: 'batch' as const, id, component: batch.component }
   const cooling = coolingOf(state.station, batch, now)
   const isCooling = cooling?.state === 'first-stage' || cooling?.state === 'second-stage'
-  if (isCooling && cooling.dueAt - now <= COOLING_SOON_MS)
-    return [duty({ ...at, what: 'cooling-due', dueAt: cooling.dueAt })]
+  const stay = coolingStay(state.station, batch, now)
+  const away = stay?.isTooShort ? { awayFrom: stay.until } : {}
+  if (isCooling && Math.min(cooling.dueAt, away.awayFrom ?? cooling.dueAt) - now <= COOLING_SOON_MS)
+    return [duty({ ...at, what: 'cooling-due', dueAt: cooling.dueAt, ...away })]
   const readBy = batchReadBy(state, id, now)
   return readBy !== null && readBy - now <= practiceOf(state.station).askBeforeMs
     ? [duty({ ...at, what: 'reading-due', dueAt: readBy })]

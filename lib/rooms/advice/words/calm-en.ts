@@ -1,7 +1,7 @@
 /** What Pans says while nothing is asked of the lead, and of what was put off. */
 import type { Calm, More, NotLasting, PutOff } from '#lib/rooms/advice/views/calm.ts'
 import { doNextWords } from '#lib/rooms/advice/words/do-next-en.ts'
-import { rangeOf } from '#lib/rooms/pans/facts/pan-outlook.ts'
+import { type Range, rangeOf } from '#lib/rooms/pans/facts/pan-outlook.ts'
 import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { list } from '#lib/words/counted-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
@@ -14,29 +14,37 @@ const putOffSaid = ({ reason, until }: PutOff, here: SaidHere): string =>
 const moreSaid = (more: More, { time }: SaidHere): string => {
   switch (more.can) {
     case 'underway':
-      return `: more at ${time(more.at)}`
+      return `; more at ${time(more.at)}`
     case 'never':
-      return ': it can’t be made again today'
+      return '; it can’t be made again today'
     case 'too-late':
-      return ': too late to start more'
+      return '; too late to start more'
     case 'only-waste':
-      return ': another load would mostly be left over'
+      return '; another load would mostly be left over'
     case 'wait':
-      return ': not yet time to start more'
+      return '; not yet time to start more'
     case 'start':
-      return ': a load could be started now'
+      return '; a load could be started now'
   }
 }
 
 const answered = ({ until }: PutOff, { time }: SaidHere): string =>
   until === null ? '; you said no' : `; put off until ${time(until)}`
 
-/** "Herb chicken won’t last 12:55–1:15: too late to start more." */
+/** "gone between 12:55 and 1:15" */
+const goneBetween = ({ from, to }: Range, { time }: SaidHere): string =>
+  to === null
+    ? `gone from ${time(from)} on`
+    : from === to
+      ? `gone at ${time(from)}`
+      : `gone between ${time(from)} and ${time(to)}`
+
+/** "Herb chicken: gone between 12:55 and 1:15; too late to start more." */
 const notLasting = (one: NotLasting, here: SaidHere): string => {
   const range = rangeOf(one.by, here.now)
-  const when = range ? ` ${doNextWords.range(range, here.time)}` : ''
+  const when = range ? goneBetween(range, here) : 'won’t last'
   const then = one.putOff ? answered(one.putOff, here) : moreSaid(one.more, here)
-  return `${here.name(one.component)} ${one.lasting === 'tight' ? 'is tight' : 'won’t last'}${when}${then}.`
+  return `${here.name(one.component)}: ${one.lasting === 'tight' ? 'may be ' : ''}${when}${then}.`
 }
 
 /** How many are named before the others are counted. */

@@ -53,7 +53,7 @@ const title = (reason: AdviceReason, here: SaidHere): string => {
   if (isDuty(reason)) return dutyWords.title(reason, here)
   switch (reason.why) {
     case 'sold-out':
-      return `${name(reason.component)} is sold out`
+      return `Sold out: ${inSentence(name(reason.component))}`
     case 'start-batch':
       return `Start ${loads(reason.loads)} of ${inSentence(name(reason.component))}`
     case 'keep':

@@ -58,6 +58,14 @@ const because: Readonly<Record<NonNullable<SafetyReason['because']>, string>> = 
   'not-cooled': 'A stage of its cooling wasn’t read in time.',
 }
 
+const UNREAD = 'Without a reading it isn’t shown to have cooled.'
+
+/** Of what cools while nobody said to be there: when its reading falls, and what can be done. */
+const alone = ({ awayFrom = 0, dueAt }: SafetyReason, { time, now }: SaidHere): string =>
+  awayFrom > now
+    ? `Its stage ends at ${time(dueAt ?? now)}, and nobody said to be there after ${time(awayFrom)}. Read it before, or say who stays. ${UNREAD}`
+    : `By ${time(dueAt ?? now)}, and nobody has said to be there since ${time(awayFrom)}. ${UNREAD}`
+
 const why: Readonly<Record<What, (reason: SafetyReason, at: string) => string>> = {
   'reading-due': ({ of }, at) =>
     of === 'batch'
@@ -71,7 +79,7 @@ const why: Readonly<Record<What, (reason: SafetyReason, at: string) => string>> 
     `${because[reason.because ?? 'time']} It isn’t served, and stays on this list until it is initialed.`,
   'throw-out-soon': ({ of }, at) =>
     `From ${at} on it is never served. ${of === 'pan' ? 'Change the pan before.' : 'Use it before.'}`,
-  'cooling-due': (_, at) => `By ${at}. Without a reading it isn’t shown to have cooled.`,
+  'cooling-due': (_, at) => `By ${at}. ${UNREAD}`,
   collect: (_, at) => `Its time on the shelf is over at ${at}.`,
 }
 
@@ -89,7 +97,9 @@ const button: Readonly<Record<What, string>> = {
 const ownWords = ({ of }: SafetyReason): DutyWords | null =>
   isReadHere(of) ? readHereWords[of].duty : null
 
-const at = (reason: SafetyReason, { time, now }: SaidHere): string => time(reason.dueAt ?? now)
+/** By when it is said: of what cools, while somebody is there. */
+const at = ({ dueAt, awayFrom }: SafetyReason, { time, now }: SaidHere): string =>
+  time(awayFrom !== undefined && awayFrom > now ? awayFrom : (dueAt ?? now))
 
 const isUncooled = ({ what, because }: SafetyReason): boolean =>
   what === 'out-of-limits' && because === 'not-cooled'
@@ -106,6 +116,7 @@ export const dutyWords = {
   why: (reason: SafetyReason, here: SaidHere): string => {
     const own = ownWords(reason)?.why[reason.what]
     if (own) return own(at(reason, here))
+    if (reason.awayFrom !== undefined) return alone(reason, here)
     const said = why[reason.what](reason, at(reason, here))
     return isUncooled(reason) ? `${because['not-cooled']} ${said}` : said
   },

@@ -1,9 +1,11 @@
 /** What the lead is told first: guests to find, builds that are held, labels to read. */
 
+import { sayNeed } from '#lib/rooms/care/words/held-en.ts'
 import type { HoldReason } from '#lib/service/events/event.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
+import type { Need } from '#lib/station/codes/codes.ts'
 import { list } from '#lib/words/counted-en.ts'
-import { startingWith } from '#lib/words/findings-en.ts'
+import { inSentence, startingWith } from '#lib/words/findings-en.ts'
 
 const holdWord: Readonly<Record<HoldReason, string>> = {
   need: 'a need was told',
@@ -29,13 +31,23 @@ export const firstWords = {
   readNow: 'Read its label',
 
   findTitle: (builds: readonly string[]) => startingWith(`find ${guests(builds)}`),
-  findWhy: (reason: HoldReason) =>
-    `${startingWith(holdWord[reason])} after it was handed over. Tell the guest and the person in charge, then answer it on Hand-over.`,
+  findWhy: (reason: HoldReason, needs: readonly Need[]) =>
+    [
+      `${startingWith(holdWord[reason])} after it was handed over${needs.length > 0 ? `: ${needs.map(sayNeed).join(' · ')}` : ''}.`,
+      `Tell ${reason === 'need' ? '' : 'the guest and '}the person in charge, then answer it on Hand-over.`,
+    ].join(' '),
   holdTitle: (builds: readonly string[]) => `Hold: ${list(builds.map(sayBuild), 'and')}`,
-  holdWhy: (reason: HoldReason) =>
-    reason === 'off-sale'
-      ? `${startingWith(holdWord[reason])}. The person in charge decides at the pan: it goes on, or it is thrown out and made again.`
-      : `${startingWith(holdWord[reason])}${reason === 'contact' ? ', or its back-up pan isn’t ready: then fill that first' : ''}. Assembly answers the stop; the counter changes the build or cancels it.`,
+  holdWord: (reason: HoldReason) => `${startingWith(holdWord[reason])}.`,
+  /** It has to come from a protected back-up pan. */
+  holdUnready: (name: string) =>
+    `Its guest keeps apart, and the ${inSentence(name)} back-up pan isn’t ready.`,
+  holdThen: (reason: HoldReason | 'back-up') =>
+    reason === 'back-up'
+      ? 'Fill that first: then it goes on. Or the counter changes the build or cancels it.'
+      : reason === 'off-sale'
+        ? 'The person in charge decides at the pan: it goes on, or it is thrown out and made again.'
+        : 'Assembly answers the stop; the counter changes the build or cancels it.',
+  fillBackup: 'Fill the back-up pan',
   readTitle: (name: string) => `Read the label of ${name}`,
   readWhy: 'Until then nothing of it counts as free, and it isn’t served to who keeps apart.',
   find: (builds: readonly string[], reason: HoldReason) =>

@@ -55,7 +55,7 @@ export const recordCooling = defineCommand({
     batch: idField,
     reading: readingField,
     initials: initialsField,
-    /** Until when somebody is there who can read it; told with the first reading. */
+    /** Until when somebody is there who can read it; told with the first reading, and anew with others. */
     presentUntil: momentField.optional(),
   },
   decide: (state, command, { now }) =>
@@ -90,9 +90,7 @@ export const recordCooling = defineCommand({
         type: 'coolingRead',
         batch: id,
         reading,
-        ...(isFirst && command.presentUntil !== undefined
-          ? { presentUntil: command.presentUntil }
-          : {}),
+        ...(command.presentUntil === undefined ? {} : { presentUntil: command.presentUntil }),
       }
       const after = { ...batch, cooling: [...batch.cooling, reading] }
       const cooling = coolingOf(state.station, after, now)
@@ -117,14 +115,15 @@ export const recordCooling = defineCommand({
       reading ? [{ batch, reading, initials: INVENTED_INITIALS, presentUntil }] : [],
     )
   },
-  rules: ['B19', 'B29', 'F23', 'F24', 'F25'],
+  rules: ['B19', 'B29', 'F23', 'F24', 'F25', 'F87'],
   example: {
     batch: 'b1',
     reading: HOT_READING,
     initials: 'KT',
     presentUntil: 1_795_620_000_000,
   },
-  tells: ' (`presentUntil`, with the first reading: until when somebody is there who can read it)',
+  tells:
+    ' (`presentUntil`, with the first reading and, where that changes, with others: until when somebody is there who can read it)',
 })
 
 /** Cooled food for hot holding: where the station may, to its limit, within its time. */

@@ -1,4 +1,4 @@
-/** How a batch that waits to be loaded is kept, and when it is read. */
+/** How a batch that waits to be loaded is kept, and when it is read; who stays while it cools. */
 
 import { coolingOf, isCookedHere, practiceOf, TELLING_MS } from '#lib/rooms/food/facts/food-now.ts'
 import { type HoldingState, waitingState } from '#lib/safety/holding.ts'
@@ -115,4 +115,23 @@ export const batchReadBy = (state: RunningState, id: string, now: number): numbe
   const dueAt = batch ? dueAtOf(state, batch, id, now) : null
   if (!batch || dueAt === null) return null
   return dueAt >= batch.toldAt ? dueAt : batch.toldAt + TELLING_MS
+}
+
+export interface CoolingStay {
+  /** Until then somebody said to be there, epoch milliseconds. */
+  readonly until: number
+  /** Its stage goes on for longer: it is read before, or somebody says anew who stays. */
+  readonly isTooShort: boolean
+}
+
+/** null where nothing cools, or nobody said so, as in an older log. `now` in epoch milliseconds. */
+export const coolingStay = (
+  station: StationDocument,
+  batch: BatchState,
+  now: number,
+): CoolingStay | null => {
+  const { presentUntil: until } = batch
+  const cooling = coolingOf(station, batch, now)
+  if (until === undefined || batch.offSale || !cooling || !('dueAt' in cooling)) return null
+  return { until, isTooShort: until < cooling.dueAt }
 }

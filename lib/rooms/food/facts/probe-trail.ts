@@ -7,7 +7,7 @@ import type { Reading } from '#lib/safety/readings.ts'
 import type { Place } from '#lib/service/events/food-event.ts'
 import type { Probed } from '#lib/service/events/probed.ts'
 import type { ProbedFood } from '#lib/service/food-state.ts'
-import { componentIn } from '#lib/service/held-stock.ts'
+import { findBackup } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 type Used = Pick<Reading, 'probe' | 'cleaned'>
@@ -51,14 +51,9 @@ export const broughtBy = (state: RunningState, { what, id }: Place, used: Used |
   return brought ? { brought } : {}
 }
 
-/**
- * Of what is put into a back-up pan: a probe that was said not to be cleaned ends its protection; of
- * one of which nobody said anything the pan is protected as whoever puts it there says.
- */
+/** Of what is put into an empty back-up pan that the document calls protected: as of a reading of it. */
 export const broughtWithLoad = (state: RunningState, id: string, used: Used | null): Probed => {
-  const backup = state.backupPans[id]
-  const component = componentIn(state.station, id)
-  if (used?.cleaned !== false || component === undefined || !backup) return {}
-  const brought = carriedInto(state, component, used)
+  const place = findBackup(state.station, id)
+  const brought = used && place?.protected ? carriedInto(state, place.component, used) : null
   return brought ? { brought } : {}
 }

@@ -55,6 +55,7 @@ export const afterSetBack = (state: RunningState, byMs: number): RunningState =>
     finishedAt: orNull(batch.finishedAt),
     cooking: read(batch.cooking),
     cooling: read(batch.cooling),
+    ...(batch.presentUntil === undefined ? {} : { presentUntil: earlier(batch.presentUntil) }),
     reheat: batch.reheat && {
       ...batch.reheat,
       startedAt: earlier(batch.reheat.startedAt),

@@ -3,10 +3,18 @@
 import { batchEvent } from '#lib/rooms/food/folds/evolve-batch.ts'
 import { clockStarted, madeBound } from '#lib/rooms/food/folds/evolve-clocks.ts'
 import { signedOff, toBeThrownOut } from '#lib/rooms/food/folds/evolve-thrown-out.ts'
+import { meets } from '#lib/safety/limits.ts'
 import type { Stamp } from '#lib/service/events/event.ts'
-import type { FoodEvent, OffSaleResolved, TemperatureRead } from '#lib/service/events/food-event.ts'
-import { newest, withBatch, withPlace } from '#lib/service/folding/food-folding.ts'
+import type {
+  CoolingRead,
+  FoodEvent,
+  OffSaleResolved,
+  TemperatureRead,
+} from '#lib/service/events/food-event.ts'
+import { newest, unattended, withBatch, withPlace } from '#lib/service/folding/food-folding.ts'
 import { releasedFrom } from '#lib/service/folding/pan-hold.ts'
+import { limitsOf } from '#lib/service/food-limits.ts'
+import type { BatchState } from '#lib/service/food-state.ts'
 import { isOfStock, keyOf, stockOf } from '#lib/service/held-stock.ts'
 import { knownPlace, type Placed } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -33,6 +41,22 @@ const foundGood = (before: RunningState, event: OffSaleResolved): RunningState =
     : madeBound(state, event, { since, until: madeUntil })
 }
 
+const staying = ({ presentUntil }: Pick<CoolingRead, 'presentUntil'>) =>
+  presentUntil === undefined ? {} : { presentUntil }
+
+const coolingRead = (state: RunningState, event: CoolingRead & Stamp): RunningState =>
+  withBatch(state, event.batch, (before) => {
+    const batch: BatchState = {
+      ...before,
+      ...staying(event),
+      cooling: [...before.cooling, event.reading],
+      toldAt: event.at,
+      newestAt: newest(before, event.reading.at),
+    }
+    const isCold = meets(event.reading.temperature, limitsOf(state.station).coolingTo)
+    return isCold ? unattended(batch) : batch
+  })
+
 const resolved = (
   before: RunningState,
   event: OffSaleResolved & Stamp,
@@ -54,7 +78,12 @@ const resolved = (
     ...(isOfCooling ? {} : { clock, readings }),
   })
   return isOfCooling
-    ? withBatch(state, id, (batch) => ({ ...batch, cooledAgain: true, cooling: readings }))
+    ? withBatch(state, id, (batch) => ({
+        ...batch,
+        ...staying(event),
+        cooledAgain: true,
+        cooling: readings,
+      }))
     : state
 }
 
@@ -73,12 +102,7 @@ export const evolveFood = (state: RunningState, event: OfFood & Stamp): RunningS
     case 'batchReheated':
       return batchEvent(state, event)
     case 'coolingRead':
-      return withBatch(state, event.batch, (batch) => ({
-        ...batch,
-        cooling: [...batch.cooling, event.reading],
-        toldAt: event.at,
-        newestAt: newest(batch, event.reading.at),
-      }))
+      return coolingRead(state, event)
     case 'coolingMissed':
       return withPlace(
         state,

@@ -5,7 +5,7 @@ import { restId } from '#lib/rooms/food/facts/rest-of-pan.ts'
 import { addToAccounts } from '#lib/service/accounts.ts'
 import type { Stamp } from '#lib/service/events/event.ts'
 import type { DiscardSignedOff, Place, ThrowOutPassed } from '#lib/service/events/food-event.ts'
-import { inStep, withBatch } from '#lib/service/folding/food-folding.ts'
+import { inStep, unattended, withBatch } from '#lib/service/folding/food-folding.ts'
 import { withoutPanHold } from '#lib/service/folding/pan-hold.ts'
 import { emptied, keyOf, withStock } from '#lib/service/held-stock.ts'
 import { knownPlace } from '#lib/service/place.ts'
@@ -78,7 +78,7 @@ const placeSignedOff = (
   }
   const accounts = addToAccounts(wasted.accounts, 'loaded', of(amount))
   const over = { ...wasted, ...unmixedBy(wasted, mixKey({ what, id })), accounts }
-  return withBatch(over, id, (batch) => ({ ...batch, thrownOutAt: at, offSale: null }))
+  return withBatch(over, id, (batch) => ({ ...unattended(batch), thrownOutAt: at, offSale: null }))
 }
 
 /** Somebody initialled that it was thrown out: it is waste. */

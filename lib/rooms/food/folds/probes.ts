@@ -22,6 +22,8 @@ const at = (what: Place['what'], id: string): Place => ({ what, id })
 const probingOf = (event: Recorded): Probing | null => {
   if (!('reading' in event) || !event.reading) return null
   const { reading } = event
+  // On time alone nothing is read as it is put in: what goes along is an older reading.
+  if ('food' in event && event.food?.heldBy === 'time') return null
   switch (event.type) {
     case 'panLoaded':
     case 'panChanged':

@@ -3,6 +3,7 @@
 import { minutesUntil } from '#lib/estimate/batch-timing.ts'
 import { coolingOf, isCookedHere } from '#lib/rooms/food/facts/food-now.ts'
 import { foodTimes } from '#lib/rooms/food/facts/food-times.ts'
+import { MINUTE_MS } from '#lib/safety/limits.ts'
 import { throwOutMoment } from '#lib/safety/time-control.ts'
 import { leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
@@ -111,3 +112,16 @@ export const batchPictures = (state: RunningState, now: number): readonly BatchP
     .map(([id, batch]) => pictureOf(state, id, batch, now))
     .filter((one) => !isUsedUp(one))
     .sort((one, other) => STAGES.indexOf(one.stage) - STAGES.indexOf(other.stage))
+
+/** Which pot a batch is of those of its component that were started in the same minute; null of one. */
+export const potOf = ({ batches }: RunningState, id: string): number | null => {
+  const own = batches[id]
+  if (!own) return null
+  const minute = (at: number) => Math.floor(at / MINUTE_MS)
+  const same = Object.keys(batches).filter(
+    (one) =>
+      batches[one]?.component === own.component &&
+      minute(batches[one].startedAt) === minute(own.startedAt),
+  )
+  return same.length > 1 ? 1 + same.indexOf(id) : null
+}

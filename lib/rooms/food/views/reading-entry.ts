@@ -16,20 +16,41 @@ import { keeps, type Scale, type Temperature } from '#lib/safety/temperature.ts'
 import { foodKindOf, limitsOf } from '#lib/service/food-limits.ts'
 import type { Component, StationDocument } from '#lib/station/station-document.ts'
 
-/** Where a probe can be in this food: a piece has a thickest part, what is stirred has a middle. */
-export const probePlaces = (component: Component | undefined): readonly ProbeAt[] => {
-  switch (component?.food.kind) {
-    case 'fish-or-meat':
-    case 'poultry-or-stuffed':
-      return ['thickest-part', 'surface']
-    case 'eggs-batch':
-    case 'plant':
-    case 'not-cooked':
-    case 'ready':
-      return ['middle-stirred', 'surface']
+/** How food is probed, in the words of the round. */
+export type HowProbed = 'stir' | 'piece' | 'cup'
+
+/**
+ * From how it is portioned: what a scoop or a ladle takes is diced or wet, also where it was pieces. While
+ * it is cooked, meat is pieces still.
+ */
+export const howProbed = (
+  { portion, food }: Component,
+  context: ReadingContext = 'hot-holding',
+): HowProbed => {
+  const isMeat = food.kind === 'fish-or-meat' || food.kind === 'poultry-or-stuffed'
+  if (isMeat && context === 'cooking') return 'piece'
+  switch (portion.tool) {
+    case 'cup':
+      return 'cup'
+    case 'piece':
+    case 'tongs-pieces':
+      return 'piece'
+    case 'tongs':
+      return isMeat ? 'piece' : 'stir'
     default:
-      return ['thickest-part', 'middle-stirred', 'surface']
+      return 'stir'
   }
+}
+
+/** Where a probe can be in this food: a piece has a thickest part, what is stirred has a middle. */
+export const probePlaces = (
+  component: Component | undefined,
+  context?: ReadingContext,
+): readonly ProbeAt[] => {
+  if (!component) return ['thickest-part', 'middle-stirred', 'surface']
+  return howProbed(component, context) === 'piece'
+    ? ['thickest-part', 'surface']
+    : ['middle-stirred', 'surface']
 }
 
 export interface ReadingEntry {

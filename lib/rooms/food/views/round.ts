@@ -1,10 +1,20 @@
 /** A round of readings as a screen takes it: place after place, what to probe and by which limit. */
 
 import { heldByAt } from '#lib/rooms/food/facts/place-now.ts'
-import { broughtBy } from '#lib/rooms/food/facts/probe-trail.ts'
+import {
+  broughtBy,
+  broughtWithLoad,
+  probeKey,
+  probeTrail,
+} from '#lib/rooms/food/facts/probe-trail.ts'
 import { type DueInRound, placeInRound } from '#lib/rooms/food/facts/round.ts'
 import { waysFor } from '#lib/rooms/food/facts/ways-out.ts'
-import { type EntryLimit, holdingLimit } from '#lib/rooms/food/views/reading-entry.ts'
+import {
+  type EntryLimit,
+  type HowProbed,
+  holdingLimit,
+  howProbed,
+} from '#lib/rooms/food/views/reading-entry.ts'
 import type { WayOut } from '#lib/safety/holding.ts'
 import { meets } from '#lib/safety/limits.ts'
 import type { ProbeAt, Reading, ReadingContext } from '#lib/safety/readings.ts'
@@ -12,10 +22,6 @@ import type { Place, PlaceKind } from '#lib/service/events/food-event.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findComponent } from '#lib/station/find.ts'
-import type { Component } from '#lib/station/station-document.ts'
-
-/** How it is probed: what is stirred in its middle, pieces in the thickest, one cup of many. */
-export type HowProbed = 'stir' | 'piece' | 'cup'
 
 export interface RoundStep extends Pick<DueInRound, 'why' | 'dueBy' | 'isProtected'> {
   readonly what: PlaceKind
@@ -32,21 +38,6 @@ export interface RoundStep extends Pick<DueInRound, 'why' | 'dueBy' | 'isProtect
   readonly wasIn: boolean | null
   /** What may be done with it while it is out of its limits; nothing while it isn't. */
   readonly ways: readonly WayOut[]
-}
-
-/** From how it is portioned: what a scoop or a ladle takes is diced or wet, also where it was pieces. */
-export const howProbed = ({ portion, food }: Component): HowProbed => {
-  switch (portion.tool) {
-    case 'cup':
-      return 'cup'
-    case 'piece':
-    case 'tongs-pieces':
-      return 'piece'
-    case 'tongs':
-      return food.kind === 'fish-or-meat' || food.kind === 'poultry-or-stuffed' ? 'piece' : 'stir'
-    default:
-      return 'stir'
-  }
 }
 
 const stepOf = (state: RunningState, due: DueInRound, now: number): RoundStep | null => {
@@ -84,6 +75,25 @@ export const stepAt = (state: RunningState, at: Place, now: number): RoundStep |
   const due = placeInRound(state, at, now)
   return due && stepOf(state, due, now)
 }
+
+/** As `probeBrings`, of what is put into an empty pan: null for one of the line. */
+export const loadBrings = (
+  state: RunningState,
+  pan: string,
+  probe: string,
+): readonly string[] | null => broughtWithLoad(state, pan, { probe }).brought ?? null
+
+/**
+ * Whether a probe was in food since it was last said to be cleaned, so that it is cleaned before the next.
+ * @param unsent probes of readings that were typed and not sent yet
+ */
+export const isProbeUsed = (
+  state: RunningState,
+  probe: string,
+  unsent: readonly string[] = [],
+): boolean =>
+  probe.trim() !== '' &&
+  (probeTrail(state, probe).length > 0 || unsent.some((one) => probeKey(one) === probeKey(probe)))
 
 /**
  * What a probe would bring into a place that is kept apart, unless it is cleaned before; null where

@@ -4,6 +4,7 @@ import { foodTimes } from '#lib/rooms/food/facts/food-times.ts'
 import { type BatchPicture, batchPictures } from '#lib/rooms/food/views/batch-strip.ts'
 import { isKeptBack } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { pansOf } from '#lib/station/find.ts'
 
 export interface VesselPicture {
   readonly what: 'backup' | 'batch'
@@ -90,6 +91,29 @@ export const vesselPictures = (
   const all = [...backupPictures(state, now), ...batches]
   const components = [...new Set(all.map((one) => one.component))]
   return Object.fromEntries(components.map((id) => [id, all.filter((one) => one.component === id)]))
+}
+
+/**
+ * What is drawn behind each pan of the line: behind the first pan of a food all of it, and behind the
+ * last pan also what stands in no pan of the line, before its own.
+ */
+export const vesselsByPan = (
+  state: RunningState,
+  now: number,
+): Readonly<Record<string, readonly VesselPicture[]>> => {
+  const pictures = vesselPictures(state, now)
+  const pans = pansOf(state.station)
+  const onLine = new Set(pans.map(({ component }) => component))
+  const others = Object.entries(pictures).flatMap(([component, list]) =>
+    onLine.has(component) ? [] : list,
+  )
+  return Object.fromEntries(
+    pans.map(({ id, component }, index) => {
+      const isFirst = pans.findIndex((one) => one.component === component) === index
+      const own = isFirst ? (pictures[component] ?? []) : []
+      return [id, index === pans.length - 1 ? [...others, ...own] : own]
+    }),
+  )
 }
 
 type Sized = Pick<VesselPicture, 'at' | 'stage'>

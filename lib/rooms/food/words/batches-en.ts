@@ -80,8 +80,7 @@ export const batchWords = {
   whenRead: 'It was read',
   whenStarted: 'It was started',
   whenFinished: 'It was finished',
-  cookWhy:
-    'Probe the middle of the thickest piece. Without a reading in its limit it isn’t loaded.',
+  cookWhy: 'Without a reading in its limit it isn’t loaded.',
   cookSendNot: (read: string | null) => `${record(read)}: go on cooking`,
   cookDone: (name: string, read: string) => `${name}: cooked to ${read}`,
   cookNotDone: (name: string, read: string) => `${name}: ${read}, not cooked yet`,
@@ -95,11 +94,15 @@ export const batchWords = {
   finishDone: (name: string, count: number) => `${name}: ${portions(count)} ready`,
   coolWhy:
     'The first reading starts the clock of cooling. It isn’t cooled where nobody stays to read it.',
-  coolPresent: 'Somebody stays until',
+  coolPresent: 'Who reads it stays until',
+  coolStays: (until: string) => `somebody stays until ${until}`,
+  coolAlone: (until: string) => `nobody said to be there after ${until}`,
+  coolPresentLack: 'Say until when somebody stays.',
   coolDone: (name: string, read: string) => `${name}: ${read}, cooling`,
   reheatWhere: 'Where',
   reheatPlace,
   reheatStarted: 'It left the cold',
   reheatDone: (name: string, read: string) => `${name}: reheated to ${read}`,
+  reheatNotDone: (name: string, read: string) => `${name}: ${read}, not reheated yet`,
   ready: (name: string) => `${name} is ready. Load it, or take it to a back-up pan.`,
 } as const

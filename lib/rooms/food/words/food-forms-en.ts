@@ -1,6 +1,7 @@
 /** What the lead's screen says where food is loaded, read, weighed, saved or thrown out. */
 
 import { record } from '#lib/rooms/food/words/reading-en.ts'
+import { inPlace, resolveWords } from '#lib/rooms/food/words/resolve-en.ts'
 import type { DiscardReason } from '#lib/service/events/food-event.ts'
 import type { WasteReason } from '#lib/service/events/stock-event.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
@@ -44,9 +45,7 @@ export const formWords = {
     'top-up': (name: string) => `Top up ${inSentence(name)}`,
   },
   put: { load: 'Load the pan', change: 'Change the pan', 'top-up': 'Top it up' },
-  /** What is in the pan now isn't sold any more: said before it is done. */
-  changeAway: (name: string, count: number) =>
-    `Change the ${inSentence(name)} pan: ${goAway(count)}`,
+  /** What is in the pan now isn't sold any more: said where it is done. */
   changeSend: (count: number) => `Change the pan: ${goAway(count)}`,
   putBehind: 'Put it in as a back-up',
   putBehindWhy: 'A back-up place is free: then nothing goes away.',
@@ -65,7 +64,8 @@ export const formWords = {
   needsBatch: 'No batch is finished. It isn’t loaded without one that shows how it was made.',
   startBatch: 'Start a batch',
   goesIn: 'Goes in',
-  oldGoesAway: (count: number) => `The old pan goes away with ${portions(count)}.`,
+  oldGoesAway: (count: number) =>
+    `The ${portions(count)} in the old pan ${formOf(count, 'leaves', 'leave')} the line for good: nobody is sold them any more.`,
   oldEmpty: 'The old pan is empty.',
   washed: 'It was emptied and washed',
   byWeight: 'Weighed, with the pan',
@@ -102,6 +102,7 @@ export const formWords = {
   wasteHow: 'About how many portions?',
   wasteReason,
   wasteLack: 'Tap why.',
+  wasteSpoiled: 'all of the pan',
   wasteSend: (count: number) => `Record ${portions(count)} wasted`,
   wasteDone: (name: string, count: number) => `${name}: ${portions(count)} wasted`,
 
@@ -165,24 +166,11 @@ export const formWords = {
   clockSend: (at: string) => `Start: throw out at ${at}`,
   clockDone: (name: string, at: string) => `${name}: throw out at ${at}`,
 
-  resolveTitle: (name: string) => `Don’t serve the ${inSentence(name)}`,
-  resolveWhy: {
-    'out-of-limits': 'A reading was out of its limits.',
-    'reading-missed':
-      'Its reading was missed. After a reading in its limits it may be served again.',
-    'monitoring-missed': 'The reading that its time rule asks for was missed.',
-    'cooling-missed': 'It isn’t shown to have cooled in time.',
-  },
-  resolveLastGood: (at: string) => `Last known in its limits at ${at}.`,
-  resolveNoGood: 'It was never known to be in its limits.',
-  resolveWho: 'Only the person in charge decides.',
-  passphrase: 'Passphrase of the person in charge',
-  resolveSend: 'The person in charge decides this',
-  resolved: (name: string) => `${name}: decided`,
-  resolveNot: 'It may be served again.',
+  ...resolveWords,
 
   throwTitle: 'To be thrown out',
-  throwEarly: (name: string) => `Throw out ${inSentence(name)}`,
+  throwEarly: (name: string, what: keyof typeof inPlace) =>
+    `Throw out ${inPlace[what](inSentence(name))}`,
   throwNone: 'Nothing is to be thrown out.',
   throwBecause: {
     time: 'its time is over',
@@ -228,6 +216,8 @@ export const formWords = {
   startDone: (name: string, count: number) => `${name}: ${counted(count, 'load', 'loads')} started`,
   startNone: 'Nothing can be made again here today.',
 
-  batchTitle: (name: string, started: string) => `${name}, batch of ${started}`,
+  /** `pot`: which of several of the same minute; null where it is the only one. */
+  batchTitle: (name: string, started: string, pot: number | null) =>
+    `${name}, batch of ${started}${pot === null ? '' : `, pot ${pot}`}`,
   batchNext: 'What comes next',
 } as const

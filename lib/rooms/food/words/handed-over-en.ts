@@ -19,6 +19,20 @@ const because: Readonly<Record<FoundBecause, string>> = {
   contact: 'Something that its guest keeps from was in a pan that it may have come from.',
 }
 
+/** "herb chicken out of its limits" */
+const foodThat: Readonly<Record<FoundBecause, string>> = {
+  'out-of-limits': 'out of its limits',
+  'reading-missed': 'that wasn’t read',
+  'monitoring-missed': 'that wasn’t read',
+  'too-warm': 'that was too warm',
+  time: 'past its time',
+  date: 'past its date',
+  'not-cooked': 'not cooked enough',
+  'not-cooled': 'not cooled in time',
+  label: 'that may not fit them',
+  contact: 'that may not fit them',
+}
+
 const builds = (count: number): string => counted(count, 'build', 'builds')
 const were = (count: number): string => formOf(count, 'was', 'were')
 
@@ -37,12 +51,12 @@ const TITLES: Readonly<Record<HandedOverKind, (since: string, count: number) => 
 
 export const handedOverWords = {
   /** `name` of the food, or of the build. */
-  title: (name: string, kind: HandedOverKind = 'food') =>
+  title: (name: string, kind: HandedOverKind = 'food', found: FoundBecause | null = null) =>
     kind === 'shelf'
       ? 'Handed over from the shelf of made food'
       : kind === 'build'
         ? `Find the guest of ${sayBuild(name)}: what they had before`
-        : `Handed over with ${inSentence(name)}`,
+        : `Guests had ${inSentence(name)}${found === null ? '' : ` ${foodThat[found]}`}`,
   /** "2 builds with this food were handed over since 11:20: 3A at 11:31, 4B at 11:40." */
   list: (since: string, each: readonly BuildSaid[], more: number, kind: HandedOverKind = 'food') =>
     `${TITLES[kind](since, each.length + more)}: ${each.map(({ build, time }) => `${sayBuild(build)} at ${time}`).join(', ')}${more > 0 ? ` and ${more} more` : ''}.`,
@@ -61,6 +75,11 @@ export const handedOverWords = {
     told: 'Their guests were told',
     nothing: 'Nothing has to be done',
   },
+  answerMeans: {
+    told: 'all of them: it leaves this list',
+    nothing: 'local code allows it: it leaves this list',
+  },
+  notYet: 'Not all found yet? Go back: it stays here until it is answered.',
   lackAnswer: 'Tap what was decided.',
   lackPassphrase: 'The passphrase of the person in charge is missing.',
   send: 'The person in charge initials this',

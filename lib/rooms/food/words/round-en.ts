@@ -1,6 +1,6 @@
 /** What a round of readings says, place after place. */
 
-import type { HowProbed } from '#lib/rooms/food/views/round.ts'
+import type { HowProbed } from '#lib/rooms/food/views/reading-entry.ts'
 import { list } from '#lib/words/counted-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
 

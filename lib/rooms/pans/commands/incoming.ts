@@ -15,6 +15,7 @@ import {
 import { takenReading } from '#lib/rooms/food/facts/reading.ts'
 import { restsOf } from '#lib/rooms/food/facts/rest-of-pan.ts'
 import { asCooked, fromBackup, standIn } from '#lib/rooms/pans/commands/from-backup.ts'
+import { readIn, readUnsold } from '#lib/rooms/pans/commands/read-out.ts'
 import { holdsAtMost, mostInPan, tareOf } from '#lib/rooms/pans/facts/capacity.ts'
 import { earlierStamp, pastStamp } from '#lib/safety/date-stamp.ts'
 import type { HeldBy } from '#lib/safety/holding.ts'
@@ -23,6 +24,7 @@ import type { Reading } from '#lib/safety/readings.ts'
 import { leftOfBatch } from '#lib/service/batch-loads.ts'
 import { amountField, idField } from '#lib/service/commands/fields.ts'
 import { dateFields, initialsField, readingField } from '#lib/service/commands/food-fields.ts'
+import type { ServiceEvent } from '#lib/service/events/event.ts'
 import type { HeldFood } from '#lib/service/events/food-event.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import { findBackup } from '#lib/service/held-stock.ts'
@@ -77,7 +79,9 @@ export interface Incoming {
   readonly bought: boolean
 }
 
-type Found<Value> = { readonly refusal: Refusal } | { readonly found: Value }
+export type Found<Value> =
+  /** `also`: what was seen of the food with it, which is recorded all the same. */
+  { readonly refusal: Refusal; readonly also?: readonly ServiceEvent[] } | { readonly found: Value }
 
 const amountOf = (state: RunningState, told: Told, into: Into): Found<number> => {
   const not = (refusal: Refusal) => ({ refusal })
@@ -149,6 +153,11 @@ const readingOf = (
   return 'refusal' in taken ? taken : { found: taken.reading }
 }
 
+const readOf = (...of: Parameters<typeof readingOf>): Reading | null => {
+  const read = readingOf(...of)
+  return 'found' in read ? read.found : null
+}
+
 /** Food of no batch and out of no back-up pan: nothing tells it from what was taken away. */
 export const isNameless = ({ batch, from }: Pick<Told, 'batch' | 'from'>): boolean =>
   batch === undefined && from === undefined
@@ -179,7 +188,11 @@ export const incoming = (
   if (awaited > 0 && isNameless(told))
     return { refusal: { code: 'throw-out-first', count: awaited } }
   const source = told.from === undefined ? null : fromBackup(state, told.from, into.component.id)
-  if (source && 'refusal' in source) return source
+  const unsold = (refusal: Refusal): Found<Incoming> => {
+    const also = readUnsold(state, told, (by) => readOf(state, told, by, now), now)
+    return also.length > 0 ? { refusal, also } : { refusal }
+  }
+  if (source && 'refusal' in source) return unsold(source.refusal)
   const amount = amountOf(state, told, into)
   if ('refusal' in amount) return amount
   const batch = source
@@ -198,7 +211,9 @@ export const incoming = (
     batchBarred(state, told.batch, now)
   const cannot = (why: LoadProblem) =>
     ({ refusal: { code: 'cannot-load', component: into.component.id, problem: why } }) as const
-  if (problem) return cannot(problem)
+  if (problem?.code === 'load-out-of-limits')
+    return { ...cannot(problem), also: readIn(state, told, heldBy, reading.found, now) }
+  if (problem) return unsold(cannot(problem).refusal)
   const unmarked = !source && heldBy === 'cold' && !batch.found?.dateMark ? batch.found : null
   const preparedOn = unmarked ? firstDayOf(state, unmarked, told, now) : told.preparedOn
   const dated = toldMark(state, { ...told, preparedOn }, now)

@@ -10,6 +10,7 @@ import {
   incomingFields,
   isNameless,
 } from '#lib/rooms/pans/commands/incoming.ts'
+import { notIn } from '#lib/rooms/pans/commands/read-out.ts'
 import { earliestThrowOut } from '#lib/safety/time-control.ts'
 import { type Decision, happened, refuse } from '#lib/service/commands/decision.ts'
 import { defineCommand } from '#lib/service/commands/define.ts'
@@ -94,7 +95,7 @@ export const load = defineCommand({
         return refuse({ code: 'throw-out-first', count: 1 })
       if (pan.soiledBy.length > 0 && washed !== true) return refuse({ code: 'pan-soiled', pan: id })
       const food = incoming(state, told, into, now)
-      if ('refusal' in food) return refuse(food.refusal)
+      if ('refusal' in food) return notIn(food)
       const loaded = {
         type: 'panLoaded',
         pan: id,
@@ -109,7 +110,7 @@ export const load = defineCommand({
       ...food,
       ...((state.pans[food.pan]?.soiledBy ?? []).length > 0 ? { washed: true } : {}),
     })),
-  rules: ['K1', 'K5', 'B3', 'B4', 'B5', 'F33', 'F60', 'F61'],
+  rules: ['K1', 'K5', 'B3', 'B4', 'B5', 'F33', 'F60', 'F61', 'F90'],
   example: {
     pan: 'pan-rice',
     amount: 2_400_000,
@@ -140,7 +141,7 @@ export const changePan = defineCommand({
       const component = componentOf(state.station, place.component)
       const into = { id, component, guarded: false, holds: 0, heldBy: null, isWhole: true }
       const food = incoming(state, told, into, now)
-      if ('refusal' in food) return refuse(food.refusal)
+      if ('refusal' in food) return notIn(food)
       const changed = {
         type: 'panChanged',
         pan: id,
@@ -191,7 +192,7 @@ export const topUp = defineCommand({
         isWhole: false,
       }
       const food = incoming(state, told, into, now)
-      if ('refusal' in food) return refuse(food.refusal)
+      if ('refusal' in food) return notIn(food)
       const { amount, from } = food.found
       const most = from === null ? amount : (state.backupPans[from]?.amount ?? 0)
       if (from !== null && amount > most)

@@ -3,6 +3,7 @@ import { foodFor } from '#lib/rooms/food/facts/invented-readings.ts'
 import { broughtWithLoad } from '#lib/rooms/food/facts/probe-trail.ts'
 import { restOf } from '#lib/rooms/food/facts/rest-of-pan.ts'
 import { incoming, incomingFields } from '#lib/rooms/pans/commands/incoming.ts'
+import { notIn } from '#lib/rooms/pans/commands/read-out.ts'
 import { type Decision, happened, refuse } from '#lib/service/commands/decision.ts'
 import { defineCommand } from '#lib/service/commands/define.ts'
 import { HOT_READING } from '#lib/service/commands/example-parts.ts'
@@ -71,8 +72,10 @@ export const setBackup = defineCommand({
       isWhole: true,
     }
     const food = incoming(state, told, into, now)
-    if ('refusal' in food) return refuse(food.refusal)
+    if ('refusal' in food) return notIn(food)
     const { amount, batch, reading, bought } = food.found
+    // On time alone nothing is read as it is put in: what goes along is an older reading.
+    const used = food.found.food.heldBy === 'time' ? null : reading
     return happened({
       type: 'backupSet',
       component,
@@ -83,7 +86,7 @@ export const setBackup = defineCommand({
       reading,
       food: food.found.food,
       ...(bought ? { bought } : {}),
-      ...(place.protected ? broughtWithLoad(state, place.id, reading) : {}),
+      ...broughtWithLoad(state, place.id, used),
     })
   },
   sample: (state) =>

@@ -1,7 +1,9 @@
 /** How many of each item can still be sold, and what it means for them that a component isn't. */
 
 import { itemLeft, levelsOf, sellable } from '#lib/rooms/pans/facts/levels.ts'
+import { panPictures } from '#lib/rooms/pans/facts/pans.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { itemOf } from '#lib/station/find.ts'
 
 export interface StopEffect {
   /** Items that can't be sold without it. */
@@ -50,3 +52,19 @@ export const itemPictures = (state: RunningState): readonly ItemPicture[] => {
     return { id, remaining, limitedBy, gone, selling: state.notSelling.item[id] === undefined }
   })
 }
+
+export type WhyNone = 'not-served' | 'short' | 'not-loaded' | 'sold-out'
+
+/** Why none of a component can be sold: nothing was put in yet, its food waits for a decision, builds lack it, or it is gone. */
+export const whyNone = (state: RunningState, component: string): WhyNone => {
+  const pans = Object.values(panPictures(state)).filter((one) => one.component === component)
+  if (pans.some(({ trouble }) => trouble === 'off-sale' || trouble === 'throw-out'))
+    return 'not-served'
+  if (pans.some(({ standing }) => standing === 'short')) return 'short'
+  return pans.every(({ standing }) => standing === 'not-loaded') ? 'not-loaded' : 'sold-out'
+}
+
+/** Whether nothing was put into any pan of an item's bases yet. */
+export const isBaseUnloaded = (state: RunningState, item: string): boolean =>
+  itemOf(state.station, item).base?.choices.every((one) => whyNone(state, one) === 'not-loaded') ??
+  false

@@ -22,6 +22,8 @@ export interface SetUpEntry {
   readonly portions: number | null
   /** It stays empty for now. */
   readonly isLeft: boolean
+  /** Key of the source that its reading and its days were said of; null where none of them was. */
+  readonly saidOf: string | null
   readonly reading: ReadInSheet | null
   /** Of who took that reading; '' where nobody did. */
   readonly initials: string
@@ -37,6 +39,7 @@ export const AS_USUAL: SetUpEntry = {
   source: null,
   portions: null,
   isLeft: false,
+  saidOf: null,
   reading: null,
   initials: '',
   dates: null,
@@ -44,6 +47,12 @@ export const AS_USUAL: SetUpEntry = {
   isLabelled: false,
   washed: false,
 }
+
+/** What was read and dated of other food says nothing of what goes in now. */
+export const ofSource = (entry: SetUpEntry, source: string | null): SetUpEntry =>
+  entry.saidOf === source
+    ? entry
+    : { ...entry, reading: null, dates: null, alsoOpened: null, isLabelled: false }
 
 export type SetUpWait =
   /** Somebody left it empty for now. */
@@ -119,6 +128,8 @@ export interface SetUpRow {
   readonly pot: Reading | null
   /** Why it isn't loaded with the others; null where it is, or holds something. */
   readonly wait: SetUpWait | null
+  /** Its load with a reading out of limits, which is refused and recorded; null where there is none. */
+  readonly toTell: SetUpLoad | null
   readonly load: SetUpLoad | null
 }
 

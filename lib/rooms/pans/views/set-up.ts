@@ -18,6 +18,7 @@ import {
   earliestOpened,
   isAsked,
   NOT_SAID,
+  ofSource,
   type SetUpEntry,
   type SetUpLoad,
   type SetUpRow,
@@ -124,7 +125,7 @@ const waitsForDates = (
 const rowOf = (
   state: RunningState,
   pan: Pan,
-  entry: SetUpEntry,
+  told: SetUpEntry,
   spent: Spent,
   now: number,
 ): SetUpRow => {
@@ -135,7 +136,8 @@ const rowOf = (
   const holds = held && held.amount > 0 ? Math.round(held.amount / each) : null
   const sources = sourcesLeft(state, pan, spent, now)
   const source =
-    sources.find((one) => sourceKey(one) === entry.source) ?? firstSource(sources) ?? null
+    sources.find((one) => sourceKey(one) === told.source) ?? firstSource(sources) ?? null
+  const entry = ofSource(told, source && sourceKey(source))
   const heldBy = source?.heldBy ?? heldAs(component, undefined)
   const there = source && 'amount' in source ? Math.floor(source.amount / each) : Infinity
   const most = Math.max(1, Math.min(there, fittingPortions(state, pan, 0)))
@@ -171,8 +173,10 @@ const rowOf = (
     .map(({ startedAt }) => startedAt)
   const wait = holds === null ? waits() : null
   const amount = Math.min(portions * each, source && 'amount' in source ? source.amount : Infinity)
-  const load: SetUpLoad | null =
-    holds !== null || wait !== null || source === null
+  // A reading out of limits is told: it isn't loaded, and what it came from waits for a decision.
+  const isOut = wait?.why === 'out-of-limits'
+  const said: SetUpLoad | null =
+    holds !== null || (wait !== null && !isOut) || source === null
       ? null
       : {
           type: 'load',
@@ -205,7 +209,8 @@ const rowOf = (
     openedOn: dates.preparedOn ?? null,
     pot: readOfPot(source?.kind === 'batch' ? state.batches[source.id] : undefined),
     wait,
-    load,
+    load: isOut ? null : said,
+    toTell: isOut ? said : null,
   }
 }
 

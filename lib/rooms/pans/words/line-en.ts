@@ -18,6 +18,8 @@ export const lineWords = {
     start: 'make more',
     open: 'open',
     short: 'short',
+    /** Short, and its own pan waits for a decision. */
+    waitFor: 'builds wait',
     decide: 'decide',
     label: 'read label',
     answer: 'answer',

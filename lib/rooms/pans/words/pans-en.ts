@@ -1,13 +1,12 @@
 /** What the Pans screen says to the lead. */
 
 import type { Level } from '#lib/rooms/pans/facts/levels.ts'
-import type { StopEffect } from '#lib/rooms/pans/views/items-left.ts'
+import { itemWords } from '#lib/rooms/pans/words/items-en.ts'
 import { pansFrame } from '#lib/rooms/pans/words/pans-frame-en.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
 import { sayPieces, sayWeight } from '#lib/words/amounts-en.ts'
 import { counted, formOf, list } from '#lib/words/counted-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
-import type { NameOf } from '#lib/words/said-here.ts'
 
 const portions = (count: number): string => counted(count, 'portion', 'portions')
 const builds = (count: number): string => counted(count, 'build', 'builds')
@@ -26,22 +25,9 @@ const minutes = (ms: number): string => {
   return whole < 120 ? `${whole} min` : `${Math.round(whole / 60)} h`
 }
 
-/** Sentences on the items that go without a component, or can't be sold for want of it. */
-const sayEffect = (effect: StopEffect, component: string, name: NameOf): readonly string[] => [
-  ...(effect.cannot.length > 0 ? [`${allOf(effect.cannot.map(name))} can’t be sold.`] : []),
-  ...(effect.otherBase.length > 0
-    ? [`${allOf(effect.otherBase.map(name))}: sold in another base.`]
-    : []),
-  ...(effect.without.length > 0
-    ? [`Sold without ${name(component)}: ${allOf(effect.without.map(name))}.`]
-    : []),
-  ...(effect.cannot.length + effect.otherBase.length + effect.without.length === 0
-    ? ['No item usually has it.']
-    : []),
-]
-
 export const pansWords = {
   ...pansFrame,
+  ...itemWords,
   line: 'The line, left to right',
   openSince: (clock: string, since: string) => `${clock} · open since ${since}`,
   demo: 'demo',
@@ -121,13 +107,13 @@ export const pansWords = {
   loadWhy: 'Nothing was put in yet, so nothing of it can be sold.',
   loadLine: 'Load the line',
   loadFirst: (name: string) => `Load ${inSentence(name)}`,
-  shortTitle: (name: string) => `Short of ${name}`,
+  shortTitle: (name: string) => `Short of ${inSentence(name)}`,
   shortWhy: (lacking: number, names: readonly string[]) =>
     names.length === 0
       ? `${portions(lacking)} more on tickets than in the pans. Change the pan, or ask the counter to change or cancel.`
-      : `The pans can’t fill ${allOf(names.map(sayBuild))}. Change the pan, or ask the counter to change or cancel.`,
+      : `The pans can’t fill ${allOf([...names].reverse().map(sayBuild))}. Change the pan, or ask the counter to change or cancel.`,
   shortOpen: 'What can be done',
-  soldOutTitle: (name: string) => `${name} is sold out`,
+  soldOutTitle: (name: string) => `Sold out: ${inSentence(name)}`,
   nearlyTitle: (name: string) => `${name} is nearly empty`,
   nearlyWhy: (left: number) => `${portions(left)} left to sell, under a quarter of the pan.`,
   todo: {
@@ -143,9 +129,6 @@ export const pansWords = {
 
   canSell: 'Can still sell',
   ticketsOff: 'what is on tickets is taken off already',
-  without: (names: readonly string[]) => `without ${allOf(names)}`,
-  noneFor: (name: string) => `${name} sold out`,
-  noBase: 'every base sold out',
 
   wrongScoop: 'A wrong scoop went in',
   whoseScoop: 'Whose scoop was it?',
@@ -160,9 +143,11 @@ export const pansWords = {
   beforeFact: 'Holds the product before: counts as both until changed or washed.',
   notThis: 'It was none of them',
   back: 'Back',
-  whichPan: (name: string) => `Which ${inSentence(name)} pan?`,
+  whichPan: (name: string, by: string) =>
+    `A ${inSentence(by)} scoop was in the ${inSentence(name)}: in which pan?`,
   onTheLine: 'The pan on the line',
   coveredBackup: 'The covered back-up pan',
+  bothPans: 'Both, or not sure',
   washed: 'It was emptied and washed',
 
   look: 'What do you see in it?',
@@ -178,7 +163,7 @@ export const pansWords = {
   behindIt: 'Back-up pans',
   whatMayBeDone: 'What may be done',
   toThrowOut: 'To be thrown out',
-  startClock: 'Start a 4-hour clock',
+  startClock: 'Start a 4-hour clock, then throw out',
   read: (degrees: string, time: string) => `read ${degrees} at ${time}`,
   readNext: (time: string) => `next by ${time}`,
   savedFact: (count: number, whom: readonly string[]) => `${count} saved for ${allOf(whom)}`,
@@ -218,8 +203,6 @@ export const pansWords = {
   resumeItemWhy: 'The counter can take orders for it again.',
   goOnSelling: 'Go on selling',
   leaveStopped: 'Leave it stopped',
-  effect: sayEffect,
-
   closeTitle: 'Close the service?',
   closeWhy: 'No more orders are taken after this, and this service can’t be opened again.',
   closeNow: 'Close the service',

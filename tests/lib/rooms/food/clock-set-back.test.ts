@@ -42,6 +42,7 @@ const making = (by: number): BatchState => ({
   finishedAt: minute(11) - by,
   cooking: [readAt(minute(12) - by)],
   cooling: [readAt(minute(13) - by)],
+  presentUntil: minute(23) - by,
   reheat: {
     place: 'range',
     startedAt: minute(14) - by,

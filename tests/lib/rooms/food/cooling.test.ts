@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { coolingStay } from '#lib/rooms/food/facts/batch-watch.ts'
 import { at, fahrenheit, minute, read, until, whenAt } from '#tests/support/food.ts'
-import { codeOf, type Given, openedService, refusalOf } from '#tests/support/service.ts'
+import { codeOf, type Given, openedService, refusalOf, running } from '#tests/support/service.ts'
 
 describe('cooling', () => {
   const batch: readonly Given[] = [
@@ -82,6 +83,59 @@ describe('cooling', () => {
       type: 'offSaleResolved',
       presentUntil: minute(400),
     })
+  })
+
+  it('[F87] keeps who stays until it is over, and takes it said anew', () => {
+    const until = ({ state }: typeof cooked) => state.batches.b1?.presentUntil
+    const started = at(cooked, 2, cooling(140, stays))
+    expect(until(started)).toBe(minute(400))
+    const warm = at(started, 100, cooling(69))
+    expect(until(warm)).toBe(minute(400))
+    expect(until(at(started, 100, cooling(69, { presentUntil: minute(460) })))).toBe(minute(460))
+    expect(at(warm, 300, cooling(40)).state.batches.b1).not.toHaveProperty('presentUntil')
+    expect(at(warm, 200, cooling(80)).state.batches.b1).not.toHaveProperty('presentUntil')
+    const gone: Given = {
+      type: 'throwOut',
+      what: 'batch',
+      id: 'b1',
+      amount: 1_000_000,
+      reason: 'quality',
+      initials: 'KT',
+    }
+    expect(at(warm, 101, gone).state.batches.b1).not.toHaveProperty('presentUntil')
+  })
+
+  it('[F87] ends where it was missed, and begins anew as it is cooled again', () => {
+    const missed = until(at(cooked, 2, cooling(140, stays)), 123)
+    expect(missed.state.batches.b1).not.toHaveProperty('presentUntil')
+    const again: Given = {
+      type: 'resolveOffSale',
+      what: 'batch',
+      id: 'b1',
+      way: 'reheat',
+      place: 'range',
+      startedAt: minute(124),
+      reading: { ...fahrenheit(166, { at: minute(130) }), heldSeconds: 15 },
+      initials: 'KT',
+      presentUntil: minute(450),
+    }
+    expect(at(missed, 131, again).state.batches.b1?.presentUntil).toBe(minute(450))
+  })
+
+  it('[F87] is too short where they leave before its stage ends', () => {
+    const started = at(cooked, 2, cooling(140, { presentUntil: minute(60) }))
+    const of = (told: typeof cooked, minutes: number) => {
+      const { batches, station } = running(told)
+      return batches.b1 && coolingStay(station, batches.b1, minute(minutes))
+    }
+    expect(of(started, 10)).toEqual({ until: minute(60), isTooShort: true })
+    expect(of(at(cooked, 2, cooling(140, { presentUntil: minute(122) })), 10)).toEqual({
+      until: minute(122),
+      isTooShort: false,
+    })
+    expect(of(cooked, 10)).toBeNull()
+    const cold = at(at(started, 50, cooling(69)), 58, cooling(40))
+    expect(of(cold, 59)).toBeNull()
   })
 
   it('[B19] read too warm misses its stage at once; in time it is cooled', () => {

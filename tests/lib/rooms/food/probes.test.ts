@@ -120,7 +120,7 @@ describe('a probe that goes from food to food', () => {
     ])
   })
 
-  it('[F80] ends the protection of what is put in only where it is said not to be clean', () => {
+  it('[F80] ends the protection of what is put in unless it is said to be clean', () => {
     const put = (cleaned?: boolean): Given => ({
       type: 'setBackup',
       component: 'rice',
@@ -133,10 +133,94 @@ describe('a probe that goes from food to food', () => {
     })
     const away: Given = { type: 'setBackup', component: 'rice', ready: false }
     const told = (cleaned?: boolean) => ready(away, probed('pan', 'pan-cheddar'), put(cleaned))
-    expect(isReady(told(), 'rice')).toBe(true)
+    expect(isReady(told(), 'rice')).toBe(false)
     expect(isReady(told(true), 'rice')).toBe(true)
     expect(isReady(told(false), 'rice')).toBe(false)
     expect(backup(told(false), 'back-up-rice')?.soiledBy).toEqual(['cheddar'])
+    // One that was in nothing but its pot brings nothing.
+    expect(isReady(ready(away, probed('batch', 'opening-rice'), put()), 'rice')).toBe(true)
+  })
+
+  it('[F88] is in what it reads as that is loaded, changed and topped up', () => {
+    const carries = (told: Told) => probeTrail(running(told), 'thin')
+    const read = (degrees: number, cleaned?: boolean) => ({
+      reading: {
+        ...fahrenheit(degrees),
+        probe: 'thin',
+        ...(cleaned === undefined ? {} : { cleaned }),
+      },
+      initials: 'KT',
+    })
+    const rice = { pan: 'pan-rice', amount: ofPortions('rice', 4), batch: 'opening-rice' }
+    const emptied: Given = { type: 'correct', pan: 'pan-rice', amount: 0 }
+    const nuts = probed('pan', 'pan-cheddar')
+    const both = [
+      { component: 'cheddar', behind: false },
+      { component: 'rice', behind: false },
+    ]
+    for (const how of ['load', 'changePan', 'topUp'] as const) {
+      const before = how === 'load' ? [nuts, emptied] : [nuts]
+      const put: Given = { type: how, ...rice, ...read(150), notFirst: true }
+      expect(carries(ready(...before, put))).toEqual(both)
+    }
+    const put: Given = { type: 'load', ...rice, ...read(150, true), notFirst: true }
+    expect(carries(ready(nuts, emptied, put))).toEqual([{ component: 'rice', behind: false }])
+  })
+
+  it('[F88] isn’t cleaned by an older reading that goes along with food on a clock', () => {
+    const clock: Given = {
+      type: 'startTimeClock',
+      what: 'batch',
+      id: 'opening-slaw',
+      leftAt: ready().state.at,
+      from: 'cold',
+      rule: '6h',
+      reading: { ...fahrenheit(38), probe: 'thin', cleaned: true },
+      initials: 'KT',
+    }
+    const change: Given = {
+      type: 'changePan',
+      pan: 'pan-slaw',
+      amount: ofPortions('slaw', 4),
+      batch: 'opening-slaw',
+      heldBy: 'time',
+      initials: 'KT',
+      notFirst: true,
+    }
+    const told = ready(clock, probed('pan', 'pan-cheddar'), change)
+    expect(told.events.at(-1)).toMatchObject({ type: 'panChanged', reading: { cleaned: true } })
+    expect(probeTrail(running(told), 'thin')).toContainEqual({
+      component: 'cheddar',
+      behind: false,
+    })
+  })
+
+  it('[F88] brings nothing by an older reading that goes along with food on a clock', () => {
+    const clock: Given = {
+      type: 'startTimeClock',
+      what: 'batch',
+      id: 'opening-slaw',
+      leftAt: ready().state.at,
+      from: 'cold',
+      rule: '6h',
+      reading: { ...fahrenheit(38), probe: 'thin' },
+      initials: 'KT',
+    }
+    const put: Given = {
+      type: 'setBackup',
+      component: 'slaw',
+      ready: true,
+      amount: ofPortions('slaw', 4),
+      batch: 'opening-slaw',
+      heldBy: 'time',
+      initials: 'KT',
+      notFirst: true,
+    }
+    const away: Given = { type: 'setBackup', component: 'slaw', ready: false }
+    const told = ready(clock, probed('pan', 'pan-cheddar'), away, put)
+    expect(backup(told, 'back-up-slaw')?.guarded).toBe(true)
+    expect(told.events.at(-1)).toMatchObject({ type: 'backupSet', reading: { probe: 'thin' } })
+    expect(told.events.at(-1)).not.toHaveProperty('brought')
   })
 
   it('[F79] in an older log may carry whatever was loaded', () => {

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest'
 import { practiceOf } from '#lib/rooms/food/facts/food-now.ts'
 import { missedFrom } from '#lib/rooms/food/facts/place-now.ts'
 import { roundOf } from '#lib/rooms/food/facts/round.ts'
-import { howProbed, probeBrings, stepAt } from '#lib/rooms/food/views/round.ts'
+import { howProbed } from '#lib/rooms/food/views/reading-entry.ts'
+import { isProbeUsed, loadBrings, probeBrings, stepAt } from '#lib/rooms/food/views/round.ts'
 import { allPlaces } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { componentOf } from '#lib/station/find.ts'
@@ -216,5 +217,22 @@ describe('a round of readings', () => {
     expect(probeBrings(state, kept, 'probe 1')).toEqual(['cheddar'])
     expect(probeBrings(state, kept, 'another')).toBeNull()
     expect(probeBrings(state, { what: 'pan', id: 'pan-rice' }, 'probe 1')).toBeNull()
+  })
+
+  it('[F80][P65] tells the same of what is put in, and which probe is cleaned before the next food', () => {
+    const cheddar: Given = {
+      type: 'readTemperature',
+      id: 'pan-cheddar',
+      ...read(38, { cleaned: true }),
+    }
+    const away: Given = { type: 'setBackup', component: 'rice', ready: false }
+    const state = onTheLine(at(told, 60, away, cheddar))
+    expect(loadBrings(state, 'back-up-rice', 'Probe 1 ')).toEqual(['cheddar'])
+    expect(loadBrings(state, 'back-up-rice', 'another')).toBeNull()
+    expect(loadBrings(state, 'pan-rice', 'probe 1')).toBeNull()
+    expect(isProbeUsed(state, 'probe 1')).toBe(true)
+    expect(isProbeUsed(state, 'another')).toBe(false)
+    expect(isProbeUsed(state, 'another', ['probe 1', ' Another'])).toBe(true)
+    expect(isProbeUsed(state, '', [''])).toBe(false)
   })
 })

@@ -118,7 +118,7 @@ describe('a back-up pan', () => {
       ready: true,
       amount: ofPortions('slaw', 1),
       batch: 'opening-slaw',
-      ...read(39),
+      ...read(39, { cleaned: true }),
     })
     const one = at(little, 10, send(apart))
     expect(refusalOf(whenAt(one, 11, send(apart)))).toEqual({ code: 'sold-out', component: 'slaw' })

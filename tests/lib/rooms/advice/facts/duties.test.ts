@@ -185,14 +185,15 @@ describe('what safety asks for', () => {
     expect(ofChicken(told, 30)).toEqual([`safety throw-out-soon pan ${pan}`])
   })
 
-  it('[Z44] is a batch whose cooling is soon over its stage', () => {
-    const cooling = happens(
+  const coolingFrom = (presentUntil?: number) =>
+    happens(
       stocked(),
       1,
       { type: 'batchStarted', batch: 'b1', component: 'chicken', loads: 1, startedAt: OPENED },
       {
         type: 'coolingRead',
         batch: 'b1',
+        ...(presentUntil === undefined ? {} : { presentUntil }),
         reading: {
           temperature: { tenths: 1_400, scale: 'F' },
           at: OPENED,
@@ -202,10 +203,27 @@ describe('what safety asks for', () => {
         },
       },
     )
+
+  it('[Z44] is a batch whose cooling is soon over its stage', () => {
     const keysOf = (minutes: number) =>
-      duties(cooling, minutes).flatMap(({ key }) => (key.includes('b1') ? [key] : []))
+      duties(coolingFrom(), minutes).flatMap(({ key }) => (key.includes('b1') ? [key] : []))
     expect(keysOf(60)).toEqual([])
     expect(keysOf(105)).toEqual(['safety cooling-due batch b1'])
+  })
+
+  it('[F87] is what cools before they leave who stay for it, and once they have', () => {
+    const leave = OPENED + 70 * MINUTE
+    const ofCooling = (stays: number | undefined, minutes: number) =>
+      duties(coolingFrom(stays), minutes).flatMap(({ key, reason }) =>
+        key.includes('b1') ? [reason] : [],
+      )
+    expect(ofCooling(leave, 45)).toEqual([])
+    const dueAt = OPENED + 120 * MINUTE
+    expect(ofCooling(leave, 50)).toMatchObject([{ what: 'cooling-due', dueAt, awayFrom: leave }])
+    expect(ofCooling(leave, 90)).toMatchObject([{ what: 'cooling-due', dueAt, awayFrom: leave }])
+    expect(ofCooling(dueAt, 95)).toEqual([])
+    expect(ofCooling(dueAt, 100)).toMatchObject([{ what: 'cooling-due', dueAt }])
+    expect(ofCooling(dueAt, 100)[0]).not.toHaveProperty('awayFrom')
   })
 
   it('[Z44] is made food that waits past its collect-by', () => {

@@ -78,7 +78,7 @@ describe('nothing to do', () => {
       components: { chicken: component('wont-last'), rice: component('enough') },
     })
     expect(title).toBe('Herb chicken won’t last')
-    expect(why).toContain('Herb chicken won’t last: it can’t be made again today.')
+    expect(why).toContain('Herb chicken: won’t last; it can’t be made again today.')
     expect(why).toContain('Rush until 15: suggestions wait until then')
     expect(why).toMatch(/sold out, to be read or to be thrown out still comes/)
     expect(why).not.toContain('rice')
@@ -124,12 +124,12 @@ describe('nothing to do', () => {
   test('[P56][Z39] tells what can be done: too late to start is told from the first minute', () => {
     const of = (over: Partial<ComponentForecast>) =>
       said({ components: { chicken: component('wont-last', over) } }).why
-    expect(of(planned('too-late'))).toBe('Herb chicken won’t last: too late to start more.')
+    expect(of(planned('too-late'))).toBe('Herb chicken: won’t last; too late to start more.')
     expect(of(planned('only-waste'))).toContain('would mostly be left over')
     expect(of(planned('wait'))).toContain('not yet time to start more')
     expect(of(planned('start'))).toContain('a load could be started now')
     const loads = { ...planned('wait'), underway: [{ at: at(12), portions: 12 }] }
-    expect(of(loads)).toBe('Herb chicken won’t last: more at 12.')
+    expect(of(loads)).toBe('Herb chicken: won’t last; more at 12.')
   })
 
   test('[P56] names what was put off', () => {
@@ -161,7 +161,7 @@ describe('nothing to do', () => {
       { components: { chicken: component('wont-last') }, candidates: [suggestion] },
       told,
     )
-    expect(lasting.why).toBe('Herb chicken won’t last; you said no.')
+    expect(lasting.why).toBe('Herb chicken: won’t last; you said no.')
     const enough = said(
       { components: { chicken: component('enough') }, candidates: [suggestion] },
       told,

@@ -167,8 +167,12 @@ describe('what was put off', () => {
     const putOff = [{ key: startChicken.key, reason, until: at(5) }]
     const said = (given: typeof putOff) =>
       notLastingOf(of, given).map((one) => calmWords.notLasting(one, here))
-    expect(said(putOff)).toEqual(['Herb chicken won’t last 18:30–18:45; put off until 18:05.'])
-    expect(said([])).toEqual(['Herb chicken won’t last 18:30–18:45: it can’t be made again today.'])
+    expect(said(putOff)).toEqual([
+      'Herb chicken: gone between 18:30 and 18:45; put off until 18:05.',
+    ])
+    expect(said([])).toEqual([
+      'Herb chicken: gone between 18:30 and 18:45; it can’t be made again today.',
+    ])
     expect(notLastingOf(forecast(), [])).toEqual([])
     expect(putOff.map((one) => calmWords.putOffSaid(one, here))).toEqual([
       'Put off until 18:05: Start 2 loads of herb chicken',

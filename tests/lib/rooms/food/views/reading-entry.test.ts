@@ -6,6 +6,7 @@ import {
   coolLimit,
   heatReadingOf,
   holdingLimit,
+  howProbed,
   judgeEntry,
   probePlaces,
   type ReadingEntry,
@@ -87,7 +88,14 @@ describe('a reading as it is typed', () => {
     expect(judge('142', { where: null })).toMatchObject({ lacks: 'where', isReady: false })
     expect(readingOf(entry('142', { where: null }))).toBeNull()
     const places = (id: string) => probePlaces(componentOf(demoStation, id))
-    expect(places('chicken')).toEqual(['thickest-part', 'surface'])
+    // Scooped: diced by the time it stands on the line, as the round says it too.
+    expect(places('chicken')).toEqual(['middle-stirred', 'surface'])
+    expect(probePlaces(componentOf(demoStation, 'chicken'), 'cooking')).toEqual([
+      'thickest-part',
+      'surface',
+    ])
+    for (const one of demoStation.components)
+      expect(probePlaces(one)[0] === 'thickest-part').toBe(howProbed(one) === 'piece')
     expect(places('beans')).toEqual(['middle-stirred', 'surface'])
     expect(probePlaces(undefined)).toContain('thickest-part')
   })

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { loadsOf } from '#lib/rooms/food/views/batch-loads.ts'
 import { batchSteps, mainStep } from '#lib/rooms/food/views/batch-steps.ts'
-import { rowsOf, vesselPictures } from '#lib/rooms/food/views/vessels.ts'
+import { rowsOf, vesselPictures, vesselsByPan } from '#lib/rooms/food/views/vessels.ts'
 import {
   backupReady,
   type Given,
@@ -36,6 +36,24 @@ const behind = (told: Told, component: string) =>
   vesselPictures(running(told), running(told).at)[component] ?? []
 
 describe('what stands behind a pan', () => {
+  test('[P66] of food that stands in no pan is drawn at the end of the line', () => {
+    const told = running(given(start('chicken', 'first'), start('almonds', 'second')))
+    const { line } = told.station
+    const wells = line.wells.map((well) => ({
+      ...well,
+      pans: well.pans.filter(({ component }) => component !== 'chicken'),
+    }))
+    const state = { ...told, station: { ...told.station, line: { ...line, wells } } }
+    const drawn = vesselsByPan(state, state.at)
+    const last = wells.flatMap(({ pans }) => pans).at(-1)
+    const chicken = vesselPictures(state, state.at).chicken ?? []
+    expect(chicken.map(({ id }) => id)).toContain('first')
+    expect(drawn[last?.id ?? '']?.slice(0, chicken.length)).toEqual(chicken)
+    const all = Object.values(vesselPictures(state, state.at)).flat()
+    const ids = (list: typeof all) => list.map(({ what, id }) => `${what} ${id}`).sort()
+    expect(ids(Object.values(drawn).flat())).toEqual(ids(all))
+  })
+
   test('is its back-up pan with its lid, then its batches as pots with their time', () => {
     const told = given(
       backupReady('chicken', 24),

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { sourceKey } from '#lib/rooms/pans/views/put-sources.ts'
 import { nextAsked, type SetUpSheet, setUpSheet } from '#lib/rooms/pans/views/set-up.ts'
 import { AS_USUAL, NOT_SAID, type SetUpEntry } from '#lib/rooms/pans/views/set-up-row.ts'
 import { setUpWords } from '#lib/rooms/pans/words/set-up-en.ts'
@@ -30,8 +31,16 @@ type Said = Readonly<Record<string, Partial<SetUpEntry>>>
 
 const sheetOf = (told: Told, said: Said = {}, minutes = 0): SetUpSheet => {
   const state = running(told)
+  const now = state.at + minutes * MINUTE
   const entryOf = (pan: string): SetUpEntry => ({ ...AS_USUAL, ...said[pan] })
-  return setUpSheet(state, entryOf, state.at + minutes * MINUTE)
+  // Where a test doesn't tell, it was said of what is proposed.
+  const { rows } = setUpSheet(state, entryOf, now)
+  const sourceOf = new Map(rows.map(({ pan, source }) => [pan, source && sourceKey(source)]))
+  return setUpSheet(
+    state,
+    (pan) => ({ ...AS_USUAL, saidOf: sourceOf.get(pan) ?? null, ...said[pan] }),
+    now,
+  )
 }
 
 /** A reading of the pan, taken so many minutes after the opening. */
@@ -135,6 +144,29 @@ describe('the whole line set up at once', () => {
     expect(sheet.loads).toHaveLength(9)
   })
 
+  test('[P61] a reading is of the food that it was taken of: it isn’t told of what is proposed after that', () => {
+    const told = onward(
+      openedService(),
+      ...madeBefore('b1', 'slaw', ofPortions('slaw', 24)),
+      ...madeBefore('b2', 'slaw', ofPortions('slaw', 24)),
+    )
+    const bad = { ...readAt(told, 50), saidOf: 'b1' }
+    const [load] = [rowIn(sheetOf(told, { 'pan-slaw': bad }), 'pan-slaw').toTell]
+    expect(load).toMatchObject({ batch: 'b1' })
+    // b1 is off sale by that reading, and b2 is proposed: nobody read it.
+    const refused = when(told, load as Given)
+    const after = happening(told, 'also' in refused ? (refused.also ?? []) : [])
+    const row = rowIn(sheetOf(after, { 'pan-slaw': bad }), 'pan-slaw')
+    expect(row).toMatchObject({ source: { id: 'b2' }, wait: { why: 'reading' }, toTell: null })
+    // One in limits, of a batch that was found bad meanwhile, lets no other one in.
+    const good = { ...readAt(told, 38), source: 'b1', saidOf: 'b1' }
+    expect(rowIn(sheetOf(after, { 'pan-slaw': good }), 'pan-slaw').load).toBeNull()
+    const own = { ...good, source: null, saidOf: 'b2' }
+    expect(rowIn(sheetOf(after, { 'pan-slaw': own }), 'pan-slaw').load).toMatchObject({
+      batch: 'b2',
+    })
+  })
+
   test('[P62] packs of two days go into one pan with the earlier, once its label is made anew', () => {
     const told = openedService()
     const cheddar = (over: Partial<SetUpEntry>) =>
@@ -203,6 +235,12 @@ describe('the whole line set up at once', () => {
     const reading = readAt(told, 128)
     const sheet = sheetOf(told, { 'pan-beans': reading })
     expect(whyIn(sheet, 'pan-beans')).toBe('out-of-limits')
+    // It is told by itself all the same, so that its batch waits for a decision [F90].
+    expect(sheet.rows.find(({ pan }) => pan === 'pan-beans')?.toTell).toMatchObject({
+      type: 'load',
+      batch: 'opening-beans',
+    })
+    expect(sheet.loads.some(({ pan }) => pan === 'pan-beans')).toBe(false)
     const load: Given = {
       type: 'load',
       pan: 'pan-beans',

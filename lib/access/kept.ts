@@ -6,10 +6,21 @@
 import type { ApartKind } from '#lib/access/apart.ts'
 import type { Role } from '#lib/service/roles.ts'
 
+/** What of the house's file is told here, a row each. */
+export type HouseTable =
+  | 'service_records'
+  | 'stations'
+  | 'house'
+  | 'adults'
+  | 'devices'
+  | 'join_codes'
+  | 'retention'
+
 /** Where it lies: a table of a file, or a file, in the data folder; or in a browser. */
 export type Where =
   | { readonly file: 'guests.db'; readonly tables: readonly ['apart']; readonly kind: ApartKind }
-  | { readonly file: 'log.db' | 'house.db'; readonly tables: readonly string[] }
+  | { readonly file: 'log.db'; readonly tables: readonly string[] }
+  | { readonly file: 'house.db'; readonly tables: readonly HouseTable[] }
   | { readonly file: 'server.json' | 'scripts-token' }
   | {
       readonly browser: 'IndexedDB' | 'localStorage' | 'sessionStorage'

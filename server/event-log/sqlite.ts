@@ -49,9 +49,11 @@ const prepareAll = (database: SqliteDatabase) => ({
   addAnswer: database.prepare<[string, string, string, string]>(
     'INSERT INTO answers (service, command, fingerprint, body) VALUES (?, ?, ?, ?)',
   ),
-  erase: ['entries', 'answers', 'services'].map((table) =>
-    database.prepare<[string]>(`DELETE FROM ${table} WHERE service = ?`),
-  ),
+  erase: [
+    database.prepare<[string]>('DELETE FROM entries WHERE service = ?'),
+    database.prepare<[string]>('DELETE FROM answers WHERE service = ?'),
+    database.prepare<[string]>('DELETE FROM services WHERE service = ?'),
+  ],
 })
 
 /** A sound file may still have lost rows; a stream with a hole must not be folded. */

@@ -1,11 +1,21 @@
 /** How much of what lib/access/kept.ts tells is there now, row by row. */
 import type { ApartKind } from '#lib/access/apart.ts'
-import { KEPT, type Kept, type KeptId, type KeptNow } from '#lib/access/kept.ts'
+import { type HouseTable, KEPT, type Kept, type KeptId, type KeptNow } from '#lib/access/kept.ts'
 import type { Guests } from '#server/guests/port.ts'
 import type { SqliteDatabase } from '#server/store/durable-database.ts'
 
 /** null where it lies in browsers. */
 export type Counting = () => Promise<Readonly<Record<KeptId, KeptNow | null>>>
+
+const COUNT: Readonly<Record<HouseTable, string>> = {
+  service_records: 'SELECT count(*) FROM service_records',
+  stations: 'SELECT count(*) FROM stations',
+  house: 'SELECT count(*) FROM house',
+  adults: 'SELECT count(*) FROM adults',
+  devices: 'SELECT count(*) FROM devices',
+  join_codes: 'SELECT count(*) FROM join_codes',
+  retention: 'SELECT count(*) FROM retention',
+}
 
 export const createCounting = (ports: {
   readonly house: SqliteDatabase
@@ -16,8 +26,8 @@ export const createCounting = (ports: {
   readonly openedAt: (service: string) => number | null
   readonly recorded: () => readonly { readonly openedAt: number }[]
 }): Counting => {
-  const rowsIn = (table: string): number =>
-    ports.house.prepare<[], number>(`SELECT count(*) FROM ${table}`).pluck().get() ?? 0
+  const rowsIn = (table: HouseTable): number =>
+    ports.house.prepare<[], number>(COUNT[table]).pluck().get() ?? 0
 
   const since = (services: readonly string[]): number | null => {
     const known = services.flatMap((service) => ports.openedAt(service) ?? [])

@@ -84,6 +84,7 @@ export const ADVICE_REASON: Fields<AdviceReason> = {
   id: 'always',
   component: 'always',
   dueAt: 'always',
+  awayFrom: 'always',
   because: 'always',
   items: list('always'),
   behind: 'always',

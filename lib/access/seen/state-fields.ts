@@ -111,6 +111,7 @@ const BATCH: Fields<BatchState> = {
   cooked: 'always',
   cookedFor: 'always',
   cooling: list(ANY_READING),
+  presentUntil: 'always',
   cooledAgain: 'always',
   reheat: {
     place: 'always',

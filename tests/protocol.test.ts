@@ -18,6 +18,7 @@ import { stateHash } from '#lib/service/state-hash.ts'
 import { evolve } from '#lib/spine/evolve.ts'
 import { COMMAND_TYPES, MAY } from '#lib/spine/registry.ts'
 import { readConfig } from '#server/config.ts'
+import { accessRoutes } from '#server/http/access.ts'
 import { parseSource, root, walk } from '#tests/support/source-tree.ts'
 
 const read = (...path: readonly string[]): string => readFileSync(join(root, ...path), 'utf8')
@@ -77,6 +78,9 @@ const membersOf = (path: string, name: string): readonly string[] => {
   })
   return found
 }
+
+/** Routes are listed without anybody to ask. */
+const NO_ACCESS = { access: null as never, secure: false, log: null as never }
 
 const sorted = (names: readonly string[]): readonly string[] => [...names].sort()
 
@@ -177,6 +181,21 @@ describe('PROTOCOL.md', () => {
     )
     const notTaken = literalsOf('lib/service/refusal.ts', 'NotTaken', 'code')
     expect(sorted(rowsOf('Not taken'))).toEqual(sorted(notTaken))
+  })
+
+  test('tells every code of who may in, and of who isn’t let in', () => {
+    const http = 'lib/access/http.ts'
+    const refusals = unionOf(http, 'AccessRefusal')
+    expect(refusals.length).toBeGreaterThan(10)
+    expect(sorted(rowsOf('Who may in'))).toEqual(sorted(refusals))
+    const first = ['Host', 'Origin', 'auth']
+    const connecting = rowsOf('Connecting').filter((one) => !first.includes(one))
+    expect(sorted(connecting)).toEqual(sorted(unionOf(http, 'ConnectRefusal')))
+    const told = [...section('Who may in').matchAll(/^\| `(GET|POST) (\/access[\w/-]*)`/gm)]
+    const routes = accessRoutes({ ...NO_ACCESS, addresses: () => [] })
+    expect(sorted(told.map(([, method, path]) => `${method} ${path}`))).toEqual(
+      sorted(routes.map(({ method, path }) => `${method} ${path}`)),
+    )
   })
 
   test('tells every event', () => {

@@ -2,7 +2,7 @@ import type { BrowserContextOptions, Page } from '@playwright/test'
 import { live } from '#lib/words/house/live-en.ts'
 import { playScene } from '#tests/support/play-scene.ts'
 import type { Scene } from '#tests/support/scenes.ts'
-import { test as base, expect, untilHydrated, watch } from './station.ts'
+import { test as base, expect, joinContext, untilHydrated, watch } from './station.ts'
 import type { View } from './views/view.ts'
 
 interface OfTest {
@@ -49,6 +49,8 @@ const begin = async (device: Device, { path, scene }: View): Promise<void> => {
 
 /** Screens in the states that `views` names, on the worker's server. */
 export const test = base.extend<OfTest, OfWorker>({
+  // Some scenes are of a real service, which nobody walks through.
+  proved: async ({ browserName: _ }, use) => use(true),
   standing: [
     async ({ browserName: _ }, use) => {
       await use({ scene: null })
@@ -74,6 +76,7 @@ export const test = base.extend<OfTest, OfWorker>({
   device: [
     async ({ browser, server }, use) => {
       const context = await browser.newContext({ baseURL: server.pageUrl, hasTouch: true })
+      await joinContext(context, server.pageUrl)
       await use({ page: await context.newPage(), shown: null })
       await context.close()
     },

@@ -1,6 +1,7 @@
 import { openDurableDatabase, type SqliteDatabase } from '#server/store/durable-database.ts'
 
-const versions = [
+/** SQL from each version of the file to the next. */
+export const houseVersions = [
   `CREATE TABLE stations (
      number INTEGER PRIMARY KEY,
      station TEXT NOT NULL,
@@ -72,11 +73,13 @@ const versions = [
    ) STRICT, WITHOUT ROWID;`,
 ]
 
+/** 'LSho' in ASCII. */
+export const HOUSE_ID = 0x4c53_686f
+
 /**
  * Opens or creates the file of what outlives a service, as its only user. Its adapters share the
  * connection; whoever opened it closes it, with `closeDurableDatabase`.
  * @throws {StoreProblem} any of its codes.
  */
 export const openHouseDatabase = (setup: { readonly path: string }): SqliteDatabase =>
-  // 'LSho' in ASCII.
-  openDurableDatabase({ path: setup.path, applicationId: 0x4c53_686f, versions })
+  openDurableDatabase({ path: setup.path, applicationId: HOUSE_ID, versions: houseVersions })

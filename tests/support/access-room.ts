@@ -22,13 +22,38 @@ export const from = (address: string, token?: string) => ({
   socket: { remoteAddress: address },
 })
 
+/** Those of a file that was opened before have their names already. */
+const deviceId = (role: Role, house: House): string => {
+  const id = `d-${role}`
+  return house.device(id) === null ? id : `${id}-${house.devices().length}`
+}
+
 export interface AccessRoom {
   readonly access: Access
   readonly house: House
   /** What proves a device of a role, of this station where none is said. */
   token(role: Role, station?: string): string
+  /** As a server ends. */
+  close(): void
   /** An adult makes the house; the token of the lead's device. */
   make(): Promise<string>
+}
+
+/** A clock of both kinds that a test sets. */
+export const testClock = (at = Date.UTC(2026, 2, 2, 17)) => {
+  let [wall, monotonic] = [at, 0]
+  return {
+    now: () => wall,
+    monotonic: () => monotonic,
+    pass: (ms: number) => {
+      wall += ms
+      monotonic += ms
+    },
+    /** Somebody sets the machine's. */
+    set: (to: number) => {
+      wall = to
+    },
+  }
 }
 
 /** Who may in, over a file of its own, with hashes that cost nothing; a device of each role is joined. */
@@ -36,12 +61,14 @@ export const accessRoom = ({
   now = Date.now,
   monotonic = () => 0,
   isDemo = () => false,
+  path = join(temporaryFolder(true), 'house.db'),
 }: {
   readonly now?: () => number
   readonly monotonic?: () => number
   readonly isDemo?: () => boolean
+  readonly path?: string
 } = {}): AccessRoom => {
-  const database = openHouseDatabase({ path: join(temporaryFolder(true), 'house.db') })
+  const database = openHouseDatabase({ path })
   const access = createAccess({
     database,
     now,
@@ -66,11 +93,15 @@ export const accessRoom = ({
     })
     return token
   }
-  const tokens = new Map(ROLES.map((role) => [role, joined(role, STATION, `d-${role}`)]))
-  onTestFinished(() => {
+  const tokens = new Map(ROLES.map((role) => [role, joined(role, STATION, deviceId(role, house))]))
+  let isOpen = true
+  const close = () => {
+    if (!isOpen) return
+    isOpen = false
     access.close()
     closeDurableDatabase(database)
-  })
+  }
+  onTestFinished(close)
   return {
     access,
     house,
@@ -78,6 +109,7 @@ export const accessRoom = ({
       station === STATION
         ? (tokens.get(role) ?? '')
         : joined(role, station, `d-${role}-${station}`),
+    close,
     make: async () => {
       const made = await access.make(HERE, {
         secret: access.secret() ?? '',

@@ -15,6 +15,7 @@ import {
 import type { Role } from '#lib/service/roles.ts'
 import type { Command } from '#lib/spine/registry.ts'
 import type { Access } from '#server/access/access.ts'
+import type { House } from '#server/access/house.ts'
 import { refusalAtGate } from '#server/http/gate.ts'
 import { openStationServices, type StationServices } from '#server/rail/station-services.ts'
 import { attachSockets } from '#server/sockets/attach.ts'
@@ -32,6 +33,7 @@ export interface SocketRoom {
   readonly access: Access
   /** An adult makes the house. */
   make(): Promise<string>
+  readonly house: House
   /** What proves a device of a role at the lunch line. */
   token(role: Role, station?: string): string
   /** What was handed to the rail, and by whose right. */
@@ -117,6 +119,7 @@ export const createSocketRoom = async ({
     logged,
     access,
     make: proved.make,
+    house: proved.house,
     token: proved.token,
     given,
     forecast: (forecast) => {

@@ -1,0 +1,71 @@
+import { describe, expect, test } from 'vitest'
+import { type Asker, maySee, rightsProblem } from '#lib/access/rights.ts'
+import { mayActAs } from '#lib/access/roles-granted.ts'
+import { triesOf } from '#lib/access/tries.ts'
+import { ROLES } from '#lib/service/roles.ts'
+import { COMMAND_TYPES, commandSchema } from '#lib/spine/registry.ts'
+import { ONE_OF_EACH } from '#tests/support/one-of-each.ts'
+
+const tablet: Asker = { kind: 'proved', device: 'd-1', station: 'alder-hall', role: 'lead' }
+const walker: Asker = { kind: 'demo', role: 'lead' }
+
+const SERVICES = [
+  { station: 'alder-hall', kind: 'real' },
+  { station: 'alder-hall', kind: 'demo' },
+  { station: 'birch-hall', kind: 'real' },
+  { station: 'birch-hall', kind: 'demo' },
+] as const
+
+const commands = COMMAND_TYPES.map((type) => commandSchema.parse(ONE_OF_EACH[type]))
+
+describe('which roles a device acts as', () => {
+  test('[D6] its own and those of less, and no role gets to one of more by way of another', () => {
+    const table = ROLES.map((proved) => ROLES.filter((asked) => mayActAs(proved, asked)))
+    expect(Object.fromEntries(ROLES.map((role, index) => [role, table[index]]))).toEqual({
+      counter: ['counter', 'pick-up'],
+      assembly: ['assembly', 'pick-up'],
+      'hand-over': ['hand-over', 'pick-up'],
+      lead: ['counter', 'assembly', 'hand-over', 'lead', 'pick-up'],
+      'in-charge': [...ROLES],
+      'pick-up': ['pick-up'],
+    })
+    for (const one of ROLES)
+      for (const other of ROLES)
+        for (const third of ROLES)
+          if (mayActAs(one, other) && mayActAs(other, third))
+            expect(mayActAs(one, third), `${one} ${third}`).toBe(true)
+  })
+})
+
+describe('whose a service is', () => {
+  test('[D7] of the device’s own station; whoever walks the demo sees the demo', () => {
+    expect(SERVICES.map((one) => maySee(tablet, one))).toEqual([true, true, false, false])
+    expect(SERVICES.map((one) => maySee(walker, one))).toEqual([false, true, false, true])
+  })
+
+  test.each(commands)('[D7] $type is taken for a service of the asker only', (command) => {
+    if (command.type === 'open') return
+    const of = (asker: Asker, hasProof = false) =>
+      [...SERVICES, null].map((one) => rightsProblem(asker, command, one, hasProof))
+    const none = 'no-such-service'
+    expect(of(tablet)).toEqual([null, null, none, none, none])
+    expect(of(tablet, true)).toEqual([null, null, none, none, none])
+    expect(of(walker)).toEqual(['not-joined', null, 'not-joined', null, none])
+    expect(of(walker, true)).toEqual(Array(5).fill('not-proved'))
+  })
+
+  test('[D7] a device opens a service of its station, who walks the demo a demo and nothing real', () => {
+    const open = (asker: Asker, station: string, kind: 'real' | 'demo') =>
+      rightsProblem(asker, { type: 'open', station, kind }, null, false)
+    expect(open(tablet, 'alder-hall', 'real')).toBeNull()
+    expect(open(tablet, 'birch-hall', 'real')).toBe('no-such-service')
+    expect(open(walker, 'alder-hall', 'real')).toBe('not-proved')
+    expect(open(walker, 'alder-hall', 'demo')).toBeNull()
+  })
+})
+
+test('[D12] a stranger’s tries are counted with the address, a proved device’s with nobody’s', () => {
+  expect(triesOf(null, '10.0.0.1')).not.toBe(triesOf(null, '10.0.0.2'))
+  expect(triesOf('d-1', '10.0.0.1')).toBe(triesOf('d-1', '10.0.0.2'))
+  expect(triesOf('10.0.0.1', 'x')).not.toBe(triesOf(null, '10.0.0.1'))
+})

@@ -5,6 +5,9 @@ import type { House } from '#server/access/house.ts'
 /** How far it may be ahead of what is kept: so much of a proof's age a kill and a set clock could undo. */
 const KEPT_EVERY_MS = 60_000
 
+/** Two clocks that are this close are one. */
+const SAME_MS = 1_000
+
 export interface AgeingClock {
   /** Epoch milliseconds. */
   now(): number
@@ -22,14 +25,19 @@ export const createAgeingClock = (
   let floor: Floor = { at: house.floor(), monotonic: monotonic() }
   let kept = floor.at
   const keep = (): void => {
-    kept = floor.at
+    kept = Math.floor(floor.at)
     house.raiseFloor(kept)
   }
   const now = (): number => {
     const since = monotonic()
-    floor = { at: Math.round(ageingNow(floor, wall(), since)), monotonic: since }
+    // Not rounded: what is asked often would run ahead by its halves.
+    floor = { at: ageingNow(floor, wall(), since), monotonic: since }
     if (floor.at - kept >= KEPT_EVERY_MS) keep()
-    return floor.at
+    return Math.floor(floor.at)
   }
-  return { now, onWall: (at) => wall() + (at - now()), keep }
+  const onWall = (at: number): number => {
+    const ahead = now() - wall()
+    return Math.abs(ahead) < SAME_MS ? at : at - ahead
+  }
+  return { now, onWall, keep }
 }

@@ -63,7 +63,7 @@ describe('making the house', () => {
 })
 
 describe('a house of before', () => {
-  const before = async (passphrase: string) => {
+  const houseOf = async (passphrase: string) => {
     const path = join(temporaryFolder(true), 'house.db')
     const versions = houseVersions.slice(0, 3)
     const database = openDurableDatabase({ path, applicationId: HOUSE_ID, versions })
@@ -76,7 +76,7 @@ describe('a house of before', () => {
   }
 
   test('[D9] keeps its passphrase, as that of an adult, and isn’t made yet', async () => {
-    const { access, house, token } = await before(IN_CHARGE.passphrase)
+    const { access, house, token } = await houseOf(IN_CHARGE.passphrase)
     expect(house.adults()).toMatchObject([{ name: 'Person in charge', role: 'in-charge' }])
     expect(access.secret()).not.toBeNull()
     const by = access.from(from('10.0.0.7', token('lead')))
@@ -86,10 +86,10 @@ describe('a house of before', () => {
   })
 
   test('[D9] whoever makes it by that passphrase goes by a name from then on', async () => {
-    const { house, make } = await before(IN_CHARGE.passphrase)
+    const { house, make } = await houseOf(IN_CHARGE.passphrase)
     await make()
     expect(house.adults().map(({ name }) => name)).toEqual([LEAD.name, IN_CHARGE.name])
-    const other = await before('another one of before')
+    const other = await houseOf('another one of before')
     await other.make()
     expect(other.house.adults()).toHaveLength(3)
   })

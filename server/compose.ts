@@ -1,9 +1,11 @@
 import type { Server } from 'node:http'
 import type { Logger } from 'pino'
+import { lineDrawn } from '#lib/access/line-drawn.ts'
+import { serviceOf } from '#lib/access/rights.ts'
 import { MOST_MESSAGES_A_SECOND, PROTOCOL } from '#lib/protocol/wire.ts'
 import type { SheetAnswer } from '#lib/rooms/care/views/allergen-sheet.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
-import { isRunning } from '#lib/service/state.ts'
+import { NOT_OPENED } from '#lib/service/state.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
 import { openingCommands } from '#lib/spine/opening-commands.ts'
 import { stationSchema } from '#lib/station/schema.ts'
@@ -190,10 +192,8 @@ export const composeStation = async ({
     database: house,
     now: clock.now,
     station: () => first?.station ?? null,
-    isDemo: () => {
-      const state = services.current()?.state()
-      return state !== undefined && isRunning(state) && state.kind === 'demo'
-    },
+    line: () => first && lineDrawn(first.document),
+    isDemo: () => serviceOf(services.current()?.state() ?? NOT_OPENED)?.kind === 'demo',
   })
   const scriptsToken = writeScriptsToken(folder.path, access.scriptsToken)
   const sockets = attachSockets({

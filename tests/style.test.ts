@@ -16,6 +16,8 @@ const OF_THE_KIT: readonly string[] = [
   'job',
   'food',
   'care',
+  'access',
+  'start',
 ]
 
 /** A size of the nine, or one that is worked out of its own box between two bounds. */

@@ -13,14 +13,13 @@ const OLD_AFTER_MS = 4_000
 
 /**
  * Whether this screen is live: a dot while it is, in words with the age of what it shows once it
- * isn't; what waits to be sent; and, once a screen and small, that a station is invented.
+ * isn't; and what waits to be sent.
  */
 export function Connection() {
   const live = useWords()
   const link = useCrew((view) => view.link)
   const heardAt = useCrew((view) => view.heardAt)
   const pending = useCrew((view) => view.pending.length)
-  const isDemo = useCrew((view) => view.state.station?.invented === true)
   const now = useMonotonic()
   const age = heardAt === null ? null : Math.max(0, now - heardAt)
   const state =
@@ -33,11 +32,6 @@ export function Connection() {
   const isOld = state === 'live' && (age ?? 0) >= OLD_AFTER_MS
   return (
     <div className={styles.connection} data-state={state} data-old={isOld || undefined}>
-      {isDemo && (
-        <span className={styles.demo} title={live.invented}>
-          {live.demo}
-        </span>
-      )}
       <span className={styles.sign} aria-hidden="true" />
       <strong role="status" className={state === 'live' ? 'visually-hidden' : undefined}>
         {said}

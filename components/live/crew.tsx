@@ -7,6 +7,7 @@ import { io } from 'socket.io-client'
 import { createStore, type StoreApi, useStore } from 'zustand'
 import { openBrowserOutbox } from '#components/live/browser-outbox.ts'
 import { reloadOnceFor } from '#components/live/reload-once.ts'
+import { useFetched } from '#components/live/use-fetched.ts'
 import { useWords } from '#components/live/words.tsx'
 import { type Hello, PROTOCOL } from '#lib/protocol/wire.ts'
 import type { Role } from '#lib/service/roles.ts'
@@ -48,6 +49,9 @@ const connect = (role: Role): Crew => {
   return { store, client }
 }
 
+/** Whether this screen may be here at all: no screen needs it for its first load. */
+const loadStanding = async () => (await import('#components/access/standing.tsx')).Standing
+
 const CrewContext = createContext<Crew | null>(null)
 
 /**
@@ -65,12 +69,19 @@ export function CrewProvider({
 }) {
   const live = useWords()
   const [crew, setCrew] = useState<Crew | null>(null)
+  const Standing = useFetched(loadStanding)
   useEffect(() => {
     const connected = connect(role)
     setCrew(connected)
     return () => connected.client.close()
   }, [role])
-  if (crew) return <CrewContext value={crew}>{children}</CrewContext>
+  if (crew)
+    return (
+      <CrewContext value={crew}>
+        {children}
+        {Standing && <Standing store={crew.store} />}
+      </CrewContext>
+    )
   if (fallback) return fallback
   return (
     <main>

@@ -70,7 +70,7 @@ export function ServiceCard() {
 
   return (
     <div className={styles.serviceNow}>
-      <div className={styles.standing} data-open={isOpen}>
+      <div className={styles.now} data-open={isOpen}>
         {standing().map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}

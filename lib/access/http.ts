@@ -13,6 +13,15 @@ export interface AccessNow {
   readonly you: OwnDevice | null
   /** This device may walk through the demo without a proof, in any role. */
   readonly mayWalkDemo: boolean
+  /** The line that it would join, as it is drawn bare; null where no station is set up. */
+  readonly line: LineDrawn | null
+}
+
+/** What of a line anybody sees who is in the room. */
+export interface LineDrawn {
+  readonly name: string
+  /** How many pans each well has, left to right. */
+  readonly wells: readonly number[]
 }
 
 export interface OwnDevice {

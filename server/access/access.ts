@@ -8,6 +8,7 @@ import type {
   DeviceList,
   GivenCode,
   JoinByCode,
+  LineDrawn,
   MakeHouse,
   OwnDevice,
   SignOnAdult,
@@ -68,6 +69,8 @@ export const createAccess = (ports: {
   readonly monotonic?: () => number
   /** Id of the station that devices join; null where there is none. */
   readonly station: () => string | null
+  /** The line that devices join, as it is drawn bare; none where left away. */
+  readonly line?: () => LineDrawn | null
   /** Whether a device that wasn't proved may walk through what is there now. */
   readonly isDemo: () => boolean
   readonly cost?: Cost
@@ -140,6 +143,7 @@ export const createAccess = (ports: {
         house: house.isMade() ? 'made' : 'none',
         you: device ? own(device) : null,
         mayWalkDemo: isFromHere(caller) && ports.isDemo(),
+        line: ports.line?.() ?? null,
       }
     },
     deviceOf,

@@ -19,6 +19,10 @@ export const screens = {
   pans: '/pans',
   'pick-up': '/pick-up',
   sheet: '/sheet',
+  house: '/house',
+  join: '/join',
+  devices: '/devices',
+  privacy: '/privacy',
 } as const
 
 export interface About {

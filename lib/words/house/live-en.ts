@@ -6,8 +6,6 @@ const age = (seconds: number): string =>
 
 export const live = {
   invented: 'Invented demo data: not for real guests',
-  /** Beside the dot of the connection: small, once a screen. */
-  demo: 'demo: not for guests',
   connecting: 'Connecting …',
   notOpen: 'The service isn’t open yet',
   closed: 'This service is closed',

@@ -7,15 +7,6 @@ const pans = (count: number): string => counted(count, 'pan', 'pans')
 
 export const startWords = {
   what: 'Runs a made-to-order food line: orders, builds, pans that count themselves down, hand-over.',
-  screens: 'Choose the screen that belongs where this tablet is',
-  lead: { name: titles.pans, what: 'The lead: how full each pan is, what is left to sell' },
-  along: [
-    { path: '/counter', name: titles.counter, what: 'Takes the order and says it back' },
-    { path: '/assembly', name: titles.assembly, what: 'Makes one build at a time' },
-    { path: '/hand-over', name: titles.handOver, what: 'Gives it out by its mark' },
-    { path: '/pick-up', name: titles.pickUp, what: 'For guests: whose number is ready' },
-  ],
-  line: 'The line',
   sheet: {
     name: titles.sheet,
     what: 'For guests and inspectors: what is declared, what is shared, what isn’t known',
@@ -62,23 +53,11 @@ export const startWords = {
   opening: 'Opening …',
   connecting: 'Connecting …',
 
-  tablets: 'Put it on tablets',
-  tabletsWhat: 'Same network, no internet needed',
-  qr: (address: string) => `QR code for ${address}`,
-  otherAddresses: 'or',
-  noAddress: 'This machine is on no network: connect it to one, then load this page again.',
-  finding: 'Looking for this machine’s address …',
-  steps: [
-    'Point the tablet’s camera at the code, or type the address.',
-    'Choose its screen above, and leave that tab open.',
-    'In the tablet’s settings turn on “stay awake while charging”, and plug it in.',
-  ],
-
   cautions: 'Before you serve',
   caution: [
     {
-      head: 'Only the person in charge is proved.',
-      text: 'Anyone on this network can open these screens and claim any other role. Use a network of your own.',
+      head: 'A network of your own.',
+      text: 'Who shares the Wi-Fi can’t come in, but over plain http can listen. Don’t share its password with guests.',
     },
     {
       head: 'Allergies: ask, and tell the person in charge.',

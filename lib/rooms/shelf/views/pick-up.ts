@@ -13,6 +13,8 @@ export interface PickUpBuild {
 export interface PickUpPicture {
   readonly open: boolean
   readonly station: string
+  /** Of no real guests; left away where they are. */
+  readonly demo?: true
   /** How many pans stand in each well, left to right: the line, drawn bare. */
   readonly wells: readonly number[]
   readonly builds: readonly PickUpBuild[]
@@ -21,6 +23,7 @@ export interface PickUpPicture {
 export const pickUpPicture = (state: ServiceState): PickUpPicture => ({
   open: state.stage === 'open',
   station: isRunning(state) ? state.station.name : '',
+  ...(isRunning(state) && state.kind === 'demo' ? { demo: true as const } : {}),
   wells: isRunning(state) ? state.station.line.wells.map((well) => well.pans.length) : [],
   builds: openBuilds(state).flatMap(({ ticket, build }): PickUpBuild[] => {
     const { letter, state: stands, since, hold } = build

@@ -1,0 +1,42 @@
+/** Devices where they are along the line. */
+import type { DeviceList, ListedDevice } from '#lib/access/http.ts'
+import type { Role } from '#lib/service/roles.ts'
+
+/** Behind the line, then along it as an order goes. */
+export const PLACES: readonly Role[] = [
+  'in-charge',
+  'lead',
+  'counter',
+  'assembly',
+  'hand-over',
+  'pick-up',
+]
+
+/** Those that a code lets in; an adult comes by name. */
+export const BY_CODE: readonly Role[] = ['lead', 'counter', 'assembly', 'hand-over', 'pick-up']
+
+/** A place's devices: those that are here first, then by when they came. */
+export const devicesAt = (role: Role, devices: readonly ListedDevice[]): readonly ListedDevice[] =>
+  devices
+    .filter((device) => device.role === role)
+    .sort(
+      (one, other) => Number(other.isHere) - Number(one.isHere) || one.joinedAt - other.joinedAt,
+    )
+
+/** So few wrong tries are slips of the crew. */
+const SLIPS = 10
+
+/** Whether the lead is told of wrong tries: many, or somebody was sent away for them. */
+export const areMany = ({ wrong, refused }: DeviceList['attempts']): boolean =>
+  wrong > SLIPS || refused > 0
+
+/** A name of `names` that no device of the list has; the first again, numbered, where all are taken. */
+export const freeName = (
+  names: readonly string[],
+  taken: readonly string[],
+  pick: (count: number) => number,
+): string => {
+  const free = names.filter((name) => !taken.includes(name))
+  const from = free.length > 0 ? free : names
+  return from[pick(from.length)] ?? ''
+}

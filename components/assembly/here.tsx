@@ -1,3 +1,4 @@
+import { nanoid } from 'nanoid'
 import { useState } from 'react'
 import styles from '#components/assembly/header.module.css'
 import panels from '#components/assembly/panels.module.css'
@@ -14,6 +15,8 @@ const SIGNS = 'ACDEFHJKLMNPRTUVWXY'
 
 /** The device's own name, two signs of its id; null where it keeps none. */
 const ownName = (): string | null => {
+  // What it is proved for lies in a cookie that no script reads: this names it among its own.
+  if (readKept('device') === null) keep('device', nanoid())
   const id = readKept('device')
   if (id === null) return null
   const sum = [...id].reduce((so, sign) => (so * 31 + sign.charCodeAt(0)) % SIGNS.length ** 2, 7)

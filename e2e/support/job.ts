@@ -16,7 +16,7 @@ import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
 import { type House, type Houses, launchHouses } from '#tests/support/launch-houses.ts'
 import { type Launch, type LaunchedServer, launchServer } from '#tests/support/launch-server.ts'
 import { signOn } from '#tests/support/play-scene.ts'
-import { test as base, expect } from './station.ts'
+import { test as base, expect, untilHydrated } from './station.ts'
 
 /** An entry of the log, as `npm run -s log` prints it. */
 export type LogLine = Readonly<Record<string, unknown>> & {
@@ -55,6 +55,10 @@ export interface Job {
   readonly lead: Lead
   /** The next of the told clock's times passes at once, and what fell due by it happens. */
   hoursPass(): Promise<void>
+  /** Its data folder. */
+  readonly data: string
+  /** Opens a page that isn't live: it only asks. */
+  openStill(path: string, isProved?: boolean): Promise<Page>
   /** Opens a screen in a browser context of its own, and waits until it is live. */
   open(path: string, options?: BrowserContextOptions): Promise<Page>
   /** The server stands still until `goOn`: what is sent meanwhile reaches it all at once. */
@@ -209,6 +213,12 @@ export const test = base.extend<OfStory, { readonly house: () => Promise<House> 
         hash: stateHash(upto.reduce(evolve, NOT_OPENED)),
       })
     }
+    const openStill = async (path: string, isProved?: boolean): Promise<Page> => {
+      const page = await open(`${pageUrl}${path}`, {}, isProved)
+      pages.push(page)
+      await untilHydrated(page)
+      return page
+    }
     const ahead = (): number => connection.client.view().serverOffset
     await use({
       lead: leadOf(connection),
@@ -224,6 +234,8 @@ export const test = base.extend<OfStory, { readonly house: () => Promise<House> 
         await expect(page.getByText(live.isLive, { exact: true }).first()).toBeVisible()
         return page
       },
+      openStill,
+      data,
       holdStill: () => server?.signal('SIGSTOP'),
       goOn: () => server?.signal('SIGCONT'),
       signOn: () => signOn(url),

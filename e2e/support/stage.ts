@@ -26,8 +26,12 @@ interface Device {
   shown: View | null
 }
 
+const ONLY_ASKS = /^\/(house|join|devices|privacy)$/
+
 const untilLive = async (page: Page): Promise<void> => {
   await untilHydrated(page)
+  // Pages about who is in only ask.
+  if (ONLY_ASKS.test(new URL(page.url()).pathname)) return
   await expect(page.getByText(live.isLive, { exact: true }).first()).toBeVisible()
 }
 
@@ -37,12 +41,15 @@ const comeTo = async (page: Page, view: View): Promise<void> => {
 }
 
 /** The screen that a scene's views begin with: as it stands where nothing was tapped, or loaded. */
-const begin = async (device: Device, { path, scene }: View): Promise<void> => {
+const begin = async (device: Device, { path, scene, asLead }: View, url: string): Promise<void> => {
   const { page, shown } = device
   device.shown = null
-  if (shown?.path === path && shown.scene === scene && !shown.reach) return
+  await shown?.leaves?.(page)
+  if (shown?.path === path && shown.scene === scene && !shown.reach && !shown.leaves && !asLead)
+    return
   // What one view left half typed is no part of the next; an empty page has no storage.
   if (page.url().startsWith('http')) await page.evaluate(() => sessionStorage.clear())
+  if (asLead) await joinContext(page.context(), url)
   await page.goto(path)
   await untilLive(page)
 }
@@ -67,7 +74,7 @@ export const test = base.extend<OfTest, OfWorker>({
     await use(async (view, options) => {
       if (standing.scene !== view.scene) await play(view.scene)
       standing.scene = view.scene
-      const page = await open(view.path, options)
+      const page = await open(view.path, options, view.asLead)
       await untilLive(page)
       await comeTo(page, view)
       return page
@@ -82,7 +89,7 @@ export const test = base.extend<OfTest, OfWorker>({
     },
     { scope: 'worker' },
   ],
-  look: async ({ device, play, standing, consoleProblems, expectConsole: _ }, use) => {
+  look: async ({ device, server, play, standing, consoleProblems, expectConsole: _ }, use) => {
     const { page } = device
     const forget = watch(page, consoleProblems)
     await use(async (view) => {
@@ -91,7 +98,7 @@ export const test = base.extend<OfTest, OfWorker>({
         await play(view.scene)
       }
       standing.scene = view.scene
-      await begin(device, view)
+      await begin(device, view, server.pageUrl)
       await comeTo(page, view)
       device.shown = view
       return page

@@ -21,7 +21,11 @@ interface OfTest {
    * Opens a page in a browser context of its own: a path of the worker's server, or a whole address
    * of another one. `options` say which device it is.
    */
-  readonly open: (path: string, options?: BrowserContextOptions) => Promise<Page>
+  readonly open: (
+    path: string,
+    options?: BrowserContextOptions,
+    isProved?: boolean,
+  ) => Promise<Page>
   readonly expectConsole: ExpectedConsole
 }
 
@@ -118,14 +122,14 @@ export const test = base.extend<OfTest & { readonly consoleProblems: string[] },
   open: async ({ browser, server, proved, consoleProblems, expectConsole: _ }, use, info) => {
     const { viewport, hasTouch } = info.project.use
     const pages: Page[] = []
-    await use(async (path, options = {}) => {
+    await use(async (path, options = {}, isProved = proved) => {
       const context = await browser.newContext({
-        baseURL: server.pageUrl,
+        baseURL: new URL(path, server.pageUrl).origin,
         ...(viewport === undefined ? {} : { viewport }),
         ...(hasTouch === undefined ? {} : { hasTouch }),
         ...options,
       })
-      if (proved) await joinContext(context, new URL(path, server.pageUrl).href)
+      if (isProved) await joinContext(context, new URL(path, server.pageUrl).href)
       const page = await context.newPage()
       watch(page, consoleProblems)
       await page.goto(path)

@@ -1,3 +1,4 @@
+import { accessViews } from './views/access.ts'
 import { assemblyViews } from './views/assembly.ts'
 import { counterViews } from './views/counter.ts'
 import { handOverViews } from './views/hand-over.ts'
@@ -11,6 +12,7 @@ const pickUp = on('/pick-up', 'pick-up')
 export const views: readonly View[] = [
   start('open', 'quiet', 'To the counter'),
   start('closed', 'closed', 'Open a demo service'),
+  ...accessViews,
   ...counterViews,
   ...assemblyViews,
   ...handOverViews,

@@ -27,6 +27,8 @@ export interface LaunchedServer {
   readonly data: string
   /** What /health answers now. */
   health(): Promise<Record<string, unknown>>
+  /** What the terminal shows by now. */
+  terminal(): string
   /** SIGTERM, and how it ended. */
   stop(): Promise<Ended>
   /** kill -9, and how it ended. */
@@ -68,8 +70,15 @@ export const temporaryFolder = (quick = false): string => {
   return folder
 }
 
-const whole = async (child: ChildProcess): Promise<Ended> => {
-  const said = { stdout: '', stderr: '' }
+interface Said {
+  stdout: string
+  stderr: string
+}
+
+const whole = async (
+  child: ChildProcess,
+  said: Said = { stdout: '', stderr: '' },
+): Promise<Ended> => {
   for (const name of ['stdout', 'stderr'] as const) {
     child[name]?.on('data', (chunk: Buffer) => {
       said[name] += chunk.toString()
@@ -133,7 +142,8 @@ export const launchServer = async (launch: Launch = {}): Promise<LaunchedServer>
   const { pid } = child
   if (pid === undefined) throw new Error('the server could not be spawned')
   let hasEnded = false
-  const ended = whole(child).finally(() => {
+  const said: Said = { stdout: '', stderr: '' }
+  const ended = whole(child, said).finally(() => {
     hasEnded = true
   })
   const begun = performance.now()
@@ -162,6 +172,7 @@ export const launchServer = async (launch: Launch = {}): Promise<LaunchedServer>
     pid,
     data,
     health: async () => (await fetch(`${url}/health`)).json() as Promise<Record<string, unknown>>,
+    terminal: () => said.stdout,
     stop: endBy('SIGTERM'),
     kill: endBy('SIGKILL'),
     signal,

@@ -8,6 +8,10 @@ export interface View {
   readonly scene: Scene
   /** What is tapped to come to it, from a page that was just opened. */
   readonly reach?: (page: Page) => Promise<void>
+  /** It is seen on a lead's device; else on one that walks the demo. */
+  readonly asLead?: true
+  /** What is undone on its device once it was looked at. */
+  readonly leaves?: (page: Page) => Promise<void>
   /** Text that is on it, and on nothing before it. */
   readonly shows: string | RegExp
   /** Names of the buttons that the view is there for. */

@@ -1,0 +1,44 @@
+/** What people do to let a tablet in, and to send one out. */
+import type { Page } from '@playwright/test'
+import type { Role } from '#lib/service/roles.ts'
+import { openingCommands } from '#lib/spine/opening-commands.ts'
+import { accessWords as words } from '#lib/words/house/access-en.ts'
+import { beginning } from './hands.ts'
+import { expect, type Lead } from './job.ts'
+
+/** A place on the lead's screen of devices, by what stands there. */
+export const placeOf = (lead: Page, role: Role) =>
+  lead.getByRole('button', { name: beginning(words.place[role]) })
+
+/** The code that the lead's screen shows for a place, as somebody reads it off. */
+export const codeShown = async (lead: Page): Promise<string> => {
+  const shown = lead.getByText(/^[A-Z0-9]{4}-[A-Z0-9]{4}$/).first()
+  return (await shown.textContent()) ?? ''
+}
+
+/** Opens a place on the lead's screen: its code. */
+export const askCode = async (lead: Page, role: Role): Promise<string> => {
+  await placeOf(lead, role).click()
+  return codeShown(lead)
+}
+
+/** Types a code by the keys on the glass. */
+export const typeCode = async (page: Page, code: string): Promise<void> => {
+  for (const sign of code.replace('-', ''))
+    await page.getByRole('button', { name: sign, exact: true }).click()
+}
+
+export const comeIn = async (page: Page): Promise<void> => {
+  await page.getByRole('button', { name: words.join.come, exact: true }).click()
+}
+
+/** In the place of the demo a real service stands open, loaded as the demo was. */
+export const openReal = async (lead: Lead): Promise<void> => {
+  const { station, service } = lead.state()
+  await lead.does({ type: 'close' })
+  await lead.does({ type: 'open', station: station.id, kind: 'real' })
+  // Between two services there is none to ask.
+  await expect(() => expect(lead.state()).toMatchObject({ stage: 'open', kind: 'real' })).toPass()
+  expect(lead.state().service).not.toBe(service)
+  for (const command of openingCommands(station, lead.state().at - 1_000)) await lead.does(command)
+}

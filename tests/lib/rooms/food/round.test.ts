@@ -217,6 +217,11 @@ describe('a round of readings', () => {
     expect(probeBrings(state, kept, 'probe 1')).toEqual(['cheddar'])
     expect(probeBrings(state, kept, 'another')).toBeNull()
     expect(probeBrings(state, { what: 'pan', id: 'pan-rice' }, 'probe 1')).toBeNull()
+    // What waits may go into a protected back-up pan, where there is one of its food [F91].
+    const waiting = running(nuts)
+    const pot = (component: string) => ({ what: 'batch', id: `opening-${component}` }) as const
+    expect(probeBrings(waiting, pot('rice'), 'probe 1')).toEqual(['cheddar'])
+    expect(probeBrings(waiting, pot('tuna'), 'probe 1')).toBeNull()
   })
 
   it('[F80][P65] tells the same of what is put in, and which probe is cleaned before the next food', () => {

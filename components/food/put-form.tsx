@@ -113,7 +113,7 @@ function PutJob(props: PutJobProps) {
       job={job}
       kind={isEnd || (put.needsReading && judged.verdict === 'not-met') ? 'no' : 'main'}
       send={
-        put.source?.kind === 'backup' && judged.verdict === 'not-met'
+        put.source && put.source.kind !== 'plain' && judged.verdict === 'not-met'
           ? words.forms.readOut(put.form.typed && words.sayDegrees(put.form.typed))
           : props.send
       }

@@ -134,7 +134,7 @@ test('the probe went into the nuts first: the back-up pan isn’t protected any 
     await expect(below(pans).getByText(/isn’t protected after this reading/)).toContainText(
       'toasted almonds',
     )
-    await expect(record(pans)).toContainText(roundWords.endsShort)
+    await expect(record(pans)).toContainText(roundWords.endsShort('backup'))
     await records(pans)
     await expect.poll(() => job.lead.state().backups.rice).toBeUndefined()
   })

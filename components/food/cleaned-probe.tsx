@@ -10,10 +10,11 @@ interface CleanedProbeProps {
   readonly form: ReadingForm
   /** What the probe was in, by component; none where it was only in the same food on the line. */
   readonly brings: readonly string[]
+  readonly what: 'backup' | 'batch'
 }
 
 /** Before a probe goes into what is kept apart: whether it was cleaned is said, and never taken for said. */
-export function CleanedProbe({ state, form: { entry, change }, brings }: CleanedProbeProps) {
+export function CleanedProbe({ state, form: { entry, change }, brings, what }: CleanedProbeProps) {
   const words = useFoodWords()
   const names = brings.map(nameIn(state.station))
   const isNot = entry.cleaned === false
@@ -21,7 +22,8 @@ export function CleanedProbe({ state, form: { entry, change }, brings }: Cleaned
   return (
     <>
       <Note kind={isNot ? 'no' : 'watch'}>
-        <b>{words.round.keptApart}.</b> {isNot ? words.round.ends(names) : words.round.wasIn(names)}
+        <b>{words.round.keptApart(what)}.</b>{' '}
+        {isNot ? words.round.ends(names, what) : words.round.wasIn(names)}
       </Note>
       <Choice
         legend={words.round.wasCleaned}

@@ -15,6 +15,7 @@ import { useJob } from '#components/job/use-job.ts'
 import { Button } from '#components/ui/button.tsx'
 import { Note } from '#components/ui/note.tsx'
 import { washingMatters } from '#lib/rooms/care/facts/product-before.ts'
+import { carriedAlong } from '#lib/rooms/food/facts/probe-trail.ts'
 import { loadBrings } from '#lib/rooms/food/views/round.ts'
 import { usualLoads } from '#lib/rooms/pans/facts/pans-to-do.ts'
 import { firstDayIs } from '#lib/rooms/pans/views/dates-asked.ts'
@@ -61,6 +62,7 @@ function PutJob(props: PutJobProps) {
   const { entry, judged } = put.form
   const asksReading = put.needsReading && put.isLoadable
   const brings = asksReading ? loadBrings(state, target.id, entry.probe) : null
+  const { carries } = carriedAlong(state, target.id, batch)
   // By then it is said what goes in: the question has its room.
   const isAsking = brings !== null && judged.temperature !== null
   const isEnd = brings !== null && entry.cleaned === false
@@ -111,11 +113,11 @@ function PutJob(props: PutJobProps) {
       job={job}
       kind={isEnd || (put.needsReading && judged.verdict === 'not-met') ? 'no' : 'main'}
       send={
-        put.source?.kind === 'backup' && judged.verdict === 'not-met'
+        put.source && put.source.kind !== 'plain' && judged.verdict === 'not-met'
           ? words.forms.readOut(put.form.typed && words.sayDegrees(put.form.typed))
           : props.send
       }
-      sub={isEnd ? words.round.endsShort : undefined}
+      sub={isEnd ? words.round.endsShort('backup') : undefined}
       side={put.needsReading ? pad : undefined}
       note={put.source?.heldBy === 'dry' ? words.forms.noReadingNeeded : undefined}
     >
@@ -150,7 +152,8 @@ function PutJob(props: PutJobProps) {
           {words.forms.washed}
         </label>
       )}
-      {brings !== null && <CleanedProbe brings={brings} form={put.form} state={state} />}
+      {carries && <Note kind="no">{words.round.carries(carries.map(nameIn(state.station)))}</Note>}
+      {brings !== null && <CleanedProbe {...{ brings, state }} form={put.form} what="backup" />}
       {put.needsReading && <ProbeFields form={put.form} />}
     </JobForm>
   )

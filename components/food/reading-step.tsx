@@ -40,6 +40,7 @@ export function ReadingStep(props: ReadingStepProps) {
   const time = (at: number) => words.sayTime(at, state.station.timeZone)
   const times = foodTimes(state, what, id, now)
   const brings = probeBrings(state, step, entry.probe)
+  const kept = what === 'batch' ? 'batch' : 'backup'
   const isAsked = brings !== null
   const isOut = judged.verdict === 'not-met'
   const isEnd = isAsked && entry.cleaned === false
@@ -74,7 +75,7 @@ export function ReadingStep(props: ReadingStepProps) {
       send={(isOut ? words.forms.readOut : words.forms.readSend)(
         form.typed && words.sayDegrees(form.typed),
       )}
-      sub={isEnd ? words.round.endsShort : isOut ? undefined : sub}
+      sub={isEnd ? words.round.endsShort(kept) : isOut ? undefined : sub}
       scale={<ReadingScale form={form} />}
       side={<ReadingPad form={form} />}
     >
@@ -92,7 +93,7 @@ export function ReadingStep(props: ReadingStepProps) {
             {times?.nextBy ? words.forms.nextBy(time(times.nextBy)) : ''}
           </p>
           {times?.offSale && <Note kind="no">{words.forms.resolveWhy[times.offSale.why]}</Note>}
-          {isAsked && <CleanedProbe brings={brings} form={form} state={state} />}
+          {isAsked && <CleanedProbe {...{ brings, form, state }} what={kept} />}
           <KeptProbe form={form} beside={beside} isCrowded={isAsked} />
           {more}
         </>

@@ -98,6 +98,8 @@ export interface BatchState {
   readonly dateMark: DateStamp | null
   /** Taken while it waits to be loaded, or on a clock. */
   readonly readings: readonly Reading[]
+  /** What a probe brought into it that was read so; left away where none that wasn’t clean went in. */
+  readonly probedWith?: readonly string[]
   /** When the newest word of how it was made and kept was recorded, epoch milliseconds. */
   readonly toldAt: number
   readonly offSale: OffSale | null

@@ -33,6 +33,8 @@ export interface BackupSet extends LoadedFood, Probed {
   readonly backup?: string
   /** What was put into it, in its component's unit. */
   readonly amount?: number
+  /** What a probe had brought into its batch: it isn’t protected; left away where none had. */
+  readonly carries?: readonly string[]
   /** What of it went away, where it was put away. */
   readonly takenAway?: number
   /** The component whose scoop went into it. */

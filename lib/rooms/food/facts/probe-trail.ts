@@ -8,6 +8,7 @@ import type { Place } from '#lib/service/events/food-event.ts'
 import type { Probed } from '#lib/service/events/probed.ts'
 import type { ProbedFood } from '#lib/service/food-state.ts'
 import { findBackup } from '#lib/service/held-stock.ts'
+import { findBatch } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
 type Used = Pick<Reading, 'probe' | 'cleaned'>
@@ -43,12 +44,34 @@ export const carriedInto = (
   return [...new Set(others)].sort()
 }
 
-/** As fields of an event: what a reading brings into a protected back-up pan, whose protection it ends. */
+/** A batch may go into a protected back-up pan yet, and what a probe leaves in it goes along. */
+const broughtIntoBatch = (state: RunningState, id: string, used: Used): Probed => {
+  const component = findBatch(state, id)?.component
+  const isKept = state.station.backups.some((one) => one.protected && one.component === component)
+  const brought = component !== undefined && isKept ? carriedInto(state, component, used) : null
+  return brought ? { brought } : {}
+}
+
+/**
+ * As fields of an event: what a reading brings into a protected back-up pan, whose protection it ends, or
+ * into a batch that may go there.
+ */
 export const broughtBy = (state: RunningState, { what, id }: Place, used: Used | null): Probed => {
+  if (used && what === 'batch') return broughtIntoBatch(state, id, used)
   const backup = what === 'backup' ? state.backupPans[id] : undefined
   if (!used || !backup?.guarded || backup.amount <= 0) return {}
   const brought = carriedInto(state, backup.component, used)
   return brought ? { brought } : {}
+}
+
+/** As a field of an event: what is in a batch by a probe, and goes along into a protected back-up pan. */
+export const carriedAlong = (
+  state: RunningState,
+  id: string,
+  batch: string | null,
+): { readonly carries?: readonly string[] } => {
+  const carries = batch === null ? undefined : findBatch(state, batch)?.probedWith
+  return carries && findBackup(state.station, id)?.protected ? { carries } : {}
 }
 
 /** Of what is put into an empty back-up pan that the document calls protected: as of a reading of it. */

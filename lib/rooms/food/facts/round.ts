@@ -117,7 +117,8 @@ export const roundOf = (
   const dueBy = Math.min(first, isForward ? rush.from : Number.POSITIVE_INFINITY)
   const isMissed = all.some(({ why }) => why === 'missed')
   const isOut = all.some(({ why }) => why === 'out')
-  const soon = all.filter((one) => one.why === 'due' && one.dueBy <= first + askBeforeMs)
+  // In line order what is only taken along may come before what is due first.
+  const soon = all.filter((one) => one.why === 'due' && one.dueBy <= first + TOGETHER_MS)
   const isAsked = isForward || isMissed || first - takes(soon) <= now
   // Beside what is only out of its limits nothing is read that isn't due.
   const from = isMissed

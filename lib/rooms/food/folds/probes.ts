@@ -52,7 +52,10 @@ const foodAt = (state: RunningState, place: Place | null): readonly ProbedFood[]
   if (!place || component == null) return anyFood(state)
   const { what, id } = place
   const behind = what === 'batch' || (what === 'backup' && state.backupPans[id]?.guarded === true)
-  const soiled = what === 'batch' ? [] : (stockOf(state, what, id)?.soiledBy ?? [])
+  const soiled =
+    what === 'batch'
+      ? (state.batches[id]?.probedWith ?? [])
+      : (stockOf(state, what, id)?.soiledBy ?? [])
   return [{ component, behind }, ...soiled.map((by) => ({ component: by, behind: false }))]
 }
 
@@ -97,13 +100,21 @@ const ended = (
   return backupsInStep({ ...marked, backupPans }, [component])
 }
 
+const intoBatch = (state: RunningState, id: string, brought: readonly string[]): RunningState => {
+  const batch = state.batches[id]
+  if (!batch) throw new Error(`there is no batch ${id}`)
+  const probedWith = [...new Set([...(batch.probedWith ?? []), ...brought])].sort()
+  return { ...state, batches: { ...state.batches, [id]: { ...batch, probedWith } } }
+}
+
 /** Folded after every event, with what it told. */
 export const withProbes = (state: RunningState, event: Recorded): RunningState => {
   const probing = probingOf(event)
   if (!probing) return state
   const { place, reading } = probing
-  if (!('brought' in event) || !event.brought || place?.what !== 'backup')
+  if (!('brought' in event) || !event.brought || !place || place.what === 'pan')
     return followed(state, probing)
+  if (place.what === 'batch') return followed(intoBatch(state, place.id, event.brought), probing)
   const since = reading.at === event.at ? event.position : null
   return followed(ended(state, place.id, event.brought, since), probing)
 }

@@ -28,7 +28,8 @@ export const roundWords = {
   change: 'Change',
   /** Before the next one. */
   clean: 'Clean and sanitize the probe first.',
-  keptApart: 'Protected back-up pan',
+  keptApart: (what: 'backup' | 'batch') =>
+    what === 'backup' ? 'Protected back-up pan' : 'May go into a protected back-up pan',
   /** Of a probe that was in other food. */
   wasIn: (names: readonly string[]) =>
     names.length > 0
@@ -38,11 +39,19 @@ export const roundWords = {
   cleaned: 'Yes, cleaned',
   notCleaned: 'No',
   lackClean: 'Say whether the probe was cleaned',
-  ends: (names: readonly string[]) =>
+  ends: (names: readonly string[], what: 'backup' | 'batch') =>
+    what === 'batch'
+      ? `A back-up pan that it goes into isn’t protected${names.length > 0 ? `, and may contain ${foods(names)}` : ''}.`
+      : names.length > 0
+        ? `It isn’t protected after this reading, and may contain ${foods(names)}.`
+        : 'It isn’t protected after this reading.',
+  endsShort: (what: 'backup' | 'batch') =>
+    what === 'backup' ? 'it isn’t protected any more' : 'no back-up pan of it is protected',
+  /** Of a batch that is about to go into a back-up pan, protected where it is clean. */
+  carries: (names: readonly string[]) =>
     names.length > 0
-      ? `It isn’t protected after this reading, and may contain ${foods(names)}.`
-      : 'It isn’t protected after this reading.',
-  endsShort: 'it isn’t protected any more',
+      ? `This batch was read with a probe that was in ${foods(names)}: the back-up pan isn’t protected.`
+      : 'This batch was read with a probe that was on the line: the back-up pan isn’t protected.',
   next: (name: string, what: keyof typeof called) => `next: ${called[what](inSentence(name))}`,
   last: 'the last of this round',
   onward: (name: string | null) => (name === null ? 'End the round' : `Go on: ${inSentence(name)}`),

@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { foodFor } from '#lib/rooms/food/facts/invented-readings.ts'
-import { broughtWithLoad } from '#lib/rooms/food/facts/probe-trail.ts'
+import { broughtWithLoad, carriedAlong } from '#lib/rooms/food/facts/probe-trail.ts'
 import { restOf } from '#lib/rooms/food/facts/rest-of-pan.ts'
 import { incoming, incomingFields } from '#lib/rooms/pans/commands/incoming.ts'
 import { notIn } from '#lib/rooms/pans/commands/read-out.ts'
@@ -86,6 +86,7 @@ export const setBackup = defineCommand({
       reading,
       food: food.found.food,
       ...(bought ? { bought } : {}),
+      ...carriedAlong(state, place.id, batch),
       ...broughtWithLoad(state, place.id, used),
     })
   },

@@ -170,6 +170,12 @@ export const toppedUp = (before: RunningState, event: PanToppedUp & Stamp): Runn
   return backupsInStep(state, [component])
 }
 
+const unprotected = (state: RunningState, id: string): RunningState => {
+  const pan = state.backupPans[id]
+  if (!pan) return state
+  return { ...state, backupPans: { ...state.backupPans, [id]: { ...pan, guarded: false } } }
+}
+
 /** A back-up pan is filled, put away, or a foreign scoop went into it. */
 export const backupSet = (before: RunningState, event: BackupSet & Stamp): RunningState => {
   const { component, backup, amount, soiledBy } = event
@@ -195,10 +201,11 @@ export const backupSet = (before: RunningState, event: BackupSet & Stamp): Runni
   }
   if (event.ready && amount !== undefined) {
     state = withStock(state, 'backup', backup, (one) =>
-      filled(one, event, amount, [], event.batch == null ? [] : [event.batch]),
+      filled(one, event, amount, event.carries ?? [], event.batch == null ? [] : [event.batch]),
     )
     // It is a clean one: food that was used up left nothing in it.
     state = { ...unguarded(state, backup), ...unmixedBy(state, backup) }
+    if (event.carries) state = unprotected(state, backup)
     state = countLoaded(state, { batch: event.batch, into: backup }, amount)
     state = { ...state, accounts: addToAccounts(state.accounts, 'loaded', { [component]: amount }) }
   }
@@ -208,13 +215,6 @@ export const backupSet = (before: RunningState, event: BackupSet & Stamp): Runni
       soiledBy: [...new Set([...one.soiledBy, soiledBy])],
     }))
   // It stays, with what it holds, but no keep-apart build takes from it any more.
-  if (!event.ready && event.takenAway === undefined) {
-    const pan = state.backupPans[backup]
-    if (pan)
-      state = {
-        ...state,
-        backupPans: { ...state.backupPans, [backup]: { ...pan, guarded: false } },
-      }
-  }
+  if (!event.ready && event.takenAway === undefined) state = unprotected(state, backup)
   return backupsInStep(state, [component])
 }

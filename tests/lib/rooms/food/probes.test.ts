@@ -141,6 +141,35 @@ describe('a probe that goes from food to food', () => {
     expect(isReady(ready(away, probed('batch', 'opening-rice'), put()), 'rice')).toBe(true)
   })
 
+  it('[F91] leaves in a batch what it carries, which is in the protected back-up pan that it goes into', () => {
+    const put: Given = {
+      type: 'setBackup',
+      component: 'rice',
+      ready: true,
+      amount: ofPortions('rice', 4),
+      batch: 'opening-rice',
+      notFirst: true,
+      reading: { ...fahrenheit(150), probe: 'own', cleaned: true },
+      initials: 'KT',
+    }
+    const away: Given = { type: 'setBackup', component: 'rice', ready: false }
+    const told = (...read: readonly Given[]) => ready(away, ...read, put)
+    const soiled = told(probed('pan', 'pan-cheddar'), probed('batch', 'opening-rice'))
+    expect(isReady(soiled, 'rice')).toBe(false)
+    expect(backup(soiled, 'back-up-rice')).toMatchObject({ guarded: false, soiledBy: ['cheddar'] })
+    const ofLine = told(probed('pan', 'pan-rice'), probed('batch', 'opening-rice'))
+    expect(backup(ofLine, 'back-up-rice')).toMatchObject({ guarded: false, soiledBy: [] })
+    const clean = probed('batch', 'opening-rice', { cleaned: true })
+    expect(isReady(told(probed('pan', 'pan-cheddar'), clean), 'rice')).toBe(true)
+    // A probe that goes into that batch takes it on, and it is in the next pan of it.
+    const more = onward(soiled, probed('batch', 'opening-rice', { probe: 'thick' }))
+    expect(probeTrail(running(more), 'thick')).toEqual([
+      { component: 'rice', behind: true },
+      { component: 'cheddar', behind: false },
+    ])
+    expect(isReady(onward(soiled, away, put), 'rice')).toBe(false)
+  })
+
   it('[F88] is in what it reads as that is loaded, changed and topped up', () => {
     const carries = (told: Told) => probeTrail(running(told), 'thin')
     const read = (degrees: number, cleaned?: boolean) => ({

@@ -159,6 +159,19 @@ describe('a round of readings', () => {
     )
   })
 
+  it('[F81][F83] leaves a minute for each that is read before the first that is due', () => {
+    const others = [...KEPT, ...LINE].filter((id) => id !== 'pan-yogurt-sauce')
+    const hot = (id: string) => /rice|chicken|beans|peppers/.test(id)
+    const told = at(ready(), 25, ...others.map((id) => reads(id, hot(id) ? 150 : 38)))
+    const state = onTheLine(told)
+    const dueBy = roundOf(state, minute(60))?.dueBy ?? 0
+    const least = [...KEPT, ...LINE].length
+    const asked = roundOf(state, dueBy - least * 60_000)
+    expect(asked).toMatchObject({ isAsked: true, dueBy })
+    expect(idsOf(asked)).toEqual([...KEPT, ...LINE])
+    expect(roundOf(state, dueBy - least * 60_000 - 1)?.isAsked).toBe(false)
+  })
+
   it('[F84] keeps what was missed or read out of its limits, with its ways out', () => {
     const out = at(told, 30, reads('pan-rice', 120))
     const view = roundView(onTheLine(out), minute(31))
@@ -217,6 +230,11 @@ describe('a round of readings', () => {
     expect(probeBrings(state, kept, 'probe 1')).toEqual(['cheddar'])
     expect(probeBrings(state, kept, 'another')).toBeNull()
     expect(probeBrings(state, { what: 'pan', id: 'pan-rice' }, 'probe 1')).toBeNull()
+    // What waits may go into a protected back-up pan, where there is one of its food [F91].
+    const waiting = running(nuts)
+    const pot = (component: string) => ({ what: 'batch', id: `opening-${component}` }) as const
+    expect(probeBrings(waiting, pot('rice'), 'probe 1')).toEqual(['cheddar'])
+    expect(probeBrings(waiting, pot('tuna'), 'probe 1')).toBeNull()
   })
 
   it('[F80][P65] tells the same of what is put in, and which probe is cleaned before the next food', () => {

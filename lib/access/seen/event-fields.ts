@@ -117,6 +117,7 @@ export const EVENTS: { readonly [Type in EventType]: EventFields<Type> } = {
     amount: 'always',
     takenAway: 'always',
     soiledBy: 'always',
+    carries: list('always'),
     ...LOADED,
     ...BROUGHT,
   },

@@ -112,6 +112,7 @@ const BATCH: Fields<BatchState> = {
   cookedFor: 'always',
   cooling: list(ANY_READING),
   presentUntil: 'always',
+  probedWith: list('always'),
   cooledAgain: 'always',
   reheat: {
     place: 'always',

@@ -68,6 +68,7 @@ describe('from an empty folder to a joined tablet', () => {
       code: 'done',
       house: 'none',
       you: null,
+      line: { name: 'Alder Hall lunch line', wells: [2, 3, 3, 2] },
       mayWalkDemo: true,
     })
     const lead = await make()

@@ -12,6 +12,7 @@ import { Button } from '#components/ui/button.tsx'
 import { Notch } from '#components/ui/notch.tsx'
 import { Note } from '#components/ui/note.tsx'
 import { Panel } from '#components/ui/panel.tsx'
+import { inFragment } from '#lib/access/code-entry.ts'
 import type { AccessNow, LineDrawn, MakeHouse } from '#lib/access/http.ts'
 import { adultLacks, NOBODY, type TypedAdult } from '#lib/access/new-adult.ts'
 import type { Role } from '#lib/service/roles.ts'
@@ -156,7 +157,7 @@ function HouseNow() {
   const [secret, setSecret] = useState<string | null>(null)
   const [step, setStep] = useState<Step>('lead')
   const [two, setTwo] = useState<Two>({ lead: NOBODY, inCharge: NOBODY })
-  useEffect(() => setSecret(decodeURIComponent(location.hash.slice(1))), [])
+  useEffect(() => setSecret(inFragment(location.hash)), [])
   const title = step === 'made' ? words.house.made : words.house.title
   const isBefore = step !== 'made' && seen?.house === 'made'
   const body = () => {

@@ -17,7 +17,7 @@ import { Field } from '#components/ui/field.tsx'
 import { Notch } from '#components/ui/notch.tsx'
 import { Note } from '#components/ui/note.tsx'
 import { Panel } from '#components/ui/panel.tsx'
-import { codeSoFar } from '#lib/access/code-entry.ts'
+import { codeSoFar, inFragment } from '#lib/access/code-entry.ts'
 import type { AccessNow, LineDrawn, OwnDevice } from '#lib/access/http.ts'
 
 const LOOK_EVERY_MS = 10_000
@@ -152,7 +152,7 @@ function JoinNow() {
   const [you, setYou] = useState<OwnDevice | null>(null)
   useEffect(() => {
     const from = () => {
-      setFirst(codeSoFar(decodeURIComponent(location.hash.slice(1))))
+      setFirst(codeSoFar(inFragment(location.hash)))
       // Used or not, it isn't there any more when the page is loaded anew.
       if (location.hash !== '') history.replaceState(null, '', location.pathname)
     }

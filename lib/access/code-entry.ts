@@ -8,6 +8,16 @@ export const codeSoFar = (typed: string): string =>
     .slice(0, CODE_LENGTH)
     .join('')
 
+/** What stands behind the # of an address, as it was meant; as it stands where it can't be read. */
+export const inFragment = (hash: string): string => {
+  const typed = hash.replace(/^#/, '')
+  try {
+    return decodeURIComponent(typed)
+  } catch {
+    return typed
+  }
+}
+
 /** Signs that are still to be typed. */
 export const signsToGo = (code: string): number => CODE_LENGTH - code.length
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { areMany, devicesAt, freeName } from '#lib/access/at-places.ts'
-import { codePlaces, codeSoFar, signsToGo } from '#lib/access/code-entry.ts'
+import { codePlaces, codeSoFar, inFragment, signsToGo } from '#lib/access/code-entry.ts'
 import type { AccessNow, ListedDevice } from '#lib/access/http.ts'
 import { adultLacks, NOBODY, rulesMet } from '#lib/access/new-adult.ts'
 import { mayOpen, standingOf } from '#lib/access/open-here.ts'
@@ -16,6 +16,13 @@ describe('a code while it is typed', () => {
       ['A', 'C', 'D', 'E'],
       ['3', '', '', ''],
     ])
+  })
+
+  test('[JN1] an address that somebody made up is no code, and breaks no page', () => {
+    expect(inFragment('#ACDE%2D3467')).toBe('ACDE-3467')
+    expect(codeSoFar(inFragment('#%E0%A4%A'))).toBe('EA4A')
+    expect(inFragment('#%')).toBe('%')
+    expect(inFragment('')).toBe('')
   })
 })
 

@@ -11,7 +11,7 @@ import { openingCommands } from '#lib/spine/opening-commands.ts'
 import { stationSchema } from '#lib/station/schema.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import { type Access, createAccess } from '#server/access/access.ts'
-import { writeScriptsToken } from '#server/access/scripts-token.ts'
+import { removeScriptsToken, writeScriptsToken } from '#server/access/scripts-token.ts'
 import type { Config } from '#server/config.ts'
 import { openDataFolder } from '#server/data-folder.ts'
 import { demoStation } from '#server/demo-station.ts'
@@ -160,10 +160,9 @@ export const composeStation = async ({
     if (events.some(({ type }) => type === 'serviceClosed')) records.take(rail)
   })
   // What the server didn't get to before it was cut short.
-  const newest = services.current()?.state()
-  if (newest) known.take(newest)
-  const unrecorded = services.current()
-  if (unrecorded) records.take(unrecorded)
+  const newest = services.current()
+  if (newest) known.take(newest.state())
+  if (newest) records.take(newest)
   const keeping = await openKeeping({
     house,
     services,
@@ -242,6 +241,7 @@ export const composeStation = async ({
       return sockets.close()
     },
     closeStores: async () => {
+      removeScriptsToken(folder.path)
       await guests.close()
       closeDurableDatabase(house)
       await events.close()

@@ -6,6 +6,9 @@ export const WRONG_WITHIN_S = 900
 
 /** In any day: who is still wrong after so many isn't looking for a lost letter. */
 export const MOST_WRONG_A_DAY = 30
+
+/** Of all proved devices together: a lead could let in one after the other, each with a new count. */
+export const MOST_WRONG_OF_DEVICES_A_DAY = 50 * MOST_WRONG_A_DAY
 const DAY_MS = 86_400_000
 
 /** Of the times of wrong tries, those that still count, oldest first. */
@@ -13,9 +16,13 @@ export const withinDay = (times: readonly number[], now: number): readonly numbe
   times.filter((at) => now - at < DAY_MS)
 
 /** When there is another try, after so many in the last day; null where there is one now. */
-export const nextOfDay = (times: readonly number[], now: number): number | null => {
+export const nextOfDay = (
+  times: readonly number[],
+  now: number,
+  most = MOST_WRONG_A_DAY,
+): number | null => {
   const counted = withinDay(times, now)
-  const oldest = counted[counted.length - MOST_WRONG_A_DAY]
+  const oldest = counted[counted.length - most]
   return oldest === undefined ? null : oldest + DAY_MS
 }
 

@@ -78,7 +78,6 @@ export const createAccess = (ports: {
   const house = createHouse(ports.database)
   const clock = createAgeingClock(house, ports.now, ports.monotonic)
   const tries = createTries()
-  const adults = createAdults({ house, tries, ...(ports.cost ? { cost: ports.cost } : {}) })
   const scriptsToken = newToken(house.id)
   const station = (): string => ports.station() ?? ''
   const started = clock.now()
@@ -94,6 +93,8 @@ export const createAccess = (ports: {
     removedAt: null,
   }
   const devices = createDevices({ house, clock, scripts })
+  const { isIn } = devices
+  const adults = createAdults({ house, tries, isIn, ...(ports.cost ? { cost: ports.cost } : {}) })
   const codes = createCodes(house, clock, scripts.token)
   let making = false
 
@@ -237,10 +238,7 @@ export const createAccess = (ports: {
       const tried = await adults.proveInCharge(proof, from(caller))
       if (tried.code === 'too-many-tries') return tried
       if (tried.code !== 'right') return { code: 'not-it' }
-      const ready = await adults.ready([{ name, passphrase, role }])
-      if ('code' in ready) return ready
-      for (const adult of ready.adults) adults.add(adult)
-      return { code: 'done' }
+      return { code: await adults.add({ name, passphrase, role }) }
     },
     signOff: (by) => devices.forget(by.id),
     close: () => devices.close(),

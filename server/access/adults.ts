@@ -39,7 +39,8 @@ export interface Adults {
     | { readonly adults: readonly Adult[]; readonly renamed: readonly string[] }
     | { readonly code: AccessRefusal }
   >
-  add(adult: Adult): void
+  /** Keeps one more, or tells why not; of two at once the second is compared with the first. */
+  add(wanted: NewAdult & { readonly role: AdultRole }): Promise<AccessRefusal | 'done'>
 }
 
 const isCheaper = (kept: KeptPassphrase, cost: Cost): boolean =>
@@ -48,14 +49,19 @@ const isCheaper = (kept: KeptPassphrase, cost: Cost): boolean =>
 /** How long it is until a place in the queue is free, in seconds. */
 const SOON_S = 5
 
-/** @param deps.cost of new hashes; an older, cheaper one is made anew when it is next proved */
+/**
+ * @param deps.isIn whether a device is let in still: comparing takes a while, longer behind others
+ * @param deps.cost of new hashes; an older, cheaper one is made anew when it is next proved
+ */
 export const createAdults = ({
   house,
   tries,
+  isIn,
   cost = COST,
 }: {
   readonly house: House
   readonly tries: Tries
+  readonly isIn: (device: string) => boolean
   readonly cost?: Cost
 }): Adults => {
   const turns = createInTurn()
@@ -88,6 +94,7 @@ export const createAdults = ({
         return { code: 'wrong-passphrase' }
       }
       await tries.giveBack(from)
+      if (from.device !== null && !isIn(from.device)) return { code: 'wrong-passphrase' }
       if (isCheaper(adult, cost))
         house.rehash(adult.id, await hashPassphrase(passphraseForm(passphrase), cost))
       return { code: 'right', adult }
@@ -97,9 +104,11 @@ export const createAdults = ({
     return { code: 'too-many-tries', again: SOON_S }
   }
 
+  let adding: Promise<unknown> = Promise.resolve()
+
   const inCharge = (): readonly Adult[] => house.adults().filter(({ role }) => role === 'in-charge')
 
-  return {
+  const adults: Adults = {
     hasInCharge: () => inCharge().length > 0,
     proveInCharge: async (passphrase, from) => {
       const among = inCharge()
@@ -136,6 +145,16 @@ export const createAdults = ({
       }
       return { adults, renamed }
     },
-    add: (adult) => house.addAdult(adult),
+    add: (wanted) => {
+      const turn = adding.then(async () => {
+        const ready = await adults.ready([wanted])
+        if ('code' in ready) return ready.code
+        for (const adult of ready.adults) house.addAdult(adult)
+        return 'done' as const
+      })
+      adding = turn.catch(() => undefined)
+      return turn
+    },
   }
+  return adults
 }

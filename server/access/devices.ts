@@ -23,6 +23,8 @@ export interface Devices {
   /** A device to be kept, and its token, which is kept nowhere here; null where there are too many. */
   ready(wanted: NewDevice, station: string): { device: Device; token: string } | null
   standing(token: string | null): Standing
+  /** Whether a device of that id is proved now. */
+  isIn(device: string): boolean
   /** It was used just now. */
   use(device: string): void
   /** Epoch milliseconds of the machine's clock at which it has to join again. */
@@ -126,6 +128,13 @@ export const createDevices = ({
       if (device.removedAt !== null) return { is: 'removed' }
       const known = withUse(device)
       return hasRunOut(known, clock.now()) ? { is: 'expired' } : { is: 'proved', device: known }
+    },
+    isIn: (id) => {
+      if (id === scripts.id) return !scriptsRemoved
+      const device = house.device(id)
+      return (
+        device !== null && device.removedAt === null && !hasRunOut(withUse(device), clock.now())
+      )
     },
     use,
     until: (device) =>

@@ -14,3 +14,7 @@ export const writeScriptsToken = (folder: string, token: string): string => {
   renameSync(next, path)
   return path
 }
+
+/** It lets nobody in any more. Before the stores are closed: what a next server writes stays. */
+export const removeScriptsToken = (folder: string): void =>
+  rmSync(join(folder, SCRIPTS_TOKEN), { force: true })

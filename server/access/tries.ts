@@ -1,7 +1,14 @@
 /** Wrong codes and passphrases: counted where they come from, and told to the lead. */
 import { RateLimiterMemory, type RateLimiterRes } from 'rate-limiter-flexible'
 import type { DeviceList } from '#lib/access/http.ts'
-import { MOST_WRONG, nextOfDay, triesOf, WRONG_WITHIN_S, withinDay } from '#lib/access/tries.ts'
+import {
+  MOST_WRONG,
+  MOST_WRONG_OF_DEVICES_A_DAY,
+  nextOfDay,
+  triesOf,
+  WRONG_WITHIN_S,
+  withinDay,
+} from '#lib/access/tries.ts'
 
 /** Where a try comes from. */
 export interface From {
@@ -30,7 +37,7 @@ const MOST_ADDRESSES = 10_000
 
 interface OfDay {
   /** In how many seconds there is another try; null where there is one now. */
-  wait(key: string): number | null
+  wait(key: string, most?: number): number | null
   add(key: string): void
   takeBack(key: string): void
 }
@@ -39,9 +46,9 @@ interface OfDay {
 const createOfDay = (): OfDay => {
   const byKey = new Map<string, readonly number[]>()
   return {
-    wait: (key) => {
+    wait: (key, most) => {
       const now = Date.now()
-      const next = nextOfDay(byKey.get(key) ?? [], now)
+      const next = nextOfDay(byKey.get(key) ?? [], now, most)
       return next === null ? null : Math.ceil((next - now) / 1_000)
     },
     add: (key) => {
@@ -59,18 +66,33 @@ const createOfDay = (): OfDay => {
   }
 }
 
+const ALL_DEVICES = 'devices'
+
 export const createTries = (): Tries => {
   const limiter = new RateLimiterMemory({ points: MOST_WRONG, duration: WRONG_WITHIN_S })
   const ofDay = createOfDay()
+  const ofDevices = createOfDay()
   const addresses = new Set<string>()
   let wrong = 0
   let refused = 0
+
+  const count = (device: string | null, key: string): void => {
+    ofDay.add(key)
+    if (device !== null) ofDevices.add(ALL_DEVICES)
+  }
+  const uncount = (device: string | null, key: string): void => {
+    ofDay.takeBack(key)
+    if (device !== null) ofDevices.takeBack(ALL_DEVICES)
+  }
+
   return {
     take: async ({ device, address }) => {
       const key = triesOf(device, address)
-      const ofToday = ofDay.wait(key)
+      const ofAll =
+        device === null ? null : ofDevices.wait(ALL_DEVICES, MOST_WRONG_OF_DEVICES_A_DAY)
+      const ofToday = ofDay.wait(key) ?? ofAll
       // At once, before anything is waited for: many at a time are no more than one by one.
-      if (ofToday === null) ofDay.add(key)
+      if (ofToday === null) count(device, key)
       const again =
         ofToday ??
         (await limiter.consume(key).then(
@@ -78,13 +100,13 @@ export const createTries = (): Tries => {
           (full: RateLimiterRes) => Math.ceil(full.msBeforeNext / 1_000),
         ))
       if (again === null) return null
-      if (ofToday === null) ofDay.takeBack(key)
+      if (ofToday === null) uncount(device, key)
       refused += 1
       return again
     },
     giveBack: async ({ device, address }) => {
       const key = triesOf(device, address)
-      ofDay.takeBack(key)
+      uncount(device, key)
       await limiter.reward(key)
     },
     wrong: ({ address }) => {

@@ -118,6 +118,23 @@ describe('one more adult', () => {
     })
   })
 
+  test('[D8] of two that are added at once with one passphrase, or one name, one is kept', async () => {
+    const { access, house, make } = accessRoom()
+    const caller = from('10.0.0.7', await make())
+    const add = (change: object) =>
+      access.addAdult(caller, { ...MORE, proof: IN_CHARGE.passphrase, ...change })
+    const codes = async (...changes: readonly object[]) =>
+      (await Promise.all(changes.map(add))).map(({ code }) => code).sort()
+    expect(await codes({}, { name: 'Third adult' })).toEqual(['done', 'same-passphrase'])
+    const [one, other] = ['kettle and anchor', 'anchor and kettle']
+    const name = 'Fourth adult'
+    expect(await codes({ name, passphrase: one }, { name, passphrase: other })).toEqual([
+      'done',
+      'name-taken',
+    ])
+    expect(house.adults()).toHaveLength(4)
+  })
+
   test('[D8] signs on by name and passphrase, and by neither alone', async () => {
     const { access, make } = accessRoom()
     expect(await access.signOn(TABLET, IN_CHARGE)).toEqual({ code: 'no-house' })

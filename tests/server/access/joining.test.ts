@@ -1,7 +1,12 @@
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { CODE_MS, UNUSED_MS } from '#lib/access/life.ts'
-import { MOST_CODES, MOST_WRONG, WRONG_WITHIN_S } from '#lib/access/tries.ts'
+import {
+  MOST_CODES,
+  MOST_WRONG,
+  MOST_WRONG_OF_DEVICES_A_DAY,
+  WRONG_WITHIN_S,
+} from '#lib/access/tries.ts'
 import { newToken } from '#server/access/devices.ts'
 import {
   accessRoom,
@@ -137,6 +142,20 @@ describe('wrong tries', () => {
     const prove = (by: typeof lead) => access.adults.proveInCharge(IN_CHARGE.passphrase, by)
     expect(await prove(counter)).toMatchObject({ code: 'too-many-tries' })
     expect(await prove(lead)).toMatchObject({ code: 'right' })
+  })
+
+  test('[D12] of devices that one lead lets in, one after the other, are no more than so many a day', async () => {
+    const { access, code, join } = await room()
+    let looked = 0
+    for (let joined = 0; joined < 2 * (MOST_WRONG_OF_DEVICES_A_DAY / MOST_WRONG); joined += 1) {
+      const by = access.from(from('10.0.0.7', tokenOf(await join(code('lead')))))
+      for (let wrong = 0; wrong < MOST_WRONG; wrong += 1) {
+        const { code: told } = await access.adults.proveInCharge('grill of the right', by)
+        if (told === 'wrong-passphrase') looked += 1
+      }
+      access.remove(by.device ?? '')
+    }
+    expect(looked).toBe(MOST_WRONG_OF_DEVICES_A_DAY)
   })
 
   test('[D19] and who was kept out are counted, and told to the lead with the devices', async () => {

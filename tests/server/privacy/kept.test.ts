@@ -52,6 +52,11 @@ describe('what is kept', () => {
     const told = ROWS.flatMap(({ where }) => ('file' in where ? [where.file] : []))
     expect([...files].filter((file) => !told.some((one) => one === file))).toEqual([])
     await server.end()
+    const untilStop = ROWS.flatMap(({ where, until }) =>
+      until === 'stop' && 'file' in where ? [where.file] : [],
+    )
+    expect(untilStop).toContain('scripts-token')
+    expect(readdirSync(data).filter((name) => untilStop.some((one) => one === name))).toEqual([])
   })
 
   test('[G8] of guests goes at the close and when they are forgotten, and is shown to whom it is sent', () => {

@@ -44,7 +44,7 @@ test('the allergen sheet is read by anyone, and prints on one page', async ({ op
   })
 
   await test.step('a product that isn’t the same is on it, to be read', async () => {
-    const pans = await open('/pans')
+    const pans = await open('/pans', undefined, true)
     await pans.getByRole('button', { name: firstWords.labelChanged, exact: true }).click()
     await pans.getByRole('searchbox').fill('pita')
     await pans.getByRole('button', { name: /^Pita bread/ }).click()

@@ -35,6 +35,7 @@ const ASKERS: readonly (readonly [who: string, asker: Asker])[] = [
 ]
 
 const CLOSE = { type: 'close' } as const
+const RELABEL = { type: 'notSameProduct', ingredient: 'flour' } as const
 const opening = (kind: 'real' | 'demo') => ({ type: 'open', station: 'own', kind }) as const
 
 const ASKED: readonly (readonly [what: string, of: (asker: Asker) => RightsProblem | null])[] = [
@@ -43,7 +44,12 @@ const ASKED: readonly (readonly [what: string, of: (asker: Asker) => RightsProbl
   ['with a passphrase', (asker) => rightsProblem(asker, CLOSE, of('demo'), true)],
   ['a service that isn’t there', (asker) => rightsProblem(asker, CLOSE, null, false)],
   ['opens a real one', (asker) => rightsProblem(asker, opening('real'), null, false)],
-  ['opens a demo', (asker) => rightsProblem(asker, opening('demo'), null, false)],
+  ['changes a label of its demo', (asker) => rightsProblem(asker, RELABEL, of('demo'), false)],
+  [
+    'opens a demo after a real one',
+    (asker) => rightsProblem(asker, opening('demo'), of('real'), false),
+  ],
+  ['opens a demo', (asker) => rightsProblem(asker, opening('demo'), of('demo'), false)],
 ]
 
 const of = (kind: 'real' | 'demo') => ({ station: 'own', kind })

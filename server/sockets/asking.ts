@@ -53,7 +53,7 @@ export const createAsking = ({
     },
     problem: async (asker, { command, service, hasProof }) => {
       use(asker)
-      const rail = command.type === 'open' ? null : await services.find(service)
+      const rail = command.type === 'open' ? services.current() : await services.find(service)
       return rightsProblem(asker, command, ofRail(rail), hasProof)
     },
   }

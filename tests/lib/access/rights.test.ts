@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { type Asker, maySee, rightsProblem } from '#lib/access/rights.ts'
+import { type Asker, maySee, rightsProblem, TO_THE_HOUSE } from '#lib/access/rights.ts'
 import { mayActAs } from '#lib/access/roles-granted.ts'
 import { triesOf } from '#lib/access/tries.ts'
 import { ROLES } from '#lib/service/roles.ts'
@@ -50,17 +50,33 @@ describe('whose a service is', () => {
     const none = 'no-such-service'
     expect(of(tablet)).toEqual([null, null, none, none, none])
     expect(of(tablet, true)).toEqual([null, null, none, none, none])
-    expect(of(walker)).toEqual(['not-joined', null, 'not-joined', null, none])
+    const demo = TO_THE_HOUSE.includes(command.type) ? 'not-proved' : null
+    expect(of(walker)).toEqual(['not-joined', demo, 'not-joined', demo, none])
     expect(of(walker, true)).toEqual(Array(5).fill('not-proved'))
   })
 
   test('[D7] a device opens a service of its station, who walks the demo a demo and nothing real', () => {
-    const open = (asker: Asker, station: string, kind: 'real' | 'demo') =>
-      rightsProblem(asker, { type: 'open', station, kind }, null, false)
+    const [real, demo] = SERVICES
+    const open = (
+      asker: Asker,
+      station: string,
+      kind: 'real' | 'demo',
+      newest: (typeof SERVICES)[number] | null = demo,
+    ) => rightsProblem(asker, { type: 'open', station, kind }, newest, false)
     expect(open(tablet, 'alder-hall', 'real')).toBeNull()
     expect(open(tablet, 'birch-hall', 'real')).toBe('no-such-service')
     expect(open(walker, 'alder-hall', 'real')).toBe('not-proved')
     expect(open(walker, 'alder-hall', 'demo')).toBeNull()
+    // Let in while a demo was the newest, it stays no longer than that.
+    expect(open(walker, 'alder-hall', 'demo', real)).toBe('not-joined')
+    expect(open(walker, 'alder-hall', 'demo', null)).toBe('not-joined')
+    expect(open(tablet, 'alder-hall', 'demo', real)).toBeNull()
+  })
+
+  test('[D7] who walks the demo changes no label, which real services have after it', () => {
+    const command = { type: 'notSameProduct', ingredient: 'pita' } as const
+    expect(rightsProblem(walker, command, SERVICES[1], false)).toBe('not-proved')
+    expect(rightsProblem(tablet, command, SERVICES[1], false)).toBeNull()
   })
 })
 

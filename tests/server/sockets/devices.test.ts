@@ -37,6 +37,27 @@ describe('a device that isn’t let in', () => {
     expect(await isLetIn(knock(url, 'counter'))).toBe('removed')
   })
 
+  test('[D15] what it said before it was removed is not done once its passphrase was compared', async () => {
+    const { url, access, make, given } = await createSocketRoom()
+    await make()
+    const { give, socket } = await connectScreen(url, 'counter')
+    const gone = new Promise((settle) => socket.once('disconnect', settle))
+    const { adults } = access
+    const proving = adults.proveInCharge
+    const tried = new Promise((settle) => {
+      adults.proveInCharge = async (passphrase, from) => {
+        const compared = proving(passphrase, from)
+        access.remove('d-counter')
+        settle(compared)
+        return compared
+      }
+    })
+    void give('pan', CORRECT, { passphrase: IN_CHARGE.passphrase }).catch(() => undefined)
+    expect(await tried).toMatchObject({ code: 'wrong-passphrase' })
+    await gone
+    expect(given).toEqual([])
+  })
+
   test('[D16] ran out with an order waiting: it is told so, and the order is sent once it has joined again', async () => {
     const { url, room, token, make, access } = await createSocketRoom()
     const lead = await make()
@@ -126,6 +147,30 @@ describe('who walks through the demo', () => {
     })
     expect(JSON.stringify(walker.heard)).not.toContain('s-1')
     expect(await isLetIn(knock(url, 'pick-up'))).toBe('not-joined')
+
+    expect(await lead.give('over', { type: 'close' }, { service: 's-1' })).toMatchObject({
+      answer: 'accepted',
+    })
+    const demo = { ...open, kind: 'demo' } as const
+    expect(await walker.give('again', demo, { service: 's-2' })).toMatchObject({
+      answer: 'not taken',
+      because: { code: 'not-joined' },
+    })
+    expect(lead.of('pulse').at(-1)).toMatchObject({ service: 's-1' })
+  })
+
+  test('[D7] changes no label, which the next real service would have', async () => {
+    const { url } = await startComposedStation(temporaryFolder())
+    const walker = await connectScreen(url, 'assembly')
+    const notSame = { type: 'notSameProduct', ingredient: 'pita' } as const
+    expect(await walker.give('label', notSame, { service: 's-demo' })).toMatchObject({
+      answer: 'not taken',
+      because: { code: 'not-proved' },
+    })
+    const { facts } = (await (await fetch(`${url}/allergens`)).json()) as {
+      readonly facts: { readonly revision: number }
+    }
+    expect(facts.revision).toBe(1)
   })
 })
 

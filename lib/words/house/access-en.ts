@@ -36,7 +36,7 @@ export const accessWords = {
   toFirstPage: 'To the first page',
 
   /** Over every screen of the demo. */
-  demoLine: 'Demo. Anyone at this laptop can open it. No real guests.',
+  demoLine: 'Demo: anyone at this laptop. No real guests.',
 
   refused: {
     'not-it': 'That isn’t it. Look again, or ask for a new one.',

@@ -78,7 +78,7 @@ export function AddAdultForm({
         />
         <AdultFields adult={adult} onAdult={setAdult} />
         <PassphraseLine label={words.devices.proof} value={proof} onChange={setProof} />
-        <RefusedSaid refused={refused} />
+        <RefusedSaid refused={refused} notIt={words.passphrase.notInCharge} />
         {added !== null && (
           <Note kind="done" role="status">
             {words.devices.added(added)}

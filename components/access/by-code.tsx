@@ -41,10 +41,10 @@ export function ByCode({
     setRefused(null)
     const answer = await joinBy(whole, names)
     setBusy(false)
-    if (isRefused(answer)) {
-      setRefused(answer)
-      setCode('')
-    } else onIn(answer.you)
+    // Used, it is in the way of the next one where this stays open: it was another place's.
+    setCode('')
+    if (isRefused(answer)) setRefused(answer)
+    else onIn(answer.you)
   }
   const isTried = useRef(false)
   useEffect(() => {

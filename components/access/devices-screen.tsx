@@ -10,7 +10,7 @@ import { AccessWordsProvider, useAccessWords } from '#components/access/words.ts
 import { Button } from '#components/ui/button.tsx'
 import { Notch } from '#components/ui/notch.tsx'
 import { Note } from '#components/ui/note.tsx'
-import { areMany, devicesAt } from '#lib/access/at-places.ts'
+import { areKnocks, areMany, devicesAt } from '#lib/access/at-places.ts'
 import type { AccessNow, DeviceList, LineDrawn } from '#lib/access/http.ts'
 import type { Role } from '#lib/service/roles.ts'
 
@@ -99,6 +99,9 @@ function DevicesNow() {
             <Note kind="watch">
               {words.devices.attempts(seen.attempts.wrong, seen.attempts.addresses)}
             </Note>
+          )}
+          {seen && areKnocks(seen.attempts) && (
+            <Note kind="watch">{words.devices.knocks(seen.attempts.refused)}</Note>
           )}
           {seen ? (
             <Devices list={seen} line={access.seen?.line ?? null} again={() => void again()} />

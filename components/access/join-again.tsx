@@ -31,7 +31,7 @@ export function JoinAgain({
   const role = roleAt(location.pathname)
   const you = seen?.you ?? null
   const { title, what } = {
-    expired: { title: words.shut.title, what: words.shut.how },
+    expired: { title: words.shut.title, what: words.shut.how(role) },
     removed: { title: words.shut.removed, what: words.shut.removedWhat },
     'role-not-yours': { title: words.shut.notYours(role), what: words.shut.notYoursWhat },
     'not-joined': { title: words.shut.stranger, what: words.shut.strangerWhat },
@@ -47,7 +47,7 @@ export function JoinAgain({
         <h1 id="join-again">{title}</h1>
         {waits > 0 && (
           <p className={standing.waits} role="status">
-            {words.shut.waits(waits)}
+            {because === 'role-not-yours' ? words.join.waits(waits, role) : words.shut.waits(waits)}
           </p>
         )}
         <p>{what}</p>

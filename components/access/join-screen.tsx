@@ -1,6 +1,7 @@
 'use client'
 
 import { useEffect, useState } from 'react'
+import fields from '#components/access/adult-fields.module.css'
 import { PassphraseLine } from '#components/access/adult-fields.tsx'
 import { isRefused, type LetIn, type Refused, tell } from '#components/access/ask.ts'
 import { ByCode } from '#components/access/by-code.tsx'
@@ -19,6 +20,7 @@ import { Note } from '#components/ui/note.tsx'
 import { Panel } from '#components/ui/panel.tsx'
 import { codeSoFar, inFragment } from '#lib/access/code-entry.ts'
 import type { AccessNow, LineDrawn, OwnDevice } from '#lib/access/http.ts'
+import type { Role } from '#lib/service/roles.ts'
 
 const LOOK_EVERY_MS = 10_000
 
@@ -99,6 +101,8 @@ function IsIn({ you, line }: { readonly you: OwnDevice; readonly line: LineDrawn
 
 type Way = 'code' | 'name'
 
+const ADULTS_AT: readonly Role[] = ['in-charge', 'lead']
+
 function ByName({ onIn }: { readonly onIn: (you: OwnDevice) => void }) {
   const { join: words, house, passphrase: labels } = useAccessWords()
   const [name, setName] = useState('')
@@ -118,29 +122,33 @@ function ByName({ onIn }: { readonly onIn: (you: OwnDevice) => void }) {
     else onIn(answer.you)
   }
   return (
-    <form
-      className={styles.form}
-      onSubmit={(event) => {
-        event.preventDefault()
-        void signOn()
-      }}
-    >
-      <p>{words.signOnWhat}</p>
-      <Field
-        label={labels.name}
-        autoComplete="username"
-        maxLength={40}
-        value={name}
-        onChange={(event) => setName(event.target.value)}
-      />
-      <PassphraseLine label={labels.passphrase} value={passphrase} onChange={setPassphrase} />
-      <RefusedSaid refused={refused} />
-      <div className={styles.acts}>
-        <Button kind="main" size="large" type="submit" disabled={isBusy} lacks={lacks}>
-          {words.signOn}
-        </Button>
-      </div>
-    </form>
+    <Panel title={words.nameTitle} label={words.nameTitle}>
+      <form
+        className={styles.form}
+        onSubmit={(event) => {
+          event.preventDefault()
+          void signOn()
+        }}
+      >
+        <p className={styles.said}>{words.signOnWhat}</p>
+        <div className={fields.fields}>
+          <Field
+            label={labels.name}
+            autoComplete="username"
+            maxLength={40}
+            value={name}
+            onChange={(event) => setName(event.target.value)}
+          />
+          <PassphraseLine label={labels.passphrase} value={passphrase} onChange={setPassphrase} />
+        </div>
+        <RefusedSaid refused={refused} notIt={labels.notIt} />
+        <div className={styles.acts}>
+          <Button kind="main" size="large" type="submit" disabled={isBusy} lacks={lacks}>
+            {words.signOn}
+          </Button>
+        </div>
+      </form>
+    </Panel>
   )
 }
 
@@ -178,18 +186,22 @@ function JoinNow() {
     <main className={styles.page}>
       <header className={styles.top}>
         <h1>{join.title}</h1>
-        <p>{seen?.you ? join.inAlready(seen.you.role) : join.what}</p>
+        <p>
+          {way === 'name' ? join.nameWhat : seen?.you ? join.inAlready(seen.you.role) : join.what}
+        </p>
         <Button kind="quiet" onClick={() => setWay(way === 'code' ? 'name' : 'code')}>
           {way === 'code' ? join.byName : join.byCode}
         </Button>
       </header>
       {seen?.house === 'none' && <Note kind="watch">{words.refused['no-house']}</Note>}
-      <Picture you={null} line={line} />
-      {way === 'name' ? (
-        <ByName onIn={setYou} />
-      ) : (
-        first !== null && <ByCode key={first} first={first} onIn={setYou} />
-      )}
+      <Notch about={way === 'name' ? ADULTS_AT : []} className={styles.room ?? ''}>
+        <Picture you={null} line={line} />
+        {way === 'name' ? (
+          <ByName onIn={setYou} />
+        ) : (
+          first !== null && <ByCode key={first} first={first} onIn={setYou} />
+        )}
+      </Notch>
     </main>
   )
 }

@@ -30,7 +30,7 @@ function Kept() {
         <a href="/">{access.toFirstPage}</a>
       </header>
       {isShut ? (
-        <Note kind="no">{access.devices.notLead}</Note>
+        <Note kind="no">{words.notLead}</Note>
       ) : (
         <>
           {refused !== null && (

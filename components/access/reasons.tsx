@@ -56,7 +56,7 @@ export function ReasonsPanel() {
           }}
         >
           <PassphraseLine label={labels.passphrase} value={passphrase} onChange={setPassphrase} />
-          <RefusedSaid refused={refused} />
+          <RefusedSaid refused={refused} notIt={labels.notInCharge} />
           <Button type="submit" lacks={passphrase === '' ? house.lacksPassphrase : null}>
             {words.show}
           </Button>

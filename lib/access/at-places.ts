@@ -15,10 +15,11 @@ export const PLACES: readonly Role[] = [
 /** Those that a code lets in; an adult comes by name. */
 export const BY_CODE: readonly Role[] = ['lead', 'counter', 'assembly', 'hand-over', 'pick-up']
 
-/** A place's devices: those that are here first, then by when they came. */
+/** A place's devices: those that are here first (whoever looks is), then by when they came. */
 export const devicesAt = (role: Role, devices: readonly ListedDevice[]): readonly ListedDevice[] =>
   devices
     .filter((device) => device.role === role)
+    .map((device) => (device.isYou ? { ...device, isHere: true } : device))
     .sort(
       (one, other) => Number(other.isHere) - Number(one.isHere) || one.joinedAt - other.joinedAt,
     )
@@ -26,9 +27,15 @@ export const devicesAt = (role: Role, devices: readonly ListedDevice[]): readonl
 /** So few wrong tries are slips of the crew. */
 const SLIPS = 10
 
-/** Whether the lead is told of wrong tries: many, or somebody was sent away for them. */
+/** Whether the lead is told of wrong tries: many, or so many that somebody was sent away for them. */
 export const areMany = ({ wrong, refused }: DeviceList['attempts']): boolean =>
-  wrong > SLIPS || refused > 0
+  wrong > SLIPS || (wrong === SLIPS && refused > 0)
+
+/** A tablet that ran out asks again by itself: hundreds of times until somebody lets it in. */
+const STRAYS = 500
+
+/** Whether the lead is told of knocks without a code: more than a forgotten tablet makes. */
+export const areKnocks = ({ refused }: DeviceList['attempts']): boolean => refused > STRAYS
 
 /** A name of `names` that no device of the list has; the first again, numbered, where all are taken. */
 export const freeName = (

@@ -36,7 +36,7 @@ export const accessWords = {
   toFirstPage: 'To the first page',
 
   /** Over every screen of the demo. */
-  demoLine: 'Demo: anyone at this laptop. No real guests.',
+  demoLine: 'Demo: anyone at the laptop. No real guests.',
 
   refused: {
     'not-it': 'That isn’t it. Look again, or ask for a new one.',
@@ -76,6 +76,9 @@ export const accessWords = {
     met: 'done',
     unmet: 'not yet',
     hint: 'Three or four words that don’t belong together are easy to say and hard to guess.',
+    /** Whether there is such a name isn't said. */
+    notIt: 'Name and passphrase don’t belong together. Try again.',
+    notInCharge: 'That isn’t the passphrase of anybody in charge. Try again.',
   },
 
   house: {
@@ -83,7 +86,7 @@ export const accessWords = {
     what: 'Two people answer for this line. Each has a name and a passphrase.',
     step: (step: number) => `${step} of 2`,
     lead: 'Who leads the line?',
-    leadWhat: 'Lets tablets in, and sends them out. This laptop becomes the lead’s.',
+    leadWhat: 'Lets tablets in, and sends them out. This device becomes the lead’s.',
     inCharge: 'Who is the person in charge?',
     inChargeWhat: 'The certified adult. Accepts a caution, and nobody else does.',
     next: 'Next: the person in charge',
@@ -108,6 +111,8 @@ export const accessWords = {
     what: 'The lead’s screen shows a code, and beside it a picture for the camera.',
     byCode: 'With a code',
     byName: 'I’m an adult of this house',
+    nameTitle: 'An adult comes in',
+    nameWhat: 'By name and passphrase, as the house knows them.',
     code: 'Code',
     /** One sign of the code, as it is heard. */
     sign: (place: number, sign: string) => `Sign ${place}: ${sign === '' ? 'empty' : sign}`,
@@ -152,13 +157,13 @@ export const accessWords = {
       count === 0
         ? 'Nothing waits here.'
         : `${orders(count)} ${count === 1 ? 'waits' : 'wait'} here and ${count === 1 ? 'is' : 'are'} sent then.`,
-    how: 'The lead’s screen shows a code under “Devices”.',
+    how: (role: PlaceRole) => `Ask the lead for a code of ${place[role]}, under “Devices”.`,
     removed: 'The lead sent this tablet out',
     removedWhat: 'It shows nothing of the service. If that was a mistake, join again.',
     notYours: (role: PlaceRole) => `${place[role]} isn’t this tablet’s`,
     notYoursWhat: 'It was let in for another place. Go there, or ask the lead for a code.',
     stranger: 'This tablet isn’t in',
-    strangerWhat: 'Only tablets that the lead let in see the line.',
+    strangerWhat: 'The lead’s screen shows a code under “Devices”: it lets this tablet in.',
     toOwn: (role: PlaceRole) => `To ${place[role]}`,
     join: 'Join with a code',
   },
@@ -184,13 +189,16 @@ export const accessWords = {
     adults: 'Adults',
     remove: 'Remove',
     removeName: (name: string) => `Remove ${name}`,
-    removeSure: (name: string) => `Remove ${name}? Its screen shuts within a second.`,
+    removeSure: (name: string) =>
+      `Remove ${name}? Its screen shuts within a second, or once it is back on the network.`,
     removeYes: 'Yes, remove it',
     removeNo: 'Leave it in',
     removed: (name: string) => `${name} is out`,
     close: 'Back',
     attempts: (wrong: number, addresses: number) =>
       `${counted(wrong, 'wrong code or passphrase', 'wrong codes or passphrases')} from ${counted(addresses, 'device', 'devices')} since the start. None let anybody in.`,
+    knocks: (refused: number) =>
+      `${counted(refused, 'time', 'times')} since the start, a screen that isn’t in was sent away.`,
     notLead: 'Only the lead’s device shows who is in',
     addAdult: 'Another adult',
     addAs: 'As what',
@@ -210,7 +218,8 @@ export const accessWords = {
     notMade: 'Nobody made this house yet: only the demo is open.',
     notMadeHow: 'To serve guests, open the address that the laptop’s terminal shows.',
     notMadeAway: 'This house isn’t made yet. On the laptop, its terminal shows how.',
-    demoOnly: 'On this device the demo is open, and nothing else.',
+    demoOnly:
+      'Only the demo is open here. If this device was let in before, open the address it was let in by.',
     shut: 'not this device’s',
     join: 'Join with a code',
     devices: 'Devices',

@@ -38,7 +38,8 @@ const WHO = {
 export const privacyWords = {
   rows: ROWS,
   title: 'What is remembered',
-  what: 'Of guests, of the crew, of the line: the program follows this table.',
+  what: 'The program follows this table.',
+  notLead: 'Only the lead’s device shows what is remembered',
   back: 'Devices',
   table: 'What is remembered, until when, and who sees it',
   columns: { what: 'What', now: 'Now', until: 'Until', where: 'Where', who: 'Who sees it' },

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { areMany, devicesAt, freeName } from '#lib/access/at-places.ts'
+import { areKnocks, areMany, devicesAt, freeName } from '#lib/access/at-places.ts'
 import { codePlaces, codeSoFar, inFragment, signsToGo } from '#lib/access/code-entry.ts'
 import type { AccessNow, ListedDevice } from '#lib/access/http.ts'
 import { adultLacks, NOBODY, rulesMet } from '#lib/access/new-adult.ts'
@@ -74,6 +74,11 @@ describe('devices along the line', () => {
     expect(devicesAt('assembly', list).map(({ name }) => name)).toEqual(['early', 'late', 'away'])
   })
 
+  test('[JN3] the device that looks is here, whatever it holds open', () => {
+    const [own] = devicesAt('assembly', [device('own', { isHere: false, isYou: true })])
+    expect(own?.isHere).toBe(true)
+  })
+
   test('[JN3] a tablet is given a name that none was tried with', () => {
     expect(freeName(['Otter', 'Heron'], ['Otter'], () => 0)).toBe('Heron')
     expect(freeName(['Otter', 'Heron'], ['Otter', 'Heron'], (count) => count - 1)).toBe('Heron')
@@ -82,6 +87,11 @@ describe('devices along the line', () => {
   test('[JN4] wrong tries are told where they are many, or somebody was sent away for them', () => {
     expect(areMany({ wrong: 10, addresses: 1, refused: 0 })).toBe(false)
     expect(areMany({ wrong: 11, addresses: 1, refused: 0 })).toBe(true)
+    expect(areMany({ wrong: 10, addresses: 1, refused: 1 })).toBe(true)
+    // Whoever only opened a screen tried no code.
+    expect(areMany({ wrong: 0, addresses: 0, refused: 500 })).toBe(false)
+    expect(areKnocks({ wrong: 0, addresses: 0, refused: 500 })).toBe(false)
+    expect(areKnocks({ wrong: 0, addresses: 0, refused: 501 })).toBe(true)
   })
 })
 

@@ -57,7 +57,7 @@ export const startWords = {
   caution: [
     {
       head: 'A network of your own.',
-      text: 'Who shares the Wi-Fi can’t come in, but over plain http can listen. Don’t share its password with guests.',
+      text: 'Tablets come in by the lead’s code. Over plain http, who shares the Wi-Fi can still listen, and copy a tablet’s way in. Don’t share its password with guests.',
     },
     {
       head: 'Allergies: ask, and tell the person in charge.',

@@ -50,6 +50,51 @@ function Rule({ isMet, children }: { readonly isMet: boolean; readonly children:
   )
 }
 
+/** What a new passphrase has to be, each said before it is broken. */
+function PassphraseRules({
+  passphrase,
+  others,
+}: {
+  readonly passphrase: string
+  readonly others: readonly string[]
+}) {
+  const { passphrase: words } = useAccessWords()
+  const met = rulesMet(passphrase, others)
+  return (
+    <div className={styles.rules}>
+      <p id="rules">{words.rules}</p>
+      <ul aria-labelledby="rules">
+        <Rule isMet={met.more === 0}>{words.long(met.more)}</Rule>
+        <Rule isMet={met.isUncommon}>{words.uncommon}</Rule>
+        {others.length > 0 && <Rule isMet={met.isOwn}>{words.own}</Rule>}
+      </ul>
+      <p>{words.hint}</p>
+    </div>
+  )
+}
+
+/** The passphrase of before, and the one from now on. */
+export function ChangeFields({
+  before,
+  passphrase,
+  onBefore,
+  onPassphrase,
+}: {
+  readonly before: string
+  readonly passphrase: string
+  readonly onBefore: (before: string) => void
+  readonly onPassphrase: (passphrase: string) => void
+}) {
+  const { devices, passphrase: words } = useAccessWords()
+  return (
+    <div className={styles.fields} data-even="">
+      <PassphraseLine label={devices.before} value={before} onChange={onBefore} />
+      <PassphraseLine label={words.newOne} isNew value={passphrase} onChange={onPassphrase} />
+      <PassphraseRules passphrase={passphrase} others={[]} />
+    </div>
+  )
+}
+
 /** Somebody's name and passphrase, with the rules said before they are broken. */
 export function AdultFields({
   adult,
@@ -62,7 +107,6 @@ export function AdultFields({
   readonly onAdult: (adult: TypedAdult) => void
 }) {
   const { passphrase: words } = useAccessWords()
-  const met = rulesMet(adult.passphrase, others)
   return (
     <div className={styles.fields}>
       <Field
@@ -77,15 +121,7 @@ export function AdultFields({
         value={adult.passphrase}
         onChange={(passphrase) => onAdult({ ...adult, passphrase })}
       />
-      <div className={styles.rules}>
-        <p id="rules">{words.rules}</p>
-        <ul aria-labelledby="rules">
-          <Rule isMet={met.more === 0}>{words.long(met.more)}</Rule>
-          <Rule isMet={met.isUncommon}>{words.uncommon}</Rule>
-          {others.length > 0 && <Rule isMet={met.isOwn}>{words.own}</Rule>}
-        </ul>
-        <p>{words.hint}</p>
-      </div>
+      <PassphraseRules passphrase={adult.passphrase} others={others} />
     </div>
   )
 }

@@ -1,6 +1,8 @@
 import { useCallback, useEffect, useRef, useState } from 'react'
+import { AdultRows, type AskedOfAdults } from '#components/access/adult-rows.tsx'
 import { isRefused, type Refused, tell } from '#components/access/ask.ts'
 import { CodeSigns } from '#components/access/code-field.tsx'
+import { DeviceRow } from '#components/access/device-row.tsx'
 import styles from '#components/access/devices-at.module.css'
 import page from '#components/access/page.module.css'
 import { QrCode } from '#components/access/qr.tsx'
@@ -12,7 +14,7 @@ import { Note } from '#components/ui/note.tsx'
 import { Panel } from '#components/ui/panel.tsx'
 import { BY_CODE, devicesAt } from '#lib/access/at-places.ts'
 import { codeSoFar } from '#lib/access/code-entry.ts'
-import type { DeviceList, GivenCode, ListedDevice } from '#lib/access/http.ts'
+import type { DeviceList, GivenCode } from '#lib/access/http.ts'
 import type { Role } from '#lib/service/roles.ts'
 
 /** What a code is good for, by this device's own clock: the server's may differ. */
@@ -53,71 +55,22 @@ function CodeShown({ shown }: { readonly shown: Shown }) {
   )
 }
 
-/** One that is in, since when; sent out with one confirmation. */
-function Row({
-  device,
-  onRemoved,
-}: {
-  readonly device: ListedDevice
-  readonly onRemoved: (refused: Refused | null) => void
-}) {
-  const { devices: words } = useAccessWords()
-  const [isSure, setSure] = useState(false)
-  const { timeZone } = Intl.DateTimeFormat().resolvedOptions()
-  const remove = async () => {
-    const answer = await tell('/access/remove', { device: device.device })
-    onRemoved(isRefused(answer) ? answer : null)
-  }
-  return (
-    <li data-here={device.isHere || undefined}>
-      {isSure ? (
-        <>
-          <p>{words.removeSure(device.name)}</p>
-          <Button kind="no" onClick={() => void remove()}>
-            {words.removeYes}
-          </Button>
-          <Button kind="quiet" onClick={() => setSure(false)}>
-            {words.removeNo}
-          </Button>
-        </>
-      ) : (
-        <>
-          <p>
-            <b>{device.name}</b> {device.isHere ? words.here : words.away(device.seenAt, timeZone)}
-            <span>
-              {words.since(device.joinedAt, timeZone)}
-              {device.isYou && ` · ${words.you}`}
-            </span>
-          </p>
-          {!device.isYou && (
-            <Button
-              kind="quiet"
-              aria-label={words.removeName(device.name)}
-              onClick={() => setSure(true)}
-            >
-              {words.remove}
-            </Button>
-          )}
-        </>
-      )}
-    </li>
-  )
-}
-
 interface DevicesAtProps {
   readonly role: Role
   readonly list: DeviceList
   readonly onChanged: () => void
-  readonly onAdult: () => void
+  /** What was done to an adult just now. */
+  readonly said: string | null
+  readonly onAdult: (asked: AskedOfAdults) => void
   readonly onClose: () => void
 }
 
 /** What is at a place, and the code that lets one more in. */
-export function DevicesAt({ role, list, onChanged, onAdult, onClose }: DevicesAtProps) {
+export function DevicesAt({ role, list, said, onChanged, onAdult, onClose }: DevicesAtProps) {
   const words = useAccessWords()
   const [shown, setShown] = useState<Shown | null>(null)
   const [refused, setRefused] = useState<Refused | null>(null)
-  const [out, setOut] = useState<string | null>(null)
+  const [done, setDone] = useState(said)
   const here = devicesAt(role, list.devices)
   const isByCode = BY_CODE.includes(role)
   // Asked for once a place is opened; those who are in by then don't count as let in by it.
@@ -146,7 +99,6 @@ export function DevicesAt({ role, list, onChanged, onAdult, onClose }: DevicesAt
     return () => clearTimeout(timer)
   }, [shown])
   const cameIn = shown ? here.find(({ device }) => !shown.before.includes(device)) : undefined
-  const adults = list.adults.filter((adult) => adult.role === role)
   const title = isByCode ? words.devices.letIn(role) : words.place[role]
   return (
     <Panel
@@ -155,11 +107,6 @@ export function DevicesAt({ role, list, onChanged, onAdult, onClose }: DevicesAt
       label={title}
       back={words.devices.close}
       onBack={onClose}
-      facts={
-        adults.length > 0
-          ? [`${words.devices.adults}: ${adults.map(({ name }) => name).join(', ')}`]
-          : []
-      }
     >
       <div className={styles.at}>
         {isByCode ? (
@@ -180,26 +127,27 @@ export function DevicesAt({ role, list, onChanged, onAdult, onClose }: DevicesAt
         )}
         <div className={styles.side}>
           <RefusedSaid refused={refused} />
-          {out !== null && (
+          {done !== null && (
             <Note kind="done" role="status">
-              {words.devices.removed(out)}
+              {done}
             </Note>
           )}
-          <ul className={styles.list}>
+          <AdultRows role={role} list={list} onAdult={onAdult} />
+          <ul className={styles.list} aria-label={words.devices.title}>
             {here.map((device) => (
-              <Row
+              <DeviceRow
                 key={device.device}
                 device={device}
                 onRemoved={(why) => {
                   setRefused(why)
-                  setOut(why === null ? device.name : null)
+                  setDone(why === null ? words.devices.removed(device.name) : null)
                   onChanged()
                 }}
               />
             ))}
           </ul>
           {(role === 'lead' || role === 'in-charge') && (
-            <Button onClick={onAdult}>{words.devices.addAdult}</Button>
+            <Button onClick={() => onAdult({ to: 'add' })}>{words.devices.addAdult}</Button>
           )}
         </div>
       </div>

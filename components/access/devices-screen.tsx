@@ -2,6 +2,8 @@
 
 import { useState } from 'react'
 import { AddAdultForm } from '#components/access/add-adult-form.tsx'
+import type { AskedOfAdults } from '#components/access/adult-rows.tsx'
+import { ChangePassphraseForm, TakeOutForm } from '#components/access/change-adult-form.tsx'
 import { DevicesAt } from '#components/access/devices-at.tsx'
 import styles from '#components/access/page.module.css'
 import { Place, Room, Slab } from '#components/access/room.tsx'
@@ -27,11 +29,22 @@ function Devices({
   readonly again: () => void
 }) {
   const [chosen, setChosen] = useState<Role | null>(null)
-  const [isAdding, setAdding] = useState(false)
+  const [asked, setAsked] = useState<AskedOfAdults | null>(null)
+  const [said, setSaid] = useState<string | null>(null)
   const namesAt = (role: Role) => devicesAt(role, list.devices)
   const choose = (role: Role) => {
-    setAdding(false)
+    setAsked(null)
+    setSaid(null)
     setChosen(chosen === role ? null : role)
+  }
+  const close = () => {
+    setSaid(null)
+    setAsked(null)
+  }
+  const done = (what: string) => {
+    setSaid(what)
+    setAsked(null)
+    again()
   }
   return (
     <Notch about={chosen === null ? [] : [chosen]} className={styles.room ?? ''}>
@@ -53,18 +66,23 @@ function Devices({
           )
         }}
       />
-      {chosen !== null && !isAdding && (
+      {chosen !== null && asked === null && (
         <DevicesAt
           key={chosen}
           role={chosen}
           list={list}
           onChanged={again}
-          onAdult={() => setAdding(true)}
+          said={said}
+          onAdult={setAsked}
           onClose={() => setChosen(null)}
         />
       )}
-      {chosen !== null && isAdding && (
-        <AddAdultForm onAdded={again} onClose={() => setAdding(false)} />
+      {asked?.to === 'add' && <AddAdultForm onAdded={again} onClose={close} />}
+      {asked?.to === 'change' && (
+        <ChangePassphraseForm adult={asked.adult} onDone={done} onClose={close} />
+      )}
+      {asked?.to === 'take-out' && (
+        <TakeOutForm adult={asked.adult} devices={asked.devices} onDone={done} onClose={close} />
       )}
     </Notch>
   )

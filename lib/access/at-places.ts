@@ -24,6 +24,12 @@ export const devicesAt = (role: Role, devices: readonly ListedDevice[]): readonl
       (one, other) => Number(other.isHere) - Number(one.isHere) || one.joinedAt - other.joinedAt,
     )
 
+type Adults = readonly { readonly id: string; readonly role: 'lead' | 'in-charge' }[]
+
+/** Whether nobody else has an adult's role: who is the last stays. */
+export const isOnly = ({ id, role }: Adults[number], adults: Adults): boolean =>
+  !adults.some((one) => one.role === role && one.id !== id)
+
 /** So few wrong tries are slips of the crew. */
 const SLIPS = 10
 

@@ -94,6 +94,8 @@ export interface ListedDevice {
   readonly seenAt: number
   readonly isHere: boolean
   readonly isYou: boolean
+  /** Id of the adult who signed on there; null on a crew's device. */
+  readonly adult: string | null
 }
 
 /** POST /access/remove, by a lead's device: its sockets close within a second. POST /access/sign-off takes no fields. */
@@ -104,6 +106,25 @@ export interface RemoveDevice {
 /** POST /access/adults, by a lead's device, with the passphrase of somebody in charge. */
 export interface AddAdult extends NewAdult {
   readonly role: 'lead' | 'in-charge'
+  readonly proof: string
+}
+
+/**
+ * POST /access/passphrase, by any device that was proved: an adult changes their own. Every other
+ * device of theirs is signed off, and codes that stand open are void.
+ */
+export interface ChangePassphrase {
+  readonly name: string
+  /** The one until now. */
+  readonly before: string
+  readonly passphrase: string
+}
+
+/** POST /access/adults/remove, by a lead's device: their devices are removed with them. */
+export interface RemoveAdult {
+  /** Id, as in the list. */
+  readonly adult: string
+  /** The passphrase of somebody in charge. */
   readonly proof: string
 }
 
@@ -121,6 +142,8 @@ export type AccessRefusal =
   | 'too-many-tries'
   /** As many devices or adults as a house keeps: one has to go first. */
   | 'too-many'
+  /** Nobody else leads, or is in charge. */
+  | 'last-one'
   | 'not-yours'
   | 'not-joined'
   | 'other-origin'

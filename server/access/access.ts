@@ -2,7 +2,6 @@
 import type {
   AccessAnswer,
   AccessNow,
-  AddAdult,
   AskCode,
   ConnectRefusal,
   DeviceList,
@@ -17,6 +16,7 @@ import { nameKept } from '#lib/access/passphrase.ts'
 import type { Asker } from '#lib/access/rights.ts'
 import { mayActAs } from '#lib/access/roles-granted.ts'
 import type { Role } from '#lib/service/roles.ts'
+import { type AdultChanges, createAdultChanges } from '#server/access/adult-changes.ts'
 import { type Adults, createAdults } from '#server/access/adults.ts'
 import { createAgeingClock } from '#server/access/ageing-clock.ts'
 import { type Caller, tokenOf } from '#server/access/caller.ts'
@@ -31,7 +31,7 @@ import type { SqliteDatabase } from '#server/store/durable-database.ts'
 /** A proof that is handed to the caller, and what it is for. */
 export type Let = AccessAnswer<{ readonly you: OwnDevice; readonly token: string }>
 
-export interface Access {
+export interface Access extends AdultChanges {
   readonly house: string
   /** What the scripts of whoever owns the data folder say; new at each start. */
   readonly scriptsToken: string
@@ -55,7 +55,6 @@ export interface Access {
   code(by: Device, wanted: AskCode): AccessAnswer<Omit<GivenCode, 'addresses'>>
   list(by: Device): DeviceList
   remove(device: string): boolean
-  addAdult(caller: Caller, wanted: AddAdult): Promise<AccessAnswer<object>>
   signOff(by: Device): void
   close(): void
 }
@@ -234,12 +233,7 @@ export const createAccess = (ports: {
       attempts: tries.told(),
     }),
     remove: (device) => devices.remove(device),
-    addAdult: async (caller, { name, passphrase, role, proof }) => {
-      const tried = await adults.proveInCharge(proof, from(caller))
-      if (tried.code === 'too-many-tries') return tried
-      if (tried.code !== 'right') return { code: 'not-it' }
-      return { code: await adults.add({ name, passphrase, role }) }
-    },
+    ...createAdultChanges({ house, adults, devices, clock, from }),
     signOff: (by) => devices.forget(by.id),
     close: () => devices.close(),
   }

@@ -20,6 +20,11 @@ export type Tried =
   | { readonly code: 'wrong-passphrase' | 'no-passphrase' }
   | { readonly code: 'too-many-tries'; readonly again: number }
 
+/** What came of a new passphrase. */
+export type Told =
+  | { readonly code: AccessRefusal | 'done' }
+  | { readonly code: 'too-many-tries'; readonly again: number }
+
 export interface Adults {
   /** Whether anybody could prove to be in charge. */
   hasInCharge(): boolean
@@ -39,8 +44,21 @@ export interface Adults {
     | { readonly adults: readonly Adult[]; readonly renamed: readonly string[] }
     | { readonly code: AccessRefusal }
   >
-  /** Keeps one more, or tells why not; of two at once the second is compared with the first. */
-  add(wanted: NewAdult & { readonly role: AdultRole }): Promise<AccessRefusal | 'done'>
+  /**
+   * Keeps one more, or tells why not; of two at once the second is compared with the first. That it
+   * is compared counts as a try, whatever comes of it: it tells whether it is another's.
+   */
+  add(wanted: NewAdult & { readonly role: AdultRole }, from: From): Promise<Told>
+  /**
+   * Compares a new passphrase of an adult as `add` does, and has it kept.
+   * @param keep keeps it at once; false where that can't be any more
+   */
+  change(
+    adult: Adult,
+    passphrase: string,
+    from: From,
+    keep: (kept: KeptPassphrase) => boolean,
+  ): Promise<Told>
 }
 
 const isCheaper = (kept: KeptPassphrase, cost: Cost): boolean =>
@@ -79,14 +97,20 @@ export const createAdults = ({
     return found
   }
 
+  /** Comparing takes a while: who it was may be another's, or nobody's, by then. */
+  const isStill = ({ id, hash }: Adult): boolean =>
+    house.adults().some((one) => one.id === id && Buffer.from(hash).equals(one.hash))
+  const isOut = ({ device }: From): boolean => device !== null && !isIn(device)
+
   const attempt = async (
     passphrase: string,
     from: From,
-    among: readonly Adult[],
+    amongNow: () => readonly Adult[],
   ): Promise<Tried> => {
     const tried = turns.do(from.device !== null, async (): Promise<Tried> => {
       const again = await tries.take(from)
       if (again !== null) return { code: 'too-many-tries', again }
+      const among = amongNow()
       if (among.length === 0) await isPassphrase(passphraseForm(passphrase), await nobody)
       const adult = await matching(passphrase, among)
       if (!adult) {
@@ -94,16 +118,26 @@ export const createAdults = ({
         return { code: 'wrong-passphrase' }
       }
       await tries.giveBack(from)
-      if (from.device !== null && !isIn(from.device)) return { code: 'wrong-passphrase' }
-      if (isCheaper(adult, cost))
-        house.rehash(adult.id, await hashPassphrase(passphraseForm(passphrase), cost))
-      return { code: 'right', adult }
+      if (isOut(from) || !isStill(adult)) return { code: 'wrong-passphrase' }
+      if (!isCheaper(adult, cost)) return { code: 'right', adult }
+      const kept = await hashPassphrase(passphraseForm(passphrase), cost)
+      if (!house.rehash(adult, kept) || isOut(from)) return { code: 'wrong-passphrase' }
+      return { code: 'right', adult: { ...adult, ...kept } }
     })
     if (tried !== null) return tried
     tries.refused()
     return { code: 'too-many-tries', again: SOON_S }
   }
 
+  /** One new passphrase at a time, each counted before it is compared. */
+  const oneByOne = (from: From, act: () => Promise<AccessRefusal | 'done'>): Promise<Told> => {
+    const turn = adding.then(async (): Promise<Told> => {
+      const again = await tries.take(from)
+      return again === null ? { code: await act() } : { code: 'too-many-tries', again }
+    })
+    adding = turn.catch(() => undefined)
+    return turn
+  }
   let adding: Promise<unknown> = Promise.resolve()
 
   const inCharge = (): readonly Adult[] => house.adults().filter(({ role }) => role === 'in-charge')
@@ -111,16 +145,13 @@ export const createAdults = ({
   const adults: Adults = {
     hasInCharge: () => inCharge().length > 0,
     proveInCharge: async (passphrase, from) => {
-      const among = inCharge()
-      return among.length === 0 ? { code: 'no-passphrase' } : attempt(passphrase, from, among)
+      return inCharge().length === 0
+        ? { code: 'no-passphrase' }
+        : attempt(passphrase, from, inCharge)
     },
     prove: (name, passphrase, from) => {
       const key = nameKey(name)
-      return attempt(
-        passphrase,
-        from,
-        house.adults().filter((adult) => adult.key === key),
-      )
+      return attempt(passphrase, from, () => house.adults().filter((adult) => adult.key === key))
     },
     ready: async (wanted, mayRename = false) => {
       const known = house.adults()
@@ -145,15 +176,23 @@ export const createAdults = ({
       }
       return { adults, renamed }
     },
-    add: (wanted) => {
-      const turn = adding.then(async () => {
+    add: (wanted, from) =>
+      oneByOne(from, async () => {
         const ready = await adults.ready([wanted])
         if ('code' in ready) return ready.code
+        if (isOut(from)) return 'not-it'
         for (const adult of ready.adults) house.addAdult(adult)
-        return 'done' as const
+        return 'done'
+      }),
+    change: async (adult, passphrase, from, keep) => {
+      const problem = passphraseProblem(passphrase)
+      if (problem !== null) return { code: problem }
+      if (nameKey(passphrase) === adult.key) return { code: 'too-common' }
+      return oneByOne(from, async () => {
+        if (await matching(passphrase, house.adults())) return 'same-passphrase'
+        const kept = await hashPassphrase(passphraseForm(passphrase), cost)
+        return !isOut(from) && keep(kept) ? 'done' : 'not-it'
       })
-      adding = turn.catch(() => undefined)
-      return turn
     },
   }
   return adults

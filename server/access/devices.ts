@@ -34,6 +34,8 @@ export interface Devices {
   remove(device: string): boolean
   /** It is another device from now on, or none. */
   forget(device: string): void
+  /** They are kept as devices no more: their connections have to close. */
+  left(devices: readonly string[]): void
   /** A connection of it is open; what is returned tells that it isn't any more. */
   arrive(device: string): () => void
   /** Called with a device whose connections have to close. */
@@ -148,7 +150,7 @@ export const createDevices = ({
         .map(withUse)
         .filter((one) => one.removedAt === null && !hasRunOut(one, now))
       const all = here.has(scripts.id) || you === scripts.id ? [...kept, withUse(scripts)] : kept
-      return all.map(({ id, name, role, joinedAt, seenAt }) => ({
+      return all.map(({ id, name, role, adult, joinedAt, seenAt }) => ({
         device: id,
         name,
         role,
@@ -156,6 +158,7 @@ export const createDevices = ({
         seenAt: clock.onWall(here.has(id) ? now : seenAt),
         isHere: here.has(id),
         isYou: id === you,
+        adult,
       }))
     },
     remove: (id) => {
@@ -169,6 +172,12 @@ export const createDevices = ({
       house.forget(id)
       used.delete(id)
       gone(id)
+    },
+    left: (ids) => {
+      for (const id of ids) {
+        used.delete(id)
+        gone(id)
+      }
     },
     arrive: (id) => {
       here.set(id, (here.get(id) ?? 0) + 1)

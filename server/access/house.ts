@@ -56,9 +56,16 @@ export const createHouse = (database: SqliteDatabase) => {
      VALUES (@id, @name, @key, @role, @n, @r, @p, @salt, @hash)`,
   )
   const dropAdult = database.prepare<[string]>('DELETE FROM adults WHERE id = ?')
-  const rehash = database.prepare<[KeptPassphrase & { readonly id: string }]>(
-    'UPDATE adults SET n = @n, r = @r, p = @p, salt = @salt, hash = @hash WHERE id = @id',
+  const rehash = database.prepare<
+    [KeptPassphrase & { readonly id: string; readonly before: Uint8Array }]
+  >(
+    `UPDATE adults SET n = @n, r = @r, p = @p, salt = @salt, hash = @hash
+     WHERE id = @id AND hash = @before`,
   )
+  const devicesOf = database.prepare<[string], { id: string }>(
+    'SELECT id FROM devices WHERE adult = ? AND removed_at IS NULL',
+  )
+  const dropCodes = database.prepare<[]>('DELETE FROM join_codes')
   const devices = database.prepare<[], Device>(`SELECT ${DEVICE} FROM devices ORDER BY rowid`)
   const byToken = database.prepare<[Buffer], Device>(
     `SELECT ${DEVICE} FROM devices WHERE token = ?`,
@@ -112,9 +119,33 @@ export const createHouse = (database: SqliteDatabase) => {
     addAdult: (adult: Adult): void => {
       addAdult.run(adult)
     },
-    rehash: (id: string, by: KeptPassphrase): void => {
-      rehash.run({ ...by, id })
-    },
+    /** False where it was changed meanwhile, or the adult was taken out. */
+    rehash: ({ id, hash }: Adult, by: KeptPassphrase): boolean =>
+      rehash.run({ ...by, id, before: hash }).changes === 1,
+    /**
+     * The passphrase, every device of that adult but one, and all codes that stand open: or nothing.
+     * @returns the devices that are none any more; null as `rehash`
+     */
+    changePassphrase: database.transaction(
+      ({ id, hash }: Adult, by: KeptPassphrase, keep: string | null): readonly string[] | null => {
+        if (rehash.run({ ...by, id, before: hash }).changes !== 1) return null
+        const gone = devicesOf
+          .all(id)
+          .map((device) => device.id)
+          .filter((device) => device !== keep)
+        for (const device of gone) forget.run(device)
+        dropCodes.run()
+        return gone
+      },
+    ),
+    /** The adult, and all codes that stand open; the devices of theirs, which are removed. */
+    removeAdult: database.transaction((id: string, at: number): readonly string[] => {
+      const gone = devicesOf.all(id).map((device) => device.id)
+      for (const device of gone) remove.run(at, device)
+      dropAdult.run(id)
+      dropCodes.run()
+      return gone
+    }),
     devices: (): readonly Device[] => devices.all(),
     deviceByToken: (hash: Buffer): Device | null => byToken.get(hash) ?? null,
     device: (id: string): Device | null => byId.get(id) ?? null,

@@ -28,6 +28,7 @@ const STATUS: Readonly<Record<AccessRefusal | 'done', number>> = {
   'made-already': 409,
   'no-house': 409,
   'too-many': 409,
+  'last-one': 409,
   'too-large': 413,
   'too-many-tries': 429,
   failed: 500,
@@ -71,6 +72,8 @@ const BODIES = {
     role: z.enum(['lead', 'in-charge']),
     proof: text,
   }),
+  passphrase: z.strictObject({ name: text, before: text, passphrase: text }),
+  removeAdult: z.strictObject({ adult: text, proof: text }),
   nothing: z.strictObject({}),
 }
 
@@ -121,6 +124,12 @@ const routesOf = (access: Access, addresses: () => readonly string[]): readonly 
     code: access.remove(device) ? 'done' : 'not-it',
   })),
   takes('/access/adults', 'lead', BODIES.adults, (body, request) => access.addAdult(request, body)),
+  takes('/access/adults/remove', 'lead', BODIES.removeAdult, (body, request) =>
+    access.removeAdult(request, body),
+  ),
+  takes('/access/passphrase', 'pick-up', BODIES.passphrase, (body, request) =>
+    access.changePassphrase(request, body),
+  ),
   takes('/access/sign-off', 'pick-up', BODIES.nothing, (_, __, device) => {
     access.signOff(device)
     return { code: 'done', token: null }

@@ -50,6 +50,33 @@ const atSecond = (view: View): View => ({
   },
 })
 
+/** Where two lead, so that one can be taken out. */
+const twoLead = (view: View): View => ({
+  ...view,
+  reach: async (page) => {
+    const since = Date.now() - 3_600_000
+    const at = { joinedAt: since, seenAt: since, isHere: true }
+    const adults = [
+      { id: 'a-mara', name: 'Mara', role: 'lead' },
+      { id: 'a-ines', name: 'Ines', role: 'lead' },
+      { id: 'a-okafor', name: 'Ms. Okafor', role: 'in-charge' },
+    ]
+    const devices = adults
+      .slice(0, 2)
+      .map(({ id, name }) => ({ ...at, device: id, name, role: 'lead', adult: id, isYou: false }))
+    const attempts = { wrong: 0, addresses: 0, refused: 0 }
+    await page.route('**/access/devices', (route) =>
+      route.fulfill({ json: { code: 'done', devices, adults, attempts } }),
+    )
+    await page.reload()
+    await view.reach?.(page)
+  },
+  leaves: async (page) => {
+    await page.unroute('**/access/devices')
+    await view.leaves?.(page)
+  },
+})
+
 const SECRET = '#ACDE-3467-ACDE-3467'
 
 export const accessViews: readonly View[] = [
@@ -63,5 +90,20 @@ export const accessViews: readonly View[] = [
   asLead(devices('all', 'quiet', 'Tap a place to let a tablet in.')),
   asLead(devices('a code', 'quiet', 'Point the tablet’s camera here', [/^Counter/])),
   asLead(devices('another adult', 'quiet', 'Another adult', [/^Pans/, /^Another adult/])),
+  twoLead(asLead(devices('adults of a place', 'quiet', 'Mara', [/^Pans/]))),
+  twoLead(
+    asLead(
+      devices('a new passphrase', 'quiet', /^Every other device where Ines/, [
+        /^Pans/,
+        /^Change the passphrase of Ines/,
+      ]),
+    ),
+  ),
+  twoLead(
+    asLead(
+      devices('an adult taken out', 'quiet', /^Ines can’t sign on/, [/^Pans/, /^Take Ines out/]),
+    ),
+  ),
+  asLead(devices('signing off', 'quiet', /^Sign this device off/, [/^Pans/, /^Sign off/])),
   asLead(privacy('all', 'quiet', 'Forget a guest')),
 ]

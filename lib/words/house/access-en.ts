@@ -1,6 +1,8 @@
 /** Who is in: making the house, letting tablets in, the devices that are in, and who is not. */
+
 import { sayClock } from '#lib/words/clock-en.ts'
 import { counted } from '#lib/words/counted-en.ts'
+import { adultsWords } from '#lib/words/house/adults-en.ts'
 
 const orders = (count: number): string => counted(count, 'order', 'orders')
 
@@ -45,11 +47,12 @@ export const accessWords = {
     'too-short': 'Too short: 8 characters or more.',
     'too-long': 'Too long: 200 characters or fewer.',
     'too-common': 'Many people would try this one first. Take another.',
-    'same-passphrase': 'Both have the same passphrase. Each needs one of their own.',
+    'same-passphrase': 'That passphrase is somebody’s here. Take another.',
     'name-taken': 'Somebody has this name already. Add a letter of the family name.',
     'no-name': 'A name is missing.',
     'too-many-tries': 'Too many wrong tries from here. Wait a little.',
     'too-many': 'The house is full: one device or adult has to go first.',
+    'last-one': 'Nobody else could do it: add another first.',
     'not-yours': 'This device may not do that.',
     'not-joined': 'This device has to join first.',
     'other-origin': 'Open this page by the server’s own address, then try again.',
@@ -65,6 +68,7 @@ export const accessWords = {
   passphrase: {
     name: 'Name, as the crew says it',
     passphrase: 'Passphrase',
+    newOne: 'New passphrase',
     show: 'Show',
     hide: 'Hide',
     rules: 'A passphrase here',
@@ -208,6 +212,7 @@ export const accessWords = {
     add: 'Add',
     added: (name: string) => `${name} can sign on`,
     privacy: 'What is remembered',
+    ...adultsWords,
   },
 
   start: {

@@ -60,6 +60,7 @@ const device = (name: string, more: Partial<ListedDevice> = {}): ListedDevice =>
   seenAt: 1,
   isHere: true,
   isYou: false,
+  adult: null,
   ...more,
 })
 

@@ -129,6 +129,22 @@ test('[EG11] a passphrase has 8 to 200 of any characters, is none of the common 
     expect(await signOn(other)).toBe('not-it')
 })
 
+test('[EG11] a passphrase is changed by the one until then, which ends every other proof of its adult', async () => {
+  const { access, lead, isProved } = await room()
+  const other = await access.signOn(from(TABLET), LEAD)
+  if (other.code !== 'done') throw new Error(other.code)
+  const { name, passphrase: before } = LEAD
+  const change = async (typed: string) =>
+    (await access.changePassphrase(lead, { name, before: typed, passphrase: 'kettle and anchor' }))
+      .code
+  expect(await change(IN_CHARGE.passphrase)).toBe('not-it')
+  expect(isProved(other.token)).toBe(true)
+  expect(await change(before)).toBe('done')
+  expect(isProved(other.token)).toBe(false)
+  expect(access.deviceOf(lead)).not.toBeNull()
+  expect((await access.signOn(from(TABLET), LEAD)).code).toBe('not-it')
+})
+
 test('[EG11] wrong tries are limited, and a proved device has a count that no stranger fills', async () => {
   const { access, join, joined } = await room()
   const token = await joined()

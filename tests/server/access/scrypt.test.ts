@@ -33,7 +33,7 @@ describe('what is kept of a passphrase', () => {
     const kept = () => house.adults().find(({ name }) => name === IN_CHARGE.name)
     const cheap = kept()
     if (!cheap) throw new Error('nobody is in charge')
-    house.rehash(cheap.id, await hashPassphrase(IN_CHARGE.passphrase, { n: 8, r: 1, p: 1 }))
+    house.rehash(cheap, await hashPassphrase(IN_CHARGE.passphrase, { n: 8, r: 1, p: 1 }))
     const by = access.from(from('10.0.0.9', token('lead')))
     expect(await access.adults.proveInCharge(WRONG, by)).toEqual({ code: 'wrong-passphrase' })
     expect(kept()).toMatchObject({ n: 8 })

@@ -122,6 +122,7 @@ describe('what is asked below /access', () => {
     ['/codes', { role: 'counter' }],
     ['/remove', { device: 'd-none' }],
     ['/adults', { name: 'a', passphrase: 'b', role: 'lead', proof: 'c' }],
+    ['/adults/remove', { adult: 'a-none', proof: 'c' }],
     ['/devices', undefined],
   ] as const
 
@@ -140,25 +141,32 @@ describe('what is asked below /access', () => {
     }
   })
 
-  test.each(['/make', '/sign-on', '/join', '/codes', '/remove', '/adults', '/sign-off'])(
-    '[D22] otherwise than it should be is told by one code: %s',
-    async (path) => {
-      const { ask, lead } = await made()
-      const headers = { 'content-type': 'text/plain' }
-      const bodies = ['{', '[]', 'null', '"x"', '{"role":"owner"}', '{"more":1}']
-      for (const body of bodies)
-        expect(await ask(path, body, { token: lead }), body).toMatchObject({
-          status: 400,
-          json: { code: 'not-as-asked' },
-        })
-      expect((await ask(path, {}, { token: lead, headers })).status).toBe(400)
-      const foreign = { origin: 'http://evil.example' }
-      expect(await ask(path, {}, { token: lead, headers: foreign })).toMatchObject({
-        status: 403,
-        json: { code: 'other-origin' },
+  test.each([
+    '/make',
+    '/sign-on',
+    '/join',
+    '/codes',
+    '/remove',
+    '/adults',
+    '/adults/remove',
+    '/passphrase',
+    '/sign-off',
+  ])('[D22] otherwise than it should be is told by one code: %s', async (path) => {
+    const { ask, lead } = await made()
+    const headers = { 'content-type': 'text/plain' }
+    const bodies = ['{', '[]', 'null', '"x"', '{"role":"owner"}', '{"more":1}']
+    for (const body of bodies)
+      expect(await ask(path, body, { token: lead }), body).toMatchObject({
+        status: 400,
+        json: { code: 'not-as-asked' },
       })
-    },
-  )
+    expect((await ask(path, {}, { token: lead, headers })).status).toBe(400)
+    const foreign = { origin: 'http://evil.example' }
+    expect(await ask(path, {}, { token: lead, headers: foreign })).toMatchObject({
+      status: 403,
+      json: { code: 'other-origin' },
+    })
+  })
 
   test('[D11] by a code that was used, never was, or by a name that isn’t there is one answer', async () => {
     const { ask, lead } = await made()
@@ -179,6 +187,41 @@ describe('what is asked below /access', () => {
     const off = await ask('/sign-off', {}, { token: token('counter') })
     expect(off.cookie).toContain('Max-Age=0')
     expect((await ask('', undefined, { token: token('counter') })).json.you).toBeNull()
+  })
+})
+
+describe('an adult', () => {
+  const NEW = 'walnut harbour mitten'
+  const change = { name: LEAD.name, before: LEAD.passphrase, passphrase: NEW }
+
+  test('[D24] changes a passphrase on any device that is proved, and on no other', async () => {
+    const { ask, lead, token } = await made()
+    expect(await ask('/passphrase', change)).toMatchObject({
+      status: 401,
+      json: { code: 'not-joined' },
+    })
+    const by = { token: token('pick-up') }
+    expect(await ask('/passphrase', change, by)).toMatchObject({
+      status: 200,
+      json: { code: 'done' },
+    })
+    expect((await ask('', undefined, { token: lead })).json.you).toBeNull()
+    expect((await ask('/sign-on', { name: LEAD.name, passphrase: NEW })).status).toBe(200)
+  })
+
+  test('[D25] is taken out by a lead’s device, unless nobody else could do it', async () => {
+    const { ask, lead } = await made()
+    const proof = IN_CHARGE.passphrase
+    const more = { name: 'Second', passphrase: NEW, role: 'lead', proof }
+    expect((await ask('/adults', more, { token: lead })).status).toBe(200)
+    const ids = (await ask('/devices', undefined, { token: lead })).json.adults as {
+      id: string
+    }[]
+    const out = (place: number) =>
+      ask('/adults/remove', { adult: ids[place]?.id, proof }, { token: lead })
+    expect(await out(1)).toMatchObject({ status: 409, json: { code: 'last-one' } })
+    expect(await out(2)).toMatchObject({ status: 200, json: { code: 'done' } })
+    expect(await out(0)).toMatchObject({ status: 409, json: { code: 'last-one' } })
   })
 })
 

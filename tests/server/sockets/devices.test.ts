@@ -5,7 +5,7 @@ import { sha256 } from '#server/access/house.ts'
 import { demoStation } from '#server/demo-station.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
 import { scriptsToken } from '#server/shell/scripts-token.ts'
-import { IN_CHARGE } from '#tests/support/access-room.ts'
+import { from, IN_CHARGE } from '#tests/support/access-room.ts'
 import { startComposedStation } from '#tests/support/composed-station.ts'
 import { LEADS_PASSPHRASE, makeHouse, PASSPHRASE } from '#tests/support/make-house.ts'
 import { order } from '#tests/support/orders.ts'
@@ -13,6 +13,7 @@ import { connectScreen, createSocketRoom, isLetIn, knock } from '#tests/support/
 import { temporaryFolder } from '#tests/support/temporary-folder.ts'
 
 const DAY = 86_400_000
+const LATER = 'lantern in the reeds'
 const CORRECT = { type: 'correct', pan: 'pan-rice', amount: 0 } as const
 
 describe('a device that isn’t let in', () => {
@@ -35,6 +36,24 @@ describe('a device that isn’t let in', () => {
     console.log(`connections of a removed device closed after ${took.toFixed(0)} ms`)
     expect(stays.socket.connected).toBe(true)
     expect(await isLetIn(knock(url, 'counter'))).toBe('removed')
+  })
+
+  test('[D24] where an adult signed on, its connections close when the passphrase is changed elsewhere', async () => {
+    const { url, access, make } = await createSocketRoom()
+    const lead = from('10.0.0.2', await make())
+    const on = await access.signOn(from('10.0.0.5'), IN_CHARGE)
+    if (on.code !== 'done') throw new Error(on.code)
+    const auth = { protocol: PROTOCOL, role: 'lead', token: on.token }
+    const [theirs, stays] = await Promise.all([
+      connectScreen(url, 'lead', { auth }),
+      connectScreen(url, 'assembly'),
+    ])
+    const closed = new Promise((settle) => theirs.socket.once('disconnect', settle))
+    const asked = { name: IN_CHARGE.name, before: IN_CHARGE.passphrase, passphrase: LATER }
+    expect(await access.changePassphrase(lead, asked)).toEqual({ code: 'done' })
+    await closed
+    expect(stays.socket.connected).toBe(true)
+    expect(await isLetIn(knock(url, 'lead', { auth }))).toBe('not-joined')
   })
 
   test('[D15] what it said before it was removed is not done once its passphrase was compared', async () => {

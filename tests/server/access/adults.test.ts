@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { MOST_WRONG } from '#lib/access/tries.ts'
+import { createAdults } from '#server/access/adults.ts'
+import { createTries } from '#server/access/tries.ts'
 import { accessRoom, from, IN_CHARGE, LEAD } from '#tests/support/access-room.ts'
+import { CHEAP } from '#tests/support/cheap-hash.ts'
 
 const NEW = 'walnut harbour mitten'
 const MORE = { name: 'Second adult', passphrase: 'kettle and anchor' } as const
@@ -107,6 +110,17 @@ describe('a passphrase', () => {
     )
   })
 
+  test('[D24][D25] that is being compared as its adult goes proves nothing', async () => {
+    const { access, add, house, idOf } = await room()
+    await add('in-charge')
+    const by = { device: 'd-counter', address: '10.0.0.9' }
+    const trying = access.adults.proveInCharge(MORE.passphrase, by)
+    // No comparison ends before these do.
+    for (let turn = 0; turn < 50; turn += 1) await null
+    house.removeAdult(idOf(MORE.name), 0)
+    expect((await trying).code).toBe('wrong-passphrase')
+  })
+
   test('[D12][D24] of before, guessed, is counted as where one signs on', async () => {
     const { change } = await room()
     for (let tried = 0; tried < MOST_WRONG; tried += 1)
@@ -150,6 +164,18 @@ describe('a passphrase', () => {
     access.remove('d-counter')
     expect(await changing).toEqual({ code: 'not-it' })
     await signOn(LEAD)
+  })
+
+  test('[D15] is kept for no device that goes once the one of before was right', async () => {
+    const { house } = await room()
+    const [adult] = house.adults()
+    if (!adult) throw new Error('no adult')
+    const adults = createAdults({ house, tries: createTries(), isIn: () => false, cost: CHEAP })
+    const by = { device: 'd-counter', address: '10.0.0.9' }
+    const kept: unknown[] = []
+    const keep = (one: unknown) => kept.push(one) > 0
+    expect(await adults.change(adult, NEW, by, keep)).toEqual({ code: 'not-it' })
+    expect(kept).toEqual([])
   })
 })
 

@@ -1,4 +1,5 @@
 import { accessWords as words } from '#lib/words/house/access-en.ts'
+import { privacyWords } from '#lib/words/house/privacy-en.ts'
 import { comeIn, openReal, typeCode } from './support/house-hands.ts'
 import { expect, test } from './support/job.ts'
 
@@ -26,10 +27,13 @@ test('a stranger on the Wi-Fi sees a shut door on every screen, and guesses noth
       await expect(page.locator(`a[href="${path}"]`)).toHaveCount(0)
   })
 
-  for (const path of ['/devices', '/privacy'])
+  for (const [path, told] of [
+    ['/devices', words.devices.notLead],
+    ['/privacy', privacyWords.notLead],
+  ] as const)
     await test.step(`${path}: only the lead's`, async () => {
       const page = await job.openStill(path, false)
-      await expect(page.getByText(words.devices.notLead)).toBeVisible()
+      await expect(page.getByText(told)).toBeVisible()
     })
 
   await test.step('after so many codes none is compared any more, and the lead is told', async () => {

@@ -13,7 +13,15 @@ const config: NextConfig = {
   allowedDevOrigins: ['station.test', hostname(), `${hostname()}.local`, ...addresses],
   // Types are checked by `npm run types`, tests and all, without holding up a start.
   typescript: { ignoreBuildErrors: true },
-  turbopack: { root: import.meta.dirname },
+  turbopack: {
+    root: import.meta.dirname,
+    // The first load of a tablet carries no transport that is never asked for.
+    resolveAlias: {
+      './polling-xhr.node.js': './components/live/no-transport.mjs',
+      './polling-fetch.js': './components/live/no-transport.mjs',
+      './webtransport.js': './components/live/no-transport.mjs',
+    },
+  },
   generateBuildId: () => build,
   // Told at the handshake; an old page on a tablet loads anew when it differs from the server's.
   env: { NEXT_PUBLIC_BUILD: build },

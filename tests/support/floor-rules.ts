@@ -13,6 +13,7 @@ export const FLOORS: readonly string[] = [
   'lib/rooms',
   'lib/spine',
   'lib/access',
+  'lib/editor',
   'lib/protocol',
   'lib/sync',
 ]

@@ -1,0 +1,44 @@
+import type { Entity } from '#lib/editor/draft.ts'
+
+/** What is wrong, told at the field that it is about. Words are in words/problems-en.ts. */
+export interface Problem {
+  /** The code of the station document's own check, or one of the editor's. */
+  readonly code: string
+  readonly entity: Entity
+  /** Of the row; of a single its own name. */
+  readonly id: string
+  /** As in the row, with dots to what is inside: `portion.gPerCup`, `parts.2.component`; null: the whole row. */
+  readonly field: string | null
+  /** The other that it is about: the pan that stands there, the recipe that goes round. */
+  readonly other?: { readonly entity: Entity; readonly id: string }
+  /** What the sentence counts or names: a limit, a code of an allergen. */
+  readonly value?: string | number
+}
+
+/** Why a step can't be taken at all; nothing of the draft has changed. */
+export type StepRefusal =
+  | 'no-such-row'
+  | 'no-such-field'
+  | 'no-id'
+  /** Named by what is in `other`. */
+  | 'in-use'
+  /** More rows or longer ones than a draft takes. */
+  | 'too-large'
+
+/** What isn't there yet, and what it costs: told beside the problems, and nothing is refused for it. */
+export interface Missing {
+  readonly code: string
+  readonly entity: Entity
+  readonly id: string
+  readonly field: string | null
+  /** What comes of it, as a code: `not-opened`, `by-weight`, `no-keep-apart` … */
+  readonly costs: string
+}
+
+export interface MissingFor {
+  /** Until then nothing can be sold. */
+  readonly firstOrder: readonly Missing[]
+  /** Until then an order that keeps something apart is refused, or asked about. */
+  readonly keepApart: readonly Missing[]
+  readonly printing: readonly Missing[]
+}

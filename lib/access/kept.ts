@@ -82,6 +82,13 @@ export const KEPT = [
     forgets: false,
   },
   {
+    id: 'guards',
+    where: { file: 'log.db', tables: ['guards'] },
+    until: 'always',
+    sees: [],
+    forgets: false,
+  },
+  {
     id: 'records',
     where: { file: 'house.db', tables: ['service_records'] },
     until: 'always',

@@ -1,4 +1,4 @@
-import type { LogEntry, LoggedAnswer } from '#server/event-log/port.ts'
+import type { Guard, LogEntry, LoggedAnswer } from '#server/event-log/port.ts'
 
 /** What an append writes, as JSON text. */
 export interface CheckedAppend {
@@ -8,6 +8,8 @@ export interface CheckedAppend {
     readonly fingerprint: string
     readonly body: string
   }[]
+  /** A key each. */
+  readonly guards: readonly (Guard & { readonly raisedTo: number })[]
 }
 
 const encode = (value: unknown): string => {
@@ -16,15 +18,30 @@ const encode = (value: unknown): string => {
   return body
 }
 
+const checkedGuards = (guards: readonly Guard[]): CheckedAppend['guards'] => {
+  const byKey = new Map<string, CheckedAppend['guards'][number]>()
+  for (const { key, expected } of guards) {
+    if (!Number.isSafeInteger(expected) || expected < 0)
+      throw new RangeError(`A guard ${key} at version ${expected}`)
+    const before = byKey.get(key)
+    if (before && before.raisedTo !== expected)
+      throw new RangeError(`A guard ${key} at ${expected} where ${before.raisedTo} belongs`)
+    byKey.set(key, { key, expected: before?.expected ?? expected, raisedTo: expected + 1 })
+  }
+  return [...byKey.values()]
+}
+
 /**
  * Encodes what an append hands over, before anything is written.
- * @throws {RangeError} a position other than `after + 1` onwards, or a command id twice.
+ * @throws {RangeError} a position other than `after + 1` onwards, a command id twice, or a guard that
+ * is no version or doesn't follow on its own key.
  * @throws {TypeError} what is not JSON.
  */
 export const checkedAppend = (
   after: number,
   entries: readonly LogEntry[],
   answers: readonly LoggedAnswer<unknown>[],
+  guards: readonly Guard[] = [],
 ): CheckedAppend => {
   if (!Number.isSafeInteger(after) || after < 0) {
     throw new RangeError(`An append after position ${after}`)
@@ -44,5 +61,6 @@ export const checkedAppend = (
       fingerprint,
       body: encode(answer),
     })),
+    guards: checkedGuards(guards),
   }
 }

@@ -23,15 +23,27 @@ export interface LoggedAnswer<Answer> {
 }
 
 /**
- * `conflict`: the service is not at the expected position, or one of the command ids is already
- * stored. Nothing of the append was written.
+ * What has to be true over several services as something is appended: a version is kept of each key,
+ * 0 where it was never raised.
+ */
+export interface Guard {
+  /** Such as `open:STATION`. */
+  readonly key: string
+  /** The version at which it was decided. */
+  readonly expected: number
+}
+
+/**
+ * `conflict`: the service is not at the expected position, one of the command ids is already stored,
+ * or a guard is at another version. Nothing of the append was written.
  */
 export type Appended = 'committed' | 'conflict'
 
 export interface EventLog<Entry extends LogEntry, Answer> {
   /**
    * Appends all or nothing, durable when the promise settles. The entries' positions must be
-   * `after + 1` onwards. Answers may come without entries (a refusal).
+   * `after + 1` onwards. Answers may come without entries (a refusal). Each guard is compared and
+   * raised by one in the same transaction; one key given again is expected one higher each time.
    * @throws on any error of the store; the caller ends the process, nothing is retried.
    */
   append(
@@ -39,7 +51,12 @@ export interface EventLog<Entry extends LogEntry, Answer> {
     after: number,
     entries: readonly Entry[],
     answers: readonly LoggedAnswer<Answer>[],
+    guards?: readonly Guard[],
   ): Promise<Appended>
+  /** The version of a key, as it is in the store. */
+  guard(key: string): Promise<number>
+  /** Keys that were ever raised. */
+  guards(): Promise<readonly string[]>
   /** Entries with a position greater than `after`, in order, at most `limit` if given. */
   read(service: string, after: number, limit?: number): Promise<readonly Entry[]>
   answerTo(service: string, command: string): Promise<LoggedAnswer<Answer> | null>

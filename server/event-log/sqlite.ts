@@ -27,6 +27,10 @@ const versions = [
      body TEXT NOT NULL CHECK (json_valid(body)),
      PRIMARY KEY (service, command)
    ) STRICT, WITHOUT ROWID;`,
+  `CREATE TABLE guards (
+     key TEXT PRIMARY KEY,
+     version INTEGER NOT NULL CHECK (version > 0)
+   ) STRICT, WITHOUT ROWID;`,
 ]
 
 const prepareAll = (database: SqliteDatabase) => ({
@@ -48,6 +52,12 @@ const prepareAll = (database: SqliteDatabase) => ({
   ),
   addAnswer: database.prepare<[string, string, string, string]>(
     'INSERT INTO answers (service, command, fingerprint, body) VALUES (?, ?, ?, ?)',
+  ),
+  guard: database.prepare<[string], number>('SELECT version FROM guards WHERE key = ?').pluck(),
+  guards: database.prepare<[], string>('SELECT key FROM guards ORDER BY key').pluck(),
+  raiseGuard: database.prepare<[string, number]>(
+    `INSERT INTO guards (key, version) VALUES (?, ?)
+     ON CONFLICT (key) DO UPDATE SET version = excluded.version`,
   ),
   erase: [
     database.prepare<[string]>('DELETE FROM entries WHERE service = ?'),
@@ -85,6 +95,10 @@ export const createSqliteLog = <Entry extends LogEntry, Answer>(
       for (const { command } of checked.answers) {
         if (sql.answer.get(service, command) !== undefined) return 'conflict'
       }
+      for (const { key, expected } of checked.guards) {
+        if ((sql.guard.get(key) ?? 0) !== expected) return 'conflict'
+      }
+      for (const { key, raisedTo } of checked.guards) sql.raiseGuard.run(key, raisedTo)
       if (after === 0 && checked.entries.length > 0) sql.addService.run(service)
       for (const { position, body } of checked.entries) sql.addEntry.run(service, position, body)
       for (const { command, fingerprint, body } of checked.answers) {
@@ -112,13 +126,20 @@ export const createSqliteLog = <Entry extends LogEntry, Answer>(
   }
 
   return {
-    async append(service, after, entries, answers) {
-      const checked = checkedAppend(after, entries, answers)
+    async append(service, after, entries, answers, guards = []) {
+      const checked = checkedAppend(after, entries, answers, guards)
       const appended = commit(service, after, checked)
-      if (appended === 'conflict' || entries.length + answers.length === 0) return appended
+      const written = entries.length + answers.length + guards.length
+      if (appended === 'conflict' || written === 0) return appended
       commits += 1
       if (entries.length > 0) advance.tell(service, after + entries.length)
       return appended
+    },
+    async guard(key) {
+      return sql.guard.get(key) ?? 0
+    },
+    async guards() {
+      return sql.guards.all()
     },
     async read(service, after, limit) {
       // Rows were checked when written: a replay parses JSON and no more.

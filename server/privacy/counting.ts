@@ -22,6 +22,8 @@ export const createCounting = (ports: {
   readonly guests: Pick<Guests, 'counts'>
   /** Services in the log. */
   readonly streams: () => Promise<readonly string[]>
+  /** Keys of what is guarded in the log. */
+  readonly guards: () => Promise<readonly string[]>
   /** When a service was opened, epoch milliseconds; null where nobody knows any more. */
   readonly openedAt: (service: string) => number | null
   readonly recorded: () => readonly { readonly openedAt: number }[]
@@ -48,6 +50,7 @@ export const createCounting = (ports: {
       case 'guests.db':
         return apart(where.kind)
       case 'log.db': {
+        if (id === 'guards') return { count: (await ports.guards()).length, oldest: null }
         const streams = await ports.streams()
         return { count: streams.length, oldest: since(streams) }
       }

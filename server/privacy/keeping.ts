@@ -51,7 +51,7 @@ export interface Keeping {
 
 export interface KeepingPorts {
   readonly services: StationServices
-  readonly log: Pick<EventLog<Recorded, StoredAnswer>, 'read' | 'services'>
+  readonly log: Pick<EventLog<Recorded, StoredAnswer>, 'read' | 'services' | 'guards'>
   readonly guests: Guests
   readonly records: Pick<KnownRecords, 'all' | 'take' | 'idle'>
   readonly store: RetentionStore

@@ -32,6 +32,7 @@ export const openKeeping = async ({
     house,
     guests: ports.guests,
     streams: ports.log.services,
+    guards: ports.log.guards,
     openedAt,
     recorded: records.all,
   })

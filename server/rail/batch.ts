@@ -10,6 +10,7 @@ import { take } from '#lib/spine/take.ts'
 import type { LoggedAnswer } from '#server/event-log/port.ts'
 import { type Parted, setApart } from '#server/rail/apart.ts'
 import { fingerprintOf, isSameAs } from '#server/rail/fingerprint.ts'
+import { hasOpenService, type OpenVersions } from '#server/rail/open-guard.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
 
@@ -41,6 +42,8 @@ interface Start {
   /** Epoch milliseconds. */
   readonly now: number
   readonly jumpedBy: number
+  /** Of the stations that commands want to open. */
+  readonly openVersions: OpenVersions
 }
 
 const USED_FOR_SOMETHING_ELSE: StoredAnswer = {
@@ -115,7 +118,8 @@ export const createBatch = async (
           by: order.by,
           service,
           station: ports.station,
-          otherIsOpen: ports.otherIsOpen(service),
+          otherIsOpen:
+            command.type === 'open' && hasOpenService(start.openVersions, command.station),
           newestRevision: newestRevision(),
           ...(ports.knownBias ? { knownBias: ports.knownBias } : {}),
         },

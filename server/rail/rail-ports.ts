@@ -17,7 +17,6 @@ export interface RailPorts {
   readonly newestRevision: (station: string) => number | null
   /** How heavy earlier services of a station scooped. */
   readonly knownBias?: Circumstances['knownBias']
-  readonly otherIsOpen: (service: string) => boolean
   readonly logger: Logger
   /** The store failed: what was appended is unknown, so the process ends. */
   readonly fatal: (error: unknown) => void

@@ -13,6 +13,7 @@ import type { Command } from '#lib/spine/registry.ts'
 import { createBatch, type Note, type Ordered } from '#server/rail/batch.ts'
 import { JUMP_MS } from '#server/rail/clock.ts'
 import { withoutReasons } from '#server/rail/old-reasons.ts'
+import { holdStation, openGuards, openVersions } from '#server/rail/open-guard.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'
 import { answerFor } from '#server/rail/stored-answer.ts'
 import { NO_WALL, wallAfter } from '#server/rail/wall-floor.ts'
@@ -106,12 +107,13 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
   const runBatch = async (orders: readonly Ordered[], noted: readonly Note[]): Promise<void> => {
     let jumped = fellUnseen
     for (let conflicts = 0; conflicts < MOST_CONFLICTS; conflicts += 1) {
+      const versions = await openVersions(log, orders)
       const now = ports.clock.now()
       // Asked after the time was read, so that nothing falls due by a jump that wasn't noticed.
       jumped += jumpedBy()
       const batch = await createBatch(
         ports,
-        { state, position, now, jumpedBy: jumped },
+        { state, position, now, jumpedBy: jumped, openVersions: versions },
         orders,
         noted,
       )
@@ -120,9 +122,11 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
         for (const { order, answer } of batch.replies) order.settle(answerFor(order.id, answer))
         return
       }
-      if ((await log.append(service, position, batch.entries, batch.answers)) === 'committed') {
+      const { entries, answers } = batch
+      const guards = await openGuards(log, entries, batch.state, versions)
+      if ((await log.append(service, position, entries, answers, guards)) === 'committed') {
         fellUnseen = 0
-        if (batch.entries.length > 0) advance(batch.entries, batch.state)
+        if (entries.length > 0) advance(entries, batch.state)
         newest = Math.max(newest, position)
         for (const { order, answer } of batch.replies) order.settle(answerFor(order.id, answer))
         return
@@ -173,7 +177,8 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
     if (!running) look()
   })
 
-  await catchUp()
+  do await catchUp()
+  while ((await holdStation(log, service, state, position)) === 'conflict')
   const behind = floor.wall - ports.clock.now()
   if (state.stage === 'open' && behind >= JUMP_MS) {
     fellUnseen = -behind

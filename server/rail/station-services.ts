@@ -25,16 +25,13 @@ export interface StationServices {
 }
 
 export const openStationServices = async (
-  ports: Omit<RailPorts, 'service' | 'otherIsOpen'>,
+  ports: Omit<RailPorts, 'service'>,
 ): Promise<StationServices> => {
   const rails = new Map<string, Promise<Rail>>()
   const opened = new Set<Rail>()
   const listeners: ((rail: Rail, events: readonly Recorded[]) => void)[] = []
   let current: Rail | null = null
   let opening: Promise<unknown> = Promise.resolve()
-
-  const otherIsOpen = (service: string): boolean =>
-    current !== null && current.service !== service && current.state().stage === 'open'
 
   /** Reading failed: where the store is at fault, nothing more may be said. */
   const failed = (error: unknown): never => {
@@ -43,7 +40,7 @@ export const openStationServices = async (
   }
 
   const start = async (service: string): Promise<Rail> => {
-    const rail = await openRail({ ...ports, service, otherIsOpen })
+    const rail = await openRail({ ...ports, service })
     opened.add(rail)
     rail.onShow((events) => {
       if (events.some((event) => event.type === 'serviceOpened')) current = rail
@@ -110,7 +107,7 @@ export const openStationServices = async (
     find,
     submit: async (service, id, command, by, adult) => {
       if (command.type === 'open') {
-        // One opening at a time, so that two leads never open two services.
+        // One opening at a time: the log holds that two leads never open two, this spares it the turns.
         const turn = opening.then(() => open(service, id, command, by, adult))
         opening = turn.catch(() => undefined)
         return turn

@@ -45,7 +45,6 @@ export const benchDurableCommits = async (): Promise<Verdict> => {
     clock: createServerClock(),
     station: () => ({ revision: 1, document: railStation }),
     newestRevision: () => 1,
-    otherIsOpen: () => false,
     logger: pino({ level: 'silent' }),
     fatal: (error) => {
       throw error

@@ -1,5 +1,5 @@
 import type { Recorded } from '#lib/service/events/event.ts'
-import type { EventLog, LoggedAnswer } from '#server/event-log/port.ts'
+import type { EventLog, Guard, LoggedAnswer } from '#server/event-log/port.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
 import { createMemoryLog } from '#tests/support/memory-log.ts'
 
@@ -8,6 +8,7 @@ export type RailLog = EventLog<Recorded, StoredAnswer>
 export interface Attempt {
   readonly entries: readonly Recorded[]
   readonly answers: readonly LoggedAnswer<StoredAnswer>[]
+  readonly guards: readonly Guard[]
 }
 
 /** A log in memory that can be held back, be overtaken by another server, or fail. */
@@ -45,13 +46,13 @@ export const createGatedLog = (within: RailLog = createMemoryLog()): GatedLog =>
     },
     log: {
       ...within,
-      append: async (service, after, entries, answers) => {
-        attempts.push({ entries, answers })
+      append: async (service, after, entries, answers, guards = []) => {
+        attempts.push({ entries, answers, guards })
         const before = first
         first = null
         await before?.(within)
         await gate
-        return within.append(service, after, entries, answers)
+        return within.append(service, after, entries, answers, guards)
       },
     },
   }

@@ -11,6 +11,7 @@ interface Stream {
 export const createMemoryLog = <Entry extends LogEntry, Answer>(): EventLog<Entry, Answer> => {
   const streams = new Map<string, Stream>()
   const started: string[] = []
+  const versions = new Map<string, number>()
   const advance = createAdvance()
   let commits = 0
   let open = true
@@ -25,12 +26,16 @@ export const createMemoryLog = <Entry extends LogEntry, Answer>(): EventLog<Entr
   }
 
   return {
-    async append(service, after, entries, answers) {
-      const checked = checkedAppend(after, entries, answers)
+    async append(service, after, entries, answers, guards) {
+      const checked = checkedAppend(after, entries, answers, guards)
       const stream = streamOf(service)
       const known = checked.answers.some((answer) => stream.answers.has(answer.command))
       if (stream.bodies.length !== after || known) return 'conflict'
-      if (checked.entries.length + checked.answers.length === 0) return 'committed'
+      if (checked.guards.some(({ key, expected }) => (versions.get(key) ?? 0) !== expected))
+        return 'conflict'
+      for (const { key, raisedTo } of checked.guards) versions.set(key, raisedTo)
+      const written = checked.entries.length + checked.answers.length + checked.guards.length
+      if (written === 0) return 'committed'
       streams.set(service, stream)
       if (after === 0 && checked.entries.length > 0) started.push(service)
       for (const { body } of checked.entries) stream.bodies.push(body)
@@ -38,6 +43,14 @@ export const createMemoryLog = <Entry extends LogEntry, Answer>(): EventLog<Entr
       commits += 1
       if (checked.entries.length > 0) advance.tell(service, stream.bodies.length)
       return 'committed'
+    },
+    async guard(key) {
+      requireOpen()
+      return versions.get(key) ?? 0
+    },
+    async guards() {
+      requireOpen()
+      return [...versions.keys()].sort()
     },
     async read(service, after, limit) {
       const end = limit === undefined ? undefined : after + limit

@@ -71,7 +71,6 @@ export const createRailRoom = async (change: Partial<RailPorts> = {}): Promise<R
     clock: time.clock,
     station: (id) => (id === demoStation.id ? { revision: 1, document: railStation } : null),
     newestRevision: (id) => (id === demoStation.id ? 1 : null),
-    otherIsOpen: () => false,
     logger: pino({ level: 'trace' }, { write: (line) => logged.push(line) }),
     fatal: (error) => faults.push(error),
     ...change,

@@ -159,6 +159,75 @@ export const registerLogContract = (kind: string, open: () => NoteLog): void => 
     })
   })
 
+  describe(`the ${kind} log, guarding`, () => {
+    const open = (expected: number) => [{ key: 'open:line', expected }]
+
+    it('[L28] a guard is raised by one with what it guards, over services', async () => {
+      const log = opened()
+      expect(await log.guard('open:line')).toBe(0)
+      expect(await log.append(lunch, 0, noteEntries(1, 1), [], open(0))).toBe('committed')
+      expect(await log.append(supper, 0, noteEntries(1, 1), [], open(1))).toBe('committed')
+      expect([await log.guard('open:line'), await log.guard('open:other')]).toEqual([2, 0])
+      expect(await log.guards()).toEqual(['open:line'])
+    })
+
+    it.each([0, 2, 9])('[L28] at 1, one that expects %d is a conflict', async (expected) => {
+      const log = opened()
+      await log.append(lunch, 0, noteEntries(1, 1), [], open(0))
+      const guards = [{ key: 'open:other', expected: 0 }, ...open(expected)]
+      const answers = [noteAnswer('late')]
+      expect(await log.append(supper, 0, noteEntries(1, 2), answers, guards)).toBe('conflict')
+      expect([await log.guard('open:line'), await log.guard('open:other')]).toEqual([1, 0])
+      expect([await log.head(supper), await log.services()]).toEqual([0, [lunch]])
+      expect(await log.answerTo(supper, 'late')).toBeNull()
+      expect(log.commits()).toBe(1)
+    })
+
+    it('[L28] an append that conflicts by its position or a command raises no guard', async () => {
+      const log = opened()
+      await log.append(lunch, 0, noteEntries(1, 1), [noteAnswer('first', 1)])
+      expect(await log.append(lunch, 0, noteEntries(1, 1), [], open(0))).toBe('conflict')
+      expect(await log.append(lunch, 1, [], [noteAnswer('first')], open(0))).toBe('conflict')
+      expect(await log.guard('open:line')).toBe(0)
+    })
+
+    it('[L29] guards alone are an append: a commit, and nobody is told of a new position', async () => {
+      const log = opened()
+      const told: string[] = []
+      log.onAdvance((service) => told.push(service))
+      expect(await log.append(lunch, 0, [], [], open(0))).toBe('committed')
+      expect(await log.append(lunch, 0, [], [], open(0))).toBe('conflict')
+      expect([await log.guard('open:line'), log.commits(), told]).toEqual([1, 1, []])
+    })
+
+    it('[L29] a key given twice is raised twice, each expected one higher', async () => {
+      const log = opened()
+      expect(await log.append(lunch, 0, [], [], [...open(0), ...open(1)])).toBe('committed')
+      expect(await log.guard('open:line')).toBe(2)
+      expect(await log.append(lunch, 0, [], [], [...open(1), ...open(2)])).toBe('conflict')
+      expect(await log.guard('open:line')).toBe(2)
+    })
+
+    it.each([
+      ['the same version twice', [...open(0), ...open(0)]],
+      ['a version left out', [...open(0), ...open(2)]],
+      ['below 0', open(-1)],
+      ['no whole number', open(0.5)],
+    ])('[L29] guards that can not hold are a fault: %s', async (_, guards) => {
+      const log = opened()
+      const append = log.append(lunch, 0, noteEntries(1, 1), [], guards)
+      await expect(append).rejects.toThrow(RangeError)
+      expect([await log.head(lunch), await log.guard('open:line')]).toEqual([0, 0])
+    })
+
+    it('[L29] erasing a service leaves the guards as they are', async () => {
+      const log = opened()
+      await log.append(lunch, 0, noteEntries(1, 1), [], open(0))
+      await log.erase([lunch])
+      expect(await log.guard('open:line')).toBe(1)
+    })
+  })
+
   describe(`the ${kind} log, reading`, () => {
     it.each([
       [0, undefined, 1, 5],

@@ -1,0 +1,72 @@
+/**
+ * That a station has one open service: held by the log itself, so that it is so whatever a process
+ * remembers, and over several of them.
+ */
+import type { Recorded } from '#lib/service/events/event.ts'
+import { isRunning, type ServiceState } from '#lib/service/state.ts'
+import type { Command } from '#lib/spine/registry.ts'
+import type { EventLog, Guard } from '#server/event-log/port.ts'
+import type { StoredAnswer } from '#server/rail/stored-answer.ts'
+
+type Log = EventLog<Recorded, StoredAnswer>
+
+/** Raised by each opening and each close: odd while a service is open. */
+const keyOf = (station: string): string => `open:${station}`
+const isOpenAt = (version: number): boolean => version % 2 === 1
+
+/** The versions of stations at which a batch is decided. */
+export type OpenVersions = ReadonlyMap<string, number>
+
+/** Of the stations that commands want to open, as the log has them now. */
+export const openVersions = async (
+  log: Pick<Log, 'guard'>,
+  orders: readonly { readonly command: Command }[],
+): Promise<OpenVersions> => {
+  const versions = new Map<string, number>()
+  for (const { command } of orders)
+    if (command.type === 'open' && !versions.has(command.station))
+      versions.set(command.station, await log.guard(keyOf(command.station)))
+  return versions
+}
+
+export const hasOpenService = (versions: OpenVersions, station: string): boolean =>
+  isOpenAt(versions.get(station) ?? 0)
+
+/**
+ * What an append of entries is guarded by: that it opens where none was open as that was decided, and
+ * that who closes gives the station free.
+ * @param after the service once they are appended
+ */
+export const openGuards = async (
+  log: Pick<Log, 'guard'>,
+  entries: readonly Recorded[],
+  after: ServiceState,
+  versions: OpenVersions,
+): Promise<readonly Guard[]> => {
+  const opened = entries.find((one) => one.type === 'serviceOpened')
+  const isClosed = entries.some((one) => one.type === 'serviceClosed')
+  if (!isRunning(after) || !(opened || isClosed)) return []
+  const key = keyOf(after.station.id)
+  if (opened) {
+    const expected = versions.get(after.station.id) ?? 0
+    return [{ key, expected }, ...(isClosed ? [{ key, expected: expected + 1 }] : [])]
+  }
+  const expected = await log.guard(key)
+  return isOpenAt(expected) ? [{ key, expected }] : []
+}
+
+/** A service that was opened before guards were kept holds its station from now on. */
+export const holdStation = async (
+  log: Pick<Log, 'guard' | 'append'>,
+  service: string,
+  state: ServiceState,
+  position: number,
+): Promise<'held' | 'conflict'> => {
+  if (!isRunning(state) || state.stage !== 'open') return 'held'
+  const key = keyOf(state.station.id)
+  const expected = await log.guard(key)
+  if (isOpenAt(expected)) return 'held'
+  return (await log.append(service, position, [], [], [{ key, expected }])) === 'committed'
+    ? 'held'
+    : 'conflict'
+}

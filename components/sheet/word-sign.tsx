@@ -8,6 +8,7 @@ const SHAPES: Readonly<Record<SheetWord, string>> = {
   unknown: 'M3 3H29V29H3Z',
   'may-contain': 'M16 1L31 16L16 31L1 16Z',
   shared: 'M16 2A14 14 0 1 1 15.99 2Z',
+  'not-listed': 'M2 16A14 14 0 0 1 30 16V30H2Z',
   free: '',
 }
 

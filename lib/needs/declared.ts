@@ -21,7 +21,13 @@ export interface Declared {
   readonly through: readonly string[]
 }
 
-const WORST_FIRST: readonly Declaration[] = ['contains', 'unknown', 'may-contain', 'free']
+const WORST_FIRST: readonly Declaration[] = [
+  'contains',
+  'unknown',
+  'may-contain',
+  'not-listed',
+  'free',
+]
 
 /** Below zero where `one` is worse for the guest than `other`. */
 export const byWorst = (one: Declaration, other: Declaration): number =>
@@ -33,18 +39,21 @@ const worstOf = (words: readonly Declaration[]): Declaration =>
 const isDietRule = (code: NeedCode): code is Diet => DIETS.some((one) => one === code)
 const isClaim = (code: NeedCode): code is Claim => CLAIMS.some((one) => one === code)
 
+/** What isn't listed is unknown as yet. */
+const saidOf = ({ declarations }: Ingredient, code: string): Declaration | undefined => {
+  const said = declarations[code]
+  return said === 'not-listed' ? 'unknown' : said
+}
+
 /** An allergen's own word together with those of its kinds; undefined where it has none itself. */
 const ownWord = (
   station: Allergens,
   ingredient: Ingredient,
   code: string,
 ): Declaration | undefined => {
-  const own = ingredient.declarations[code]
+  const own = saidOf(ingredient, code)
   if (own === undefined) return undefined
-  return worstOf([
-    own,
-    ...kindsOf(station, code).flatMap((kind) => ingredient.declarations[kind] ?? []),
-  ])
+  return worstOf([own, ...kindsOf(station, code).flatMap((kind) => saidOf(ingredient, kind) ?? [])])
 }
 
 /** A kind that isn't named stays open: a label that names almonds says nothing of walnuts. */
@@ -57,7 +66,7 @@ const isCerealUnnamed = (station: Allergens, ingredient: Ingredient): boolean =>
     const group = groupOf(station, grain)
     return (
       group !== null &&
-      (ingredient.declarations[grain] ?? 'unknown') === 'unknown' &&
+      (saidOf(ingredient, grain) ?? 'unknown') === 'unknown' &&
       ownWord(station, ingredient, group) === 'contains' &&
       !kindsOf(station, group).some((kind) => ingredient.declarations[kind] === 'contains')
     )
@@ -65,7 +74,7 @@ const isCerealUnnamed = (station: Allergens, ingredient: Ingredient): boolean =>
 
 /** A grain that is contained is gluten whatever is declared, but for wheat under the statement. */
 const glutenWord = (station: Allergens, ingredient: Ingredient): Declaration => {
-  const said = worstOf([ingredient.declarations.gluten ?? 'unknown'])
+  const said = worstOf([saidOf(ingredient, 'gluten') ?? 'unknown'])
   if (grainsIn(ingredient).length > 0) return isStated(ingredient) ? 'free' : 'contains'
   return said !== 'contains' && isCerealUnnamed(station, ingredient) ? 'unknown' : said
 }

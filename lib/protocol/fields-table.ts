@@ -27,6 +27,7 @@ const TELLS: Readonly<Record<FieldClass, string>> = {
   adult: 'which adult proved to be there',
   initials: 'who read something',
   reason: 'why a guest has a need',
+  pack: 'what a pack says, word by word',
 }
 
 /** Parts that several have, each told once. */

@@ -1,11 +1,19 @@
 import type { z } from 'zod'
+import type { labelSchema } from '#lib/station/shapes/label-schema.ts'
 import type { Ingredient, StationDocument } from '#lib/station/station-document.ts'
-import type { labelSchema } from '#lib/station/station-parts-schema.ts'
 
 export type Label = z.infer<typeof labelSchema>
 
-/** What was read of an ingredient, without what it is called here. */
-export const labelOf = ({ id: _, name: __, plural: ___, ...label }: Ingredient): Label => label
+/** What was read of an ingredient, without what it is called here, its maker and its substitutes. */
+export const labelOf = ({
+  id: _,
+  name: __,
+  plural: ___,
+  maker: ____,
+  pack: _____,
+  products: ______,
+  ...label
+}: Ingredient): Label => label
 
 /** The label of a product that isn't the same as last time: nobody has read it. */
 export const UNREAD_LABEL: Label = {

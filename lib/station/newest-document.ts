@@ -1,13 +1,19 @@
-import { upgraded } from '#lib/station/older-documents.ts'
+import { upgraded } from '#lib/station/shapes/older-documents.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
-type Component3 = StationDocument['components'][number]
-type Well3 = StationDocument['line']['wells'][number]
+type Component3 = StationDocument3['components'][number]
+type Well3 = StationDocument3['line']['wells'][number]
+
+/** Version 3 knew nothing of what a label doesn't list, when it is read again, or of tax. */
+export interface StationDocument3
+  extends Omit<StationDocument, 'version' | 'notListed' | 'readAgainDays' | 'locale' | 'tax'> {
+  readonly version: 3
+}
 
 /** Version 2 knew nothing of temperatures, making again, tools, tares, or what a back-up pan is. */
 export interface StationDocument2
   extends Omit<
-    StationDocument,
+    StationDocument3,
     'version' | 'line' | 'components' | 'backups' | 'safety' | 'day' | 'tools'
   > {
   readonly version: 2
@@ -30,13 +36,17 @@ export interface StationDocument1
   readonly components: readonly Omit<StationDocument2['components'][number], 'recipes'>[]
 }
 
-export type AnyStationDocument = StationDocument | StationDocument2 | StationDocument1
+export type AnyStationDocument =
+  | StationDocument
+  | StationDocument3
+  | StationDocument2
+  | StationDocument1
 
 const isNewest = (document: unknown): document is StationDocument =>
   typeof document === 'object' &&
   document !== null &&
   'version' in document &&
-  document.version === 3
+  document.version === 4
 
 /** A parsed document of any known version, as the newest. @throws where it is of no known version. */
 export const newestOf = (document: AnyStationDocument): StationDocument => {

@@ -6,13 +6,17 @@ import type {
   StationDocument,
 } from '#lib/station/station-document.ts'
 
-const calledAs = ({ id, name, plural }: Ingredient) => ({
+/** What stays whatever is read; of a product that isn't the one before, neither maker nor pack. */
+const calledAs = ({ id, name, plural, maker, pack, products }: Ingredient, isSame: boolean) => ({
   id,
   name,
   ...(plural === undefined ? {} : { plural }),
+  ...(isSame && maker !== undefined ? { maker } : {}),
+  ...(isSame && pack !== undefined ? { pack } : {}),
+  ...(products === undefined ? {} : { products }),
 })
 
-/** A document in which one ingredient has a new label; null: one that nobody has read. */
+/** A document in which one ingredient has a new label; null: of another product, that nobody has read. */
 export const relabelled = (
   station: StationDocument,
   ingredient: string,
@@ -20,7 +24,7 @@ export const relabelled = (
 ): StationDocument => ({
   ...station,
   ingredients: station.ingredients.map((one) =>
-    one.id === ingredient ? { ...calledAs(one), ...(label ?? UNREAD_LABEL) } : one,
+    one.id === ingredient ? { ...calledAs(one, label !== null), ...(label ?? UNREAD_LABEL) } : one,
   ),
 })
 

@@ -3,8 +3,8 @@
  * everything behind it works on the inferred types.
  */
 import { z } from 'zod'
-import { upgraded } from '#lib/station/older-documents.ts'
-import { stationShape } from '#lib/station/station-parts-schema.ts'
+import { upgraded } from '#lib/station/shapes/older-documents.ts'
+import { stationShape } from '#lib/station/shapes/station-parts-schema.ts'
 import { wrongDay } from '#lib/station/wrong-day.ts'
 import { wrongKitchen } from '#lib/station/wrong-kitchen.ts'
 import { wrongMenu } from '#lib/station/wrong-menu.ts'

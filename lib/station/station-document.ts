@@ -1,5 +1,6 @@
 import type { z } from 'zod'
-import type { declarationSchema, StationShape } from '#lib/station/station-parts-schema.ts'
+import type { declarationSchema } from '#lib/station/shapes/label-schema.ts'
+import type { StationShape } from '#lib/station/shapes/station-parts-schema.ts'
 
 export type StationDocument = StationShape
 export type Ingredient = StationDocument['ingredients'][number]

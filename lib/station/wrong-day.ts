@@ -2,7 +2,7 @@
 
 import { limitsWith } from '#lib/safety/limits.ts'
 import { looserThanModel } from '#lib/safety/local-variants.ts'
-import type { StationShape } from '#lib/station/station-parts-schema.ts'
+import type { StationShape } from '#lib/station/shapes/station-parts-schema.ts'
 
 const twice = (ids: readonly string[]): string | undefined =>
   ids.find((one, index) => ids.indexOf(one) !== index)

@@ -4,8 +4,8 @@ import { fitsOneWell } from '#lib/measure/well.ts'
 import { kindsOf } from '#lib/station/codes/askable.ts'
 import type { Trait } from '#lib/station/codes/diets.ts'
 import { isStated } from '#lib/station/gluten.ts'
+import type { StationShape } from '#lib/station/shapes/station-parts-schema.ts'
 import { type SourceProblem, sourceProblem } from '#lib/station/sources.ts'
-import type { StationShape } from '#lib/station/station-parts-schema.ts'
 
 const twice = (ids: readonly string[]): string | undefined =>
   ids.find((one, index) => ids.indexOf(one) !== index)

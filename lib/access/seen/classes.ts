@@ -11,6 +11,7 @@ export const FIELD_CLASSES = [
   'adult',
   'initials',
   'reason',
+  'pack',
 ] as const
 
 /**
@@ -18,6 +19,7 @@ export const FIELD_CLASSES = [
  * `text`: what the crew called a probe or a screen. `name`: a guest's name, and that there is one.
  * `money`: what a guest pays, and whether. `cost`: what something costs the station, or saves it.
  * `adult`: who proved to be the adult. `initials`: who read something. `reason`: why a guest has a need.
+ * `pack`: what a pack says word by word.
  */
 export type FieldClass = (typeof FIELD_CLASSES)[number]
 
@@ -40,9 +42,10 @@ const NO_ADULTS = { cost: false, adult: false } as const
 
 /**
  * Nobody is sent initials, which no screen shows, nor reasons: the person in charge asks for those
- * with a passphrase, and a tablet that was left lying has none to show.
+ * with a passphrase, and a tablet that was left lying has none to show. The words of an ingredient
+ * list are read where the station is set up, and are too long for every screen of a service.
  */
-const NOBODY = { initials: false, reason: false } as const
+const NOBODY = { initials: false, reason: false, pack: false } as const
 
 export const SENT: Readonly<Record<CrewRole, Sent>> = {
   counter: { ...WORK, ...GUEST, ...NO_ADULTS, ...NOBODY },

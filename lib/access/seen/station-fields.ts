@@ -1,5 +1,5 @@
 /** The fields of a station's document, of any version, and of a label. */
-import { each, type Fields, kept, list } from '#lib/access/seen/classed.ts'
+import { AWAY, each, type Fields, kept, list } from '#lib/access/seen/classed.ts'
 import type {
   DayLimit,
   HeatLimit,
@@ -24,9 +24,15 @@ export const LABEL: Fields<Label> = {
   },
   glutenStatement: 'always',
   claims: { halal: 'always', kosher: 'always' },
+  law: 'always',
+  plain: 'always',
+  list: ['pack', AWAY],
+  photo: 'always',
   readOn: 'always',
   readBy: ['initials', null],
 }
+
+const PRODUCT = { maker: 'always', pack: 'always' } as const
 
 export const PORTION: Fields<Portion> = { unit: 'always', amount: 'always' }
 
@@ -100,6 +106,8 @@ const VOLUME = {
   unit: 'always',
 } as const
 
+const LINES = list({ of: 'always', typed: 'always' })
+
 const COMPONENT = {
   id: 'always',
   name: 'always',
@@ -108,6 +116,7 @@ const COMPONENT = {
   mark: 'always',
   ingredients: list('always'),
   recipes: list('always'),
+  lines: LINES,
   held: 'always',
   portion: {
     ...VOLUME,
@@ -119,6 +128,7 @@ const COMPONENT = {
     squeezes: 'always',
     weighed: { squeezes: 'always', grams: 'always' },
   },
+  density: { gPerMl: 'always', by: 'always', source: 'always', typed: 'always' },
   side: 'always',
   extraCents: ['money', 0],
   warm: { seconds: 'always', on: 'always' },
@@ -156,12 +166,25 @@ export const STATION_FIELDS = {
   allergenSet: 'always',
   ownAllergens: list('always'),
   cautions: 'always',
-  ingredients: list({ id: 'always', name: 'always', plural: 'always', ...LABEL }),
+  notListed: 'always',
+  readAgainDays: 'always',
+  locale: 'always',
+  tax: { inPrices: 'always', rateBasisPoints: 'always' },
+  ingredients: list({
+    id: 'always',
+    name: 'always',
+    plural: 'always',
+    ...PRODUCT,
+    products: list({ id: 'always', ...PRODUCT, ...LABEL }),
+    ...LABEL,
+  }),
   recipes: list({
     id: 'always',
     name: 'always',
     ingredients: list('always'),
     recipes: list('always'),
+    lines: LINES,
+    yields: 'always',
   }),
   components: list(COMPONENT),
   items: list({
@@ -187,6 +210,19 @@ export const STATION_FIELDS = {
     closes: 'always',
     rushes: list({ from: 'always', to: 'always' }),
     assemblers: 'always',
+    doors: { open: 'always', close: 'always' },
+    bells: list({
+      id: 'always',
+      name: 'always',
+      periods: list({ id: 'always', name: 'always', from: 'always', to: 'always' }),
+    }),
+    crew: list({
+      bell: 'always',
+      period: 'always',
+      initials: ['initials', ''],
+      certified: 'always',
+    }),
+    crewMeal: 'always',
   },
   tools: list({ id: 'always', name: 'always', tool: VOLUME, usualFor: 'always' }),
 } as const satisfies Fields<AnyStationDocument> & Fields<StationDocument>

@@ -14,3 +14,17 @@ test('[M42] an ingredient keeps what it is called with another label', () => {
   }
   expect(labelOf(almonds)).not.toHaveProperty('plural')
 })
+
+test('[M42] another product has neither its maker nor its pack, and the same substitutes', () => {
+  const [first] = demoStation.ingredients
+  if (!first) throw new Error('the demo station has no ingredient')
+  const product = { maker: 'Invented mill', pack: '5 kg bag' }
+  const products = [{ id: 'other', ...product, ...UNREAD_LABEL }]
+  const station = { ...demoStation, ingredients: [{ ...first, ...product, products }] }
+  expect(Object.keys(labelOf({ ...first, ...product, products }))).toEqual(
+    Object.keys(labelOf(first)),
+  )
+  expect(relabelled(station, first.id, labelOf(first)).ingredients).toEqual(station.ingredients)
+  const other = relabelled(station, first.id, null).ingredients[0]
+  expect(other).toEqual({ id: first.id, name: first.name, products, ...UNREAD_LABEL })
+})

@@ -293,7 +293,7 @@ describe('a station document', () => {
 
   it.each([
     ['another format', { format: 'another/station' }],
-    ['a newer version', { version: 4 }],
+    ['a newer version', { version: 5 }],
     ['a field nobody knows', { color: 'green' }],
     ['a number in words', { name: 12 }],
     ['no items', { items: [] }],
@@ -314,6 +314,63 @@ describe('a station document', () => {
     ])
   })
 
+  it('[M43] of version 3 is read as the newest, and says nothing else than before', () => {
+    const { notListed: _, readAgainDays: __, locale: ___, tax: ____, ...rest } = alderHall
+    const read = stationSchema.parse({ ...rest, version: 3 })
+    expect(read).toMatchObject({
+      version: 4,
+      notListed: 'fits',
+      readAgainDays: 90,
+      locale: 'en-US',
+      tax: { inPrices: true, rateBasisPoints: null },
+    })
+    expect(read).toEqual(stationSchema.parse(alderHall))
+    expect(read.ingredients.every((one) => one.law === undefined)).toBe(true)
+  })
+
+  it('[M43] holds what version 4 can say', () => {
+    const said = saidOf((to) => {
+      const ingredient = at(to.ingredients, 0)
+      Object.assign(ingredient, {
+        declarations: { ...ingredient.declarations, milk: 'not-listed' },
+        law: 'us-9',
+        plain: true,
+        list: 'Rice.',
+        photo: 'a1'.repeat(32),
+        maker: 'Invented mill',
+        pack: '20 lb bag',
+        products: [
+          {
+            id: 'other-rice',
+            pack: '5 kg bag',
+            declarations: {},
+            traits: null,
+            claims: {},
+            readOn: null,
+            readBy: null,
+          },
+        ],
+      })
+      const component = at(to.components, 0)
+      component.lines = [{ of: component.ingredients[0] ?? '', typed: '2 #10 cans' }]
+      component.density = { gPerMl: 0.8, by: 'measured', typed: '10 scoops weigh 1 lb' }
+      Object.assign(at(to.recipes, 0), { yields: '4 qt' })
+      Object.assign(to.day ?? {}, {
+        doors: { open: '11:00', close: '13:00' },
+        bells: [
+          {
+            id: 'usual',
+            name: 'Usual day',
+            periods: [{ id: 'a', name: 'A lunch', from: '11:00', to: '11:30' }],
+          },
+        ],
+        crew: [{ bell: 'usual', period: 'a', initials: 'MR', certified: false }],
+        crewMeal: true,
+      })
+    })
+    expect(said).toEqual([])
+  })
+
   it('[M31] of version 1 is read as the newest, with contact and claims unknown', () => {
     const { ingredients, components, recipes, ...rest } = alderHall
     const old = {
@@ -328,7 +385,7 @@ describe('a station document', () => {
     for (const key of ['allergenSet', 'ownAllergens', 'cautions', 'contacts', 'backups'])
       delete (old as Record<string, unknown>)[key]
     const read = stationSchema.parse(old)
-    expect(read).toMatchObject({ version: 3, allergenSet: 'us-9', contacts: null, backups: [] })
+    expect(read).toMatchObject({ version: 4, allergenSet: 'us-9', contacts: null, backups: [] })
     expect(read.ingredients.every((one) => Object.keys(one.claims).length === 0)).toBe(true)
     expect(stationSchema.parse(read)).toEqual(read)
     // What version 1 and 2 couldn't say holds as strictly as it can.

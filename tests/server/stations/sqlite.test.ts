@@ -47,7 +47,7 @@ describe('the SQLite stations, their file', () => {
     const read = await stations.latest('alder-hall')
     expect(read).toMatchObject({
       revision: 1,
-      document: { version: 3, name: demoStation.name, contacts: null, recipes: [], backups: [] },
+      document: { version: 4, name: demoStation.name, contacts: null, recipes: [], backups: [] },
     })
     expect(read?.document.ingredients.map(({ claims, readBy }) => ({ claims, readBy }))).toEqual(
       demoStation.ingredients.map(() => ({ claims: {}, readBy: null })),

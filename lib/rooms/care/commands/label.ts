@@ -19,7 +19,7 @@ import { type Label, labelOf } from '#lib/station/label.ts'
 import { labelProblem } from '#lib/station/label-problem.ts'
 import { relabelled } from '#lib/station/relabelled.ts'
 import { newestStationSchema } from '#lib/station/schema.ts'
-import { labelSchema } from '#lib/station/station-parts-schema.ts'
+import { labelSchema } from '#lib/station/shapes/label-schema.ts'
 
 /** A service behind its station's newest document stays behind: a label doesn't catch it up. */
 const nextRevision = (state: RunningState, circumstances: Circumstances): number =>

@@ -12,8 +12,15 @@ import { isStated } from '#lib/station/gluten.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 import type { Component, Item, StationDocument } from '#lib/station/station-document.ts'
 
-/** The worst first. `shared`: declared free itself, and reached by something that isn't. */
-export const SHEET_WORDS = ['contains', 'unknown', 'may-contain', 'shared', 'free'] as const
+/** The worst first. `shared`: not in it by its own labels, and reached by something that may be. */
+export const SHEET_WORDS = [
+  'contains',
+  'unknown',
+  'may-contain',
+  'shared',
+  'not-listed',
+  'free',
+] as const
 export type SheetWord = (typeof SHEET_WORDS)[number]
 
 /** What a sheet is made of, so that it can be read without following a service. */

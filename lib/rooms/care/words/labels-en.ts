@@ -66,6 +66,7 @@ export const labelWords = {
     contains: 'contains',
     'may-contain': 'may contain',
     free: 'declared free',
+    'not-listed': 'not listed',
     unknown: 'not known',
   } satisfies Record<Declaration, string>,
   notSaid: 'not said',

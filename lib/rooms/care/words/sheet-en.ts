@@ -16,6 +16,7 @@ export const sheetWords = {
     unknown: '?',
     'may-contain': 'M',
     shared: 'S',
+    'not-listed': 'N',
     free: 'D',
   } satisfies Record<SheetWord, string>,
   word: {
@@ -23,6 +24,7 @@ export const sheetWords = {
     unknown: 'not known',
     'may-contain': 'may contain it',
     shared: 'shared on the line',
+    'not-listed': 'not listed',
     free: 'declared free',
   } satisfies Record<SheetWord, string>,
   meaning: {
@@ -30,6 +32,7 @@ export const sheetWords = {
     unknown: 'No label says. It counts as if it were in the food.',
     'may-contain': 'The label warns of it, or a wrong scoop went in.',
     shared: 'Not in the food, but the food can touch what has it, or what isn’t known.',
+    'not-listed': 'No label lists it, and each has to. None says that it is free of it.',
     free: 'Every label declares that it isn’t in the food.',
   } satisfies Record<SheetWord, string>,
   legend: 'How to read it',

@@ -70,6 +70,10 @@ describe('how fields are classed', () => {
     const used = new Set(all.map(({ fieldClass }) => fieldClass))
     const theirs = FIELD_CLASSES.filter((one) => CREW.some((role) => isSent(role, one)))
     expect(FIELD_CLASSES.filter((one) => !used.has(one) && one !== 'adult')).toEqual([])
-    expect(FIELD_CLASSES.filter((one) => !theirs.includes(one))).toEqual(['initials', 'reason'])
+    expect(FIELD_CLASSES.filter((one) => !theirs.includes(one))).toEqual([
+      'initials',
+      'reason',
+      'pack',
+    ])
   })
 })

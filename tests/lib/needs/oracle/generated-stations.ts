@@ -2,6 +2,7 @@
 
 import { TRAITS } from '#lib/station/codes/diets.ts'
 import { stationSchema } from '#lib/station/schema.ts'
+import { CONTACT_KINDS } from '#lib/station/shapes/station-parts-schema.ts'
 import type {
   Component,
   Contact,
@@ -12,7 +13,6 @@ import type {
   Recipe,
   StationDocument,
 } from '#lib/station/station-document.ts'
-import { CONTACT_KINDS } from '#lib/station/station-parts-schema.ts'
 import {
   ALLERGENS_OF_TRAITS,
   allergenCodes,

@@ -2,7 +2,12 @@
  * A second opinion on needs: slow, plain, over every ingredient, written from the rules and not
  * from the engine, of which it imports nothing.
  */
-import type { Component, Ingredient, StationDocument } from '#lib/station/station-document.ts'
+import type {
+  Component,
+  Declaration,
+  Ingredient,
+  StationDocument,
+} from '#lib/station/station-document.ts'
 import {
   ALLERGENS_OF_TRAITS,
   CLAIMED,
@@ -15,6 +20,10 @@ import {
 } from '#tests/lib/needs/oracle/laws.ts'
 
 type Word = 'contains' | 'unknown' | 'may-contain' | 'free'
+
+/** What isn't listed is unknown as yet. */
+const wordFor = <Said extends Declaration | undefined>(said: Said) =>
+  said === 'not-listed' ? 'unknown' : (said as Exclude<Said, 'not-listed'>)
 
 /** From what nobody may accept to what is not worth a word. */
 export const CLASSES = ['no', 'caution', 'ask', 'note', 'ok'] as const
@@ -64,7 +73,7 @@ const glutenOf = (station: StationDocument, ingredient: Ingredient): Word => {
   if (said.wheat === 'contains')
     return said.gluten === 'free' && ingredient.glutenStatement ? 'free' : 'contains'
   if (cross) return 'contains'
-  const word = said.gluten ?? 'unknown'
+  const word = wordFor(said.gluten ?? 'unknown')
   if (word === 'contains') return 'contains'
   const cereals = groupsOf(station)['gluten-cereals']
   const isWhichSaid =
@@ -80,8 +89,8 @@ const labelled = (station: StationDocument, ingredient: Ingredient, code: string
   if (code === 'gluten') return glutenOf(station, ingredient)
   const said = ingredient.declarations
   const own = said[code]
-  const ofKinds = kindsIn(station, code).flatMap((kind) => said[kind] ?? [])
-  if (own !== undefined) return worst([own, ...ofKinds])
+  const ofKinds = kindsIn(station, code).flatMap((kind) => wordFor(said[kind]) ?? [])
+  if (own !== undefined) return worst([wordFor(own), ...ofKinds])
   for (const [group, kinds] of Object.entries(groupsOf(station))) {
     if (!kinds.includes(code)) continue
     if (said[group] === undefined) return 'unknown'

@@ -16,7 +16,7 @@ export interface WholePlace extends Place {
   readonly soiledBehind: Place['soiled']
 }
 
-export const WORST_FIRST = ['contains', 'unknown', 'may-contain', 'free'] as const
+export const WORST_FIRST = ['contains', 'unknown', 'may-contain', 'not-listed', 'free'] as const
 export type Word = (typeof WORST_FIRST)[number]
 
 export type From = 'line' | 'backup'

@@ -4,10 +4,9 @@ import { FOOD_KINDS } from '#lib/safety/cooking.ts'
 import { REHEATING_PLACES } from '#lib/safety/reheating.ts'
 import { SANITIZERS } from '#lib/safety/sanitizer.ts'
 import { SCALES } from '#lib/safety/temperature.ts'
-import { limitVariantSchema } from '#lib/station/limit-schema.ts'
-import { volumeToolSchema } from '#lib/station/portion-schema.ts'
-
-const words = z.string().trim().min(1).max(60)
+import { limitVariantSchema } from '#lib/station/shapes/limit-schema.ts'
+import { idSchema, words } from '#lib/station/shapes/named-schema.ts'
+import { volumeToolSchema } from '#lib/station/shapes/portion-schema.ts'
 
 export const clockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/)
 
@@ -72,10 +71,34 @@ export const safetySchema = z.strictObject({
   sanitizer: sanitizerSchema.optional(),
 })
 
+/** One way that the bell rings, as an early-release day. */
+const bellSchema = z.strictObject({
+  id: idSchema,
+  name: words,
+  periods: z
+    .array(z.strictObject({ id: idSchema, name: words, from: clockTime, to: clockTime }))
+    .max(20),
+})
+
+/** Who is there in a period, by initials: no name is kept. */
+const crewSchema = z.strictObject({
+  bell: idSchema,
+  period: idSchema,
+  initials: z.string().trim().min(1).max(4),
+  /** A certified food protection manager (2-102.12). */
+  certified: z.boolean(),
+})
+
 export const daySchema = z.strictObject({
   closes: clockTime.nullable(),
   rushes: z.array(z.strictObject({ from: clockTime, to: clockTime })).max(20),
   assemblers: z.int().min(1).max(20),
+  /** When guests come in, and when the last of them may. */
+  doors: z.strictObject({ open: clockTime, close: clockTime }).optional(),
+  bells: z.array(bellSchema).max(20).optional(),
+  crew: z.array(crewSchema).max(200).optional(),
+  /** The crew eats what is left over, as one of the day's meals. */
+  crewMeal: z.boolean().optional(),
 })
 
 export const toolSchema = z.strictObject({

@@ -19,6 +19,13 @@ export const UNSAID_SAFETY = {
 
 export const UNSAID_DAY = { closes: null, rushes: [], assemblers: 1 }
 
+export const UNSAID_HOUSE = {
+  notListed: 'fits' as const,
+  readAgainDays: 90,
+  locale: 'en-US' as const,
+  tax: { inPrices: true, rateBasisPoints: null },
+}
+
 type Named = Readonly<Record<string, unknown>>
 
 const isNamed = (value: unknown): value is Named =>
@@ -98,8 +105,12 @@ const fromVersion2 = (document: Named): Named => ({
   tools: [],
 })
 
+/** Nothing is "not listed" in a document of version 3, nor is any of its labels of a known law. */
+const fromVersion3 = (document: Named): Named => ({ ...document, version: 4, ...UNSAID_HOUSE })
+
 /** A document as of the newest version; what is none is given back as it is. */
 export const upgraded = (document: unknown): unknown => {
   const second = isOfVersion(document, 1) ? fromVersion1(document) : document
-  return isOfVersion(second, 2) ? fromVersion2(second) : second
+  const third = isOfVersion(second, 2) ? fromVersion2(second) : second
+  return isOfVersion(third, 3) ? fromVersion3(third) : third
 }

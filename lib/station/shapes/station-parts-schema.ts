@@ -1,20 +1,23 @@
 /** The shape of a station document. What its parts say of each other is checked beside it. */
 import { z } from 'zod'
 import { ALLERGEN_SET_IDS } from '#lib/station/codes/allergen-sets.ts'
-import { CLAIMS, SOURCED, SOURCES, TRAITS } from '#lib/station/codes/diets.ts'
-import { UNSAID_DAY, UNSAID_FOOD, UNSAID_SAFETY } from '#lib/station/older-documents.ts'
-import { portionSchema } from '#lib/station/portion-schema.ts'
+import { ingredientSchema } from '#lib/station/shapes/label-schema.ts'
+import { idSchema as id, plural, words } from '#lib/station/shapes/named-schema.ts'
+import {
+  UNSAID_DAY,
+  UNSAID_FOOD,
+  UNSAID_HOUSE,
+  UNSAID_SAFETY,
+} from '#lib/station/shapes/older-documents.ts'
+import { portionSchema } from '#lib/station/shapes/portion-schema.ts'
 import {
   daySchema,
   foodSchema,
   remakeSchema,
   safetySchema,
   toolSchema,
-} from '#lib/station/station-day-schema.ts'
+} from '#lib/station/shapes/station-day-schema.ts'
 
-/** Ids are keys of plain records, so a name that every record inherits can't be one. */
-const id = z.string().regex(/^(?!constructor$)[a-z][a-z0-9-]{0,39}$/)
-const words = z.string().trim().min(1).max(60)
 const cents = z.int().min(0).max(100_000)
 const milligrams = z.int().min(0).max(50_000_000)
 
@@ -30,38 +33,34 @@ const isTimeZone = (name: string): boolean => {
   }
 }
 
-export const declarationSchema = z.enum(['contains', 'may-contain', 'free', 'unknown'])
+/** As on the card: "2 #10 cans", "to taste", "serves 24". */
+const typed = z.string().trim().min(1).max(60)
 
-/** What a label says, and when it was read by whom. */
-export const labelSchema = z.strictObject({
-  /** By allergen, kind, `gluten` or grain. What isn't named here is unknown. */
-  declarations: z.record(id, declarationSchema),
-  /** null: nobody has read what it is made of, so no diet can be answered. */
-  traits: z.array(z.enum(TRAITS)).nullable(),
-  /** What traits come of, as the label names it; not said where it is empty or left away. */
-  sources: z.partialRecord(z.enum(SOURCED), z.array(z.enum(SOURCES))).optional(),
-  /** It says beside "wheat" that the wheat was processed to be gluten-free: 21 CFR 101.91(b)(3). */
-  glutenStatement: z.literal(true).optional(),
-  /** Declared by a certificate or the label; what isn't here is unknown, never inferred. */
-  claims: z.partialRecord(z.enum(CLAIMS), z.enum(['declared', 'not'])),
-  /** Civil date on which the label was read; null: nobody has. */
-  readOn: z.iso.date().nullable(),
-  /** Who read it, as a role or initials; null where that wasn't kept. */
-  readBy: words.nullable(),
-})
+/** Amounts of what it is made of, as they were typed; of one ingredient on several lines too. */
+const lines = z
+  .array(z.strictObject({ of: id, typed }))
+  .max(100)
+  .optional()
 
-/** A name that takes a verb of many, as "almonds"; one where it is left away, as "hummus". */
-const plural = z.literal(true).optional()
-
-const ingredientSchema = z.strictObject({ id, name: words, plural, ...labelSchema.shape })
-
-/** How a batch of something is made; amounts and yields come with scaling. */
+/** How a batch of something is made. */
 const recipeSchema = z.strictObject({
   id,
   name: words,
   ingredients: z.array(id),
   /** Recipes that go into it. */
   recipes: z.array(id),
+  lines,
+  yields: typed.optional(),
+})
+
+/** What a millilitre of it weighs, and how that is known. */
+const densitySchema = z.strictObject({
+  gPerMl: z.number().min(0.02).max(2.5),
+  by: z.enum(['measured', 'pan', 'table']),
+  /** The table. */
+  source: z.string().trim().min(1).max(120).optional(),
+  /** What was measured, as "10 scoops weigh 1 lb 4 oz". */
+  typed: typed.optional(),
 })
 
 export const CONTACT_KINDS = [
@@ -107,8 +106,10 @@ const componentSchema = z.strictObject({
   mark: z.string().min(1).max(10).optional(),
   ingredients: z.array(id),
   recipes: z.array(id),
+  lines,
   held: z.enum(['hot', 'cold', 'dry']),
   portion: portionSchema,
+  density: densitySchema.optional(),
   /** Lidded cups exist for it, so a guest can have it on the side. */
   side: z.boolean(),
   /** What one more portion costs. */
@@ -152,9 +153,19 @@ const panSchema = z.strictObject({
   usualPortions: z.int().min(1).max(500),
 })
 
+/** English as it is written somewhere; another language comes with its words. */
+const LOCALES = ['en-US', 'en-CA', 'en-GB', 'en-IE', 'en-AU', 'en-NZ'] as const
+
+const taxSchema = z.strictObject({
+  /** Prices are what a guest pays. */
+  inPrices: z.boolean(),
+  /** 825 is 8.25%; null where nobody said. */
+  rateBasisPoints: z.int().min(0).max(10_000).nullable(),
+})
+
 export const stationShape = z.strictObject({
   format: z.literal('level-scoop/station'),
-  version: z.literal(3),
+  version: z.literal(4),
   /** Made up to try the tool with: its labels are nobody's. */
   invented: z.boolean().default(false),
   id,
@@ -164,7 +175,8 @@ export const stationShape = z.strictObject({
       .array(
         z.strictObject({
           id,
-          held: z.enum(['hot', 'cold', 'dry']),
+          /** `time`: neither hot nor cold, so that time alone controls what stands in it. */
+          held: z.enum(['hot', 'cold', 'dry', 'time']),
           pans: z.array(panSchema).min(1),
         }),
       )
@@ -178,6 +190,13 @@ export const stationShape = z.strictObject({
   ownAllergens: z.array(id),
   /** Whether the person in charge may accept a caution with the guest, or it rules out. */
   cautions: z.enum(['ask', 'block']),
+  /** What an allergen is that no label lists, where its law makes them name it. */
+  notListed: z.enum(['fits', 'caution']).default(UNSAID_HOUSE.notListed),
+  /** A label that was read more days ago isn't known any more: common practice, no source. */
+  readAgainDays: z.int().min(1).max(730).default(UNSAID_HOUSE.readAgainDays),
+  /** How numbers, times and money are written. */
+  locale: z.enum(LOCALES).default(UNSAID_HOUSE.locale),
+  tax: taxSchema.default(UNSAID_HOUSE.tax),
   ingredients: z.array(ingredientSchema).min(1),
   recipes: z.array(recipeSchema),
   components: z.array(componentSchema).min(1),

@@ -7,13 +7,12 @@ import type { SheetAnswer } from '#lib/rooms/care/views/allergen-sheet.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import { NOT_OPENED } from '#lib/service/state.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
-import { openingCommands } from '#lib/spine/opening-commands.ts'
 import { stationSchema } from '#lib/station/schema.ts'
-import type { StationDocument } from '#lib/station/station-document.ts'
 import { type Access, createAccess } from '#server/access/access.ts'
 import { removeScriptsToken, writeScriptsToken } from '#server/access/scripts-token.ts'
 import type { Config } from '#server/config.ts'
 import { openDataFolder } from '#server/data-folder.ts'
+import { DEMO_SERVICE, openDemo } from '#server/demo/open-demo.ts'
 import { demoStation } from '#server/demo-station.ts'
 import { openSqliteLog } from '#server/event-log/sqlite.ts'
 import { createForecasts } from '#server/forecast/forecasts.ts'
@@ -25,7 +24,8 @@ import type { HealthSource } from '#server/http/health.ts'
 import type { Keeping } from '#server/privacy/keeping.ts'
 import { openKeeping } from '#server/privacy/open-keeping.ts'
 import { createServerClock, type ServerClock } from '#server/rail/clock.ts'
-import { openStationServices, type StationServices } from '#server/rail/station-services.ts'
+import type { Rail } from '#server/rail/rail.ts'
+import { openStationServices } from '#server/rail/station-services.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
 import { openKnownRecords } from '#server/records/known-records.ts'
 import { createSqliteRecords } from '#server/records/sqlite.ts'
@@ -51,9 +51,9 @@ export interface Station {
   closeStores(): Promise<void>
 }
 
-/** The newest service's place in its log; its hash is worked out once a position. */
+/** The place of a service in its log; its hash is worked out once a position. */
 const createHealth = (
-  services: StationServices,
+  current: () => Rail | null,
   commits: () => number,
   scriptsToken: string,
 ): HealthSource => {
@@ -63,7 +63,7 @@ const createHealth = (
     commits,
     scriptsToken,
     service: () => {
-      const rail = services.current()
+      const rail = current()
       if (!rail) return null
       if (known.id !== rail.service || known.position !== rail.position())
         known = {
@@ -84,30 +84,6 @@ const endTheProcess = (error: unknown): void => {
   setImmediate(() => {
     throw error
   })
-}
-
-const DEMO_SERVICE = 's-demo'
-
-/**
- * With an empty data folder an order can be taken at once: a demo service with loaded pans. Called
- * again after a start that was cut short in the middle, what was done already has no second effect.
- */
-const openDemo = async (
-  services: StationServices,
-  station: StationDocument,
-  now: number,
-): Promise<void> => {
-  const service = DEMO_SERVICE
-  await services.submit(
-    service,
-    'demo-open',
-    { type: 'open', station: station.id, kind: 'demo' },
-    'lead',
-  )
-  // Told of the moment of its opening, so that a command given again is the same command.
-  const openedAt = (await services.find(service))?.state().openedAt ?? now
-  for (const [index, command] of openingCommands(station, openedAt).entries())
-    await services.submit(service, `demo-opening-${index + 1}`, command, 'lead')
 }
 
 /**
@@ -160,9 +136,10 @@ export const composeStation = async ({
     if (events.some(({ type }) => type === 'serviceClosed')) records.take(rail)
   })
   // What the server didn't get to before it was cut short.
-  const newest = services.current()
-  if (newest) known.take(newest.state())
-  if (newest) records.take(newest)
+  for (const newest of services.currents()) {
+    known.take(newest.state())
+    records.take(newest)
+  }
   const keeping = await openKeeping({
     house,
     services,
@@ -173,7 +150,8 @@ export const composeStation = async ({
     logger,
     fatal: endTheProcess,
   })
-  const followed = services.current()
+  const current = () => first && services.current(first.station)
+  const followed = current()
   const isFirstDemo = followed?.service === DEMO_SERVICE && followed.state().stage === 'open'
   if (first && (followed === null || isFirstDemo))
     await openDemo(services, first.document, clock.now())
@@ -181,7 +159,7 @@ export const composeStation = async ({
   const looking = setInterval(() => services.look(), 10_000)
   if (first) records.taught(first.document, 'real')
   const forecasts = createForecasts({
-    current: () => services.current(),
+    currents: () => services.currents(),
     onShow: (listener) => services.onShow(listener),
     taught: ({ station, kind }) => records.taught(station, kind),
     now: clock.now,
@@ -192,7 +170,7 @@ export const composeStation = async ({
     now: clock.now,
     station: () => first?.station ?? null,
     line: () => first && lineDrawn(first.document),
-    isDemo: () => serviceOf(services.current()?.state() ?? NOT_OPENED)?.kind === 'demo',
+    isDemo: () => serviceOf(current()?.state() ?? NOT_OPENED)?.kind === 'demo',
   })
   const scriptsToken = writeScriptsToken(folder.path, access.scriptsToken)
   const sockets = attachSockets({
@@ -215,14 +193,14 @@ export const composeStation = async ({
     logger,
   })
   return {
-    health: createHealth(services, () => events.commits(), scriptsToken),
+    health: createHealth(current, () => events.commits(), scriptsToken),
     stopTaking: () => {
       taking = false
     },
     access,
     keeping,
     allergens: createAllergens({
-      state: () => services.current()?.state() ?? null,
+      state: (station) => services.current(station)?.state() ?? null,
       stations: known,
       now: clock.now,
     }),

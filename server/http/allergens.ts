@@ -2,19 +2,20 @@ import { type SheetAnswer, sheetFacts } from '#lib/rooms/care/views/allergen-she
 import { isRunning, type ServiceState } from '#lib/service/state.ts'
 import type { KnownStations } from '#server/stations/known-stations.ts'
 
-/** What /allergens tells: of the open service; while none is, of the station's newest document. */
+/** What /allergens tells of a station: of its open service; while none is, of its newest document. */
 export const createAllergens =
   (deps: {
-    readonly state: () => ServiceState | null
+    /** Of the station's newest service. */
+    readonly state: (station: string) => ServiceState | null
     readonly stations: Pick<KnownStations, 'first'>
     readonly now: () => number
   }) =>
   (): SheetAnswer => {
     const at = deps.now()
-    const state = deps.state()
+    const kept = deps.stations.first()
+    const state = kept && deps.state(kept.station)
     const last = state !== null && isRunning(state) ? sheetFacts(state) : null
     if (state?.stage === 'open' && last !== null) return { at, facts: last }
-    const kept = deps.stations.first()
     if (kept === null) return { at, facts: last }
     const isSame = last?.station.id === kept.station && last.revision === kept.revision
     const { document: station, revision } = kept

@@ -101,8 +101,8 @@ export const createKeeping = (ports: KeepingPorts): Keeping => {
 
   /** Whether a service is closed, without reading a stream that has its record already. */
   const isClosed = async (service: string): Promise<boolean> => {
-    const current = services.current()
-    if (current?.service === service) return current.state().stage !== 'open'
+    const current = services.currents().find((rail) => rail.service === service)
+    if (current) return current.state().stage !== 'open'
     if (records.all().some((one) => one.service === service)) return true
     const rail = await services.find(service)
     if (rail?.state().stage === 'closed') records.take(rail)
@@ -131,7 +131,7 @@ export const createKeeping = (ports: KeepingPorts): Keeping => {
   const dueNow = async (time: BelievedTime): Promise<readonly string[]> => {
     const days = store.days()
     const due: string[] = []
-    const isBusy = services.current()?.state().stage === 'open'
+    const isBusy = services.currents().some((rail) => rail.state().stage === 'open')
     const recorded = new Map(records.all().map((one) => [one.service, one.closedAt]))
     for (const service of await log.services()) {
       const closedAt = recorded.get(service)
@@ -153,10 +153,11 @@ export const createKeeping = (ports: KeepingPorts): Keeping => {
 
   /** What was put ahead of an append that never came. Only while nothing is under way. */
   const withoutOrphans = async (): Promise<void> => {
-    const current = services.current()
-    if (current?.state().stage !== 'open') return
-    const events = await log.read(current.service, 0)
-    await guests.sweep(current.service, new Set(events.flatMap(({ command }) => command ?? [])))
+    for (const { service, state } of services.currents()) {
+      if (state().stage !== 'open') continue
+      const events = await log.read(service, 0)
+      await guests.sweep(service, new Set(events.flatMap(({ command }) => command ?? [])))
+    }
   }
 
   const sweep = async (): Promise<void> => {

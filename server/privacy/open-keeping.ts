@@ -24,8 +24,8 @@ export const openKeeping = async ({
 }): Promise<OpenKeeping> => {
   const { services, records } = ports
   const openedAt = (service: string): number | null => {
-    const current = services.current()
-    if (current?.service === service) return current.state().openedAt
+    const current = services.currents().find((rail) => rail.service === service)
+    if (current) return current.state().openedAt
     return records.all().find((one) => one.service === service)?.openedAt ?? null
   }
   const counting = createCounting({

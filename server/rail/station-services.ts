@@ -1,15 +1,18 @@
-/** The services of one station: which one is followed now, and a rail for each that is asked for. */
+/** The services of a house's stations: which one of each is followed now, and a rail for each that is asked for. */
 import type { Answer } from '#lib/protocol/wire.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import type { Role } from '#lib/service/roles.ts'
+import { isRunning } from '#lib/service/state.ts'
 import type { Command } from '#lib/spine/registry.ts'
 import { openRail, type Rail } from '#server/rail/rail.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'
 import { storeProblemOf } from '#server/store/store-problem.ts'
 
 export interface StationServices {
-  /** The newest service that was opened; null where none ever was. */
-  current(): Rail | null
+  /** The newest service that was opened of a station; null where none ever was. */
+  current(station: string): Rail | null
+  /** The newest of each station that ever had one, last opened last. */
+  currents(): readonly Rail[]
   /** A service by its id; null where there is none. */
   find(service: string): Promise<Rail | null>
   submit(service: string, id: string, command: Command, by: Role, adult?: string): Promise<Answer>
@@ -30,8 +33,16 @@ export const openStationServices = async (
   const rails = new Map<string, Promise<Rail>>()
   const opened = new Set<Rail>()
   const listeners: ((rail: Rail, events: readonly Recorded[]) => void)[] = []
-  let current: Rail | null = null
+  const current = new Map<string, Rail>()
   let opening: Promise<unknown> = Promise.resolve()
+
+  /** In the order of opening, so that the last one opened stands last. */
+  const turnTo = (rail: Rail): void => {
+    const state = rail.state()
+    if (!isRunning(state)) return
+    current.delete(state.station.id)
+    current.set(state.station.id, rail)
+  }
 
   /** Reading failed: where the store is at fault, nothing more may be said. */
   const failed = (error: unknown): never => {
@@ -43,7 +54,7 @@ export const openStationServices = async (
     const rail = await openRail({ ...ports, service })
     opened.add(rail)
     rail.onShow((events) => {
-      if (events.some((event) => event.type === 'serviceOpened')) current = rail
+      if (events.some((event) => event.type === 'serviceOpened')) turnTo(rail)
       for (const listener of listeners) listener(rail, events)
     })
     return rail
@@ -79,9 +90,16 @@ export const openStationServices = async (
     rails.delete(rail.service)
   }
 
+  /** A service's first event tells its station, so that no other stream is read to its end. */
   const toNewest = async (): Promise<void> => {
-    const newest = (await ports.log.services()).at(-1)
-    current = newest === undefined ? null : await railOf(newest)
+    const newest = new Map<string, string>()
+    for (const service of (await ports.log.services()).toReversed()) {
+      const [first] = await ports.log.read(service, 0, 1)
+      if (first?.type === 'serviceOpened' && !newest.has(first.station.id))
+        newest.set(first.station.id, service)
+    }
+    current.clear()
+    for (const service of [...newest.values()].toReversed()) turnTo(await railOf(service))
   }
 
   const erase = async (services: readonly string[]): Promise<readonly string[]> => {
@@ -96,14 +114,15 @@ export const openStationServices = async (
       gone.push(service)
     }
     await ports.log.erase(gone).catch(failed)
-    if (current && gone.includes(current.service)) await toNewest()
+    if ([...current.values()].some(({ service }) => gone.includes(service))) await toNewest()
     return gone
   }
 
   await toNewest()
 
   return {
-    current: () => current,
+    current: (station) => current.get(station) ?? null,
+    currents: () => [...current.values()],
     find,
     submit: async (service, id, command, by, adult) => {
       if (command.type === 'open') {

@@ -16,7 +16,7 @@ export const deviceOf = (asker: Asker): string | null =>
   asker.kind === 'proved' ? asker.device : null
 
 export interface Asking {
-  /** The newest service, where it is for the asker. */
+  /** The newest service that is for the asker: of a device, its station's. */
   current(asker: Asker): Rail | null
   /** A service by its id; null where there is none, or none for the asker. */
   find(asker: Asker, service: string): Promise<Rail | null>
@@ -31,7 +31,7 @@ export const createAsking = ({
   services,
   access,
 }: {
-  readonly services: Pick<StationServices, 'current' | 'find'>
+  readonly services: Pick<StationServices, 'current' | 'currents' | 'find'>
   readonly access: { readonly devices: Pick<Access['devices'], 'use'> }
 }): Asking => {
   const ofRail = (rail: Rail | null) => rail && serviceOf(rail.state())
@@ -46,14 +46,15 @@ export const createAsking = ({
   }
 
   return {
-    current: (asker) => seen(asker, services.current()),
+    current: (asker) => services.currents().findLast((rail) => seen(asker, rail) !== null) ?? null,
     find: async (asker, service) => {
       use(asker)
       return seen(asker, await services.find(service))
     },
     problem: async (asker, { command, service, hasProof }) => {
       use(asker)
-      const rail = command.type === 'open' ? services.current() : await services.find(service)
+      const rail =
+        command.type === 'open' ? services.current(command.station) : await services.find(service)
       return rightsProblem(asker, command, ofRail(rail), hasProof)
     },
   }

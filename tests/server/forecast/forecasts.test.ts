@@ -72,7 +72,7 @@ const watch = (told: Stocked, over: Partial<ForecastPorts> = {}) => {
   const made: StationForecast[] = []
   const logged: string[] = []
   const forecasts = createForecasts({
-    current: () => room.rail,
+    currents: () => [room.rail],
     onShow: (listener) => room.listen(listener),
     taught: () => pastTaught([], stockedStation, 'real'),
     now: () => OPENED + 12 * MINUTE,
@@ -193,5 +193,35 @@ describe('the newest forecast', () => {
     show()
     await until(() => logged.some((line) => line.includes('no forecast was made')))
     expect(forecasts.newest('s-lunch')).toBe(made.at(-1))
+  })
+
+  test('[R30] is made of each station’s open service, each in its own time', async () => {
+    const [wraps, soup] = [createRail(stocked()), createRail(stocked())]
+    const other: Rail = { ...soup.rail, service: 's-soup' }
+    const made: string[] = []
+    const rails: Rail[] = [wraps.rail]
+    const forecasts = createForecasts({
+      currents: () => rails,
+      onShow: (listener) => {
+        wraps.listen(listener)
+        soup.listen(() => listener(other))
+      },
+      taught: () => pastTaught([], stockedStation, 'real'),
+      now: () => OPENED + 12 * MINUTE,
+      logger: pino({ level: 'silent' }),
+      atMostEveryMs: AT_MOST_EVERY_MS,
+      tickMs: 60_000,
+    })
+    onTestFinished(() => forecasts.close())
+    forecasts.onForecast(({ position }) => made.push(String(position)))
+    await until(() => made.length > 0)
+    expect(forecasts.newest('s-soup')).toBeNull()
+    rails.push(other)
+    soup.show()
+    await until(() => forecasts.newest('s-soup') !== null)
+    expect(forecasts.newest('s-lunch')).not.toBeNull()
+    rails.shift()
+    soup.show()
+    expect(forecasts.newest('s-lunch')).toBeNull()
   })
 })

@@ -41,7 +41,7 @@ describe('the open service of a station', () => {
     const one = await processOn(log)
     const two = await processOn(log)
     await two.services.submit('s-two', 'two', OPEN, 'lead')
-    expect(one.services.current()).toBeNull()
+    expect(one.services.current('alder-hall')).toBeNull()
     expect(await one.services.submit('s-one', 'one', OPEN, 'lead')).toMatchObject(ALREADY)
     await two.services.submit('s-two', 'close', CLOSE, 'lead')
     expect(await one.services.submit('s-one', 'again', OPEN, 'lead')).toMatchObject({

@@ -249,7 +249,7 @@ const sendRaw = (socket: Screen['socket'], packet: string): void => {
 
 describe('nonsense', () => {
   const unharmed = async (room: Awaited<ReturnType<typeof createSocketRoom>>, screen: Screen) => {
-    expect(await foldOf(room)).toEqual(room.services.current()?.state())
+    expect(await foldOf(room)).toEqual(room.services.current('alder-hall')?.state())
     expect(await room.room.ports.log.head('s-lunch')).toBe(11)
     expect(await screen.give('order', order())).toMatchObject({ answer: 'accepted', position: 12 })
     expect(room.room.faults).toEqual([])

@@ -58,7 +58,7 @@ describe('who follows', () => {
   test('[X10] gets the state where its position lies ahead or too far back', async () => {
     const { url, services } = await createSocketRoom()
     const screen = await connectScreen(url, 'assembly')
-    const state = projectState('assembly', services.current()?.state() ?? NOT_OPENED)
+    const state = projectState('assembly', services.current('alder-hall')?.state() ?? NOT_OPENED)
     const snapshot = { kind: 'snapshot', position: 11, state }
     expect(await screen.follow(400)).toEqual(snapshot)
   })
@@ -71,7 +71,7 @@ describe('who follows', () => {
     await heardAll(screen)
     const events = [...(all.kind === 'events' ? all.events : []), ...eventsOf(screen)]
     expect(events.reduce((state, event) => evolve(state, event), NOT_OPENED)).toEqual(
-      services.current()?.state(),
+      services.current('alder-hall')?.state(),
     )
   })
 
@@ -244,7 +244,7 @@ describe('the end in good order', () => {
     token = second.token('counter')
     expect(await answered).toEqual({ id: 'meanwhile', answer: 'accepted', position: 12 })
     await whenView(crew.client, (view) => view.link === 'live' && view.position === 12)
-    const state = second.services.current()?.state() ?? NOT_OPENED
+    const state = second.services.current('alder-hall')?.state() ?? NOT_OPENED
     expect(crew.client.view().state).toEqual(projectState('counter', state))
   })
 })

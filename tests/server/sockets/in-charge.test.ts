@@ -105,7 +105,7 @@ describe('a command with a passphrase', () => {
     const all = JSON.stringify([
       await room.ports.log.read('s-lunch', 0),
       await room.ports.log.answerTo('s-lunch', 'pan'),
-      services.current()?.state(),
+      services.current('alder-hall')?.state(),
       heard,
       logged,
       room.logged,

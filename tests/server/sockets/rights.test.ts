@@ -98,7 +98,7 @@ const tried = async (
   for (const command of commands) await ask('closed', command)
   for (const command of others) await ask('planned', command)
   await ask('planned', open)
-  const opened = services.current()
+  const opened = services.current('alder-hall')
   if (opened?.service === 's-none') await services.submit('s-none', 'x', { type: 'close' }, 'lead')
   await services.submit(
     's-supper',

@@ -82,7 +82,7 @@ describe('over the wire', () => {
     const snapshot = await late.follow(9_999)
     await heardAll(late)
 
-    const rail = services.current()
+    const rail = services.current('alder-hall')
     const log = rail?.eventsAfter(0) ?? []
     const state = rail?.state() ?? NOT_OPENED
     expect(log.length).toBeGreaterThan(12)
@@ -150,6 +150,6 @@ describe('over the wire', () => {
     written.mockRestore()
     const sights = new Set(CREW.map(sightOf)).size
     expect(packets).toBe(sights)
-    expect(services.current()?.position()).toBe(12)
+    expect(services.current('alder-hall')?.position()).toBe(12)
   })
 })

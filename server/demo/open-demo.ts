@@ -1,0 +1,27 @@
+import { openingCommands } from '#lib/spine/opening-commands.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
+import type { StationServices } from '#server/rail/station-services.ts'
+
+export const DEMO_SERVICE = 's-demo'
+
+/**
+ * With an empty data folder an order can be taken at once: a demo service with loaded pans. Called
+ * again after a start that was cut short in the middle, what was done already has no second effect.
+ */
+export const openDemo = async (
+  services: StationServices,
+  station: StationDocument,
+  now: number,
+): Promise<void> => {
+  const service = DEMO_SERVICE
+  await services.submit(
+    service,
+    'demo-open',
+    { type: 'open', station: station.id, kind: 'demo' },
+    'lead',
+  )
+  // Told of the moment of its opening, so that a command given again is the same command.
+  const openedAt = (await services.find(service))?.state().openedAt ?? now
+  for (const [index, command] of openingCommands(station, openedAt).entries())
+    await services.submit(service, `demo-opening-${index + 1}`, command, 'lead')
+}

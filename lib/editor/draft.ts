@@ -59,7 +59,7 @@ export interface Named {
   readonly row: Row
 }
 
-const isSingle = (entity: string): entity is Single => SINGLES.some((one) => one === entity)
+export const isSingle = (entity: string): entity is Single => SINGLES.some((one) => one === entity)
 
 /** The key of an entity; the id of a single is its own name. */
 export const keyOf = (entity: Entity, id: string): EntityKey =>

@@ -5,7 +5,7 @@
 import type { AccessRefusal } from '#lib/access/http.ts'
 import type { Change } from '#lib/editor/change.ts'
 import type { EntityKey, Json, Row, Rows } from '#lib/editor/draft.ts'
-import type { MissingFor, Problem, StepRefusal } from '#lib/editor/problem.ts'
+import type { MissingFor, Other, Problem, StepRefusal } from '#lib/editor/problem.ts'
 import type { Step } from '#lib/editor/step.ts'
 
 /** GET /menu/stations */
@@ -116,7 +116,7 @@ export type MenuAnswer<Done> =
       readonly code: 'step-refused'
       readonly step: number
       readonly why: StepRefusal
-      readonly other?: Problem['other']
+      readonly other?: Other
     }
   | { readonly code: 'has-problems'; readonly problems: readonly Problem[] }
 

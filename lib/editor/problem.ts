@@ -9,10 +9,17 @@ export interface Problem {
   readonly id: string
   /** As in the row, with dots to what is inside: `portion.gPerCup`, `parts.2.component`; null: the whole row. */
   readonly field: string | null
-  /** The other that it is about: the pan that stands there, the recipe that goes round. */
-  readonly other?: { readonly entity: Entity; readonly id: string }
-  /** What the sentence counts or names: a limit, a code of an allergen. */
-  readonly value?: string | number
+  /** The limit that is passed. */
+  readonly most?: number
+  readonly least?: number
+  /** Ids, allergens, traits or times that it is about beside that, as the document's check names them. */
+  readonly named?: readonly string[]
+}
+
+/** A row that stands in the way. */
+export interface Other {
+  readonly entity: Entity
+  readonly id: string
 }
 
 /** Why a step can't be taken at all; nothing of the draft has changed. */

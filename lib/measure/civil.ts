@@ -25,6 +25,10 @@ export const civilDate = (epochMs: number, timeZone: string): string =>
 export const dayBefore = (date: string): string =>
   Temporal.PlainDate.from(date).subtract({ days: 1 }).toString()
 
+/** Civil days from one date to another, below 0 where it is earlier. @throws RangeError for what is none */
+export const daysBetween = (from: string, to: string): number =>
+  Temporal.PlainDate.from(from).until(to, { largestUnit: 'day' }).days
+
 /** Minute of the civil day of an instant in a time zone, with its fraction: 0 to under 1,440. */
 export const minuteOfDay = (epochMs: number, timeZone: string): number => {
   const { hour, minute, second } =

@@ -40,7 +40,7 @@ export const traitWord = ({ traits, sources }: Made, trait: Trait, diet: Diet): 
 export type SourceProblem =
   | { readonly why: 'source-of-nothing'; readonly trait: Sourced }
   | { readonly why: 'no-such-source'; readonly trait: Sourced; readonly source: Source }
-  /** The allergen that comes with it is declared free, or only warned of. */
+  /** The allergen that comes with it is declared free, not listed, or only warned of. */
   | {
       readonly why: 'source-not-contained'
       readonly trait: Sourced
@@ -54,7 +54,7 @@ export const sourceProblem = (
   { traits, sources, declarations }: Made & Pick<Ingredient, 'declarations'>,
 ): SourceProblem | null => {
   const isDenied = (code: string): boolean =>
-    ['free', 'may-contain'].includes(declarations[code] ?? 'unknown') &&
+    ['free', 'not-listed', 'may-contain'].includes(declarations[code] ?? 'unknown') &&
     !kindsOf(station, code).some((kind) => declarations[kind] === 'contains')
   for (const trait of SOURCED) {
     const named = sources?.[trait]

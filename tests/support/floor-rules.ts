@@ -14,6 +14,7 @@ export const FLOORS: readonly string[] = [
   'lib/spine',
   'lib/access',
   'lib/editor',
+  'lib/carry',
   'lib/protocol',
   'lib/sync',
 ]

@@ -90,6 +90,11 @@ describe.each(each)('the set %s', (_, station) => {
     expect([...station.ingredients, ...station.recipes].filter(({ id }) => !used.has(id))).toEqual(
       [],
     )
+    for (const { id, lines, ...one } of made)
+      if (lines !== undefined)
+        expect(lines.map(({ of }) => of).sort(), id).toEqual(
+          [...one.ingredients, ...one.recipes].sort(),
+        )
     const sold = new Set(
       station.items.flatMap((one) => [
         ...(one.base?.choices ?? []),

@@ -1,0 +1,62 @@
+import {
+  despite,
+  FALCPA,
+  GUIDE,
+  MEMORY,
+  names,
+  plainly,
+  sometimes,
+  type WordRow,
+} from '#lib/station/label-words/word-row.ts'
+
+export const MILK_WORDS: readonly WordRow[] = [
+  plainly('milk', 'milk', FALCPA),
+  names(
+    'milk',
+    `butter, butter fat, butter oil, buttermilk, casein, caseinate, ammonium caseinate,
+     calcium caseinate, magnesium caseinate, potassium caseinate, sodium caseinate,
+     casein hydrolysate, cheese, cottage cheese, cream, curd, custard, ghee, half and half,
+     lactalbumin, lactalbumin phosphate, lactoferrin, lactoglobulin, lactose, lactulose, nougat,
+     pudding, rennet casein, sour cream, sour milk solid, whey, yogurt`,
+    GUIDE.milk,
+  ),
+  names(
+    'milk',
+    `dairy, goat milk, goat cheese, milk chocolate, milk fat, milkshake, buttercream, ice cream, cheesecake, cheddar,
+     mozzarella, parmesan, parmigiano, pecorino, feta, ricotta, mascarpone, paneer, quark, kefir,
+     creme fraiche, dulce de leche`,
+    MEMORY,
+  ),
+  sometimes(
+    'milk',
+    `caramel candy, caramel flavoring, caramel flavor, chocolate, high protein flour,
+     lactic acid starter culture, margarine, natural flavoring, natural flavor, non dairy, nisin`,
+    GUIDE.milk,
+  ),
+  sometimes(
+    'milk',
+    `caramel, butterscotch, creamer, creamy, pesto, eggnog, starter culture, oat cream, soy cream, soy cheese,
+     soy yogurt, soy milk yogurt, almond cheese, almond yogurt, almond milk yogurt, almond cream,
+     cashew cheese, cashew cream, cashew yogurt, coconut yogurt, coconut milk yogurt, oat yogurt,
+     oat milk yogurt, artificial butter flavor, butter flavor, cheese flavor, cream flavor`,
+    MEMORY,
+  ),
+  despite(
+    'milk',
+    `calcium lactate, cocoa butter, cream of tartar, lactic acid, sodium lactate,
+     stearoyl lactylate, sodium stearoyl lactylate, calcium stearoyl lactylate, coconut milk`,
+    GUIDE.milk,
+  ),
+  despite(
+    'milk',
+    `coconut cream, cream of coconut, creamed coconut, coconut butter, almond milk, almond butter,
+     cashew milk, cashew butter, hazelnut milk, hazelnut butter, macadamia milk, walnut milk,
+     pistachio milk, pistachio butter, peanut butter, peanut milk, nut butter, nut milk, seed butter,
+     sunflower butter, sunflower seed butter, sesame butter, tahini butter, shea butter,
+     mango butter, apple butter, pumpkin butter, soy milk, soya milk, soybean milk, soy butter,
+     oat milk, rice milk, hemp milk, pea milk, flax milk, milk thistle, butter bean, butter lettuce,
+     butterhead, buttercup, butternut, butter nut, butterfly, soybean curd, bean curd, soy curd,
+     milkfish, potassium lactate, cream soda, cream style corn`,
+    MEMORY,
+  ),
+]

@@ -155,6 +155,9 @@ describe('these checks themselves', () => {
     expect(wordsImported(at('components/counter/words.tsx', text))).toEqual([])
     expect(wordsImported(at('components/counter/frame-words.tsx', text))).toEqual([])
     expect(wordsImported(at('lib/rooms/advice/words/calm-en.ts', text))).toEqual([])
+    const set = "import { labelFormWords } from '#lib/editor/words/label-form-en.ts'"
+    expect(wordsImported(at('components/menu/label/label-panel.tsx', set))).toHaveLength(1)
+    expect(wordsImported(at('components/menu/label/words.tsx', set))).toEqual([])
     const other = "import type { SaidHere } from '#lib/words/said-here.ts'"
     expect(wordsImported(at('components/counter/ask-step.tsx', other))).toEqual([])
   })

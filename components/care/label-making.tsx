@@ -9,11 +9,11 @@ import {
   withNoTraits,
   withTrait,
 } from '#lib/rooms/care/views/label-draft.ts'
+import type { Allergens } from '#lib/station/codes/askable.ts'
 import { CLAIMS, TRAITS } from '#lib/station/codes/diets.ts'
-import type { StationDocument } from '#lib/station/station-document.ts'
 
 interface LabelMakingProps {
-  readonly station: StationDocument
+  readonly station: Allergens
   readonly draft: LabelDraft
   readonly onChange: (draft: LabelDraft) => void
 }

@@ -3,12 +3,19 @@
  * pictures: to a device of the lead or of the person in charge. A label is the house's, not a station's.
  */
 import type { AccessRefusal } from '#lib/access/http.ts'
+import type { Allergens } from '#lib/station/codes/askable.ts'
 import type { Label } from '#lib/station/label.ts'
 import type { LabelProblem } from '#lib/station/label-problem.ts'
 
 /** GET /menu/labels?station= : all ingredients of the station as it stands in its draft, or is published. */
 export interface MenuLabels {
   readonly station: string
+  /** What decides which allergens are asked: of the draft, or of the station as published. */
+  readonly allergens: Allergens
+  /** Civil date at the station by the server's time, as 2026-11-25: a label is read on it. */
+  readonly today: string
+  /** A label is read again after so many days at the latest. */
+  readonly readAgainDays: number
   readonly ingredients: readonly LabelledIngredient[]
 }
 

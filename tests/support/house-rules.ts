@@ -16,14 +16,17 @@ const mayImport: Readonly<Record<string, readonly string[]>> = {
 const folderOf = (path: string): string => path.split('/')[0] ?? ''
 
 /** What binds a language: words of a screen, and words made of others. */
-const bindsWords = /^lib\/(rooms\/[a-z]+\/)?words\/|^components\/[a-z-]+\/([a-z-]+-)?words\.tsx?$/
+const bindsWords =
+  /^lib\/(rooms\/[a-z]+\/|editor\/)?words\/|^components\/([a-z-]+\/)+([a-z-]+-)?words\.tsx?$/
 
 /** Imports of one language's words, types among them, where no language is chosen. */
 export const wordsImported = ({ path, imports }: Source): readonly string[] =>
   bindsWords.test(path)
     ? []
     : imports
-        .filter(({ file }) => /^lib\/(rooms\/[a-z]+\/)?words\/.*-[a-z]{2}\.m?ts$/.test(file ?? ''))
+        .filter(({ file }) =>
+          /^lib\/(rooms\/[a-z]+\/|editor\/)?words\/.*-[a-z]{2}\.m?ts$/.test(file ?? ''),
+        )
         .map(({ specifier }) => `${path} imports ${specifier}`)
 
 const packageOf = (specifier: string): string =>

@@ -12,6 +12,7 @@ export const titles = {
   join: 'Join',
   devices: 'Devices',
   privacy: 'What is remembered',
+  label: 'Read a label',
   of: (screen: string) => `${screen} · Level Scoop`,
   notFound: 'This page does not exist',
   notFoundHint: 'The address may be mistyped.',

@@ -1,14 +1,15 @@
 import { openingCommands } from '#lib/spine/opening-commands.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import type { StationServices } from '#server/rail/station-services.ts'
+import type { KeptStation } from '#server/stations/port.ts'
 
-export const DEMO_SERVICE = 's-demo'
+const DEMO_SERVICE = 's-demo'
 
 /**
  * With an empty data folder an order can be taken at once: a demo service with loaded pans. Called
  * again after a start that was cut short in the middle, what was done already has no second effect.
  */
-export const openDemo = async (
+const openDemo = async (
   services: StationServices,
   station: StationDocument,
   now: number,
@@ -24,4 +25,16 @@ export const openDemo = async (
   const openedAt = (await services.find(service))?.state().openedAt ?? now
   for (const [index, command] of openingCommands(station, openedAt).entries())
     await services.submit(service, `demo-opening-${index + 1}`, command, 'lead')
+}
+
+/** Opens the demo where no service was ever opened, and does what was left undone of that. */
+export const beginDemo = async (
+  services: StationServices,
+  first: KeptStation<StationDocument> | null,
+  now: number,
+): Promise<void> => {
+  if (first === null) return
+  const newest = services.current(first.station)
+  const isUnderWay = newest?.service === DEMO_SERVICE && newest.state().stage === 'open'
+  if (newest === null || isUnderWay) await openDemo(services, first.document, now)
 }

@@ -1,0 +1,140 @@
+/** A house: its stores in a folder of its own, its stations, and the rails over them. */
+import type { Logger } from 'pino'
+import type { Recorded } from '#lib/service/events/event.ts'
+import { stationSchema } from '#lib/station/schema.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
+import { type DataFolder, openDataFolder } from '#server/data-folder.ts'
+import type { EventLog } from '#server/event-log/port.ts'
+import { openSqliteLog } from '#server/event-log/sqlite.ts'
+import { createForecasts, type Forecasts } from '#server/forecast/forecasts.ts'
+import type { Guests } from '#server/guests/port.ts'
+import { openGuests } from '#server/guests/sqlite.ts'
+import { type OpenKeeping, openKeeping } from '#server/privacy/open-keeping.ts'
+import type { ServerClock } from '#server/rail/clock.ts'
+import { openStationServices, type StationServices } from '#server/rail/station-services.ts'
+import type { StoredAnswer } from '#server/rail/stored-answer.ts'
+import { openKnownRecords } from '#server/records/known-records.ts'
+import { createSqliteRecords } from '#server/records/sqlite.ts'
+import { type KnownStations, openKnownStations } from '#server/stations/known-stations.ts'
+import { createSqliteStations } from '#server/stations/sqlite.ts'
+import { closeDurableDatabase, type SqliteDatabase } from '#server/store/durable-database.ts'
+import { openHouseDatabase } from '#server/store/house-database.ts'
+
+export interface OpenHouse {
+  readonly folder: DataFolder
+  readonly database: SqliteDatabase
+  readonly events: EventLog<Recorded, StoredAnswer>
+  readonly guests: Guests
+  readonly stations: KnownStations
+  readonly services: StationServices
+  readonly keeping: OpenKeeping
+  readonly forecasts: Forecasts
+  /** Settles when what was taken is committed, shown, answered and kept. */
+  finish(): Promise<void>
+  /** Nothing is looked at by itself any more. */
+  quiet(): void
+  /** Checkpoints and closes the stores. */
+  closeStores(): Promise<void>
+}
+
+const LOOK_EVERY_MS = 10_000
+
+/**
+ * @param setup.first is kept in a folder that has no station yet
+ * @param setup.begin before anything falls due: what is done of services by the house itself
+ * @throws {StoreProblem} for what people can mend: no data folder, one in use, a damaged one
+ */
+export const openHouse = async (setup: {
+  readonly path: string
+  readonly clock: ServerClock
+  readonly logger: Logger
+  readonly fatal: (error: unknown) => void
+  readonly first?: StationDocument
+  readonly begin?: (services: StationServices, stations: KnownStations) => Promise<void>
+}): Promise<OpenHouse> => {
+  const { clock, logger, fatal } = setup
+  const folder = openDataFolder(setup.path)
+  const events = openSqliteLog<Recorded, StoredAnswer>({ path: folder.log })
+  const guests = openGuests({ path: folder.guests })
+  const database = openHouseDatabase({ path: folder.house })
+  const kept = createSqliteStations({
+    house: database,
+    parse: (json) => stationSchema.parse(json),
+  })
+  if (setup.first && (await kept.list()).length === 0) await kept.put(setup.first.id, setup.first)
+  const stations = await openKnownStations({ stations: kept, fatal })
+  const records = await openKnownRecords({
+    records: createSqliteRecords(database),
+    events: (service) => events.read(service, 0),
+    logger,
+    fatal,
+  })
+  const services = await openStationServices({
+    log: events,
+    guests,
+    clock,
+    station: stations.find,
+    newestRevision: stations.newestRevision,
+    knownBias: records.knownBias,
+    logger,
+    fatal,
+  })
+  services.onShow((rail, events) => {
+    if (events.some(({ type }) => type === 'labelChanged')) stations.take(rail.state())
+    if (events.some(({ type }) => type === 'serviceClosed')) records.take(rail)
+  })
+  // What the server didn't get to before it was cut short.
+  for (const newest of services.currents()) {
+    stations.take(newest.state())
+    records.take(newest)
+  }
+  const keeping = await openKeeping({
+    house: database,
+    services,
+    log: events,
+    guests,
+    records,
+    clock,
+    logger,
+    fatal,
+  })
+  await setup.begin?.(services, stations)
+  services.look()
+  const looking = setInterval(() => services.look(), LOOK_EVERY_MS)
+  const first = stations.first()
+  if (first) records.taught(first.document, 'real')
+  const forecasts = createForecasts({
+    currents: () => services.currents(),
+    onShow: (listener) => services.onShow(listener),
+    taught: ({ station, kind }) => records.taught(station, kind),
+    now: clock.now,
+    logger,
+  })
+  return {
+    folder,
+    database,
+    events,
+    guests,
+    stations,
+    services,
+    keeping,
+    forecasts,
+    finish: async () => {
+      await services.idle()
+      await stations.idle()
+      await records.idle()
+      await keeping.idle()
+    },
+    quiet: () => {
+      clearInterval(looking)
+      keeping.close()
+      forecasts.close()
+      services.close()
+    },
+    closeStores: async () => {
+      await guests.close()
+      closeDurableDatabase(database)
+      await events.close()
+    },
+  }
+}

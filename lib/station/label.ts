@@ -12,6 +12,8 @@ export const labelOf = ({
   maker: ____,
   pack: _____,
   products: ______,
+  edible: _______,
+  invoices: ________,
   ...label
 }: Ingredient): Label => label
 

@@ -6,14 +6,19 @@ import type {
   StationDocument,
 } from '#lib/station/station-document.ts'
 
-/** What stays whatever is read; of a product that isn't the one before, neither maker nor pack. */
-const calledAs = ({ id, name, plural, maker, pack, products }: Ingredient, isSame: boolean) => ({
+/** What stays whatever is read, also what was paid; of another product neither maker nor pack. */
+const calledAs = (
+  { id, name, plural, maker, pack, products, edible, invoices }: Ingredient,
+  isSame: boolean,
+) => ({
   id,
   name,
   ...(plural === undefined ? {} : { plural }),
   ...(isSame && maker !== undefined ? { maker } : {}),
   ...(isSame && pack !== undefined ? { pack } : {}),
   ...(products === undefined ? {} : { products }),
+  ...(edible === undefined ? {} : { edible }),
+  ...(invoices === undefined ? {} : { invoices }),
 })
 
 /** A document in which one ingredient has a new label; null: of another product, that nobody has read. */

@@ -176,6 +176,8 @@ export const STATION_FIELDS = {
     plural: 'always',
     ...PRODUCT,
     products: list({ id: 'always', ...PRODUCT, ...LABEL }),
+    edible: 'always',
+    invoices: list({ date: 'always', packs: 'always', packTyped: 'always', cents: ['cost', 0] }),
     ...LABEL,
   }),
   recipes: list({

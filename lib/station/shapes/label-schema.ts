@@ -48,6 +48,15 @@ export const labelSchema = z.strictObject({
 /** Who makes it, and the pack that it comes in. */
 const product = { maker: words.optional(), pack: words.optional() }
 
+/** A line of an invoice: what was paid for so many packs, and what one of them holds, as typed. */
+const invoiceSchema = z.strictObject({
+  date: z.iso.date(),
+  packs: z.int().min(1).max(1_000),
+  packTyped: words,
+  /** For all of the packs; 0 is what a gift costs, and no price to reckon with. */
+  cents: z.int().min(0).max(10_000_000),
+})
+
 /** The label of an ingredient is that of the product in use; substitutes have their own. */
 export const ingredientSchema = z.strictObject({
   id: idSchema,
@@ -59,5 +68,8 @@ export const ingredientSchema = z.strictObject({
     .array(z.strictObject({ id: idSchema, ...product, ...labelSchema.shape }))
     .max(40)
     .optional(),
+  /** What is eaten of it as it is bought, percent; all of it where it is left away. */
+  edible: z.int().min(1).max(100).optional(),
+  invoices: z.array(invoiceSchema).max(24).optional(),
   ...labelSchema.shape,
 })

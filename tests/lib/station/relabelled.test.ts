@@ -20,11 +20,13 @@ test('[M42] another product has neither its maker nor its pack, and the same sub
   if (!first) throw new Error('the demo station has no ingredient')
   const product = { maker: 'Invented mill', pack: '5 kg bag' }
   const products = [{ id: 'other', ...product, ...UNREAD_LABEL }]
-  const station = { ...demoStation, ingredients: [{ ...first, ...product, products }] }
-  expect(Object.keys(labelOf({ ...first, ...product, products }))).toEqual(
+  const invoices = [{ date: '2026-11-02', packs: 1, packTyped: '50 lb', cents: 2_500 }]
+  const bought = { products, edible: 80, invoices }
+  const station = { ...demoStation, ingredients: [{ ...first, ...product, ...bought }] }
+  expect(Object.keys(labelOf({ ...first, ...product, ...bought }))).toEqual(
     Object.keys(labelOf(first)),
   )
   expect(relabelled(station, first.id, labelOf(first)).ingredients).toEqual(station.ingredients)
   const other = relabelled(station, first.id, null).ingredients[0]
-  expect(other).toEqual({ id: first.id, name: first.name, products, ...UNREAD_LABEL })
+  expect(other).toEqual({ id: first.id, name: first.name, ...bought, ...UNREAD_LABEL })
 })

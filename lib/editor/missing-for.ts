@@ -1,5 +1,7 @@
 /** What a station lacks for a first order, for orders that keep something apart, and for printing. */
+
 import { type Draft, isRecord, type Kind, rowsOf, textIn, textsIn } from '#lib/editor/draft.ts'
+import { notUnderstood } from '#lib/editor/not-understood.ts'
 import type { Missing, MissingFor, Problem } from '#lib/editor/problem.ts'
 import { openContacts } from '#lib/editor/proposed-contacts.ts'
 import { type DraftLabels, ingredientsOf } from '#lib/editor/raw-document.ts'
@@ -106,6 +108,7 @@ const printing = (draft: Draft): readonly Missing[] => [
       ? []
       : [of('no-amounts', 'not-scaled', 'recipe', id, 'lines')]),
   ]),
+  ...notUnderstood(draft),
   ...rowsOf(draft, 'pan').flatMap(({ id, row }) => [
     ...(row.tareMg === null ? [of('no-tare', 'not-weighed', 'pan', id, 'tareMg')] : []),
     ...(typeof row.capacityFlOz !== 'number' &&

@@ -1,8 +1,9 @@
 import { VOLUME_ML, WEIGHT_G } from '#lib/measure/kitchen-units.ts'
 import { stepsHalfUp } from '#lib/measure/rounding.ts'
 
-export type KitchenFraction = '1/4' | '1/2' | '3/4'
-export type SpokenUnit = 'flOz' | 'lb' | 'oz'
+/** Those that measuring cups and spoons are sold in, and what they give together. */
+export type KitchenFraction = '1/8' | '1/4' | '1/3' | '3/8' | '1/2' | '5/8' | '2/3' | '3/4' | '7/8'
+export type SpokenUnit = 'gal' | 'qt' | 'pt' | 'cup' | 'tbsp' | 'tsp' | 'flOz' | 'lb' | 'oz'
 export type MetricUnit = 'g' | 'kg' | 'mL' | 'L'
 
 /** One "2 1/2 cups" of an amount; an amount is one or more of them, largest unit first. */

@@ -11,6 +11,12 @@ const DECIMALS = [0, 1, 2].map(
 )
 
 const UNITS: Readonly<Record<SpokenUnit, { readonly one: string; readonly many: string }>> = {
+  gal: { one: 'gal', many: 'gal' },
+  qt: { one: 'qt', many: 'qt' },
+  pt: { one: 'pt', many: 'pt' },
+  cup: { one: 'cup', many: 'cups' },
+  tbsp: { one: 'Tbsp', many: 'Tbsp' },
+  tsp: { one: 'tsp', many: 'tsp' },
   flOz: { one: 'fl oz', many: 'fl oz' },
   lb: { one: 'lb', many: 'lb' },
   oz: { one: 'oz', many: 'oz' },

@@ -4,6 +4,7 @@ import type { Source } from '#tests/support/source-tree.ts'
 /** From the ground up: each imports itself and what stands below it. */
 export const FLOORS: readonly string[] = [
   'lib/measure',
+  'lib/recipes',
   'lib/safety',
   'lib/station',
   'lib/needs',

@@ -13,6 +13,7 @@ export const titles = {
   devices: 'Devices',
   privacy: 'What is remembered',
   label: 'Read a label',
+  recipe: 'Recipe',
   of: (screen: string) => `${screen} · Level Scoop`,
   notFound: 'This page does not exist',
   notFoundHint: 'The address may be mistyped.',

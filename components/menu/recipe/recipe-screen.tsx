@@ -1,0 +1,100 @@
+'use client'
+
+import { useSearchParams } from 'next/navigation'
+import { Suspense, useState } from 'react'
+import page from '#components/access/page.module.css'
+import { CostPanel } from '#components/menu/recipe/cost-panel.tsx'
+import { EnoughPanel } from '#components/menu/recipe/enough-panel.tsx'
+import styles from '#components/menu/recipe/recipe.module.css'
+import { ScaledTable } from '#components/menu/recipe/scaled-table.tsx'
+import { type RecipeNow, useRecipe } from '#components/menu/recipe/use-recipe.ts'
+import { WantedFields } from '#components/menu/recipe/wanted-fields.tsx'
+import { RecipeWordsProvider, useRecipeWords } from '#components/menu/recipe-words.tsx'
+import { Note } from '#components/ui/note.tsx'
+import { textIn } from '#lib/editor/draft.ts'
+import type { Card } from '#lib/recipes/card.ts'
+import { type Asked, recipeSheet } from '#lib/recipes/recipe-sheet.ts'
+
+const UNASKED: Asked = { make: '', handOf: null, hand: '', fits: '' }
+
+function Sheet({ now, card }: { readonly now: RecipeNow; readonly card: Card }) {
+  const words = useRecipeWords()
+  const [asked, setAsked] = useState(UNASKED)
+  const sheet = recipeSheet(card, now.box, now.served, asked)
+  return (
+    <>
+      <p className={styles.card}>
+        {words.asCard(card.yields)}
+        {sheet.yieldProblem && <b role="alert"> {words.problem(sheet.yieldProblem)}</b>}
+      </p>
+      <WantedFields card={card} box={now.box} asked={asked} sheet={sheet} onAsk={setAsked} />
+      <div className={styles.columns}>
+        <ScaledTable sheet={sheet} />
+        <div className={styles.aside}>
+          <EnoughPanel now={now} sheet={sheet} />
+          <CostPanel now={now} card={card} sheet={sheet} />
+        </div>
+      </div>
+    </>
+  )
+}
+
+function Choose({ now }: { readonly now: RecipeNow }) {
+  const words = useRecipeWords()
+  const cards = [...now.box.cards.values()]
+  return cards.length === 0 ? (
+    <Note>{words.none}</Note>
+  ) : (
+    <nav aria-label={words.choose} className={page.links}>
+      {cards.map(({ id, name }) => (
+        <a key={id} href={`/menu/recipe?station=${now.draft.station}&recipe=${id}`}>
+          {name}
+        </a>
+      ))}
+    </nav>
+  )
+}
+
+function RecipeOf({ station, recipe }: { readonly station: string; readonly recipe: string }) {
+  const words = useRecipeWords()
+  const { now, refused } = useRecipe(station, recipe)
+  const isShut = refused === 'not-yours' || refused === 'not-joined'
+  const house = textIn(now?.draft.rows.house, 'name')
+  const title = now?.card ? words.of(now.card.name, house) : words.title
+  return (
+    <main className={`${page.page} ${styles.page}`}>
+      <header className={page.top}>
+        <h1>{title}</h1>
+        <button type="button" className={styles.print} onClick={() => window.print()}>
+          {words.print}
+        </button>
+        <a href={`/menu?station=${station}`}>{words.back}</a>
+      </header>
+      {isShut && <Note kind="no">{words.notLead}</Note>}
+      {!isShut && refused !== null && (
+        <Note kind="watch" role="status">
+          {words.lost}
+        </Note>
+      )}
+      {now === null && refused === null && <p>{words.connecting}</p>}
+      {now && (now.card ? <Sheet now={now} card={now.card} /> : <Choose now={now} />)}
+      {now && recipe !== '' && !now.card && <Note kind="watch">{words.noSuch}</Note>}
+    </main>
+  )
+}
+
+function OfAddress() {
+  const asked = useSearchParams()
+  return <RecipeOf station={asked.get('station') ?? ''} recipe={asked.get('recipe') ?? ''} />
+}
+
+/** A recipe at any yield, as kitchen measures: whether it is enough, and what it costs. */
+export function RecipeScreen() {
+  return (
+    <RecipeWordsProvider>
+      <Suspense fallback={null}>
+        <OfAddress />
+      </Suspense>
+    </RecipeWordsProvider>
+  )
+}

@@ -1,0 +1,83 @@
+import styles from '#components/menu/recipe/recipe.module.css'
+import { useRecipeWords } from '#components/menu/recipe-words.tsx'
+import { takenApart } from '#lib/recipes/kitchen-measures.ts'
+import type { RecipeSheet } from '#lib/recipes/recipe-sheet.ts'
+import type { Measure, ScaledLine } from '#lib/recipes/scaled-card.ts'
+
+/** Off by more than this, what it is exactly stands beside what is measured out. */
+const SEEN = 0.005
+
+function Measured({ measure }: { readonly measure: Measure }) {
+  const words = useRecipeWords()
+  const { exact, shown } = measure
+  return (
+    <>
+      <b>{words.measure(shown, exact.kind)}</b>
+      {shown.kind === 'cans' && <small>{words.opened(shown.open)}</small>}
+      {exact.kind === 'volume' && shown.kind === 'us' && Math.abs(measure.offBy) > SEEN && (
+        <small>{words.exactly(takenApart(exact.size))}</small>
+      )}
+    </>
+  )
+}
+
+function Row({ line, isAsCard }: { readonly line: ScaledLine; readonly isAsCard: boolean }) {
+  const words = useRecipeWords()
+  const { amount, other, buy, byTaste } = line
+  return (
+    <tr>
+      <th scope="row">
+        {line.name}
+        {line.line.isRecipe && <small>{words.recipePart}</small>}
+      </th>
+      <td>
+        {amount.kind === 'to-taste' && <b>{words.toTaste}</b>}
+        {amount.kind === 'measured' &&
+          (isAsCard ? <b>{line.line.typed}</b> : <Measured measure={amount.measure} />)}
+        {amount.kind === 'measured' && !isAsCard && <small>{words.asTyped(line.line.typed)}</small>}
+        {amount.kind === 'not-understood' && (
+          <>
+            <b>{line.line.typed === '' ? '–' : line.line.typed}</b>
+            <small role="alert">{words.problem(amount)}</small>
+          </>
+        )}
+      </td>
+      <td>
+        {amount.kind === 'measured' && amount.also && !isAsCard && (
+          <Measured measure={amount.also} />
+        )}
+        {other && <span>{words.measure(other, 'weight')}</span>}
+      </td>
+      <td>{buy && <Measured measure={buy} />}</td>
+      <td>{byTaste && byTaste !== 'to-taste' && words.byTaste(byTaste)}</td>
+    </tr>
+  )
+}
+
+/** What is measured out, line by line; as the card has it where it is made as it stands. */
+export function ScaledTable({ sheet }: { readonly sheet: RecipeSheet }) {
+  const words = useRecipeWords()
+  const isAsCard = sheet.factor.over === sheet.factor.under
+  return (
+    <section className={styles.lines}>
+      <table>
+        <caption>{words.lines}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{words.part}</th>
+            <th scope="col">{words.amount}</th>
+            <th scope="col">{words.alsoAs}</th>
+            <th scope="col">{words.buy}</th>
+            <th scope="col">{words.tell}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {sheet.lines.map((line) => (
+            <Row key={`${line.line.of} ${line.line.typed}`} line={line} isAsCard={isAsCard} />
+          ))}
+        </tbody>
+      </table>
+      <p>{words.rounding}</p>
+    </section>
+  )
+}

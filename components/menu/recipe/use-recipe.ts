@@ -1,0 +1,70 @@
+import { useCallback, useMemo } from 'react'
+import { tell } from '#components/access/ask.ts'
+import { useAccess } from '#components/access/use-access.ts'
+import { cardBoxOf, cardOf } from '#lib/editor/cards/card-box.ts'
+import { type ServedAs, servedAsOf } from '#lib/editor/cards/served-as.ts'
+import type { Draft, Row, Rows } from '#lib/editor/draft.ts'
+import type { MenuDraft, SaveSteps } from '#lib/editor/http.ts'
+import type { Card, CardBox } from '#lib/recipes/card.ts'
+
+const LOOK_EVERY_MS = 5_000
+
+export interface RecipeNow {
+  readonly draft: Draft
+  readonly box: CardBox
+  readonly card: Card | null
+  readonly served: ServedAs | null
+  readonly currency: string
+  /** Changes a row; false where that wasn't taken. */
+  readonly put: (
+    entity: 'ingredient' | 'component',
+    id: string,
+    fields: Row,
+    clear?: readonly string[],
+  ) => Promise<boolean>
+}
+
+/** A recipe of the draft as it stands now; null until the server told it. */
+export const useRecipe = (
+  station: string,
+  recipe: string,
+): { readonly now: RecipeNow | null; readonly refused: string | null } => {
+  const { seen, refused, again } = useAccess<MenuDraft>(
+    `/menu/draft?station=${station}`,
+    LOOK_EVERY_MS,
+  )
+  const put = useCallback(
+    async (
+      entity: 'ingredient' | 'component',
+      id: string,
+      fields: Row,
+      clear: readonly string[] = [],
+    ) => {
+      if (seen === null) return false
+      const steps: SaveSteps = {
+        station,
+        saw: seen.saw,
+        steps: [{ do: 'put', entity, id, fields, clear }],
+      }
+      const answer = await tell<object>('/menu/steps', steps)
+      await again()
+      return answer.code === 'done'
+    },
+    [seen, station, again],
+  )
+  const now = useMemo((): RecipeNow | null => {
+    if (seen === null) return null
+    // Asked for without `after`, it is all of them.
+    const draft: Draft = { station, rows: seen.rows as Rows }
+    const said = draft.rows.house?.currency
+    return {
+      draft,
+      box: cardBoxOf(draft),
+      card: cardOf(draft, recipe),
+      served: servedAsOf(draft, recipe),
+      currency: typeof said === 'string' && /^[A-Z]{3}$/.test(said) ? said : 'USD',
+      put,
+    }
+  }, [seen, station, recipe, put])
+  return { now, refused }
+}

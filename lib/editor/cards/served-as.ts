@@ -1,0 +1,113 @@
+/** How a station serves what a recipe makes: the component, its portion and what that weighs. */
+import { type Draft, isRecord, type Row, rowsOf, textIn, textsIn } from '#lib/editor/draft.ts'
+import { toolVolumeMl, type VolumeTool } from '#lib/measure/portion-tools.ts'
+import type { Amount, Density } from '#lib/recipes/amount.ts'
+import { dividedBy, fromNumber, type Rational, ratio, times } from '#lib/recipes/rational.ts'
+import { scoopMl, US_ML } from '#lib/recipes/units.ts'
+import { portionSchema } from '#lib/station/shapes/portion-schema.ts'
+
+export interface ServedAs {
+  readonly component: string
+  readonly name: string
+  readonly portion: Amount | null
+  /** How many level measures it is; null where it is taken otherwise. */
+  readonly level: number | null
+  /** The number of the scoop; null for another tool. */
+  readonly scoop: number | null
+  readonly density: Density | null
+  readonly extraCents: number | null
+  /** What a portion costs as the station itself said; null where it didn't. */
+  readonly costCents: number | null
+}
+
+const volume = (size: Rational): Amount => ({ kind: 'volume', size, written: 'us' })
+const weight = (size: Rational): Amount => ({ kind: 'weight', size, written: 'metric' })
+
+interface Portion {
+  readonly portion: Amount
+  readonly level: number | null
+  readonly scoop: number | null
+  readonly gPerCup: number | null
+}
+
+/** A measure's size is a decimal in the document, 0.3333 for a third of a cup. */
+const toolMl = (tool: VolumeTool): Rational => {
+  if (tool.tool === 'scoop') return scoopMl(tool.number)
+  if (tool.tool === 'measure') return fromNumber(toolVolumeMl(tool))
+  return times(US_ML.flOz, fromNumber(tool.flOz))
+}
+
+/** One portion, exactly; null while its fields don't say one yet. */
+const portionOf = (typed: unknown): Portion | null => {
+  const parsed = portionSchema.safeParse(typed)
+  if (!parsed.success) return null
+  const one = parsed.data
+  const none = { level: null, scoop: null, gPerCup: null }
+  switch (one.tool) {
+    case 'scoop':
+    case 'ladle':
+    case 'spoodle':
+    case 'measure': {
+      const ml = toolMl(one)
+      const { level, gPerCup } = one
+      const scoop = one.tool === 'scoop' ? one.number : null
+      return { portion: volume(times(ml, ratio(level))), level, scoop, gPerCup }
+    }
+    case 'tongs':
+      return { portion: weight(fromNumber(one.grams)), ...none }
+    case 'tongs-pieces':
+    case 'piece':
+      return { portion: { kind: 'count', size: ratio(one.pieces), of: 'piece' }, ...none }
+    case 'cup':
+      return { portion: volume(times(US_ML.flOz, fromNumber(one.flOz))), ...none }
+    case 'bottle': {
+      const each = dividedBy(fromNumber(one.weighed.grams), ratio(one.weighed.squeezes))
+      return { portion: weight(times(each, ratio(one.squeezes))), ...none }
+    }
+  }
+}
+
+const WAYS = ['measured', 'pan', 'table'] as const
+/** As lib/recipes/density.ts states them. */
+const OFF_BY = { measured: 0.02, pan: 0.1, table: 0.1 } as const
+
+const densityOf = (row: Row, gPerCup: number | null): Density | null => {
+  const said = isRecord(row.density) ? row.density : undefined
+  const by = WAYS.find((one) => one === said?.by)
+  if (by !== undefined && typeof said?.gPerMl === 'number' && said.gPerMl > 0)
+    return { gPerMl: fromNumber(said.gPerMl), by, offBy: OFF_BY[by] }
+  return gPerCup === null
+    ? null
+    : { gPerMl: dividedBy(fromNumber(gPerCup), US_ML.cup), by: 'table', offBy: OFF_BY.table }
+}
+
+const centsIn = (row: Row, field: string): number | null => {
+  const value = row[field]
+  return typeof value === 'number' && Number.isSafeInteger(value) && value >= 0 ? value : null
+}
+
+const servedAs = (component: string, row: Row): ServedAs => {
+  const one = portionOf(row.portion)
+  return {
+    component,
+    name: textIn(row, 'name') || component,
+    portion: one?.portion ?? null,
+    level: one?.level ?? null,
+    scoop: one?.scoop ?? null,
+    density: densityOf(row, one?.gPerCup ?? null),
+    extraCents: centsIn(row, 'extraCents'),
+    costCents: centsIn(row, 'costCents'),
+  }
+}
+
+export const allServed = (draft: Draft): ReadonlyMap<string, ServedAs> =>
+  new Map(rowsOf(draft, 'component').map(({ id, row }) => [id, servedAs(id, row)]))
+
+/** The first component that is this recipe and nothing else; null where it only goes into others. */
+export const servedAsOf = (draft: Draft, recipe: string): ServedAs | null => {
+  const found = rowsOf(draft, 'component').find(({ row }) => {
+    const recipes = textsIn(row, 'recipes')
+    return recipes.length === 1 && recipes[0] === recipe && textsIn(row, 'ingredients').length === 0
+  })
+  return found === undefined ? null : servedAs(found.id, found.row)
+}

@@ -1,0 +1,65 @@
+/** A line of an invoice as it is typed. */
+import type { Invoice } from '#lib/recipes/purchased.ts'
+import { typedAmount } from '#lib/recipes/typed-amount.ts'
+import type { AmountCode } from '#lib/recipes/typed-parts.ts'
+
+export interface InvoiceFields {
+  readonly date: string
+  readonly packs: string
+  readonly packTyped: string
+  readonly paid: string
+}
+
+export const UNTYPED: InvoiceFields = { date: '', packs: '', packTyped: '', paid: '' }
+
+export type InvoiceTyped =
+  | { readonly ok: true; readonly invoice: Invoice }
+  | {
+      readonly ok: false
+      readonly field: keyof InvoiceFields
+      readonly code: AmountCode
+      readonly at: string
+    }
+
+/** Whole cents of money typed as 36, 36.5 or $36.50; null for anything else, and for nothing paid. */
+const centsTyped = (typed: string): number | null => {
+  const [, whole, part = ''] = /^[$£€]?\s*(\d{1,5})(?:\.(\d{1,2}))?$/.exec(typed.trim()) ?? []
+  const cents = whole === undefined ? 0 : Number(whole) * 100 + Number(part.padEnd(2, '0'))
+  return cents > 0 ? cents : null
+}
+
+const MOST_PACKS = 1_000
+
+/** The line, or the first field that isn't understood. */
+export const invoiceTyped = (typed: InvoiceFields): InvoiceTyped => {
+  const wrong = (field: keyof InvoiceFields, code: AmountCode, at = ''): InvoiceTyped => ({
+    ok: false,
+    field,
+    code,
+    at,
+  })
+  const packs = /^\d{1,4}$/.test(typed.packs.trim()) ? Number(typed.packs) : 0
+  if (packs < 1 || packs > MOST_PACKS) return wrong('packs', 'no-number', typed.packs)
+  const pack = typedAmount(typed.packTyped)
+  if (!pack.ok) return wrong('packTyped', pack.code, pack.at)
+  if (pack.amount === null) return wrong('packTyped', 'no-number', typed.packTyped)
+  const cents = centsTyped(typed.paid)
+  if (cents === null) return wrong('paid', 'zero', typed.paid)
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(typed.date)) return wrong('date', 'empty')
+  return {
+    ok: true,
+    invoice: { date: typed.date, packs, packTyped: typed.packTyped.trim(), cents },
+  }
+}
+
+export type PercentTyped =
+  | { readonly ok: true; readonly percent: number | null }
+  | { readonly ok: false }
+
+/** Whole percent, 1 to 100; nothing typed is null, which is all of it. */
+export const percentTyped = (typed: string): PercentTyped => {
+  const text = typed.trim().replace(/\s*%$/, '')
+  if (text === '') return { ok: true, percent: null }
+  const percent = /^\d{1,3}$/.test(text) ? Number(text) : 0
+  return percent >= 1 && percent <= 100 ? { ok: true, percent } : { ok: false }
+}

@@ -1,0 +1,195 @@
+/** The recipe at any yield, in English: how much, whether it is enough, what it costs. */
+
+import type { Density } from '#lib/recipes/amount.ts'
+import type { ByTaste } from '#lib/recipes/by-itself.ts'
+import type { WeighedCode, Weighing } from '#lib/recipes/density.ts'
+import type { CostCode } from '#lib/recipes/purchased.ts'
+import { type Rational, toNumber } from '#lib/recipes/rational.ts'
+import { sayCents } from '#lib/words/amounts-en.ts'
+import { counted, list } from '#lib/words/counted-en.ts'
+import { quantityEn } from '#lib/words/quantity-en.ts'
+import { sayAmount, sayMeasure, sayTakenApart } from '#lib/words/recipe/measures-en.ts'
+import { typedProblem } from '#lib/words/recipe/typed-problems-en.ts'
+
+const FACTOR = new Intl.NumberFormat(quantityEn.locale, { maximumFractionDigits: 3 })
+const PERCENT = new Intl.NumberFormat(quantityEn.locale, { style: 'percent' })
+
+const cents = (exact: Rational, currency: string): string =>
+  sayCents(Math.round(toNumber(exact)), currency)
+
+const percent = (share: number): string => PERCENT.format(share)
+
+const NUMBER = new Intl.NumberFormat(quantityEn.locale, { maximumFractionDigits: 1 })
+
+const KNOWN_BY: Readonly<Record<Density['by'], string>> = {
+  measured: 'By ten scoops that were weighed',
+  pan: 'By a pan that was weighed',
+  table: 'By a table',
+  card: 'By the card',
+}
+
+const WEIGHED_BY = (weighing: Weighing): string =>
+  weighing.by === 'measured'
+    ? `weighed here: ten level measures, ${weighing.scoops.trim()}`
+    : weighing.by === 'pan'
+      ? `weighed here: one full pan, ${weighing.gross.trim()}`
+      : `USDA SR28, ${weighing.food.replaceAll('-', ' ')}`
+
+const BY_TASTE: Readonly<Record<ByTaste, string>> = {
+  'to-taste': 'to taste',
+  salt: 'put in part of it, taste, then the rest',
+  spice: 'put in part of it, taste, then the rest',
+  leavening: 'doesn’t go up in step: test a small batch first',
+  thickener: 'less boils away from a large pot: add the last of it as needed',
+  rough: 'no exact measure: taste',
+}
+
+const COSTS: Readonly<Record<CostCode, string>> = {
+  'no-invoice': 'no invoice',
+  'no-amount': 'no amount that is understood',
+  'to-taste': 'to taste: not counted',
+  'pack-not-understood': 'what a pack holds isn’t understood',
+  'price-of-nothing': 'the invoice says 0',
+  'other-kind': 'bought by another kind of measure than the card’s',
+  circle: 'a recipe that contains itself',
+}
+
+export const recipeEn = {
+  title: 'Recipe',
+  of: (recipe: string, station: string) => `${recipe} · ${station}`,
+  back: 'To the set-up',
+  print: 'Print',
+  choose: 'Which recipe?',
+  none: 'No recipe is set up yet: put one into a pan’s food on the set-up page.',
+  noSuch: 'There is no such recipe here any more.',
+  notLead: 'Recipes are shown to the lead and to the person in charge.',
+  lost: 'No answer from the laptop. What is shown may be old.',
+  connecting: 'Asking the laptop …',
+
+  asCard: (yields: string) =>
+    yields === '' ? 'The card doesn’t say what it makes.' : `The card: ${yields}`,
+  make: 'Make',
+  makeHint: '348 · 20 portions of 3 oz · 2 half pans, 4 in · 6 qt · x 2',
+  atHand: 'Or by what is at hand of',
+  nothing: 'nothing',
+  handAmount: 'At hand',
+  fits: 'Fits at once: pot, pans or oven',
+  fitsHint: '20 qt · 2 full pans, 4 in',
+  factor: (factor: Rational) => `${FACTOR.format(toNumber(factor))} × the card`,
+  problem: typedProblem,
+
+  lines: 'Measure out',
+  part: 'Ingredient',
+  amount: 'Amount',
+  alsoAs: 'Also',
+  buy: 'Buy',
+  tell: 'Mind',
+  measure: sayMeasure,
+  amountOf: sayAmount,
+  exactly: (parts: Parameters<typeof sayTakenApart>[0]) => `exactly ${sayTakenApart(parts)}`,
+  opened: (count: number) => `open ${counted(count, 'can', 'cans')}`,
+  asTyped: (typed: string) => (typed === '' ? 'no amount on the card' : `on the card: ${typed}`),
+  toTaste: 'to taste',
+  recipePart: 'recipe',
+  byTaste: (kind: ByTaste) => BY_TASTE[kind],
+  rounding:
+    'Rounded: weights to 1/4 oz; volumes to a spoon or a quarter cup by their size; eggs, pieces and cans whole. Cook by temperature, not by the card’s time.',
+  batches: (count: number, each: string) =>
+    count === 1 ? 'It fits at once.' : `It doesn’t fit at once: ${count} even batches of ${each}.`,
+  depth: 'In another depth it takes another time: probe the middle.',
+
+  yield: 'Is it enough?',
+  portionTimes: (
+    scoop: number | null,
+    level: number,
+    portion: string,
+    count: number,
+    total: string,
+  ) =>
+    `${scoop === null ? portion : `${level > 1 ? `${level} level ` : 'level '}#${scoop} (${portion})`} × ${count} = ${total}`,
+  makes: (amount: string, gives: number) =>
+    `It makes ${amount}: ${counted(gives, 'portion', 'portions')}.`,
+  offBy: (over: number, wanted: number) =>
+    over > 0
+      ? `${percent(over)} more than ${counted(wanted, 'portion takes', 'portions take')}.`
+      : `${percent(-over)} less than ${counted(wanted, 'portion takes', 'portions take')}.`,
+  fitsIt: 'Within a tenth of it.',
+  ways: 'Ways out:',
+  makeInstead: (factor: Rational) => `make ${FACTOR.format(toNumber(factor))} × as much`,
+  scoopInstead: (number: number, portions: number) =>
+    `a level #${number} scoop gives ${counted(portions, 'portion', 'portions')}`,
+  notServed: 'No pan holds this recipe by itself, so there is no portion to hold it against.',
+  noPortion: 'Its pan has no portion yet.',
+  noSize:
+    'The card says portions and not of what size. Measure what one batch makes and type that on the card, as 4 qt.',
+  notAsked: 'Type under Make how many portions are wanted, as 40.',
+  noYieldYet: 'The card doesn’t say what it makes.',
+  noDensity: 'The card is by weight and the portion by volume: weigh ten scoops on the pan’s page.',
+  density: (by: Density['by'], offBy: number) => `${KNOWN_BY[by]}: up to ${percent(offBy)} off.`,
+
+  weighs: (name: string) => `What ${name} weighs`,
+  knownBy: 'Known by',
+  way: {
+    measured: 'ten level scoops, weighed together',
+    pan: 'one full pan, weighed',
+    table: 'a table (USDA household weights)',
+  } satisfies Record<Weighing['by'], string>,
+  tenWeigh: (scoop: number | null) =>
+    scoop === null ? 'Ten level measures weigh' : `Ten level #${scoop} scoops weigh`,
+  panGross: 'The full pan weighs',
+  panTare: 'The empty pan weighs',
+  panTareHint: 'empty: as it is set up',
+  tableOf: 'Food',
+  foodName: (id: string) => id.replaceAll('-', ' '),
+  record: 'Record what it weighs',
+  weighedBy: (weighing: Weighing) => WEIGHED_BY(weighing).slice(0, 120),
+  weighedAs: (gPerCup: number, by: Density['by'], offBy: number) =>
+    `A level cup weighs ${NUMBER.format(gPerCup)} g. ${KNOWN_BY[by]}: up to ${percent(offBy)} off.`,
+  notWeighed: {
+    'no-weight': 'Type a weight, as 1 lb 4 oz or 560 g.',
+    'no-volume': 'What the pan holds isn’t known.',
+    'below-tare': 'The empty pan weighs more than the full one.',
+    unlikely: 'No food weighs that: check the scale and the scoop.',
+    'not-in-the-table': 'Choose a food.',
+    'no-measure': 'Its portion is no level measure, or no pan of known capacity holds it.',
+  } satisfies Record<WeighedCode, string>,
+
+  cost: 'What it costs',
+  batchCost: (sum: Rational, isAll: boolean, currency: string) =>
+    `This making: ${isAll ? '' : 'at least '}${cents(sum, currency)}`,
+  portionCost: (each: Rational, currency: string) => `a portion: ${cents(each, currency)}`,
+  cents,
+  wholeCents: (whole: number, currency: string) => sayCents(whole, currency),
+  costCode: (code: CostCode) => COSTS[code],
+  inItem: 'In what is sold',
+  item: 'Item',
+  price: 'Price',
+  food: 'Food',
+  without: 'Without it',
+  extra: 'Extra',
+  share: (cost: Rational, share: Rational | null, currency: string) =>
+    share === null
+      ? cents(cost, currency)
+      : `${cents(cost, currency)} · ${percent(toNumber(share))}`,
+  atLeast: (said: string, unknown: readonly string[]) =>
+    unknown.length === 0 ? said : `at least ${said}; not known: ${list(unknown, 'and')}`,
+  withoutWhy: 'A guest who leaves it out pays the same.',
+
+  invoice: 'Add a line of an invoice',
+  which: 'For',
+  date: 'Date',
+  packs: 'Packs',
+  packHolds: 'A pack holds',
+  packHint: '6 x #10 cans · 50 lb',
+  paid: 'Paid for all',
+  add: 'Add',
+  edible: 'Eaten of it, percent',
+  edibleWhy: 'trimmed and peeled; empty: all of it',
+  newest: (date: string, packs: number, pack: string, paid: string) =>
+    `${date}: ${packs} × ${pack}, ${paid}`,
+  wrongMoney: 'Type money, as 36.00.',
+  wrongPacks: 'Type a whole number from 1.',
+  wrongPercent: 'Type 1 to 100.',
+  kept: 'Recorded.',
+  notKept: 'Not recorded: somebody else changed it, or the laptop didn’t answer. Try once more.',
+} as const

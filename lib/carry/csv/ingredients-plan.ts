@@ -1,5 +1,5 @@
 /** What each row of a table of ingredients will do to a draft. A label that is here stays as it is. */
-import { calledSo, nameKey } from '#lib/carry/csv/by-name.ts'
+
 import {
   INGREDIENT_COLUMNS,
   type IngredientColumn,
@@ -8,9 +8,10 @@ import {
 } from '#lib/carry/csv/ingredients-table.ts'
 import type { Plan, PlannedRow, RowChange, RowNote, RowRefusal } from '#lib/carry/csv/planned.ts'
 import type { Table, TableRow } from '#lib/carry/csv/table.ts'
-import { applyStep } from '#lib/editor/apply-step.ts'
-import { type Draft, keyOf, type Row, rowOf, textIn, textsIn } from '#lib/editor/draft.ts'
-import { newId } from '#lib/editor/ids.ts'
+import { type Names, nameKey, namesIn } from '#lib/carry/names/by-name.ts'
+import { freeId } from '#lib/carry/names/free-id.ts'
+import { MOST_ROWS } from '#lib/editor/apply-step.ts'
+import { type Draft, type Row, rowOf, rowsOf, textIn, textsIn } from '#lib/editor/draft.ts'
 import type { Step } from '#lib/editor/step.ts'
 import { ALLERGEN_SET_IDS } from '#lib/station/codes/allergen-sets.ts'
 import { declarable } from '#lib/station/codes/askable.ts'
@@ -87,9 +88,9 @@ interface Found {
 }
 
 /** By its id where the table has one that is here, or by its name. */
-const foundBy = (draft: Draft, { id, name }: Cells): Found | RowRefusal => {
+const foundBy = (draft: Draft, names: Names, { id, name }: Cells): Found | RowRefusal => {
   if (id !== '' && rowOf(draft, 'ingredient', id) !== undefined) return { id }
-  const called = calledSo(draft, ['ingredient'], name)
+  const called = names.find(name, ['ingredient'])
   if (called.length > 1) return { code: 'several-here', column: 'name', value: name }
   return { id: called[0]?.id ?? null }
 }
@@ -111,92 +112,78 @@ const labelChanges = ({ declarations }: Label): readonly RowChange[] =>
     return codes.length === 0 ? [] : [{ field, from: '', to: codes.join('; ') }]
   })
 
-interface SoFar extends Plan {
-  readonly draft: Draft
-  /** The row that said each id or name first. */
-  readonly rowOf: ReadonlyMap<string, number>
-}
+const putStep = (id: string, changes: readonly RowChange[]): readonly Step[] =>
+  changes.length === 0
+    ? []
+    : [
+        {
+          do: 'put',
+          entity: 'ingredient',
+          id,
+          fields: Object.fromEntries(changes.map(({ field, to }) => [field, to])),
+        },
+      ]
 
-const refused = (
-  so: SoFar,
-  { row, cells }: TableRow<IngredientColumn>,
-  why: RowRefusal,
-): SoFar => ({
-  ...so,
-  rows: [...so.rows, { row, name: cells.name, does: 'refused', changes: [], notes: [], why }],
-})
-
-const withRow = (
-  so: SoFar,
-  labels: Readonly<Record<string, Label | undefined>>,
-  known: ReadonlySet<string>,
-  read: TableRow<IngredientColumn>,
-): SoFar => {
-  const { row, cells, problem } = read
-  if (problem) return refused(so, read, problem)
-  if (cells.name === '') return refused(so, read, { code: 'nothing-said', column: 'name' })
-  const said = saidBy(cells, known)
-  if (isRefusal(said)) return refused(so, read, said)
-  const found = foundBy(so.draft, cells)
-  if (isRefusal(found)) return refused(so, read, found)
-  const keys = [`name ${nameKey(cells.name)}`, ...(found.id === null ? [] : [`id ${found.id}`])]
-  const before = keys.map((key) => so.rowOf.get(key)).find((one) => one !== undefined)
-  if (before !== undefined)
-    return refused(so, read, { code: 'said-before', column: 'name', row: before })
-  const isTaken = calledSo(so.draft, ['ingredient'], cells.name).some(({ id }) => id !== found.id)
-  if (isTaken) return refused(so, read, { code: 'name-taken', column: 'name', value: cells.name })
-  const id = found.id ?? newId(so.draft, 'ingredient', cells.name)
-  const here = found.id === null ? undefined : labels[id]
-  const label = here === undefined && said.size > 0 ? unreadLabel(said) : null
-  const fields = changesIn(so.draft.rows[keyOf('ingredient', id)], cells)
-  const put: readonly Step[] =
-    fields.length === 0
-      ? []
-      : [
-          {
-            do: 'put',
-            entity: 'ingredient',
-            id,
-            fields: Object.fromEntries(fields.map(({ field, to }) => [field, to])),
-          },
-        ]
-  const draft = put.reduce<Draft | null>((sofar, step) => {
-    const stepped = sofar && applyStep(sofar, step)
-    return stepped?.ok ? stepped.draft : null
-  }, so.draft)
-  if (draft === null) return refused(so, read, { code: 'too-large' })
-  const changes = [...fields, ...(label === null ? [] : labelChanges(label))]
-  const planned: PlannedRow = {
-    row,
-    name: cells.name,
-    does: found.id === null ? 'new' : changes.length > 0 ? 'changes' : 'same',
-    changes,
-    notes: notesOf(said, here),
-    why: null,
-  }
-  return {
-    draft,
-    rowOf: new Map([...so.rowOf, ...keys.map((key) => [key, row] as const)]),
-    rows: [...so.rows, planned],
-    steps: [...so.steps, ...put],
-    labels: label === null ? so.labels : { ...so.labels, [id]: label },
-  }
-}
-
-/** @param labels the house's, by ingredient */
+/** @param labels all of the house's, by ingredient */
 export const ingredientsPlan = (
   draft: Draft,
   labels: Readonly<Record<string, Label | undefined>>,
   table: Table<IngredientColumn>,
 ): Plan => {
   const known = codesOf(draft)
-  const start: SoFar = { draft, rowOf: new Map(), rows: [], steps: [], labels: {} }
-  const {
-    rows,
-    steps,
-    labels: own,
-  } = table.rows.reduce((so, row) => withRow(so, labels, known, row), start)
-  return { rows, steps, labels: own }
+  const names = namesIn(draft, ['ingredient'])
+  const taken = new Set(
+    (['ingredient', 'recipe'] as const).flatMap((kind) => rowsOf(draft, kind).map(({ id }) => id)),
+  )
+  // Of an ingredient that was taken out the house still has the label: that of no new one.
+  const isTaken = (id: string): boolean => taken.has(id) || Object.hasOwn(labels, id)
+  let room = MOST_ROWS - Object.keys(draft.rows).length
+  /** The row that said each id or name first. */
+  const saidIn = new Map<string, number>()
+  const steps: Step[] = []
+  const own: Record<string, Label> = {}
+
+  const whyNot = (cells: Cells, found: Found, keys: readonly string[]): RowRefusal | null => {
+    const before = keys.map((key) => saidIn.get(key)).find((one) => one !== undefined)
+    if (before !== undefined) return { code: 'said-before', column: 'name', row: before }
+    const others = names.find(cells.name, ['ingredient']).filter(({ id }) => id !== found.id)
+    if (others.length > 0) return { code: 'name-taken', column: 'name', value: cells.name }
+    return found.id === null && room < 1 ? { code: 'too-large' } : null
+  }
+
+  const plan = ({ row, cells, problem }: TableRow<IngredientColumn>): PlannedRow => {
+    const { name } = cells
+    const refused = (why: RowRefusal): PlannedRow => ({
+      ...{ row, name, does: 'refused', changes: [], notes: [] },
+      why,
+    })
+    if (problem) return refused(problem)
+    if (name === '') return refused({ code: 'nothing-said', column: 'name' })
+    const said = saidBy(cells, known)
+    if (isRefusal(said)) return refused(said)
+    const found = foundBy(draft, names, cells)
+    if (isRefusal(found)) return refused(found)
+    const keys = [`name ${nameKey(name)}`, ...(found.id === null ? [] : [`id ${found.id}`])]
+    const not = whyNot(cells, found, keys)
+    if (not) return refused(not)
+
+    const isNew = found.id === null
+    const id = found.id ?? freeId('ingredient', name, isTaken)
+    const here = isNew ? undefined : labels[id]
+    const label = here === undefined && said.size > 0 ? unreadLabel(said) : null
+    const fields = changesIn(rowOf(draft, 'ingredient', id), cells)
+    for (const key of keys) saidIn.set(key, row)
+    names.call({ kind: 'ingredient', id }, name)
+    taken.add(id)
+    if (isNew) room -= 1
+    if (label !== null) own[id] = label
+    steps.push(...putStep(id, fields))
+    const changes = [...fields, ...(label === null ? [] : labelChanges(label))]
+    const does = isNew ? 'new' : changes.length > 0 ? 'changes' : 'same'
+    return { row, name, does, changes, notes: notesOf(said, here), why: null }
+  }
+
+  return { rows: table.rows.map(plan), steps, labels: own }
 }
 
 export const INGREDIENTS_NEED: readonly IngredientColumn[] = [INGREDIENT_COLUMNS[0].name]

@@ -1,11 +1,20 @@
 /** What each row of a table of cards will do to a draft: it adds a line or changes one, and takes none away. */
-import { calledSo, nameKey } from '#lib/carry/csv/by-name.ts'
+
 import type { Plan, PlannedRow, RowChange, RowRefusal } from '#lib/carry/csv/planned.ts'
 import { type CardLine, cardOf, type RecipeColumn } from '#lib/carry/csv/recipes-table.ts'
 import type { Table, TableRow } from '#lib/carry/csv/table.ts'
-import { applyStep } from '#lib/editor/apply-step.ts'
-import { type Draft, type Kind, type Row, rowOf, textIn, textsIn } from '#lib/editor/draft.ts'
-import { newId } from '#lib/editor/ids.ts'
+import { type Called, type Names, nameKey, namesIn } from '#lib/carry/names/by-name.ts'
+import { freeId } from '#lib/carry/names/free-id.ts'
+import { MOST_ROWS } from '#lib/editor/apply-step.ts'
+import {
+  type Draft,
+  type EntityKey,
+  keyOf,
+  type Row,
+  rowsOf,
+  textIn,
+  textsIn,
+} from '#lib/editor/draft.ts'
 import type { Step } from '#lib/editor/step.ts'
 
 type Read = TableRow<RecipeColumn>
@@ -19,22 +28,14 @@ interface Card {
   readonly id: string | null
 }
 
-interface SoFar extends Plan {
-  readonly draft: Draft
-  /** Recipes that this table began, by the key of their name. */
-  readonly begun: ReadonlyMap<string, string>
-  /** How often a card had a row of one food, so that its second line is told from its first. */
-  readonly seen: ReadonlyMap<string, number>
-}
-
 const isRefusal = (one: object): one is RowRefusal => 'code' in one
 
 /** Which card a row is of: recipes are begun, a component has to be there. */
-const cardFor = (draft: Draft, { what, name }: Read['cells']): Card | RowRefusal => {
+const cardFor = (names: Names, { what, name }: Read['cells']): Card | RowRefusal => {
   const kind = MADE.find((one) => one === nameKey(what))
   if (what !== '' && kind === undefined)
     return { code: 'unknown-word', column: 'what', value: what }
-  const called = calledSo(draft, kind === undefined ? MADE : [kind], name)
+  const called = names.find(name, kind === undefined ? MADE : [kind])
   if (called.length > 1) return { code: 'several-here', column: 'name', value: name }
   const [one] = called
   if (one) return { kind: one.kind as Made, id: one.id }
@@ -42,26 +43,24 @@ const cardFor = (draft: Draft, { what, name }: Read['cells']): Card | RowRefusal
   return { kind: 'recipe', id: null }
 }
 
-interface Food {
-  readonly kind: Kind
-  readonly id: string
+const foodFor = (names: Names, name: string): Called | RowRefusal => {
+  const column = 'made with'
+  const called = names.find(name, ['ingredient', 'recipe'])
+  if (called.length > 1) return { code: 'several-here', column, value: name }
+  return called[0] ?? { code: 'no-such-food', column, value: name }
 }
 
-const foodFor = (draft: Draft, name: string): Food | RowRefusal => {
-  const column = 'made with'
-  const called = calledSo(draft, ['ingredient', 'recipe'], name)
-  if (called.length > 1) return { code: 'several-here', column, value: name }
-  const [one] = called
-  return one ?? { code: 'no-such-food', column, value: name }
-}
+type RowAt = (key: EntityKey) => Row | undefined
 
 /** Whether a recipe is in another, by way of others too. */
-const isIn = (draft: Draft, inner: string, outer: string, above: readonly string[] = []): boolean =>
-  inner === outer ||
-  (!above.includes(outer) &&
-    textsIn(rowOf(draft, 'recipe', outer), 'recipes').some((id) =>
-      isIn(draft, inner, id, [...above, outer]),
-    ))
+const isIn = (rowAt: RowAt, inner: string, outer: string, seen = new Set<string>()): boolean => {
+  if (inner === outer) return true
+  if (seen.has(outer)) return false
+  seen.add(outer)
+  return textsIn(rowAt(keyOf('recipe', outer)), 'recipes').some((id) =>
+    isIn(rowAt, inner, id, seen),
+  )
+}
 
 const withLine = (card: readonly CardLine[], of: string, nth: number, typed: string | null) => {
   let left = nth
@@ -74,7 +73,7 @@ const nthLine = (card: readonly CardLine[], of: string, nth: number): CardLine |
   card.filter((line) => line.of === of)[nth]
 
 /** The fields of a card's row that say these lines. */
-const fieldsOf = (row: Row | undefined, card: readonly CardLine[], food: Food | null): Row => {
+const fieldsOf = (row: Row | undefined, card: readonly CardLine[], food: Called | null): Row => {
   const lines = card.flatMap(({ of, typed }) => (typed === null ? [] : [{ of, typed }]))
   const list = food === null ? null : food.kind === 'recipe' ? 'recipes' : 'ingredients'
   const there = list === null ? [] : textsIn(row, list)
@@ -86,87 +85,98 @@ const fieldsOf = (row: Row | undefined, card: readonly CardLine[], food: Food | 
   }
 }
 
-const refused = (so: SoFar, { row, cells }: Read, why: RowRefusal): SoFar => {
-  const { name } = cells
-  const one = { row, name, with: cells['made with'], changes: [], notes: [], why }
-  return { ...so, rows: [...so.rows, { ...one, does: 'refused' }] }
-}
+const changesOf = (
+  { 'made with': made, amount, yields }: Read['cells'],
+  line: CardLine | undefined,
+  row: Row | undefined,
+): readonly RowChange[] => [
+  ...(made !== '' && line === undefined ? [{ field: 'made with', from: '', to: made }] : []),
+  ...(amount !== '' && line?.typed !== amount
+    ? [{ field: 'amount', from: line?.typed ?? '', to: amount }]
+    : []),
+  ...(yields !== '' && textIn(row, 'yields') !== yields
+    ? [{ field: 'yields', from: textIn(row, 'yields'), to: yields }]
+    : []),
+]
 
-const withRow = (so: SoFar, read: Read): SoFar => {
-  const { cells, problem, row: number } = read
-  const { name, amount, yields } = cells
-  if (problem) return refused(so, read, problem)
-  if (name === '') return refused(so, read, { code: 'nothing-said', column: 'name' })
-  const card = cardFor(so.draft, cells)
-  if (isRefusal(card)) return refused(so, read, card)
-  const made = cells['made with']
+/** What a row lacks, or says of what has none. */
+const lacking = (cells: Read['cells'], card: Card): RowRefusal | null => {
+  const { 'made with': made, amount, yields } = cells
   // A card that is there and has nothing on it is a row as well.
   const isBare = made === '' && yields === '' && card.id === null
-  if (isBare || (made === '' && amount !== ''))
-    return refused(so, read, { code: 'nothing-said', column: 'made with' })
-  if (yields !== '' && card.kind === 'component')
-    return refused(so, read, { code: 'yields-of-component', column: 'yields' })
-  const food = made === '' ? null : foodFor(so.draft, made)
-  if (food !== null && isRefusal(food)) return refused(so, read, food)
-  const id = card.id ?? newId(so.draft, 'recipe', name)
-  if (food?.kind === 'recipe' && card.kind === 'recipe' && isIn(so.draft, id, food.id))
-    return refused(so, read, { code: 'contains-itself', column: 'made with', value: made })
-  const row = rowOf(so.draft, card.kind, id)
-  const before = cardOf(row)
-  const seenAs = `${card.kind} ${id} ${food?.id ?? ''}`
-  const nth = so.seen.get(seenAs) ?? 0
-  const line = food === null ? undefined : nthLine(before, food.id, nth)
-  const typed = amount === '' ? null : amount
-  const after = food === null ? before : withLine(before, food.id, nth, typed)
-  const changes: readonly RowChange[] = [
-    ...(food !== null && line === undefined ? [{ field: 'made with', from: '', to: made }] : []),
-    ...(typed !== null && line?.typed !== typed
-      ? [{ field: 'amount', from: line?.typed ?? '', to: typed }]
-      : []),
-    ...(yields !== '' && textIn(row, 'yields') !== yields
-      ? [{ field: 'yields', from: textIn(row, 'yields'), to: yields }]
-      : []),
-  ]
-  const fields: Row = {
-    ...(card.id === null ? { name } : {}),
-    ...fieldsOf(row, after, food),
-    ...(yields === '' ? {} : { yields }),
-  }
-  const isNew = card.id === null || so.begun.get(nameKey(name)) === id
-  const steps: readonly Step[] =
-    changes.length === 0 && card.id !== null ? [] : [{ do: 'put', entity: card.kind, id, fields }]
-  const [step] = steps
-  const stepped = step === undefined ? null : applyStep(so.draft, step)
-  if (stepped !== null && !stepped.ok) return refused(so, read, { code: 'too-large' })
-  const planned: PlannedRow = {
-    row: number,
-    name,
-    with: made,
-    does: isNew ? 'new' : changes.length > 0 ? 'changes' : 'same',
-    changes,
-    notes: [],
-    why: null,
-  }
-  return {
-    draft: stepped?.draft ?? so.draft,
-    begun: isNew ? new Map([...so.begun, [nameKey(name), id]]) : so.begun,
-    seen: new Map([...so.seen, [seenAs, nth + 1]]),
-    rows: [...so.rows, planned],
-    steps: [...so.steps, ...steps],
-    labels: so.labels,
-  }
+  if (isBare || (made === '' && amount !== '')) return { code: 'nothing-said', column: 'made with' }
+  return yields !== '' && card.kind === 'component'
+    ? { code: 'yields-of-component', column: 'yields' }
+    : null
 }
 
 /** Of recipes that the draft has or the table begins, in the order of its rows. */
 export const recipesPlan = (draft: Draft, table: Table<RecipeColumn>): Plan => {
-  const start: SoFar = {
-    draft,
-    begun: new Map(),
-    seen: new Map(),
-    rows: [],
-    steps: [],
-    labels: {},
+  const names = namesIn(draft, ['ingredient', 'recipe', 'component'])
+  const taken = new Set(
+    (['ingredient', 'recipe'] as const).flatMap((kind) => rowsOf(draft, kind).map(({ id }) => id)),
+  )
+  /** Rows as the table has left them so far. */
+  const changed = new Map<EntityKey, Row>()
+  const rowAt: RowAt = (key) => changed.get(key) ?? draft.rows[key]
+  let room = MOST_ROWS - Object.keys(draft.rows).length
+  const begun = new Set<string>()
+  /** How often a card had a row of one food, so that its second line is told from its first. */
+  const seen = new Map<string, number>()
+  const steps: Step[] = []
+
+  const plan = ({ row: number, cells, problem }: Read): PlannedRow => {
+    const { name, amount, yields, 'made with': made } = cells
+    const refused = (why: RowRefusal): PlannedRow => ({
+      ...{ row: number, name, with: made, does: 'refused', changes: [], notes: [] },
+      why,
+    })
+    if (problem) return refused(problem)
+    if (name === '') return refused({ code: 'nothing-said', column: 'name' })
+    const card = cardFor(names, cells)
+    if (isRefusal(card)) return refused(card)
+    const lacks = lacking(cells, card)
+    if (lacks) return refused(lacks)
+    const food = made === '' ? null : foodFor(names, made)
+    if (food !== null && isRefusal(food)) return refused(food)
+    const isInside =
+      food?.kind === 'recipe' &&
+      card.kind === 'recipe' &&
+      card.id !== null &&
+      isIn(rowAt, card.id, food.id)
+    if (isInside) return refused({ code: 'contains-itself', column: 'made with', value: made })
+    if (card.id === null && room < 1) return refused({ code: 'too-large' })
+
+    const id = card.id ?? freeId('recipe', name, (one) => taken.has(one))
+    const key = keyOf(card.kind, id)
+    const row = rowAt(key)
+    const before = cardOf(row)
+    const seenAs = `${key} ${food?.id ?? ''}`
+    const nth = seen.get(seenAs) ?? 0
+    seen.set(seenAs, nth + 1)
+    const typed = amount === '' ? null : amount
+    const line = food === null ? undefined : nthLine(before, food.id, nth)
+    const after = food === null ? before : withLine(before, food.id, nth, typed)
+    const changes = changesOf(cells, line, row)
+    if (card.id === null) {
+      names.call({ kind: 'recipe', id }, name)
+      taken.add(id)
+      begun.add(id)
+      room -= 1
+    }
+    if (changes.length > 0) {
+      const fields: Row = {
+        ...(card.id === null ? { name } : {}),
+        ...fieldsOf(row, after, food),
+        ...(yields === '' ? {} : { yields }),
+      }
+      changed.set(key, { ...row, ...fields })
+      steps.push({ do: 'put', entity: card.kind, id, fields })
+    }
+    const isNew = card.kind === 'recipe' && begun.has(id)
+    const does = isNew ? 'new' : changes.length > 0 ? 'changes' : 'same'
+    return { row: number, name, with: made, does, changes, notes: [], why: null }
   }
-  const { rows, steps, labels } = table.rows.reduce(withRow, start)
-  return { rows, steps, labels }
+
+  return { rows: table.rows.map(plan), steps, labels: {} }
 }

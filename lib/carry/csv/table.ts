@@ -4,7 +4,7 @@ import { defused, RUNNABLE, withoutApostrophe } from '#lib/carry/csv/defused.ts'
 
 /** Of a table that is read. */
 export const MOST_TABLE_BYTES = 2 * 1_048_576
-export const MOST_TABLE_ROWS = 2_000
+export const MOST_TABLE_ROWS = 1_000
 
 export interface Column<Name extends string> {
   readonly name: Name

@@ -45,7 +45,7 @@ describe('a station in a file', () => {
         )
         expect(carriedFile(document, station.pictures)).toBe(file)
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     )
   })
 
@@ -130,7 +130,7 @@ describe('what arrives', () => {
         expect(newestStationSchema.safeParse(here).error?.issues).toBeUndefined()
         expect(answersLost(here)).toBe(0)
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     )
   })
 
@@ -157,7 +157,7 @@ describe('what arrives', () => {
             )
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 30 },
     )
   })
 

@@ -3,10 +3,10 @@ import { describe, expect, test } from 'vitest'
 import { INGREDIENTS_NEED, ingredientsPlan } from '#lib/carry/csv/ingredients-plan.ts'
 import { INGREDIENT_COLUMNS, ingredientsCsv } from '#lib/carry/csv/ingredients-table.ts'
 import { MOST_TABLE_ROWS, readTable } from '#lib/carry/csv/table.ts'
-import { applyStep } from '#lib/editor/apply-step.ts'
+import { applyStep, MOST_ROWS } from '#lib/editor/apply-step.ts'
 import type { Draft } from '#lib/editor/draft.ts'
 import { draftOf, type WrittenDocument } from '#lib/editor/draft-of.ts'
-import { type Label, labelOf } from '#lib/station/label.ts'
+import { type Label, labelOf, UNREAD_LABEL } from '#lib/station/label.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import { carriable } from '#tests/lib/carry/carriable-stations.ts'
 import { demoStation } from '#tests/support/service.ts'
@@ -55,7 +55,7 @@ describe('a table of ingredients', () => {
         )
         expect([plan.steps, plan.labels]).toEqual([[], {}])
       }),
-      { numRuns: 40 },
+      { numRuns: 25 },
     )
   })
 
@@ -78,7 +78,7 @@ describe('a table of ingredients', () => {
         for (const label of Object.values(plan.labels))
           expect([label.readOn, label.traits, label.claims]).toEqual([null, null, {}])
       }),
-      { numRuns: 40 },
+      { numRuns: 25 },
     )
   })
 
@@ -154,6 +154,13 @@ describe('a table of ingredients', () => {
     expect(own).toEqual({})
   })
 
+  test('[CA9] takes no label of an ingredient that the house no longer has', () => {
+    const gone = { ...labels, tahini: { ...UNREAD_LABEL, readOn: '2026-11-20' } }
+    const { steps, labels: own } = planned('name,contains\nTahini,sesame', draft, gone)
+    expect(steps).toMatchObject([{ id: 'tahini-2' }])
+    expect(Object.keys(own)).toEqual(['tahini-2'])
+  })
+
   test('[CA9] finds a row by its id before its name, so that a name can change', () => {
     const { row, steps } = one('name,id\nWhole wheat pita,pita')
     expect(row).toMatchObject({ does: 'changes', changes: [{ from: 'Pita bread' }] })
@@ -203,8 +210,21 @@ describe('a table of ingredients', () => {
 
   test('[CA9] of as many rows as a draft has room for ends in refusals, not in a fault', () => {
     const names = Array.from({ length: MOST_TABLE_ROWS }, (_, index) => `Food ${index}`)
-    const { rows } = planned(`name\n${names.join('\n')}`)
-    expect(rows.filter(({ does }) => does === 'refused').length).toBeGreaterThan(0)
-    expect(rows.at(-1)?.why).toEqual({ code: 'too-large' })
+    const full: Draft = {
+      ...draft,
+      rows: {
+        ...draft.rows,
+        ...Object.fromEntries(names.map((_, index) => [`well:w-${index}`, { at: index }])),
+      },
+    }
+    const { rows, steps } = planned(`name\n${names.join('\n')}`, full)
+    expect(rows.at(0)?.does).toBe('new')
+    expect(rows.at(-1)).toMatchObject({ does: 'refused', why: { code: 'too-large' } })
+    const after = steps.reduce<Draft>((so, step) => {
+      const stepped = applyStep(so, step)
+      if (!stepped.ok) throw new Error(stepped.why)
+      return stepped.draft
+    }, full)
+    expect(Object.keys(after.rows)).toHaveLength(MOST_ROWS)
   })
 })

@@ -57,7 +57,7 @@ describe('a table of recipes', () => {
         const plan = planned(recipesCsv(own), own)
         expect(plan.rows.filter(({ does }) => does !== 'same')).toEqual([])
       }),
-      { numRuns: 40 },
+      { numRuns: 25 },
     )
   })
 

@@ -11,11 +11,15 @@ import { removeScriptsToken, writeScriptsToken } from '#server/access/scripts-to
 import type { Config } from '#server/config.ts'
 import { beginDemo } from '#server/demo/open-demo.ts'
 import { demoStation } from '#server/demo-station.ts'
+import { openMenu } from '#server/drafts/open-menu.ts'
 import { openHouse } from '#server/houses/open-house.ts'
 import { createAllergens } from '#server/http/allergens.ts'
 import type { Edge } from '#server/http/edge.ts'
 import { refusalAtGate } from '#server/http/gate.ts'
 import type { HealthSource } from '#server/http/health.ts'
+import { menuRows } from '#server/http/menu.ts'
+import { menuRoutes } from '#server/http/menu-route.ts'
+import type { Route } from '#server/http/routes.ts'
 import type { Keeping } from '#server/privacy/keeping.ts'
 import { createServerClock, type ServerClock } from '#server/rail/clock.ts'
 import type { Rail } from '#server/rail/rail.ts'
@@ -26,6 +30,8 @@ export interface Station {
   readonly health: HealthSource
   readonly access: Access
   readonly keeping: Keeping
+  /** What is answered over http beside the house's own rows. */
+  readonly routes: readonly Route[]
   /** What the allergen sheet is made of, for whoever asks. */
   readonly allergens: () => SheetAnswer
   /** New commands are answered "not taken" from now on. Also the first act after a fault. */
@@ -111,6 +117,7 @@ export const composeStation = async ({
     line: () => first && lineDrawn(first.document),
     isDemo: () => serviceOf(current()?.state() ?? NOT_OPENED)?.kind === 'demo',
   })
+  const menu = openMenu({ database: house.database, stations: known, services, now: clock.now })
   const scriptsToken = writeScriptsToken(house.folder.path, access.scriptsToken)
   const sockets = attachSockets({
     httpServer,
@@ -138,6 +145,7 @@ export const composeStation = async ({
     },
     access,
     keeping,
+    routes: menuRoutes(access, logger, menuRows(access, menu)),
     allergens: createAllergens({
       state: (station) => services.current(station)?.state() ?? null,
       stations: known,

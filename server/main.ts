@@ -96,6 +96,7 @@ const serve = async (config: Config, log: Logger): Promise<void> => {
     access: station.access,
     keeping: station.keeping,
     allergens: station.allergens,
+    routes: station.routes,
     pages,
     edge,
     development,

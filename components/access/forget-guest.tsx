@@ -9,7 +9,7 @@ import { Note } from '#components/ui/note.tsx'
 import { NumberPad } from '#components/ui/number-pad.tsx'
 import { Panel } from '#components/ui/panel.tsx'
 import { useSettled } from '#components/ui/settled.ts'
-import type { ForgetGuest } from '#lib/access/kept.ts'
+import type { ForgetGuest } from '#lib/access/kept-http.ts'
 import { isRunning } from '#lib/service/state.ts'
 import { findTicket } from '#lib/service/tickets.ts'
 

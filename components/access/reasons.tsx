@@ -8,7 +8,7 @@ import { useAccessWords } from '#components/access/words.tsx'
 import { useCrew } from '#components/live/crew.tsx'
 import { Button } from '#components/ui/button.tsx'
 import { Panel } from '#components/ui/panel.tsx'
-import type { AskReasons, ReasonsTold } from '#lib/access/kept.ts'
+import type { AskReasons, ReasonsTold } from '#lib/access/kept-http.ts'
 import { buildName, sayBuild } from '#lib/service/tickets.ts'
 import type { NeedCode } from '#lib/station/codes/codes.ts'
 

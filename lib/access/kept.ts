@@ -10,6 +10,8 @@ import type { Role } from '#lib/service/roles.ts'
 export type HouseTable =
   | 'service_records'
   | 'stations'
+  | 'draft_rows'
+  | 'published'
   | 'house'
   | 'adults'
   | 'devices'
@@ -100,6 +102,13 @@ export const KEPT = [
     where: { file: 'house.db', tables: ['stations'] },
     until: 'always',
     sees: CREW,
+    forgets: false,
+  },
+  {
+    id: 'drafts',
+    where: { file: 'house.db', tables: ['draft_rows', 'published'] },
+    until: 'always',
+    sees: ['lead', 'in-charge'],
     forgets: false,
   },
   {
@@ -212,32 +221,4 @@ export interface KeptNow {
   readonly count: number
   /** Epoch milliseconds of the opening of the oldest service in it, or of when it was put; null where it has none. */
   readonly oldest: number | null
-}
-
-/** POST /access/forget, by a lead's device or the person in charge. Needs' codes stay with the stream. */
-export interface ForgetGuest {
-  readonly service: string
-  readonly ticket: number
-}
-
-/** POST /access/retention, with the passphrase of somebody in charge. */
-export interface SetRetention {
-  readonly days: number
-  readonly passphrase: string
-}
-
-/** POST /access/reasons, with the passphrase of somebody in charge; of one ticket where it is named. */
-export interface AskReasons {
-  readonly service: string
-  readonly passphrase: string
-  readonly ticket?: number
-}
-export interface ReasonsTold {
-  readonly reasons: readonly {
-    readonly ticket: number
-    readonly letter: string
-    /** Code of the need. */
-    readonly need: string
-    readonly reason: 'allergy' | 'coeliac' | 'faith' | 'diet' | 'dislike'
-  }[]
 }

@@ -1,4 +1,5 @@
 /** One step on a draft, or why it can't be taken. */
+import stringify from 'safe-stable-stringify'
 import {
   type Draft,
   type EntityKey,
@@ -143,8 +144,11 @@ export const applyStep = (draft: Draft, step: Step): Stepped => {
   }
 }
 
-/** Keys of the rows that differ between two drafts. */
+const isSameRow = (one: Row | undefined, other: Row | undefined): boolean =>
+  one === other || stringify(one) === stringify(other)
+
+/** Keys of the rows that say other things in two drafts. */
 export const changedKeys = (before: Rows, after: Rows): readonly EntityKey[] =>
   [...new Set([...Object.keys(before), ...Object.keys(after)])]
     .map((key) => key as EntityKey)
-    .filter((key) => before[key] !== after[key])
+    .filter((key) => !isSameRow(before[key], after[key]))

@@ -1,6 +1,5 @@
 /** What a station begins from. */
 import type { Draft, Row } from '#lib/editor/draft.ts'
-import { draftOf, type WrittenDocument } from '#lib/editor/draft-of.ts'
 import { newId, slug } from '#lib/editor/ids.ts'
 import { UNSAID_DAY, UNSAID_HOUSE, UNSAID_SAFETY } from '#lib/station/shapes/older-documents.ts'
 
@@ -24,7 +23,7 @@ const OF_LOCALE: Readonly<Record<string, { readonly currency: string; readonly s
 const AMERICAN = { currency: 'USD', set: 'us-9' }
 
 /** A station of which nothing is said but its name: the settings of a house, no well and no food. */
-export const emptyDraft = (station: string, name: string, { timeZone, locale }: Here): Draft => {
+const emptyDraft = (station: string, name: string, { timeZone, locale }: Here): Draft => {
   const known = locale in OF_LOCALE ? locale : UNSAID_HOUSE.locale
   const { currency, set } = OF_LOCALE[known] ?? AMERICAN
   const isFahrenheit = known === 'en-US'
@@ -48,11 +47,22 @@ export const emptyDraft = (station: string, name: string, { timeZone, locale }: 
   }
 }
 
-/** A copy of a station under its own id and name. It is nobody's invention from now on. */
-export const copyOf = (document: WrittenDocument, station: string, name: string): Draft => {
-  const { rows } = draftOf(document)
-  const house: Row = { ...rows.house, name, invented: false }
-  return { station, rows: { ...rows, house } }
+/** A new station: a copy of another's rows under its own id and name, or nothing but its settings. */
+export const begun = ({
+  station,
+  name,
+  here,
+  from,
+}: {
+  readonly station: string
+  readonly name: string
+  readonly here: Here
+  readonly from: Draft | null
+}): Draft => {
+  if (from === null) return emptyDraft(station, name, here)
+  // It is nobody's invention from now on, and stands where the laptop does.
+  const house: Row = { ...from.rows.house, name, invented: false, timeZone: here.timeZone }
+  return { station, rows: { ...from.rows, house } }
 }
 
 /** The id of a new station by its name, other than those that are there. */

@@ -1,4 +1,5 @@
 /** What differs between two drafts of a station, or two documents taken apart, as a list that is said. */
+import stringify from 'safe-stable-stringify'
 import type { Change } from '#lib/editor/change.ts'
 import {
   type Draft,
@@ -14,14 +15,7 @@ import {
   textsIn,
 } from '#lib/editor/draft.ts'
 
-const canonical = (value: Json | undefined): string =>
-  JSON.stringify(value ?? null, (_, part: unknown) =>
-    typeof part === 'object' && part !== null && !Array.isArray(part)
-      ? Object.fromEntries(
-          Object.entries(part).toSorted(([one], [other]) => (one < other ? -1 : 1)),
-        )
-      : part,
-  )
+const canonical = (value: Json | undefined): string => stringify(value ?? null)
 
 /** How a pan, a back-up pan or a contact is called: by the components that it is of. */
 const nameOf = (draft: Draft, { id, row }: Named): string => {

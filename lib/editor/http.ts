@@ -110,7 +110,11 @@ export type MenuRefusal =
 
 export type MenuAnswer<Done> =
   | ({ readonly code: 'done' } & Done)
-  | { readonly code: Exclude<MenuRefusal, 'stale' | 'step-refused' | 'has-problems'> }
+  | {
+      readonly code: Exclude<MenuRefusal, 'stale' | 'step-refused' | 'has-problems'>
+      /** Milliseconds until the next try. */
+      readonly again?: number
+    }
   | StaleAnswer
   | {
       readonly code: 'step-refused'

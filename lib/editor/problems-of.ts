@@ -3,7 +3,6 @@ import type { z } from 'zod'
 import { completed, STAND_IN, type WrongFields } from '#lib/editor/completed.ts'
 import {
   type Draft,
-  type Entity,
   type EntityKey,
   keyOf,
   namedBy,
@@ -15,18 +14,11 @@ import { FIELDS } from '#lib/editor/fields.ts'
 import { issueCode } from '#lib/editor/issue-code.ts'
 import type { Problem } from '#lib/editor/problem.ts'
 import { type DraftLabels, type Laid, layDocument } from '#lib/editor/raw-document.ts'
+import type { DocumentProblem } from '#lib/station/document-problem.ts'
 import { newestStationSchema } from '#lib/station/schema.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
 type Issue = z.core.$ZodIssue
-
-interface DocumentProblem {
-  readonly code: string
-  readonly entity: Entity
-  readonly id: string | null
-  readonly field: string
-  readonly named: readonly string[]
-}
 
 /** The row that a path of the document is in, and the rest of the path; the house where it is no part's. */
 const placeOf = (

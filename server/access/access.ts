@@ -37,7 +37,7 @@ export interface Access extends AdultChanges {
   readonly scriptsToken: string
   /** What the terminal shows while nobody made the house; null once somebody did. */
   secret(): string | null
-  readonly adults: Pick<Adults, 'hasInCharge' | 'proveInCharge'>
+  readonly adults: Pick<Adults, 'hasInCharge' | 'proveInCharge' | 'proveAny'>
   readonly devices: Pick<Devices, 'arrive' | 'onGone' | 'use' | 'standing'>
   readonly tries: Pick<Tries, 'refused' | 'told'>
   now(caller: Caller): AccessNow

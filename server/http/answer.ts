@@ -51,6 +51,8 @@ export const createAnswer = (deps: {
   readonly access: Access
   readonly keeping: Keeping
   readonly allergens: () => SheetAnswer
+  /** What else is answered. */
+  readonly routes: readonly Route[]
   readonly pages: Pages | null
   readonly edge: Edge
   readonly development: boolean
@@ -75,6 +77,7 @@ export const createAnswer = (deps: {
       more: privacyRoutes(deps.access, deps.keeping),
       log,
     }),
+    ...deps.routes,
   ])
   const pagePaths = new Set<string>(Object.values(screens))
   const headers = Object.entries(headersOf(secure))

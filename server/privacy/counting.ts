@@ -10,6 +10,8 @@ export type Counting = () => Promise<Readonly<Record<KeptId, KeptNow | null>>>
 const COUNT: Readonly<Record<HouseTable, string>> = {
   service_records: 'SELECT count(*) FROM service_records',
   stations: 'SELECT count(*) FROM stations',
+  draft_rows: 'SELECT count(*) FROM draft_rows WHERE body IS NOT NULL',
+  published: 'SELECT count(*) FROM published',
   house: 'SELECT count(*) FROM house',
   adults: 'SELECT count(*) FROM adults',
   devices: 'SELECT count(*) FROM devices',

@@ -1,5 +1,5 @@
 /** What lies apart of one guest: found by the commands that an order's events name. */
-import type { ReasonsTold } from '#lib/access/kept.ts'
+import type { ReasonsTold } from '#lib/access/kept-http.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 
 /** Commands that brought something of a ticket. */

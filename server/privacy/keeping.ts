@@ -15,14 +15,8 @@ import {
   observed,
   type Seen,
 } from '#lib/access/believed-time.ts'
-import {
-  KEPT,
-  type Kept,
-  type KeptId,
-  type KeptThat,
-  type PrivacyNow,
-  type ReasonsTold,
-} from '#lib/access/kept.ts'
+import { KEPT, type Kept, type KeptId, type KeptThat, type PrivacyNow } from '#lib/access/kept.ts'
+import type { ReasonsTold } from '#lib/access/kept-http.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import type { EventLog } from '#server/event-log/port.ts'
 import type { Guests } from '#server/guests/port.ts'

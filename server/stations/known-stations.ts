@@ -8,6 +8,9 @@ export interface KnownStations {
   /** The station that was kept first; null where there is none. */
   first(): KeptStation<StationDocument> | null
   find(station: string): KeptStation<StationDocument> | null
+  all(): readonly KeptStation<StationDocument>[]
+  /** Keeps a document as the newest of its station. The revision, durable when the promise settles. */
+  put(document: StationDocument): Promise<number>
   newestRevision(station: string): number | null
   /**
    * Keeps the document of a service that changed it, where it is ahead of what is known: at once
@@ -33,6 +36,13 @@ export const openKnownStations = async ({
   return {
     first: () => [...known.values()][0] ?? null,
     find: (station) => known.get(station) ?? null,
+    all: () => [...known.values()],
+    put: async (document) => {
+      const { id } = document
+      const revision = await stations.put(id, document)
+      known.set(id, { station: id, revision, document })
+      return revision
+    },
     newestRevision: (station) => known.get(station)?.revision ?? null,
     take: (state) => {
       if (!isRunning(state)) return

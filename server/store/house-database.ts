@@ -71,6 +71,24 @@ export const houseVersions = [
      key TEXT PRIMARY KEY,
      body TEXT NOT NULL CHECK (json_valid(body))
    ) STRICT, WITHOUT ROWID;`,
+  // Rows of drafts: an empty station is the house, a body of null is a row that was removed.
+  `CREATE TABLE draft_rows (
+     number INTEGER PRIMARY KEY,
+     house TEXT NOT NULL,
+     station TEXT NOT NULL,
+     entity TEXT NOT NULL,
+     body TEXT CHECK (body IS NULL OR json_valid(body)),
+     revision INTEGER NOT NULL CHECK (revision > 0),
+     UNIQUE (house, station, entity)
+   ) STRICT;
+   CREATE TABLE published (
+     house TEXT NOT NULL,
+     station TEXT NOT NULL,
+     revision INTEGER NOT NULL CHECK (revision > 0),
+     at INTEGER NOT NULL,
+     adult TEXT NOT NULL,
+     PRIMARY KEY (house, station, revision)
+   ) STRICT, WITHOUT ROWID;`,
 ]
 
 /** 'LSho' in ASCII. */

@@ -44,6 +44,7 @@ export const startComposedStation = async (
     about: { version: '0', revision: null },
     health: station.health,
     allergens: station.allergens,
+    routes: station.routes,
     access: station.access,
     keeping: station.keeping,
     pages: null,

@@ -55,6 +55,7 @@ const open = async (data: string): Promise<number> => {
     access: station.access,
     keeping: station.keeping,
     allergens: station.allergens,
+    routes: station.routes,
     pages,
     edge,
     development: false,

@@ -1,0 +1,236 @@
+/** What the set-up screens ask of a house: its drafts, its published stations, and one into the other. */
+import { begun, type Here, newStationId } from '#lib/editor/begin.ts'
+import type { Change } from '#lib/editor/change.ts'
+import { changesBetween } from '#lib/editor/changes-between.ts'
+import { type Draft, type EntityKey, textIn } from '#lib/editor/draft.ts'
+import { draftOf, type WrittenDocument } from '#lib/editor/draft-of.ts'
+import type {
+  BackTo,
+  BeginStation,
+  Compared,
+  ListedStation,
+  MenuAnswer,
+  MenuDraft,
+  MenuRevisions,
+  MenuStations,
+  Published,
+  Saved,
+  SaveSteps,
+} from '#lib/editor/http.ts'
+import { missingFor } from '#lib/editor/missing-for.ts'
+import { assembleDocument, problemsOf } from '#lib/editor/problems-of.ts'
+import { type DraftLabels, layDocument } from '#lib/editor/raw-document.ts'
+import { civilDate } from '#lib/measure/civil.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
+import type { Drafts, SaveAnswer } from '#server/drafts/drafts.ts'
+import type { Publications } from '#server/drafts/publications.ts'
+
+/** Published documents, filled with the house's labels. */
+export interface MenuShelf {
+  /** Ids of the stations that were ever published, first published first. */
+  stations(): readonly string[]
+  newest(station: string): { readonly revision: number; readonly document: StationDocument } | null
+  /** An earlier one; null where there is no such revision. */
+  at(station: string, revision: number): StationDocument | null
+  /** Revisions of a station, newest first. */
+  revisions(station: string): readonly number[]
+  /** Keeps a document as its station's newest, and its revision. */
+  put(document: StationDocument): Promise<number>
+}
+
+export interface MenuPorts {
+  readonly drafts: Drafts
+  readonly shelf: MenuShelf
+  readonly publications: Publications
+  /** The house's labels of what a draft lists, by ingredient and `ingredient/product`. */
+  readonly labels: (draft: Draft) => DraftLabels
+  /** Keeps labels that come with a copy, where the house has none; none come where left away. */
+  readonly beginLabels?: (document: StationDocument) => void
+  /** What a station may begin from beside those of the house; each as one that nobody has read here. */
+  readonly sets: readonly { readonly from: string; readonly document: StationDocument }[]
+  readonly isOpen: (station: string) => boolean
+  readonly here: Here
+  /** Epoch milliseconds. */
+  readonly now: () => number
+}
+
+export interface Menu {
+  list(): MenuStations
+  draft(station: string, after: number | null): MenuAnswer<MenuDraft>
+  save(wanted: SaveSteps): MenuAnswer<Saved>
+  begin(wanted: BeginStation): MenuAnswer<{ readonly station: string; readonly saw: number }>
+  publish(wanted: {
+    readonly station: string
+    readonly saw: number
+    /** Who proved it. */
+    readonly adult: string
+  }): Promise<MenuAnswer<Published>>
+  revisions(station: string): MenuAnswer<MenuRevisions>
+  compare(station: string, from: string, to: string): MenuAnswer<Compared>
+  back(wanted: BackTo): MenuAnswer<Saved>
+}
+
+const written = (document: unknown): WrittenDocument =>
+  JSON.parse(JSON.stringify(document)) as WrittenDocument
+
+/** An ingredient that the house knows is called as it is there. */
+const withNamesOf = (house: Draft, draft: Draft): Draft => ({
+  ...draft,
+  rows: Object.fromEntries(
+    Object.entries(draft.rows).map(([key, row]) => {
+      const known = key.startsWith('ingredient:') ? house.rows[key as EntityKey] : undefined
+      return [key, known === undefined ? row : { ...known, at: row?.at ?? 0 }]
+    }),
+  ),
+})
+
+const NO_STATION = { code: 'no-such-station' } as const
+
+export const createMenu = (ports: MenuPorts): Menu => {
+  const { drafts, shelf, publications } = ports
+
+  const isStation = (station: string): boolean =>
+    station !== '' && (drafts.has(station) || shelf.newest(station) !== null)
+
+  /** A station that was published before there were drafts has one from its newest document. */
+  const ready = (station: string): boolean => {
+    if (drafts.has(station)) return true
+    const newest = station === '' ? null : shelf.newest(station)
+    if (newest === null) return false
+    const draft = draftOf(written(newest.document))
+    return drafts.replace(draft, drafts.now(station).saw).code === 'done'
+  }
+
+  const today = (draft: Draft): string => {
+    try {
+      return civilDate(ports.now(), textIn(draft.rows.house, 'timeZone') || 'UTC')
+    } catch {
+      return civilDate(ports.now(), 'UTC')
+    }
+  }
+
+  /** As it would be published, so that both sides of a comparison were laid the same way. */
+  const asPublished = (draft: Draft): Draft => draftOf(written(layDocument(draft, {}).document))
+
+  const unpublished = (station: string, draft: Draft): readonly Change[] => {
+    const newest = shelf.newest(station)
+    const before = newest === null ? { station, rows: {} } : draftOf(written(newest.document))
+    return changesBetween(before, asPublished(draft))
+  }
+
+  const standing = (draft: Draft) => {
+    const labels = ports.labels(draft)
+    const problems = problemsOf(draft, labels)
+    return { problems, missing: missingFor(draft, labels, problems, today(draft)) }
+  }
+
+  const saved = (station: string, answer: SaveAnswer): MenuAnswer<Saved> => {
+    if (answer.code !== 'done') return answer
+    return { ...answer, ...standing(drafts.now(station).draft) }
+  }
+
+  const all = (): readonly string[] => [...new Set([...shelf.stations(), ...drafts.stations()])]
+
+  const rowsAt = (station: string, which: string): Draft | null => {
+    if (which === 'draft') return ready(station) ? asPublished(drafts.now(station).draft) : null
+    const document = /^\d{1,9}$/.test(which) ? shelf.at(station, Number(which)) : null
+    return document === null ? null : draftOf(written(document))
+  }
+
+  return {
+    list: () => ({
+      stations: all().map((station): ListedStation => {
+        const newest = shelf.newest(station)
+        const { draft } = drafts.now(station)
+        const hasDraft = drafts.has(station)
+        const name = hasDraft ? textIn(draft.rows.house, 'name') : (newest?.document.name ?? '')
+        return {
+          station,
+          name,
+          published: newest?.revision ?? null,
+          changed: hasDraft && unpublished(station, draft).length > 0,
+          open: ports.isOpen(station),
+        }
+      }),
+      sets: ports.sets.map(({ from, document }) => ({ from, name: document.name })),
+    }),
+    draft: (station, after) => {
+      if (!ready(station)) return NO_STATION
+      const { draft, saw } = drafts.now(station)
+      return {
+        code: 'done',
+        station,
+        saw,
+        rows: after === null ? draft.rows : drafts.since(station, after),
+        labels: ports.labels(draft),
+        ...standing(draft),
+        published: shelf.newest(station)?.revision ?? null,
+        changed: unpublished(station, draft).length > 0,
+        open: ports.isOpen(station),
+      }
+    },
+    save: ({ station, saw, steps }) => {
+      if (!ready(station)) return NO_STATION
+      return saved(station, drafts.save(station, saw, steps))
+    },
+    begin: ({ from, name }) => {
+      if (name.trim() === '') return { code: 'no-name' }
+      const station = newStationId(all(), name)
+      const set = ports.sets.find((one) => one.from === from)
+      const own = set === undefined && isStation(from) ? from : null
+      if (from !== 'nothing' && set === undefined && own === null) return { code: 'no-such-set' }
+      if (set !== undefined) ports.beginLabels?.(set.document)
+      if (own !== null) ready(own)
+      const draft = begun({
+        station,
+        name: name.trim(),
+        here: ports.here,
+        from:
+          set === undefined
+            ? own === null
+              ? null
+              : drafts.now(own).draft
+            : draftOf(written(set.document)),
+      })
+      const { draft: house, saw } = drafts.now(station)
+      const answer = drafts.replace(withNamesOf(house, draft), saw)
+      if (answer.code !== 'done') return answer
+      return { code: 'done', station, saw: answer.saw }
+    },
+    publish: async ({ station, saw, adult }) => {
+      if (!ready(station)) return NO_STATION
+      const { draft } = drafts.now(station)
+      const rows = drafts.since(station, saw)
+      const changed = Object.keys(rows) as (keyof typeof rows)[]
+      if (changed.length > 0) return { code: 'stale', saw: drafts.now(station).saw, rows, changed }
+      const assembled = assembleDocument(draft, ports.labels(draft))
+      if (!assembled.ok) return { code: 'has-problems', problems: assembled.problems }
+      const changes = unpublished(station, draft)
+      const revision = await shelf.put(assembled.document)
+      publications.keep({ station, revision, at: ports.now(), adult })
+      return { code: 'done', revision, changes }
+    },
+    revisions: (station) => {
+      if (!isStation(station)) return NO_STATION
+      const at = new Map(publications.of(station).map((one) => [one.revision, one.at]))
+      const revisions = shelf.revisions(station)
+      return {
+        code: 'done',
+        revisions: revisions.map((revision) => ({ revision, at: at.get(revision) ?? null })),
+      }
+    },
+    compare: (station, from, to) => {
+      if (!isStation(station)) return NO_STATION
+      const [before, after] = [rowsAt(station, from), rowsAt(station, to)]
+      if (before === null || after === null) return { code: 'no-such-revision' }
+      return { code: 'done', changes: changesBetween(before, after) }
+    },
+    back: ({ station, saw, revision }) => {
+      if (!isStation(station)) return NO_STATION
+      const document = shelf.at(station, revision)
+      if (document === null) return { code: 'no-such-revision' }
+      ready(station)
+      return saved(station, drafts.replace(draftOf(written(document)), saw))
+    },
+  }
+}

@@ -1,0 +1,71 @@
+/** The set-up of a house over its stores. */
+import { arrived } from '#lib/carry/arrived.ts'
+import { type Draft, recordsIn, rowsOf, textIn } from '#lib/editor/draft.ts'
+import { labelsOf, type WrittenDocument } from '#lib/editor/draft-of.ts'
+import type { DraftLabels } from '#lib/editor/raw-document.ts'
+import { stationSchema } from '#lib/station/schema.ts'
+import { createHouse } from '#server/access/house.ts'
+import { demoStation } from '#server/demo-station.ts'
+import { createDrafts } from '#server/drafts/drafts.ts'
+import { createMenu, type Menu } from '#server/drafts/menu.ts'
+import { createPublications } from '#server/drafts/publications.ts'
+import { createSqliteDrafts } from '#server/drafts/sqlite.ts'
+import type { StationServices } from '#server/rail/station-services.ts'
+import type { KnownStations } from '#server/stations/known-stations.ts'
+import { createRevisions } from '#server/stations/revisions.ts'
+import { STATION_SETS } from '#server/stations/sets.ts'
+import type { SqliteDatabase } from '#server/store/durable-database.ts'
+
+const SETS = [{ from: 'demo', document: arrived(demoStation, () => false) }, ...STATION_SETS]
+
+/** What this computer is set to. */
+const here = () => {
+  const { timeZone, locale } = new Intl.DateTimeFormat().resolvedOptions()
+  return { timeZone, locale }
+}
+
+export const openMenu = (deps: {
+  readonly database: SqliteDatabase
+  readonly stations: KnownStations
+  readonly services: Pick<StationServices, 'current'>
+  /** Epoch milliseconds. */
+  readonly now: () => number
+}): Menu => {
+  const { database, stations, services, now } = deps
+  const { id: house } = createHouse(database)
+  const revisions = createRevisions(database, (json) => stationSchema.parse(json))
+
+  const labels = (draft: Draft): DraftLabels => {
+    const known = Object.assign(
+      {},
+      ...stations.all().map(({ document }) => labelsOf(document as unknown as WrittenDocument)),
+    ) as DraftLabels
+    const keys = rowsOf(draft, 'ingredient').flatMap(({ id, row }) => [
+      id,
+      ...recordsIn(row, 'products').map((product) => `${id}/${textIn(product, 'id')}`),
+    ])
+    return Object.fromEntries(
+      keys.flatMap((key) => {
+        const label = known[key]
+        return label === undefined ? [] : [[key, label]]
+      }),
+    )
+  }
+
+  return createMenu({
+    drafts: createDrafts(createSqliteDrafts(database, house)),
+    publications: createPublications(database, house),
+    shelf: {
+      stations: () => stations.all().map(({ station }) => station),
+      newest: stations.find,
+      at: revisions.at,
+      revisions: revisions.of,
+      put: stations.put,
+    },
+    labels,
+    sets: SETS,
+    isOpen: (station) => services.current(station)?.state().stage === 'open',
+    here: here(),
+    now,
+  })
+}

@@ -64,7 +64,8 @@ export const changeLabel = defineCommand({
   schema: {
     ingredient: idField,
     /** Who read it isn't kept in the label: that is for `initials`. */
-    label: labelSchema,
+    /** Of the words on the pack and its picture a service keeps nothing: they are the house’s. */
+    label: labelSchema.omit({ list: true, photo: true }),
     /** Whether it is another product than what the pans hold, or the same that was read wrong. */
     product: z.enum(['other', 'same']).default('other'),
     initials: initialsField,

@@ -63,6 +63,10 @@ const isLike = (a: Amount, b: Amount): boolean =>
   (a.kind !== 'count' || (b.kind === 'count' && a.of === b.of)) &&
   (a.kind !== 'cans' || (b.kind === 'cans' && a.can === b.can))
 
+/** A bare number counts whatever the other names: "15 dozen" of eggs. */
+const isCountable = (a: Amount, b: Amount): boolean =>
+  a.kind === 'count' && b.kind === 'count' && (a.of === 'piece' || b.of === 'piece')
+
 /** Both together; null where they don't add without a density. */
 export const together = (a: Amount, b: Amount): Amount | null =>
   isLike(a, b) ? { ...a, size: plus(a.size, b.size) } : null
@@ -72,7 +76,7 @@ export const together = (a: Amount, b: Amount): Amount | null =>
  * no density joins them. Throws RangeError where `one` is nothing.
  */
 export const timesIn = (whole: Amount, one: Amount, density: Density | null): Rational | null => {
-  if (isLike(whole, one)) return dividedBy(whole.size, one.size)
+  if (isLike(whole, one) || isCountable(whole, one)) return dividedBy(whole.size, one.size)
   if (whole.kind === 'count' || one.kind === 'count') return null
   const measured = one.kind === 'weight' ? 'weight' : 'volume'
   const [a, b] = [sizeIn(whole, measured, density), sizeIn(one, measured, density)]

@@ -68,11 +68,15 @@ export function CostPanel({
           </thead>
           <tbody>
             {items.map((one) => {
+              const isAll = one.unknown.length === 0
               const said = (cents: typeof one.cents, price: number) =>
-                words.atLeast(words.share(cents, foodShare(cents, price), currency), one.unknown)
+                words.share(cents, foodShare(cents, price), isAll, currency)
               return (
                 <tr key={one.item}>
-                  <th scope="row">{one.name}</th>
+                  <th scope="row">
+                    {one.name}
+                    {!isAll && <small>{words.notKnown(one.unknown)}</small>}
+                  </th>
                   <td>{words.wholeCents(one.priceCents, currency)}</td>
                   <td>{said(one.cents, one.priceCents)}</td>
                   <td>{said(one.without, one.priceCents)}</td>

@@ -10,13 +10,14 @@ const SEEN = 0.005
 function Measured({ measure }: { readonly measure: Measure }) {
   const words = useRecipeWords()
   const { exact, shown } = measure
+  const said = words.measure(shown, exact.kind)
+  const isOff = exact.kind === 'volume' && shown.kind === 'us' && Math.abs(measure.offBy) > SEEN
+  const apart = isOff ? words.takenApart(takenApart(exact.size)) : null
   return (
     <>
-      <b>{words.measure(shown, exact.kind)}</b>
+      <b>{said}</b>
       {shown.kind === 'cans' && <small>{words.opened(shown.open)}</small>}
-      {exact.kind === 'volume' && shown.kind === 'us' && Math.abs(measure.offBy) > SEEN && (
-        <small>{words.exactly(takenApart(exact.size))}</small>
-      )}
+      {apart !== null && apart !== said && <small>{words.exactly(apart)}</small>}
     </>
   )
 }
@@ -46,9 +47,11 @@ function Row({ line, isAsCard }: { readonly line: ScaledLine; readonly isAsCard:
         {amount.kind === 'measured' && amount.also && !isAsCard && (
           <Measured measure={amount.also} />
         )}
-        {other && <span>{words.measure(other, 'weight')}</span>}
+        {amount.kind === 'measured' && other && (
+          <span>{words.measure(other, amount.measure.exact.kind)}</span>
+        )}
       </td>
-      <td>{buy && <Measured measure={buy} />}</td>
+      <td data-label={words.buy}>{buy && <Measured measure={buy} />}</td>
       <td>{byTaste && byTaste !== 'to-taste' && words.byTaste(byTaste)}</td>
     </tr>
   )
@@ -72,8 +75,12 @@ export function ScaledTable({ sheet }: { readonly sheet: RecipeSheet }) {
           </tr>
         </thead>
         <tbody>
-          {sheet.lines.map((line) => (
-            <Row key={`${line.line.of} ${line.line.typed}`} line={line} isAsCard={isAsCard} />
+          {sheet.lines.map((line, at) => (
+            <Row
+              key={`${line.line.of} ${sheet.lines.indexOf(line, at)}`}
+              line={line}
+              isAsCard={isAsCard}
+            />
           ))}
         </tbody>
       </table>

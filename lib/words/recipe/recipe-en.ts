@@ -73,7 +73,7 @@ export const recipeEn = {
   atHand: 'Or by what is at hand of',
   nothing: 'nothing',
   handAmount: 'At hand',
-  fits: 'Fits at once: pot, pans or oven',
+  fits: 'Fits at once',
   fitsHint: '20 qt · 2 full pans, 4 in',
   factor: (factor: Rational) => `${FACTOR.format(toNumber(factor))} × the card`,
   problem: typedProblem,
@@ -86,7 +86,8 @@ export const recipeEn = {
   tell: 'Mind',
   measure: sayMeasure,
   amountOf: sayAmount,
-  exactly: (parts: Parameters<typeof sayTakenApart>[0]) => `exactly ${sayTakenApart(parts)}`,
+  takenApart: sayTakenApart,
+  exactly: (apart: string) => `exactly ${apart}`,
   opened: (count: number) => `open ${counted(count, 'can', 'cans')}`,
   asTyped: (typed: string) => (typed === '' ? 'no amount on the card' : `on the card: ${typed}`),
   toTaste: 'to taste',
@@ -167,24 +168,20 @@ export const recipeEn = {
   food: 'Food',
   without: 'Without it',
   extra: 'Extra',
-  share: (cost: Rational, share: Rational | null, currency: string) =>
-    share === null
-      ? cents(cost, currency)
-      : `${cents(cost, currency)} · ${percent(toNumber(share))}`,
-  atLeast: (said: string, unknown: readonly string[]) =>
-    unknown.length === 0 ? said : `at least ${said}; not known: ${list(unknown, 'and')}`,
-  withoutWhy: 'A guest who leaves it out pays the same.',
+  share: (cost: Rational, share: Rational | null, isAll: boolean, currency: string) =>
+    `${isAll ? '' : 'at least '}${cents(cost, currency)}${share === null ? '' : ` · ${percent(toNumber(share))}`}`,
+  notKnown: (unknown: readonly string[]) => `not known: ${list(unknown, 'and')}`,
 
   invoice: 'Add a line of an invoice',
   which: 'For',
   date: 'Date',
   packs: 'Packs',
   packHolds: 'A pack holds',
-  packHint: '6 x #10 cans · 50 lb',
+  packHint: '6 x #10 cans',
   paid: 'Paid for all',
   add: 'Add',
-  edible: 'Eaten of it, percent',
-  edibleWhy: 'trimmed and peeled; empty: all of it',
+  edible: 'Eaten once trimmed, %',
+  edibleWhy: 'empty: all',
   newest: (date: string, packs: number, pack: string, paid: string) =>
     `${date}: ${packs} × ${pack}, ${paid}`,
   wrongMoney: 'Type money, as 36.00.',

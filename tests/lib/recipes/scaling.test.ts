@@ -144,6 +144,7 @@ describe('scaling', () => {
     expect(timesIn(amount('1 lb'), amount('1 cup'), null)).toBeNull()
     expect(timesIn(amount('30 eggs'), amount('1 lb'), null)).toBeNull()
     expect(timesIn(amount('3 heads'), amount('3 eggs'), null)).toBeNull()
+    expect(timesIn(amount('15 dozen'), amount('30 eggs'), null)).toEqual(ratio(6))
     const density = { gPerMl: fromNumber(0.5), by: 'measured', offBy: 0.02 } as const
     expect(timesIn(amount('250 g'), amount('250 ml'), density)).toEqual(ratio(2))
     expect(factorForAmount(yields('4 qt'), amount('2 lb'), null)).toEqual({

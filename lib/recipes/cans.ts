@@ -41,3 +41,21 @@ export const CANS: readonly Can[] = [
 
 /** The can of a number; null where no source for its content is known. */
 export const canOf = (size: string): Can | null => CANS.find((can) => can.size === size) ?? null
+
+export interface CanContent {
+  readonly ml: Rational
+  readonly leastMl: Rational
+  readonly mostMl: Rational
+}
+
+/** What so many cans of a number hold; null where no source tells. */
+export const contentOf = (size: string, count: Rational): CanContent | null => {
+  const can = canOf(size)
+  return can === null
+    ? null
+    : {
+        ml: times(can.ml, count),
+        leastMl: times(can.leastMl, count),
+        mostMl: times(can.mostMl, count),
+      }
+}

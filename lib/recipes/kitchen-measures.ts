@@ -208,3 +208,11 @@ export const isRough = (amount: Amount): boolean =>
 /** How far what is measured out is off: 0.02 is 2 percent more. */
 export const offBy = (amount: Amount, shown: KitchenMeasure): number =>
   toNumber(dividedBy(plus(shown.size, { ...amount.size, over: -amount.size.over }), amount.size))
+
+/** A volume that is only about so much: to the 1/4 qt from 1 qt up, to the 1/4 cup below. */
+export const roughly = (ml: Rational): readonly AmountPart[] => {
+  const [one, unit]: [Rational, SpokenUnit] =
+    compared(ml, US_ML.qt) < 0 ? [US_ML.cup, 'cup'] : [US_ML.qt, 'qt']
+  const { whole, fraction } = countPart(toStep(dividedBy(ml, one), ratio(1, 4)))
+  return [{ whole, fraction, unit }]
+}

@@ -28,8 +28,6 @@ export interface ScaledLine {
     | { readonly kind: 'measured'; readonly measure: Measure; readonly also: Measure | null }
     | { readonly kind: 'to-taste' }
     | { readonly kind: 'not-understood'; readonly code: AmountCode; readonly at: string }
-  /** In the other system; null for what is counted. */
-  readonly other: KitchenMeasure | null
   /** What is bought of it; null where all of it is eaten, or nobody said. */
   readonly buy: Measure | null
   /** Goes up less than the rest, or by taste; told where the card is far from as it stands. */
@@ -42,17 +40,12 @@ export const measured = (exact: Amount, system: 'us' | 'metric' | null = null): 
   return { exact, shown, offBy: offBy(exact, shown) }
 }
 
-const inOther = (amount: Amount): KitchenMeasure | null =>
-  amount.kind === 'volume' || amount.kind === 'weight'
-    ? kitchenMeasure(amount, amount.written === 'metric' ? 'us' : 'metric')
-    : null
-
 const scaledLine = (line: CardLine, factor: Rational, box: CardBox): ScaledLine => {
   const card = line.isRecipe ? box.cards.get(line.of) : undefined
   const bought = line.isRecipe ? undefined : box.bought.get(line.of)
   const name = card?.name ?? bought?.name ?? line.of
   const typed = typedAmount(line.typed)
-  const none = { line, name, other: null, buy: null, density: null }
+  const none = { line, name, buy: null, density: null }
   if (!typed.ok)
     return {
       ...none,
@@ -70,7 +63,6 @@ const scaledLine = (line: CardLine, factor: Rational, box: CardBox): ScaledLine 
       measure: measured(amount),
       also: typed.also === null ? null : measured(scaled(typed.also, factor)),
     },
-    other: inOther(amount),
     buy: percent === 100 ? null : measured(asPurchased(amount, percent)),
     byTaste: isRough(typed.amount) ? 'rough' : far ? byTaste(name) : null,
     density: densityOfCard(typed.amount, typed.also),

@@ -16,6 +16,7 @@ import { typedYield, type Yield } from '#lib/recipes/typed-yield.ts'
 import { scoopMl, US_ML } from '#lib/recipes/units.ts'
 import { yieldCheck } from '#lib/recipes/yield-check.ts'
 import { sayAmount, sayTakenApart } from '#lib/words/recipe/measures-en.ts'
+import { sayUnderstood } from '#lib/words/recipe/understood-en.ts'
 
 const amount = (typed: string): Amount => {
   const found = typedAmount(typed)
@@ -154,6 +155,18 @@ describe('eggs and cans', () => {
       expect(one.leastMl.over * one.ml.under <= one.ml.over * one.leastMl.under).toBe(true)
       expect(one.ml.over * one.mostMl.under <= one.mostMl.over * one.ml.under).toBe(true)
     }
+  })
+
+  it.each([
+    ['2 #10 cans', 'about 6 1/2 qt, from 6 qt to 6 3/4 qt'],
+    ['1 #2 1/2 can', 'about 3 1/2 cups'],
+    ['3 #303 cans', 'about 1 1/2 qt'],
+    ['1 lb 4 oz', '565 g'],
+    ['500 g', '1 lb 1 3/4 oz'],
+    ['1 qt', '945 mL'],
+    ['30 eggs', ''],
+  ])('[RC7] %s is told as %s', (typed, said) => {
+    expect(sayUnderstood(amount(typed))).toBe(said)
   })
 
   it.each(guide.rows)(

@@ -24,7 +24,7 @@ function Measured({ measure }: { readonly measure: Measure }) {
 
 function Row({ line, isAsCard }: { readonly line: ScaledLine; readonly isAsCard: boolean }) {
   const words = useRecipeWords()
-  const { amount, other, buy, byTaste } = line
+  const { amount, buy, byTaste } = line
   return (
     <tr>
       <th scope="row">
@@ -47,9 +47,7 @@ function Row({ line, isAsCard }: { readonly line: ScaledLine; readonly isAsCard:
         {amount.kind === 'measured' && amount.also && !isAsCard && (
           <Measured measure={amount.also} />
         )}
-        {amount.kind === 'measured' && other && (
-          <span>{words.measure(other, amount.measure.exact.kind)}</span>
-        )}
+        {amount.kind === 'measured' && <span>{words.understood(amount.measure.exact)}</span>}
       </td>
       <td data-label={words.buy}>{buy && <Measured measure={buy} />}</td>
       <td>{byTaste && byTaste !== 'to-taste' && words.byTaste(byTaste)}</td>

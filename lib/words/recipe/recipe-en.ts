@@ -10,6 +10,7 @@ import { counted, list } from '#lib/words/counted-en.ts'
 import { quantityEn } from '#lib/words/quantity-en.ts'
 import { sayAmount, sayMeasure, sayTakenApart } from '#lib/words/recipe/measures-en.ts'
 import { typedProblem } from '#lib/words/recipe/typed-problems-en.ts'
+import { sayUnderstood } from '#lib/words/recipe/understood-en.ts'
 
 const FACTOR = new Intl.NumberFormat(quantityEn.locale, { maximumFractionDigits: 3 })
 const PERCENT = new Intl.NumberFormat(quantityEn.locale, { style: 'percent' })
@@ -85,6 +86,7 @@ export const recipeEn = {
   buy: 'Buy',
   tell: 'Mind',
   measure: sayMeasure,
+  understood: sayUnderstood,
   amountOf: sayAmount,
   takenApart: sayTakenApart,
   exactly: (apart: string) => `exactly ${apart}`,

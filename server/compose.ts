@@ -117,7 +117,13 @@ export const composeStation = async ({
     line: () => first && lineDrawn(first.document),
     isDemo: () => serviceOf(current()?.state() ?? NOT_OPENED)?.kind === 'demo',
   })
-  const menu = openMenu({ database: house.database, stations: known, services, now: clock.now })
+  const menu = openMenu({
+    database: house.database,
+    stations: known,
+    labels: house.labels,
+    services,
+    now: clock.now,
+  })
   const scriptsToken = writeScriptsToken(house.folder.path, access.scriptsToken)
   const sockets = attachSockets({
     httpServer,
@@ -149,6 +155,7 @@ export const composeStation = async ({
     allergens: createAllergens({
       state: (station) => services.current(station)?.state() ?? null,
       stations: known,
+      changedAt: house.labels.changedAt,
       now: clock.now,
     }),
     finish: house.finish,

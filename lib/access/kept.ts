@@ -12,6 +12,7 @@ export type HouseTable =
   | 'stations'
   | 'draft_rows'
   | 'published'
+  | 'labels'
   | 'house'
   | 'adults'
   | 'devices'
@@ -109,6 +110,13 @@ export const KEPT = [
     where: { file: 'house.db', tables: ['draft_rows', 'published'] },
     until: 'always',
     sees: ['lead', 'in-charge'],
+    forgets: false,
+  },
+  {
+    id: 'labels',
+    where: { file: 'house.db', tables: ['labels'] },
+    until: 'always',
+    sees: CREW,
     forgets: false,
   },
   {

@@ -7,6 +7,7 @@ import type {
   HoldReason,
   StopReason,
 } from '#lib/service/events/event.ts'
+import type { LabelVersions } from '#lib/service/events/line-event.ts'
 import type { Taking } from '#lib/service/events/taking.ts'
 import { type FoodState, type HeldStock, NO_FOOD } from '#lib/service/food-state.ts'
 import { NO_STOCK, type StockState } from '#lib/service/stock-state.ts'
@@ -199,6 +200,8 @@ export interface ServiceState extends StockState, FoodState {
   >
   /** Labels that changed in this service, oldest first. */
   readonly labelChanges: readonly LabelChange[]
+  /** Of the house's labels that are in the station's document; left away where no house keeps any. */
+  readonly labelVersions?: LabelVersions
   readonly made: number
   readonly handedOver: number
   /** A jump of the server's clock that nobody has confirmed: nothing falls due by it. */

@@ -27,7 +27,7 @@ export const nextDue = (state: ServiceState): number | null => {
   return running ? (next(running)?.due ?? null) : null
 }
 
-/** What is known beside the state; the newest revision isn't known where it is left away. */
+/** What is known beside the state; the newest labels aren't known where it is left away. */
 export type DueWith = Partial<Omit<HappensWith, 'now' | 'due'>>
 
 /**
@@ -39,7 +39,7 @@ export const fallDue = (
   before: ServiceState,
   now: number,
   position = 0,
-  { newestRevision = null, ...known }: DueWith = {},
+  { newestLabels = null, ...known }: DueWith = {},
 ): Led => {
   const recorded: Recorded[] = []
   let state = before
@@ -47,7 +47,7 @@ export const fallDue = (
     const one = next(running)
     if (!one || one.due > now) break
     const at = { position: position + recorded.length, command: null }
-    const led = happen(running, [one.event], at, { ...known, newestRevision, now, due: one.due })
+    const led = happen(running, [one.event], at, { ...known, newestLabels, now, due: one.due })
     recorded.push(...led.recorded)
     state = led.state
   }

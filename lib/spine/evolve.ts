@@ -45,6 +45,7 @@ const opened = (event: ServiceOpened & Stamp): ServiceState => {
     pans: Object.fromEntries(pansOf(station).map((pan) => [pan.id, EMPTY_STOCK])),
     backupPans: emptyBackups(station),
     rushes: event.rushes ?? [],
+    ...(event.labels ? { labelVersions: event.labels } : {}),
     ...(event.followsProbes === true ? { probes: {} } : {}),
     accounts: Object.fromEntries(station.components.map((one) => [one.id, EMPTY_ACCOUNT])),
   }
@@ -120,6 +121,9 @@ const fold = (state: RunningState, event: Recorded): RunningState => {
         ...state,
         ...mixedBy(state, event),
         revision: event.revision,
+        ...(event.version === undefined
+          ? {}
+          : { labelVersions: { ...state.labelVersions, [event.ingredient]: event.version } }),
         labelChanges: [
           ...state.labelChanges,
           { ingredient: event.ingredient, at: event.at, read: event.label !== null },

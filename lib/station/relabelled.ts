@@ -21,6 +21,12 @@ const calledAs = (
   ...(invoices === undefined ? {} : { invoices }),
 })
 
+/** An ingredient with a new label; null: of another product, that nobody has read. */
+export const labelledAs = (one: Ingredient, label: Label | null): Ingredient => ({
+  ...calledAs(one, label !== null),
+  ...(label ?? UNREAD_LABEL),
+})
+
 /** A document in which one ingredient has a new label; null: of another product, that nobody has read. */
 export const relabelled = (
   station: StationDocument,
@@ -29,7 +35,7 @@ export const relabelled = (
 ): StationDocument => ({
   ...station,
   ingredients: station.ingredients.map((one) =>
-    one.id === ingredient ? { ...calledAs(one, label !== null), ...(label ?? UNREAD_LABEL) } : one,
+    one.id === ingredient ? labelledAs(one, label) : one,
   ),
 })
 

@@ -1,7 +1,6 @@
 /** The set-up of a house over its stores. */
 import { arrived } from '#lib/carry/arrived.ts'
-import { type Draft, recordsIn, rowsOf, textIn } from '#lib/editor/draft.ts'
-import { labelsOf, type WrittenDocument } from '#lib/editor/draft-of.ts'
+import { type Draft, type Row, recordsIn, rowsOf, textIn } from '#lib/editor/draft.ts'
 import type { DraftLabels } from '#lib/editor/raw-document.ts'
 import { stationSchema } from '#lib/station/schema.ts'
 import { createHouse } from '#server/access/house.ts'
@@ -10,6 +9,7 @@ import { createDrafts } from '#server/drafts/drafts.ts'
 import { createMenu, type Menu } from '#server/drafts/menu.ts'
 import { createPublications } from '#server/drafts/publications.ts'
 import { createSqliteDrafts } from '#server/drafts/sqlite.ts'
+import type { HouseLabels } from '#server/labels/house-labels.ts'
 import type { StationServices } from '#server/rail/station-services.ts'
 import type { KnownStations } from '#server/stations/known-stations.ts'
 import { createRevisions } from '#server/stations/revisions.ts'
@@ -27,28 +27,30 @@ const here = () => {
 export const openMenu = (deps: {
   readonly database: SqliteDatabase
   readonly stations: KnownStations
+  readonly labels: Pick<HouseLabels, 'find' | 'filled'>
   readonly services: Pick<StationServices, 'current'>
   /** Epoch milliseconds. */
   readonly now: () => number
 }): Menu => {
   const { database, stations, services, now } = deps
   const { id: house } = createHouse(database)
-  const revisions = createRevisions(database, (json) => stationSchema.parse(json))
+  const revisions = createRevisions(database, (json) =>
+    deps.labels.filled(stationSchema.parse(json)),
+  )
 
   const labels = (draft: Draft): DraftLabels => {
-    const known = Object.assign(
-      {},
-      ...stations.all().map(({ document }) => labelsOf(document as unknown as WrittenDocument)),
-    ) as DraftLabels
-    const keys = rowsOf(draft, 'ingredient').flatMap(({ id, row }) => [
-      id,
-      ...recordsIn(row, 'products').map((product) => `${id}/${textIn(product, 'id')}`),
-    ])
+    const said = (ingredient: string, product: string | null, key: string) => {
+      const label = deps.labels.find(ingredient, product)?.label
+      return label ? [[key, label as unknown as Row] as const] : []
+    }
     return Object.fromEntries(
-      keys.flatMap((key) => {
-        const label = known[key]
-        return label === undefined ? [] : [[key, label]]
-      }),
+      rowsOf(draft, 'ingredient').flatMap(({ id, row }) => [
+        ...said(id, null, id),
+        ...recordsIn(row, 'products').flatMap((one) => {
+          const product = textIn(one, 'id')
+          return said(id, product, `${id}/${product}`)
+        }),
+      ]),
     )
   }
 

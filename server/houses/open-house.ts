@@ -9,6 +9,8 @@ import { openSqliteLog } from '#server/event-log/sqlite.ts'
 import { createForecasts, type Forecasts } from '#server/forecast/forecasts.ts'
 import type { Guests } from '#server/guests/port.ts'
 import { openGuests } from '#server/guests/sqlite.ts'
+import type { HouseLabels } from '#server/labels/house-labels.ts'
+import { openLabels } from '#server/labels/open-labels.ts'
 import { type OpenKeeping, openKeeping } from '#server/privacy/open-keeping.ts'
 import type { ServerClock } from '#server/rail/clock.ts'
 import { openStationServices, type StationServices } from '#server/rail/station-services.ts'
@@ -26,6 +28,7 @@ export interface OpenHouse {
   readonly events: EventLog<Recorded, StoredAnswer>
   readonly guests: Guests
   readonly stations: KnownStations
+  readonly labels: HouseLabels
   readonly services: StationServices
   readonly keeping: OpenKeeping
   readonly forecasts: Forecasts
@@ -61,8 +64,14 @@ export const openHouse = async (setup: {
     house: database,
     parse: (json) => stationSchema.parse(json),
   })
-  if (setup.first && (await kept.list()).length === 0) await kept.put(setup.first.id, setup.first)
-  const stations = await openKnownStations({ stations: kept, fatal })
+  const labels = openLabels({
+    file: database,
+    log: events,
+    rails: () => services.currents(),
+    fatal,
+  })
+  const stations = await openKnownStations({ stations: kept, labels })
+  if (setup.first && stations.first() === null) await stations.put(setup.first)
   const records = await openKnownRecords({
     records: createSqliteRecords(database),
     events: (service) => events.read(service, 0),
@@ -74,20 +83,19 @@ export const openHouse = async (setup: {
     guests,
     clock,
     station: stations.find,
-    newestRevision: stations.newestRevision,
+    newestLabels: labels.newest,
+    labelsGuard: labels.guard,
     knownBias: records.knownBias,
     logger,
     fatal,
   })
   services.onShow((rail, events) => {
-    if (events.some(({ type }) => type === 'labelChanged')) stations.take(rail.state())
+    labels.take(events)
     if (events.some(({ type }) => type === 'serviceClosed')) records.take(rail)
   })
   // What the server didn't get to before it was cut short.
-  for (const newest of services.currents()) {
-    stations.take(newest.state())
-    records.take(newest)
-  }
+  await labels.recover()
+  for (const newest of services.currents()) records.take(newest)
   const keeping = await openKeeping({
     house: database,
     services,
@@ -116,12 +124,14 @@ export const openHouse = async (setup: {
     events,
     guests,
     stations,
+    labels,
     services,
     keeping,
     forecasts,
     finish: async () => {
       await services.idle()
-      await stations.idle()
+      await labels.idle()
+      await services.idle()
       await records.idle()
       await keeping.idle()
     },

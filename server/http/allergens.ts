@@ -1,5 +1,6 @@
 import { type SheetAnswer, sheetFacts } from '#lib/rooms/care/views/allergen-sheet.ts'
 import { isRunning, type ServiceState } from '#lib/service/state.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 import type { KnownStations } from '#server/stations/known-stations.ts'
 
 /** What /allergens tells of a station: of its open service; while none is, of its newest document. */
@@ -8,6 +9,8 @@ export const createAllergens =
     /** Of the station's newest service. */
     readonly state: (station: string) => ServiceState | null
     readonly stations: Pick<KnownStations, 'first'>
+    /** When a label of a document was last changed in the house. */
+    readonly changedAt: (document: StationDocument) => number | null
     readonly now: () => number
   }) =>
   (): SheetAnswer => {
@@ -19,8 +22,10 @@ export const createAllergens =
     if (kept === null) return { at, facts: last }
     const isSame = last?.station.id === kept.station && last.revision === kept.revision
     const { document: station, revision } = kept
+    const sinceLast = deps.changedAt(station) ?? 0
+    const asOf = isSame && last.asOf !== null ? Math.max(last.asOf, sinceLast) : null
     return {
       at,
-      facts: { station, revision, soiled: [], lent: [], asOf: isSame ? last.asOf : null },
+      facts: { station, revision, soiled: [], lent: [], asOf },
     }
   }

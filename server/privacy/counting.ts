@@ -12,6 +12,7 @@ const COUNT: Readonly<Record<HouseTable, string>> = {
   stations: 'SELECT count(*) FROM stations',
   draft_rows: 'SELECT count(*) FROM draft_rows WHERE body IS NOT NULL',
   published: 'SELECT count(*) FROM published',
+  labels: 'SELECT count(*) FROM labels',
   house: 'SELECT count(*) FROM house',
   adults: 'SELECT count(*) FROM adults',
   devices: 'SELECT count(*) FROM devices',

@@ -44,6 +44,8 @@ interface Start {
   readonly jumpedBy: number
   /** Of the stations that commands want to open. */
   readonly openVersions: OpenVersions
+  /** The version that a label gets. */
+  readonly nextLabel: number
 }
 
 const USED_FOR_SOMETHING_ELSE: StoredAnswer = {
@@ -60,6 +62,7 @@ export const createBatch = async (
 ): Promise<Batch> => {
   const { service, log, logger } = ports
   let { state, position } = start
+  const newestLabels = ports.newestLabels()
   const entries: Recorded[] = []
   const answers: LoggedAnswer<StoredAnswer>[] = []
   const apart: { id: string; said: readonly SetApart[] }[] = []
@@ -73,19 +76,13 @@ export const createBatch = async (
     entries.push(...led.recorded)
   }
 
-  /** The batch may be ahead of what is kept: then its own is the newest. */
-  const newestRevision = (): number | null => {
-    const newest = state.station === null ? null : ports.newestRevision(state.station.id)
-    return newest === null ? null : Math.max(newest, state.revision ?? 0)
-  }
-
   const noted = (events: readonly ServiceEvent[]): Led =>
-    happen(state, events, { position, command: null }, { now, newestRevision: newestRevision() })
+    happen(state, events, { position, command: null }, { now, newestLabels })
 
   if (start.jumpedBy !== 0 && state.stage === 'open')
     record(noted([{ type: 'clockJumped', byMs: start.jumpedBy }]))
   try {
-    record(fallDue(state, now, position, { newestRevision: newestRevision() }))
+    record(fallDue(state, now, position, { newestLabels }))
   } catch (error) {
     logger.error({ err: error, service }, 'what fell due failed')
   }
@@ -120,7 +117,8 @@ export const createBatch = async (
           station: ports.station,
           otherIsOpen:
             command.type === 'open' && hasOpenService(start.openVersions, command.station),
-          newestRevision: newestRevision(),
+          newestLabels,
+          nextLabel: start.nextLabel,
           ...(ports.knownBias ? { knownBias: ports.knownBias } : {}),
         },
       )

@@ -1,9 +1,11 @@
 import type { Logger } from 'pino'
 import type { Circumstances } from '#lib/service/commands/decision.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
+import type { LabelVersions } from '#lib/service/events/line-event.ts'
 import type { EventLog } from '#server/event-log/port.ts'
 import type { Guests } from '#server/guests/port.ts'
 import type { ServerClock } from '#server/rail/clock.ts'
+import type { LabelsGuard } from '#server/rail/labels-guard.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
 
 /** What a rail works with. */
@@ -13,8 +15,9 @@ export interface RailPorts {
   readonly guests: Guests
   readonly clock: ServerClock
   readonly station: Circumstances['station']
-  /** The newest revision known of a station's document; null where there is none. */
-  readonly newestRevision: (station: string) => number | null
+  /** Versions of the house's newest labels; null where they aren't known. */
+  readonly newestLabels: () => LabelVersions | null
+  readonly labelsGuard: LabelsGuard
   /** How heavy earlier services of a station scooped. */
   readonly knownBias?: Circumstances['knownBias']
   readonly logger: Logger

@@ -108,12 +108,13 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
     let jumped = fellUnseen
     for (let conflicts = 0; conflicts < MOST_CONFLICTS; conflicts += 1) {
       const versions = await openVersions(log, orders)
+      const nextLabel = await ports.labelsGuard.next()
       const now = ports.clock.now()
       // Asked after the time was read, so that nothing falls due by a jump that wasn't noticed.
       jumped += jumpedBy()
       const batch = await createBatch(
         ports,
-        { state, position, now, jumpedBy: jumped, openVersions: versions },
+        { state, position, now, jumpedBy: jumped, openVersions: versions, nextLabel },
         orders,
         noted,
       )
@@ -123,7 +124,10 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
         return
       }
       const { entries, answers } = batch
-      const guards = await openGuards(log, entries, batch.state, versions)
+      const guards = [
+        ...(await openGuards(log, entries, batch.state, versions)),
+        ...ports.labelsGuard.guards(entries, nextLabel),
+      ]
       if ((await log.append(service, position, entries, answers, guards)) === 'committed') {
         fellUnseen = 0
         if (entries.length > 0) advance(entries, batch.state)

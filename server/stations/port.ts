@@ -10,12 +10,6 @@ export interface KeptStation<Document> {
 export interface Stations<Document> {
   /** Keeps a document as the station's newest, durable when the promise settles. */
   put(station: string, document: Document): Promise<number>
-  /**
-   * Keeps what a service made of a document, under the revision that the service gave it, which may
-   * leave numbers out. Durable when the promise settles.
-   * @throws where that revision isn't ahead of the station's newest
-   */
-  putAs(station: string, revision: number, document: Document): Promise<void>
   /** The newest document of a station. @throws what the given parse throws. */
   latest(station: string): Promise<KeptStation<Document> | null>
   /** The newest document of each station, first kept station first. */

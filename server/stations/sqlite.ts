@@ -20,10 +20,6 @@ export const createSqliteStations = <Document>(setup: {
        RETURNING revision`,
     )
     .pluck()
-  const addAs = house.prepare<[string, number, string, string, number]>(
-    `INSERT INTO stations (station, revision, body) SELECT ?, ?, ?
-     WHERE NOT EXISTS (SELECT 1 FROM stations WHERE station = ? AND revision >= ?)`,
-  )
   const latest = house.prepare<[string], Row>(
     `SELECT station, revision, body FROM stations
      WHERE station = ? ORDER BY revision DESC LIMIT 1`,
@@ -47,11 +43,6 @@ export const createSqliteStations = <Document>(setup: {
       const revision = add.get(station, station, JSON.stringify(document))
       if (revision === undefined) throw new Error(`No revision for station ${station}`)
       return revision
-    },
-    async putAs(station, revision, document) {
-      const body = JSON.stringify(document)
-      if (addAs.run(station, revision, body, station, revision).changes !== 1)
-        throw new Error(`Revision ${revision} of station ${station} is not ahead`)
     },
     async latest(station) {
       const row = latest.get(station)

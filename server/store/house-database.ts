@@ -89,6 +89,18 @@ export const houseVersions = [
      adult TEXT NOT NULL,
      PRIMARY KEY (house, station, revision)
    ) STRICT, WITHOUT ROWID;`,
+  // An empty product is the one in use; a body of null that nobody has read it.
+  `CREATE TABLE labels (
+     house TEXT NOT NULL,
+     ingredient TEXT NOT NULL,
+     product TEXT NOT NULL,
+     version INTEGER NOT NULL CHECK (version >= 0),
+     body TEXT NOT NULL CHECK (json_valid(body)),
+     same INTEGER NOT NULL CHECK (same IN (0, 1)),
+     read_at INTEGER,
+     adult TEXT,
+     PRIMARY KEY (house, ingredient, product, version)
+   ) STRICT, WITHOUT ROWID;`,
 ]
 
 /** 'LSho' in ASCII. */

@@ -5,6 +5,7 @@ import type { Recorded } from '#lib/service/events/event.ts'
 import type { Command } from '#lib/spine/registry.ts'
 import { openSqliteLog } from '#server/event-log/sqlite.ts'
 import { createServerClock } from '#server/rail/clock.ts'
+import { createLabelsGuard } from '#server/rail/labels-guard.ts'
 import { openRail } from '#server/rail/rail.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
 import type { Verdict } from '#tests/bench/verdict.ts'
@@ -44,7 +45,8 @@ export const benchDurableCommits = async (): Promise<Verdict> => {
     guests: createMemoryGuests(),
     clock: createServerClock(),
     station: () => ({ revision: 1, document: railStation }),
-    newestRevision: () => 1,
+    newestLabels: () => ({}),
+    labelsGuard: createLabelsGuard(log, 'bench'),
     logger: pino({ level: 'silent' }),
     fatal: (error) => {
       throw error

@@ -29,7 +29,7 @@ export const giving = (
       by: 'lead',
       service: 's-long',
       station: () => ({ revision: 1, document: railStation }),
-      newestRevision: 1,
+      newestLabels: {},
       otherIsOpen: false,
       follows,
     },

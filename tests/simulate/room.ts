@@ -66,7 +66,7 @@ export const openRoom = (
       service: 's-simulated',
       station: () => ({ revision: 1, document: demoStation }),
       otherIsOpen: false,
-      newestRevision: 1,
+      newestLabels: {},
     })
     if ('refusal' in decision) return decision.refusal
     append(decision.events, minute, `c-${commands}`)

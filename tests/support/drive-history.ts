@@ -17,6 +17,7 @@ import { take } from '#lib/spine/take.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import { JUMP_MS } from '#server/rail/clock.ts'
 import { NO_WALL, wallAfter } from '#server/rail/wall-floor.ts'
+import { newerLabels } from '#tests/support/newer-labels.ts'
 import { type Given, OPENED_AT } from '#tests/support/service.ts'
 
 /** One thing that happened, with all that followed from it. */
@@ -62,7 +63,7 @@ export const createDrive = (station: StationDocument, follows?: readonly Consequ
 
   const now = (): number => Math.max(wall, state.at)
   const known = () => ({
-    newestRevision: state.revision + newer,
+    newestLabels: newer > 0 ? newerLabels(state) : {},
     ...(follows ? { follows } : {}),
   })
   const stepped = ({ state: after, recorded }: Led): Stepped => {

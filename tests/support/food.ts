@@ -112,7 +112,7 @@ export const whenAt = (
 ): Decision => {
   const before = until(told, minutes)
   const now = Math.max(before.state.at, minute(minutes))
-  const known = { now, newestRevision: before.state.revision, ...over }
+  const known = { now, newestLabels: {}, ...over }
   return decide(deepFreeze(before.state), parsed(command), circumstances(known))
 }
 

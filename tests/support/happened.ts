@@ -18,7 +18,7 @@ export const happened = (
   before,
   after,
   events,
-  known: { now: after.at, newestRevision: after.revision, ...known },
+  known: { now: after.at, newestLabels: {}, ...known },
 })
 
 export const readAt = (at: number): Reading => ({

@@ -66,7 +66,7 @@ const refusalOf = (state: ServiceState, command: Given): string | null => {
   const decision = decideAlone(
     state,
     commandSchema.parse(command),
-    circumstances({ now: state.at, by: 'in-charge', newestRevision: state.revision }),
+    circumstances({ now: state.at, by: 'in-charge', newestLabels: {} }),
   )
   return 'refusal' in decision ? decision.refusal.code : null
 }

@@ -6,6 +6,7 @@ import type { Command } from '#lib/spine/registry.ts'
 import { demoStation } from '#server/demo-station.ts'
 import type { Guests } from '#server/guests/port.ts'
 import { createServerClock } from '#server/rail/clock.ts'
+import { createLabelsGuard } from '#server/rail/labels-guard.ts'
 import { openRail, type Rail } from '#server/rail/rail.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'
 import { createGatedLog, type GatedLog } from '#tests/support/gated-log.ts'
@@ -70,7 +71,8 @@ export const createRailRoom = async (change: Partial<RailPorts> = {}): Promise<R
     guests,
     clock: time.clock,
     station: (id) => (id === demoStation.id ? { revision: 1, document: railStation } : null),
-    newestRevision: (id) => (id === demoStation.id ? 1 : null),
+    newestLabels: () => ({}),
+    labelsGuard: createLabelsGuard(change.log ?? gated.log, 'house'),
     logger: pino({ level: 'trace' }, { write: (line) => logged.push(line) }),
     fatal: (error) => faults.push(error),
     ...change,

@@ -59,7 +59,7 @@ export const circumstances = (over: Partial<Circumstances> = {}): Circumstances 
   service: 's-lunch',
   otherIsOpen: false,
   station: (id) => (id === demoStation.id ? { revision: 3, document: demoStation } : null),
-  newestRevision: 3,
+  newestLabels: {},
   ...over,
 })
 
@@ -74,7 +74,7 @@ export const when = (
   over: Partial<Circumstances> = {},
 ): Decision => {
   const now = OPENED_AT + events.length * BETWEEN_COMMANDS_MS
-  const known = { now, newestRevision: state.revision, ...over }
+  const known = { now, newestLabels: {}, ...over }
   return decide(deepFreeze(state), parsed(command), circumstances(known))
 }
 

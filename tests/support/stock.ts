@@ -160,7 +160,7 @@ export const deciding = (
     service: 's-lunch',
     otherIsOpen: false,
     station: (id) => (id === stockedStation.id ? { revision: 3, document: stockedStation } : null),
-    newestRevision: state.revision,
+    newestLabels: {},
     ...over,
   })
 

@@ -45,6 +45,7 @@ export const EVENTS: { readonly [Type in EventType]: EventFields<Type> } = {
     kind: 'always',
     revision: 'always',
     station: STATION,
+    labels: each('always'),
     portions: each(PORTION),
     closesItselfAt: 'always',
     minuteOfDay: 'always',
@@ -108,6 +109,8 @@ export const EVENTS: { readonly [Type in EventType]: EventFields<Type> } = {
     label: LABEL,
     pans: list('always'),
     revision: 'always',
+    version: 'always',
+    same: 'always',
   },
   panSoiled: { pan: 'always', by: 'always' },
   backupSet: {

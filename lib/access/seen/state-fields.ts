@@ -200,6 +200,7 @@ export const STATE: Fields<ServiceState> = {
   backups: SINCE,
   toFind: each({ ticket: 'always', letter: 'always', reason: 'needs', at: 'always' }),
   mixing: each({ pans: list('always'), before: list('always') }),
+  labelVersions: each('always'),
   labelChanges: list({ ingredient: 'always', at: 'always', read: 'always' }),
   made: 'always',
   handedOver: 'always',

@@ -1,5 +1,6 @@
 import type { HappensWith } from '#lib/service/consequence.ts'
 import type { ServiceEvent } from '#lib/service/events/event.ts'
+import type { LabelVersions } from '#lib/service/events/line-event.ts'
 import type { KnownBias } from '#lib/service/events/stock-event.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { Role } from '#lib/service/roles.ts'
@@ -15,9 +16,14 @@ export interface Circumstances extends HappensWith {
   /** Whether the station has another service that is open. */
   readonly otherIsOpen: boolean
   /** The newest revision of a station's document, for opening. */
-  readonly station: (
-    id: string,
-  ) => { readonly revision: number; readonly document: StationDocument } | null
+  readonly station: (id: string) => {
+    readonly revision: number
+    readonly document: StationDocument
+    /** Of the house's labels that the document was filled with. */
+    readonly labels?: LabelVersions
+  } | null
+  /** Version that a label gets in the house if it changes now; left away where no house keeps any. */
+  readonly nextLabel?: number
   /** How heavy earlier services scooped each component; nothing is known where left away. */
   readonly knownBias?: (
     station: string,

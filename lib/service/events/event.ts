@@ -6,7 +6,7 @@ import type {
   LoadedFood,
   OpenedFood,
 } from '#lib/service/events/food-event.ts'
-import type { LineEvent } from '#lib/service/events/line-event.ts'
+import type { LabelVersions, LineEvent } from '#lib/service/events/line-event.ts'
 import type { CorrectedBy, OpenedStock, StockEvent } from '#lib/service/events/stock-event.ts'
 import type { Taking } from '#lib/service/events/taking.ts'
 import type { Asked, Handling, Need, NeedCode } from '#lib/station/codes/codes.ts'
@@ -51,6 +51,8 @@ export interface ServiceOpened extends OpenedStock, OpenedFood {
   readonly kind: 'demo' | 'real'
   readonly revision: number
   readonly station: AnyStationDocument
+  /** Versions of the house's labels that are in it; left away where no house keeps any. */
+  readonly labels?: LabelVersions
   readonly portions: Readonly<Record<string, Portion>>
   /** Epoch milliseconds at which a forgotten demo closes itself. */
   readonly closesItselfAt: number | null

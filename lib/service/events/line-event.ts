@@ -4,6 +4,9 @@ import type { LoadedFood } from '#lib/service/events/food-event.ts'
 import type { Probed } from '#lib/service/events/probed.ts'
 import type { Label } from '#lib/station/label.ts'
 
+/** Versions of the house's labels, by ingredient; what isn't named is as it came, version 0. */
+export type LabelVersions = Readonly<Record<string, number>>
+
 export interface LabelChanged {
   readonly type: 'labelChanged'
   readonly ingredient: string
@@ -11,8 +14,12 @@ export interface LabelChanged {
   readonly label: Label | null
   /** Pans that hold the product of before: it counts with this one until they are changed or washed. */
   readonly pans: readonly string[]
-  /** Of the station's document that this makes. */
+  /** Of the station's document; in a log of before it is the one that this made. */
   readonly revision: number
+  /** Of the label in the house; left away where no house keeps any. */
+  readonly version?: number
+  /** The same product as before, read again, so that no pan holds another; left away where it isn't. */
+  readonly same?: true
 }
 /**
  * A scoop of another component went into a pan: each of both may contain the other, until it is

@@ -19,7 +19,7 @@ export const samplesFor = (
     service: state.service,
     otherIsOpen: state.stage === 'open',
     station: () => null,
-    newestRevision: state.revision,
+    newestLabels: state.labelVersions ?? {},
   }
   const isPossible = (command: Command): boolean =>
     // Only the server has the document that a service is opened from.

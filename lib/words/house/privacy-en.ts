@@ -11,11 +11,12 @@ const ROWS = {
   guards: { name: 'What two may not change at once', what: 'names of stations, and how often' },
   streams: { name: 'The service, order by order', what: 'numbers, food, what is kept apart' },
   records: { name: 'The service in sums', what: 'counts, waste, readings: no guest in it' },
-  stations: { name: 'The line', what: 'recipes, labels, prices' },
+  stations: { name: 'The line', what: 'recipes, amounts, prices' },
   drafts: {
     name: 'The line as it is being changed',
     what: 'recipes, prices, initials by period; when it was published, and by whose passphrase',
   },
+  labels: { name: 'Labels that were read', what: 'what they say, when, which adult proved it' },
   adults: { name: 'Adults', what: 'names; passphrases only scrambled' },
   devices: { name: 'Devices', what: 'names and places; their keys only scrambled' },
   codes: { name: 'Codes that are open', what: 'only scrambled, ten minutes' },

@@ -7,6 +7,7 @@ import { fallDue } from '#lib/spine/due.ts'
 import { evolve } from '#lib/spine/evolve.ts'
 import { happen } from '#lib/spine/happen.ts'
 import { read } from '#tests/support/food.ts'
+import { newerLabels } from '#tests/support/newer-labels.ts'
 import {
   at,
   backupReady,
@@ -58,7 +59,7 @@ const noted = (told: Told, event: ServiceEvent): Told => {
     told.state,
     [event],
     { position: told.events.length, command: null },
-    { now: told.state.at + 1, newestRevision: told.state.revision },
+    { now: told.state.at + 1, newestLabels: {} },
   )
   return { state, events: [...told.events, ...recorded] }
 }
@@ -173,7 +174,7 @@ describe('a hold whose cause is over', () => {
     })
     expect(holdOf(onward(needed, noBackup, backupReady('slaw')), '1A')).toBe('need')
     const held = ready(send(milkApart), noBackup)
-    const stale = when(held, backupReady('slaw'), { newestRevision: 99 })
+    const stale = when(held, backupReady('slaw'), { newestLabels: newerLabels(held.state) })
     expect('events' in stale && stale.events.map(({ type }) => type)).toEqual(['backupSet'])
   })
 })
@@ -331,7 +332,7 @@ describe('consequences', () => {
           before,
           after: before,
           events: [],
-          known: { now: before.at, newestRevision: before.revision },
+          known: { now: before.at, newestLabels: {} },
         }),
       ]).toEqual([name, []])
   })
@@ -353,7 +354,7 @@ describe('consequences', () => {
       sent.state,
       [{ type: 'backupSet', component: 'slaw', ready: false, backup: 'back-up-slaw' }],
       { position: 40, command: 'c-9' },
-      { now: sent.state.at + 5, newestRevision: sent.state.revision },
+      { now: sent.state.at + 5, newestLabels: {} },
     )
     const stamp = (one: Recorded) => [one.type, one.position, one.at, one.command]
     const now = sent.state.at + 5
@@ -376,7 +377,7 @@ describe('consequences', () => {
         sent,
         [{ type: 'ticketPaid', ticket: 1, paid: true }],
         { position: 1, command: null },
-        { now: sent.at, newestRevision: 3, follows: [endless] },
+        { now: sent.at, newestLabels: {}, follows: [endless] },
       ),
     ).toThrow('no end of ticketPaid')
   })

@@ -79,9 +79,9 @@ const relabelled = (id: string, over: object): RunningState =>
   })
 
 const faults: Readonly<Record<string, Fault>> = {
-  'the newest revision is missing': { state: sound, over: { newestRevision: null } },
-  'the newest revision is no number': { state: sound, over: { newestRevision: Number.NaN } },
-  'the revision is stale': { state: sound, over: { newestRevision: sound.revision + 1 } },
+  'the newest labels are missing': { state: sound, over: { newestLabels: null } },
+  'the newest version is no number': { state: sound, over: { newestLabels: { pita: Number.NaN } } },
+  'a label is stale': { state: sound, over: { newestLabels: { pita: 1 } } },
   'the checker throws': {
     state: sound,
     over: {

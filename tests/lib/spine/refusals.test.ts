@@ -380,7 +380,7 @@ const refused: Readonly<Record<Exclude<ToldCode, Elsewhere>, readonly [Told, Giv
 
 /** Where they come about by what is around the state. */
 const around: Readonly<Partial<Record<string, Partial<Circumstances>>>> = {
-  'needs-not-checked': { newestRevision: null },
+  'needs-not-checked': { newestLabels: null },
   'nothing-to-accept': { by: 'in-charge' },
   'way-not-allowed': { by: 'in-charge' },
   'more-handed-over': { by: 'in-charge' },

@@ -6,13 +6,19 @@ import { demoStation, given, OPENED_AT, onward } from '#tests/support/service.ts
 import { temporaryFolder } from '#tests/support/temporary-folder.ts'
 
 const NOW = OPENED_AT + 60_000
-const kept = { station: demoStation.id, revision: 3, document: demoStation }
+const kept = { station: demoStation.id, revision: 3, document: demoStation, labels: {} }
 
 const asked = (
   state: ReturnType<typeof given>['state'] | null,
   first: typeof kept | null = kept,
+  changedAt: number | null = null,
 ): ReturnType<ReturnType<typeof createAllergens>> =>
-  createAllergens({ state: () => state, stations: { first: () => first }, now: () => NOW })()
+  createAllergens({
+    state: () => state,
+    stations: { first: () => first },
+    changedAt: () => changedAt,
+    now: () => NOW,
+  })()
 
 test('the sheet of an open service is as its pans and labels are now', () => {
   const told = given(
@@ -40,6 +46,8 @@ test('while none is open it is of the station’s newest document, with nothing 
     revision: 4,
     asOf: null,
   })
+  expect(asked(closed.state, kept, OPENED_AT + 5).facts?.asOf).toBe(OPENED_AT + 5)
+  expect(asked(closed.state, kept, OPENED_AT - 5).facts?.asOf).toBe(OPENED_AT)
   expect(asked(null).facts).toMatchObject({ station: demoStation, revision: 3, asOf: null })
 })
 

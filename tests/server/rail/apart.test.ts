@@ -40,6 +40,8 @@ const STRINGS: Readonly<Record<string, 'of the house' | 'a day or a time' | 'apa
       ...['pan', 'id', 'batch', 'backup', 'by', 'from', 'for', 'inIt', 'letter', 'key', 'claims'],
       // Names of things: an assembly screen's, a thermometer's; keys of what was read back.
       ...['screen', 'probe', 'said'],
+      // What a pack says word by word, and which picture of it is kept.
+      ...['list', 'photo'],
     ].map((word) => [word, 'of the house'] as const),
   ),
   ...Object.fromEntries(

@@ -20,7 +20,6 @@ const createBoth = async (log: RailLog = createMemoryLog()) => {
       const document = stations.find((one) => one.id === id)
       return document ? { revision: 1, document } : null
     },
-    newestRevision: () => 1,
   })
   return { log, services: await openStationServices(room.ports) }
 }

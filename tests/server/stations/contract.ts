@@ -54,33 +54,6 @@ export const registerStationsContract = (
       ])
     })
 
-    it('[L25] what a service made is kept under its own revision, where that is ahead', async () => {
-      const stations = open(parseSign)
-      await stations.put('grill', { sign: 'Grill' })
-      await stations.put('bowls', { sign: 'Bowls' })
-      await stations.putAs('grill', 2, { sign: 'Grill, new label' })
-      await stations.putAs('grill', 5, { sign: 'Grill, newer label' })
-      const newest = { station: 'grill', revision: 5, document: { sign: 'Grill, newer label' } }
-      expect(await stations.latest('grill')).toEqual(newest)
-      for (const revision of [1, 4, 5])
-        await expect(stations.putAs('grill', revision, { sign: 'Late' })).rejects.toThrow(
-          'not ahead',
-        )
-      expect(await stations.list()).toEqual([
-        newest,
-        { station: 'bowls', revision: 1, document: { sign: 'Bowls' } },
-      ])
-      expect(await stations.put('grill', { sign: 'Grill by hand' })).toBe(6)
-    })
-
-    it('[L25] that can be the first of its station', async () => {
-      const stations = open(parseSign)
-      await stations.putAs('grill', 3, { sign: 'Grill' })
-      expect(await stations.list()).toEqual([
-        { station: 'grill', revision: 3, document: { sign: 'Grill' } },
-      ])
-    })
-
     it('[L23] a document that no longer parses is told, not handed out', async () => {
       let known = true
       const stations = open((json) => {

@@ -30,7 +30,7 @@ const OPEN = (station: StationDocument): Given => ({
 })
 
 const told = (station: StationDocument, commands: readonly Given[]): Told => {
-  const over = { station: () => ({ revision: 1, document: station }), newestRevision: 1 }
+  const over = { station: () => ({ revision: 1, document: station }), newestLabels: {} }
   return commands.reduce((so: Told, command) => {
     const decision = when(so, command, { ...over, by: 'in-charge' })
     if ('refusal' in decision)

@@ -12,7 +12,6 @@ import { LABEL } from '#lib/service/commands/example-parts.ts'
 import { idField } from '#lib/service/commands/fields.ts'
 import { initialsField } from '#lib/service/commands/food-fields.ts'
 import type { LabelChanged } from '#lib/service/events/line-event.ts'
-import { isStale } from '#lib/service/known.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { declarable } from '#lib/station/codes/askable.ts'
 import { type Label, labelOf } from '#lib/station/label.ts'
@@ -21,17 +20,18 @@ import { relabelled } from '#lib/station/relabelled.ts'
 import { newestStationSchema } from '#lib/station/schema.ts'
 import { labelSchema } from '#lib/station/shapes/label-schema.ts'
 
-/** A service behind its station's newest document stays behind: a label doesn't catch it up. */
-const nextRevision = (state: RunningState, circumstances: Circumstances): number =>
-  isStale(state, circumstances) ? state.revision : state.revision + 1
-
-/** The label as it is from now on. */
+/** The label as it is from now on, in the house: the station's own document is the same as before. */
 const labelled = (
   state: RunningState,
-  label: Pick<LabelChanged, 'ingredient' | 'label' | 'pans'>,
-  circumstances: Circumstances,
+  label: Pick<LabelChanged, 'ingredient' | 'label' | 'pans' | 'same'>,
+  { nextLabel }: Circumstances,
 ): Decision =>
-  happened({ type: 'labelChanged', ...label, revision: nextRevision(state, circumstances) })
+  happened({
+    type: 'labelChanged',
+    ...label,
+    revision: state.revision,
+    ...(nextLabel === undefined ? {} : { version: nextLabel }),
+  })
 
 const has = (state: RunningState, ingredient: string): boolean =>
   ownDocument(state).ingredients.some((one) => one.id === ingredient)
@@ -83,7 +83,8 @@ export const changeLabel = defineCommand({
     if (!newestStationSchema.safeParse(relabelled(ownDocument(state), ingredient, label)).success)
       return refuse({ code: 'label-contradicts', ingredient })
     const pans = product === 'other' ? pansHolding(state, ingredient) : []
-    return labelled(state, { ingredient, label, pans }, circumstances)
+    const same = product === 'same' ? ({ same: true } as const) : {}
+    return labelled(state, { ingredient, label, pans, ...same }, circumstances)
   },
   sample: (state) =>
     ownDocument(state).ingredients.map(

@@ -31,7 +31,7 @@ export const open = defineCommand({
     if (otherIsOpen) return refuse({ code: 'service-already-open' })
     const found = station(command.station)
     if (!found) return refuse({ code: 'unknown', what: 'station', id: command.station })
-    const { document } = found
+    const { document, labels } = found
     const { timeZone } = document
     const { closes, assemblers } = document.day
     const said = command.closesAt ?? null
@@ -47,6 +47,7 @@ export const open = defineCommand({
       kind: command.kind,
       revision: found.revision,
       station: withoutReaders(document),
+      ...(labels ? { labels } : {}),
       portions: portionsOf(document),
       closesItselfAt: command.kind === 'demo' ? startOfNextDay(now, timeZone) : null,
       minuteOfDay: minuteOfDay(now, timeZone),

@@ -31,7 +31,7 @@ export const acceptBuild = (
   state: RunningState,
   letter: string,
   sent: BuildChoice,
-  known: Pick<Circumstances, 'newestRevision' | 'checker'>,
+  known: Pick<Circumstances, 'newestLabels' | 'checker'>,
   before: Accepted | null = null,
 ): { readonly build: AcceptedBuild } | { readonly refusal: Refusal } => {
   const found = chosen(state, sent)

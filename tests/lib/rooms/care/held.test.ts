@@ -239,7 +239,7 @@ describe('a label', () => {
     const ingredient = () =>
       running(told).station.ingredients.find((one) => one.id === 'black-beans')
     expect(ingredient()).toMatchObject({ declarations: {}, traits: null, readOn: null })
-    expect(told.state.revision).toBe(4)
+    expect(told.state.revision).toBe(3)
     expect(codeOf(when(told, send(order)))).toBe('unknown-declaration')
     const label = { declarations: { milk: 'free' as const }, traits: [], claims: {} }
     const read = onward(told, {
@@ -251,10 +251,11 @@ describe('a label', () => {
     expect(codeOf(when(read, send(order)))).toBeNull()
   })
 
-  it('[S79] does not catch up a service that works with an older document', () => {
+  it('[S79] leaves the station’s document at its revision, and has a version in the house', () => {
     const command: Given = { type: 'notSameProduct', ingredient: 'pita' }
-    const [event] = eventsOf(when(ready(), command, { newestRevision: 9 }))
-    expect(event).toMatchObject({ type: 'labelChanged', revision: 3 })
+    const [event] = eventsOf(when(ready(), command, { nextLabel: 9 }))
+    expect(event).toMatchObject({ type: 'labelChanged', revision: 3, version: 9 })
+    expect(eventsOf(when(ready(), command))[0]).not.toHaveProperty('version')
   })
 
   it('[S80] that changed holds what it makes unfit, made or handed over as well', () => {

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import type { BuildChoice } from '#lib/service/events/build-choice.ts'
+import type { LabelVersions } from '#lib/service/events/line-event.ts'
 import { labelOf } from '#lib/station/label.ts'
+import { newerLabels } from '#tests/support/newer-labels.ts'
 import {
   at,
   buildIn,
@@ -149,10 +151,8 @@ describe('an acceptance', () => {
 describe('food made again', () => {
   const made = ready(send(suits), ...of1A('start', 'finish'))
   const noBackup: Given = { type: 'setBackup', component: 'slaw', ready: false }
-  const reasonAfter = (told: Told, command: Given = remake, newestRevision?: number) => {
-    const events = eventsOf(
-      when(told, command, newestRevision === undefined ? {} : { newestRevision }),
-    )
+  const reasonAfter = (told: Told, command: Given = remake, newestLabels?: LabelVersions) => {
+    const events = eventsOf(when(told, command, newestLabels === undefined ? {} : { newestLabels }))
     const last = events.at(-1)
     return last?.type === 'buildHeld' ? last.reason : (last?.type ?? null)
   }
@@ -171,7 +171,7 @@ describe('food made again', () => {
     const label = labelOf(lemon)
     const told = onward(made, noBackup, { type: 'changeLabel', ingredient: id, label })
     expect(reasonAfter(told)).toBe('contact')
-    expect(reasonAfter(made, remake, 9)).toBe('label')
+    expect(reasonAfter(made, remake, newerLabels(made.state))).toBe('label')
   })
 
   it('[S88] is held for the need where one was told, until it becomes something else', () => {
@@ -195,11 +195,11 @@ describe('food made again', () => {
     expect(reasonAfter(onward(fits, noBackup))).toBe('contact')
   })
 
-  it('[S89] is held where the document isn’t the newest, and nothing without needs is', () => {
-    expect(reasonAfter(made, remake, 99)).toBe('label')
-    expect(eventsOf(when(made, remake, { newestRevision: null }))).toHaveLength(2)
+  it('[S89] is held where its labels aren’t the newest, and nothing without needs is', () => {
+    expect(reasonAfter(made, remake, newerLabels(made.state))).toBe('label')
+    expect(eventsOf(when(made, remake, { newestLabels: null }))).toHaveLength(2)
     const free = ready(send(none), ...of1A('start', 'finish'))
-    expect(eventsOf(when(free, remake, { newestRevision: null }))).toHaveLength(1)
+    expect(eventsOf(when(free, remake, { newestLabels: null }))).toHaveLength(1)
   })
 })
 

@@ -281,7 +281,7 @@ describe('the plan of the day', () => {
         kind: 'real',
         ...over,
       },
-      { now: OPENED, newestRevision: 3 },
+      { now: OPENED, newestLabels: {} },
     )
 
   it('[U16] is said at opening, else as the station has it', () => {

@@ -238,7 +238,7 @@ describe('food that is found bad', () => {
         running(made),
         [passed],
         { position: 0, command: null },
-        { now: minute(30), due: minute(due), newestRevision: 3 },
+        { now: minute(30), due: minute(due), newestLabels: {} },
       )
         .recorded.slice(1)
         .map(bare)

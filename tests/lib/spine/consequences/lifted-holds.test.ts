@@ -4,6 +4,7 @@ import type { Build } from '#lib/service/state.ts'
 import { liftedHolds } from '#lib/spine/consequences/lifted-holds.ts'
 import { VERDICT_SLICES } from '#lib/spine/consequences/need-holds.ts'
 import { asked, buildWith, touched } from '#tests/support/happened.ts'
+import { newerLabels } from '#tests/support/newer-labels.ts'
 import { buildIn, choose, needs, ready, running, send } from '#tests/support/service.ts'
 
 const apart = choose(
@@ -40,8 +41,8 @@ describe('a hold of what waits', () => {
       throw new Error('no answer')
     }
     expect(lifted({}, { checker })).toEqual([])
-    expect(lifted({}, { newestRevision: sent.revision + 1 })).toEqual([])
-    expect(lifted({}, { newestRevision: null })).toEqual([])
+    expect(lifted({}, { newestLabels: newerLabels(sent) })).toEqual([])
+    expect(lifted({}, { newestLabels: null })).toEqual([])
   })
 
   it('[S100] is answered by a person where food was made, or where its guest is to hear of it', () => {

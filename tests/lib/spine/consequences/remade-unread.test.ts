@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Build } from '#lib/service/state.ts'
 import { remadeUnread } from '#lib/spine/consequences/remade-unread.ts'
 import { asked, buildWith } from '#tests/support/happened.ts'
+import { newerLabels } from '#tests/support/newer-labels.ts'
 import { buildIn, choose, needs, ready, running, send } from '#tests/support/service.ts'
 
 const told = ready(
@@ -11,7 +12,7 @@ const told = ready(
 )
 const sent = running(told)
 const { choice } = buildIn(told, '1A')
-const old = { newestRevision: sent.revision + 1 }
+const old = { newestLabels: newerLabels(sent) }
 const again = (over: Partial<Build> = {}, known: Parameters<typeof asked>[4] = old, was = 0) =>
   asked(
     remadeUnread,
@@ -26,11 +27,11 @@ describe('what is made again with labels older than the newest', () => {
     const held = { type: 'buildHeld', ticket: 1, letter: 'A', reason: 'label' }
     expect(again()).toEqual([held])
     expect(again({ told: true })).toEqual([{ ...held, reason: 'need' }])
-    expect(again({}, { newestRevision: null })).toEqual([held])
+    expect(again({}, { newestLabels: null })).toEqual([held])
   })
 
   it('[S89] goes on with the newest ones, where it isn’t made again, and where nothing was asked', () => {
-    expect(again({}, { newestRevision: sent.revision })).toEqual([])
+    expect(again({}, { newestLabels: {} })).toEqual([])
     expect(again({}, old, 1)).toEqual([])
     expect(again({}, old, 2)).toEqual([])
     expect(again({ state: 'making' })).toEqual([])

@@ -1,0 +1,51 @@
+/** The house's labels over its stores: what the rails and the stations are given of them, and a start. */
+import type { Recorded } from '#lib/service/events/event.ts'
+import type { ServiceState } from '#lib/service/state.ts'
+import type { EventLog } from '#server/event-log/port.ts'
+import { type HouseLabels, openHouseLabels } from '#server/labels/house-labels.ts'
+import { createSqliteLabels } from '#server/labels/sqlite.ts'
+import { createLabelsGuard, type LabelsGuard } from '#server/rail/labels-guard.ts'
+import type { Rail } from '#server/rail/rail.ts'
+import type { StoredAnswer } from '#server/rail/stored-answer.ts'
+import type { SqliteDatabase } from '#server/store/durable-database.ts'
+
+export interface OpenLabels extends HouseLabels {
+  readonly guard: LabelsGuard
+  /** What was cut short between a service and the house is done now, from either side. */
+  recover(): Promise<void>
+}
+
+const houseOf = (file: SqliteDatabase): string => {
+  const id = file.prepare<[], string>('SELECT id FROM house').pluck().get()
+  if (id === undefined) throw new Error('the house has no row')
+  return id
+}
+
+/** @param deps.rails the newest service of each station */
+export const openLabels = (deps: {
+  readonly file: SqliteDatabase
+  readonly log: EventLog<Recorded, StoredAnswer>
+  readonly rails: () => readonly Rail[]
+  readonly fatal: (error: unknown) => void
+}): OpenLabels => {
+  const { file, log, rails, fatal } = deps
+  const house = houseOf(file)
+  const guard = createLabelsGuard(log, house)
+  const labels = openHouseLabels({ labels: createSqliteLabels(file, house), guard, rails, fatal })
+
+  const isAhead = ({ labelVersions = {} }: ServiceState): boolean =>
+    Object.entries(labelVersions).some(
+      ([ingredient, version]) => version > (labels.find(ingredient, null)?.version ?? 0),
+    )
+
+  return {
+    ...labels,
+    guard,
+    recover: async () => {
+      for (const rail of rails())
+        if (isAhead(rail.state())) labels.take(await log.read(rail.service, 0))
+      await labels.idle()
+      labels.spread()
+    },
+  }
+}

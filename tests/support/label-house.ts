@@ -1,0 +1,65 @@
+import { join } from 'node:path'
+import { stationSchema } from '#lib/station/schema.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
+import { openLabels } from '#server/labels/open-labels.ts'
+import { openStationServices } from '#server/rail/station-services.ts'
+import { openKnownStations } from '#server/stations/known-stations.ts'
+import { createSqliteStations } from '#server/stations/sqlite.ts'
+import { closeDurableDatabase } from '#server/store/durable-database.ts'
+import { openHouseDatabase } from '#server/store/house-database.ts'
+import type { RailLog } from '#tests/support/gated-log.ts'
+import { LOADS, railStation } from '#tests/support/orders.ts'
+import { createRailRoom } from '#tests/support/rail-room.ts'
+
+/** A second line of the house: the same food in its pans. */
+export const SOUP: StationDocument = { ...railStation, id: 'soup-line', name: 'Soup line' }
+
+/** A house of two stations over its file and a log, as the server composes it. */
+export const openLabelHouse = async (path: string, log: RailLog) => {
+  const file = openHouseDatabase({ path: join(path, 'house.db') })
+  const faults: unknown[] = []
+  const labels = openLabels({
+    file,
+    log,
+    rails: () => services.currents(),
+    fatal: (error) => faults.push(error),
+  })
+  const known = await openKnownStations({
+    stations: createSqliteStations({ house: file, parse: (json) => stationSchema.parse(json) }),
+    labels,
+  })
+  if (known.first() === null) for (const one of [railStation, SOUP]) await known.put(one)
+  const { ports } = await createRailRoom({
+    log,
+    station: known.find,
+    newestLabels: labels.newest,
+    labelsGuard: labels.guard,
+  })
+  const services = await openStationServices(ports)
+  services.onShow((_, events) => labels.take(events))
+  await labels.recover()
+  return {
+    labels,
+    known,
+    services,
+    faults,
+    file,
+    /** Opens a service of a station and loads its pans. */
+    opened: async (station: string, service = `s-${station}`) => {
+      await services.submit(service, 'open', { type: 'open', station, kind: 'real' }, 'lead')
+      for (const [index, load] of LOADS.entries())
+        await services.submit(service, `load-${index}`, load, 'lead')
+      const rail = services.current(station)
+      if (!rail) throw new Error(`no service of ${station}`)
+      return rail
+    },
+    settled: async () => {
+      await labels.idle()
+      await services.idle()
+    },
+    close: () => {
+      services.close()
+      closeDurableDatabase(file)
+    },
+  }
+}

@@ -8,6 +8,7 @@ import { NOT_OPENED } from '#lib/service/state.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
 import { type Access, createAccess } from '#server/access/access.ts'
 import { removeScriptsToken, writeScriptsToken } from '#server/access/scripts-token.ts'
+import { openCarrying } from '#server/carry/open-carrying.ts'
 import type { Config } from '#server/config.ts'
 import { beginDemo } from '#server/demo/open-demo.ts'
 import { demoStation } from '#server/demo-station.ts'
@@ -18,6 +19,7 @@ import type { Edge } from '#server/http/edge.ts'
 import { refusalAtGate } from '#server/http/gate.ts'
 import type { HealthSource } from '#server/http/health.ts'
 import { menuRows } from '#server/http/menu.ts'
+import { menuCarryRoutes } from '#server/http/menu-carry.ts'
 import { menuRoutes } from '#server/http/menu-route.ts'
 import type { Route } from '#server/http/routes.ts'
 import type { Keeping } from '#server/privacy/keeping.ts'
@@ -124,6 +126,13 @@ export const composeStation = async ({
     services,
     now: clock.now,
   })
+  const carry = openCarrying({
+    database: house.database,
+    labels: house.labels,
+    menu,
+    stations: known,
+    services,
+  })
   const scriptsToken = writeScriptsToken(house.folder.path, access.scriptsToken)
   const sockets = attachSockets({
     httpServer,
@@ -151,7 +160,10 @@ export const composeStation = async ({
     },
     access,
     keeping,
-    routes: menuRoutes(access, logger, menuRows(access, menu)),
+    routes: [
+      ...menuRoutes(access, logger, menuRows(access, menu)),
+      ...menuCarryRoutes({ access, log: logger, ...carry }),
+    ],
     allergens: createAllergens({
       state: (station) => services.current(station)?.state() ?? null,
       stations: known,

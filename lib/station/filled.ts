@@ -48,9 +48,16 @@ export const filled = (station: StationDocument, of: LabelFor): StationDocument 
   }
 }
 
-/** Every label that a document brings and that somebody has read. */
+const saysAnything = ({ readOn, declarations, traits, claims, list, photo }: Label): boolean =>
+  readOn !== null ||
+  traits !== null ||
+  Object.keys({ ...declarations, ...claims }).length > 0 ||
+  list !== undefined ||
+  photo !== undefined
+
+/** Every label that a document brings and that says anything, also where nobody here has read it. */
 export const labelsIn = (
-  station: StationDocument,
+  station: Pick<StationDocument, 'ingredients'>,
 ): readonly {
   readonly ingredient: string
   readonly product: string | null
@@ -65,7 +72,7 @@ export const labelsIn = (
         label,
       })),
     ])
-    .filter(({ label }) => label.readOn !== null)
+    .filter(({ label }) => saysAnything(label))
 
 /** The document as it is kept: nobody has read anything of it. */
 export const unlabelled = (station: StationDocument): StationDocument =>

@@ -113,6 +113,12 @@ export const createAnswer = (deps: {
     waits: boolean,
   ): Promise<void> => {
     const from = addressOf(request.socket.remoteAddress)
+    const refused = route.refuses?.(request) ?? null
+    if (refused !== null) {
+      if (hasBody(request)) response.setHeader('Connection', 'close')
+      sendJson(response, refused.status, refused.told)
+      return
+    }
     if (route.body === undefined) {
       if (hasBody(request)) refuse(response, { because: 'not-as-asked', again: 0 })
       else await route.answer({ request, response, body: Buffer.alloc(0), from })

@@ -19,6 +19,10 @@ export interface Route {
   readonly method: 'GET' | 'POST'
   /** What a POST takes; nothing where left away. */
   readonly body?: BodyRule
+  /** Why it isn't answered, asked before a body is read; null where it may be. */
+  readonly refuses?: (
+    request: IncomingMessage,
+  ) => { readonly status: number; readonly told: { readonly code: string } } | null
   readonly answer: (asked: Asked) => void | Promise<void>
 }
 

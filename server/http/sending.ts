@@ -14,3 +14,15 @@ export const sendText = (response: ServerResponse, status: number, body: string)
 
 export const sendJson = (response: ServerResponse, status: number, value: unknown): void =>
   send(response, status, 'application/json; charset=utf-8', `${JSON.stringify(value)}\n`)
+
+/** What a browser saves under a name instead of showing it. Ids and words of ours are in the name alone. */
+export const sendFile = (
+  response: ServerResponse,
+  { text, type, name }: { readonly text: string; readonly type: string; readonly name: string },
+): void => {
+  response.setHeader(
+    'Content-Disposition',
+    `attachment; filename="${name.replace(/[^\w.-]/g, '-')}"`,
+  )
+  send(response, 200, `${type}; charset=utf-8`, text)
+}

@@ -34,7 +34,7 @@ export interface HouseLabels {
   /** When a label of a document was last changed, epoch milliseconds; null: none was. */
   changedAt(document: StationDocument): number | null
   /** Keeps labels that come with a document, where the house has none of their ingredients. */
-  begin(document: StationDocument): void
+  begin(document: Pick<StationDocument, 'ingredients'>): void
   /**
    * Keeps one and tells it to every open service; null where what was seen isn't the newest any more.
    * Settles when all of them have it.

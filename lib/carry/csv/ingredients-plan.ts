@@ -69,8 +69,8 @@ const unreadLabel = (said: Said): Label => ({
 
 const isFreeing = (word: Declaration): boolean => word === 'free' || word === 'not-listed'
 
-const notesOf = (said: Said, here: Label | undefined): readonly RowNote[] => {
-  if (here !== undefined) {
+const notesOf = (said: Said, here: Label | null): readonly RowNote[] => {
+  if (here !== null) {
     const others = [...said].filter(
       ([code, word]) => !isFreeing(word) && here.declarations[code] !== word,
     )
@@ -124,10 +124,10 @@ const putStep = (id: string, changes: readonly RowChange[]): readonly Step[] =>
         },
       ]
 
-/** @param labels all of the house's, by ingredient */
+/** @param label the house's newest of an ingredient, listed or not; null where it has none */
 export const ingredientsPlan = (
   draft: Draft,
-  labels: Readonly<Record<string, Label | undefined>>,
+  label: (ingredient: string) => Label | null,
   table: Table<IngredientColumn>,
 ): Plan => {
   const known = codesOf(draft)
@@ -136,7 +136,7 @@ export const ingredientsPlan = (
     (['ingredient', 'recipe'] as const).flatMap((kind) => rowsOf(draft, kind).map(({ id }) => id)),
   )
   // Of an ingredient that was taken out the house still has the label: that of no new one.
-  const isTaken = (id: string): boolean => taken.has(id) || Object.hasOwn(labels, id)
+  const isTaken = (id: string): boolean => taken.has(id) || label(id) !== null
   let room = MOST_ROWS - Object.keys(draft.rows).length
   /** The row that said each id or name first. */
   const saidIn = new Map<string, number>()
@@ -169,16 +169,16 @@ export const ingredientsPlan = (
 
     const isNew = found.id === null
     const id = found.id ?? freeId('ingredient', name, isTaken)
-    const here = isNew ? undefined : labels[id]
-    const label = here === undefined && said.size > 0 ? unreadLabel(said) : null
+    const here = isNew ? null : label(id)
+    const brought = here === null && said.size > 0 ? unreadLabel(said) : null
     const fields = changesIn(rowOf(draft, 'ingredient', id), cells)
     for (const key of keys) saidIn.set(key, row)
     names.call({ kind: 'ingredient', id }, name)
     taken.add(id)
     if (isNew) room -= 1
-    if (label !== null) own[id] = label
+    if (brought !== null) own[id] = brought
     steps.push(...putStep(id, fields))
-    const changes = [...fields, ...(label === null ? [] : labelChanges(label))]
+    const changes = [...fields, ...(brought === null ? [] : labelChanges(brought))]
     const does = isNew ? 'new' : changes.length > 0 ? 'changes' : 'same'
     return { row, name, does, changes, notes: notesOf(said, here), why: null }
   }

@@ -30,21 +30,21 @@ export const WORD_COLUMNS = [
 /** "tree-nuts" as a table has it. */
 export const spelled = (code: string): string => code.replaceAll('-', ' ')
 
-const codesSaid = (label: Label | undefined, word: Declaration): string =>
+const codesSaid = (label: Label | null, word: Declaration): string =>
   Object.entries(label?.declarations ?? {})
     .filter(([, said]) => said === word)
     .map(([code]) => spelled(code))
     .join('; ')
 
-/** @param labels the house's, by ingredient */
+/** @param labelOf the house's newest of an ingredient; null where it has none */
 export const ingredientsCsv = (
   draft: Draft,
-  labels: Readonly<Record<string, Label | undefined>>,
+  labelOf: (ingredient: string) => Label | null,
 ): string =>
   writtenTable(
     INGREDIENT_COLUMNS,
     ingredientsOf(draft).map(({ id, row }) => {
-      const label = labels[id]
+      const label = labelOf(id)
       return {
         name: textIn(row, 'name'),
         maker: textIn(row, 'maker'),

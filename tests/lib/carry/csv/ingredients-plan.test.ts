@@ -15,8 +15,14 @@ const written = (document: StationDocument): WrittenDocument => JSON.parse(JSON.
 
 const draft = draftOf(written(demoStation))
 
-const labelsOf = ({ ingredients }: StationDocument): Readonly<Record<string, Label>> =>
-  Object.fromEntries(ingredients.map((one) => [one.id, labelOf(one)]))
+type LabelIn = (ingredient: string) => Label | null
+
+const labelsOf =
+  ({ ingredients }: StationDocument): LabelIn =>
+  (id) => {
+    const found = ingredients.find((one) => one.id === id)
+    return found === undefined ? null : labelOf(found)
+  }
 
 const labels = labelsOf(demoStation)
 
@@ -66,7 +72,7 @@ describe('a table of ingredients', () => {
         const text = ingredientsCsv(draftOf(written(station)), labelsOf(station))
         const { house } = draftOf(written(station)).rows
         const empty: Draft = { station: 'own', rows: { ...(house ? { house } : {}) } }
-        const plan = planned(text, empty, {})
+        const plan = planned(text, empty, () => null)
         expect(plan.rows.every(({ does }) => does === 'new')).toBe(true)
         const there = station.ingredients.flatMap((each) => Object.values(each.declarations))
         const here = Object.values(plan.labels).flatMap((each) => Object.values(each.declarations))
@@ -155,7 +161,8 @@ describe('a table of ingredients', () => {
   })
 
   test('[CA9] takes no label of an ingredient that the house no longer has', () => {
-    const gone = { ...labels, tahini: { ...UNREAD_LABEL, readOn: '2026-11-20' } }
+    const gone: LabelIn = (id) =>
+      id === 'tahini' ? { ...UNREAD_LABEL, readOn: '2026-11-20' } : labels(id)
     const { steps, labels: own } = planned('name,contains\nTahini,sesame', draft, gone)
     expect(steps).toMatchObject([{ id: 'tahini-2' }])
     expect(Object.keys(own)).toEqual(['tahini-2'])

@@ -23,6 +23,7 @@ export const screens = {
   join: '/join',
   devices: '/devices',
   privacy: '/privacy',
+  label: '/menu/label',
 } as const
 
 export interface About {

@@ -7,6 +7,8 @@ interface PanelProps {
   /** What it is called for those who don't see it. */
   readonly label: string
   readonly facts?: readonly string[]
+  /** What stands beside the title: parts of the panel to choose from. */
+  readonly beside?: ReactNode
   /** Words of the way back; none where the panel is the screen's own. */
   readonly back?: string
   readonly onBack?: () => void
@@ -18,7 +20,16 @@ interface PanelProps {
  * Where something is done to a pan, a build or a parcel, below the line. Within a notch the outline
  * is the notch's. Escape goes back; what it is about is heard first.
  */
-export function Panel({ title, label, facts = [], back, onBack, className, children }: PanelProps) {
+export function Panel({
+  title,
+  label,
+  facts = [],
+  beside,
+  back,
+  onBack,
+  className,
+  children,
+}: PanelProps) {
   const heading = useRef<HTMLHeadingElement>(null)
   const goesBack = onBack !== undefined
   useEffect(() => {
@@ -44,6 +55,7 @@ export function Panel({ title, label, facts = [], back, onBack, className, child
             ))}
           </ul>
         )}
+        {beside}
         {back !== undefined && onBack && (
           <Button kind="quiet" onClick={onBack}>
             {back}

@@ -23,7 +23,7 @@ export const screens = {
   join: '/join',
   devices: '/devices',
   privacy: '/privacy',
-  label: '/menu/label',
+  menu: '/menu',
 } as const
 
 export interface About {

@@ -14,6 +14,7 @@ export const titles = {
   privacy: 'What is remembered',
   label: 'Read a label',
   recipe: 'Recipe',
+  menu: 'Set-up',
   of: (screen: string) => `${screen} · Level Scoop`,
   notFound: 'This page does not exist',
   notFoundHint: 'The address may be mistyped.',

@@ -1,0 +1,65 @@
+/** What is typed into a field as the row keeps it: a value where it is one, else the text itself. */
+import { isRecord, type Json, type Row } from '#lib/editor/draft.ts'
+
+export type TypedAs = 'text' | 'whole' | 'number' | 'money' | 'percent' | 'ounces'
+
+const WHOLE = /^\d{1,9}$/
+const DECIMAL = /^\d{0,9}([.,]\d{1,4})?$/
+
+const decimal = (text: string): number | null =>
+  text !== '' && DECIMAL.test(text) ? Number(text.replace(',', '.')) : null
+
+/** How many of what is kept are one of what is typed. */
+const PER: Readonly<Record<TypedAs, number>> = {
+  text: 1,
+  whole: 1,
+  number: 1,
+  money: 100,
+  percent: 100,
+  ounces: 28_349.523125,
+}
+
+/** undefined of nothing: there is no answer. What can't be read stays as it was typed. */
+export const fromTyped = (text: string, as: TypedAs): Json | undefined => {
+  if (as === 'text') return text.trim() === '' ? undefined : text
+  const bare = text.trim().replace(/^[$£€]\s?|\s?%$/, '')
+  if (bare === '') return undefined
+  const read = as === 'whole' ? (WHOLE.test(bare) ? Number(bare) : null) : decimal(bare)
+  if (read === null) return text
+  const kept = read * PER[as]
+  return as === 'number' ? kept : Math.round(kept)
+}
+
+const shortest = (value: number, most: number): string => String(Number(value.toFixed(most)))
+
+/** What a row keeps as it is typed; empty where there is no answer. */
+export const toTyped = (value: Json | undefined, as: TypedAs): string => {
+  if (typeof value === 'string') return value
+  if (typeof value !== 'number') return ''
+  if (as === 'money') return (value / PER.money).toFixed(2)
+  return as === 'percent' || as === 'ounces' ? shortest(value / PER[as], 2) : shortest(value, 4)
+}
+
+/** What stands at a path within a row, as `portion.gPerCup`. */
+export const valueAt = (row: Row | undefined, path: string): Json | undefined =>
+  path
+    .split('.')
+    .reduce<Json | undefined>((now, key) => (isRecord(now) ? now[key] : undefined), row)
+
+/**
+ * Fields of a step that writes a value at a path; the rest of what it lies in stays.
+ *
+ * @param value undefined takes the answer away
+ */
+export const fieldsWith = (
+  row: Row | undefined,
+  path: string,
+  value: Json | undefined,
+): { readonly fields: Row; readonly clear?: readonly string[] } => {
+  const [field = '', inner] = path.split('.')
+  if (inner === undefined)
+    return value === undefined ? { fields: {}, clear: [field] } : { fields: { [field]: value } }
+  const now = row?.[field]
+  const { [inner]: _, ...rest } = isRecord(now) ? now : {}
+  return { fields: { [field]: value === undefined ? rest : { ...rest, [inner]: value } } }
+}

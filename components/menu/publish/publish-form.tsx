@@ -1,0 +1,86 @@
+import { useState } from 'react'
+import { isRefused, tell } from '#components/access/ask.ts'
+import { About } from '#components/menu/fields/help.tsx'
+import styles from '#components/menu/menu.module.css'
+import { useMenu } from '#components/menu/use-menu.tsx'
+import { useMenuWords } from '#components/menu/words.tsx'
+import { Button } from '#components/ui/button.tsx'
+import { Field } from '#components/ui/field.tsx'
+import { Note } from '#components/ui/note.tsx'
+import type { Publish, Published } from '#lib/editor/http.ts'
+
+/** The passphrase that makes the draft a revision. */
+export function PublishForm({ hasChanges }: { readonly hasChanges: boolean }) {
+  const words = useMenuWords()
+  const { draft, problems, clash, settle, again } = useMenu()
+  const [proof, setProof] = useState('')
+  const [isShown, setShown] = useState(false)
+  const [isBusy, setBusy] = useState(false)
+  const [done, setDone] = useState<number | null>(null)
+  const [refused, setRefused] = useState<string | null>(null)
+  const lacks =
+    problems.length > 0
+      ? words.publish.lacksMended(problems.length)
+      : clash !== null
+        ? words.publish.lacksClash
+        : !hasChanges
+          ? words.publish.lacksChange
+          : proof === ''
+            ? words.publish.lacksPassphrase
+            : null
+  const publish = async () => {
+    if (lacks !== null || isBusy) return
+    setBusy(true)
+    setRefused(null)
+    const saw = await settle()
+    const asked: Publish | null = saw === null ? null : { station: draft.station, saw, proof }
+    const answer = asked && (await tell<Published>('/menu/publish', asked))
+    setBusy(false)
+    setProof('')
+    if (answer === null || isRefused(answer)) return setRefused(answer?.code ?? 'failed')
+    setDone(answer.revision)
+    await again()
+  }
+  if (done !== null)
+    return (
+      <Note kind="done" role="status">
+        <b>{words.publish.published(done)}</b> {words.publish.whatThen}{' '}
+        <a href={`/?station=${draft.station}`}>{words.publish.openService}</a>
+      </Note>
+    )
+  return (
+    <form
+      className={styles.form}
+      onSubmit={(event) => {
+        event.preventDefault()
+        void publish()
+      }}
+    >
+      <About of="passphrase">
+        <Field
+          label={words.publish.passphrase}
+          type={isShown ? 'text' : 'password'}
+          autoComplete="current-password"
+          maxLength={400}
+          value={proof}
+          onChange={({ target }) => setProof(target.value)}
+          side={
+            <Button kind="quiet" aria-pressed={isShown} onClick={() => setShown(!isShown)}>
+              {isShown ? words.publish.hide : words.publish.show}
+            </Button>
+          }
+        />
+      </About>
+      {refused !== null && (
+        <Note kind="no" role="alert">
+          {words.publishRefused(refused)}
+        </Note>
+      )}
+      <div className={styles.acts}>
+        <Button kind="main" type="submit" disabled={isBusy} lacks={lacks}>
+          {isBusy ? words.publish.publishing : words.publish.publish}
+        </Button>
+      </div>
+    </form>
+  )
+}

@@ -1,0 +1,40 @@
+/** All that the set-up screens say, in English. */
+
+import { sayChange } from '#lib/editor/words/changes-en.ts'
+import { fieldName, rowName, rowNamed } from '#lib/editor/words/fields-en.ts'
+import { menuHelpEn } from '#lib/editor/words/help-en.ts'
+import { menuHouseEn } from '#lib/editor/words/house-en.ts'
+import { menuItemEn } from '#lib/editor/words/item-en.ts'
+import { menuLineEn } from '#lib/editor/words/line-en.ts'
+import { sayCosts, sayMissing } from '#lib/editor/words/missing-en.ts'
+import { menuPanEn } from '#lib/editor/words/pan-en.ts'
+import { sayProblem, sayRefusedStep } from '#lib/editor/words/problems-en.ts'
+import { menuPublishEn, sayPublishRefused } from '#lib/editor/words/publish-en.ts'
+import { menuScreenEn } from '#lib/editor/words/screen-en.ts'
+import { menuToolEn } from '#lib/editor/words/tool-en.ts'
+import { sayCents, sayFluidOunces, sayWeight } from '#lib/words/amounts-en.ts'
+import { sayDate } from '#lib/words/day-en.ts'
+
+export const menuEn = {
+  screen: menuScreenEn,
+  line: menuLineEn,
+  pan: menuPanEn,
+  item: menuItemEn,
+  house: menuHouseEn,
+  publish: menuPublishEn,
+  help: menuHelpEn,
+  ...menuToolEn,
+  sayCents,
+  sayFluidOunces,
+  sayWeight,
+  date: sayDate,
+  fieldName,
+  rowName,
+  rowNamed,
+  problem: sayProblem,
+  refusedStep: sayRefusedStep,
+  missing: sayMissing,
+  costs: sayCosts,
+  change: sayChange,
+  publishRefused: sayPublishRefused,
+} as const

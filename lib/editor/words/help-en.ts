@@ -15,7 +15,8 @@ export const menuHelpEn = {
   kind: 'It decides how hot it is cooked. Until somebody says it, the highest limit holds.',
   cookedIn: 'Food cooked in a microwave has a limit of its own, and stands covered afterwards.',
   roast: 'A whole roast has a hot holding limit of its own.',
-  reheatable: 'Whether it may be cooled, stored and heated again: if not, it is thrown out at close.',
+  reheatable:
+    'Whether it may be cooled, stored and heated again: if not, it is thrown out at close.',
   tool: 'What one portion is taken with: the count of portions left follows from it.',
   scoop: 'The number on the scoop is how many level scoops make a quart; makers’ colors differ.',
   levels: 'How many level scoops or ladles one portion is.',

@@ -8,6 +8,7 @@ import { issueCode } from '#lib/editor/issue-code.ts'
 import type { Problem } from '#lib/editor/problem.ts'
 import { problemsOf } from '#lib/editor/problems-of.ts'
 import type { Step } from '#lib/editor/step.ts'
+import { sayProblem } from '#lib/editor/words/problems-en.ts'
 import { newestStationSchema, stationSchema } from '#lib/station/schema.ts'
 import { BREAKS, broken, placesOf } from '#tests/support/broken-documents.ts'
 
@@ -130,7 +131,9 @@ const BAD: readonly (readonly [string, readonly Step[], Partial<Problem>])[] = [
 
 describe('what is wrong with a draft', () => {
   test.each(BAD)('[ED5] with %s is told at its field', (_, steps, problem) => {
-    expect(told(...steps)).toContainEqual(expect.objectContaining(problem))
+    const found = told(...steps)
+    expect(found).toContainEqual(expect.objectContaining(problem))
+    for (const one of found) expect(sayProblem(stepped(...steps), one)).not.toContain('isn’t right')
   })
 
   test('[ED5] is told while other parts aren’t there yet, and nothing of what stands in for them', () => {

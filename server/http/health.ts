@@ -24,7 +24,6 @@ export const screens = {
   devices: '/devices',
   privacy: '/privacy',
   menu: '/menu',
-  label: '/menu/label',
 } as const
 
 export interface About {

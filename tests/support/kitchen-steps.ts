@@ -78,16 +78,14 @@ export const ofTheKitchen: fc.Arbitrary<Step> = fc.oneof(
     arbitrary: fc
       .record({
         one: fc.constantFrom(...ingredients),
-        says: fc.constantFrom('free' as const, 'may-contain' as const, 'not-listed' as const),
-        law: fc.constantFrom('us-9' as const, undefined),
+        says: fc.constantFrom('free', 'may-contain'),
       })
-      .map(({ one, says, law }) => () => ({
+      .map(({ one, says }) => () => ({
         type: 'changeLabel' as const,
         ingredient: one.id,
         label: {
           ...labelOf(one),
-          declarations: { ...one.declarations, peanut: says },
-          ...(law === undefined ? {} : { law }),
+          declarations: { ...one.declarations, peanut: says as 'free' | 'may-contain' },
         },
       })),
   },

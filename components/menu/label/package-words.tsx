@@ -39,10 +39,12 @@ export function PackageWords({ form, marks, head, onChange }: PackageWordsProps)
             value={form.list}
             onChange={({ target }) => onChange(withList(form, target.value))}
             onPaste={() => setTimeout(() => setTyping(false), 0)}
+            onBlur={() => setTyping(false)}
+            onFocus={() => setTyping(true)}
           />
         </>
       )}
-      <Button kind="quiet" onClick={() => setTyping(isMarked)}>
+      <Button kind="quiet" onClick={() => setTyping(!isTyping)}>
         {isMarked ? words.changeWords : words.markWords}
       </Button>
     </div>

@@ -11,6 +11,7 @@ import { type Kind, recordsIn, rowOf, rowsOf, textIn, textsIn } from '#lib/edito
 import type { Labels } from '#lib/editor/http.ts'
 import { newId } from '#lib/editor/ids.ts'
 import { typedAmount } from '#lib/recipes/typed-amount.ts'
+import { typedYield } from '#lib/recipes/typed-yield.ts'
 
 /** What an ingredient's label says, in one or two short lines. */
 function LabelSaid({
@@ -54,6 +55,8 @@ export function MadeOf({ entity, id, onLabel, onRecipe }: MadeOfProps) {
   const row = rowOf(draft, entity, id)
   const name = textIn(row, 'name')
   const lines = recordsIn(row, 'lines')
+  const card = textIn(row, 'yields')
+  const makes = card.trim() === '' ? null : typedYield(card)
   const of = {
     ingredient: textsIn(row, 'ingredients'),
     recipe: textsIn(row, 'recipes'),
@@ -114,6 +117,7 @@ export function MadeOf({ entity, id, onLabel, onRecipe }: MadeOfProps) {
     const called = textIn(rowOf(draft, kind, which), 'name') || which
     const amount = amountOf(which)
     const read = amount.trim() === '' ? null : typedAmount(amount)
+    const comesTo = read?.ok && read.amount ? words.understood(read.amount) : ''
     return (
       <li
         key={which}
@@ -154,6 +158,7 @@ export function MadeOf({ entity, id, onLabel, onRecipe }: MadeOfProps) {
           ×
         </button>
         {read?.ok === false && <p role="alert">{words.amountProblem(read)}</p>}
+        {comesTo !== '' && <p data-understood="">{comesTo}</p>}
       </li>
     )
   }
@@ -206,7 +211,23 @@ export function MadeOf({ entity, id, onLabel, onRecipe }: MadeOfProps) {
         </datalist>
       </form>
       {entity === 'recipe' && (
-        <TypedField entity="recipe" id={id} field="yields" label={words.pan.yields} help="yields" />
+        <>
+          <TypedField
+            entity="recipe"
+            id={id}
+            field="yields"
+            label={words.pan.yields}
+            help="yields"
+          />
+          {makes?.ok === false && (
+            <p role="alert" className={styles.wrong}>
+              {words.amountProblem(makes)}
+            </p>
+          )}
+          <a className={styles.away} href={`/menu/recipe?station=${draft.station}&recipe=${id}`}>
+            {words.pan.atAnyYield}
+          </a>
+        </>
       )}
     </section>
   )

@@ -77,10 +77,10 @@ export function CostPanel({
                     {one.name}
                     {!isAll && <small>{words.notKnown(one.unknown)}</small>}
                   </th>
-                  <td>{words.wholeCents(one.priceCents, currency)}</td>
-                  <td>{said(one.cents, one.priceCents)}</td>
-                  <td>{said(one.without, one.priceCents)}</td>
-                  <td>{said(one.extra, one.extraPriceCents)}</td>
+                  <td data-label={words.price}>{words.wholeCents(one.priceCents, currency)}</td>
+                  <td data-label={words.food}>{said(one.cents, one.priceCents)}</td>
+                  <td data-label={words.without}>{said(one.without, one.priceCents)}</td>
+                  <td data-label={words.extra}>{said(one.extra, one.extraPriceCents)}</td>
                 </tr>
               )
             })}

@@ -22,7 +22,6 @@ const WASTES: Fields<StockState['wastes'][string]> = {
 
 export const STOCK: Fields<StockState> = {
   openedMinute: 'always',
-  servedOn: 'always',
   expected: 'always',
   closesAt: 'always',
   assemblers: 'always',

@@ -14,6 +14,7 @@ import { menuScreenEn } from '#lib/editor/words/screen-en.ts'
 import { menuToolEn } from '#lib/editor/words/tool-en.ts'
 import { sayCents, sayFluidOunces, sayWeight } from '#lib/words/amounts-en.ts'
 import { sayDate } from '#lib/words/day-en.ts'
+import { sayUnderstood } from '#lib/words/recipe/understood-en.ts'
 
 export const menuEn = {
   screen: menuScreenEn,
@@ -28,6 +29,7 @@ export const menuEn = {
   sayFluidOunces,
   sayWeight,
   date: sayDate,
+  understood: sayUnderstood,
   fieldName,
   rowName,
   rowNamed,

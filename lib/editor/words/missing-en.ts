@@ -40,9 +40,17 @@ const SAID: Readonly<Record<string, (of: string, field: string | null) => string
   'no-capacity': (of) => `What ${of} holds`,
 }
 
+/** `amount-range`, `yield-zero`: the reason is told at the field. */
+const notUnderstood = (code: string) => (of: string) =>
+  code.startsWith('amount-')
+    ? `How much goes into ${of}: an amount isn’t understood`
+    : code.startsWith('yield-')
+      ? `What ${of} makes: it isn’t understood`
+      : code
+
 /** What is missing, as the head of a row. */
 export const sayMissing = (draft: Draft, { code, entity, id, field }: Missing): string =>
-  (SAID[code] ?? (() => code))(rowNamed(draft, entity, id), field)
+  (SAID[code] ?? notUnderstood(code))(rowNamed(draft, entity, id), field)
 
 const COSTS: Readonly<Record<string, string>> = {
   'not-published': 'until then it can’t be published',

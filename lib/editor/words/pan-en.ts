@@ -64,6 +64,7 @@ export const menuPanEn = {
   recipe: 'recipe',
   backFromRecipe: (name: string) => `Back to ${name}`,
   yields: 'What the card says it makes',
+  atAnyYield: 'At any yield, and its cost',
   read: (date: string) => `label read ${date}`,
   unread: 'label not read',
   unreadWhy: 'counts as not known',

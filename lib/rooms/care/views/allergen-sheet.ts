@@ -1,6 +1,5 @@
 /** Items and components by allergen, as guests and inspectors read them. */
 
-import { isInIt } from '#lib/needs/allergen-word.ts'
 import type { Lent, Soil } from '#lib/needs/contact.ts'
 import { declaredIn, waysTo } from '#lib/needs/declared.ts'
 import { type FactsOf, factsOf } from '#lib/needs/kitchen.ts'
@@ -11,7 +10,6 @@ import { kindsOf } from '#lib/station/codes/askable.ts'
 import type { NeedCode } from '#lib/station/codes/codes.ts'
 import { isStated } from '#lib/station/gluten.ts'
 import { nameIn } from '#lib/station/name-in.ts'
-import { asReadOn } from '#lib/station/read-again.ts'
 import type { Component, Item, StationDocument } from '#lib/station/station-document.ts'
 
 /** The worst first. `shared`: not in it by its own labels, and reached by something that may be. */
@@ -33,8 +31,6 @@ export interface SheetFacts {
   readonly lent: readonly Lent[]
   /** When a label last changed, else when the service opened; null where that isn't known. */
   readonly asOf: number | null
-  /** Civil date by which labels are too old; where it is left away none is. */
-  readonly servedOn?: string
 }
 
 /** What the server answers to whoever asks for the sheet. */
@@ -59,7 +55,7 @@ export interface SheetRow {
   readonly cells: readonly SheetCell[]
   /** Civil date on which the oldest of its labels was read; null where one never was. */
   readonly readOn: string | null
-  /** Names of ingredients whose labels nobody has read, or too long ago. */
+  /** Names of ingredients whose labels nobody has read. */
   readonly unread: readonly string[]
   /** Names of components whose scoop went into it. */
   readonly soiledBy: readonly string[]
@@ -89,7 +85,6 @@ export const sheetFacts = (state: RunningState): SheetFacts => ({
   soiled: kitchenOf(state).soiled,
   lent: kitchenOf(state).lent,
   asOf: state.labelChanges.at(-1)?.at ?? state.openedAt,
-  ...(state.servedOn === undefined ? {} : { servedOn: state.servedOn }),
 })
 
 /** The station's set, gluten and molluscs beside it, and what the station adds. */
@@ -120,10 +115,10 @@ const wordOf = (
   const { declared, touched, contactUnknown } = facts(component, code)
   if (declared.state === 'contains') return 'contains'
   if (contactUnknown) return 'unknown'
-  if (isInIt(declared.state)) return declared.state
+  if (declared.state !== 'free') return declared.state
   const scoops = soiled.filter((one) => one.component === component)
-  if (scoops.some(({ by }) => isInIt(facts(by, code).declared.state))) return 'may-contain'
-  return touched ? 'shared' : declared.state
+  if (scoops.some(({ by }) => facts(by, code).declared.state !== 'free')) return 'may-contain'
+  return touched ? 'shared' : 'free'
 }
 
 /** Components that go into an item whatever is left out; of the bases, any one of the choices. */
@@ -145,10 +140,7 @@ const oldest = (dates: readonly (string | null)[]): string | null =>
 const NOTHING: readonly string[] = []
 
 /** @throws where the document is damaged; then there is no sheet. */
-export const sheetOf = ({ station: document, servedOn, ...of }: SheetFacts): Sheet => {
-  const { revision, soiled, lent, asOf } = of
-  const station = asReadOn(document, servedOn)
-  const readOn = new Map(document.ingredients.map((one) => [one.id, one.readOn]))
+export const sheetOf = ({ station, revision, soiled, lent, asOf }: SheetFacts): Sheet => {
   const facts = factsOf({ station, soiled, lent, ready: NOTHING })
   const codes = sheetCodes(station)
   const name = nameIn(station)
@@ -173,7 +165,7 @@ export const sheetOf = ({ station: document, servedOn, ...of }: SheetFacts): She
         const word = wordOf(facts, soiled, component.id, code)
         return { word, kinds: namedKinds(component, code, word), canChange: false }
       }),
-      readOn: oldest(ingredients.map((one) => readOn.get(one.id) ?? null)),
+      readOn: oldest(ingredients.map((one) => one.readOn)),
       unread: ingredients.filter((one) => one.readOn === null).map((one) => one.name),
       soiledBy: soiled.filter((one) => one.component === component.id).map(({ by }) => name(by)),
       stated: ingredients.flatMap((one) =>

@@ -38,11 +38,10 @@ const strictest = (all: readonly Need[], indexes: readonly number[]): readonly C
 const said = ({ component, need, why, level }: Finding): string =>
   `${component} ${need} ${why} ${level}`
 
-const levelOf = (finding: Finding, isBlocked: boolean, noted: number): string => {
+const levelOf = (finding: Finding, isBlocked: boolean): string => {
   const { why, handling } = finding
-  if ((noted & bitOf(why)) !== 0) return 'note'
   if (why === 'contains') return 'no'
-  if (handling === 'leave-out') return 'ask'
+  if (handling === 'leave-out') return why === 'unknown' ? 'ask' : 'note'
   return why === 'unknown' || why === 'contact-unknown' || isBlocked ? 'no' : 'caution'
 }
 
@@ -70,7 +69,7 @@ export const createAsking = (
     return (
       !cell ||
       ((cell.named | cell.noted) & bitOf(finding.why)) === 0 ||
-      finding.level !== levelOf(finding, isBlocked, cell.noted)
+      finding.level !== levelOf(finding, isBlocked)
     )
   }
   const untrue = (findings: readonly Finding[]): string | null => {

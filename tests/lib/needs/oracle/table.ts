@@ -6,7 +6,6 @@ export const WHYS = [
   'contains',
   'unknown',
   'may-contain',
-  'not-listed',
   'soiled',
   'contact',
   'contact-unknown',

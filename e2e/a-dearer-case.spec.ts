@@ -1,0 +1,98 @@
+import type { Page } from '@playwright/test'
+import type { Step } from '#lib/editor/step.ts'
+import { recipeEn } from '#lib/words/recipe/recipe-en.ts'
+import { breaksNoRule } from './support/accessible.ts'
+import { expect, resize, TABLETS, test } from './support/stage.ts'
+import { untilHydrated } from './support/station.ts'
+
+const STATION = 'alder-hall'
+const CARD = `/menu/recipe?station=${STATION}&recipe=tuna-mix`
+
+/** The card as somebody typed it on the set-up page. */
+const STEPS: readonly Step[] = [
+  {
+    do: 'put',
+    entity: 'recipe',
+    id: 'tuna-mix',
+    fields: {
+      yields: '4 qt',
+      lines: [
+        { of: 'tuna', typed: '1 #10 can' },
+        { of: 'relish', typed: '1/3 cup' },
+        { of: 'dressed-mayonnaise', typed: 'a splash' },
+      ],
+    },
+  },
+]
+
+const typeCard = (page: Page): Promise<string> =>
+  page.evaluate(
+    async ({ station, steps }) => {
+      const now = await (await fetch(`/menu/draft?station=${station}`)).json()
+      const answer = await fetch('/menu/steps', {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify({ station, saw: now.saw, steps: JSON.parse(steps) }),
+      })
+      return (await answer.json()).code
+    },
+    // As text, since the page's types of what it is given go through every kind of step.
+    { station: STATION, steps: JSON.stringify(STEPS) },
+  )
+
+const priced = async (page: Page, date: string, paid: string): Promise<void> => {
+  const form = page.getByRole('form', { name: recipeEn.invoice })
+  await form.getByLabel(recipeEn.which).selectOption('tuna')
+  await form.getByLabel(recipeEn.date).fill(date)
+  await form.getByLabel(recipeEn.packs).fill('2')
+  await form.getByLabel(recipeEn.packHolds).fill('6 x #10 cans')
+  await form.getByLabel(recipeEn.paid).fill(paid)
+  await form.getByRole('button', { name: recipeEn.add }).click()
+  await expect(form.getByText(recipeEn.kept)).toBeVisible()
+}
+
+test('a dearer case changes what a recipe costs, on every screen that shows it', async ({
+  open,
+}) => {
+  const lead = await open('/devices', undefined, true)
+  await untilHydrated(lead)
+  expect(await typeCard(lead)).toBe('done')
+  await lead.goto(CARD)
+  const row = (page: Page, name: RegExp) =>
+    page.getByRole('row').filter({ has: page.getByRole('rowheader', { name }) })
+
+  await test.step('the card is made at another yield, as a kitchen measures', async () => {
+    await lead.getByLabel(recipeEn.make, { exact: true }).fill('10 qt')
+    await expect(lead.getByText('2.5 × the card')).toBeVisible()
+    await expect(row(lead, /tuna/i)).toContainText('2 1/2 #10 cans')
+    await expect(row(lead, /tuna/i)).toContainText('about 8 1/4 qt')
+    await expect(row(lead, /relish/i)).toContainText('3/4 cup')
+    await expect(row(lead, /mayonnaise/i)).toContainText('a splash')
+    await expect(row(lead, /mayonnaise/i)).toContainText('“splash” is no measure')
+    await lead.getByLabel(recipeEn.fits, { exact: true }).fill('4 qt')
+    await expect(lead.getByText(/3 even batches of/)).toBeVisible()
+    await lead.getByLabel(recipeEn.make, { exact: true }).fill('2 to 3 qt')
+    await expect(lead.getByText('“2 to 3” is two amounts: type one.')).toBeVisible()
+    await lead.getByLabel(recipeEn.make, { exact: true }).fill('')
+  })
+
+  await test.step('a case is priced, and then costs more', async () => {
+    const other = await open(CARD, undefined, true)
+    await untilHydrated(other)
+    await priced(lead, '2026-11-02', '60.00')
+    await expect(lead.getByText('at least $5.00')).toBeVisible()
+    await priced(lead, '2026-11-20', '72.00')
+    await expect(lead.getByText('at least $6.00')).toBeVisible()
+    await expect(other.getByText('at least $6.00')).toBeVisible({ timeout: 20_000 })
+  })
+
+  await test.step('it can be read by everybody, on every tablet, and prints', async () => {
+    await breaksNoRule(lead)
+    for (const size of [...TABLETS, { width: 390, height: 844 }]) {
+      await resize(lead, size)
+      const wide = await lead.evaluate(() => document.documentElement.scrollWidth)
+      expect(wide).toBeLessThanOrEqual(size.width)
+    }
+    expect((await lead.pdf({ format: 'Letter' })).length).toBeGreaterThan(1_000)
+  })
+})

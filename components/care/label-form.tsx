@@ -1,6 +1,7 @@
 import { type FormEvent, useState } from 'react'
 import { LabelAllergen } from '#components/care/label-allergen.tsx'
 import answers from '#components/care/label-answers.module.css'
+import { LabelClaims } from '#components/care/label-claims.tsx'
 import styles from '#components/care/label-form.module.css'
 import { LabelGluten } from '#components/care/label-gluten.tsx'
 import { LabelMaking } from '#components/care/label-making.tsx'
@@ -104,6 +105,7 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
       </div>
       <LabelGluten draft={draft} onChange={setDraft} />
       <LabelMaking station={station} draft={draft} onChange={setDraft} />
+      <LabelClaims draft={draft} onChange={setDraft} />
       <div className={styles.end}>
         <Field
           label={words.readBy}

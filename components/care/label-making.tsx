@@ -5,12 +5,11 @@ import {
   impliedTraits,
   type LabelDraft,
   traitsBySources,
-  withClaim,
   withNoTraits,
   withTrait,
 } from '#lib/rooms/care/views/label-draft.ts'
 import type { Allergens } from '#lib/station/codes/askable.ts'
-import { CLAIMS, TRAITS } from '#lib/station/codes/diets.ts'
+import { TRAITS } from '#lib/station/codes/diets.ts'
 
 interface LabelMakingProps {
   readonly station: Allergens
@@ -18,9 +17,7 @@ interface LabelMakingProps {
   readonly onChange: (draft: LabelDraft) => void
 }
 
-const CLAIM_WORDS = ['declared', 'not', null] as const
-
-/** What a food is made of, for diets, and what a certificate declares. */
+/** What a food is made of, for diets. */
 export function LabelMaking({ station, draft, onChange }: LabelMakingProps) {
   const words = useLabelWords()
   const implied = [...impliedTraits(station, draft), ...traitsBySources(draft)]
@@ -56,27 +53,6 @@ export function LabelMaking({ station, draft, onChange }: LabelMakingProps) {
         </label>
       </fieldset>
       <LabelSources draft={draft} onChange={onChange} />
-      <h3>{words.claims}</h3>
-      <div className={styles.allergens}>
-        {CLAIMS.map((claim) => (
-          <fieldset key={claim} className={styles.allergen}>
-            <legend>{words.claim[claim]}</legend>
-            <div className={styles.words}>
-              {CLAIM_WORDS.map((word) => (
-                <label key={word ?? 'none'} data-word={word ?? 'none'}>
-                  <input
-                    type="radio"
-                    name={`label-${claim}`}
-                    checked={(draft.claims[claim] ?? null) === word}
-                    onChange={() => onChange(withClaim(draft, claim, word))}
-                  />
-                  <span>{word === null ? words.notSaid : words.claimWord[word]}</span>
-                </label>
-              ))}
-            </div>
-          </fieldset>
-        ))}
-      </div>
     </>
   )
 }

@@ -8,6 +8,7 @@ export const sayOnPan = ({ over: words }: CounterWords, { need, why }: Finding):
       return words.contains(need)
     case 'may-contain':
       return words.mayContain(need)
+    case 'not-listed':
     case 'unknown':
       return words.unknown(need)
     case 'contact':

@@ -26,7 +26,7 @@ interface Device {
   shown: View | null
 }
 
-const ONLY_ASKS = /^\/(house|join|devices|privacy)$/
+const ONLY_ASKS = /^\/(house|join|devices|privacy|menu.*)$/
 
 const untilLive = async (page: Page): Promise<void> => {
   await untilHydrated(page)

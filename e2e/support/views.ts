@@ -2,6 +2,7 @@ import { accessViews } from './views/access.ts'
 import { assemblyViews } from './views/assembly.ts'
 import { counterViews } from './views/counter.ts'
 import { handOverViews } from './views/hand-over.ts'
+import { labelViews } from './views/label.ts'
 import { pansViews } from './views/pans.ts'
 import { on, type View } from './views/view.ts'
 
@@ -17,6 +18,7 @@ export const views: readonly View[] = [
   ...assemblyViews,
   ...handOverViews,
   ...pansViews,
+  ...labelViews,
   pickUp('empty', 'quiet', 'None yet'),
   pickUp('rush', 'rush', '4-A'),
   pickUp('many', 'many-on-shelf', '10-D'),

@@ -23,7 +23,7 @@ const OF_LOCALE: Readonly<Record<string, { readonly currency: string; readonly s
 const AMERICAN = { currency: 'USD', set: 'us-9' }
 
 /** A station of which nothing is said but its name: the settings of a house, no well and no food. */
-const emptyDraft = (station: string, name: string, { timeZone, locale }: Here): Draft => {
+export const emptyStation = (station: string, name: string, { timeZone, locale }: Here): Draft => {
   const known = locale in OF_LOCALE ? locale : UNSAID_HOUSE.locale
   const { currency, set } = OF_LOCALE[known] ?? AMERICAN
   const isFahrenheit = known === 'en-US'
@@ -59,7 +59,7 @@ export const begun = ({
   readonly here: Here
   readonly from: Draft | null
 }): Draft => {
-  if (from === null) return emptyDraft(station, name, here)
+  if (from === null) return emptyStation(station, name, here)
   // It is nobody's invention from now on, and stands where the laptop does.
   const house: Row = { ...from.rows.house, name, invented: false, timeZone: here.timeZone }
   return { station, rows: { ...from.rows, house } }

@@ -12,7 +12,7 @@ const USUAL_PORTIONS: Readonly<Record<PanSize, number>> = {
   third: 24,
   quarter: 16,
   sixth: 12,
-  ninth: 8,
+  ninth: 6,
 }
 
 const usualPortions = (fields: Row): number =>

@@ -1,17 +1,10 @@
 /** All that is wrong with a draft, by the station document's own checks, told at the row's field. */
 import type { z } from 'zod'
 import { completed, STAND_IN, type WrongFields } from '#lib/editor/completed.ts'
-import {
-  type Draft,
-  type EntityKey,
-  keyOf,
-  namedBy,
-  rowsOf,
-  SINGLES,
-  textIn,
-} from '#lib/editor/draft.ts'
+import { type Draft, type EntityKey, keyOf, namedBy, SINGLES } from '#lib/editor/draft.ts'
 import { FIELDS } from '#lib/editor/fields.ts'
 import { issueCode } from '#lib/editor/issue-code.ts'
+import { ownProblems } from '#lib/editor/own-problems.ts'
 import type { Problem } from '#lib/editor/problem.ts'
 import { type DraftLabels, type Laid, layDocument } from '#lib/editor/raw-document.ts'
 import type { DocumentProblem } from '#lib/station/document-problem.ts'
@@ -79,14 +72,6 @@ const amongTheRest = (laid: Laid, told: readonly Problem[]): readonly Problem[] 
   )
 }
 
-/** What only a draft can say: a pan that stands in no well. */
-const ofDraft = (draft: Draft): readonly Problem[] => {
-  const wells = new Set(rowsOf(draft, 'well').map(({ id }) => id))
-  return rowsOf(draft, 'pan').flatMap(({ id, row }): readonly Problem[] =>
-    wells.has(textIn(row, 'well')) ? [] : [{ code: 'no-well', entity: 'pan', id, field: 'well' }],
-  )
-}
-
 export type Assembled =
   | { readonly ok: true; readonly document: StationDocument }
   | { readonly ok: false; readonly problems: readonly Problem[] }
@@ -95,7 +80,7 @@ export type Assembled =
 export const assembleDocument = (draft: Draft, labels: DraftLabels): Assembled => {
   const laid = layDocument(draft, labels)
   const parsed = newestStationSchema.safeParse(laid.document)
-  const own = ofDraft(draft)
+  const own = ownProblems(draft)
   if (parsed.success)
     return own.length === 0 ? { ok: true, document: parsed.data } : { ok: false, problems: own }
   const { issues } = parsed.error

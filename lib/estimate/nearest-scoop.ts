@@ -1,5 +1,6 @@
 import { portionMg, wholePortions } from '#lib/measure/portion.ts'
 import { toolVolumeMl, type VolumeTool } from '#lib/measure/portion-tools.ts'
+import { isInIt } from '#lib/needs/allergen-word.ts'
 import { everyNeed, saysOf } from '#lib/needs/says.ts'
 import type { NeedCode } from '#lib/station/codes/codes.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
@@ -61,7 +62,7 @@ const AS_GOOD = 0.01
 
 /**
  * What a tool that has been in one component would carry into another: the first need, of all that
- * the station knows, that the one doesn't declare free while the other doesn't contain it itself.
+ * the station knows, that may be in the one while the other doesn't contain it itself.
  * May contain and unknown carry. Null where it carries nothing.
  * @throws where the document is damaged: a recipe or component that isn't there.
  */
@@ -72,7 +73,10 @@ export const carriedBy = (
 ): NeedCode | null => {
   const from = saysOf(station, touched)
   const to = saysOf(station, into)
-  return everyNeed(station).find((code) => from[code] !== 'free' && to[code] !== 'contains') ?? null
+  return (
+    everyNeed(station).find((code) => isInIt(from[code] ?? 'unknown') && to[code] !== 'contains') ??
+    null
+  )
 }
 
 const notLent = (station: StationDocument, tool: ToolAtHand, into: string): NotLent | null => {

@@ -1,7 +1,7 @@
 /** What labels declare about a need, from the ingredient up to the component. */
 
-import { GLUTEN_GRAINS } from '#lib/station/codes/allergen-sets.ts'
-import { type Allergens, groupOf, isGroup, kindsOf } from '#lib/station/codes/askable.ts'
+import { allergenWord, byWorst, isInIt } from '#lib/needs/allergen-word.ts'
+import { type Allergens, isGroup, kindsOf } from '#lib/station/codes/askable.ts'
 import type { NeedCode } from '#lib/station/codes/codes.ts'
 import {
   ALLERGENS_OF,
@@ -11,83 +11,17 @@ import {
   DIETS,
   type Diet,
 } from '#lib/station/codes/diets.ts'
-import { grainsIn, isStated } from '#lib/station/gluten.ts'
 import { traitWord } from '#lib/station/sources.ts'
 import type { Declaration, Ingredient, StationDocument } from '#lib/station/station-document.ts'
 
 export interface Declared {
   readonly state: Declaration
-  /** Recipes, outermost first, then the ingredient that decides it; empty where all is free. */
+  /** Recipes, outermost first, then the ingredient that decides it; empty where none has it in it. */
   readonly through: readonly string[]
 }
 
-const WORST_FIRST: readonly Declaration[] = [
-  'contains',
-  'unknown',
-  'may-contain',
-  'not-listed',
-  'free',
-]
-
-/** Below zero where `one` is worse for the guest than `other`. */
-export const byWorst = (one: Declaration, other: Declaration): number =>
-  WORST_FIRST.indexOf(one) - WORST_FIRST.indexOf(other)
-
-const worstOf = (words: readonly Declaration[]): Declaration =>
-  WORST_FIRST.find((word) => words.includes(word)) ?? 'unknown'
-
 const isDietRule = (code: NeedCode): code is Diet => DIETS.some((one) => one === code)
 const isClaim = (code: NeedCode): code is Claim => CLAIMS.some((one) => one === code)
-
-/** What isn't listed is unknown as yet. */
-const saidOf = ({ declarations }: Ingredient, code: string): Declaration | undefined => {
-  const said = declarations[code]
-  return said === 'not-listed' ? 'unknown' : said
-}
-
-/** An allergen's own word together with those of its kinds; undefined where it has none itself. */
-const ownWord = (
-  station: Allergens,
-  ingredient: Ingredient,
-  code: string,
-): Declaration | undefined => {
-  const own = saidOf(ingredient, code)
-  if (own === undefined) return undefined
-  return worstOf([own, ...kindsOf(station, code).flatMap((kind) => saidOf(ingredient, kind) ?? [])])
-}
-
-/** A kind that isn't named stays open: a label that names almonds says nothing of walnuts. */
-const kindByGroup = (word: Declaration | undefined): Declaration =>
-  word === 'free' || word === 'may-contain' ? word : 'unknown'
-
-/** Cereals that are contained while none is named: one of them may be a gluten grain. */
-const isCerealUnnamed = (station: Allergens, ingredient: Ingredient): boolean =>
-  GLUTEN_GRAINS.some((grain) => {
-    const group = groupOf(station, grain)
-    return (
-      group !== null &&
-      (saidOf(ingredient, grain) ?? 'unknown') === 'unknown' &&
-      ownWord(station, ingredient, group) === 'contains' &&
-      !kindsOf(station, group).some((kind) => ingredient.declarations[kind] === 'contains')
-    )
-  })
-
-/** A grain that is contained is gluten whatever is declared, but for wheat under the statement. */
-const glutenWord = (station: Allergens, ingredient: Ingredient): Declaration => {
-  const said = worstOf([saidOf(ingredient, 'gluten') ?? 'unknown'])
-  if (grainsIn(ingredient).length > 0) return isStated(ingredient) ? 'free' : 'contains'
-  return said !== 'contains' && isCerealUnnamed(station, ingredient) ? 'unknown' : said
-}
-
-const allergenWord = (station: Allergens, ingredient: Ingredient, code: NeedCode): Declaration => {
-  if (code === 'gluten') return glutenWord(station, ingredient)
-  const own = ownWord(station, ingredient, code)
-  if (own !== undefined) return own
-  const group = groupOf(station, code)
-  if (group !== null) return kindByGroup(ownWord(station, ingredient, group))
-  const isKind = kindsOf(station, code).some((kind) => ingredient.declarations[kind] === 'contains')
-  return isKind ? 'contains' : 'unknown'
-}
 
 const dietWord = (station: Allergens, ingredient: Ingredient, diet: Diet): Declaration => {
   const linked = DIET_RULES[diet].out.flatMap((trait) => ALLERGENS_OF[trait] ?? [])
@@ -103,6 +37,7 @@ const dietWord = (station: Allergens, ingredient: Ingredient, diet: Diet): Decla
   const ofTheSet = linked.filter((code) => isGroup(station, code))
   if (ofTheSet.some((code) => allergenWord(station, ingredient, code) === 'unknown'))
     return 'unknown'
+  // What isn't listed takes nothing out of a diet: that is over what food comes from, and was read.
   return said.includes('may-contain') ? 'may-contain' : 'free'
 }
 
@@ -169,5 +104,5 @@ export const declaredBy = (
     if (worst === null || byWorst(state, worst.state) < 0) worst = { state, through }
   }
   if (worst === null) return { state: 'unknown', through: [] }
-  return worst.state === 'free' ? { state: 'free', through: [] } : worst
+  return isInIt(worst.state) ? worst : { state: worst.state, through: [] }
 }

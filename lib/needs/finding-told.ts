@@ -1,6 +1,6 @@
 /** Why something doesn't fit a guest, down to the ingredient, ready to be said. */
 
-import { declaredBy } from '#lib/needs/declared.ts'
+import { declaredBy, declaredIn } from '#lib/needs/declared.ts'
 import type { Finding, Why } from '#lib/needs/judge.ts'
 import type { Handling, NeedCode } from '#lib/station/codes/codes.ts'
 import { ingredientIn } from '#lib/station/ingredient-name.ts'
@@ -17,6 +17,8 @@ export interface FindingTold {
   readonly why: Why
   /** What decides it; null where that is the component itself, or isn't known. */
   readonly ingredient: string | null
+  /** Its label says it, and was read more than so many days ago, which alone is why it isn't known. */
+  readonly stale?: { readonly readOn: string; readonly days: number }
   readonly contact: {
     readonly component: string
     readonly isPlural: boolean
@@ -37,7 +39,20 @@ const touching = (station: StationDocument, finding: Finding): ContactKind | nul
   return shared.find(({ kind }) => kind === finding.contact)?.kind ?? shared[0]?.kind ?? null
 }
 
-/** @throws where the document is damaged, as the findings themselves do */
+/** What is unknown though its label says it was read too long ago. */
+const staleOf = (station: StationDocument, { why, need, touches, through }: Finding) => {
+  const ingredient = station.ingredients.find(({ id }) => id === through.at(-1))
+  if (why !== 'unknown' || touches !== null || !ingredient || ingredient.readOn === null)
+    return null
+  return declaredIn(station, ingredient, need) === 'unknown'
+    ? null
+    : { readOn: ingredient.readOn, days: station.readAgainDays }
+}
+
+/**
+ * @param station as it is written, whatever of it is too old by now
+ * @throws where the document is damaged, as the findings themselves do
+ */
 export const tellFinding = (station: StationDocument, finding: Finding): FindingTold => {
   const name = nameIn(station)
   const { component, need, handling, why, through, touches } = finding
@@ -47,6 +62,7 @@ export const tellFinding = (station: StationDocument, finding: Finding): Finding
   const isItself = (said: string) => said.toLowerCase().startsWith(name(component).toLowerCase())
   const named = touches === null && ingredient !== null && !isItself(ingredient) ? ingredient : null
   const isPlural = isPluralIn(station)
+  const stale = staleOf(station, finding)
   return {
     component: name(component),
     isPlural:
@@ -57,6 +73,7 @@ export const tellFinding = (station: StationDocument, finding: Finding): Finding
     handling,
     why,
     ingredient: named,
+    ...(stale && { stale }),
     contact:
       touches === null
         ? null
@@ -64,7 +81,7 @@ export const tellFinding = (station: StationDocument, finding: Finding): Finding
             component: name(touches),
             isPlural: isPlural(touches),
             by: touching(station, finding),
-            declared: declaredBy(station, touches, need).state,
+            declared: finding.states[touches] ?? declaredBy(station, touches, need).state,
           },
   }
 }

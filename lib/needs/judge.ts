@@ -1,6 +1,6 @@
 /** Whether a guest can have what is taken: component by component, need by need. */
 
-import { byWorst } from '#lib/needs/declared.ts'
+import { isInIt } from '#lib/needs/allergen-word.ts'
 import { type Facts, factsOf, type Kitchen } from '#lib/needs/kitchen.ts'
 import type { Handling, Need, NeedCode } from '#lib/station/codes/codes.ts'
 import type { ContactKind, Declaration } from '#lib/station/station-document.ts'
@@ -15,6 +15,8 @@ export type Why =
   | 'contains'
   | 'unknown'
   | 'may-contain'
+  /** No label lists it, and the law of each makes it name it: it fits, and is never called free. */
+  | 'not-listed'
   /** Another component's scoop went into its pan. */
   | 'soiled'
   | 'contact'
@@ -30,7 +32,7 @@ export interface Finding {
   readonly through: readonly string[]
   /** The component that reaches it, for `contact` and `soiled`: the worst. */
   readonly touches: string | null
-  /** All that do and aren't declared free, in order: an acceptance counts for these and no others. */
+  /** All that do and may have it in them, in order: an acceptance counts for these and no others. */
   readonly reached: readonly string[]
   /** What it and each of these declare: an acceptance counts for nothing worse. */
   readonly states: Readonly<Record<string, Declaration>>
@@ -88,7 +90,25 @@ const reachedBy = (
 /** Out of which pan each component came; by what stands ready now where it is left away. */
 export type TakenFrom = Readonly<Record<string, 'line' | 'backup'>>
 
-const keptApart = (facts: Facts, caution: 'caution' | 'no', backup: boolean): readonly Found[] => {
+/** How a house takes what no label lists: it fits, or the person in charge accepts it with the guest. */
+const notListed = (
+  { state, through }: Facts['declared'],
+  level: Found['level'],
+): readonly Found[] =>
+  state === 'not-listed' ? [{ ...NOTHING, why: state, level, through }] : NONE
+
+interface Levels {
+  readonly caution: 'caution' | 'no'
+  readonly notListed: Found['level']
+}
+
+const levelsOf = ({ cautions, notListed: listed }: Kitchen['station']): Levels => {
+  const caution = cautions === 'block' ? 'no' : 'caution'
+  return { caution, notListed: listed === 'caution' ? caution : 'note' }
+}
+
+const keptApart = (facts: Facts, levels: Levels, backup: boolean): readonly Found[] => {
+  const { caution } = levels
   const { state, through } = facts.declared
   if (state === 'contains' || state === 'unknown')
     return [{ ...NOTHING, why: state, level: 'no', through }]
@@ -102,6 +122,7 @@ const keptApart = (facts: Facts, caution: 'caution' | 'no', backup: boolean): re
       : NONE),
     ...reachedBy('soiled', soiled, caution),
     ...reachedBy('contact', touched, caution),
+    ...notListed(facts.declared, levels.notListed),
   ]
 }
 
@@ -115,6 +136,7 @@ const leftOut = (facts: Facts): readonly Found[] => {
   if (facts.contactUnknown) found.push({ ...NOTHING, why: 'contact-unknown', level: 'note' })
   found.push(...reachedBy('soiled', facts.soiled, 'note'))
   found.push(...reachedBy('contact', facts.touched, 'note'))
+  found.push(...notListed(facts.declared, 'note'))
   return found
 }
 
@@ -138,7 +160,7 @@ const levelOf = (findings: readonly Finding[]): Level => findings[0]?.level ?? '
 const isFromBackup = (known: readonly Facts[], needs: readonly Need[]): boolean =>
   known.some((one, index) => {
     const { declared, hasBackup, touched, touchedInBackup } = one
-    const isOpen = declared.state === 'free' || declared.state === 'may-contain'
+    const isOpen = !isInIt(declared.state) || declared.state === 'may-contain'
     const isApart = needs[index]?.handling === 'keep-apart'
     return isApart && isOpen && hasBackup && touched !== null && touchedInBackup === null
   })
@@ -150,7 +172,7 @@ const judge = (
   from?: TakenFrom,
 ): JudgedComponent => {
   const facts = factsOf(kitchen)
-  const caution = kitchen.station.cautions === 'block' ? 'no' : 'caution'
+  const levels = levelsOf(kitchen.station)
   const known = needs.map((need) => facts(component, need.code))
   const fromBackup = from ? from[component] === 'backup' : isFromBackup(known, needs)
   const findings: Finding[] = []
@@ -158,7 +180,7 @@ const judge = (
     const need = needs[index]
     if (!need) continue
     const { code, handling } = need
-    const found = handling === 'keep-apart' ? keptApart(one, caution, fromBackup) : leftOut(one)
+    const found = handling === 'keep-apart' ? keptApart(one, levels, fromBackup) : leftOut(one)
     for (const { why, level, through, touches, reached, states, contact } of found)
       findings.push({
         component,
@@ -212,27 +234,3 @@ export const judgeTaken = (
 }
 
 export type Checker = typeof judgeTaken
-
-/** What an acceptance of a caution is about. */
-export interface Cautioned
-  extends Pick<Finding, 'component' | 'need' | 'why' | 'touches' | 'reached'> {
-  /** What each was declared; older acceptances don't say. */
-  readonly states?: Finding['states']
-}
-
-const isWorse = (now: Cautioned['states'], then: Cautioned['states']): boolean =>
-  then !== undefined &&
-  (now === undefined ||
-    Object.entries(now).some(([one, state]) => byWorst(state, then[one] ?? 'free') < 0))
-
-/**
- * Whether what stands now was accepted: the same caution of the same component and need, nothing
- * reaches it that wasn't told then, and nothing of it is declared worse than was told.
- */
-export const isCovered = (now: Cautioned, accepted: Cautioned): boolean =>
-  now.component === accepted.component &&
-  now.need === accepted.need &&
-  now.why === accepted.why &&
-  now.touches === accepted.touches &&
-  now.reached.every((one) => accepted.reached.includes(one)) &&
-  !isWorse(now.states, accepted.states)

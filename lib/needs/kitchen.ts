@@ -1,5 +1,6 @@
+import { byWorst, isInIt } from '#lib/needs/allergen-word.ts'
 import { type Lent, type Reach, type Reached, reachOf, type Soil } from '#lib/needs/contact.ts'
-import { byWorst, type Declared, declaredBy } from '#lib/needs/declared.ts'
+import { type Declared, declaredBy } from '#lib/needs/declared.ts'
 import type { NeedCode } from '#lib/station/codes/codes.ts'
 import type { Declaration, StationDocument } from '#lib/station/station-document.ts'
 
@@ -17,7 +18,7 @@ export interface Kitchen {
 
 export interface Touched extends Reached {
   readonly declared: Declared
-  /** All that is meant with it, by id in order: what isn't declared free. */
+  /** All that is meant with it, by id in order: what may have it in it. */
   readonly reached: readonly string[]
   /** What each of them declares. */
   readonly states: Readonly<Record<string, Declaration>>
@@ -26,7 +27,7 @@ export interface Touched extends Reached {
 /** What one component is to one need, however that is handled. */
 export interface Facts {
   readonly declared: Declared
-  /** The worst that reaches the pan on the line; null where all that does is declared free. */
+  /** The worst that reaches the pan on the line; null where none that does may have it in it. */
   readonly touched: Touched | null
   /** The worst that still reaches its protected back-up pan. */
   readonly touchedInBackup: Touched | null
@@ -52,7 +53,7 @@ const worstOf = (
   for (const one of reached) {
     const word = declared.get(one.component)
     if (!word) throw new Error(`the station has no component ${one.component}`)
-    if (word.state === 'free') continue
+    if (!isInIt(word.state)) continue
     all.push(one.component)
     states[one.component] = word.state
     if (worst === null || byWorst(word.state, worst.declared.state) < 0)
@@ -61,7 +62,7 @@ const worstOf = (
   return worst === null ? null : { ...worst, reached: all.sort(), states }
 }
 
-/** The worst of the scoops that went into a pan: one that is free itself carries what it touches. */
+/** The worst of the scoops that went into a pan: one that hasn't it carries what it touches. */
 const soilOf = (
   scoops: readonly string[],
   reach: ReadonlyMap<string, Reach> | null,

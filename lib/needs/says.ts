@@ -1,6 +1,7 @@
 /** What a food says of every need that the station knows. */
 
-import { byWorst, declaredBy } from '#lib/needs/declared.ts'
+import { byWorst } from '#lib/needs/allergen-word.ts'
+import { declaredBy } from '#lib/needs/declared.ts'
 import { type Allergens, declarable } from '#lib/station/codes/askable.ts'
 import type { NeedCode } from '#lib/station/codes/codes.ts'
 import { CLAIMS, DIETS } from '#lib/station/codes/diets.ts'

@@ -78,6 +78,7 @@ export type Refusal =
   | { readonly code: 'need-dropped'; readonly build: string; readonly need: NeedCode }
   | { readonly code: 'contains'; readonly component: string; readonly need: NeedCode }
   | { readonly code: 'may-contain'; readonly component: string; readonly need: NeedCode }
+  | { readonly code: 'not-listed'; readonly component: string; readonly need: NeedCode }
   | { readonly code: 'unknown-declaration'; readonly component: string; readonly need: NeedCode }
   | { readonly code: 'contact-not-known'; readonly component: string; readonly need: NeedCode }
   | {

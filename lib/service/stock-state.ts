@@ -59,6 +59,8 @@ export interface WaitsFor {
 export interface StockState {
   /** Minute of the civil day at which the service was opened. */
   readonly openedMinute: number
+  /** Civil date of the opening, by which labels are too old; left away by older logs, and of what is invented. */
+  readonly servedOn?: string
   /** Guests expected; null where nobody said. */
   readonly expected: number | null
   /** When it is to close, epoch milliseconds; null where nobody said. */

@@ -40,6 +40,7 @@ const opened = (event: ServiceOpened & Stamp): ServiceState => {
     revision: event.revision,
     station,
     portions: event.portions,
+    ...(event.servedOn === undefined ? {} : { servedOn: event.servedOn }),
     openedAt: event.at,
     closesItselfAt: event.closesItselfAt,
     pans: Object.fromEntries(pansOf(station).map((pan) => [pan.id, EMPTY_STOCK])),

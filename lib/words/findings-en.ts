@@ -4,6 +4,7 @@ import type { FindingTold } from '#lib/needs/finding-told.ts'
 import type { Why } from '#lib/needs/judge.ts'
 import type { NeedCode } from '#lib/station/codes/codes.ts'
 import type { ContactKind } from '#lib/station/station-document.ts'
+import { sayDate } from '#lib/words/day-en.ts'
 import { foodOf, needName } from '#lib/words/service-en.ts'
 
 /** A name inside a sentence: "Herb chicken" becomes "herb chicken", "BBQ pork" stays. */
@@ -69,9 +70,13 @@ const sayContact = (told: FindingTold, contact: NonNullable<FindingTold['contact
   return `${told.component} ${by} ${other}, ${what}`
 }
 
+/** "its labels name no milk": never that it is free of it. */
+const nameNone = (need: NeedCode, many: boolean): string =>
+  `${many ? 'their' : 'its'} labels name no ${foodOf(need) ?? needName(need)}`
+
 /** One finding as a sentence without its full stop, down to the ingredient. */
 export const sayFinding = (told: FindingTold): string => {
-  const { component, ingredient, need, why, contact } = told
+  const { component, ingredient, need, why, contact, stale } = told
   if (contact && why === 'soiled')
     return `A scoop of ${inSentence(contact.component)} went into ${inSentence(component)}, so it may contain ${foodOf(need) ?? `what isn’t ${needName(need)}`}`
   if (contact) return sayContact(told, contact)
@@ -81,8 +86,11 @@ export const sayFinding = (told: FindingTold): string => {
   const named = ingredient === null ? it : inSentence(it)
   if (why === 'contact-unknown')
     return `Nobody has said what ${inSentence(component)} can touch on the line`
+  if (stale)
+    return `${startingWith(named)}: ${many ? 'their' : 'its'} label was read on ${sayDate(stale.readOn)}, over ${stale.days} days ago: read it again`
   if (why === 'unknown')
     return `${before}${ingredient === null ? 'N' : 'n'}ot known ${whether(need, inSentence(it), many)}: read the label first`
+  if (why === 'not-listed') return `${component}: ${nameNone(need, many)}`
   if (why === 'may-contain')
     return `${before}${ingredient === null ? 'T' : 't'}he label of ${inSentence(it)} warns: ${declares(need, why, many)}`
   return `${before}${named} ${declares(need, why, many)}`
@@ -104,6 +112,8 @@ export const rowFinding = (
       return `${component} ${many ? 'touch' : 'touches'} ${inSentence(touches ?? '')}`
     case 'soiled':
       return `a scoop of ${inSentence(touches ?? '')} went into ${inSentence(component)}`
+    case 'not-listed':
+      return `${component}: ${nameNone(need, many)}`
     case 'unknown':
     case 'contact-unknown':
       return `${component}, ${shortFinding(many, need, why, touches)}`
@@ -124,6 +134,8 @@ export const shortFinding = (
       return declares(need, why, many)
     case 'unknown':
       return `${food ?? needName(need)}: not known`
+    case 'not-listed':
+      return `${food ?? needName(need)}: not listed`
     case 'soiled':
       return `${inSentence(touches ?? '')} went in`
     case 'contact':
@@ -147,6 +159,8 @@ export const since = (
       return `since ${it} ${declares(need, why, many)}`
     case 'unknown':
       return `since we don’t know ${whether(need, it, many)}`
+    case 'not-listed':
+      return `since ${nameNone(need, many)}, and no more is known`
     case 'soiled':
       return `since a scoop of ${inSentence(touches ?? '')} went in`
     case 'contact':

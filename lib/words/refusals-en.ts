@@ -64,6 +64,8 @@ export const sayRefusal = (
         : `${name(refusal.component)} contains ${needName(refusal.need)}. Leave it out or choose another item.`
     case 'may-contain':
       return `${name(refusal.component)} may contain ${needName(refusal.need)}, its label says. Leave it out, or call the person in charge.`
+    case 'not-listed':
+      return `The labels of ${name(refusal.component)} don’t list ${needName(refusal.need)}, and here that isn’t enough. Leave it out, or call the person in charge.`
     case 'unknown-declaration':
       return isDiet(refusal.need)
         ? `We don’t know whether ${name(refusal.component)} is ${needName(refusal.need)}. Leave it out, or call the person in charge.`
@@ -77,7 +79,9 @@ export const sayRefusal = (
         ? `${name(refusal.component)} shares contact with ${name(refusal.touches ?? refusal.component)}, and the guest said ${needName(refusal.need)}. Only the person in charge can accept that with the guest.`
         : refusal.why === 'may-contain'
           ? `The label of ${name(refusal.component)} warns, and the guest said ${needName(refusal.need)}. Only the person in charge can accept that with the guest.`
-          : `Whether ${name(refusal.component)} suits ${needName(refusal.need)} isn’t known. Only the person in charge can accept that with the guest.`
+          : refusal.why === 'not-listed'
+            ? `The labels of ${name(refusal.component)} only don’t list ${needName(refusal.need)}. Only the person in charge can accept that with the guest.`
+            : `Whether ${name(refusal.component)} suits ${needName(refusal.need)} isn’t known. Only the person in charge can accept that with the guest.`
     case 'nothing-to-accept':
       return 'There is no caution in this order to accept. Send it as it is.'
     case 'no-one-in-charge':

@@ -44,8 +44,8 @@ export interface MenuPorts {
   readonly publications: Publications
   /** The house's labels of what a draft lists, by ingredient and `ingredient/product`. */
   readonly labels: (draft: Draft) => DraftLabels
-  /** Keeps labels that come with a copy, where the house has none; none come where left away. */
-  readonly beginLabels?: (document: StationDocument) => void
+  /** Keeps labels that come with a copy, where the house has none. */
+  readonly beginLabels: (document: StationDocument) => void
   /** What a station may begin from beside those of the house; each as one that nobody has read here. */
   readonly sets: readonly { readonly from: string; readonly document: StationDocument }[]
   readonly isOpen: (station: string) => boolean
@@ -179,7 +179,7 @@ export const createMenu = (ports: MenuPorts): Menu => {
       const set = ports.sets.find((one) => one.from === from)
       const own = set === undefined && isStation(from) ? from : null
       if (from !== 'nothing' && set === undefined && own === null) return { code: 'no-such-set' }
-      if (set !== undefined) ports.beginLabels?.(set.document)
+      if (set !== undefined) ports.beginLabels(set.document)
       if (own !== null) ready(own)
       const draft = begun({
         station,

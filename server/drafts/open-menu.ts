@@ -27,7 +27,7 @@ const here = () => {
 export const openMenu = (deps: {
   readonly database: SqliteDatabase
   readonly stations: KnownStations
-  readonly labels: Pick<HouseLabels, 'find' | 'filled'>
+  readonly labels: Pick<HouseLabels, 'find' | 'filled' | 'begin'>
   readonly services: Pick<StationServices, 'current'>
   /** Epoch milliseconds. */
   readonly now: () => number
@@ -65,6 +65,7 @@ export const openMenu = (deps: {
       put: stations.put,
     },
     labels,
+    beginLabels: deps.labels.begin,
     sets: SETS,
     isOpen: (station) => services.current(station)?.state().stage === 'open',
     here: here(),

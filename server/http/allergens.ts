@@ -1,3 +1,4 @@
+import { civilDate } from '#lib/measure/civil.ts'
 import { type SheetAnswer, sheetFacts } from '#lib/rooms/care/views/allergen-sheet.ts'
 import { isRunning, type ServiceState } from '#lib/service/state.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
@@ -26,6 +27,13 @@ export const createAllergens =
     const asOf = isSame && last.asOf !== null ? Math.max(last.asOf, sinceLast) : null
     return {
       at,
-      facts: { station, revision, soiled: [], lent: [], asOf },
+      facts: {
+        station,
+        revision,
+        soiled: [],
+        lent: [],
+        asOf,
+        ...(station.invented ? {} : { servedOn: civilDate(at, station.timeZone) }),
+      },
     }
   }

@@ -24,6 +24,7 @@ export const screens = {
   devices: '/devices',
   privacy: '/privacy',
   menu: '/menu',
+  label: '/menu/label',
 } as const
 
 export interface About {

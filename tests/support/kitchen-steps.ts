@@ -78,14 +78,16 @@ export const ofTheKitchen: fc.Arbitrary<Step> = fc.oneof(
     arbitrary: fc
       .record({
         one: fc.constantFrom(...ingredients),
-        says: fc.constantFrom('free', 'may-contain'),
+        says: fc.constantFrom('free' as const, 'may-contain' as const, 'not-listed' as const),
+        law: fc.constantFrom('us-9' as const, undefined),
       })
-      .map(({ one, says }) => () => ({
+      .map(({ one, says, law }) => () => ({
         type: 'changeLabel' as const,
         ingredient: one.id,
         label: {
           ...labelOf(one),
-          declarations: { ...one.declarations, peanut: says as 'free' | 'may-contain' },
+          declarations: { ...one.declarations, peanut: says },
+          ...(law === undefined ? {} : { law }),
         },
       })),
   },

@@ -127,6 +127,7 @@ function Labels({ stationId, ingredient, onDone }: LabelPanelProps) {
         facts={facts}
         back={words.back}
         onBack={() => onDone(done !== null)}
+        className={styles.panel ?? ''}
       >
         <nav className={styles.products} aria-label={words.product}>
           {[null, ...found.products.map((one) => one.product)].map((id) => {

@@ -121,6 +121,13 @@ export function LabelReading(props: LabelReadingProps) {
           wrong={problems.flatMap((one) => ('code' in one ? [one.code] : []))}
           onTap={tap}
         />
+        <BulkAnswers
+          allergens={allergens}
+          form={form}
+          tiles={tiles}
+          marks={marks}
+          onChange={setForm}
+        />
         {tiles
           .filter(({ kinds, answer }) => kinds.length > 0 && answer === 'contains')
           .map((tile) => (
@@ -135,13 +142,6 @@ export function LabelReading(props: LabelReadingProps) {
               }
             />
           ))}
-        <BulkAnswers
-          allergens={allergens}
-          form={form}
-          tiles={tiles}
-          marks={marks}
-          onChange={setForm}
-        />
         <Problems problems={problems} at="allergens" />
         <Problems problems={problems} at="gluten" />
         {againstWords(tiles).map((tile) => (

@@ -39,12 +39,10 @@ export function PackageWords({ form, marks, head, onChange }: PackageWordsProps)
             value={form.list}
             onChange={({ target }) => onChange(withList(form, target.value))}
             onPaste={() => setTimeout(() => setTyping(false), 0)}
-            onBlur={() => setTyping(false)}
-            onFocus={() => setTyping(true)}
           />
         </>
       )}
-      <Button kind="quiet" onClick={() => setTyping(!isTyping)}>
+      <Button kind="quiet" onClick={() => setTyping(isMarked)}>
         {isMarked ? words.changeWords : words.markWords}
       </Button>
     </div>

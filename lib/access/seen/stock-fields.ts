@@ -22,6 +22,7 @@ const WASTES: Fields<StockState['wastes'][string]> = {
 
 export const STOCK: Fields<StockState> = {
   openedMinute: 'always',
+  servedOn: 'always',
   expected: 'always',
   closesAt: 'always',
   assemblers: 'always',

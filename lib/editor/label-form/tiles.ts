@@ -15,7 +15,7 @@ export interface Tile {
   readonly answer: Declaration | null
   /** What the words propose; null where none of them is about it. */
   readonly proposes: Proposal | null
-  /** The words that do, as printed, each once. */
+  /** The words that do, each once, those that only ask first. */
   readonly words: readonly string[]
   /** Kinds of it that are answered as contained. */
   readonly contained: readonly string[]
@@ -59,7 +59,12 @@ export const tilesOf = (
 }
 
 const wordsOf = (proposed: readonly Proposed[]): readonly string[] => [
-  ...new Set(proposed.flatMap(({ marks }) => marks.map(({ word }) => shown(word)))),
+  ...new Set(
+    proposed
+      .flatMap(({ marks }) => marks)
+      .toSorted((one, other) => Number(other.proposes === 'ask') - Number(one.proposes === 'ask'))
+      .map(({ word }) => shown(word)),
+  ),
 ]
 
 /** As it is said: without the hyphen of a line's end. */

@@ -133,10 +133,10 @@ export const labelFormWords = {
   word,
   wordWhy: {
     contains: 'it is named',
-    'may-contain': 'it is warned of',
-    free: 'printed, or by letter',
-    'not-listed': 'the whole list was read',
-    unknown: 'counts as unknown',
+    'may-contain': 'it warns of it',
+    free: 'it is printed',
+    'not-listed': 'I read it all',
+    unknown: 'unknown then',
   } satisfies Record<Declaration, string>,
   noAnswer: 'no answer yet',
   proposed,
@@ -167,6 +167,10 @@ export const labelFormWords = {
   readAll: 'I read the whole list',
 
   diets: 'What it comes from, for diets',
+  claim: (name: string, isOpen: boolean) =>
+    isOpen
+      ? `${name}, by the label or a certificate: no answer`
+      : `${name}, by the label or a certificate`,
   dietsUnsaid: 'Not answered: unknown for every diet.',
 
   photo: 'A picture of the label',

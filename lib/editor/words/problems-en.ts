@@ -42,6 +42,8 @@ const SAID: Readonly<Record<string, Say>> = {
   'pans-dont-fit': () => 'Its pans don’t fit: move one into another well, or take a smaller one.',
   'no-well': () => 'It is in no well: move it into one.',
   'no-pan': ({ other }) => `It takes ${other}, which has no pan: put one in.`,
+  'usual-overfull': ({ value }) =>
+    `It holds ${counted(Number(value), 'portion', 'portions')} at most: say less, or take a deeper pan.`,
   'no-heart': () => 'It doesn’t take what it is named for: tap that pan, or name it for another.',
   'base-not-a-choice': () => 'Its usual base can’t be chosen: choose one that can.',
   'required-not-usual': ({ other }) =>
@@ -50,6 +52,7 @@ const SAID: Readonly<Record<string, Say>> = {
     `${startingWith(other)} is put on the side, but there are no cups for it: say so at its pan.`,
   // what is made
   'made-of-nothing': () => 'It is made of nothing: put in what it is made of.',
+  'yield-zero': () => 'It makes nothing: say what the recipe makes, as “serves 24”.',
   'contains-itself': () => 'This recipe contains itself: take itself out of it.',
   'line-of-another': () => 'An amount is of something that isn’t in it.',
   'no-source': () => 'Say where that comes from: the table, or what was weighed.',
@@ -69,6 +72,7 @@ const SAID: Readonly<Record<string, Say>> = {
     'That asks less than the model code: read it in the local code, and say where.',
   'time-without-procedure': () =>
     'Time alone needs a written procedure on site: say so in the house, under the day.',
+  'no-such-time-zone': () => 'There is no such time zone: take one of the list.',
   'rush-backwards': () => 'The rush ends before it begins.',
   'doors-backwards': () => 'The doors close before they open.',
   'period-backwards': () => 'A period ends before it begins.',

@@ -36,10 +36,10 @@ export type StopReason = 'change' | 'cancel' | 'throw-out' | HoldReason
 export interface AcceptedFinding {
   readonly component: string
   readonly need: NeedCode
-  readonly why: 'may-contain' | 'soiled' | 'contact' | 'unknown'
+  readonly why: 'may-contain' | 'not-listed' | 'soiled' | 'contact' | 'unknown'
   /** The component that it shares contact with, for `contact` and `soiled`. */
   readonly touches: string | null
-  /** All that reach it and aren't declared free: it counts for these and no others. */
+  /** All that reach it and may have it in them: it counts for these and no others. */
   readonly reached: readonly string[]
   /** What it and each of these declared: it counts for nothing worse. Left away by older logs. */
   readonly states?: Readonly<Record<string, Declaration>>
@@ -54,6 +54,8 @@ export interface ServiceOpened extends OpenedStock, OpenedFood {
   /** Versions of the house's labels that are in it; left away where no house keeps any. */
   readonly labels?: LabelVersions
   readonly portions: Readonly<Record<string, Portion>>
+  /** Civil date by which labels count as read long ago; left away: none does. */
+  readonly servedOn?: string
   /** Epoch milliseconds at which a forgotten demo closes itself. */
   readonly closesItselfAt: number | null
 }

@@ -1,6 +1,7 @@
 /** Guests who have food that is found not to fit them. */
 
-import { isCovered, strictest } from '#lib/needs/judge.ts'
+import { isCovered } from '#lib/needs/covered.ts'
+import { strictest } from '#lib/needs/judge.ts'
 import { knownNeeds } from '#lib/rooms/care/facts/known-needs.ts'
 import type { InTheWay } from '#lib/rooms/care/facts/standing.ts'
 import { standingOf } from '#lib/rooms/making/facts/build-standing.ts'

@@ -25,7 +25,7 @@ export const VERDICT_SLICES: readonly (keyof ServiceState)[] = [
   'cautions',
 ]
 
-const OF_LABELS: readonly InTheWay['why'][] = ['contains', 'unknown', 'may-contain']
+const OF_LABELS: readonly InTheWay['why'][] = ['contains', 'unknown', 'may-contain', 'not-listed']
 
 /** Why it is held, as its guest is told: a need of theirs, a label, or what touched what. */
 export const holdReason = (

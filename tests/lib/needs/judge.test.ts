@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { isCovered, judgeComponent, judgeTaken, RANK, strictest } from '#lib/needs/judge.ts'
+import { isCovered } from '#lib/needs/covered.ts'
+import { judgeComponent, judgeTaken, RANK, strictest } from '#lib/needs/judge.ts'
 import type { Declaration } from '#lib/station/station-document.ts'
 import { backup, kitchen, need, touching } from '#tests/support/kitchens.ts'
 

@@ -3,7 +3,7 @@ import type { Circumstances, Decision } from '#lib/service/commands/decision.ts'
 import type { BuildChoice } from '#lib/service/events/build-choice.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import { fahrenheit, read } from '#tests/support/food.ts'
-import type { ToldCode } from '#tests/support/refusal-code.ts'
+import { type ToldCode, UNLISTED } from '#tests/support/refusal-code.ts'
 import {
   at,
   changePan,
@@ -25,9 +25,8 @@ import {
   when,
 } from '#tests/support/service.ts'
 import { inIt, stopped } from '#tests/support/stopped.ts'
-
 const sent = given(send(choose('garden-chicken')))
-const allergy = (code: 'milk' | 'sesame' | 'soy') =>
+const allergy = (code: 'milk' | 'peanut' | 'sesame' | 'soy') =>
   needs({ code, handling: 'keep-apart', reason: 'allergy' })
 const on1A = (type: 'start' | 'finish' | 'cancel'): Given => ({ type, ...at('1A') })
 
@@ -133,6 +132,7 @@ const refused: Readonly<Record<Exclude<ToldCode, Elsewhere>, readonly [Told, Giv
     atStation({ cautions: 'block' }),
     send(choose('harbor-tuna', { slaw: 'no' }, allergy('sesame'))),
   ],
+  'not-listed': [atStation(UNLISTED), send(choose('harbor-tuna', {}, allergy('peanut')))],
   'unknown-declaration': [given(), send(choose('harbor-tuna', { slaw: 'no' }, allergy('soy')))],
   'unknown need': [
     given(),

@@ -41,6 +41,7 @@ const refusals: Of<Refusal> = {
   'need-dropped': { code: 'need-dropped', build: '21A', need: 'milk' },
   contains: { code: 'contains', component: 'cheddar', need: 'milk' },
   'may-contain': { code: 'may-contain', component: 'pita', need: 'sesame' },
+  'not-listed': { code: 'not-listed', component: 'tuna', need: 'milk' },
   'unknown-declaration': { code: 'unknown-declaration', component: 'tuna', need: 'soy' },
   'contact-not-known': { code: 'contact-not-known', component: 'rice', need: 'milk' },
   'shared-contact': {

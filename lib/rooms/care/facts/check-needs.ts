@@ -18,6 +18,8 @@ export const ruledOut = (findings: readonly Finding[]): Refusal | null => {
       return { code: 'unknown-declaration', component, need }
     case 'may-contain':
       return { code: 'may-contain', component, need }
+    case 'not-listed':
+      return { code: 'not-listed', component, need }
     case 'soiled':
     case 'contact':
       return { code: 'shared-contact', component, need, touches: worst.touches ?? component }

@@ -4,6 +4,7 @@ import type { Soil } from '#lib/needs/contact.ts'
 import type { Kitchen } from '#lib/needs/kitchen.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findPan } from '#lib/station/find.ts'
+import { asReadOn } from '#lib/station/read-again.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
 /** Kitchens by what else is in them than the document: few at any time. */
@@ -72,7 +73,7 @@ const kitchenIn = (state: RunningState, making: Making | null): Kitchen => {
     .filter(({ sinceIn = 0 }) => sinceIn <= madeIn)
     .map(({ component, by }) => ({ component, by }))
   return kitchenWith({
-    station,
+    station: asReadOn(station, state.servedOn),
     soiled: of('line', onLine),
     soiledBehind: of('behind', behind),
     lent: of('lent', lent),

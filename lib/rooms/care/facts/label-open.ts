@@ -1,4 +1,5 @@
 /** What is still open of labels that changed: worked out of what stands now, whichever change made it. */
+import { isInIt } from '#lib/needs/allergen-word.ts'
 import { declaredIn, waysTo } from '#lib/needs/declared.ts'
 import { type Finding, isFine, judgeTaken } from '#lib/needs/judge.ts'
 import { needsOf } from '#lib/rooms/care/facts/held.ts'
@@ -24,10 +25,11 @@ interface OpenBuild {
 
 /** Whether a finding comes through an ingredient, or a product of before that still counts as it. */
 const isThrough = (state: RunningState, ingredient: string, finding: Finding): boolean => {
-  const { station, mixing } = state
+  const { mixing } = state
+  const { station } = kitchenOf(state)
   const ids = [ingredient, ...(mixing[ingredient]?.before ?? [])]
   const isOpen = station.ingredients.some(
-    (one) => ids.includes(one.id) && declaredIn(station, one, finding.need) !== 'free',
+    (one) => ids.includes(one.id) && isInIt(declaredIn(station, one, finding.need)),
   )
   if (!isOpen || isFine(finding.level)) return false
   const from = [finding.component, ...finding.reached]

@@ -6,7 +6,9 @@ import type { RunningState } from '#lib/service/state.ts'
 
 /** A note is said of its need, a caution of what it comes through. */
 const keyOf = ({ component, need, why, level, touches }: Finding): string =>
-  isFine(level) ? `note ${need}` : ['caution', need, component, why, touches ?? ''].join(' ').trim()
+  isFine(level)
+    ? `${why === 'not-listed' ? why : 'note'} ${need}`
+    : ['caution', need, component, why, touches ?? ''].join(' ').trim()
 
 /**
  * Notes, cautions and back-up pans of what a build takes, as keys in order, each once; none for a

@@ -3,10 +3,10 @@
  * or makes no sense, nothing fits.
  */
 
+import { isCovered } from '#lib/needs/covered.ts'
 import {
   type Checker,
   type Finding,
-  isCovered,
   type JudgedTaken,
   judgeTaken,
   RANK,
@@ -24,6 +24,7 @@ const WHYS: readonly Finding['why'][] = [
   'contains',
   'unknown',
   'may-contain',
+  'not-listed',
   'soiled',
   'contact',
   'contact-unknown',

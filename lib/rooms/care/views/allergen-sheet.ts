@@ -1,5 +1,6 @@
 /** Items and components by allergen, as guests and inspectors read them. */
 
+import { isInIt } from '#lib/needs/allergen-word.ts'
 import type { Lent, Soil } from '#lib/needs/contact.ts'
 import { declaredIn, waysTo } from '#lib/needs/declared.ts'
 import { type FactsOf, factsOf } from '#lib/needs/kitchen.ts'
@@ -10,6 +11,7 @@ import { kindsOf } from '#lib/station/codes/askable.ts'
 import type { NeedCode } from '#lib/station/codes/codes.ts'
 import { isStated } from '#lib/station/gluten.ts'
 import { nameIn } from '#lib/station/name-in.ts'
+import { asReadOn } from '#lib/station/read-again.ts'
 import type { Component, Item, StationDocument } from '#lib/station/station-document.ts'
 
 /** The worst first. `shared`: not in it by its own labels, and reached by something that may be. */
@@ -31,6 +33,8 @@ export interface SheetFacts {
   readonly lent: readonly Lent[]
   /** When a label last changed, else when the service opened; null where that isn't known. */
   readonly asOf: number | null
+  /** Civil date by which labels are too old; where it is left away none is. */
+  readonly servedOn?: string
 }
 
 /** What the server answers to whoever asks for the sheet. */
@@ -55,7 +59,7 @@ export interface SheetRow {
   readonly cells: readonly SheetCell[]
   /** Civil date on which the oldest of its labels was read; null where one never was. */
   readonly readOn: string | null
-  /** Names of ingredients whose labels nobody has read. */
+  /** Names of ingredients whose labels nobody has read, or too long ago. */
   readonly unread: readonly string[]
   /** Names of components whose scoop went into it. */
   readonly soiledBy: readonly string[]
@@ -85,6 +89,7 @@ export const sheetFacts = (state: RunningState): SheetFacts => ({
   soiled: kitchenOf(state).soiled,
   lent: kitchenOf(state).lent,
   asOf: state.labelChanges.at(-1)?.at ?? state.openedAt,
+  ...(state.servedOn === undefined ? {} : { servedOn: state.servedOn }),
 })
 
 /** The station's set, gluten and molluscs beside it, and what the station adds. */
@@ -115,10 +120,10 @@ const wordOf = (
   const { declared, touched, contactUnknown } = facts(component, code)
   if (declared.state === 'contains') return 'contains'
   if (contactUnknown) return 'unknown'
-  if (declared.state !== 'free') return declared.state
+  if (isInIt(declared.state)) return declared.state
   const scoops = soiled.filter((one) => one.component === component)
-  if (scoops.some(({ by }) => facts(by, code).declared.state !== 'free')) return 'may-contain'
-  return touched ? 'shared' : 'free'
+  if (scoops.some(({ by }) => isInIt(facts(by, code).declared.state))) return 'may-contain'
+  return touched ? 'shared' : declared.state
 }
 
 /** Components that go into an item whatever is left out; of the bases, any one of the choices. */
@@ -140,7 +145,10 @@ const oldest = (dates: readonly (string | null)[]): string | null =>
 const NOTHING: readonly string[] = []
 
 /** @throws where the document is damaged; then there is no sheet. */
-export const sheetOf = ({ station, revision, soiled, lent, asOf }: SheetFacts): Sheet => {
+export const sheetOf = ({ station: document, servedOn, ...of }: SheetFacts): Sheet => {
+  const { revision, soiled, lent, asOf } = of
+  const station = asReadOn(document, servedOn)
+  const readOn = new Map(document.ingredients.map((one) => [one.id, one.readOn]))
   const facts = factsOf({ station, soiled, lent, ready: NOTHING })
   const codes = sheetCodes(station)
   const name = nameIn(station)
@@ -165,7 +173,7 @@ export const sheetOf = ({ station, revision, soiled, lent, asOf }: SheetFacts): 
         const word = wordOf(facts, soiled, component.id, code)
         return { word, kinds: namedKinds(component, code, word), canChange: false }
       }),
-      readOn: oldest(ingredients.map((one) => one.readOn)),
+      readOn: oldest(ingredients.map((one) => readOn.get(one.id) ?? null)),
       unread: ingredients.filter((one) => one.readOn === null).map((one) => one.name),
       soiledBy: soiled.filter((one) => one.component === component.id).map(({ by }) => name(by)),
       stated: ingredients.flatMap((one) =>

@@ -1,5 +1,11 @@
 import { z } from 'zod'
-import { minuteOfDay, nextTimeOfDay, startOfNextDay, timeOnDayOf } from '#lib/measure/civil.ts'
+import {
+  civilDate,
+  minuteOfDay,
+  nextTimeOfDay,
+  startOfNextDay,
+  timeOnDayOf,
+} from '#lib/measure/civil.ts'
 import type { RushWindow } from '#lib/safety/holding.ts'
 import { happened, refuse } from '#lib/service/commands/decision.ts'
 import { type CommandOf, defineCommand } from '#lib/service/commands/define.ts'
@@ -51,6 +57,8 @@ export const open = defineCommand({
       portions: portionsOf(document),
       closesItselfAt: command.kind === 'demo' ? startOfNextDay(now, timeZone) : null,
       minuteOfDay: minuteOfDay(now, timeZone),
+      // What is invented was read by nobody, on no day.
+      ...(document.invented ? {} : { servedOn: civilDate(now, timeZone) }),
       rushes: rushesOf(document.day.rushes, now, timeZone),
       followsProbes: true,
       guestsExpected: command.guestsExpected ?? null,

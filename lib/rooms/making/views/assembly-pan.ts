@@ -1,5 +1,6 @@
 import type { VolumeTool } from '#lib/measure/portion-tools.ts'
-import { type Finding, isCovered, judgeComponent, type Why } from '#lib/needs/judge.ts'
+import { isCovered } from '#lib/needs/covered.ts'
+import { type Finding, isFine, judgeComponent, type Why } from '#lib/needs/judge.ts'
 import type { Kitchen } from '#lib/needs/kitchen.ts'
 import { kitchenOf } from '#lib/rooms/care/facts/kitchen-of.ts'
 import { acceptedUnder } from '#lib/rooms/care/facts/standing.ts'
@@ -190,10 +191,13 @@ const takePan = (
   }
 }
 
+/** What a component is to a need by what it is made of. */
+const BY_ITSELF: readonly Finding['why'][] = ['contains', 'unknown', 'may-contain']
+
 /**
  * What one pan is to a build: taken from, left out, kept away, or none of its business. For a
- * keep-apart build every pan stays shut that isn't declared free, or that shares contact with what
- * isn't, whether the item has it or not.
+ * keep-apart build every pan stays shut that may have it in it, or that shares contact with what
+ * does, whether the item has it or not.
  * @throws where the document is damaged, so that nothing is known
  */
 export const panForBuild = (
@@ -214,7 +218,7 @@ export const panForBuild = (
   const isLeftOut = isUsual && chosen?.placement === 'no'
   const { findings } = judgeComponent(kitchen, component.id, choice.needs)
   const hazards = findings
-    .filter((one) => one.handling === 'keep-apart')
+    .filter((one) => one.handling === 'keep-apart' && !isFine(one.level))
     .map((one) => hazardOf(state, one))
   if (hazards.length > 0) return { kind: 'away', hazards, leftOut: isLeftOut }
   return isLeftOut
@@ -224,9 +228,7 @@ export const panForBuild = (
           chosen.because === 'gone' && state.notSelling.component[component.id] !== undefined
             ? 'not-selling'
             : chosen.because,
-        leaveOut: findings
-          .filter(({ why }) => why !== 'contact' && why !== 'soiled' && why !== 'contact-unknown')
-          .map((one) => one.need),
+        leaveOut: findings.filter(({ why }) => BY_ITSELF.includes(why)).map((one) => one.need),
       }
     : { kind: 'idle' }
 }

@@ -20,6 +20,7 @@ const HAZARD: Readonly<Record<Hazard['why'], (hazard: Hazard) => string>> = {
   'may-contain': ({ code }) =>
     isDiet(code) ? `may not be ${breakable(code)}` : `may\u00a0have ${loud(code)}`,
   unknown: ({ code }) => `${loud(code)}: not\u00a0known`,
+  'not-listed': ({ code }) => `${loud(code)}: not\u00a0listed`,
   soiled: ({ code, touches }) => (touches === null ? loud(code) : `${touches} went in`),
   contact: ({ code, touches }) => (touches === null ? loud(code) : `touches ${touches}`),
   'contact-unknown': () => 'what touches it: not\u00a0known',

@@ -47,6 +47,8 @@ export type Statement =
   | { readonly say: 'keep-apart'; readonly codes: readonly NeedCode[] }
   /** Left out only, and something that touches or may contain it is taken. */
   | { readonly say: 'noted'; readonly codes: readonly NeedCode[] }
+  /** No label of what is taken lists it. */
+  | { readonly say: 'not-listed'; readonly codes: readonly NeedCode[] }
   /** Left out only, though it is celiac disease: that is what the guest said. */
   | { readonly say: 'as-told'; readonly codes: readonly NeedCode[] }
   | { readonly say: 'kept'; readonly component: string; readonly for: readonly string[] }

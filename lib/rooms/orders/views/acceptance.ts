@@ -1,5 +1,6 @@
 /** Which acceptance of the person in charge belongs to a build that is being ordered. */
-import { type Finding, isCovered } from '#lib/needs/judge.ts'
+import { isCovered } from '#lib/needs/covered.ts'
+import type { Finding } from '#lib/needs/judge.ts'
 import type { BuildChoice } from '#lib/service/events/build-choice.ts'
 import { foodKey } from '#lib/service/events/food-key.ts'
 import type { Acceptance, ServiceState } from '#lib/service/state.ts'

@@ -52,17 +52,25 @@ const byBase = (offer: Offer, { base, toChoose }: Settled): readonly Statement[]
   return said
 }
 
-/** Needs that are left out only, of which something taken has a note. */
-const noted = (offer: Offer, { base, parts }: Settled): readonly NeedCode[] => {
+/** Needs of which something taken has a note: that it isn't listed, or what may get in where it is left out. */
+const noted = (
+  offer: Offer,
+  { base, parts }: Settled,
+): Readonly<Record<'notListed' | 'others', readonly NeedCode[]>> => {
   const taken = [
     ...(base?.component ? [base.component] : []),
     ...parts.filter(({ placement }) => placement !== 'no').map(({ part }) => part.component),
   ]
-  const codes = taken.flatMap((component) => {
+  const notes = taken.flatMap((component) => {
     const standing = standingOf(offer, component)
-    return standing.kind === 'free' ? standing.notes.map((one) => one.need) : []
+    return standing.kind === 'free' ? standing.notes : []
   })
-  return [...new Set(codes)]
+  const codesOf = (isListed: boolean) => [
+    ...new Set(
+      notes.filter(({ why }) => (why !== 'not-listed') === isListed).map(({ need }) => need),
+    ),
+  ]
+  return { notListed: codesOf(false), others: codesOf(true) }
 }
 
 /**
@@ -122,7 +130,7 @@ export const readBack = (offer: Offer, settled: Settled): readonly Statement[] =
   }
   const apart = choice.needs.filter((one) => one.handling === 'keep-apart').map((one) => one.code)
   const asTold = leftOutThough(choice.needs)
-  const notes = noted(offer, settled)
+  const { notListed, others } = noted(offer, settled)
   return [
     {
       say: 'item',
@@ -141,7 +149,8 @@ export const readBack = (offer: Offer, settled: Settled): readonly Statement[] =
     ...(toAccept.length > 0 && choice.caution !== null ? [{ say: 'accepted' } as const] : []),
     ...(apart.length > 0 ? [{ say: 'keep-apart', codes: apart } as const] : []),
     ...(asTold.length > 0 ? [{ say: 'as-told', codes: asTold } as const] : []),
-    ...(notes.length > 0 ? [{ say: 'noted', codes: notes } as const] : []),
+    ...(notListed.length > 0 ? [{ say: 'not-listed', codes: notListed } as const] : []),
+    ...(others.length > 0 ? [{ say: 'noted', codes: others } as const] : []),
     { say: 'price', cents: settled.priceCents },
   ]
 }

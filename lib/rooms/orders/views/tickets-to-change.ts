@@ -1,6 +1,6 @@
 /** Builds that a guest comes back about. */
 
-import { judgeComponent } from '#lib/needs/judge.ts'
+import { isFine, judgeComponent } from '#lib/needs/judge.ts'
 import { kitchenOf } from '#lib/rooms/care/facts/kitchen-of.ts'
 import { shownNameKey } from '#lib/rooms/care/facts/name-shown.ts'
 import { shortBuilds } from '#lib/rooms/pans/facts/short.ts'
@@ -108,7 +108,8 @@ export const goesOnAs = ({ stop, choice }: Build): BuildChoice => stop?.to?.choi
 /** Which need rules a component out now; null where none does, or nothing can be compared. */
 const worstOf = (state: RunningState, component: string, needs: readonly Need[]) => {
   try {
-    const [worst] = judgeComponent(kitchenOf(state), component, needs).findings
+    const { findings } = judgeComponent(kitchenOf(state), component, needs)
+    const worst = findings.find(({ why, level }) => why !== 'not-listed' || !isFine(level))
     return worst ? needs.find(({ code }) => code === worst.need) : undefined
   } catch {
     return undefined

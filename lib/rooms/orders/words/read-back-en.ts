@@ -108,6 +108,8 @@ const sayStatement = (
         `${list(one.codes.map(needName), 'and')} left out only, not kept apart`,
         '.',
       )
+    case 'not-listed':
+      return said('Its labels ', `name no ${list(one.codes.map(needName), 'or')}`, '.')
     case 'noted':
       return said('Left out, not kept apart: ', noting(one.codes), '.')
     case 'kept':

@@ -20,7 +20,9 @@ const unreadyFor = (state: RunningState, build: Build): readonly string[] => {
     const touched = takenComponents(build.choice).filter(
       (id) =>
         backupsOf(state, id).length === 0 &&
-        judgeComponent(kitchen, id, needsOf(build)).findings.length > 0,
+        judgeComponent(kitchen, id, needsOf(build)).findings.some(
+          ({ why }) => why !== 'not-listed',
+        ),
     )
     return state.station.backups
       .filter((one) => one.protected && touched.includes(one.component))

@@ -10,6 +10,7 @@ import {
 } from '#lib/estimate/nearest-scoop.ts'
 import { wholePortions } from '#lib/measure/portion.ts'
 import { toolVolumeMl } from '#lib/measure/portion-tools.ts'
+import { kitchenOf } from '#lib/rooms/care/facts/kitchen-of.ts'
 import { missingOf, toolsAtHand } from '#lib/rooms/pans/facts/stand-in.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findComponent } from '#lib/station/find.ts'
@@ -81,14 +82,14 @@ export const scoopChoices = (state: RunningState, component: string): ScoopChoic
   const missing = missingOf(state, component)
   if (!missing) return null
   const tools = toolsAtHand(state, component)
-  const { notLent } = nearestScoop(state.station, missing, tools)
+  const { notLent } = nearestScoop(kitchenOf(state).station, missing, tools)
   const spares = sparesOf(
     state,
     component,
     missing,
     (id) => tools.some((one) => one.id === id) && notLent.every((one) => one.id !== id),
   )
-  const nearest = nearestScoops(state.station, missing, tools, MOST_CHOICES)
+  const nearest = nearestScoops(kitchenOf(state).station, missing, tools, MOST_CHOICES)
   const isNamed = ({ measures }: NearestScoop) =>
     spares.some((one) => one.measures[0]?.id === measures[0]?.id && measures.length === 1)
   return {

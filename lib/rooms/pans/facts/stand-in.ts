@@ -8,6 +8,7 @@ import {
   type ToolAtHand,
 } from '#lib/estimate/nearest-scoop.ts'
 import { densityGPerMl } from '#lib/measure/portion.ts'
+import { kitchenOf } from '#lib/rooms/care/facts/kitchen-of.ts'
 import { levelOf } from '#lib/rooms/pans/facts/levels.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findComponent } from '#lib/station/find.ts'
@@ -66,5 +67,5 @@ export const standInFor = (
   tools: readonly ToolAtHand[] = toolsAtHand(state, component),
 ): Nearest | null => {
   const missing = missingOf(state, component)
-  return missing && nearestScoop(state.station, missing, tools)
+  return missing && nearestScoop(kitchenOf(state).station, missing, tools)
 }

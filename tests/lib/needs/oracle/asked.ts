@@ -38,10 +38,11 @@ const strictest = (all: readonly Need[], indexes: readonly number[]): readonly C
 const said = ({ component, need, why, level }: Finding): string =>
   `${component} ${need} ${why} ${level}`
 
-const levelOf = (finding: Finding, isBlocked: boolean): string => {
+const levelOf = (finding: Finding, isBlocked: boolean, noted: number): string => {
   const { why, handling } = finding
+  if ((noted & bitOf(why)) !== 0) return 'note'
   if (why === 'contains') return 'no'
-  if (handling === 'leave-out') return why === 'unknown' ? 'ask' : 'note'
+  if (handling === 'leave-out') return 'ask'
   return why === 'unknown' || why === 'contact-unknown' || isBlocked ? 'no' : 'caution'
 }
 
@@ -69,7 +70,7 @@ export const createAsking = (
     return (
       !cell ||
       ((cell.named | cell.noted) & bitOf(finding.why)) === 0 ||
-      finding.level !== levelOf(finding, isBlocked)
+      finding.level !== levelOf(finding, isBlocked, cell.noted)
     )
   }
   const untrue = (findings: readonly Finding[]): string | null => {

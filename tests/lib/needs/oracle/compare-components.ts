@@ -20,6 +20,8 @@ const componentIn = ({ station }: Place, id: string) => {
   return found
 }
 
+const IS_NOWHERE: readonly string[] = ['free', 'not-listed']
+
 /** Whether the way leads from the component through recipes to an ingredient that says so. */
 const leadsThere = ({ station }: Place, finding: Finding, from: string): boolean => {
   let made = station.components.find((one) => one.id === from) ?? null
@@ -30,7 +32,7 @@ const leadsThere = ({ station }: Place, finding: Finding, from: string): boolean
       return (
         ingredient !== undefined &&
         made.ingredients.includes(step) &&
-        wordOfIngredient(station, ingredient, finding.need) !== 'free' &&
+        !IS_NOWHERE.includes(wordOfIngredient(station, ingredient, finding.need)) &&
         (finding.why === 'contact' ||
           finding.why === 'soiled' ||
           wordOfIngredient(station, ingredient, finding.need) === finding.why)
@@ -49,7 +51,7 @@ const reachesAll = (place: Place, { component, need, reached, contact }: Finding
   const from = reachedFrom(place, component, false)
   const isThere = (one: string) =>
     [...ingredientsOf(place.station, componentIn(place, one))].some(
-      (ingredient) => wordOfIngredient(place.station, ingredient, need) !== 'free',
+      (ingredient) => !IS_NOWHERE.includes(wordOfIngredient(place.station, ingredient, need)),
     )
   return contact !== null && reached.every((one) => from.has(one) && isThere(one))
 }
@@ -69,6 +71,8 @@ const isTrue = (place: Place, finding: Finding): boolean => {
   if (!saysHowBad(place, finding)) return false
   const { why, component, touches, contact } = finding
   if (why === 'contact-unknown') return touches === null && contact === null
+  // That none of its labels lists it is no one label's doing.
+  if (why === 'not-listed') return touches === null && finding.through.length === 0
   if (why !== 'contact' && why !== 'soiled')
     return touches === null && leadsThere(place, finding, component)
   if (touches === null || contact === null || !finding.reached.includes(touches)) return false

@@ -120,7 +120,24 @@ const sourcesOf = (
   return found
 }
 
-const ingredient = (random: Random, set: Set, id: string): Ingredient => {
+/**
+ * Of what is declared free, some that isn't listed only, with kinds that are warned of beside it; drawn
+ * apart, so that stations keep the shape that they had before there was any.
+ */
+const unlisted = (random: Random, set: Set, words: Record<string, Declaration>): void => {
+  const isWheatFree = words.wheat === 'contains' && words.gluten === 'free'
+  for (const code of Object.keys(words))
+    if (words[code] === 'free' && !(code === 'gluten' && isWheatFree) && random.chance(0.15))
+      words[code] = 'not-listed'
+  for (const [group, kinds] of Object.entries(groupsOf(set)))
+    for (const kind of kinds) {
+      if (words[group] === 'free' && words[kind] !== undefined) words[kind] = 'free'
+      if (words[group] === 'not-listed' && random.chance(0.08))
+        words[kind] = random.one(['not-listed', 'free', 'may-contain', 'unknown'])
+    }
+}
+
+const ingredient = (random: Random, set: Set, id: string, apart: Random): Ingredient => {
   const words = declarations(random, set, random.chance(0.12) ? 8 : 1)
   const isStated = wheatDeclaredFree(random, words)
   const made = random.chance(0.04) ? null : traits(random, set, words)
@@ -129,6 +146,8 @@ const ingredient = (random: Random, set: Set, id: string): Ingredient => {
     if (random.chance(0.93)) claims[claim] = random.chance(0.96) ? 'declared' : 'not'
   const isRead = !random.chance(0.05)
   const sources = sourcesOf(random, set, made, words)
+  const law = apart.one(['us-9', 'eu-14', set.allergenSet, set.allergenSet, null] as const)
+  unlisted(apart, set, words)
   return {
     id,
     name: id,
@@ -137,6 +156,7 @@ const ingredient = (random: Random, set: Set, id: string): Ingredient => {
     ...(Object.keys(sources ?? {}).length > 0 ? { sources } : {}),
     ...(isStated ? { glutenStatement: true } : {}),
     claims,
+    ...(law === null ? {} : { law }),
     readOn: isRead ? '2026-11-20' : null,
     readBy: isRead ? 'person in charge' : null,
   }
@@ -237,14 +257,17 @@ export const generatedStation = (seed: number): StationDocument => {
     allergenSet: random.one(['us-9', 'eu-14']),
     ownAllergens: random.some(['kiwi', 'coconut', 'buckwheat'], random.below(3)),
   }
-  const ingredients = names('stuff', 6 + random.below(10)).map((id) => ingredient(random, set, id))
+  const apart = createRandom(seed + 2_000_000)
+  const ingredients = names('stuff', 6 + random.below(10)).map((id) =>
+    ingredient(random, set, id, apart),
+  )
   const from = ingredients.map((one) => one.id)
   const made = recipes(random, from)
   const components = names('food', 8 + random.below(7)).map((id) =>
     component(random, id, from, made),
   )
   const ids = components.map((one) => one.id)
-  return stationSchema.parse({
+  const station = stationSchema.parse({
     format: 'level-scoop/station',
     version: 2,
     id: `generated-${seed}`,
@@ -269,6 +292,7 @@ export const generatedStation = (seed: number): StationDocument => {
       .some(ids, random.below(ids.length))
       .map((one) => backup(one, random.chance(0.75))),
   })
+  return { ...station, notListed: apart.chance(0.3) ? 'caution' : 'fits' }
 }
 
 /**

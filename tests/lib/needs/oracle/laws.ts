@@ -63,6 +63,38 @@ const EU_FOURTEEN: Groups = {
   molluscs: [],
 }
 
+/**
+ * What a label has to name by the law of its pack, of what a station asks. US: the nine, and of tree
+ * nuts, fish and crustaceans which (Federal Food, Drug, and Cosmetic Act, sections 201(qq) and
+ * 403(w)). EU: the fourteen, and of cereals and nuts which (Annex II, "namely"). A group is the law's
+ * own where the law knows every kind that the station counts as it.
+ */
+const NAMED_BY: Readonly<Record<string, readonly string[]>> = {
+  'us-9': [...Object.keys(US_NINE), ...FISH, ...CRUSTACEANS, ...(US_NINE['tree-nuts'] ?? [])],
+  'eu-14': [
+    ...Object.keys(EU_FOURTEEN),
+    ...(EU_FOURTEEN['gluten-cereals'] ?? []),
+    ...(EU_FOURTEEN['tree-nuts'] ?? []),
+  ],
+}
+
+export const hasToName = (
+  station: Pick<StationDocument, 'allergenSet'>,
+  law: string | undefined,
+  code: string,
+): boolean =>
+  law !== undefined &&
+  (NAMED_BY[law] ?? []).includes(code) &&
+  // A pack of the EU doesn't have to name pine nuts, which are tree nuts to a station of the US.
+  !(code === 'tree-nuts' && law === 'eu-14' && station.allergenSet === 'us-9')
+
+/** Whether none of a group listed means none of a kind of it: fish of any kind is fish. */
+export const isOneOf = (law: string | undefined, group: string, kind: string): boolean => {
+  if (law === undefined) return false
+  if (['fish', 'shellfish'].includes(group)) return true
+  return (NAMED_BY[law] ?? []).includes(kind)
+}
+
 const BESIDE = ['molluscs', 'gluten', 'wheat', 'barley', 'rye', 'oats']
 
 /** 21 CFR 101.91(a)(1). */

@@ -15,15 +15,13 @@ import {
   DIETS,
   GLUTEN_GRAINS,
   groupsOf,
+  hasToName,
+  isOneOf,
   MEATS,
   type Rule,
 } from '#tests/lib/needs/oracle/laws.ts'
 
-type Word = 'contains' | 'unknown' | 'may-contain' | 'free'
-
-/** What isn't listed is unknown as yet. */
-const wordFor = <Said extends Declaration | undefined>(said: Said) =>
-  said === 'not-listed' ? 'unknown' : (said as Exclude<Said, 'not-listed'>)
+type Word = Declaration
 
 /** From what nobody may accept to what is not worth a word. */
 export const CLASSES = ['no', 'caution', 'ask', 'note', 'ok'] as const
@@ -53,7 +51,7 @@ export interface Opinion {
 }
 
 const worst = (words: readonly Word[]): Word => {
-  for (const word of ['contains', 'unknown', 'may-contain'] as const)
+  for (const word of ['contains', 'unknown', 'may-contain', 'not-listed'] as const)
     if (words.includes(word)) return word
   return 'free'
 }
@@ -73,7 +71,14 @@ const glutenOf = (station: StationDocument, ingredient: Ingredient): Word => {
   if (said.wheat === 'contains')
     return said.gluten === 'free' && ingredient.glutenStatement ? 'free' : 'contains'
   if (cross) return 'contains'
-  const word = wordFor(said.gluten ?? 'unknown')
+  const word = said.gluten ?? 'unknown'
+  if (word === 'unknown' || word === 'not-listed') {
+    const cereals = ['wheat', 'rye', 'barley', 'oats'].map((one) =>
+      labelled(station, ingredient, one),
+    )
+    const isNone = cereals.every((one) => one === 'not-listed' || one === 'free')
+    return ingredient.law === 'eu-14' && isNone ? 'not-listed' : 'unknown'
+  }
   if (word === 'contains') return 'contains'
   const cereals = groupsOf(station)['gluten-cereals']
   const isWhichSaid =
@@ -84,18 +89,45 @@ const glutenOf = (station: StationDocument, ingredient: Ingredient): Word => {
   return isWhichSaid ? word : 'unknown'
 }
 
+/** A kind that a label needn't name says nothing where it isn't listed. */
+const saidOfKind = (
+  { declarations, law }: Ingredient,
+  group: string,
+  kind: string,
+): readonly Word[] => {
+  const said = declarations[kind]
+  if (said === undefined) return []
+  return [said === 'not-listed' && !isOneOf(law, group, kind) ? 'unknown' : said]
+}
+
 /** What the label says of an allergen, before it is asked whether anybody has read it. */
 const labelled = (station: StationDocument, ingredient: Ingredient, code: string): Word => {
   if (code === 'gluten') return glutenOf(station, ingredient)
   const said = ingredient.declarations
   const own = said[code]
-  const ofKinds = kindsIn(station, code).flatMap((kind) => wordFor(said[kind]) ?? [])
-  if (own !== undefined) return worst([wordFor(own), ...ofKinds])
-  for (const [group, kinds] of Object.entries(groupsOf(station))) {
-    if (!kinds.includes(code)) continue
-    if (said[group] === undefined) return 'unknown'
-    const ofGroup = labelled(station, ingredient, group)
-    return ofGroup === 'free' || ofGroup === 'may-contain' ? ofGroup : 'unknown'
+  const ofKinds = kindsIn(station, code).flatMap((kind) => saidOfKind(ingredient, code, kind))
+  const isEmpty = own === 'not-listed' && !hasToName(station, ingredient.law, code)
+  const word = own === undefined ? undefined : isEmpty ? own : worst([own, ...ofKinds])
+  if (word !== undefined && word !== 'not-listed') return word
+  const [group, kinds] = Object.entries(groupsOf(station)).find(([, all]) =>
+    all.includes(code),
+  ) ?? [null, []]
+  if (word === 'not-listed' && hasToName(station, ingredient.law, code)) {
+    // Of a group that is in it, or may be, and of which no kind is named, it may be this one.
+    const ofGroup = group === null ? undefined : said[group]
+    const isNamed = kinds.some((kind) => said[kind] === ofGroup)
+    if (ofGroup === 'contains' && !isNamed) return 'unknown'
+    return ofGroup === 'may-contain' && !isNamed ? 'may-contain' : 'not-listed'
+  }
+  if (group !== null) {
+    const byGroup = said[group]
+    if (byGroup === undefined) return 'unknown'
+    if (byGroup === 'not-listed' && !isOneOf(ingredient.law, group, code)) return 'unknown'
+    const ofGroup = worst([
+      byGroup,
+      ...kinds.flatMap((kind) => saidOfKind(ingredient, group, kind)),
+    ])
+    return ofGroup === 'contains' ? 'unknown' : ofGroup
   }
   return ofKinds.includes('contains') ? 'contains' : 'unknown'
 }
@@ -241,6 +273,9 @@ export const reachedFrom = (
   return found
 }
 
+/** What may have it in it, which gets from it into others. */
+const mayHave = (word: Word): boolean => word !== 'free' && word !== 'not-listed'
+
 /** Of a component's own pan on the line: what a need meets there. */
 const opinionOf = (
   { station, ready }: Place,
@@ -257,7 +292,8 @@ const opinionOf = (
     if (word === 'may-contain') noted.push('may-contain')
     if (station.contacts === null) noted.push('contact-unknown')
     if (isSoiled) noted.push('soiled')
-    if (touched !== 'free') noted.push('contact')
+    if (mayHave(touched)) noted.push('contact')
+    if (word === 'not-listed') noted.push('not-listed')
     if (word === 'unknown') return { class: 'ask', named: ['unknown'], noted, fromBackup: false }
     return { class: noted.length > 0 ? 'note' : 'ok', named: [], noted, fromBackup: false }
   }
@@ -267,22 +303,26 @@ const opinionOf = (
   const hasItsOwn =
     ready.includes(component) &&
     station.backups.some((one) => one.component === component && one.protected)
-  const fromBackup = touched !== 'free' && hasItsOwn && touchedFromItsOwn === 'free'
+  const fromBackup = mayHave(touched) && hasItsOwn && !mayHave(touchedFromItsOwn)
   const named = [
     ...(word === 'may-contain' ? ['may-contain'] : []),
     ...(isSoiled && !fromBackup ? ['soiled'] : []),
-    ...(touched !== 'free' && !fromBackup ? ['contact'] : []),
+    ...(mayHave(touched) && !fromBackup ? ['contact'] : []),
+    ...(word === 'not-listed' && station.notListed === 'caution' ? ['not-listed'] : []),
   ]
+  if (word === 'not-listed' && station.notListed === 'fits') noted.push('not-listed')
   const whenNamed = station.cautions === 'block' ? 'no' : 'caution'
-  return { class: named.length > 0 ? whenNamed : 'ok', named, noted, fromBackup }
+  const whenNone = noted.length > 0 ? 'note' : 'ok'
+  return { class: named.length > 0 ? whenNamed : whenNone, named, noted, fromBackup }
 }
 
 /** What a component's scoop carries: itself, or where it is free the worst that has been on it. */
 export const carriedBy = (place: Place, component: string, code: string): Word => {
   const own = wordOf(place.station, component, code)
-  if (own !== 'free' || place.station.contacts === null) return own
+  if (mayHave(own) || place.station.contacts === null) return own
   const others = [...reachedFrom(place, component, false)]
-  return worst(others.map((one) => wordOf(place.station, one, code)))
+  const carried = worst(others.map((one) => wordOf(place.station, one, code)))
+  return mayHave(carried) ? carried : own
 }
 
 /** Opinions of one place on any component and need, each worked out once. */
@@ -305,9 +345,9 @@ export const createOracle = (place: Place) => {
     place.soiled.some(
       (one) =>
         one.component === component &&
-        (word(one.by, code) !== 'free' ||
+        (mayHave(word(one.by, code)) ||
           (place.station.contacts !== null &&
-            [...reachedFrom(place, one.by, false)].some((other) => word(other, code) !== 'free'))),
+            [...reachedFrom(place, one.by, false)].some((other) => mayHave(word(other, code))))),
     )
   return (component: string, need: AskedFor): Opinion => {
     const reach = reaches.get(component)

@@ -6,6 +6,7 @@ export const WHYS = [
   'contains',
   'unknown',
   'may-contain',
+  'not-listed',
   'soiled',
   'contact',
   'contact-unknown',

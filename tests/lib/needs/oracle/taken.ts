@@ -25,7 +25,14 @@ export type From = 'line' | 'backup'
 export interface Unsuited {
   readonly component: string
   readonly need: string
-  readonly why: 'contains' | 'unknown' | 'may-contain' | 'soiled' | 'contact' | 'contact-unknown'
+  readonly why:
+    | 'contains'
+    | 'unknown'
+    | 'may-contain'
+    | 'not-listed'
+    | 'soiled'
+    | 'contact'
+    | 'contact-unknown'
   readonly level: 'no' | 'caution' | 'ask'
   /** What brings it into the pan, by id in order. */
   readonly reached: readonly string[]
@@ -85,7 +92,9 @@ export const createTaken = (place: WholePlace): TakenOracle => {
     reaches.set(key, found)
     return found
   }
-  const isFree = (component: string, code: string) => wordOf(station, component, code) === 'free'
+  /** Nothing of it gets into others: no label declares it in it, nor leaves that open. */
+  const isFree = (component: string, code: string) =>
+    ['free', 'not-listed'].includes(wordOf(station, component, code))
   const touching = (component: string, from: From, code: string): readonly string[] =>
     reach(component, from).filter((one) => !isFree(one, code))
   const scoops = (component: string, from: From, code: string): readonly string[] => [
@@ -132,6 +141,9 @@ export const createTaken = (place: WholePlace): TakenOracle => {
       ...(word === 'may-contain' ? [one('may-contain', whenNamed)] : []),
       ...(soiled.length > 0 ? [one('soiled', whenNamed, soiled)] : []),
       ...(touched.length > 0 ? [one('contact', whenNamed, touched)] : []),
+      ...(word === 'not-listed' && station.notListed === 'caution'
+        ? [one('not-listed', whenNamed)]
+        : []),
     ]
   }
   return {
@@ -140,7 +152,7 @@ export const createTaken = (place: WholePlace): TakenOracle => {
       const clears = strict(needs).some(
         ({ code, handling }) =>
           handling === 'keep-apart' &&
-          ['free', 'may-contain'].includes(wordOf(station, component, code)) &&
+          ['free', 'not-listed', 'may-contain'].includes(wordOf(station, component, code)) &&
           touching(component, 'line', code).length > 0 &&
           touching(component, 'backup', code).length === 0,
       )

@@ -208,6 +208,30 @@ test('[AS10] invented data say so', () => {
   expect(sheetOf({ ...facts, station }).invented).toBe(false)
 })
 
+test('[N61] what no label lists stands apart from what is declared free, and touching counts', () => {
+  const law = (plan: Plan) => {
+    const { station, soiled, lent } = kitchen(plan)
+    const ingredients = station.ingredients.map((one) => ({ ...one, law: 'us-9' as const }))
+    return sheetOf({
+      ...{ station: { ...station, ingredients }, soiled, lent },
+      ...{ revision: 1, asOf: OPENED_AT },
+    })
+  }
+  const leaf = { milk: 'not-listed' } as const
+  const alone = law({ said: { leaf } })
+  expect(cellIn(alone, 'leaf', 'milk')?.word).toBe('not-listed')
+  expect(cellIn(alone, 'heart', 'milk')?.word).toBe('free')
+  expect(cellIn(alone, 'meal', 'milk')).toMatchObject({ word: 'not-listed', canChange: true })
+  const beside = law({
+    said: { leaf, cheese: { milk: 'contains' } },
+    contacts: [touching('beside', 'leaf', 'cheese')],
+  })
+  expect(cellIn(beside, 'leaf', 'milk')?.word).toBe('shared')
+  const harmless = law({ said: { leaf }, contacts: [touching('beside', 'leaf', 'heart')] })
+  expect(cellIn(harmless, 'heart', 'milk')?.word).toBe('free')
+  expect(sheetWords.word['not-listed']).toBe('not listed')
+})
+
 test('[AS9] the words of the sheet promise nothing', () => {
   const said = JSON.stringify(sheetWords).toLowerCase()
   for (const promise of ['safe', 'allergen-free', 'free from', 'free of all'])

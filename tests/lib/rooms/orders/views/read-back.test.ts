@@ -4,6 +4,7 @@ import { offerFor } from '#lib/rooms/orders/facts/offer.ts'
 import { readBack } from '#lib/rooms/orders/views/read-back.ts'
 import { readBackText, sayReadBack } from '#lib/rooms/orders/words/read-back-en.ts'
 import type { Need } from '#lib/station/codes/codes.ts'
+import { labelOf } from '#lib/station/label.ts'
 import { isPluralIn, nameIn } from '#lib/station/name-in.ts'
 import { sayCents } from '#lib/words/amounts-en.ts'
 import { demoStation, type Given, given, ready, running } from '#tests/support/service.ts'
@@ -40,6 +41,27 @@ const outOf = (component: string): Given => ({
 describe('the read-back', () => {
   test('[C11] an unchanged item is said with its base and price, as it comes', () => {
     expect(said('harbor-tuna')).toBe('One harbor tuna with pita, as it comes. That’s $6.25.')
+  })
+
+  test('[N65] what no label lists is said so, kept apart or left out, and never called free', () => {
+    const [pita] = demoStation.components.find(({ id }) => id === 'pita')?.ingredients ?? []
+    const one = demoStation.ingredients.find(({ id }) => id === pita)
+    if (!one) throw new Error('the demo station has no pita')
+    const changed: Given = {
+      type: 'changeLabel',
+      ingredient: one.id,
+      label: {
+        ...labelOf(one),
+        law: 'us-9',
+        declarations: { ...one.declarations, peanut: 'not-listed' },
+      },
+    }
+    for (const handling of ['keep-apart', 'leave-out'] as const) {
+      const text = said('harbor-tuna', { needs: [need('peanut', handling)] }, changed)
+      expect(text).toContain('Its labels name no peanut.')
+      expect(text).not.toContain('free')
+    }
+    expect(said('harbor-tuna', { needs: [need('peanut')] })).not.toContain('labels name')
   })
 
   test('[C12] out of it today, asked for, not served and ruled out are told apart', () => {

@@ -1,0 +1,113 @@
+import fc from 'fast-check'
+import { describe, expect, test } from 'vitest'
+import alderHall from '#fixtures/stations/alder-hall.json' with { type: 'json' }
+import { applyStep } from '#lib/editor/apply-step.ts'
+import { placesIn, widthTaken } from '#lib/editor/columns.ts'
+import type { Draft, Row } from '#lib/editor/draft.ts'
+import { draftOf } from '#lib/editor/draft-of.ts'
+import { assembleDocument } from '#lib/editor/problems-of.ts'
+import { confirmSteps, openContacts, proposedContacts } from '#lib/editor/proposed-contacts.ts'
+import { layDocument } from '#lib/editor/raw-document.ts'
+import { PAN_SIZES } from '#lib/measure/pans.ts'
+import { fitsOneWell } from '#lib/measure/well.ts'
+import { stationSchema } from '#lib/station/schema.ts'
+
+const demo = draftOf(JSON.parse(JSON.stringify(stationSchema.parse(alderHall))))
+
+const pan = (well: string, component: string, size: string, at: number): Row => ({
+  well,
+  component,
+  size,
+  at,
+})
+const scoop = (number: number): Row => ({ portion: { tool: 'scoop', number } })
+
+/** Two wells: thirds and sixths in the first, a half in the second. */
+const line: Draft = {
+  station: 'a',
+  rows: {
+    'well:one': { at: 0 },
+    'well:two': { at: 1 },
+    'pan:a': pan('one', 'chives', 'sixth', 0),
+    'pan:b': pan('one', 'seeds', 'sixth', 1),
+    'pan:c': pan('one', 'cream', 'third', 2),
+    'pan:d': pan('two', 'chili', 'half', 0),
+    'component:chives': { ...scoop(16), warm: null },
+    'component:seeds': { ...scoop(40), warm: { on: 'Panini press', seconds: 9 } },
+    'component:cream': { ...scoop(16), warm: { on: 'panini press', seconds: 20 } },
+    'component:chili': scoop(8),
+    'component:beans': scoop(8),
+    'tool:own': { usualFor: 'beans' },
+  },
+}
+
+describe('what touches what', () => {
+  test('[ED4] is proposed of neighbours, of reaching over, of one tool and of one place to warm', () => {
+    expect(proposedContacts(line)).toEqual([
+      { kind: 'reached-over', components: ['chives', 'seeds'] },
+      { kind: 'beside', components: ['chives', 'cream'] },
+      { kind: 'beside', components: ['cream', 'seeds'] },
+      { kind: 'beside', components: ['chili', 'cream'] },
+      { kind: 'press', components: ['cream', 'seeds'] },
+      { kind: 'scoop', components: ['chives', 'cream'] },
+    ])
+  })
+
+  test('[ED4] is nothing before somebody confirmed it, and counts as touching where it is open since', () => {
+    expect(layDocument(line, {}).document.contacts).toBeNull()
+    const [first] = openContacts(line)
+    const confirmed = confirmSteps(line, [first?.id ?? '']).reduce((draft, step) => {
+      const stepped = applyStep(draft, step)
+      return stepped.ok ? stepped.draft : draft
+    }, line)
+    expect(openContacts(confirmed)).toEqual([])
+    expect(layDocument(confirmed, {}).document.contacts).toHaveLength(5)
+    const moved = applyStep(confirmed, {
+      do: 'put',
+      entity: 'pan',
+      id: 'new',
+      fields: { well: 'two', component: 'beans', size: 'half' },
+    })
+    if (!moved.ok) throw new Error(moved.why)
+    expect(openContacts(moved.draft)).toEqual([
+      { id: 'beside-beans-chili', row: { kind: 'beside', components: ['beans', 'chili'] } },
+    ])
+    expect(layDocument(moved.draft, {}).document.contacts).toContainEqual({
+      id: 'beside-beans-chili',
+      kind: 'beside',
+      components: ['beans', 'chili'],
+    })
+  })
+
+  test('[ED4] of a document that says it is all of it: what else the drawing proposes is apart', () => {
+    expect(openContacts(demo)).toEqual([])
+    expect(assembleDocument({ ...demo, rows: { ...demo.rows } }, {})).toMatchObject({ ok: true })
+    const { house, ...others } = demo.rows
+    const unsaid = { ...demo, rows: { ...others, house: { ...house, contactsSaid: false } } }
+    expect(layDocument(unsaid, {}).document.contacts).toBeNull()
+  })
+})
+
+describe('the line from above', () => {
+  test('[ED4] has room for just the pans that fit into a well, and no two in one place', () => {
+    const sizes = fc.array(fc.constantFrom(...PAN_SIZES), { minLength: 1, maxLength: 10 })
+    fc.assert(
+      fc.property(sizes, (given) => {
+        const pans = given.map((size) => ({ size }))
+        expect(widthTaken(pans) <= 36).toBe(fitsOneWell(given))
+        const places = placesIn(pans)
+        expect(places).toHaveLength(given.length)
+        for (const [index, one] of places.entries())
+          for (const other of places.slice(index + 1)) {
+            const isApart =
+              one.left + one.width <= other.left ||
+              other.left + other.width <= one.left ||
+              one.back + one.depth <= other.back ||
+              other.back + other.depth <= one.back
+            expect(isApart).toBe(true)
+          }
+      }),
+      { numRuns: 500 },
+    )
+  })
+})

@@ -137,7 +137,7 @@ function Labels({ stationId, ingredient, onDone }: LabelPanelProps) {
                 key={id ?? ''}
                 kind="quiet"
                 aria-pressed={chosen === id}
-                sub={id === null ? words.inUse : undefined}
+                sub={id === null && (found.maker ?? found.pack) !== null ? words.inUse : undefined}
                 onClick={() => choose(id)}
               >
                 {words.productName(one.maker, one.pack, id === null)}

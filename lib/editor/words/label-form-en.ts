@@ -106,7 +106,7 @@ export const labelFormWords = {
   product: 'Product',
   inUse: 'in use',
   productName: (maker: string | null, pack: string | null, inUse: boolean) =>
-    [maker, pack].filter((one) => one !== null).join(' · ') || (inUse ? 'In use' : 'No name'),
+    [maker, pack].filter((one) => one !== null).join(' · ') || (inUse ? 'The product in use' : 'No name'),
   another: 'Another product',
   anotherWhy: 'One that comes instead. It has a label of its own, read before it is used.',
   maker: 'Maker',

@@ -6,12 +6,12 @@ import {
   MOST_LETTERS,
   writtenLabel,
 } from '#lib/editor/label-form/form.ts'
-import { isNamedBy } from '#lib/editor/label-form/law.ts'
 import { openTiles, type Tile } from '#lib/editor/label-form/tiles.ts'
 import { impliedTraits, unansweredSources } from '#lib/rooms/care/views/label-draft.ts'
 import type { AllergenSetId } from '#lib/station/codes/allergen-sets.ts'
 import { type Allergens, kindsOf } from '#lib/station/codes/askable.ts'
 import { ALLERGENS_OF, type Sourced, TRAITS, type Trait } from '#lib/station/codes/diets.ts'
+import { isNamedByLaw } from '#lib/station/codes/named-by-law.ts'
 import { type LabelProblem, labelProblem } from '#lib/station/label-problem.ts'
 
 /** The part of the form where a problem is told. */
@@ -80,7 +80,7 @@ const ofAllergens = (
     law === null
       ? []
       : codesWith(form, 'not-listed')
-          .filter((code) => !isNamedBy(law, allergens, code))
+          .filter((code) => !isNamedByLaw(allergens, law, code))
           .map((code) => ({ at: 'allergens', why: 'beyond-law', code, law }) as const)
   const kinds = tiles.flatMap(({ code, answer, contained }) => {
     const [kind] = contained

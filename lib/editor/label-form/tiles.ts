@@ -1,9 +1,9 @@
 /** One tile an allergen: its answer, and what the words of the package propose for it. */
 
 import { answerOf, type LabelForm } from '#lib/editor/label-form/form.ts'
-import { isNamedBy } from '#lib/editor/label-form/law.ts'
 import { withWord } from '#lib/rooms/care/views/label-draft.ts'
 import { type Allergens, askableAllergens, kindsOf } from '#lib/station/codes/askable.ts'
+import { isNamedByLaw } from '#lib/station/codes/named-by-law.ts'
 import { type Proposed, proposalsOf } from '#lib/station/label-words/proposals.ts'
 import { type Mark, type Proposal, readList } from '#lib/station/label-words/read-list.ts'
 import type { Declaration } from '#lib/station/station-document.ts'
@@ -110,7 +110,7 @@ export const restOf = (allergens: Allergens, form: LabelForm, tiles: readonly Ti
     .filter(({ answer, proposes }) => answer === null && proposes === null)
     .map(({ code }) => code)
   const { law } = form
-  const isNamed = (code: string) => law !== null && isNamedBy(law, allergens, code)
+  const isNamed = (code: string) => law !== null && isNamedByLaw(allergens, law, code)
   return {
     notListed: open.filter(isNamed),
     notSaid: open.filter((code) => !isNamed(code)),
@@ -124,7 +124,9 @@ const otherKinds = (form: LabelForm, allergens: Allergens, tiles: readonly Tile[
     .flatMap(({ kinds }) => kinds)
     .filter(
       (kind) =>
-        answerOf(form, kind) === null && form.law !== null && isNamedBy(form.law, allergens, kind),
+        answerOf(form, kind) === null &&
+        form.law !== null &&
+        isNamedByLaw(allergens, form.law, kind),
     )
 
 /** "I read the whole list": the rest isn't listed where its law names it, and isn't said elsewhere. */

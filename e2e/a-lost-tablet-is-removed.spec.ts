@@ -1,12 +1,12 @@
 import { accessWords as words } from '#lib/words/house/access-en.ts'
 import { live } from '#lib/words/house/live-en.ts'
-import { askCode, openReal, placeOf } from './support/house-hands.ts'
+import { demoStation } from '#server/demo-station.ts'
+import { askCode, placeOf } from './support/house-hands.ts'
 import { expect, test } from './support/job.ts'
 
-test.use({ proved: true })
+test.use({ proved: true, stations: [demoStation] })
 
 test('a lost tablet is removed: two taps, and its screen shows nothing', async ({ job }) => {
-  await openReal(job.lead)
   const lead = await job.openStill('/devices')
   const tablet = await job.openStill(`/join#${await askCode(lead, 'hand-over')}`, false)
   await tablet.getByRole('link', { name: words.join.go('hand-over') }).click()

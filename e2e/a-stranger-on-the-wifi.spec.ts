@@ -1,16 +1,16 @@
 import { accessWords as words } from '#lib/words/house/access-en.ts'
 import { privacyWords } from '#lib/words/house/privacy-en.ts'
-import { comeIn, openReal, typeCode } from './support/house-hands.ts'
+import { demoStation } from '#server/demo-station.ts'
+import { comeIn, typeCode } from './support/house-hands.ts'
 import { expect, test } from './support/job.ts'
 
-test.use({ proved: true })
+test.use({ proved: true, stations: [demoStation] })
 
 test('a stranger on the Wi-Fi sees a shut door on every screen, and guesses nothing', async ({
   job,
   expectConsole,
 }) => {
   expectConsole(/status of 4(01|03|29)/)
-  await openReal(job.lead)
   const lead = await job.openStill('/devices')
 
   for (const path of ['/counter', '/assembly', '/hand-over', '/pans', '/pick-up'])

@@ -1,17 +1,17 @@
 import { accessWords as words } from '#lib/words/house/access-en.ts'
 import { live } from '#lib/words/house/live-en.ts'
+import { demoStation } from '#server/demo-station.ts'
 import { order, ticketIsSent } from './support/hands.ts'
-import { askCode, comeIn, openReal, placeOf, typeCode } from './support/house-hands.ts'
+import { askCode, comeIn, placeOf, typeCode } from './support/house-hands.ts'
 import { expect, test } from './support/job.ts'
 
-test.use({ proved: true })
+test.use({ proved: true, stations: [demoStation] })
 
 test('a tablet joins: by the camera or by eight signs, and then it is the counter', async ({
   job,
   expectConsole,
 }) => {
   expectConsole(/status of 40[13]/)
-  await openReal(job.lead)
   const lead = await job.openStill('/devices')
   const code = await askCode(lead, 'counter')
   const tablet = await job.openStill('/join', false)

@@ -1,14 +1,13 @@
 import { privacyWords as words } from '#lib/words/house/privacy-en.ts'
+import { demoStation } from '#server/demo-station.ts'
 import { PASSPHRASE } from '#tests/support/make-house.ts'
-import { openReal } from './support/house-hands.ts'
 import { expect, test } from './support/job.ts'
 
-test.use({ proved: true })
+test.use({ proved: true, stations: [demoStation] })
 
 const NAME = 'Quillon'
 
 test('forget this guest: the name goes from the table and from every screen', async ({ job }) => {
-  await openReal(job.lead)
   const state = job.lead.state()
   await job.lead.does({
     type: 'send',

@@ -3,12 +3,13 @@ import Database from 'better-sqlite3'
 import { counter } from '#lib/rooms/orders/words/counter-en.ts'
 import { accessWords as words } from '#lib/words/house/access-en.ts'
 import { live } from '#lib/words/house/live-en.ts'
+import { demoStation } from '#server/demo-station.ts'
 import { begin, beginning, order } from './support/hands.ts'
-import { askCode, comeIn, openReal, typeCode } from './support/house-hands.ts'
+import { askCode, comeIn, typeCode } from './support/house-hands.ts'
 import { expect, test } from './support/job.ts'
 import { joinContext } from './support/station.ts'
 
-test.use({ proved: true, killed: true })
+test.use({ proved: true, stations: [demoStation], killed: true })
 
 const TWO_DAYS_MS = 172_800_000
 
@@ -29,7 +30,6 @@ test('[JN6] the token ran out with an order waiting: it joins again, and the ord
   expectConsole,
 }) => {
   expectConsole(/WebSocket connection|ERR_CONNECTION_REFUSED|ERR_EMPTY_RESPONSE|status of 40/)
-  await openReal(job.lead)
   const lead = await job.openStill('/devices')
   const tablet = await job.openStill(`/join#${await askCode(lead, 'counter')}`, false)
   await tablet.getByRole('link', { name: words.join.go('counter') }).click()

@@ -95,6 +95,7 @@ const serve = async (config: Config, log: Logger): Promise<void> => {
     health: station.health,
     access: station.access,
     keeping: station.keeping,
+    setDemoOpen: station.setDemoOpen,
     allergens: station.allergens,
     routes: station.routes,
     pages,

@@ -19,6 +19,7 @@ import { evolve } from '#lib/spine/evolve.ts'
 import { COMMAND_TYPES, MAY } from '#lib/spine/registry.ts'
 import { readConfig } from '#server/config.ts'
 import { accessRoutes } from '#server/http/access.ts'
+import { demoRoutes } from '#server/http/demo.ts'
 import { privacyRoutes } from '#server/http/privacy.ts'
 import { parseSource, root, walk } from '#tests/support/source-tree.ts'
 
@@ -193,7 +194,10 @@ describe('PROTOCOL.md', () => {
     const connecting = rowsOf('Connecting').filter((one) => !first.includes(one))
     expect(sorted(connecting)).toEqual(sorted(unionOf(http, 'ConnectRefusal')))
     const told = [...section('Who may in').matchAll(/^\| `(GET|POST) (\/access[\w/-]*)`/gm)]
-    const more = privacyRoutes(null as never, null as never)
+    const more = [
+      ...privacyRoutes(null as never, null as never),
+      ...demoRoutes(null as never, null as never),
+    ]
     const routes = accessRoutes({ ...NO_ACCESS, addresses: () => [], more })
     expect(sorted(told.map(([, method, path]) => `${method} ${path}`))).toEqual(
       sorted(routes.map(({ method, path }) => `${method} ${path}`)),

@@ -29,10 +29,10 @@ const ask = async (path: string, init: RequestInit): Promise<unknown> => {
   return response.json()
 }
 
-/** What stands at an address of the house. Never throws. */
+/** What stands at an address of the house, for the house and station that this page is of. Never throws. */
 export const look = async <Seen extends object>(path: string): Promise<Seen | Refused> => {
   try {
-    const answer = await ask(path, {})
+    const answer = await ask(path + location.search, {})
     return typeof answer === 'object' && answer !== null ? (answer as Seen) : FAILED
   } catch {
     return FAILED

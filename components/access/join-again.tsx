@@ -10,7 +10,7 @@ import type { AccessNow, ConnectRefusal } from '#lib/access/http.ts'
 
 const LOOK_EVERY_MS = 3_000
 
-type Because = Extract<ConnectRefusal, 'not-joined' | 'expired' | 'removed' | 'role-not-yours'>
+type Because = Exclude<ConnectRefusal, 'busy' | 'not-the-protocol'>
 
 /**
  * Over a screen that isn't let in: why, what waits on it, and a code in place, so that nothing that
@@ -35,6 +35,7 @@ export function JoinAgain({
     removed: { title: words.shut.removed, what: words.shut.removedWhat },
     'role-not-yours': { title: words.shut.notYours(role), what: words.shut.notYoursWhat },
     'not-joined': { title: words.shut.stranger, what: words.shut.strangerWhat },
+    'demo-closed': { title: words.shut.demoClosed, what: words.shut.demoClosedWhat },
   }[because]
   return (
     <dialog
@@ -53,12 +54,12 @@ export function JoinAgain({
         <p>{what}</p>
         {because === 'role-not-yours' && you !== null && (
           <div className={styles.acts}>
-            <a className={styles.way} href={WAY_OF[you.role]}>
+            <a className={styles.way} href={WAY_OF[you.role] + location.search}>
               {words.shut.toOwn(you.role)}
             </a>
           </div>
         )}
-        {seen?.house === 'none' ? (
+        {because === 'demo-closed' ? null : seen?.house === 'none' ? (
           <Note kind="watch">{words.refused['no-house']}</Note>
         ) : (
           <ByCode onIn={() => void again()} />

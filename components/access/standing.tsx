@@ -32,6 +32,7 @@ function StandingNow({ store }: { readonly store: StoreApi<CrewView> }) {
     ({ welcome, state, picture }) =>
       welcome !== null &&
       (welcome.device === null ||
+        welcome.house === 'demo' ||
         (isRunning(state) ? state.kind === 'demo' : picture?.demo === true)),
   )
   if (refused === null || refused === 'busy' || refused === 'not-the-protocol')

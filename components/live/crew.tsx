@@ -21,7 +21,14 @@ interface Crew {
 }
 
 const connect = (role: Role): Crew => {
-  const hello: Hello = { protocol: PROTOCOL, role }
+  const page = new URLSearchParams(location.search)
+  const station = page.get('station')
+  const hello: Hello = {
+    protocol: PROTOCOL,
+    role,
+    ...(page.has('demo') && { house: 'demo' }),
+    ...(station && { station }),
+  }
   const socket = io({
     auth: { ...hello },
     transports: ['websocket'],
@@ -31,7 +38,8 @@ const connect = (role: Role): Crew => {
   })
   const client = createCrewClient({
     transport: createSocketTransport(socket),
-    outbox: openBrowserOutbox(role),
+    // What waits for one house or station is never sent to another.
+    outbox: openBrowserOutbox(role + location.search),
     newId: () => nanoid(),
     monotonic: () => performance.now(),
     later: (act, ms) => {

@@ -18,7 +18,7 @@ const isAnswer = (value: unknown): value is SheetAnswer =>
 
 /** Our own server's answer; its shape is guarded by the build that both are of. */
 const ask = async (): Promise<SheetAnswer> => {
-  const response = await fetch('/allergens', {
+  const response = await fetch(`/allergens${location.search}`, {
     cache: 'no-store',
     signal: AbortSignal.timeout(PATIENCE_MS),
   })

@@ -1,10 +1,8 @@
 /** What people do to let a tablet in, and to send one out. */
 import type { Page } from '@playwright/test'
 import type { Role } from '#lib/service/roles.ts'
-import { openingCommands } from '#lib/spine/opening-commands.ts'
 import { accessWords as words } from '#lib/words/house/access-en.ts'
 import { beginning } from './hands.ts'
-import { expect, type Lead } from './job.ts'
 
 /** A place on the lead's screen of devices, by what stands there. */
 export const placeOf = (lead: Page, role: Role) =>
@@ -30,15 +28,4 @@ export const typeCode = async (page: Page, code: string): Promise<void> => {
 
 export const comeIn = async (page: Page): Promise<void> => {
   await page.getByRole('button', { name: words.join.come, exact: true }).click()
-}
-
-/** In the place of the demo a real service stands open, loaded as the demo was. */
-export const openReal = async (lead: Lead): Promise<void> => {
-  const { station, service } = lead.state()
-  await lead.does({ type: 'close' })
-  await lead.does({ type: 'open', station: station.id, kind: 'real' })
-  // Between two services there is none to ask.
-  await expect(() => expect(lead.state()).toMatchObject({ stage: 'open', kind: 'real' })).toPass()
-  expect(lead.state().service).not.toBe(service)
-  for (const command of openingCommands(station, lead.state().at - 1_000)) await lead.does(command)
 }

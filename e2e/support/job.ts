@@ -8,13 +8,20 @@ import { isRunning, NOT_OPENED, type RunningState } from '#lib/service/state.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
 import { evolve } from '#lib/spine/evolve.ts'
 import type { Command } from '#lib/spine/registry.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 import { live } from '#lib/words/house/live-en.ts'
 import { openSqliteLog } from '#server/event-log/sqlite.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
 import { root } from '#server/root.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
 import { type House, type Houses, launchHouses } from '#tests/support/launch-houses.ts'
-import { type Launch, type LaunchedServer, launchServer } from '#tests/support/launch-server.ts'
+import {
+  type Launch,
+  type LaunchedServer,
+  launchServer,
+  temporaryFolder,
+} from '#tests/support/launch-server.ts'
+import { demoIn, publishIn, realService } from '#tests/support/own-station.ts'
 import { signOn } from '#tests/support/play-scene.ts'
 import { test as base, expect, untilHydrated } from './station.ts'
 
@@ -75,13 +82,30 @@ export interface Job {
 
 const LOADED_PANS = 10
 
-/** The newest service's, of a server that ended. */
-const readLog = async (data: string): Promise<readonly Recorded[]> => {
-  const log = openSqliteLog<Recorded, StoredAnswer>({ path: join(data, 'log.db') })
-  const service = (await log.services()).at(-1)
-  const entries = service === undefined ? [] : await log.read(service, 0)
-  await log.close()
-  return entries
+/** A service's, of a server that ended: of an own station, else of the demo. */
+const readLog = async (data: string, service: string): Promise<readonly Recorded[]> => {
+  for (const folder of [data, demoIn(data)]) {
+    const log = openSqliteLog<Recorded, StoredAnswer>({ path: join(folder, 'log.db') })
+    const entries = await log.read(service, 0)
+    await log.close()
+    if (entries.length > 0) return entries
+  }
+  return []
+}
+
+/** A real service of an own station, loaded as usual. */
+const openReal = async (
+  client: ReturnType<typeof connectCrew>['client'],
+  station: StationDocument,
+): Promise<void> => {
+  await whenView(client, ({ link }) => link === 'live')
+  const now = performance.now() + client.view().serverOffset
+  for (const command of realService(station, Math.floor(now))) {
+    expect(await client.send(command), JSON.stringify(command)).toMatchObject({
+      answer: 'accepted',
+    })
+    if (command.type === 'open') await whenView(client, ({ state }) => state.stage === 'open')
+  }
 }
 
 const leadOf = ({ client }: ReturnType<typeof connectCrew>): Lead => {
@@ -169,28 +193,36 @@ interface OfStory {
   readonly clock: ToldClock | null
   /** Where the server is killed; with a told clock it has a process of its own as well. */
   readonly killed: boolean
+  /** The house has these as its own, with a real service of the first; where there are none the demo is open. */
+  readonly stations: readonly StationDocument[]
 }
 
-export const test = base.extend<OfStory, { readonly house: () => Promise<House> }>({
+export const test = base.extend<OfStory, { readonly house: Houses['open'] }>({
   clock: [null, { option: true }],
   killed: [false, { option: true }],
+  stations: [[], { option: true }],
   house: [
     async ({ browserName: _ }, use) => {
       let houses: Promise<Houses> | null = null
-      await use(async () => {
+      await use(async (stations) => {
         houses ??= launchHouses()
-        return (await houses).open()
+        return (await houses).open(stations)
       })
       const ended = await (await (houses as Promise<Houses> | null))?.end()
       expect(ended?.code ?? 0, 'how the houses ended').toBe(0)
     },
     { scope: 'worker', timeout: 300_000 },
   ],
-  job: async ({ open, clock, killed, house }, use) => {
-    const own = killed || clock ? await launchServer(clock ? onClock(clock) : {}) : null
-    let server: Served | null = own ? alone(own) : among(await house())
+  job: async ({ open, clock, killed, house, stations }, use) => {
+    const folder = temporaryFolder(true)
+    if (stations.length > 0) await publishIn(folder, ...stations)
+    const launch = { data: folder, ...(clock ? onClock(clock) : {}) }
+    const own = killed || clock ? await launchServer(launch) : null
+    let server: Served | null = own ? alone(own) : among(await house(stations))
     const { data, url, pageUrl } = server
     const connection = connectCrew(url, 'lead')
+    const [first] = stations
+    if (first) await openReal(connection.client, first)
     await whenView(connection.client, ({ state }) => {
       const loaded = Object.values(state.pans).filter((pan) => pan.amount > 0)
       return loaded.length === LOADED_PANS
@@ -204,9 +236,9 @@ export const test = base.extend<OfStory, { readonly house: () => Promise<House> 
       connection.close()
       await server.end()
       server = null
-      entries = await readLog(data)
       // What falls due between the question and the end comes after this position.
-      const served = health.service as { readonly position: number }
+      const served = health.service as { readonly id: string; readonly position: number }
+      entries = await readLog(data, served.id)
       const upto = entries.filter(({ position }) => position <= served.position)
       expect(served, 'the log folds to what was served').toMatchObject({
         position: upto.at(-1)?.position,

@@ -5,7 +5,12 @@
  */
 import type { Role } from '#lib/service/roles.ts'
 
-/** GET /access */
+/** The own stations, or the demo beside them: two houses, of which nothing reaches the other. */
+export type WhichHouse = 'own' | 'demo'
+
+/**
+ * GET /access, with `?demo` for a page of the demo and `?station=` for one that turned to a station.
+ */
 export interface AccessNow {
   /** Whether somebody made the house: before that only its demo can be walked through. */
   readonly house: 'none' | 'made'
@@ -15,6 +20,31 @@ export interface AccessNow {
   readonly mayWalkDemo: boolean
   /** The line that it would join, as it is drawn bare; null where no station is set up. */
   readonly line: LineDrawn | null
+  /** Which house the page is of, and whether the demo is open. */
+  readonly page: WhichHouse
+  readonly demoIsOpen: boolean
+  /** The house's own, the one that was published first first. */
+  readonly stations: readonly StationDrawn[]
+  /** The one that the page is of; null in a house that has none. */
+  readonly station: string | null
+}
+
+/** A station of the house to choose. */
+export interface StationDrawn extends LineDrawn {
+  readonly id: string
+  /** Whether a service of it is open. */
+  readonly isOpen: boolean
+}
+
+/** POST /access/station, by a lead's device: another device, or itself, is of that station from now on. */
+export interface MoveDevice {
+  readonly device: string
+  readonly station: string
+}
+
+/** POST /access/demo, by a lead's device or from the laptop itself: it is opened beside, or closed. */
+export interface SetDemo {
+  readonly open: boolean
 }
 
 /** What of a line anybody sees who is in the room. */
@@ -62,6 +92,8 @@ export interface JoinByCode {
 /** POST /access/codes, by a lead's device. */
 export interface AskCode {
   readonly role: Role
+  /** Left away: of the device that asks. */
+  readonly station?: string | undefined
 }
 export interface GivenCode {
   /** As it is typed, in two groups. */
@@ -90,6 +122,8 @@ export interface ListedDevice {
   readonly device: string
   readonly name: string
   readonly role: Role
+  /** Id of the station that it is of. */
+  readonly station: string
   readonly joinedAt: number
   readonly seenAt: number
   readonly isHere: boolean
@@ -163,4 +197,6 @@ export type ConnectRefusal =
   | 'expired'
   | 'removed'
   | 'role-not-yours'
+  /** The page is of the demo, which isn't open. */
+  | 'demo-closed'
   | 'busy'

@@ -24,7 +24,7 @@ export type Where =
   | { readonly file: 'guests.db'; readonly tables: readonly ['apart']; readonly kind: ApartKind }
   | { readonly file: 'log.db'; readonly tables: readonly string[] }
   | { readonly file: 'house.db'; readonly tables: readonly HouseTable[] }
-  | { readonly file: 'server.json' | 'scripts-token' }
+  | { readonly file: 'server.json' | 'scripts-token' | 'demo' }
   | {
       readonly browser: 'IndexedDB' | 'localStorage' | 'sessionStorage'
       readonly keys: readonly string[]
@@ -152,6 +152,13 @@ export const KEPT = [
     where: { file: 'house.db', tables: ['retention'] },
     until: 'replaced',
     sees: ['lead', 'in-charge'],
+    forgets: false,
+  },
+  {
+    id: 'demo',
+    where: { file: 'demo' },
+    until: 'removed',
+    sees: CREW,
     forgets: false,
   },
   { id: 'scripts', where: { file: 'scripts-token' }, until: 'stop', sees: [], forgets: false },

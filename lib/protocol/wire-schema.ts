@@ -11,6 +11,8 @@ export const helloSchema = z.object({
   protocol: z.int().min(0),
   role: z.enum(ROLES),
   token: z.string().max(200).optional(),
+  house: z.enum(['own', 'demo']).optional(),
+  station: name.optional(),
 })
 
 export const followSchema = z.object({ service: name, position: z.int().min(0) })

@@ -1,5 +1,6 @@
 /** Every message between a screen and the server. PROTOCOL.md tells how they follow each other. */
 
+import type { WhichHouse } from '#lib/access/http.ts'
 import type { StationForecast } from '#lib/estimate/station-forecast.ts'
 import type { PickUpPicture } from '#lib/rooms/shelf/views/pick-up.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
@@ -34,12 +35,17 @@ export interface Hello {
   readonly role: Role
   /** From outside a browser, which has no cookie. */
   readonly token?: string
+  /** Left away: the own house once it has a station, before that the demo. */
+  readonly house?: WhichHouse
+  /** For a lead's device, which may turn to any station of the house; of others their own counts. */
+  readonly station?: string
 }
 
 export interface Welcome {
   readonly protocol: number
   /** Build id of the pages that this server serves; a page of another build reloads once. */
   readonly build: string
+  readonly house: WhichHouse
   readonly station: { readonly id: string; readonly name: string } | null
   /** The station's newest service, open or closed; null where none was ever opened, or none for it. */
   readonly service: string | null

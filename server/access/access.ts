@@ -7,8 +7,8 @@ import type {
   DeviceList,
   GivenCode,
   JoinByCode,
-  LineDrawn,
   MakeHouse,
+  MoveDevice,
   OwnDevice,
   SignOnAdult,
 } from '#lib/access/http.ts'
@@ -19,6 +19,7 @@ import type { Role } from '#lib/service/roles.ts'
 import { type AdultChanges, createAdultChanges } from '#server/access/adult-changes.ts'
 import { type Adults, createAdults } from '#server/access/adults.ts'
 import { createAgeingClock } from '#server/access/ageing-clock.ts'
+import { type AskedPage, type AskHere, pageOf } from '#server/access/asked-page.ts'
 import { type Caller, tokenOf } from '#server/access/caller.ts'
 import { createCodes } from '#server/access/codes.ts'
 import { createDevices, type Devices, type NewDevice, newToken } from '#server/access/devices.ts'
@@ -40,14 +41,14 @@ export interface Access extends AdultChanges {
   readonly adults: Pick<Adults, 'hasInCharge' | 'proveInCharge' | 'proveAny'>
   readonly devices: Pick<Devices, 'arrive' | 'onGone' | 'use' | 'standing'>
   readonly tries: Pick<Tries, 'refused' | 'told'>
-  now(caller: Caller): AccessNow
+  now(caller: Caller, page?: AskedPage): AccessNow
   /** The device that calls, while its proof lasts. */
   deviceOf(caller: Caller): Device | null
   from(caller: Caller): From
-  /** Whether a handshake is let in as a role, and as what. */
+  /** Whether a handshake is let in as a role, and as what: at the station that it turned to. */
   admit(
     caller: Caller,
-    hello: { readonly role: Role; readonly token?: string | undefined },
+    hello: { readonly role: Role; readonly token?: string | undefined } & AskedPage,
   ): Asker | { readonly refusal: ConnectRefusal }
   make(caller: Caller, wanted: MakeHouse): Promise<Let>
   signOn(caller: Caller, wanted: SignOnAdult): Promise<Let>
@@ -55,6 +56,7 @@ export interface Access extends AdultChanges {
   code(by: Device, wanted: AskCode): AccessAnswer<Omit<GivenCode, 'addresses'>>
   list(by: Device): DeviceList
   remove(device: string): boolean
+  move(wanted: MoveDevice): boolean
   signOff(by: Device): void
   close(): void
 }
@@ -66,26 +68,26 @@ export const createAccess = (ports: {
   /** Epoch milliseconds. */
   readonly now: () => number
   readonly monotonic?: () => number
-  /** Id of the station that devices join; null where there is none. */
-  readonly station: () => string | null
-  /** The line that devices join, as it is drawn bare; none where left away. */
-  readonly line?: () => LineDrawn | null
-  /** Whether a device that wasn't proved may walk through what is there now. */
-  readonly isDemo: () => boolean
+  readonly here: AskHere
   readonly cost?: Cost
 }): Access => {
   const house = createHouse(ports.database)
   const clock = createAgeingClock(house, ports.now, ports.monotonic)
   const tries = createTries()
   const scriptsToken = newToken(house.id)
-  const station = (): string => ports.station() ?? ''
+  const OWN: AskedPage = { house: 'own' }
+  /** Where it works: one that joined before there was a station, or whose station is gone, at the first. */
+  const stationOf = (device: Pick<Device, 'station'>): string =>
+    ports.here(OWN, device.station).station ?? ''
+  const isStation = (id: string): boolean =>
+    ports.here(OWN, null).stations.some((one) => one.id === id)
   const started = clock.now()
   const scripts: Device = {
     id: 'd-scripts',
     token: sha256(scriptsToken),
     name: SCRIPTS_NAME,
     role: 'lead',
-    station: station(),
+    station: '',
     adult: null,
     joinedAt: started,
     seenAt: started,
@@ -113,7 +115,7 @@ export const createAccess = (ports: {
       device: device.id,
       name: device.name,
       role: device.role,
-      station: device.station,
+      station: stationOf(device),
       adult: adult ? { id: adult.id, name: adult.name } : null,
       until: devices.until(device),
     }
@@ -121,7 +123,7 @@ export const createAccess = (ports: {
 
   /** The device that it was before is none any more. */
   const letIn = (caller: Caller, wanted: NewDevice, keep: (device: Device) => boolean): Let => {
-    const ready = devices.ready(wanted, station())
+    const ready = devices.ready(wanted, stationOf({ station: '' }))
     if (ready === null) return { code: 'too-many' }
     const before = deviceOf(caller)
     if (!keep(ready.device)) return { code: 'not-it' }
@@ -136,31 +138,35 @@ export const createAccess = (ports: {
     adults,
     devices,
     tries,
-    now: (caller) => {
+    now: (caller, page = {}) => {
       const device = deviceOf(caller)
       if (device) devices.use(device.id)
+      const { isDemo, ...here } = ports.here(pageOf(device, page), device?.station ?? null)
       return {
         house: house.isMade() ? 'made' : 'none',
         you: device ? own(device) : null,
-        mayWalkDemo: isFromHere(caller) && ports.isDemo(),
-        line: ports.line?.() ?? null,
+        mayWalkDemo: isFromHere(caller) && isDemo,
+        ...here,
       }
     },
     deviceOf,
     from,
-    admit: (caller, { role, token }) => {
+    admit: (caller, { role, token, ...page }) => {
       const refuse = (refusal: ConnectRefusal) => {
         tries.refused()
         return { refusal }
       }
       const found = devices.standing(token ?? tokenOf(caller, house.id))
       if (found.is === 'unknown')
-        return isFromHere(caller) && ports.isDemo() ? { kind: 'demo', role } : refuse('not-joined')
+        return isFromHere(caller) && ports.here(page, null).isDemo
+          ? { kind: 'demo', role }
+          : refuse('not-joined')
       if (found.is !== 'proved') return refuse(found.is)
       const { device } = found
       if (!mayActAs(device.role, role)) return refuse('role-not-yours')
       devices.use(device.id)
-      return { kind: 'proved', device: device.id, station: device.station, role }
+      const at = ports.here(pageOf(device, page), device.station)
+      return { kind: 'proved', device: device.id, station: at.station ?? '', role }
     },
     make: async (caller, { secret: typed, lead, inCharge }) => {
       if (house.isMade() || making) return { code: 'made-already' }
@@ -221,18 +227,20 @@ export const createAccess = (ports: {
         house.useCode(hash, { ...device, station: found.station }),
       )
     },
-    code: (by, { role }) => {
+    code: (by, { role, station }) => {
       // Nobody is in charge by a code.
       if (role === 'in-charge' || !mayActAs(by.role, role)) return { code: 'not-yours' }
       if (!house.isMade()) return { code: 'no-house' }
-      return { code: 'done', ...codes.give(role, by.station) }
+      if (station !== undefined && !isStation(station)) return { code: 'not-it' }
+      return { code: 'done', ...codes.give(role, station ?? stationOf(by)) }
     },
     list: (by) => ({
-      devices: devices.list(by.id),
+      devices: devices.list(by.id).map((one) => ({ ...one, station: stationOf(one) })),
       adults: house.adults().map(({ id, name, role }) => ({ id, name, role })),
       attempts: tries.told(),
     }),
     remove: (device) => devices.remove(device),
+    move: ({ device, station }) => isStation(station) && devices.move(device, station),
     ...createAdultChanges({ house, adults, devices, clock, from }),
     signOff: (by) => devices.forget(by.id),
     close: () => devices.close(),

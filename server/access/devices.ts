@@ -32,6 +32,8 @@ export interface Devices {
   list(you: string): readonly ListedDevice[]
   /** False where there is none of that id. */
   remove(device: string): boolean
+  /** It is of another station from now on, for which its connections open anew. False as `remove`. */
+  move(device: string, station: string): boolean
   /** It is another device from now on, or none. */
   forget(device: string): void
   /** They are kept as devices no more: their connections have to close. */
@@ -57,7 +59,7 @@ const LOOK_EVERY_MS = 1_000
 export const createDevices = ({
   house,
   clock,
-  scripts,
+  scripts: first,
 }: {
   readonly house: House
   readonly clock: AgeingClock
@@ -66,6 +68,7 @@ export const createDevices = ({
   const used = new Map<string, number>()
   const here = new Map<string, number>()
   const listeners: ((device: string) => void)[] = []
+  let scripts = first
   let scriptsRemoved = false
 
   const withUse = (device: Device): Device => ({
@@ -150,10 +153,11 @@ export const createDevices = ({
         .map(withUse)
         .filter((one) => one.removedAt === null && !hasRunOut(one, now))
       const all = here.has(scripts.id) || you === scripts.id ? [...kept, withUse(scripts)] : kept
-      return all.map(({ id, name, role, adult, joinedAt, seenAt }) => ({
+      return all.map(({ id, name, role, station, adult, joinedAt, seenAt }) => ({
         device: id,
         name,
         role,
+        station,
         joinedAt: clock.onWall(joinedAt),
         seenAt: clock.onWall(here.has(id) ? now : seenAt),
         isHere: here.has(id),
@@ -164,6 +168,12 @@ export const createDevices = ({
     remove: (id) => {
       if (id === scripts.id) scriptsRemoved = true
       else if (!house.remove(id, clock.now())) return false
+      gone(id)
+      return true
+    },
+    move: (id, station) => {
+      if (id === scripts.id) scripts = { ...scripts, station }
+      else if (!house.move(id, station)) return false
       gone(id)
       return true
     },

@@ -79,6 +79,9 @@ export const createHouse = (database: SqliteDatabase) => {
   const remove = database.prepare<[number, string]>(
     'UPDATE devices SET removed_at = ? WHERE id = ? AND removed_at IS NULL',
   )
+  const move = database.prepare<[string, string]>(
+    'UPDATE devices SET station = ? WHERE id = ? AND removed_at IS NULL',
+  )
   const forget = database.prepare<[string]>('DELETE FROM devices WHERE id = ?')
   const codes = database.prepare<[], JoinCode>(
     'SELECT hash, role, station, made_at AS madeAt FROM join_codes ORDER BY made_at DESC',
@@ -156,6 +159,7 @@ export const createHouse = (database: SqliteDatabase) => {
       seen.run(at, id)
     },
     remove: (id: string, at: number): boolean => remove.run(at, id).changes === 1,
+    move: (id: string, station: string): boolean => move.run(station, id).changes === 1,
     forget: (id: string): void => {
       forget.run(id)
     },

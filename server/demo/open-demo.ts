@@ -13,8 +13,8 @@ const openDemo = async (
   services: StationServices,
   station: StationDocument,
   now: number,
+  service = DEMO_SERVICE,
 ): Promise<void> => {
-  const service = DEMO_SERVICE
   await services.submit(
     service,
     'demo-open',
@@ -37,4 +37,14 @@ export const beginDemo = async (
   const newest = services.current(first.station)
   const isUnderWay = newest?.service === DEMO_SERVICE && newest.state().stage === 'open'
   if (newest === null || isUnderWay) await openDemo(services, first.document, now)
+}
+
+/** Opens another service of the demo where none of it is open: whoever opens the demo can order at once. */
+export const openNewDemo = async (
+  services: StationServices,
+  first: KeptStation<StationDocument> | null,
+  now: number,
+): Promise<void> => {
+  if (first === null || services.current(first.station)?.state().stage === 'open') return
+  await openDemo(services, first.document, now, `${DEMO_SERVICE}-${now}`)
 }

@@ -9,6 +9,7 @@ import { ROLES, type Role } from '#lib/service/roles.ts'
 import type { Access } from '#server/access/access.ts'
 import { setCookie } from '#server/access/caller.ts'
 import type { Device } from '#server/access/house.ts'
+import { askedPage } from '#server/http/asked-page.ts'
 import type { Asked, Route } from '#server/http/routes.ts'
 import { sendJson } from '#server/http/sending.ts'
 
@@ -64,8 +65,9 @@ const BODIES = {
   make: z.strictObject({ secret: text, lead: adult, inCharge: adult }),
   signOn: adult,
   join: z.strictObject({ code: text, name: text }),
-  codes: z.strictObject({ role: z.enum(ROLES) }),
+  codes: z.strictObject({ role: z.enum(ROLES), station: text.optional() }),
   remove: z.strictObject({ device: text }),
+  move: z.strictObject({ device: text, station: text }),
   adults: z.strictObject({
     name: text,
     passphrase: text,
@@ -103,7 +105,7 @@ const routesOf = (access: Access, addresses: () => readonly string[]): readonly 
     path: '/access',
     method: 'GET',
     by: null,
-    act: (request) => ({ code: 'done', ...access.now(request) }),
+    act: (request) => ({ code: 'done', ...access.now(request, askedPage(request)) }),
   },
   {
     path: '/access/devices',
@@ -122,6 +124,9 @@ const routesOf = (access: Access, addresses: () => readonly string[]): readonly 
   }),
   takes('/access/remove', 'lead', BODIES.remove, ({ device }) => ({
     code: access.remove(device) ? 'done' : 'not-it',
+  })),
+  takes('/access/station', 'lead', BODIES.move, (wanted) => ({
+    code: access.move(wanted) ? 'done' : 'not-it',
   })),
   takes('/access/adults', 'lead', BODIES.adults, (body, request) => access.addAdult(request, body)),
   takes('/access/adults/remove', 'lead', BODIES.removeAdult, (body, request) =>

@@ -3,9 +3,12 @@ import type { Logger } from 'pino'
 import type { SheetAnswer } from '#lib/rooms/care/views/allergen-sheet.ts'
 import { houseWords as words } from '#lib/words/house/house-en.ts'
 import type { Access } from '#server/access/access.ts'
+import type { AskedPage } from '#server/access/asked-page.ts'
 import { accessRoutes } from '#server/http/access.ts'
 import { lanAddresses } from '#server/http/addresses.ts'
+import { askedPage } from '#server/http/asked-page.ts'
 import { type BodyRefusal, hasBody } from '#server/http/body.ts'
+import { demoRoutes, type SetDemoOpen } from '#server/http/demo.ts'
 import type { Edge, Refused } from '#server/http/edge.ts'
 import { type About, type HealthSource, healthAnswer, screens } from '#server/http/health.ts'
 import { isPagePart } from '#server/http/page-parts.ts'
@@ -14,7 +17,6 @@ import { privacyRoutes } from '#server/http/privacy.ts'
 import { createRouteTable, type Route, reads } from '#server/http/routes.ts'
 import { contentSecurityPolicy, headersOf, type PageHashes } from '#server/http/security-headers.ts'
 import { sendJson, sendText } from '#server/http/sending.ts'
-import type { Keeping } from '#server/privacy/keeping.ts'
 
 export interface Pages {
   /** Next's own handler. */
@@ -49,8 +51,9 @@ export const createAnswer = (deps: {
   readonly about: About
   readonly health: HealthSource
   readonly access: Access
-  readonly keeping: Keeping
-  readonly allergens: () => SheetAnswer
+  readonly keeping: Parameters<typeof privacyRoutes>[1]
+  readonly allergens: (page: AskedPage) => SheetAnswer
+  readonly setDemoOpen: SetDemoOpen
   /** What else is answered. */
   readonly routes: readonly Route[]
   readonly pages: Pages | null
@@ -66,7 +69,9 @@ export const createAnswer = (deps: {
       const isNear = isFromHere(request)
       sendJson(response, 200, healthAnswer(deps.about, deps.health, isNear))
     }),
-    reads('/allergens', ({ response }) => sendJson(response, 200, deps.allergens())),
+    reads('/allergens', ({ request, response }) =>
+      sendJson(response, 200, deps.allergens(askedPage(request))),
+    ),
     reads('/addresses', ({ response }) =>
       sendJson(response, 200, { addresses: lanAddresses(deps.port(), secure) }),
     ),
@@ -74,7 +79,10 @@ export const createAnswer = (deps: {
       access: deps.access,
       addresses: () => lanAddresses(deps.port(), secure).map(({ url }) => url),
       secure,
-      more: privacyRoutes(deps.access, deps.keeping),
+      more: [
+        ...privacyRoutes(deps.access, deps.keeping),
+        ...demoRoutes(deps.access, deps.setDemoOpen),
+      ],
       log,
     }),
     ...deps.routes,

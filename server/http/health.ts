@@ -1,9 +1,20 @@
+import type { WhichHouse } from '#lib/access/http.ts'
+
+/** A service: its id, the log's position, the hash of its folded state. */
+export interface ServicePlace {
+  readonly id: string
+  readonly position: number
+  readonly hash: string
+}
+
 /** What /health tells about the service that is open. */
 export interface HealthSource {
   /** Version of the wire messages. */
   readonly protocol: number
-  /** The service that takes orders now: its id, the log's position, the hash of its folded state. */
-  service(): { readonly id: string; readonly position: number; readonly hash: string } | null
+  /** The newest service of the first station that is open by default. */
+  service(): ServicePlace | null
+  /** The newest of each station that has one, of both houses. */
+  services(): readonly (ServicePlace & { readonly house: WhichHouse; readonly station: string })[]
   /** Appends committed since the start. */
   commits(): number
   /** Where the token for scripts lies, which only the data folder's owner can read. */
@@ -41,6 +52,7 @@ export const healthAnswer = (about: About, source: HealthSource, isFromHere: boo
   revision: about.revision,
   screens,
   service: source.service(),
+  services: source.services(),
   commits: source.commits(),
   ...(isFromHere ? { pid: process.pid, scriptsToken: source.scriptsToken } : {}),
 })

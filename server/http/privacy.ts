@@ -23,7 +23,7 @@ type Refused = { readonly code: AccessRefusal; readonly again?: number }
 /** Rows below /access of what is kept. */
 export const privacyRoutes = (
   access: Pick<Access, 'adults' | 'from'>,
-  keeping: Keeping,
+  keeping: Pick<Keeping, 'now' | 'setDays' | 'forget' | 'reasonsOf'>,
 ): readonly AccessRoute[] => {
   /** Why not, or null where it is the passphrase of somebody in charge. */
   const refusal = async (proof: string, request: Caller): Promise<Refused | null> => {

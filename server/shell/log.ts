@@ -70,7 +70,12 @@ const hashed = hashAs()
 const folder = values.data ?? giveUp(words.usage, 2)
 const path = join(folder, 'log.db')
 if (!existsSync(path)) giveUp(words.noLog(folder), 1)
-const events = open(path)
+const own = open(path)
+const demoPath = join(folder, 'demo', 'log.db')
+// Before the first service of an own station the demo's is the newest there is.
+const isDemo = (await own.services()).length === 0 && existsSync(demoPath)
+if (isDemo) await own.close()
+const events = isDemo ? open(demoPath) : own
 const service = values.service ?? (await events.services()).at(-1)
 if (service === undefined) {
   if (values.fold) print({ position: 0, hash: hashed(NOT_OPENED) })

@@ -1,4 +1,5 @@
 /** Which services are whose: asked before anything of one is followed or done. */
+import type { WhichHouse } from '#lib/access/http.ts'
 import {
   type Asker,
   maySee,
@@ -28,9 +29,11 @@ export interface Asking {
 }
 
 export const createAsking = ({
+  house,
   services,
   access,
 }: {
+  readonly house: WhichHouse
   readonly services: Pick<StationServices, 'current' | 'currents' | 'find'>
   readonly access: { readonly devices: Pick<Access['devices'], 'use'> }
 }): Asking => {
@@ -53,6 +56,9 @@ export const createAsking = ({
     },
     problem: async (asker, { command, service, hasProof }) => {
       use(asker)
+      // Nothing real is opened in the demo: all that is ordered there says so.
+      if (house === 'demo' && command.type === 'open' && command.kind === 'real')
+        return asker.kind === 'demo' ? 'not-proved' : 'no-such-service'
       const rail =
         command.type === 'open' ? services.current(command.station) : await services.find(service)
       return rightsProblem(asker, command, ofRail(rail), hasProof)

@@ -3,6 +3,7 @@ import type { Server as HttpServer, IncomingMessage } from 'node:http'
 import type { Logger } from 'pino'
 import { RateLimiterMemory } from 'rate-limiter-flexible'
 import { Server, type Socket } from 'socket.io'
+import type { WhichHouse } from '#lib/access/http.ts'
 import type { Asker } from '#lib/access/rights.ts'
 import {
   type Answer,
@@ -12,21 +13,28 @@ import {
   PULSE_EVERY_MS,
   type ScreenMessages,
   type ServerMessages,
-  type Welcome,
 } from '#lib/protocol/wire.ts'
 import { followSchema, helloSchema, idOf, takeCommand } from '#lib/protocol/wire-schema.ts'
 import type { NotTaken } from '#lib/service/refusal.ts'
 import type { Access } from '#server/access/access.ts'
-import type { Forecasts } from '#server/forecast/forecasts.ts'
-import type { Guests } from '#server/guests/port.ts'
 import { WITHIN_MS } from '#server/http/limits.ts'
 import { addressOf } from '#server/http/peer.ts'
-import type { StationServices } from '#server/rail/station-services.ts'
-import { createAsking, deviceOf } from '#server/sockets/asking.ts'
-import { createTelling } from '#server/sockets/telling.ts'
+import { deviceOf } from '#server/sockets/asking.ts'
+import { type SocketHouse, type WiredHouse, wireHouse } from '#server/sockets/wired-house.ts'
 
 interface Caller {
   readonly asker: Asker
+  /** The one house that it hears of and speaks to, as long as it is connected. */
+  readonly house: WiredHouse
+  /** It came to whichever house is open by default. */
+  readonly isByDefault: boolean
+}
+
+/** Which houses are open, and which of them is meant. */
+export interface SocketHouses {
+  find(asked: WhichHouse | undefined): SocketHouse | null
+  onOpened(listener: (which: WhichHouse, house: SocketHouse) => void): void
+  onClosing(listener: (house: SocketHouse) => void): void
 }
 
 type Io = Server<ScreenMessages, ServerMessages, Record<string, never>, Caller>
@@ -34,19 +42,14 @@ type Connected = Socket<ScreenMessages, ServerMessages, Record<string, never>, C
 
 export interface SocketPorts {
   readonly httpServer: HttpServer
-  readonly services: StationServices
-  readonly guests: Guests
+  readonly houses: SocketHouses
   readonly access: Access
-  readonly forecasts: Forecasts
-  readonly station: () => Welcome['station']
   readonly build: string
   readonly now: () => number
   readonly isAllowed: (request: IncomingMessage) => boolean
   /** A device was proved on the connection of this handshake. */
   readonly onProved: (request: IncomingMessage) => void
   readonly isTaking: () => boolean
-  /** A guest was forgotten: the commands that brought a name. */
-  readonly onForgotten: (listener: (service: string, commands: readonly string[]) => void) => void
   /** Of one connection. */
   readonly mostMessagesASecond: number
   readonly logger: Logger
@@ -57,8 +60,8 @@ const MOST_CONNECTIONS = 500
 const CLOSE_WITHIN_MS = 1_000
 
 export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } => {
-  const { services, guests, access, logger } = ports
-  const asking = createAsking(ports)
+  const { houses, access, logger } = ports
+  const wired = new Map<SocketHouse, WiredHouse>()
   const limiter = new RateLimiterMemory({ points: ports.mostMessagesASecond, duration: 1 })
   const io: Io = new Server(ports.httpServer, {
     transports: ['websocket'],
@@ -76,15 +79,21 @@ export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } =>
 
   io.use((socket, next) => {
     const hello = helloSchema.safeParse(socket.handshake.auth)
-    const admitted = hello.success
+    if (!hello.success) {
+      next(new Error('not-the-protocol'))
+      return
+    }
+    const meant = houses.find(hello.data.house)
+    const house = meant && wired.get(meant)
+    const admitted = house
       ? access.admit(socket.request, hello.data)
-      : { refusal: 'not-the-protocol' }
-    if ('refusal' in admitted) {
-      next(new Error(admitted.refusal))
+      : ({ refusal: 'demo-closed' } as const)
+    if (!house || 'refusal' in admitted) {
+      next(new Error('refusal' in admitted ? admitted.refusal : 'demo-closed'))
       return
     }
     if (admitted.kind === 'proved') ports.onProved(socket.request)
-    socket.data = { asker: admitted }
+    socket.data = { asker: admitted, house, isByDefault: hello.data.house === undefined }
     next()
   })
 
@@ -97,8 +106,15 @@ export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } =>
   const underway = new Set<Promise<void>>()
 
   const pulse = () => {
+    const byDefault = houses.find(undefined)
     for (const socket of io.of('/').sockets.values()) {
-      const current = asking.current(socket.data.asker)
+      const { asker, house, isByDefault } = socket.data
+      // The first own station was published: whoever came by default is let in there anew.
+      if (isByDefault && house.house !== byDefault) {
+        socket.disconnect(true)
+        continue
+      }
+      const current = house.asking.current(asker)
       socket.emit('pulse', {
         at: ports.now(),
         service: current?.service ?? null,
@@ -107,11 +123,13 @@ export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } =>
     }
   }
 
-  const telling = createTelling({
-    io,
-    guests,
-    newest: (service) => ports.forecasts.newest(service),
-    logger,
+  houses.onOpened((which, house) => {
+    wired.set(house, wireHouse(which, house, { io, access, logger, onOpened: pulse }))
+  })
+  houses.onClosing((house) => {
+    wired.delete(house)
+    for (const socket of io.of('/').sockets.values())
+      if (socket.data.house.house === house) socket.disconnect(true)
   })
 
   const isTooMuch = (socket: Connected): Promise<boolean> =>
@@ -123,23 +141,24 @@ export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } =>
   const onFollow = async (socket: Connected, message: unknown): Promise<Followed> => {
     if (await isTooMuch(socket)) return { kind: 'busy' }
     const asked = followSchema.safeParse(message)
-    const { asker } = socket.data
-    const rail = asked.success ? await asking.find(asker, asked.data.service) : null
+    const { asker, house } = socket.data
+    const rail = asked.success ? await house.asking.find(asker, asked.data.service) : null
     if (!rail || !asked.success) return { kind: 'no-such-service' }
-    return telling.follow(socket, asker.role, rail, asked.data.position)
+    return house.telling.follow(socket, asker.role, rail, asked.data.position)
   }
 
   const onCommand = async (socket: Connected, message: unknown): Promise<Answer> => {
     if (await isTooMuch(socket))
       return { id: idOf(message), answer: 'not taken', because: { code: 'busy' } }
-    const { asker } = socket.data
+    const { asker, house } = socket.data
+    const { services } = house.house
     const taken = takeCommand(message, asker.role)
     if (!taken.taken) return { id: taken.id, answer: 'not taken', because: taken.because }
     const { id, service, command, by, passphrase } = taken
     const not = (because: NotTaken): Answer => ({ id, answer: 'not taken', because })
     if (!ports.isTaking()) return not({ code: 'closing' })
     const hasProof = passphrase !== null
-    const problem = await asking.problem(asker, { command, service, hasProof })
+    const problem = await house.asking.problem(asker, { command, service, hasProof })
     if (problem !== null) return not({ code: problem })
     if (!hasProof) return services.submit(service, id, command, by)
     const from = { device: deviceOf(asker), address: addressOf(socket.conn.remoteAddress) }
@@ -150,13 +169,14 @@ export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } =>
   }
 
   io.on('connection', (socket) => {
-    const { asker } = socket.data
-    const current = asking.current(asker)
+    const { asker, house } = socket.data
+    const current = house.asking.current(asker)
     if (asker.kind === 'proved') socket.on('disconnect', access.devices.arrive(asker.device))
     socket.emit('welcome', {
       protocol: PROTOCOL,
       build: ports.build,
-      station: ports.station(),
+      house: house.which,
+      station: house.station(asker.kind === 'proved' ? asker.station : null),
       service: current?.service ?? null,
       device: deviceOf(asker),
       at: ports.now(),
@@ -184,14 +204,6 @@ export const attachSockets = (ports: SocketPorts): { close(): Promise<void> } =>
     )
     socket.on('error', (error) => logger.warn({ err: error }, 'a socket failed'))
   })
-
-  services.onShow((rail, events) => {
-    telling.happened(rail, events)
-    if (events.some((event) => event.type === 'serviceOpened')) pulse()
-  })
-
-  ports.forecasts.onForecast(telling.forecast)
-  ports.onForgotten(telling.forgotten)
 
   const pulsing = setInterval(pulse, PULSE_EVERY_MS)
 

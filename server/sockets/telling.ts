@@ -1,6 +1,7 @@
 /** What is told of a service, to each role what it is sent: worked out once for roles that are sent the same. */
 import type { Logger } from 'pino'
 import type { Server, Socket } from 'socket.io'
+import type { WhichHouse } from '#lib/access/http.ts'
 import { type CrewRole, isCrew, isSent, SIGHTS, sightOf } from '#lib/access/seen/classes.ts'
 import { namesFor } from '#lib/access/seen/names.ts'
 import { project, projectForecast, projectState } from '#lib/access/seen/project.ts'
@@ -15,6 +16,8 @@ import type { Rail } from '#server/rail/rail.ts'
 type Followable = Socket<ScreenMessages, ServerMessages>
 
 export interface TellingPorts {
+  /** Whose services these are, since two houses may have one of the same id. */
+  readonly house: WhichHouse
   readonly io: Pick<Server<ScreenMessages, ServerMessages>, 'to' | 'sockets'>
   readonly guests: Pick<Guests, 'of'>
   readonly newest: (service: string) => StationForecast | null
@@ -31,11 +34,11 @@ export interface Telling {
 }
 
 const OF_A_SERVICE = 'service '
-const pictureRoom = (service: string): string => `${OF_A_SERVICE}${service} picture`
-const crewRoom = (service: string, role: CrewRole): string =>
-  `${OF_A_SERVICE}${service} ${sightOf(role)}`
 
-export const createTelling = ({ io, guests, newest, logger }: TellingPorts): Telling => {
+export const createTelling = ({ house, io, guests, newest, logger }: TellingPorts): Telling => {
+  const pictureRoom = (service: string): string => `${OF_A_SERVICE}${house} ${service} picture`
+  const crewRoom = (service: string, role: CrewRole): string =>
+    `${OF_A_SERVICE}${house} ${service} ${sightOf(role)}`
   const failed = (error: unknown): void => logger.error({ err: error }, 'names were not told')
   const isThere = (room: string): boolean => (io.sockets.adapter.rooms.get(room)?.size ?? 0) > 0
 

@@ -101,6 +101,8 @@ export const houseVersions = [
      adult TEXT,
      PRIMARY KEY (house, ingredient, product, version)
    ) STRICT, WITHOUT ROWID;`,
+  // Whether somebody opened the demo beside it, or closed it; null where nobody said.
+  'ALTER TABLE house ADD COLUMN demo_open INTEGER;',
 ]
 
 /** 'LSho' in ASCII. */

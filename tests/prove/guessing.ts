@@ -56,8 +56,14 @@ const openHouse = async (): Promise<House> => {
     database,
     now: () => told,
     monotonic: () => told,
-    station: () => 'alder-hall',
-    isDemo: () => false,
+    here: () => ({
+      page: 'own',
+      demoIsOpen: false,
+      line: null,
+      station: 'alder-hall',
+      stations: [],
+      isDemo: false,
+    }),
     cost: CHEAP,
   })
   const here = callerOf('127.0.0.1')

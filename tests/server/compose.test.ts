@@ -20,6 +20,7 @@ import { closeDurableDatabase, type SqliteDatabase } from '#server/store/durable
 import { openHouseDatabase } from '#server/store/house-database.ts'
 import { startComposedStation } from '#tests/support/composed-station.ts'
 import { LEADS_PASSPHRASE, makeHouse, PASSPHRASE as RIGHT } from '#tests/support/make-house.ts'
+import { demoIn } from '#tests/support/own-station.ts'
 import { connectScreen } from '#tests/support/socket-room.ts'
 import { temporaryFolder } from '#tests/support/temporary-folder.ts'
 
@@ -32,7 +33,7 @@ const owner = async (url: string) => ({
 })
 
 const withHouse = async <Result>(data: string, act: (house: SqliteDatabase) => Promise<Result>) => {
-  const house = openHouseDatabase({ path: join(data, 'house.db') })
+  const house = openHouseDatabase({ path: join(demoIn(data), 'house.db') })
   try {
     return await act(house)
   } finally {
@@ -53,7 +54,7 @@ const keptIn = (data: string) =>
   })
 
 const demoOf = async (data: string) => {
-  const log = openSqliteLog<Recorded, StoredAnswer>({ path: join(data, 'log.db') })
+  const log = openSqliteLog<Recorded, StoredAnswer>({ path: join(demoIn(data), 'log.db') })
   const events = await log.read(DEMO, 0)
   await log.close()
   return events.reduce(evolve, NOT_OPENED)
@@ -139,7 +140,7 @@ describe('a label that changed', () => {
     expect(await give('close', { type: 'close' }, { service: DEMO })).toMatchObject({
       answer: 'accepted',
     })
-    await give('open', { type: 'open', station: demoStation.id, kind: 'real' }, { service: 's-2' })
+    await give('open', { type: 'open', station: demoStation.id, kind: 'demo' }, { service: 's-2' })
     const { follow } = await connectScreen(server.url, 'lead', await owner(server.url))
     const followed = await follow(0, 's-2')
     if (followed.kind !== 'events') throw new Error(followed.kind)
@@ -178,15 +179,17 @@ describe('who read a label', () => {
       readBy: OLD,
     })
     const named = () =>
-      readdirSync(data)
-        .filter((name) => [READER, OLD].some((one) => readFileSync(join(data, name)).includes(one)))
+      readdirSync(demoIn(data))
+        .filter((name) =>
+          [READER, OLD].some((one) => readFileSync(join(demoIn(data), name)).includes(one)),
+        )
         .map((name) => name.replace(/-(wal|shm)$/, ''))
     const open = named()
     expect(open).toContain('guests.db')
     expect(await give('close', { type: 'close' }, { service: DEMO })).toMatchObject({
       answer: 'accepted',
     })
-    await give('open', { type: 'open', station: demoStation.id, kind: 'real' }, { service: 's-2' })
+    await give('open', { type: 'open', station: demoStation.id, kind: 'demo' }, { service: 's-2' })
     const next = named()
     await server.end()
     const files = new Set([...open, ...next, ...named()])
@@ -207,8 +210,8 @@ describe('who read the sanitizer', () => {
     const read = { type: 'readSanitizer', mgPerL: 100, water, ph: null, initials: READER } as const
     expect(await give('strip', read, { service: DEMO })).toMatchObject({ answer: 'accepted' })
     await server.end()
-    const naming = readdirSync(data).filter((name) =>
-      readFileSync(join(data, name)).includes(READER),
+    const naming = readdirSync(demoIn(data)).filter((name) =>
+      readFileSync(join(demoIn(data), name)).includes(READER),
     )
     expect(new Set(naming.map((name) => name.replace(/-(wal|shm)$/, '')))).toEqual(
       new Set(['guests.db']),

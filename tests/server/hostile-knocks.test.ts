@@ -12,6 +12,7 @@ import { openHouseDatabase } from '#server/store/house-database.ts'
 import { askKnock, isIn } from '#tests/support/ask-knock.ts'
 import { startComposedStation } from '#tests/support/composed-station.ts'
 import { HEADERS, type Knock, knocks, sayKnock, type Token } from '#tests/support/knocks.ts'
+import { publishIn } from '#tests/support/own-station.ts'
 import { rawHttp } from '#tests/support/raw-http.ts'
 import { connectScreen } from '#tests/support/socket-room.ts'
 import { temporaryFolder } from '#tests/support/temporary-folder.ts'
@@ -66,6 +67,7 @@ const makeHouse = (): MadeHouse => {
 /** The house's server with a real service, to which tablets come from addresses of the network. */
 const start = async () => {
   const { data, ...house } = makeHouse()
+  await publishIn(data)
   const { url, httpServer } = await startComposedStation(data)
   // Before the edge counts it.
   httpServer.prependListener('connection', (socket) => {
@@ -75,7 +77,6 @@ const start = async () => {
   })
   const auth = { protocol: PROTOCOL, role: 'lead', token: house.tokens['its own'] }
   const { give } = await connectScreen(url, 'lead', { auth })
-  await give('close', { type: 'close' }, { service: 's-demo' })
   const open = { type: 'open', station: demoStation.id, kind: 'real' } as const
   expect(await give('open', open, { service: 's-real' })).toMatchObject({ answer: 'accepted' })
   return { ...house, port: Number(new URL(url).port) }

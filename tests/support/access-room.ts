@@ -62,19 +62,28 @@ export const accessRoom = ({
   monotonic = () => 0,
   isDemo = () => false,
   path = join(temporaryFolder(true), 'house.db'),
+  stations = [STATION],
 }: {
   readonly now?: () => number
   readonly monotonic?: () => number
   readonly isDemo?: () => boolean
   readonly path?: string
+  readonly stations?: readonly string[]
 } = {}): AccessRoom => {
   const database = openHouseDatabase({ path })
   const access = createAccess({
     database,
     now,
     monotonic,
-    station: () => STATION,
-    isDemo,
+    here: ({ house: which = 'own', station }, at) => ({
+      page: which,
+      demoIsOpen: which === 'demo',
+      line: null,
+      // Any station there is asked for: a test's devices are of stations of their own.
+      station: station ?? (at || STATION),
+      stations: stations.map((id) => ({ id, name: id, wells: [], isOpen: false })),
+      isDemo: isDemo(),
+    }),
     cost: CHEAP,
   })
   const house = createHouse(database)

@@ -47,6 +47,7 @@ export const startComposedStation = async (
     routes: station.routes,
     access: station.access,
     keeping: station.keeping,
+    setDemoOpen: station.setDemoOpen,
     pages: null,
     edge,
     development: false,

@@ -127,6 +127,7 @@ export const createScreen = ({
 export const welcomeTo = (service: string | null): Welcome => ({
   protocol: PROTOCOL,
   build: 'b1',
+  house: 'own',
   station: { id: 'alder-hall', name: 'Alder Hall lunch line' },
   service,
   device: null,

@@ -54,6 +54,7 @@ const open = async (data: string): Promise<number> => {
     health: station.health,
     access: station.access,
     keeping: station.keeping,
+    setDemoOpen: station.setDemoOpen,
     allergens: station.allergens,
     routes: station.routes,
     pages,

@@ -1,10 +1,12 @@
 import { spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { join } from 'node:path'
+import type { StationDocument } from '#lib/station/station-document.ts'
 import { ensureReady } from '#server/ready.mjs'
 import { root } from '#server/root.ts'
 import type { Answered, Asked } from '#tests/support/houses.ts'
 import { temporaryFolder } from '#tests/support/launch-server.ts'
+import { publishIn } from '#tests/support/own-station.ts'
 
 /** A server with a data folder of its own, in a process that it shares with others. */
 export interface House {
@@ -19,7 +21,8 @@ export interface House {
 }
 
 export interface Houses {
-  open(): Promise<House>
+  /** With these stations as its own ones; where there are none with the demo alone. */
+  open(stations?: readonly StationDocument[]): Promise<House>
   /** How the process ended. */
   end(): Promise<{ readonly code: number | null; readonly stderr: string }>
 }
@@ -59,9 +62,10 @@ export const launchHouses = async (): Promise<Houses> => {
     return Promise.race([answer, failed])
   }
   return {
-    open: async () => {
+    open: async (stations = []) => {
       const said = stderr.length
       const data = temporaryFolder(true)
+      if (stations.length > 0) await publishIn(data, ...stations)
       number += 1
       const { port } = await ask({ ask: 'open', number, data })
       const url = `http://127.0.0.1:${port}`

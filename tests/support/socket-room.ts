@@ -19,6 +19,7 @@ import type { House } from '#server/access/house.ts'
 import { refusalAtGate } from '#server/http/gate.ts'
 import { openStationServices, type StationServices } from '#server/rail/station-services.ts'
 import { attachSockets } from '#server/sockets/attach.ts'
+import type { SocketHouse } from '#server/sockets/wired-house.ts'
 import { accessRoom } from '#tests/support/access-room.ts'
 import { LOADS, OPEN } from '#tests/support/orders.ts'
 import { createRailRoom, type RailRoom } from '#tests/support/rail-room.ts'
@@ -67,8 +68,8 @@ export const createSocketRoom = async ({
   } = { newest: null, listeners: [] }
   const forgetters: ((service: string, commands: readonly string[]) => void)[] = []
   let taking = true
-  const sockets = attachSockets({
-    httpServer,
+  const station = { station: 'alder-hall', document: { name: 'Alder Hall' } }
+  const own: SocketHouse = {
     services: {
       ...services,
       submit: (service, id, command, by, adult) => {
@@ -77,20 +78,27 @@ export const createSocketRoom = async ({
       },
     },
     guests: room.guests,
-    access,
     forecasts: {
       newest: (service) => (forecasts.newest?.service === service ? forecasts.newest : null),
       onForecast: (listener) => forecasts.listeners.push(listener),
-      close: () => undefined,
     },
-    station: () => ({ id: 'alder-hall', name: 'Alder Hall' }),
+    keeping: { onForgotten: (listener) => forgetters.push(listener) },
+    stations: { find: () => station, first: () => station },
+  }
+  const sockets = attachSockets({
+    httpServer,
+    houses: {
+      find: (which) => (which === 'demo' ? null : own),
+      onOpened: (listener) => listener('own', own),
+      onClosing: () => undefined,
+    },
+    access,
     build: 'build-1',
     now: () => room.time.clock.now(),
     isAllowed: (request) =>
       refusalAtGate(request, 'socket', { secure: false, extraHosts: [] }) === null,
     onProved: () => undefined,
     isTaking: () => taking,
-    onForgotten: (listener) => forgetters.push(listener),
     mostMessagesASecond,
     logger: pino({ level: 'trace' }, { write: (line) => logged.push(line) }),
   })

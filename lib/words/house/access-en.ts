@@ -168,6 +168,8 @@ export const accessWords = {
     notYoursWhat: 'It was let in for another place. Go there, or ask the lead for a code.',
     stranger: 'This tablet isn’t in',
     strangerWhat: 'The lead’s screen shows a code under “Devices”: it lets this tablet in.',
+    demoClosed: 'The demo is closed',
+    demoClosedWhat: 'The lead opens it again on the first page.',
     toOwn: (role: PlaceRole) => `To ${place[role]}`,
     join: 'Join with a code',
   },

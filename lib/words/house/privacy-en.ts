@@ -22,6 +22,7 @@ const ROWS = {
   codes: { name: 'Codes that are open', what: 'only scrambled, ten minutes' },
   house: { name: 'The house', what: 'when it was made' },
   retention: { name: 'How many days', what: 'what is set here' },
+  demo: { name: 'The demo', what: 'all of it, in files of its own, gone when it is closed' },
   running: { name: 'That the server runs', what: 'its port' },
   scripts: { name: 'Key for scripts', what: 'for whoever owns the laptop’s folder' },
   waiting: { name: 'Orders that wait', what: 'on a tablet, until they are sent' },

@@ -56,6 +56,7 @@ const device = (name: string, more: Partial<ListedDevice> = {}): ListedDevice =>
   device: name,
   name,
   role: 'assembly',
+  station: 's',
   joinedAt: 1,
   seenAt: 1,
   isHere: true,
@@ -102,6 +103,10 @@ describe('what is open to a device', () => {
     you: null,
     mayWalkDemo: false,
     line: null,
+    page: 'own',
+    demoIsOpen: false,
+    stations: [],
+    station: null,
     ...more,
   })
   const you = {

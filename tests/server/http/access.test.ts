@@ -70,6 +70,10 @@ describe('from an empty folder to a joined tablet', () => {
       you: null,
       line: { name: 'Alder Hall lunch line', wells: [2, 3, 3, 2] },
       mayWalkDemo: true,
+      page: 'demo',
+      demoIsOpen: true,
+      stations: [],
+      station: 'alder-hall',
     })
     const lead = await make()
     expect(lead).toMatchObject({ status: 200, json: { code: 'done', you: { role: 'lead' } } })
@@ -104,8 +108,8 @@ describe('from an empty folder to a joined tablet', () => {
     const typed = String(json.typed)
     const secrets = [lead, token('counter'), typed, typed.replace('-', ''), IN_CHARGE.passphrase]
     const found = () =>
-      readdirSync(data)
-        .filter((name) => name !== SCRIPTS_TOKEN)
+      readdirSync(data, { recursive: true, encoding: 'utf8' })
+        .filter((name) => name !== SCRIPTS_TOKEN && statSync(join(data, name)).isFile())
         .filter((name) => {
           const bytes = readFileSync(join(data, name))
           return secrets.some((one) => bytes.includes(one.split('.').at(-1) ?? one))

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { sheetOf } from '#lib/rooms/care/views/allergen-sheet.ts'
-import { createAllergens } from '#server/http/allergens.ts'
+import { sheetNow } from '#server/http/allergens.ts'
 import { startComposedStation } from '#tests/support/composed-station.ts'
 import { demoStation, given, OPENED_AT, onward } from '#tests/support/service.ts'
 import { temporaryFolder } from '#tests/support/temporary-folder.ts'
@@ -12,13 +12,7 @@ const asked = (
   state: ReturnType<typeof given>['state'] | null,
   first: typeof kept | null = kept,
   changedAt: number | null = null,
-): ReturnType<ReturnType<typeof createAllergens>> =>
-  createAllergens({
-    state: () => state,
-    stations: { first: () => first },
-    changedAt: () => changedAt,
-    now: () => NOW,
-  })()
+): ReturnType<typeof sheetNow> => sheetNow(NOW, state, first, changedAt)
 
 test('the sheet of an open service is as its pans and labels are now', () => {
   const told = given(

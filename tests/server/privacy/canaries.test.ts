@@ -9,11 +9,12 @@ import { demoStation } from '#server/demo-station.ts'
 import { scriptsToken } from '#server/shell/scripts-token.ts'
 import { startComposedStation } from '#tests/support/composed-station.ts'
 import { usual } from '#tests/support/orders.ts'
+import { publishIn, realService } from '#tests/support/own-station.ts'
 import { createTestClock, NOON, type TestClock } from '#tests/support/rail-room.ts'
 import { connectScreen } from '#tests/support/socket-room.ts'
 import { temporaryFolder } from '#tests/support/temporary-folder.ts'
 
-const DEMO = 's-demo'
+const FIRST = 's-1'
 
 /** A hello of whoever owns the data folder. */
 const owner = async (url: string) => ({
@@ -71,14 +72,17 @@ const send = (name: string, reason: 'coeliac' | 'faith'): Command => ({
 
 const accepted = expect.objectContaining({ answer: 'accepted' })
 
-/** A demo with two guests and a reading: each with a name, a reason and a need. */
+/** A service with two guests and a reading: each with a name, a reason and a need. */
 const served = async (time: TestClock) => {
   const data = temporaryFolder()
+  await publishIn(data)
   const server = await startComposedStation(data, time.clock)
   expect(found(data)).toEqual({})
   const { give } = await connectScreen(server.url, 'lead', await owner(server.url))
-  const doing = async (id: string, command: Command, service = DEMO) =>
+  const doing = async (id: string, command: Command, service = FIRST) =>
     expect(await give(id, command, { service }), id).toEqual(accepted)
+  for (const [index, one] of realService(demoStation, time.clock.now()).entries())
+    await doing(`set-up-${index}`, one)
   await doing('first', send(SAID.firstName, 'coeliac'))
   await doing('other', send(SAID.otherName, 'faith'))
   await doing('strip', {
@@ -119,12 +123,12 @@ describe('what guests said, in all files and in the log of the program', () => {
 
   test('[G6] of one guest is gone at once when it is forgotten, of the other it stays', async () => {
     const { data, server, give } = await served(createTestClock())
-    expect(await server.station.keeping.forget(DEMO, 1)).toBe(2)
+    expect(await server.station.keeping.forget(FIRST, 1)).toBe(2)
     const left = ['otherName', 'initials', 'otherReason', 'need']
     expect(Object.keys(found(data, server.logged))).toEqual(left)
-    expect(await server.station.keeping.forget(DEMO, 1)).toBe(0)
+    expect(await server.station.keeping.forget(FIRST, 1)).toBe(0)
     // Sent again it is known, and brings nothing back.
-    expect(await give('first', send(SAID.firstName, 'coeliac'), { service: DEMO })).toEqual(
+    expect(await give('first', send(SAID.firstName, 'coeliac'), { service: FIRST })).toEqual(
       accepted,
     )
     await server.end()
@@ -153,8 +157,7 @@ describe('what guests said, in all files and in the log of the program', () => {
     expect(late).toMatchObject({ answer: 'not taken', because: { code: 'no-such-service' } })
     const { rows } = await agreed.station.keeping.now()
     const countOf = (id: string) => rows.find((row) => row.id === id)?.now?.count
-    // A demo was opened anew, as in an empty folder.
-    expect([countOf('records'), countOf('streams')]).toEqual([2, 1])
+    expect([countOf('records'), countOf('streams')]).toEqual([2, 0])
     await agreed.end()
     expect(found(data, agreed.logged)).toEqual({})
   })

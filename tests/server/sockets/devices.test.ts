@@ -9,6 +9,7 @@ import { from, IN_CHARGE } from '#tests/support/access-room.ts'
 import { startComposedStation } from '#tests/support/composed-station.ts'
 import { LEADS_PASSPHRASE, makeHouse, PASSPHRASE } from '#tests/support/make-house.ts'
 import { order } from '#tests/support/orders.ts'
+import { publishIn } from '#tests/support/own-station.ts'
 import { connectScreen, createSocketRoom, isLetIn, knock } from '#tests/support/socket-room.ts'
 import { temporaryFolder } from '#tests/support/temporary-folder.ts'
 
@@ -135,6 +136,9 @@ describe('a device of another station', () => {
   })
 })
 
+const inDemo = (url: string) =>
+  knock(url, 'pick-up', { auth: { protocol: PROTOCOL, role: 'pick-up', house: 'demo' } })
+
 describe('who walks through the demo', () => {
   test('[D17] opens nothing real, proves nothing, and hears of nothing real', async () => {
     const { url } = await startComposedStation(temporaryFolder())
@@ -156,26 +160,29 @@ describe('who walks through the demo', () => {
     const lead = await connectScreen(url, 'lead', {
       auth: { protocol: PROTOCOL, role: 'lead', token },
     })
-    expect(await lead.give('close', { type: 'close' }, of)).toMatchObject({ answer: 'accepted' })
-    expect(await lead.give('open', open, { service: 's-1' })).toMatchObject({ answer: 'accepted' })
-    await expect.poll(() => walker.of('pulse').at(-1)).toMatchObject({ service: null, position: 0 })
-    expect(await walker.follow(0, 's-1')).toEqual({ kind: 'no-such-service' })
-    expect(await walker.give('late', CORRECT, { service: 's-1' })).toMatchObject({
-      answer: 'not taken',
-      because: { code: 'not-joined' },
-    })
+    const there = { answer: 'not taken', because: { code: 'no-such-service' } }
+    expect(await lead.give('open', open, { service: 's-1' })).toMatchObject(there)
     expect(JSON.stringify(walker.heard)).not.toContain('s-1')
-    expect(await isLetIn(knock(url, 'pick-up'))).toBe('not-joined')
+  })
 
-    expect(await lead.give('over', { type: 'close' }, { service: 's-1' })).toMatchObject({
-      answer: 'accepted',
-    })
-    const demo = { ...open, kind: 'demo' } as const
-    expect(await walker.give('again', demo, { service: 's-2' })).toMatchObject({
-      answer: 'not taken',
-      because: { code: 'not-joined' },
-    })
-    expect(lead.of('pulse').at(-1)).toMatchObject({ service: 's-1' })
+  test('[D17] is let in no more once an own station is there, but where the demo is open beside it', async () => {
+    const data = temporaryFolder()
+    await publishIn(data)
+    const { url } = await startComposedStation(data)
+    await makeHouse(url)
+    expect(await isLetIn(knock(url, 'pick-up'))).toBe('not-joined')
+    expect(await isLetIn(inDemo(url))).toBe('demo-closed')
+    const set = (open: boolean) =>
+      fetch(`${url}/access/demo`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify({ open }),
+      })
+    expect((await set(true)).status).toBe(200)
+    expect(await isLetIn(knock(url, 'pick-up'))).toBe('not-joined')
+    expect(await isLetIn(inDemo(url))).toBe(true)
+    expect((await set(false)).status).toBe(200)
+    expect(await isLetIn(inDemo(url))).toBe('demo-closed')
   })
 
   test('[D7] changes no label, which the next real service would have', async () => {

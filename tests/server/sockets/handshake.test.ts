@@ -52,6 +52,7 @@ describe('who may connect', () => {
     expect(welcome).toEqual({
       protocol: PROTOCOL,
       build: 'build-1',
+      house: 'own',
       station: { id: 'alder-hall', name: 'Alder Hall' },
       service: 's-lunch',
       device: 'd-pick-up',

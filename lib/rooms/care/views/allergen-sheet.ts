@@ -43,6 +43,8 @@ export interface SheetAnswer {
   readonly at: number
   /** null where no station is set up. */
   readonly facts: SheetFacts | null
+  /** It is the demo's: nobody is served by it. */
+  readonly demo?: true
 }
 
 export interface SheetCell {

@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, test } from 'vitest'
 import { PROTOCOL } from '#lib/protocol/wire.ts'
@@ -20,7 +20,7 @@ import { closeDurableDatabase, type SqliteDatabase } from '#server/store/durable
 import { openHouseDatabase } from '#server/store/house-database.ts'
 import { startComposedStation } from '#tests/support/composed-station.ts'
 import { LEADS_PASSPHRASE, makeHouse, PASSPHRASE as RIGHT } from '#tests/support/make-house.ts'
-import { demoIn } from '#tests/support/own-station.ts'
+import { demoIn, olderFolder } from '#tests/support/own-station.ts'
 import { connectScreen } from '#tests/support/socket-room.ts'
 import { temporaryFolder } from '#tests/support/temporary-folder.ts'
 
@@ -131,6 +131,31 @@ describe('a new data folder', () => {
     await first.end()
     await (await startComposedStation(data)).end()
     expect((await demoOf(data)).backups).not.toHaveProperty(component)
+  })
+})
+
+describe('a data folder of before the demo was a house of its own', () => {
+  test('[D28] opens as it was: its line and its demo service are the own ones, and no other is begun', async () => {
+    const data = await olderFolder(temporaryFolder())
+    const server = await startComposedStation(data)
+    expect(await (await fetch(`${server.url}/access`)).json()).toMatchObject({
+      page: 'own',
+      station: demoStation.id,
+      demoIsOpen: false,
+      mayWalkDemo: true,
+    })
+    const { welcome, give } = await connectScreen(server.url, 'lead')
+    expect(welcome).toMatchObject({ house: 'own', service: DEMO })
+    expect(
+      await give(
+        'stop',
+        { type: 'stopSelling', what: 'item', id: 'garden-chicken' },
+        {
+          service: DEMO,
+        },
+      ),
+    ).toMatchObject({ answer: 'accepted' })
+    expect(existsSync(demoIn(data))).toBe(false)
   })
 })
 

@@ -1,10 +1,14 @@
 /** Own stations of a house without the screens that set them up: published straight into its file. */
 import { join } from 'node:path'
+import { pino } from 'pino'
 import { openingCommands } from '#lib/spine/opening-commands.ts'
 import type { Command } from '#lib/spine/registry.ts'
 import { stationSchema } from '#lib/station/schema.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
+import { beginDemo } from '#server/demo/open-demo.ts'
 import { demoStation } from '#server/demo-station.ts'
+import { openHouse } from '#server/houses/open-house.ts'
+import { createServerClock } from '#server/rail/clock.ts'
 import { createSqliteStations } from '#server/stations/sqlite.ts'
 import { closeDurableDatabase } from '#server/store/durable-database.ts'
 import { openHouseDatabase } from '#server/store/house-database.ts'
@@ -32,3 +36,25 @@ export const realService = (station: StationDocument, now: number): readonly Com
   { type: 'open', station: station.id, kind: 'real' },
   ...openingCommands(station, now - 1_000),
 ]
+
+/**
+ * A data folder as it was before the demo was a house of its own: its line and its service, which is
+ * open and loaded, lie among the own ones.
+ */
+export const olderFolder = async (data: string): Promise<string> => {
+  const clock = createServerClock()
+  const house = await openHouse({
+    path: data,
+    clock,
+    logger: pino({ level: 'silent' }),
+    fatal: (error) => {
+      throw error
+    },
+    first: demoStation,
+    begin: (services, stations) => beginDemo(services, stations.first(), clock.now()),
+  })
+  await house.finish()
+  house.quiet()
+  await house.closeStores()
+  return data
+}

@@ -6,6 +6,7 @@ import type { StationDocument } from '#lib/station/station-document.ts'
 import { STATION_SETS } from '#server/stations/sets.ts'
 import { IN_CHARGE, LEAD } from '#tests/support/access-room.ts'
 import { startComposedStation } from '#tests/support/composed-station.ts'
+import { olderFolder } from '#tests/support/own-station.ts'
 import { demoStation } from '#tests/support/service.ts'
 import { temporaryFolder } from '#tests/support/temporary-folder.ts'
 
@@ -13,7 +14,7 @@ type Told = Readonly<Record<string, unknown>> & { readonly code: string; readonl
 
 /** A house that is made, and what a lead's device asks of it. */
 const made = async () => {
-  const server = await startComposedStation(temporaryFolder())
+  const server = await startComposedStation(await olderFolder(temporaryFolder()))
   const secret = server.station.access.secret() ?? ''
   const answer = await fetch(`${server.url}/access/make`, {
     method: 'POST',

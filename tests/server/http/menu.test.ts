@@ -9,13 +9,14 @@ import { closeDurableDatabase } from '#server/store/durable-database.ts'
 import { openHouseDatabase } from '#server/store/house-database.ts'
 import { IN_CHARGE, LEAD } from '#tests/support/access-room.ts'
 import { startComposedStation } from '#tests/support/composed-station.ts'
+import { olderFolder } from '#tests/support/own-station.ts'
 import { connectScreen } from '#tests/support/socket-room.ts'
 import { temporaryFolder } from '#tests/support/temporary-folder.ts'
 
 type Told = Readonly<Record<string, unknown>> & { readonly code: string }
 
 const start = async (data = temporaryFolder()) => {
-  const server = await startComposedStation(data)
+  const server = await startComposedStation(await olderFolder(data))
   const ask = async (path: string, token: string, body?: unknown): Promise<Told> => {
     const answer = await fetch(`${server.url}${path}`, {
       method: body === undefined ? 'GET' : 'POST',

@@ -165,7 +165,7 @@ describe('who walks through the demo', () => {
     expect(JSON.stringify(walker.heard)).not.toContain('s-1')
   })
 
-  test('[D17] is let in no more once an own station is there, but where the demo is open beside it', async () => {
+  test('[D17][D28] is let in no more once an own station is there, but where the demo is open beside it', async () => {
     const data = temporaryFolder()
     await publishIn(data)
     const { url } = await startComposedStation(data)

@@ -1,4 +1,4 @@
-/** A station document taken apart into the rows of a draft, and its labels beside them. */
+/** A station document taken apart into the rows of a draft; its labels are in none of them. */
 import {
   type Draft,
   type Entity,
@@ -10,7 +10,6 @@ import {
 } from '#lib/editor/draft.ts'
 import { LABEL_FIELDS } from '#lib/editor/fields.ts'
 import { openContacts } from '#lib/editor/proposed-contacts.ts'
-import type { DraftLabels } from '#lib/editor/raw-document.ts'
 
 /** A document as JSON; what it says may be wrong, but no two of a kind have one id. */
 export type WrittenDocument = Readonly<Record<string, Json>>
@@ -38,22 +37,11 @@ const records = (value: Json | undefined): readonly Row[] =>
 
 const isOfLabel = (field: string): boolean => LABEL_FIELDS.includes(field)
 
-/** Products keep their names in the row; their labels lie with the others. */
+/** Products keep their names in the row; their labels are the house's too. */
 const productsOf = (part: Row): Row =>
   part.products === undefined
     ? {}
     : { products: records(part.products).map((one) => only(one, (field) => !isOfLabel(field))) }
-
-/** The labels of a document, by ingredient, and by `ingredient/product` of its substitutes. */
-export const labelsOf = (document: WrittenDocument): DraftLabels =>
-  Object.fromEntries(
-    records(document.ingredients).flatMap((one) => [
-      [String(one.id), only(one, isOfLabel)] as const,
-      ...records(one.products).map(
-        (product) => [`${one.id}/${product.id}`, only(product, isOfLabel)] as const,
-      ),
-    ]),
-  )
 
 /** The rows that a document is laid together from again, as `layDocument` does. */
 export const draftOf = (document: WrittenDocument): Draft => {

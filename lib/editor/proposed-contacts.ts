@@ -1,10 +1,10 @@
 /** What touches what as far as the drawing tells: proposed as touching, confirmed by a person once. */
-import { columnsOf } from '#lib/editor/columns.ts'
 import {
   type Draft,
   isRecord,
   type Named,
   type Row,
+  rowOf,
   rowsOf,
   textIn,
   textsIn,
@@ -12,6 +12,7 @@ import {
 import { newId } from '#lib/editor/ids.ts'
 import type { Step } from '#lib/editor/step.ts'
 import { PAN_SIZES, type PanSize } from '#lib/measure/pans.ts'
+import { wellFromAbove } from '#lib/measure/well-layout.ts'
 import type { ContactKind } from '#lib/station/station-document.ts'
 
 export interface Proposed {
@@ -21,32 +22,36 @@ export interface Proposed {
 }
 
 interface Standing {
-  readonly component: string
+  readonly pan: string
   readonly size: PanSize
 }
 
 const standingIn = (draft: Draft, well: string): readonly Standing[] =>
-  rowsOf(draft, 'pan').flatMap(({ row }) => {
+  rowsOf(draft, 'pan').flatMap(({ id, row }) => {
     const size = PAN_SIZES.find((one) => one === row.size)
-    const component = textIn(row, 'component')
-    if (textIn(row, 'well') !== well || component === '' || size === undefined) return []
-    return [{ component, size }]
+    return textIn(row, 'well') !== well || size === undefined ? [] : [{ pan: id, size }]
   })
 
+/** Components of a well as its pans are drawn: column by column along the line, each from the back. */
+const columnsIn = (draft: Draft, well: string): readonly (readonly string[])[] => {
+  const columns = new Map<number, string[]>()
+  for (const { pan, left } of wellFromAbove(standingIn(draft, well)).stands)
+    columns.set(left, [...(columns.get(left) ?? []), textIn(rowOf(draft, 'pan', pan), 'component')])
+  return [...columns.values()]
+}
+
 const pair = (kind: ContactKind, one: string, other: string): readonly Proposed[] =>
-  one === other ? [] : [{ kind, components: [one, other].toSorted() }]
+  one === other || one === '' || other === '' ? [] : [{ kind, components: [one, other].toSorted() }]
 
 /** Pans next to each other drip into one another; over the one in front the hand goes to the one behind. */
 const byPlace = (draft: Draft): readonly Proposed[] => {
-  const columns = rowsOf(draft, 'well').flatMap(({ id }) => columnsOf(standingIn(draft, id)))
+  const columns = rowsOf(draft, 'well').flatMap(({ id }) => columnsIn(draft, id))
   return columns.flatMap((column, place) => [
     ...column.flatMap((pan, behind) =>
-      column
-        .slice(behind + 1)
-        .flatMap((front) => pair('reached-over', pan.component, front.component)),
+      column.slice(behind + 1).flatMap((front) => pair('reached-over', pan, front)),
     ),
     ...column.flatMap((pan) =>
-      (columns[place + 1] ?? []).flatMap((next) => pair('beside', pan.component, next.component)),
+      (columns[place + 1] ?? []).flatMap((next) => pair('beside', pan, next)),
     ),
   ])
 }

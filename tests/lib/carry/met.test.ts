@@ -3,12 +3,12 @@ import { describe, expect, test } from 'vitest'
 import { arrived } from '#lib/carry/arrived.ts'
 import { type HouseFood, metIn } from '#lib/carry/met.ts'
 import type { Draft, Row } from '#lib/editor/draft.ts'
-import { labelsOf } from '#lib/editor/draft-of.ts'
 import { layDocument } from '#lib/editor/raw-document.ts'
 import { type Label, UNREAD_LABEL } from '#lib/station/label.ts'
 import { newestStationSchema } from '#lib/station/schema.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import { carriable } from '#tests/lib/carry/carriable-stations.ts'
+import { labelsOf } from '#tests/support/labels-of.ts'
 import { demoStation } from '#tests/support/service.ts'
 
 const json = (document: StationDocument) => JSON.parse(JSON.stringify(document))

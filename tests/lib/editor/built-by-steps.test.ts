@@ -1,12 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Draft } from '#lib/editor/draft.ts'
-import { draftOf, labelsOf, type WrittenDocument } from '#lib/editor/draft-of.ts'
+import { draftOf, type WrittenDocument } from '#lib/editor/draft-of.ts'
 import { assembleDocument } from '#lib/editor/problems-of.ts'
 import { openingCommands } from '#lib/spine/opening-commands.ts'
 import { stationSchema } from '#lib/station/schema.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import { acts, builtBySteps } from '#tests/support/built-by-steps.ts'
+import { labelsOf } from '#tests/support/labels-of.ts'
 import { happening, NOTHING, OPENED_AT, when } from '#tests/support/service.ts'
 
 const assembled = (draft: Draft): StationDocument => {

@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import alderHall from '#fixtures/stations/alder-hall.json' with { type: 'json' }
-import { draftOf, labelsOf } from '#lib/editor/draft-of.ts'
+import { draftOf } from '#lib/editor/draft-of.ts'
 import { assembleDocument, problemsOf } from '#lib/editor/problems-of.ts'
 import { layDocument } from '#lib/editor/raw-document.ts'
 import { stationSchema } from '#lib/station/schema.ts'
+import { labelsOf } from '#tests/support/labels-of.ts'
 
 const document = stationSchema.parse(alderHall)
 const written = JSON.parse(JSON.stringify(document))

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest'
 import alderHall from '#fixtures/stations/alder-hall.json' with { type: 'json' }
 import { applyStep } from '#lib/editor/apply-step.ts'
 import { type Draft, isRecord, recordsIn, rowOf, textIn } from '#lib/editor/draft.ts'
-import { draftOf, labelsOf, type WrittenDocument } from '#lib/editor/draft-of.ts'
+import { draftOf, type WrittenDocument } from '#lib/editor/draft-of.ts'
 import { issueCode } from '#lib/editor/issue-code.ts'
 import type { Problem } from '#lib/editor/problem.ts'
 import { problemsOf } from '#lib/editor/problems-of.ts'
@@ -11,6 +11,7 @@ import type { Step } from '#lib/editor/step.ts'
 import { sayProblem } from '#lib/editor/words/problems-en.ts'
 import { newestStationSchema, stationSchema } from '#lib/station/schema.ts'
 import { BREAKS, broken, placesOf } from '#tests/support/broken-documents.ts'
+import { labelsOf } from '#tests/support/labels-of.ts'
 
 const written: WrittenDocument = JSON.parse(JSON.stringify(stationSchema.parse(alderHall)))
 const demo = draftOf(written)
@@ -184,5 +185,5 @@ describe('what is wrong with a draft', () => {
       { numRuns: 420 },
     )
     expect(refused).toBeGreaterThanOrEqual(300)
-  })
+  }, 120_000)
 })

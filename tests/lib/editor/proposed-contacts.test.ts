@@ -1,15 +1,11 @@
-import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import alderHall from '#fixtures/stations/alder-hall.json' with { type: 'json' }
 import { applyStep } from '#lib/editor/apply-step.ts'
-import { placesIn, widthTaken } from '#lib/editor/columns.ts'
 import type { Draft, Row } from '#lib/editor/draft.ts'
 import { draftOf } from '#lib/editor/draft-of.ts'
 import { assembleDocument } from '#lib/editor/problems-of.ts'
 import { confirmSteps, openContacts, proposedContacts } from '#lib/editor/proposed-contacts.ts'
 import { layDocument } from '#lib/editor/raw-document.ts'
-import { PAN_SIZES } from '#lib/measure/pans.ts'
-import { fitsOneWell } from '#lib/measure/well.ts'
 import { stationSchema } from '#lib/station/schema.ts'
 
 const demo = draftOf(JSON.parse(JSON.stringify(stationSchema.parse(alderHall))))
@@ -85,29 +81,5 @@ describe('what touches what', () => {
     const { house, ...others } = demo.rows
     const unsaid = { ...demo, rows: { ...others, house: { ...house, contactsSaid: false } } }
     expect(layDocument(unsaid, {}).document.contacts).toBeNull()
-  })
-})
-
-describe('the line from above', () => {
-  test('[ED4] has room for just the pans that fit into a well, and no two in one place', () => {
-    const sizes = fc.array(fc.constantFrom(...PAN_SIZES), { minLength: 1, maxLength: 10 })
-    fc.assert(
-      fc.property(sizes, (given) => {
-        const pans = given.map((size) => ({ size }))
-        expect(widthTaken(pans) <= 36).toBe(fitsOneWell(given))
-        const places = placesIn(pans)
-        expect(places).toHaveLength(given.length)
-        for (const [index, one] of places.entries())
-          for (const other of places.slice(index + 1)) {
-            const isApart =
-              one.left + one.width <= other.left ||
-              other.left + other.width <= one.left ||
-              one.back + one.depth <= other.back ||
-              other.back + other.depth <= one.back
-            expect(isApart).toBe(true)
-          }
-      }),
-      { numRuns: 500 },
-    )
   })
 })

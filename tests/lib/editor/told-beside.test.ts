@@ -4,12 +4,13 @@ import { applyStep } from '#lib/editor/apply-step.ts'
 import { begun, emptyStation } from '#lib/editor/begin.ts'
 import { changesBetween } from '#lib/editor/changes-between.ts'
 import { type Draft, rowsOf } from '#lib/editor/draft.ts'
-import { draftOf, labelsOf, type WrittenDocument } from '#lib/editor/draft-of.ts'
+import { draftOf, type WrittenDocument } from '#lib/editor/draft-of.ts'
 import { missingFor } from '#lib/editor/missing-for.ts'
 import { problemsOf } from '#lib/editor/problems-of.ts'
 import type { DraftLabels } from '#lib/editor/raw-document.ts'
 import type { Step } from '#lib/editor/step.ts'
 import { stationSchema } from '#lib/station/schema.ts'
+import { labelsOf } from '#tests/support/labels-of.ts'
 
 const written: WrittenDocument = JSON.parse(JSON.stringify(stationSchema.parse(alderHall)))
 const demo = draftOf(written)

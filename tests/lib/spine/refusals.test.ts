@@ -25,11 +25,11 @@ import {
   when,
 } from '#tests/support/service.ts'
 import { inIt, stopped } from '#tests/support/stopped.ts'
+
 const sent = given(send(choose('garden-chicken')))
 const allergy = (code: 'milk' | 'peanut' | 'sesame' | 'soy') =>
   needs({ code, handling: 'keep-apart', reason: 'allergy' })
 const on1A = (type: 'start' | 'finish' | 'cancel'): Given => ({ type, ...at('1A') })
-
 const WITHOUT_MILK = { cheddar: 'no', almonds: 'no', 'yogurt-sauce': 'no' } as const
 const milkApart = choose('bean-and-pepper', WITHOUT_MILK, allergy('milk'))
 const slawAndMilk = choose('garden-chicken', WITHOUT_MILK, allergy('milk'))

@@ -42,12 +42,12 @@ const typeCard = (page: Page): Promise<string> =>
 
 const priced = async (page: Page, date: string, paid: string): Promise<void> => {
   const form = page.getByRole('form', { name: recipeEn.invoice })
-  await form.getByLabel(recipeEn.which).selectOption('tuna')
-  await form.getByLabel(recipeEn.date).fill(date)
-  await form.getByLabel(recipeEn.packs).fill('2')
-  await form.getByLabel(recipeEn.packHolds).fill('6 x #10 cans')
-  await form.getByLabel(recipeEn.paid).fill(paid)
-  await form.getByRole('button', { name: recipeEn.add }).click()
+  await form.getByRole('combobox', { name: recipeEn.which, exact: true }).selectOption('tuna')
+  await form.getByLabel(recipeEn.date, { exact: true }).fill(date)
+  await form.getByLabel(recipeEn.packs, { exact: true }).fill('2')
+  await form.getByLabel(recipeEn.packHolds, { exact: true }).fill('6 x #10 cans')
+  await form.getByLabel(recipeEn.paid, { exact: true }).fill(paid)
+  await form.getByRole('button', { name: recipeEn.add, exact: true }).click()
   await expect(form.getByText(recipeEn.kept)).toBeVisible()
 }
 
@@ -59,7 +59,10 @@ test('a dearer case changes what a recipe costs, on every screen that shows it',
   expect(await typeCard(lead)).toBe('done')
   await lead.goto(CARD)
   const row = (page: Page, name: RegExp) =>
-    page.getByRole('row').filter({ has: page.getByRole('rowheader', { name }) })
+    page
+      .getByRole('table', { name: recipeEn.lines })
+      .getByRole('row')
+      .filter({ has: page.getByRole('rowheader', { name }) })
 
   await test.step('the card is made at another yield, as a kitchen measures', async () => {
     await lead.getByLabel(recipeEn.make, { exact: true }).fill('10 qt')

@@ -65,7 +65,7 @@ export const arrived = (
 })
 
 /** How many answers of a document's labels let a guest have something, and so arrive unread. */
-export const answersLost = ({ ingredients }: StationDocument): number =>
+export const answersLost = ({ ingredients }: Pick<StationDocument, 'ingredients'>): number =>
   ingredients
     .flatMap((one) => [one, ...(one.products ?? [])])
     .reduce(

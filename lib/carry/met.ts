@@ -103,7 +103,7 @@ const matched = (document: StationDocument, house: HouseFood): Matching => {
 }
 
 /** What a house says of where it stands: a file changes it of no station that is there. */
-const OF_THE_PLACE = ['name', 'timeZone', 'locale', 'currency'] as const
+const OF_THE_PLACE = ['name', 'timeZone', 'locale', 'currency', 'invented'] as const
 
 /** @param document as it arrives: no label of it is read */
 export const metIn = (

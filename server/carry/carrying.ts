@@ -117,7 +117,11 @@ export const createCarrying = (ports: CarryPorts): Carrying => {
           asPublished(met.draft),
         ),
         ingredients: met.ingredients,
-        unread: answersLost(carried.document),
+        unread: answersLost({
+          ingredients: carried.document.ingredients.filter(
+            (_, index) => met.ingredients[index]?.does !== 'here',
+          ),
+        }),
         pictures: carried.pictures.length,
         open: ports.isOpen(met.draft.station),
       }

@@ -36,6 +36,7 @@ export const screens = {
   privacy: '/privacy',
   menu: '/menu',
   label: '/menu/label',
+  carry: '/menu/carry',
 } as const
 
 export interface About {

@@ -4,6 +4,7 @@ import { MOST_MESSAGES_A_SECOND } from '#lib/protocol/wire.ts'
 import type { SheetAnswer } from '#lib/rooms/care/views/allergen-sheet.ts'
 import { type Access, createAccess } from '#server/access/access.ts'
 import type { AskedPage } from '#server/access/asked-page.ts'
+import { createHouse } from '#server/access/house.ts'
 import { removeScriptsToken, writeScriptsToken } from '#server/access/scripts-token.ts'
 import { openCarrying } from '#server/carry/open-carrying.ts'
 import type { Config } from '#server/config.ts'
@@ -19,8 +20,11 @@ import { refusalAtGate } from '#server/http/gate.ts'
 import type { HealthSource } from '#server/http/health.ts'
 import { menuRows } from '#server/http/menu.ts'
 import { menuCarryRoutes } from '#server/http/menu-carry.ts'
+import { menuLabelRows } from '#server/http/menu-labels.ts'
+import { menuPhotoRoutes } from '#server/http/menu-photos.ts'
 import { menuRoutes } from '#server/http/menu-route.ts'
 import type { Route } from '#server/http/routes.ts'
+import { createPhotos } from '#server/labels/photos.ts'
 import { createServerClock, type ServerClock } from '#server/rail/clock.ts'
 import { attachSockets } from '#server/sockets/attach.ts'
 
@@ -90,9 +94,12 @@ export const composeStation = async ({
     services: own.services,
     now: clock.now,
   })
+  const adults = createHouse(own.database)
+  const photos = createPhotos({ file: own.database, house: adults.id, now: clock.now })
   const carry = openCarrying({
     database: own.database,
     labels: own.labels,
+    photos,
     menu,
     stations: own.stations,
     services: own.services,
@@ -122,7 +129,19 @@ export const composeStation = async ({
     keeping: keepingOfBoth(houses),
     setDemoOpen: houses.setDemoOpen,
     routes: [
-      ...menuRoutes(access, logger, menuRows(access, menu)),
+      ...menuRoutes(access, logger, [
+        ...menuRows(access, menu),
+        ...menuLabelRows({
+          access,
+          house: adults,
+          labels: own.labels,
+          menu,
+          stations: own.stations,
+          hasPhoto: (hash) => photos.find(hash) !== null,
+          now: clock.now,
+        }),
+      ]),
+      ...menuPhotoRoutes({ access, photos, log: logger }),
       ...menuCarryRoutes({ access, log: logger, ...carry }),
     ],
     allergens: createAllergens({ houses, here, now: clock.now }),

@@ -13,6 +13,7 @@ export type HouseTable =
   | 'draft_rows'
   | 'published'
   | 'labels'
+  | 'photos'
   | 'house'
   | 'adults'
   | 'devices'
@@ -117,6 +118,13 @@ export const KEPT = [
     where: { file: 'house.db', tables: ['labels'] },
     until: 'always',
     sees: CREW,
+    forgets: false,
+  },
+  {
+    id: 'photos',
+    where: { file: 'house.db', tables: ['photos'] },
+    until: 'always',
+    sees: ['lead', 'in-charge'],
     forgets: false,
   },
   {

@@ -1,11 +1,14 @@
 /** What is wrong with a document's labels, of the products in use and of their substitutes. */
-import { declarable, groupOf, kindsOf } from '#lib/station/codes/askable.ts'
+import { type Allergens, declarable, groupOf, kindsOf } from '#lib/station/codes/askable.ts'
 import { isDietCode, type Trait } from '#lib/station/codes/diets.ts'
 import { calledTwice, type DocumentProblem, twice, wrong } from '#lib/station/document-problem.ts'
 import { isStated } from '#lib/station/gluten.ts'
 import type { Label } from '#lib/station/label.ts'
 import type { StationShape } from '#lib/station/shapes/station-parts-schema.ts'
 import { type SourceProblem, sourceProblem } from '#lib/station/sources.ts'
+
+/** What of a document its labels are checked with. */
+type Labelling = Allergens & Pick<StationShape, 'ingredients'>
 
 /** A label, and whose it is. */
 interface Labelled {
@@ -17,7 +20,7 @@ interface Labelled {
   readonly label: Pick<Label, 'declarations' | 'traits' | 'sources' | 'glutenStatement'>
 }
 
-const labelsOf = ({ ingredients }: StationShape): readonly Labelled[] =>
+const labelsOf = ({ ingredients }: Labelling): readonly Labelled[] =>
   ingredients.flatMap((ingredient) => [
     { ingredient: ingredient.id, product: null, name: ingredient.id, label: ingredient },
     ...(ingredient.products ?? []).map((product) => ({
@@ -40,7 +43,7 @@ const wrongAt = (
     ? wrong(code, ['ingredient', ingredient, field], message, ...named)
     : wrong(code, ['ingredient', ingredient, `products.${field}`], message, product, ...named)
 
-const wrongDeclarations = (document: StationShape): readonly DocumentProblem[] => {
+const wrongDeclarations = (document: Labelling): readonly DocumentProblem[] => {
   const known = declarable(document)
   return labelsOf(document).flatMap((of) => {
     const { name, label } = of
@@ -96,7 +99,7 @@ const TRAIT_OF: readonly (readonly [string, Trait])[] = [
 const DENIED = { free: 'is declared free of', 'not-listed': "doesn't list" } as const
 
 /** Declarations and traits are read from one label: where they contradict, one of them is wrong. */
-const contradictions = (document: StationShape): readonly DocumentProblem[] =>
+const contradictions = (document: Labelling): readonly DocumentProblem[] =>
   labelsOf(document).flatMap((of) =>
     TRAIT_OF.flatMap(([allergen, trait]) => {
       const { declarations, traits } = of.label
@@ -159,7 +162,7 @@ const wrongSource = (of: Labelled, problem: SourceProblem): DocumentProblem => {
 }
 
 /** Of documents of before gluten is judged only: they may declare it free beside wheat. */
-const wrongStatements = (document: StationShape): readonly DocumentProblem[] =>
+const wrongStatements = (document: Labelling): readonly DocumentProblem[] =>
   labelsOf(document).flatMap((of) => {
     const source = sourceProblem(document, of.label)
     return [
@@ -177,7 +180,7 @@ const wrongStatements = (document: StationShape): readonly DocumentProblem[] =>
     ]
   })
 
-const wrongProducts = ({ ingredients }: StationShape): readonly DocumentProblem[] =>
+const wrongProducts = ({ ingredients }: Labelling): readonly DocumentProblem[] =>
   ingredients.flatMap(({ id, products = [] }) => {
     const double = twice(products.map((one) => one.id))
     return double === undefined
@@ -192,7 +195,7 @@ const wrongProducts = ({ ingredients }: StationShape): readonly DocumentProblem[
         ]
   })
 
-const wrongOwn = ({ allergenSet, ownAllergens }: StationShape): readonly DocumentProblem[] => {
+const wrongOwn = ({ allergenSet, ownAllergens }: Labelling): readonly DocumentProblem[] => {
   const ofTheSet = declarable({ allergenSet, ownAllergens: [] })
   const double = twice(ownAllergens)
   const at = ['house', null, 'ownAllergens'] as const
@@ -213,7 +216,7 @@ const wrongOwn = ({ allergenSet, ownAllergens }: StationShape): readonly Documen
   ]
 }
 
-export const wrongLabels = (document: StationShape): readonly DocumentProblem[] => [
+export const wrongLabels = (document: Labelling): readonly DocumentProblem[] => [
   ...calledTwice(
     'ingredient',
     'ingredients',

@@ -8,6 +8,7 @@ import { createDrafts } from '#server/drafts/drafts.ts'
 import type { Menu } from '#server/drafts/menu.ts'
 import { createSqliteDrafts } from '#server/drafts/sqlite.ts'
 import type { HouseLabels } from '#server/labels/house-labels.ts'
+import type { Photos } from '#server/labels/photos.ts'
 import type { StationServices } from '#server/rail/station-services.ts'
 import type { KnownStations } from '#server/stations/known-stations.ts'
 import type { SqliteDatabase } from '#server/store/durable-database.ts'
@@ -15,11 +16,12 @@ import type { SqliteDatabase } from '#server/store/durable-database.ts'
 export const openCarrying = (deps: {
   readonly database: SqliteDatabase
   readonly labels: Pick<HouseLabels, 'find' | 'begin'>
+  readonly photos: Pick<Photos, 'find' | 'adopt'>
   readonly menu: Menu
   readonly stations: KnownStations
   readonly services: Pick<StationServices, 'current'>
 }): { readonly carrying: Carrying; readonly tables: Tables } => {
-  const { database, labels, menu, stations, services } = deps
+  const { database, labels, photos, menu, stations, services } = deps
   const ports: CarryPorts = {
     menu,
     drafts: createDrafts(createSqliteDrafts(database, createHouse(database).id)),
@@ -29,7 +31,13 @@ export const openCarrying = (deps: {
       return found && (found.label ?? UNREAD_LABEL)
     },
     keepLabels: labels.begin,
-    pictures: { find: () => null, keep: () => false },
+    pictures: {
+      find: (sha256) => {
+        const bytes = photos.find(sha256)
+        return bytes && { type: 'image/jpeg', bytes }
+      },
+      keep: (sha256, { bytes }) => photos.adopt(sha256, bytes),
+    },
     isOpen: (station) => services.current(station)?.state().stage === 'open',
   }
   return { carrying: createCarrying(ports), tables: createTables(ports) }

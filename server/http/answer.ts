@@ -123,6 +123,7 @@ export const createAnswer = (deps: {
     const from = addressOf(request.socket.remoteAddress)
     const refused = route.refuses?.(request) ?? null
     if (refused !== null) {
+      // What wasn't read to its end would be taken for the next request.
       if (hasBody(request)) response.setHeader('Connection', 'close')
       sendJson(response, refused.status, refused.told)
       return

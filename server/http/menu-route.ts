@@ -18,6 +18,8 @@ const STATUS: Readonly<Partial<Record<string, number>>> = {
   'no-such-station': 404,
   'no-such-revision': 404,
   'no-such-set': 404,
+  'no-such-ingredient': 404,
+  'no-such-product': 404,
   stale: 409,
   'has-problems': 409,
   'step-refused': 409,

@@ -13,6 +13,7 @@ const COUNT: Readonly<Record<HouseTable, string>> = {
   draft_rows: 'SELECT count(*) FROM draft_rows WHERE body IS NOT NULL',
   published: 'SELECT count(*) FROM published',
   labels: 'SELECT count(*) FROM labels',
+  photos: 'SELECT count(*) FROM photos',
   house: 'SELECT count(*) FROM house',
   adults: 'SELECT count(*) FROM adults',
   devices: 'SELECT count(*) FROM devices',

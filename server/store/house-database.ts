@@ -103,6 +103,14 @@ export const houseVersions = [
    ) STRICT, WITHOUT ROWID;`,
   // Whether somebody opened the demo beside it, or closed it; null where nobody said.
   'ALTER TABLE house ADD COLUMN demo_open INTEGER;',
+  `CREATE TABLE photos (
+     number INTEGER PRIMARY KEY,
+     house TEXT NOT NULL,
+     hash TEXT NOT NULL CHECK (length(hash) = 64),
+     body BLOB NOT NULL,
+     at INTEGER NOT NULL,
+     UNIQUE (house, hash)
+   ) STRICT;`,
 ]
 
 /** 'LSho' in ASCII. */

@@ -17,6 +17,7 @@ const ROWS = {
     what: 'recipes, prices, initials by period; when it was published, and by whose passphrase',
   },
   labels: { name: 'Labels that were read', what: 'what they say, when, which adult proved it' },
+  photos: { name: 'Pictures of labels', what: 'made small, without place or time' },
   adults: { name: 'Adults', what: 'names; passphrases only scrambled' },
   devices: { name: 'Devices', what: 'names and places; their keys only scrambled' },
   codes: { name: 'Codes that are open', what: 'only scrambled, ten minutes' },

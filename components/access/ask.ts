@@ -29,10 +29,19 @@ const ask = async (path: string, init: RequestInit): Promise<unknown> => {
   return response.json()
 }
 
+/** An address with what the page's own says beside it; what the address says itself stays. */
+export const withPage = (path: string, search: string): string => {
+  const [bare = path, own = ''] = path.split('?')
+  const asked = new URLSearchParams(own)
+  for (const [name, value] of new URLSearchParams(search))
+    if (!asked.has(name)) asked.append(name, value)
+  return asked.size === 0 ? bare : `${bare}?${asked}`
+}
+
 /** What stands at an address of the house, for the house and station that this page is of. Never throws. */
 export const look = async <Seen extends object>(path: string): Promise<Seen | Refused> => {
   try {
-    const answer = await ask(path + location.search, {})
+    const answer = await ask(withPage(path, location.search), {})
     return typeof answer === 'object' && answer !== null ? (answer as Seen) : FAILED
   } catch {
     return FAILED

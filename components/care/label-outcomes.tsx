@@ -71,7 +71,7 @@ function Open({
       <li data-kind="reprint">{words.reprint(one.reprint)}</li>
       <li data-kind="sheet">
         {words.sheet(words.allergenSheet.moment(one.at, timeZone))}{' '}
-        <a href="/sheet" target="_blank" rel="noreferrer">
+        <a href={`/sheet${location.search}`} target="_blank" rel="noreferrer">
           {words.first.toSheet}
         </a>
       </li>

@@ -66,7 +66,7 @@ function NoOrders({ stage }: { readonly stage: 'connecting' | 'no-service' | 'cl
     <section className={styles.noOrders}>
       <h2>{what}</h2>
       <p>{todo}</p>
-      <a className={styles.link} href="/">
+      <a className={styles.link} href={`/${location.search}`}>
         {live.toFirstPage}
       </a>
     </section>

@@ -29,7 +29,7 @@ export function CalmUnlessOpen({
       <h1>{said}</h1>
       <Connection />
       {stage !== 'connecting' && (
-        <a className={styles.link} href="/">
+        <a className={styles.link} href={`/${location.search}`}>
           {live.toFirstPage}
         </a>
       )}

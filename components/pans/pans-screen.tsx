@@ -58,7 +58,7 @@ function PansNow() {
           <UnpaidOnceClosed state={state} />
         </Suspense>
       )}
-      <a className={styles.toStart} href="/">
+      <a className={styles.toStart} href={`/${location.search}`}>
         {words.toStart}
       </a>
     </main>

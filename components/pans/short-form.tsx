@@ -70,7 +70,7 @@ export function ShortForm({ state, acting, task, choose }: TaskProps<'short'>) {
                 {words.forms.shortWaits}
               </Button>
             )}
-            <a href="/counter">{words.forms.shortToCounter}</a>
+            <a href={`/counter${location.search}`}>{words.forms.shortToCounter}</a>
           </li>
         ))}
       </ul>

@@ -106,7 +106,7 @@ export function Strip({ state: told, now, forecast, choose }: StripProps) {
         <button type="button" onClick={() => choose({ task: 'labels', ingredient: null })}>
           {words.first.labelChanged}
         </button>
-        <a href="/sheet">{words.first.toSheet}</a>
+        <a href={`/sheet${location.search}`}>{words.first.toSheet}</a>
         <button type="button" onClick={() => choose({ task: 'in-charge' })}>
           {words.first.inCharge}
         </button>

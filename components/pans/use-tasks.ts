@@ -44,12 +44,13 @@ export const useTasks = (state: RunningState, acting: Acting, choose: Choose): T
   const act = async (task: Task, opens: Chosen | null): Promise<void> => {
     if (opens) choose(opens)
     else if (task.kind === 'advice')
-      if (task.advice.reason.why === 'safety') location.assign('/hand-over')
+      if (task.advice.reason.why === 'safety') location.assign(`/hand-over${location.search}`)
       else await take(task.advice)
     else if (task.kind === 'fact')
       if (task.toDo.kind === 'confirm-clock')
         await acting.act({ type: 'confirmClock' }, words.done.clock)
-      else location.assign(task.toDo.kind === 'find' ? '/hand-over' : '/counter')
+      else
+        location.assign((task.toDo.kind === 'find' ? '/hand-over' : '/counter') + location.search)
   }
 
   const alone = async (work: () => Promise<unknown>): Promise<void> => {

@@ -22,6 +22,7 @@ export function ServiceCard() {
       view.welcome !== null && (view.service === null || view.service === view.state.service),
   )
   const station = useCrew((view) => view.welcome?.station ?? null)
+  const isDemo = useCrew((view) => view.welcome?.house === 'demo')
   const state = useCrew((view) => view.state)
   const { act, busy, said } = useActing(words.loadRefusals)
   const fillsNext = useRef(false)
@@ -79,7 +80,11 @@ export function ServiceCard() {
       {!isOpen && <DayFields day={day} onDay={setDay} />}
       {isOpen ? (
         <div className={styles.choices}>
-          <a className={styles.choice} data-kind="main" href={toLoad > 0 ? '/pans' : '/counter'}>
+          <a
+            className={styles.choice}
+            data-kind="main"
+            href={(toLoad > 0 ? '/pans' : '/counter') + location.search}
+          >
             <b>{toLoad > 0 ? words.toPans : words.toCounter}</b>
           </a>
         </div>
@@ -90,19 +95,10 @@ export function ServiceCard() {
             className={styles.choice}
             data-kind="main"
             disabled={!station || !isKnown || busy || isDayWrong(day)}
-            onClick={() => void open('demo')}
+            onClick={() => void open(isDemo ? 'demo' : 'real')}
           >
-            <b>{words.startDemo}</b>
-            <span>{words.startDemoWhat}</span>
-          </button>
-          <button
-            type="button"
-            className={styles.choice}
-            disabled={!station || !isKnown || busy || isDayWrong(day)}
-            onClick={() => void open('real')}
-          >
-            <b>{words.startReal}</b>
-            <span>{words.startRealWhat}</span>
+            <b>{isDemo ? words.startDemo : words.startReal}</b>
+            <span>{isDemo ? words.startDemoWhat : words.startRealWhat}</span>
           </button>
         </div>
       )}

@@ -12,6 +12,7 @@ import { InChargeCard } from '#components/start/in-charge-card.tsx'
 import { InChargeWordsProvider, useInChargeWords } from '#components/start/in-charge-words.tsx'
 import { ServiceCard } from '#components/start/service-card.tsx'
 import styles from '#components/start/start.module.css'
+import { Stations } from '#components/start/stations.tsx'
 import { StartWordsProvider, useStartWords } from '#components/start/words.tsx'
 import type { AccessNow } from '#lib/access/http.ts'
 import { mayOpen, standingOf } from '#lib/access/open-here.ts'
@@ -59,7 +60,7 @@ function PlaceWay({ role, now }: { readonly role: Role; readonly now: AccessNow 
     )
   if (!mayOpen(now, role)) return <Place role={role} is="shut" what={words.start.shut} />
   return (
-    <a href={role === 'in-charge' ? '#in-charge-title' : WAY_OF[role]}>
+    <a href={role === 'in-charge' ? '#in-charge-title' : WAY_OF[role] + location.search}>
       <Place role={role} is="taken" what={words.placeWhat[role]}>
         {slab}
       </Place>
@@ -121,7 +122,7 @@ function Ways({ now }: { readonly now: AccessNow | null }) {
 function StartNow() {
   const words = useStartWords()
   const access = useAccessWords()
-  const { seen } = useAccess<AccessNow>('/access', LOOK_EVERY_MS)
+  const { seen, again } = useAccess<AccessNow>('/access', LOOK_EVERY_MS)
   return (
     <main className={styles.page}>
       <header className={styles.header}>
@@ -136,6 +137,7 @@ function StartNow() {
           place={(role) => <PlaceWay role={role} now={seen} />}
         />
         <Ways now={seen} />
+        {seen && <Stations now={seen} again={again} />}
       </nav>
       {mayOpen(seen, 'lead') && (
         <CrewProvider role="lead" fallback={<FirstCards />}>

@@ -37,6 +37,7 @@ export const screens = {
   menu: '/menu',
   label: '/menu/label',
   carry: '/menu/carry',
+  recipe: '/menu/recipe',
 } as const
 
 export interface About {

@@ -5,8 +5,7 @@ import { breaksNoRule } from './support/accessible.ts'
 import { expect, resize, TABLETS, test } from './support/stage.ts'
 import { untilHydrated } from './support/station.ts'
 
-const STATION = 'alder-hall'
-const CARD = `/menu/recipe?station=${STATION}&recipe=tuna-mix`
+const cardOf = (station: string): string => `/menu/recipe?station=${station}&recipe=tuna-mix`
 
 /** The card as somebody typed it on the set-up page. */
 const STEPS: readonly Step[] = [
@@ -25,19 +24,24 @@ const STEPS: readonly Step[] = [
   },
 ]
 
+/** A station begun from the demo's, with the card typed; its id. */
 const typeCard = (page: Page): Promise<string> =>
   page.evaluate(
-    async ({ station, steps }) => {
-      const now = await (await fetch(`/menu/draft?station=${station}`)).json()
-      const answer = await fetch('/menu/steps', {
-        method: 'POST',
-        headers: { 'content-type': 'application/json' },
-        body: JSON.stringify({ station, saw: now.saw, steps: JSON.parse(steps) }),
-      })
-      return (await answer.json()).code
-    },
     // As text, since the page's types of what it is given go through every kind of step.
-    { station: STATION, steps: JSON.stringify(STEPS) },
+    async (steps) => {
+      const tell = async (path: string, body: object) =>
+        (
+          await fetch(path, {
+            method: 'POST',
+            headers: { 'content-type': 'application/json' },
+            body: JSON.stringify(body),
+          })
+        ).json()
+      const { station, saw } = await tell('/menu/begin', { from: 'demo', name: 'Priced' })
+      const saved = await tell('/menu/steps', { station, saw, steps: JSON.parse(steps) })
+      return saved.code === 'done' ? String(station) : ''
+    },
+    JSON.stringify(STEPS),
   )
 
 const priced = async (page: Page, date: string, paid: string): Promise<void> => {
@@ -56,8 +60,9 @@ test('a dearer case changes what a recipe costs, on every screen that shows it',
 }) => {
   const lead = await open('/devices', undefined, true)
   await untilHydrated(lead)
-  expect(await typeCard(lead)).toBe('done')
-  await lead.goto(CARD)
+  const station = await typeCard(lead)
+  expect(station).not.toBe('')
+  await lead.goto(cardOf(station))
   const row = (page: Page, name: RegExp) =>
     page
       .getByRole('table', { name: recipeEn.lines })
@@ -80,7 +85,7 @@ test('a dearer case changes what a recipe costs, on every screen that shows it',
   })
 
   await test.step('a case is priced, and then costs more', async () => {
-    const other = await open(CARD, undefined, true)
+    const other = await open(cardOf(station), undefined, true)
     await untilHydrated(other)
     await priced(lead, '2026-11-02', '60.00')
     await expect(lead.getByText('at least $5.00')).toBeVisible()

@@ -55,7 +55,8 @@ const bring = (page: Page, name: string, text: string) =>
 const carrying = async ({ openStill }: { openStill(path: string): Promise<Page> }) => {
   const page = await openStill('/menu/carry')
   await ask(page, '/begin', { from: 'potato-bar', name: 'Our potatoes' })
-  await page.goto('/menu/carry?station=our-potatoes')
+  await page.reload()
+  await page.getByRole('link', { name: 'Our potatoes' }).click()
   await expect(page.getByRole('link', { name: words.file })).toBeVisible()
   return page
 }

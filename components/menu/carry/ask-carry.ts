@@ -54,15 +54,18 @@ export const lookAtTable = (file: Blob, { station, what, encoding }: AskedTable)
 export const takeTable = (file: Blob, { station, what, encoding }: AskedTable, saw: number) =>
   send<CsvTaken>(`/menu/csv?${query({ station, what, encoding, saw })}`, file, 'text/csv')
 
-/** The station's name in its draft; null where it can't be told. */
-export const nameOf = async (station: string): Promise<string | null> => {
+export interface Listed {
+  readonly station: string
+  readonly name: string
+}
+
+/** Stations of the house; none where it can't be told. */
+export const stationsNow = async (): Promise<readonly Listed[]> => {
   try {
     const answer = await fetch('/menu/stations', { cache: 'no-store' })
-    const { stations } = (await answer.json()) as {
-      readonly stations?: readonly { readonly station: string; readonly name: string }[]
-    }
-    return stations?.find((one) => one.station === station)?.name ?? null
+    const { stations = [] } = (await answer.json()) as { readonly stations?: readonly Listed[] }
+    return stations
   } catch {
-    return null
+    return []
   }
 }

@@ -2,7 +2,7 @@
 
 import { useEffect, useRef, useState } from 'react'
 import page from '#components/access/page.module.css'
-import { nameOf } from '#components/menu/carry/ask-carry.ts'
+import { type Listed, stationsNow } from '#components/menu/carry/ask-carry.ts'
 import styles from '#components/menu/carry/carry.module.css'
 import { type Seems, seems } from '#components/menu/carry/chosen-file.ts'
 import { StationLook } from '#components/menu/carry/station-look.tsx'
@@ -12,9 +12,22 @@ import { Button } from '#components/ui/button.tsx'
 import { Note } from '#components/ui/note.tsx'
 import { Panel } from '#components/ui/panel.tsx'
 
-interface Own {
-  readonly station: string
-  readonly name: string
+/** Which station, where the address names none. */
+function Which({ stations }: { readonly stations: readonly Listed[] }) {
+  const words = useCarryWords()
+  return (
+    <Panel title={words.out} label={words.out}>
+      <ul className={styles.out}>
+        {stations.map(({ station, name }) => (
+          <li key={station}>
+            <a href={`/menu/carry?station=${encodeURIComponent(station)}`}>
+              <b>{name}</b>
+            </a>
+          </li>
+        ))}
+      </ul>
+    </Panel>
+  )
 }
 
 function Out({ station }: { readonly station: string }) {
@@ -48,7 +61,7 @@ interface Chosen {
   readonly key: number
 }
 
-function In({ own }: { readonly own: Own | null }) {
+function In({ own }: { readonly own: Listed | null }) {
   const words = useCarryWords()
   const input = useRef<HTMLInputElement>(null)
   const [chosen, setChosen] = useState<Chosen | null>(null)
@@ -109,11 +122,14 @@ function In({ own }: { readonly own: Own | null }) {
 
 function Screen() {
   const words = useCarryWords()
-  const [own, setOwn] = useState<Own | null>(null)
+  const [own, setOwn] = useState<Listed | null>(null)
+  const [stations, setStations] = useState<readonly Listed[]>([])
   useEffect(() => {
     const station = new URLSearchParams(location.search).get('station') ?? ''
-    if (station === '') return
-    void nameOf(station).then((name) => setOwn(name === null ? null : { station, name }))
+    void stationsNow().then((all) => {
+      setStations(all)
+      setOwn(all.find((one) => one.station === station) ?? null)
+    })
   }, [])
   return (
     <main className={page.page}>
@@ -126,6 +142,7 @@ function Screen() {
       </header>
       <div className={styles.both}>
         {own !== null && <Out station={own.station} />}
+        {own === null && stations.length > 0 && <Which stations={stations} />}
         <In own={own} />
       </div>
     </main>

@@ -36,7 +36,7 @@ export const carryWords = {
   lead: 'Out of this laptop as a file, and into it from one.',
   back: 'To the station',
   toMenu: 'To the line',
-  noStation: 'Choose a station first: its page has a way here.',
+  noStation: 'A table goes into a station: choose it first.',
   notLead: 'This page is for a lead’s device.',
   lost: 'The server isn’t answering. Nothing was taken; try again.',
   looking: 'Looking at the file …',

@@ -5,6 +5,7 @@ import { type Label, labelOf } from '#lib/station/label.ts'
 import { demoStation } from '#server/demo-station.ts'
 import { IN_CHARGE, LEAD } from '#tests/support/access-room.ts'
 import { startComposedStation } from '#tests/support/composed-station.ts'
+import { olderFolder } from '#tests/support/own-station.ts'
 import { temporaryFolder } from '#tests/support/temporary-folder.ts'
 
 type Told = Readonly<Record<string, unknown>> & { readonly code: string }
@@ -16,7 +17,7 @@ const STATION = demoStation.id
 
 /** A house that is made, and what a lead's device asks below /menu. */
 const made = async () => {
-  const server = await startComposedStation(temporaryFolder())
+  const server = await startComposedStation(await olderFolder(temporaryFolder()))
   const secret = server.station.access.secret() ?? ''
   const answer = await fetch(`${server.url}/access/make`, {
     method: 'POST',

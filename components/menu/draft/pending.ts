@@ -36,7 +36,9 @@ export const followedBy = (steps: readonly Step[], step: Step): readonly Step[] 
       ([field]) => !step.clear?.includes(field),
     ),
   )
-  return [...steps.slice(0, -1), { ...before, fields, ...(clear.length > 0 ? { clear } : {}) }]
+  const { entity, id } = step
+  const both = { do: 'put', entity, id, fields, ...(clear.length > 0 ? { clear } : {}) } as const
+  return [...steps.slice(0, -1), both]
 }
 
 /** Steps that write into none of these rows. */

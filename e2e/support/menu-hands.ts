@@ -1,0 +1,72 @@
+import type { Locator, Page } from '@playwright/test'
+import { menuEn as words } from '#lib/editor/words/menu-en.ts'
+import { expect } from './station.ts'
+
+/** What hands did while they set a station up. */
+export interface Hands {
+  taps: number
+  fields: number
+}
+
+export const newHands = (): Hands => ({ taps: 0, fields: 0 })
+
+/** Seconds that a person takes, at 2 s a tap and 5 s a field. */
+export const secondsOf = ({ taps, fields }: Hands): number => taps * 2 + fields * 5
+
+export const tap = async (hands: Hands, target: Locator): Promise<void> => {
+  hands.taps += 1
+  await target.click()
+}
+
+export const fill = async (hands: Hands, field: Locator, text: string): Promise<void> => {
+  hands.fields += 1
+  await field.click()
+  await field.fill('')
+  await field.pressSequentially(text)
+}
+
+export const button = (page: Page, name: string | RegExp): Locator =>
+  page.getByRole('button', { name, exact: typeof name === 'string' })
+
+/** Begins a station of a name; its set-up is open then. */
+export const begin = async (
+  page: Page,
+  hands: Hands,
+  name: string,
+  from: string | null = null,
+): Promise<void> => {
+  await fill(hands, page.getByLabel(words.screen.stationName), name)
+  if (from !== null) await tap(hands, button(page, new RegExp(`^${from}`)))
+  await tap(hands, button(page, words.screen.beginIt))
+  await expect(page.getByRole('heading', { name, level: 1 })).toBeVisible()
+}
+
+/** Goes to a section by its tab. */
+export const section = async (
+  page: Page,
+  hands: Hands,
+  which: keyof typeof words.screen.sections,
+): Promise<void> =>
+  tap(
+    hands,
+    page
+      .getByRole('navigation', { name: words.screen.title })
+      .getByRole('button', { name: words.screen.sections[which], exact: true }),
+  )
+
+/** All that was typed is on the server. */
+export const untilSaved = async (page: Page): Promise<void> =>
+  expect(page.getByText(words.screen.saved, { exact: true })).toBeVisible({ timeout: 30_000 })
+
+/** Publishes by a passphrase, as revision `revision`. */
+export const publish = async (
+  page: Page,
+  hands: Hands,
+  passphrase: string,
+  revision: number,
+): Promise<void> => {
+  await section(page, hands, 'publish')
+  await fill(hands, page.getByLabel(words.publish.passphrase), passphrase)
+  await tap(hands, button(page, words.publish.publish))
+  await expect(page.getByText(words.publish.published(revision))).toBeVisible({ timeout: 30_000 })
+}

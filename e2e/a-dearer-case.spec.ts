@@ -85,7 +85,8 @@ test('a dearer case changes what a recipe costs, on every screen that shows it',
   })
 
   await test.step('a case is priced, and then costs more', async () => {
-    const other = await open(cardOf(station), undefined, true)
+    const other = await open('/devices', undefined, true)
+    await other.goto(cardOf(station))
     await untilHydrated(other)
     await priced(lead, '2026-11-02', '60.00')
     await expect(lead.getByText('at least $5.00')).toBeVisible()

@@ -35,6 +35,9 @@ export function TypedField({
   const words = useMenuWords()
   const { value, problem, answer } = useField(of)
   const [typing, setTyping] = useState<string | null>(null)
+  // What somebody else answered meanwhile is shown, also while the hand is still here.
+  const isOwn =
+    typing !== null && (shown !== undefined || (fromTyped(typing, as) ?? null) === (value ?? null))
   return (
     <About of={help}>
       <Field
@@ -43,7 +46,7 @@ export function TypedField({
         inputMode={as === 'text' ? 'text' : as === 'whole' ? 'numeric' : 'decimal'}
         aria-description={words.help[help]}
         maxLength={300}
-        value={typing ?? shown ?? toTyped(value, as)}
+        value={isOwn ? typing : (shown ?? toTyped(value, as))}
         problem={problem}
         side={unit}
         onChange={({ target }) => {

@@ -17,8 +17,11 @@ export type Json =
  */
 export type Row = Readonly<Record<string, Json>>
 
+/** The row of temperatures and times, by the name of its part of the document. */
+export const LIMITS = 'safety'
+
 /** Of these a station has one each. */
-export const SINGLES = ['house', 'safety', 'day'] as const
+export const SINGLES = ['house', LIMITS, 'day'] as const
 
 /**
  * Of these it has several, in an order: `at` is a number of the row's own, lowest first, so that two

@@ -165,7 +165,7 @@ export const goodStrip: Step = () => ({
   initials: 'AB',
 })
 
-export const closeAndOpen = (kind: 'real'): readonly Step[] => [
+export const closeAndOpen = (kind: 'demo'): readonly Step[] => [
   () => ({ type: 'close' }),
   (state) => ({ type: 'open', station: state.station.id, kind }),
 ]

@@ -358,14 +358,14 @@ export const scenes = {
     leftLongAgo('pan-chicken'),
     () => ({ type: 'finish', ticket: 1, letter: 'A' }),
   ],
-  unloaded: [...closeAndOpen('real'), goodStrip],
+  unloaded: [...closeAndOpen('demo'), goodStrip],
   'ready to load': [
-    ...closeAndOpen('real'),
+    ...closeAndOpen('demo'),
     goodStrip,
     ...['rice', 'chicken', 'beans', 'peppers', 'tuna', 'slaw', 'yogurt-sauce'].flatMap(standsReady),
   ],
   'partly ready to load': [
-    ...closeAndOpen('real'),
+    ...closeAndOpen('demo'),
     goodStrip,
     ...['rice', 'chicken', 'beans', 'tuna', 'slaw'].flatMap(standsReady),
     () => ({ type: 'startBatch', component: 'peppers', loads: 1 }),

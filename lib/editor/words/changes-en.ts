@@ -1,7 +1,7 @@
 /** What a publish changes, in English. */
 
 import type { Change } from '#lib/editor/change.ts'
-import type { Entity, Json } from '#lib/editor/draft.ts'
+import { type Entity, type Json, SINGLES } from '#lib/editor/draft.ts'
 import { fieldName } from '#lib/editor/words/fields-en.ts'
 import { sayCents } from '#lib/words/amounts-en.ts'
 
@@ -37,8 +37,7 @@ export const sayChange = (change: Change): string => {
     case 'changed': {
       const { field, from, to, entity } = change
       const what = startingWith(fieldName(field))
-      const head =
-        entity === 'house' || entity === 'safety' || entity === 'day' ? what : `${what} of ${of}`
+      const head = SINGLES.some((one) => one === entity) ? what : `${what} of ${of}`
       const [now, before] = [short(field, to), short(field, from)]
       return now === null || before === null
         ? `${head} is otherwise.`

@@ -1,13 +1,13 @@
 /** What rows and their fields are called where a sentence names them, in English. */
 
 import type { Draft, Entity, EntityKey } from '#lib/editor/draft.ts'
-import { namedBy, rowOf, rowsOf, textIn, textsIn } from '#lib/editor/draft.ts'
+import { LIMITS, namedBy, rowOf, rowsOf, textIn, textsIn } from '#lib/editor/draft.ts'
 import { menuItemEn } from '#lib/editor/words/item-en.ts'
 import type { ContactKind } from '#lib/station/station-document.ts'
 
 const entities: Readonly<Record<Entity, string>> = {
   house: 'the house',
-  safety: 'the limits',
+  [LIMITS]: 'the limits',
   day: 'the day',
   well: 'a well',
   pan: 'a pan',

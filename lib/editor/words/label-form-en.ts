@@ -1,4 +1,4 @@
-/** What is said while a label is read, and why one can't be written down yet. */
+/** What is said while a label is read, and why one can't be recorded yet. */
 
 import type { AccessRefusal } from '#lib/access/http.ts'
 import type { FormProblem } from '#lib/editor/label-form/problems.ts'
@@ -82,7 +82,7 @@ const sayRefused = (refusal: OwnRefusal): string => {
     case 'not-listed-unread':
       return `${startingWith(needName(refusal.need))} isn’t listed: the list that was read is missing.`
     case 'no-such-photo':
-      return 'The picture wasn’t kept: take it again, or write it down without.'
+      return 'The picture wasn’t saved: take it again, or record the label without.'
   }
 }
 
@@ -106,7 +106,8 @@ export const labelFormWords = {
   product: 'Product',
   inUse: 'in use',
   productName: (maker: string | null, pack: string | null, inUse: boolean) =>
-    [maker, pack].filter((one) => one !== null).join(' · ') || (inUse ? 'The product in use' : 'No name'),
+    [maker, pack].filter((one) => one !== null).join(' · ') ||
+    (inUse ? 'The product in use' : 'No name'),
   another: 'Another product',
   anotherWhy: 'One that comes instead. It has a label of its own, read before it is used.',
   maker: 'Maker',
@@ -178,29 +179,29 @@ export const labelFormWords = {
   otherPhoto: 'Another picture',
   removePhoto: 'Without a picture',
   photoAlt: (name: string) => `The label of ${name}`,
-  photoSending: 'Keeping it …',
+  photoSending: 'Saving it …',
   photoRefused: {
     'not-a-picture': 'That file is no picture.',
     'too-many-pixels': 'That picture is too large to open: take a smaller one.',
     'cannot-open': 'This computer can’t open such a picture: take it as JPEG or PNG.',
-    'no-pictures-here': 'Pictures can’t be kept on this computer: write it down without.',
-    'no-such-photo': 'That picture isn’t kept.',
+    'no-pictures-here': 'Pictures can’t be saved on this computer: record the label without.',
+    'no-such-photo': 'That picture isn’t there.',
     'too-large': 'That file is over 12 MB: take a smaller picture.',
   },
 
   is: 'What is in the pans now',
   isWays: { same: 'This product', other: 'Another one' },
-  before: 'What was written down before',
-  fromBefore: 'Start from what was written down before',
+  before: 'What was recorded before',
+  fromBefore: 'Start from what was recorded before',
   stillOpen: (count: number) => `${counted(count, 'tile has', 'tiles have')} no answer yet`,
   wrong: (count: number) => `${counted(count, 'thing doesn’t', 'things don’t')} fit together`,
   signs: 'The person in charge writes it down',
   today: (date: string) => `Read today, ${sayDateOfYear(date)}, with the package in hand.`,
   passphrase: 'Passphrase of the person in charge',
   noPassphrase: 'Type the passphrase',
-  write: 'Write it down',
+  write: 'Record it',
   writing: 'Writing …',
-  written: (name: string) => `${name}: the label is written down.`,
+  written: (name: string) => `${name}: the label is recorded.`,
   told: (count: number) => (count === 0 ? '' : `Each open service that has it was told: ${count}.`),
   sayProblem,
   sayRefused,

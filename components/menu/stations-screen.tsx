@@ -9,6 +9,9 @@ import { Note } from '#components/ui/note.tsx'
 import { Panel } from '#components/ui/panel.tsx'
 import type { BeginStation, MenuStations } from '#lib/editor/http.ts'
 
+/** What the browser's clock is set to: proposed, and asked about in the house. */
+const hereZone = (): string => Intl.DateTimeFormat().resolvedOptions().timeZone
+
 /** The stations of the house, and what another may begin from. */
 export function StationsScreen({ onStation }: { readonly onStation: (id: string) => void }) {
   const { screen: words } = useMenuWords()
@@ -34,7 +37,7 @@ export function StationsScreen({ onStation }: { readonly onStation: (id: string)
     if (isBusy || name.trim() === '') return
     setBusy(true)
     setFailed(false)
-    const asked: BeginStation = { from, name: name.trim() }
+    const asked: BeginStation = { from, name: name.trim(), timeZone: hereZone() }
     const answer = await tell<{ readonly station: string }>('/menu/begin', asked)
     setBusy(false)
     if (isRefused(answer)) return setFailed(true)

@@ -62,6 +62,8 @@ export interface BeginStation {
   /** 'nothing', 'demo', a set of the list, or the id of a station. */
   readonly from: string
   readonly name: string
+  /** The browser's, a name of the IANA time zone database; one unknown here is as if unsaid. */
+  readonly timeZone?: string | undefined
 }
 
 /** POST /menu/publish: with the passphrase of a lead or of somebody in charge. */

@@ -8,7 +8,7 @@ import {
   type TimeLimit,
 } from '#lib/safety/limits.ts'
 
-type Limit = HeatLimit | TemperatureLimit | TimeLimit | DayLimit
+export type Limit = HeatLimit | TemperatureLimit | TimeLimit | DayLimit
 
 const looserThan = (own: Limit, model: Limit): boolean => {
   if ('days' in own) return 'days' in model && own.days > model.days
@@ -43,3 +43,13 @@ export const looserThanModel = (limits: SafetyLimits): readonly LimitName[] =>
   (Object.keys(MODEL_CODE) as LimitName[]).filter((name) =>
     looserThan(limits[name], MODEL_CODE[name]),
   )
+
+/**
+ * What a limit asks beside the model code's of the same name: `looser` also where only one of its
+ * figures or combinations asks less. @throws never; of two kinds that can't be compared it is looser.
+ */
+export const besideModel = (name: LimitName, own: Limit): 'looser' | 'stricter' | 'same' => {
+  const model = MODEL_CODE[name]
+  if (looserThan(own, model)) return 'looser'
+  return looserThan(model, own) ? 'stricter' : 'same'
+}

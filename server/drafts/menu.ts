@@ -173,7 +173,7 @@ export const createMenu = (ports: MenuPorts): Menu => {
       if (!ready(station)) return NO_STATION
       return saved(station, drafts.save(station, saw, steps))
     },
-    begin: ({ from, name }) => {
+    begin: ({ from, name, timeZone = ports.here.timeZone }) => {
       if (name.trim() === '') return { code: 'no-name' }
       const station = newStationId(all(), name)
       const set = ports.sets.find((one) => one.from === from)
@@ -184,7 +184,7 @@ export const createMenu = (ports: MenuPorts): Menu => {
       const draft = begun({
         station,
         name: name.trim(),
-        here: ports.here,
+        here: { ...ports.here, timeZone },
         from:
           set === undefined
             ? own === null

@@ -2,6 +2,7 @@
 import { z } from 'zod'
 import { type Json, KINDS, SINGLES } from '#lib/editor/draft.ts'
 import { MOST_PASSPHRASE_UNITS } from '#lib/protocol/wire.ts'
+import { stationShape } from '#lib/station/shapes/station-parts-schema.ts'
 import type { Access } from '#server/access/access.ts'
 import type { Menu } from '#server/drafts/menu.ts'
 import { type MenuRoute, shows, takesMenu } from '#server/http/menu-route.ts'
@@ -46,7 +47,12 @@ const step = z.discriminatedUnion('do', [
 
 const BODIES = {
   steps: z.strictObject({ station, saw, steps: z.array(step).max(1_000) }),
-  begin: z.strictObject({ from: station, name: z.string().max(2_000) }),
+  begin: z.strictObject({
+    from: station,
+    name: z.string().max(2_000),
+    // A browser may know zones that this server doesn't: then the server's own is proposed.
+    timeZone: stationShape.shape.timeZone.optional().catch(undefined),
+  }),
   publish: z.strictObject({ station, saw, proof: z.string().max(MOST_PASSPHRASE_UNITS) }),
   back: z.strictObject({ station, saw, revision: z.int().min(1) }),
 }

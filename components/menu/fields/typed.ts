@@ -1,7 +1,7 @@
 /** What is typed into a field as the row keeps it: a value where it is one, else the text itself. */
 import { isRecord, type Json, type Row } from '#lib/editor/draft.ts'
 
-export type TypedAs = 'text' | 'whole' | 'number' | 'money' | 'percent' | 'ounces'
+export type TypedAs = 'text' | 'whole' | 'number' | 'money' | 'percent' | 'ounces' | 'minutes'
 
 const WHOLE = /^\d{1,9}$/
 const DECIMAL = /^\d{0,9}([.,]\d{1,4})?$/
@@ -17,6 +17,7 @@ const PER: Readonly<Record<TypedAs, number>> = {
   money: 100,
   percent: 100,
   ounces: 28_349.523125,
+  minutes: 60_000,
 }
 
 /** undefined of nothing: there is no answer. What can't be read stays as it was typed. */
@@ -37,17 +38,33 @@ export const toTyped = (value: Json | undefined, as: TypedAs): string => {
   if (typeof value === 'string') return value
   if (typeof value !== 'number') return ''
   if (as === 'money') return (value / PER.money).toFixed(2)
-  return as === 'percent' || as === 'ounces' ? shortest(value / PER[as], 2) : shortest(value, 4)
+  const isPer = as === 'percent' || as === 'ounces' || as === 'minutes'
+  return isPer ? shortest(value / PER[as], 2) : shortest(value, 4)
 }
 
-/** What stands at a path within a row, as `portion.gPerCup`. */
+const isList = (value: Json | undefined): value is readonly Json[] => Array.isArray(value)
+
+/** What stands at a path within a row, as `portion.gPerCup`; of a list by its number from 0. */
 export const valueAt = (row: Row | undefined, path: string): Json | undefined =>
   path
     .split('.')
-    .reduce<Json | undefined>((now, key) => (isRecord(now) ? now[key] : undefined), row)
+    .reduce<Json | undefined>(
+      (now, key) => (isList(now) ? now[Number(key)] : isRecord(now) ? now[key] : undefined),
+      row,
+    )
+
+const withAt = (
+  now: Json | undefined,
+  [key = '', ...inner]: readonly string[],
+  value: Json | undefined,
+): Row => {
+  const { [key]: before, ...rest } = isRecord(now) ? now : {}
+  const next = inner.length === 0 ? value : withAt(before, inner, value)
+  return next === undefined ? rest : { ...rest, [key]: next }
+}
 
 /**
- * Fields of a step that writes a value at a path; the rest of what it lies in stays.
+ * Fields of a step that writes a value at a path of records; the rest of what it lies in stays.
  *
  * @param value undefined takes the answer away
  */
@@ -56,10 +73,7 @@ export const fieldsWith = (
   path: string,
   value: Json | undefined,
 ): { readonly fields: Row; readonly clear?: readonly string[] } => {
-  const [field = '', inner] = path.split('.')
-  if (inner === undefined)
-    return value === undefined ? { fields: {}, clear: [field] } : { fields: { [field]: value } }
-  const now = row?.[field]
-  const { [inner]: _, ...rest } = isRecord(now) ? now : {}
-  return { fields: { [field]: value === undefined ? rest : { ...rest, [inner]: value } } }
+  const [field = '', ...inner] = path.split('.')
+  if (inner.length > 0) return { fields: { [field]: withAt(row?.[field], inner, value) } }
+  return value === undefined ? { fields: {}, clear: [field] } : { fields: { [field]: value } }
 }

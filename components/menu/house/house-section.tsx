@@ -4,12 +4,13 @@ import { AllergensLeaf } from '#components/menu/house/allergens-leaf.tsx'
 import { BellsLeaf } from '#components/menu/house/bells-leaf.tsx'
 import { DayLeaf } from '#components/menu/house/day-leaf.tsx'
 import { HouseLeaf } from '#components/menu/house/house-leaf.tsx'
+import { LimitsLeaf } from '#components/menu/house/limits-leaf.tsx'
 import { Leaves } from '#components/menu/leaves.tsx'
 import styles from '#components/menu/menu.module.css'
 import { useMenuWords } from '#components/menu/words.tsx'
 import { Panel } from '#components/ui/panel.tsx'
 
-const LEAVES = ['house', 'allergens', 'day', 'bells'] as const
+const LEAVES = ['house', 'allergens', 'day', 'limits', 'bells'] as const
 
 /** What holds of the whole station: where it is, what is asked, how its day goes. */
 export function HouseSection() {
@@ -34,6 +35,7 @@ export function HouseSection() {
           {leaf === 'house' && <HouseLeaf />}
           {leaf === 'allergens' && <AllergensLeaf />}
           {leaf === 'day' && <DayLeaf />}
+          {leaf === 'limits' && <LimitsLeaf />}
           {leaf === 'bells' && <BellsLeaf />}
         </div>
       </Helped>

@@ -107,6 +107,14 @@ const FIELDS: Readonly<Record<string, string>> = {
   close: 'closing',
   initials: 'initials',
   typed: 'amount',
+  document: 'the code that says so',
+  paragraph: 'paragraph',
+  certainty: 'how it is known',
+  tenths: 'temperature',
+  withinMs: 'time',
+  days: 'days',
+  combinations: 'temperatures and times',
+  standSeconds: 'standing time',
 }
 
 /** "price" of `priceCents`; of `portion.pieces` "pieces", the innermost that has a name. */

@@ -68,6 +68,12 @@ export const menuHelpEn = {
   assemblers: 'How many build at the same time, for advice on pace.',
   timeProcedure:
     'Food may be held by the clock alone only where a written procedure is on site (Food Code 3-501.19).',
+  limits:
+    'What is read is held to these. Local code and the certified person in charge decide; what they say otherwise is written here with its source.',
+  limitSource:
+    'The code or the letter of your health department that says so, with its paragraph: it stands beside the limit wherever the limit is said.',
+  limitKnown:
+    'A limit that asks less than the model code holds only where somebody read it in the code itself.',
   bell: 'A day’s class periods by the bell. Tasks and the crew are planned on them; a short day has its own.',
   crew: 'Who is there in a period, by initials, each once. No names are kept.',
   certified: 'Certified food protection manager.',

@@ -5,6 +5,7 @@ export const menuHouseEn = {
     house: 'The house',
     allergens: 'Allergens and labels',
     day: 'The day',
+    limits: 'Food limits',
     bells: 'Bells and crew',
   },
   name: 'Name of the station',

@@ -5,6 +5,7 @@ import { fieldName, rowName, rowNamed } from '#lib/editor/words/fields-en.ts'
 import { menuHelpEn } from '#lib/editor/words/help-en.ts'
 import { menuHouseEn } from '#lib/editor/words/house-en.ts'
 import { menuItemEn } from '#lib/editor/words/item-en.ts'
+import { menuLimitsEn } from '#lib/editor/words/limits-en.ts'
 import { menuLineEn } from '#lib/editor/words/line-en.ts'
 import { sayCosts, sayMissing } from '#lib/editor/words/missing-en.ts'
 import { menuPanEn } from '#lib/editor/words/pan-en.ts'
@@ -22,6 +23,7 @@ export const menuEn = {
   pan: menuPanEn,
   item: menuItemEn,
   house: menuHouseEn,
+  limits: menuLimitsEn,
   publish: menuPublishEn,
   help: menuHelpEn,
   ...menuToolEn,

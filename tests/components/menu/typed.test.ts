@@ -11,6 +11,7 @@ describe('what is typed into a field', () => {
     ['24', 'whole', 24],
     ['2.5', 'number', 2.5],
     ['16', 'ounces', 453_592],
+    ['90', 'minutes', 5_400_000],
   ] as const)('%s as %s is kept as %s', (text, as, kept) => {
     expect(fromTyped(text, as)).toBe(kept)
   })
@@ -49,6 +50,17 @@ describe('what is typed into a field', () => {
     })
     expect(fieldsWith(row, 'portion.number', undefined)).toEqual({
       fields: { portion: { tool: 'scoop' } },
+    })
+    expect(valueAt({ ways: [{ seconds: 15 }] }, 'ways.0.seconds')).toBe(15)
+    const limits = { limits: { reheat: { days: 1, paragraph: 'a' }, other: 2 } }
+    expect(fieldsWith(limits, 'limits.reheat.days', 3)).toEqual({
+      fields: { limits: { reheat: { days: 3, paragraph: 'a' }, other: 2 } },
+    })
+    expect(fieldsWith(limits, 'limits.reheat', undefined)).toEqual({
+      fields: { limits: { other: 2 } },
+    })
+    expect(fieldsWith(undefined, 'limits.reheat.days', 3)).toEqual({
+      fields: { limits: { reheat: { days: 3 } } },
     })
     expect(fieldsWith(row, 'name', 'Rices')).toEqual({ fields: { name: 'Rices' } })
     expect(fieldsWith(row, 'name', undefined)).toEqual({ fields: {}, clear: ['name'] })

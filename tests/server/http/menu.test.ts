@@ -115,6 +115,20 @@ describe('what is below /menu', () => {
     expect((await draft('alder-hall')).code).toBe('done')
   })
 
+  test('[ED12] proposes the browser’s time zone, and the server’s where it knows no such one', async () => {
+    const { menu, draft } = await made()
+    const zoneOf = async (timeZone?: unknown) => {
+      const begun = await menu('/begin', { from: 'nothing', name: 'Zoned', timeZone })
+      expect(begun.code).toBe('done')
+      return (await draft(String(begun.station))).rows.house?.timeZone
+    }
+    const own = await zoneOf()
+    expect(await zoneOf('Pacific/Chatham')).toBe('Pacific/Chatham')
+    expect(await zoneOf('Atlantis/Capital')).toBe(own)
+    expect(await zoneOf(7)).toBe(own)
+    expect(own).not.toBe('Pacific/Chatham')
+  })
+
   test('[ED9] refuses what isn’t as asked, and what is nowhere', async () => {
     const { menu } = await made()
     const deep = JSON.parse(`${'['.repeat(40)}${']'.repeat(40)}`)

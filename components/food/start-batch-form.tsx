@@ -10,6 +10,7 @@ import { useJob } from '#components/job/use-job.ts'
 import { useForecast } from '#components/live/forecast.ts'
 import { Note } from '#components/ui/note.tsx'
 import { expectedAt } from '#lib/rooms/food/views/batch-strip.ts'
+import { canStart, firstToStart } from '#lib/rooms/food/views/start-batch.ts'
 import { outlookOf } from '#lib/rooms/pans/facts/pan-outlook.ts'
 import { findComponent } from '#lib/station/find.ts'
 
@@ -17,11 +18,13 @@ import { findComponent } from '#lib/station/find.ts'
 export function StartBatchForm({ state, acting, task, now, onBack }: TaskProps<'start-batch'>) {
   const words = useFoodWords()
   const forecast = useForecast()
-  const can = state.station.components.filter((one) => one.remake !== null)
+  const can = canStart(state.station)
   const asked = task.component
-  const others = state.station.components.filter((one) => one.remake === null && one.id === asked)
+  const others = state.station.components.filter((one) => !can.includes(one) && one.id === asked)
   const list = [...can, ...others]
-  const [chosen, setChosen] = useState<string | null>(asked ?? can[0]?.id ?? null)
+  const [chosen, setChosen] = useState<string | null>(
+    () => asked ?? firstToStart(state) ?? can[0]?.id ?? null,
+  )
   const component = findComponent(state.station, chosen ?? '')
   const planned = forecast?.components[chosen ?? '']?.batch?.loads ?? 0
   const [count, setCount] = useState(Math.max(1, planned))

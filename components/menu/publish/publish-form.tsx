@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { isRefused, tell } from '#components/access/ask.ts'
 import { About } from '#components/menu/fields/help.tsx'
 import styles from '#components/menu/menu.module.css'
+import own from '#components/menu/publish/publish.module.css'
 import { useMenu } from '#components/menu/use-menu.tsx'
 import { useMenuWords } from '#components/menu/words.tsx'
 import { Button } from '#components/ui/button.tsx'
@@ -9,15 +10,19 @@ import { Field } from '#components/ui/field.tsx'
 import { Note } from '#components/ui/note.tsx'
 import type { Publish, Published } from '#lib/editor/http.ts'
 
+/** Labels that count as unknown until somebody reads them. */
+const UNREAD: ReadonlySet<string> = new Set(['label-unread', 'label-old'])
+
 /** The passphrase that makes the draft a revision. */
 export function PublishForm({ hasChanges }: { readonly hasChanges: boolean }) {
   const words = useMenuWords()
-  const { draft, problems, clash, settle, again } = useMenu()
+  const { draft, missing, problems, clash, settle, again } = useMenu()
   const [proof, setProof] = useState('')
   const [isShown, setShown] = useState(false)
   const [isBusy, setBusy] = useState(false)
   const [done, setDone] = useState<number | null>(null)
   const [refused, setRefused] = useState<string | null>(null)
+  const unread = missing.keepApart.filter(({ code }) => UNREAD.has(code)).length
   const lacks =
     problems.length > 0
       ? words.publish.lacksMended(problems.length)
@@ -43,10 +48,29 @@ export function PublishForm({ hasChanges }: { readonly hasChanges: boolean }) {
   }
   if (done !== null)
     return (
-      <Note kind="done" role="status">
-        <b>{words.publish.published(done)}</b> {words.publish.whatThen}{' '}
-        <a href={`/?station=${draft.station}`}>{words.publish.openService}</a>
-      </Note>
+      <>
+        <Note kind="done" role="status">
+          <b>{words.publish.published(done)}</b> {words.publish.whatThen}
+        </Note>
+        <ul className={own.next} aria-label={words.publish.next}>
+          {unread > 0 && (
+            <li>
+              <a href={`/menu/label?station=${draft.station}`}>
+                {words.publish.readLabels(unread)}
+              </a>{' '}
+              <span>{words.publish.readLabelsWhy}</span>
+            </li>
+          )}
+          <li>
+            <a href={`/?station=${draft.station}`}>{words.publish.openService}</a>{' '}
+            <span>{words.publish.openServiceWhy}</span>
+          </li>
+          <li>
+            <a href={`/sheet?station=${draft.station}`}>{words.publish.sheet}</a>{' '}
+            <span>{words.publish.sheetWhy}</span>
+          </li>
+        </ul>
+      </>
     )
   return (
     <form

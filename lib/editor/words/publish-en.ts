@@ -23,7 +23,11 @@ export const menuPublishEn = {
   published: (revision: number) => `Revision ${revision} is published.`,
   whatThen:
     'The next service opens on it. A service that is open stays on its own line, and takes labels at once.',
-  openService: 'To the service',
+  next: 'What is next',
+  readLabels: (count: number) => `Read ${counted(count, 'label', 'labels')}`,
+  readLabelsWhy: 'Until then their food counts as not known.',
+  openService: 'Open a service on the first page',
+  openServiceWhy: 'Then Pans loads the line, and the counter takes the first order.',
   revisions: 'Revisions',
   revision: (number: number) => `Revision ${number}`,
   newest: 'the newest',
@@ -34,7 +38,8 @@ export const menuPublishEn = {
   backSure: 'Tap again: your draft becomes it',
   broughtBack: (number: number) =>
     `The draft is revision ${number} again, with the labels of today. Publish it to serve from it.`,
-  sheet: 'Print the set-up sheet',
+  sheet: 'Print the allergen sheet',
+  sheetWhy: 'For guests and inspectors, one page.',
 } as const
 
 const REFUSED: Readonly<Record<string, string>> = {

@@ -22,8 +22,7 @@ export const startWords = {
   notLoaded: (count: number) => `${pans(count)} not loaded yet: the lead loads them on Pans.`,
   loaded: 'The pans are loaded: take an order at the counter.',
   startReal: 'Open a service',
-  startRealWhat:
-    'Pans start empty: each is loaded on Pans with its batch and reading. This station’s labels and prices are invented: for practice, not for guests.',
+  startRealWhat: 'Pans start empty: each is loaded on Pans with its batch and reading.',
   startDemo: 'Open a demo service',
   startDemoWhat:
     'To try things out, ready in one tap: batches, readings and loads are invented, initials “DEMO”.',

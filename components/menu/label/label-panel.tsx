@@ -21,6 +21,9 @@ export interface LabelPanelProps {
   readonly onDone: (saved: boolean) => void
 }
 
+/** A server that didn't answer is asked again after so long. */
+const AGAIN_AFTER_MS = 2_000
+
 /** null: the product in use; 'new': one that is being named. */
 type Chosen = string | null | 'new'
 
@@ -56,6 +59,11 @@ function Labels({ stationId, ingredient, onDone }: LabelPanelProps) {
   useEffect(() => {
     void again()
   }, [again])
+  useEffect(() => {
+    if (lost !== 'failed') return
+    const timer = setInterval(() => void again(), AGAIN_AFTER_MS)
+    return () => clearInterval(timer)
+  }, [lost, again])
 
   const found = labels?.ingredients.find((one) => one.ingredient === ingredient)
   if (!labels || !found)

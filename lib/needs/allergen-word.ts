@@ -88,7 +88,7 @@ const CEREALS = [...GLUTEN_GRAINS, 'oats']
  */
 const glutenWord = (station: Allergens, ingredient: Ingredient): Declaration => {
   if (grainsIn(ingredient).length > 0) return isStated(ingredient) ? 'free' : 'contains'
-  const said = ingredient.declarations.gluten ?? 'unknown'
+  const said = worstOf([ingredient.declarations.gluten ?? 'unknown'])
   if (said === 'unknown' || said === 'not-listed')
     return ingredient.law === 'eu-14' &&
       CEREALS.every((grain) => !isInIt(allergenWord(station, ingredient, grain)))

@@ -65,7 +65,7 @@ const lending: fc.Arbitrary<Step> = fc
   })
 
 export const ofTheKitchen: fc.Arbitrary<Step> = fc.oneof(
-  { weight: 6, arbitrary: lending },
+  { weight: 8, arbitrary: lending },
   {
     weight: 3,
     arbitrary: fc.constantFrom(...ingredients).map(({ id }) => () => ({

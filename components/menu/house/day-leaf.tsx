@@ -1,5 +1,6 @@
 import { CheckField, PickField } from '#components/menu/fields/pick-field.tsx'
 import { TypedField } from '#components/menu/fields/typed-field.tsx'
+import { RushRows } from '#components/menu/house/rush-rows.tsx'
 import styles from '#components/menu/menu.module.css'
 import { useMenuWords } from '#components/menu/words.tsx'
 
@@ -71,6 +72,14 @@ export function DayLeaf() {
         label={words.house.timeProcedure}
         help="timeProcedure"
       />
+      <CheckField
+        {...DAY}
+        field="crewMeal"
+        label={words.house.crewMeal}
+        help="crewMeal"
+        isAbsentWhenNot
+      />
+      <RushRows />
     </div>
   )
 }

@@ -4,13 +4,14 @@ import { AllergensLeaf } from '#components/menu/house/allergens-leaf.tsx'
 import { BellsLeaf } from '#components/menu/house/bells-leaf.tsx'
 import { DayLeaf } from '#components/menu/house/day-leaf.tsx'
 import { HouseLeaf } from '#components/menu/house/house-leaf.tsx'
+import { KitchenLeaf } from '#components/menu/house/kitchen-leaf.tsx'
 import { LimitsLeaf } from '#components/menu/house/limits-leaf.tsx'
 import { Leaves } from '#components/menu/leaves.tsx'
 import styles from '#components/menu/menu.module.css'
 import { useMenuWords } from '#components/menu/words.tsx'
 import { Panel } from '#components/ui/panel.tsx'
 
-const LEAVES = ['house', 'allergens', 'day', 'limits', 'bells'] as const
+const LEAVES = ['house', 'allergens', 'day', 'limits', 'kitchen', 'bells'] as const
 
 /** What holds of the whole station: where it is, what is asked, how its day goes. */
 export function HouseSection() {
@@ -36,6 +37,7 @@ export function HouseSection() {
           {leaf === 'allergens' && <AllergensLeaf />}
           {leaf === 'day' && <DayLeaf />}
           {leaf === 'limits' && <LimitsLeaf />}
+          {leaf === 'kitchen' && <KitchenLeaf />}
           {leaf === 'bells' && <BellsLeaf />}
         </div>
       </Helped>

@@ -1,5 +1,7 @@
 import { useEffect, useRef, useState } from 'react'
 import { About, Helped } from '#components/menu/fields/help.tsx'
+import { heldOf } from '#components/menu/line/drawn.ts'
+import { heldIn } from '#components/menu/line/held-in.ts'
 import styles from '#components/menu/menu.module.css'
 import { useMenu } from '#components/menu/use-menu.tsx'
 import { useMenuWords } from '#components/menu/words.tsx'
@@ -65,8 +67,7 @@ export function BarePanel({
               id: component,
               fields: {
                 name: said,
-                // What stands by time alone is held neither hot nor cold.
-                held: held === 'hot' || held === 'cold' ? held : 'dry',
+                held: heldIn(heldOf(held), ''),
                 portion: { tool: 'scoop', number: 16, level: 1 },
               },
             } as const,

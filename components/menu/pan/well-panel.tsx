@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { About, Helped } from '#components/menu/fields/help.tsx'
 import { HELD, type Held, heldOf } from '#components/menu/line/drawn.ts'
+import { heldIn } from '#components/menu/line/held-in.ts'
 import styles from '#components/menu/menu.module.css'
 import { useMenu } from '#components/menu/use-menu.tsx'
 import { useMenuWords } from '#components/menu/words.tsx'
@@ -38,7 +39,7 @@ function HeldWays({
   )
 }
 
-/** A component follows its well; what stands by time alone is held neither hot nor cold. */
+/** A component follows its well. */
 const componentsFollow = (
   draft: Parameters<typeof rowsOf>[0],
   well: string,
@@ -51,7 +52,12 @@ const componentsFollow = (
             do: 'put' as const,
             entity: 'component' as const,
             id: textIn(row, 'component'),
-            fields: { held: held === 'time' ? 'dry' : held },
+            fields: {
+              held: heldIn(
+                held,
+                textIn(rowOf(draft, 'component', textIn(row, 'component')), 'held'),
+              ),
+            },
           },
         ]
       : [],

@@ -32,7 +32,7 @@ export const menuLineEn = {
     hot: 'held at 135 °F or above, read with a probe',
     cold: 'held at 41 °F or below, read with a probe',
     dry: 'needs no temperature',
-    time: 'no temperature: thrown out by the clock, as your written procedure says',
+    time: 'by a written procedure. No clock starts by itself: start it at the pan as you load; until then its readings are asked for',
   } satisfies Record<Held, string>,
   /** What a screen reader hears of a pan. */
   pan: (name: string, one: PanSize, well: number) => `${name}, ${size[one]} pan, well ${well}`,

@@ -39,16 +39,24 @@ function Legend() {
   )
 }
 
-function SheetPage({ sheet, at }: { readonly sheet: Sheet; readonly at: number }) {
+function SheetPage({
+  sheet,
+  at,
+  isDemo,
+}: {
+  readonly sheet: Sheet
+  readonly at: number
+  readonly isDemo: boolean
+}) {
   const words = useSheetWords()
   const live = useWords()
   return (
     <>
       <header className={styles.header}>
         <div>
-          <h1>{words.title}</h1>
+          <h1>{isDemo ? words.demoTitle : words.title}</h1>
           <p>{words.of(sheet.station)}</p>
-          {sheet.invented && <p className={styles.invented}>{live.invented}</p>}
+          {(sheet.invented || isDemo) && <p className={styles.invented}>{live.invented}</p>}
         </div>
         <p className={styles.asOf}>
           {sheet.asOf !== null && <b>{words.asOfLine(at, sheet.timeZone)}</b>}
@@ -72,6 +80,11 @@ function SheetPage({ sheet, at }: { readonly sheet: Sheet; readonly at: number }
       </section>
       <SheetTable sheet={sheet} />
       <Legend />
+      {isDemo && (
+        <p className={styles.across} aria-hidden="true">
+          {words.demoAcross}
+        </p>
+      )}
     </>
   )
 }
@@ -85,10 +98,10 @@ const made = (facts: SheetFacts): Sheet | null => {
   }
 }
 
-function Answered({ answer: { at, facts } }: { readonly answer: SheetAnswer }) {
+function Answered({ answer: { at, facts, demo } }: { readonly answer: SheetAnswer }) {
   const words = useSheetWords()
   const sheet = facts && made(facts)
-  if (sheet) return <SheetPage sheet={sheet} at={at} />
+  if (sheet) return <SheetPage sheet={sheet} at={at} isDemo={demo === true} />
   return (
     <>
       <h1>{words.title}</h1>

@@ -103,7 +103,7 @@ function Ways({ now }: { readonly now: AccessNow | null }) {
           </li>
         )}
         <li>
-          <a href="/sheet">
+          <a href={now?.page === 'demo' ? '/sheet?demo' : '/sheet'}>
             <b>{words.sheet.name}</b> <span>{words.sheet.what}</span>
           </a>
         </li>

@@ -10,6 +10,9 @@ const list = (names: readonly string[]): string => names.join(', ')
 
 export const sheetWords = {
   title: 'Allergen sheet',
+  demoTitle: 'DEMO: allergen sheet',
+  /** Across each page of paper. */
+  demoAcross: 'DEMO',
   of: (station: string) => `${station}: what our food contains`,
   letter: {
     contains: 'C',

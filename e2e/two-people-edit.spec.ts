@@ -35,6 +35,7 @@ test('two people edit: each sees the other’s change, and nobody overwrites sil
     await fill(hands, price(other), '8.00')
     const asked = other.getByRole('alert').filter({ hasText: words.screen.clashWhat })
     await expect(asked).toBeVisible()
+    await expect(asked).toContainText('Price: yours 8.00, theirs 7.50')
     await expect(price(other)).toHaveValue('8.00')
     await asked.getByRole('button', { name: words.screen.mine }).click()
     await other.unroute('**/menu/draft?*')

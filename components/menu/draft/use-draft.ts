@@ -34,6 +34,8 @@ export interface DraftNow extends Omit<Known, 'rows'> {
   readonly draft: Draft
   readonly state: SaveState
   readonly clash: Clash | null
+  /** As the server has it: what others said, without what is typed here. */
+  readonly theirs: Draft
   /** What a step was refused for, until another is taken. */
   readonly refused: MenuAnswer<Saved> | null
   readonly take: (...steps: readonly Step[]) => void
@@ -174,11 +176,15 @@ export const useDraft = (
     set({ pending: without(steps, over?.keys ?? []), clash: null })
   }, [set])
 
-  const draft = useMemo(
-    () => (known === null ? null : withSteps({ station, rows: known.rows }, pending)),
-    [station, known, pending],
+  const theirs = useMemo(
+    () => (known === null ? null : { station, rows: known.rows }),
+    [station, known],
   )
-  if (known === null || draft === null) return { now: null, lost }
+  const draft = useMemo(
+    () => (theirs === null ? null : withSteps(theirs, pending)),
+    [theirs, pending],
+  )
+  if (known === null || theirs === null || draft === null) return { now: null, lost }
   const state: SaveState = clash
     ? 'clash'
     : isLost || lost !== null
@@ -186,6 +192,7 @@ export const useDraft = (
       : pending.length > 0
         ? 'saving'
         : 'saved'
-  const now = { ...known, draft, state, clash, refused, take, keepMine, takeTheirs, settle, again }
+  const hands = { take, keepMine, takeTheirs, settle, again }
+  const now = { ...known, draft, theirs, state, clash, refused, ...hands }
   return { now, lost }
 }

@@ -1,6 +1,7 @@
 /** All that the set-up screens say, in English. */
 
 import { sayChange } from '#lib/editor/words/changes-en.ts'
+import { sayClash } from '#lib/editor/words/clash-en.ts'
 import { fieldName, rowName, rowNamed } from '#lib/editor/words/fields-en.ts'
 import { menuHelpEn } from '#lib/editor/words/help-en.ts'
 import { menuHouseEn } from '#lib/editor/words/house-en.ts'
@@ -40,5 +41,6 @@ export const menuEn = {
   missing: sayMissing,
   costs: sayCosts,
   change: sayChange,
+  clash: sayClash,
   publishRefused: sayPublishRefused,
 } as const

@@ -50,8 +50,7 @@ export function MarkedWords({
   const count = pieces.filter(({ codes }) => codes.length > 0).length
   return (
     <>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so keys have to reach it */}
-      <section className={styles.text} tabIndex={0} aria-label={words.package}>
+      <section className={styles.text} aria-label={words.package}>
         {pieces.map(({ from, text: said, codes, isAsk }) =>
           codes.length === 0 ? (
             <span key={from}>{said}</span>

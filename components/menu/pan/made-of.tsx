@@ -31,10 +31,7 @@ function LabelSaid({
   const { contains, mayContain } = namedOn(label)
   return (
     <span>
-      {contains.length > 0 && <b>{words.pan.contains(contains)} </b>}
-      {mayContain.length > 0 && <b>{words.pan.mayContain(mayContain)} </b>}
-      {contains.length + mayContain.length === 0 && <b>{words.pan.namesNone} </b>}
-      {words.pan.read(words.date(date))}
+      <b>{words.pan.named(contains, mayContain)}</b> {words.pan.read(words.date(date))}
     </span>
   )
 }

@@ -68,9 +68,11 @@ export const menuPanEn = {
   read: (date: string) => `label read ${date}`,
   unread: 'label not read',
   unreadWhy: 'counts as not known',
-  contains: (codes: readonly string[]) => `contains ${names(codes)}`,
-  mayContain: (codes: readonly string[]) => `may contain ${names(codes)}`,
-  namesNone: 'names none',
+  named: (contains: readonly string[], mayContain: readonly string[]) =>
+    [
+      ...(contains.length > 0 ? [`contains ${names(contains)}`] : []),
+      ...(mayContain.length > 0 ? [`may contain ${names(mayContain)}`] : []),
+    ].join('; ') || 'names none',
   readLabel: (name: string) => `Read the label of ${name}`,
   readShort: 'Read',
   stands: {

@@ -17,7 +17,10 @@ interface ChoiceProps<Id extends string> {
   readonly onChoose: (id: Id) => void
 }
 
-/** One of two to four ways, side by side in one frame, as one strip that is slid along. */
+/** More of them stand on a second row where there is no room: none is cut off. */
+const MOST_ON_ONE_ROW = 4
+
+/** One of several ways, side by side in one frame, as one strip that is slid along. */
 export function Choice<Id extends string>({
   legend,
   isBare,
@@ -28,7 +31,7 @@ export function Choice<Id extends string>({
   return (
     <fieldset className={styles.choice}>
       <legend className={isBare ? 'visually-hidden' : undefined}>{legend}</legend>
-      <div className={styles.ways}>
+      <div className={styles.ways} data-many={ways.length > MOST_ON_ONE_ROW || undefined}>
         {ways.map(({ id, label, more, off, isCare }) => (
           <button
             key={id}

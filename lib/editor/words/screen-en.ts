@@ -68,7 +68,7 @@ export const menuScreenEn = {
   missing: {
     firstOrder: 'For a first order',
     keepApart: 'To keep apart',
-    printing: 'For printing',
+    printing: 'To plan and weigh',
   },
   missingShort: (count: number) => (count === 0 ? 'ready' : `${count} missing`),
   problems: (count: number) => counted(count, 'thing is wrong', 'things are wrong'),

@@ -94,7 +94,7 @@ const readLog = async (data: string, service: string): Promise<readonly Recorded
 }
 
 /** A real service of an own station, loaded as usual. */
-const openReal = async (
+export const openReal = async (
   client: ReturnType<typeof connectCrew>['client'],
   station: StationDocument,
 ): Promise<void> => {

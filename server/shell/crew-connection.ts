@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto'
 import { performance } from 'node:perf_hooks'
 import { io, type Socket } from 'socket.io-client'
-import { PROTOCOL } from '#lib/protocol/wire.ts'
+import { type Hello, PROTOCOL } from '#lib/protocol/wire.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { type CrewClient, createCrewClient } from '#lib/sync/crew-client.ts'
 import { createMemoryOutbox } from '#lib/sync/outbox.ts'
@@ -18,15 +18,19 @@ export interface CrewConnection {
  * A crew screen without a screen: the same client as in the browser, over the same protocol.
  * @param token asked anew at each connection, since the one for scripts is new at each start; as the
  * role of what it proves, or walking through the demo where it is null
+ * @param page of which house and station it is, as a page says it; else of those that open by default
  */
 export const connectCrew = (
   url: string,
   role: Role,
   token: () => Promise<string | null> = () => scriptsToken(url),
+  page: Pick<Hello, 'house' | 'station'> = {},
 ): CrewConnection => {
   const socket = io(url, {
     auth: (tell) => {
-      void token().then((one) => tell({ protocol: PROTOCOL, role, ...(one ? { token: one } : {}) }))
+      void token().then((one) =>
+        tell({ protocol: PROTOCOL, role, ...page, ...(one ? { token: one } : {}) }),
+      )
     },
     // A browser says from which page it comes, and a script that it is none of another's.
     extraHeaders: { origin: new URL(url).origin },

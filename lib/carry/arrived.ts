@@ -46,12 +46,16 @@ const withoutPicture = <Said extends Label>(said: Said, has: (hash: string) => b
   return label as Said
 }
 
-/** A station as it arrives: no label read, and none with a picture that didn't come along. */
+/**
+ * A station as it arrives: no label read, and none with a picture that didn't come along. It is
+ * nobody's invention from now on: readings of invented food never grow too old (lib/rooms/day).
+ */
 export const arrived = (
   document: StationDocument,
   hasPicture: (hash: string) => boolean,
 ): StationDocument => ({
   ...document,
+  invented: false,
   ingredients: document.ingredients.map((one) => ({
     ...withoutPicture(arrivedLabel(one), hasPicture),
     ...(one.products === undefined

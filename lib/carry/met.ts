@@ -102,6 +102,15 @@ const matched = (document: StationDocument, house: HouseFood): Matching => {
   return { met, ids }
 }
 
+/** Labels of what the house has already stay out: the house's own count, also where nobody read it. */
+export const broughtBy = ({
+  document,
+  ingredients,
+}: Pick<Met, 'document' | 'ingredients'>): StationDocument => {
+  const own = new Set(ingredients.flatMap(({ id, does }) => (does === 'here' ? [id] : [])))
+  return { ...document, ingredients: document.ingredients.filter(({ id }) => !own.has(id)) }
+}
+
 /** What a house says of where it stands: a file changes it of no station that is there. */
 const OF_THE_PLACE = ['name', 'timeZone', 'locale', 'currency', 'invented'] as const
 

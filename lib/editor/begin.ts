@@ -47,6 +47,16 @@ export const emptyStation = (station: string, name: string, { timeZone, locale }
   }
 }
 
+/** On another line nobody has said yet that something doesn't touch. */
+const withoutApart = ({ station, rows }: Draft): Draft => ({
+  station,
+  rows: Object.fromEntries(
+    Object.entries(rows).filter(
+      ([key, row]) => !(key.startsWith('contact:') && row?.touches === false),
+    ),
+  ),
+})
+
 /** A new station: a copy of another's rows under its own id and name, or nothing but its settings. */
 export const begun = ({
   station,
@@ -61,8 +71,9 @@ export const begun = ({
 }): Draft => {
   if (from === null) return emptyStation(station, name, here)
   // It is nobody's invention from now on, and stands where the laptop does.
-  const house: Row = { ...from.rows.house, name, invented: false, timeZone: here.timeZone }
-  return { station, rows: { ...from.rows, house } }
+  const { contactsSaid: _, ...settings } = from.rows.house ?? {}
+  const house: Row = { ...settings, name, invented: false, timeZone: here.timeZone }
+  return { station, rows: { ...withoutApart(from).rows, house } }
 }
 
 /** The id of a new station by its name, other than those that are there. */

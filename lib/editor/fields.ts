@@ -10,7 +10,7 @@ const ingredient = Object.keys(shape.ingredients.element.shape)
 /** What isn't the top level's own: entities, what the program says itself, and the id. */
 const ELSEWHERE = [
   ...['format', 'version', 'id', 'line', 'ingredients', 'recipes', 'components', 'items'],
-  ...['contacts', 'backups', 'safety', 'day', 'tools'],
+  ...['contacts', 'backups', 'safety', 'day', 'tools', 'invented'],
 ]
 
 const without = (fields: readonly string[], others: readonly string[]): readonly string[] =>

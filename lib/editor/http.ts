@@ -33,6 +33,8 @@ export interface MenuDraft {
   readonly rows: Rows | ChangedRows
   /** The house's, newest, by ingredient. */
   readonly labels: Labels
+  /** Ids of ingredients that are gone and of which the house has a label: of nothing new. */
+  readonly idsOfBefore: readonly string[]
   readonly problems: readonly Problem[]
   readonly missing: MissingFor
   readonly published: number | null

@@ -40,9 +40,18 @@ const togetherWith = (kind: Kind): readonly Kind[] =>
 
 const cut = (text: string, most: number): string => text.slice(0, most).replace(/-+$/, '')
 
-/** The id of something new by its name; numbered where there is one already, or it has no letters. */
-export const newId = (draft: Draft, kind: Kind, name: string): string => {
-  const taken = new Set(togetherWith(kind).flatMap((one) => rowsOf(draft, one).map(({ id }) => id)))
+/**
+ * The id of something new by its name; numbered where there is one already, or it has no letters.
+ * @param others that it must not be called by either
+ */
+export const newId = (
+  draft: Draft,
+  kind: Kind,
+  name: string,
+  others: readonly string[] = [],
+): string => {
+  const there = togetherWith(kind).flatMap((one) => rowsOf(draft, one).map(({ id }) => id))
+  const taken = new Set([...there, ...others])
   // "constructor" is a key that every record inherits.
   const said = slug(name)
   const isWord = /^[a-z]/.test(said) && said !== 'constructor'

@@ -29,6 +29,10 @@ export type StepRefusal =
   | 'no-id'
   /** Named by what is in `other`. */
   | 'in-use'
+  /** The house has a label by this id, of what was called so before. */
+  | 'id-of-before'
+  /** Its label was read of another maker's, or of another pack. */
+  | 'other-pack'
   /** More rows or longer ones than a draft takes. */
   | 'too-large'
 

@@ -121,11 +121,15 @@ export const proposedContacts = (draft: Draft): readonly Proposed[] => [
 
 const NEAR: readonly string[] = ['beside', 'reached-over']
 
-/** Answered where a contact of its sort, touching or not, names all of it. */
+/**
+ * Answered where a contact of its sort, touching or not, names all of it. Of neighbours that touch it
+ * is one whether they stand beside or behind; of those that don't, another place is asked anew.
+ */
 const isAnswered = (rows: readonly Named[], { kind, components }: Proposed): boolean =>
   rows.some(({ row }) => {
     const said = textIn(row, 'kind')
-    const isOfSort = said === kind || (NEAR.includes(said) && NEAR.includes(kind))
+    const isNear = row.touches !== false && NEAR.includes(said) && NEAR.includes(kind)
+    const isOfSort = said === kind || isNear
     const named = textsIn(row, 'components')
     return isOfSort && components.every((one) => named.includes(one))
   })

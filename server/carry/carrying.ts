@@ -2,7 +2,7 @@
 import { answersLost, arrived } from '#lib/carry/arrived.ts'
 import { carriedFile } from '#lib/carry/canonical.ts'
 import type { CarryAnswer, Imported, ImportLook, ImportProblem } from '#lib/carry/http.ts'
-import { type Met, metIn } from '#lib/carry/met.ts'
+import { broughtBy, type Met, metIn } from '#lib/carry/met.ts'
 import { picturesNamed } from '#lib/carry/pictures-named.ts'
 import { type Carried, readCarried } from '#lib/carry/read-carried.ts'
 import { newStationId } from '#lib/editor/begin.ts'
@@ -71,13 +71,6 @@ export const createCarrying = (ports: CarryPorts): Carrying => {
       if (named.has(sha256)) pictures.keep(sha256, { type, bytes })
   }
 
-  /** Labels of what is the house's already stay out: the house's own, also where nobody read it. */
-  const labelsBrought = ({ met }: Ready) => {
-    const own = new Set(met.ingredients.flatMap(({ id, does }) => (does === 'here' ? [id] : [])))
-    const ingredients = met.document.ingredients.filter(({ id }) => !own.has(id))
-    return { ...met.document, ingredients }
-  }
-
   return {
     file: (station) => {
       const seen = draftIn(ports, station)
@@ -135,7 +128,7 @@ export const createCarrying = (ports: CarryPorts): Carrying => {
       if (answer.code === 'stale') return { code: 'stale' }
       if (answer.code !== 'done') return { code: 'failed' }
       // Only now that it is a draft: what is cut short before this is an ingredient that nobody has read.
-      ports.keepLabels(labelsBrought(told))
+      ports.keepLabels(broughtBy(met))
       keepPictures(told)
       const now = draftIn(ports, station)
       return { code: 'done', station, saw: now?.saw ?? answer.saw, problems: now?.problems ?? [] }

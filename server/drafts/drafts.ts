@@ -29,6 +29,11 @@ export type SaveAnswer =
       readonly other?: Other
     }
 
+type WhyNot = (
+  draft: Draft,
+  steps: readonly Step[],
+) => { readonly step: number; readonly why: StepRefusal } | null
+
 export interface Drafts {
   stations(): readonly string[]
   has(station: string): boolean
@@ -36,8 +41,11 @@ export interface Drafts {
   now(station: string): { readonly draft: Draft; readonly saw: number }
   /** What changed since a save, by anybody. */
   since(station: string, saw: number): ChangedRows
-  /** Steps on what was seen: all of them or none. Others' changes to other rows stay. */
-  save(station: string, saw: number, steps: readonly Step[]): SaveAnswer
+  /**
+   * Steps on what was seen: all of them or none. Others' changes to other rows stay.
+   * @param whyNot what beside the draft itself stands against one of them
+   */
+  save(station: string, saw: number, steps: readonly Step[], whyNot?: WhyNot): SaveAnswer
   /** A whole draft in place of what there is; stale where anything changed since. */
   replace(draft: Draft, saw: number): SaveAnswer
 }
@@ -145,7 +153,7 @@ export const createDrafts = (rows: DraftRows): Drafts => {
     has: (station) => rows.of(station).length > 0,
     now,
     since: (station, saw) => changedSince(seen(station), saw),
-    save: (station, saw, steps) => {
+    save: (station, saw, steps, whyNot) => {
       const all = seen(station)
       const newer = (key: EntityKey): boolean => (all.get(key)?.revision ?? 0) > saw
       const before = draftIn(station, all)
@@ -163,7 +171,10 @@ export const createDrafts = (rows: DraftRows): Drafts => {
       }
       const changed = changedKeys(before.rows, draft.rows).filter(newer)
       if (changed.length > 0) return staleIn(all, saw, changed)
-      return keep(station, before.rows, draft.rows, saw)
+      const not = whyNot?.(before, steps) ?? null
+      return not === null
+        ? keep(station, before.rows, draft.rows, saw)
+        : { code: 'step-refused', ...not }
     },
     replace: (draft, saw) => {
       const all = seen(draft.station)

@@ -1,8 +1,9 @@
 /** What the set-up screens ask of a house: its drafts, its published stations, and one into the other. */
+import { broughtBy, metIn } from '#lib/carry/met.ts'
 import { begun, type Here, newStationId } from '#lib/editor/begin.ts'
 import type { Change } from '#lib/editor/change.ts'
 import { changesBetween } from '#lib/editor/changes-between.ts'
-import { type Draft, type EntityKey, textIn } from '#lib/editor/draft.ts'
+import { type Draft, textIn } from '#lib/editor/draft.ts'
 import { draftOf, type WrittenDocument } from '#lib/editor/draft-of.ts'
 import type {
   BackTo,
@@ -17,6 +18,11 @@ import type {
   Saved,
   SaveSteps,
 } from '#lib/editor/http.ts'
+import {
+  type HouseLabelOf,
+  idsOfBefore,
+  underOthersLabel,
+} from '#lib/editor/label-form/under-label.ts'
 import { missingFor } from '#lib/editor/missing-for.ts'
 import { assembleDocument, problemsOf } from '#lib/editor/problems-of.ts'
 import { type DraftLabels, layDocument } from '#lib/editor/raw-document.ts'
@@ -44,8 +50,12 @@ export interface MenuPorts {
   readonly publications: Publications
   /** The house's labels of what a draft lists, by ingredient and `ingredient/product`. */
   readonly labels: (draft: Draft) => DraftLabels
-  /** Keeps labels that come with a copy, where the house has none. */
-  readonly beginLabels: (document: StationDocument) => void
+  /** The newest of an ingredient, or of one of its substitutes, listed or not; null where there is none. */
+  readonly labelOf: HouseLabelOf
+  /** Ids of all ingredients that it has a label of. */
+  readonly labelled: () => readonly string[]
+  /** Keeps labels that come with a set, where the house has none. */
+  readonly beginLabels: (document: Pick<StationDocument, 'ingredients'>) => void
   /** What a station may begin from beside those of the house; each as one that nobody has read here. */
   readonly sets: readonly { readonly from: string; readonly document: StationDocument }[]
   readonly isOpen: (station: string) => boolean
@@ -72,17 +82,6 @@ export interface Menu {
 
 const written = (document: unknown): WrittenDocument =>
   JSON.parse(JSON.stringify(document)) as WrittenDocument
-
-/** An ingredient that the house knows is called as it is there. */
-const withNamesOf = (house: Draft, draft: Draft): Draft => ({
-  ...draft,
-  rows: Object.fromEntries(
-    Object.entries(draft.rows).map(([key, row]) => {
-      const known = key.startsWith('ingredient:') ? house.rows[key as EntityKey] : undefined
-      return [key, known === undefined ? row : { ...known, at: row?.at ?? 0 }]
-    }),
-  ),
-})
 
 const NO_STATION = { code: 'no-such-station' } as const
 
@@ -163,6 +162,7 @@ export const createMenu = (ports: MenuPorts): Menu => {
         saw,
         rows: after === null ? draft.rows : drafts.since(station, after),
         labels: ports.labels(draft),
+        idsOfBefore: idsOfBefore(draft, ports.labelled()),
         ...standing(draft),
         published: shelf.newest(station)?.revision ?? null,
         changed: unpublished(station, draft).length > 0,
@@ -171,7 +171,10 @@ export const createMenu = (ports: MenuPorts): Menu => {
     },
     save: ({ station, saw, steps }) => {
       if (!ready(station)) return NO_STATION
-      return saved(station, drafts.save(station, saw, steps))
+      const answer = drafts.save(station, saw, steps, (before, all) =>
+        underOthersLabel(before, all, ports.labelOf),
+      )
+      return saved(station, answer)
     },
     begin: ({ from, name, timeZone = ports.here.timeZone }) => {
       if (name.trim() === '') return { code: 'no-name' }
@@ -179,22 +182,21 @@ export const createMenu = (ports: MenuPorts): Menu => {
       const set = ports.sets.find((one) => one.from === from)
       const own = set === undefined && isStation(from) ? from : null
       if (from !== 'nothing' && set === undefined && own === null) return { code: 'no-such-set' }
-      if (set !== undefined) ports.beginLabels(set.document)
-      if (own !== null) ready(own)
+      // Food of stations that were published before there were drafts is the house's too.
+      for (const one of all()) ready(one)
+      const { draft: house, saw } = drafts.now(station)
+      // What the house has under an id of the set may be other food, with a label of its own.
+      const food = { draft: house, label: (id: string) => ports.labelOf(id, null) }
+      const met = set === undefined ? null : metIn(set.document, food, { id: station, keeps: null })
       const draft = begun({
         station,
         name: name.trim(),
         here: { ...ports.here, timeZone },
-        from:
-          set === undefined
-            ? own === null
-              ? null
-              : drafts.now(own).draft
-            : draftOf(written(set.document)),
+        from: met?.draft ?? (own === null ? null : drafts.now(own).draft),
       })
-      const { draft: house, saw } = drafts.now(station)
-      const answer = drafts.replace(withNamesOf(house, draft), saw)
+      const answer = drafts.replace(draft, saw)
       if (answer.code !== 'done') return answer
+      if (met !== null) ports.beginLabels(broughtBy(met))
       return { code: 'done', station, saw: answer.saw }
     },
     publish: async ({ station, saw, adult }) => {

@@ -2,6 +2,7 @@
 import { arrived } from '#lib/carry/arrived.ts'
 import { type Draft, type Row, recordsIn, rowsOf, textIn } from '#lib/editor/draft.ts'
 import type { DraftLabels } from '#lib/editor/raw-document.ts'
+import { UNREAD_LABEL } from '#lib/station/label.ts'
 import { stationSchema } from '#lib/station/schema.ts'
 import { createHouse } from '#server/access/house.ts'
 import { demoStation } from '#server/demo-station.ts'
@@ -27,7 +28,7 @@ const here = () => {
 export const openMenu = (deps: {
   readonly database: SqliteDatabase
   readonly stations: KnownStations
-  readonly labels: Pick<HouseLabels, 'find' | 'filled' | 'begin'>
+  readonly labels: Pick<HouseLabels, 'find' | 'labelled' | 'filled' | 'begin'>
   readonly services: Pick<StationServices, 'current'>
   /** Epoch milliseconds. */
   readonly now: () => number
@@ -65,6 +66,11 @@ export const openMenu = (deps: {
       put: stations.put,
     },
     labels,
+    labelOf: (ingredient, product) => {
+      const found = deps.labels.find(ingredient, product)
+      return found && (found.label ?? UNREAD_LABEL)
+    },
+    labelled: deps.labels.labelled,
     beginLabels: deps.labels.begin,
     sets: SETS,
     isOpen: (station) => services.current(station)?.state().stage === 'open',

@@ -25,6 +25,8 @@ export type LabelRail = Pick<Rail, 'state' | 'note' | 'idle'>
 export interface HouseLabels {
   /** The newest; null where the house has none of it. */
   find(ingredient: string, product: string | null): KeptLabel | null
+  /** Ids of the ingredients that it has any of. */
+  labelled(): readonly string[]
   /** Versions of the products in use that ever changed. */
   newest(): LabelVersions
   /** A document with the house's labels. */
@@ -140,6 +142,7 @@ export const openHouseLabels = (deps: {
 
   return {
     find,
+    labelled: () => [...new Set([...known.values()].map(({ ingredient }) => ingredient))],
     newest: () => versions,
     filled: (document) => filled(document, find),
     versionsIn: ({ ingredients }) =>

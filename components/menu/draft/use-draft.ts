@@ -16,6 +16,8 @@ interface Known {
   readonly saw: number
   readonly rows: Rows
   readonly labels: Labels
+  /** No new ingredient is called by these: the house has a label of what was. */
+  readonly idsOfBefore: readonly string[]
   readonly problems: readonly Problem[]
   readonly missing: MissingFor
   readonly published: number | null

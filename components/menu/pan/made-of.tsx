@@ -46,7 +46,7 @@ interface MadeOfProps {
 /** What a component or a recipe is made of: bought things with their labels, and recipes. */
 export function MadeOf({ entity, id, onLabel, onRecipe }: MadeOfProps) {
   const words = useMenuWords()
-  const { draft, labels, take } = useMenu()
+  const { draft, labels, idsOfBefore, take } = useMenu()
   const [typed, setTyped] = useState('')
   const known = useId()
   const row = rowOf(draft, entity, id)
@@ -66,7 +66,7 @@ export function MadeOf({ entity, id, onLabel, onRecipe }: MadeOfProps) {
     const same = rowsOf(draft, kind).find(
       (one) => textIn(one.row, 'name').toLowerCase() === said.toLowerCase(),
     )
-    const which = same?.id ?? newId(draft, kind, said)
+    const which = same?.id ?? newId(draft, kind, said, idsOfBefore)
     const field = `${kind}s`
     if (of[kind].includes(which)) return setTyped('')
     take(

@@ -103,6 +103,14 @@ const changesIn = (row: Row | undefined, cells: Cells): readonly RowChange[] =>
     return to === '' || to === from ? [] : [{ field, from, to }]
   })
 
+/** Another maker or pack, which a label that was read would count for. */
+const otherPack = (here: Label | null, changes: readonly RowChange[]): RowChange | null =>
+  here === null || here.readOn === null
+    ? null
+    : (changes.find(
+        ({ field, from, to }) => field !== 'name' && from !== '' && nameKey(from) !== nameKey(to),
+      ) ?? null)
+
 /** What comes in of a label where the house has none yet. */
 const labelChanges = ({ declarations }: Label): readonly RowChange[] =>
   WORD_COLUMNS.flatMap(([field, word]) => {
@@ -172,6 +180,8 @@ export const ingredientsPlan = (
     const here = isNew ? null : label(id)
     const brought = here === null && said.size > 0 ? unreadLabel(said) : null
     const fields = changesIn(rowOf(draft, 'ingredient', id), cells)
+    const other = otherPack(here, fields)
+    if (other) return refused({ code: 'read-of-another', column: other.field, value: other.to })
     for (const key of keys) saidIn.set(key, row)
     names.call({ kind: 'ingredient', id }, name)
     taken.add(id)

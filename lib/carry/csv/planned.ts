@@ -23,6 +23,8 @@ export type RowRefusal =
   | { readonly code: 'contains-itself'; readonly column: string; readonly value: string }
   /** How much one gives is said of recipes; of a component its pans say it. */
   | { readonly code: 'yields-of-component'; readonly column: string }
+  /** Its label was read of another maker's or another pack, and would count for this. */
+  | { readonly code: 'read-of-another'; readonly column: string; readonly value: string }
   | { readonly code: 'too-large' }
 
 export interface RowChange {

@@ -82,6 +82,8 @@ export const rowRefused = (why: RowRefusal): string => {
       return 'a recipe can’t go into itself'
     case 'yields-of-component':
       return 'only a recipe yields: how much a component gives, its pan says'
+    case 'read-of-another':
+      return `its label was read with another “${why.column}”, and would count for “${why.value}”: add it as a product, and read its label`
     case 'too-large':
       return 'the draft is full'
   }

@@ -127,6 +127,7 @@ describe('what arrives', () => {
     fc.assert(
       fc.property(carriable, ({ document }) => {
         const here = arrived(document, () => true)
+        expect(here.invented).toBe(false)
         expect(newestStationSchema.safeParse(here).error?.issues).toBeUndefined()
         expect(answersLost(here)).toBe(0)
       }),

@@ -75,6 +75,21 @@ describe('what touches what', () => {
     })
   })
 
+  test('[ED4] asks anew where what doesn’t touch beside stands behind it since', () => {
+    const said: Draft = {
+      ...line,
+      rows: {
+        ...line.rows,
+        house: { contactsSaid: true },
+        'contact:no': { kind: 'beside', components: ['chives', 'seeds'], touches: false },
+        'contact:yes': { kind: 'reached-over', components: ['chives', 'cream'] },
+      },
+    }
+    const open = openContacts(said).map(({ row: { kind, components } }) => ({ kind, components }))
+    expect(open).toContainEqual({ kind: 'reached-over', components: ['chives', 'seeds'] })
+    expect(open).not.toContainEqual({ kind: 'beside', components: ['chives', 'cream'] })
+  })
+
   test('[ED4] of a document that says it is all of it: what else the drawing proposes is apart', () => {
     expect(openContacts(demo)).toEqual([])
     expect(assembleDocument({ ...demo, rows: { ...demo.rows } }, {})).toMatchObject({ ok: true })

@@ -76,6 +76,7 @@ const otherFood = <
 const foreignFile = carriedFile(
   {
     ...bowls,
+    invented: false,
     ingredients: bowls.ingredients.map((one) => ({
       ...one,
       id: otherId(one.id),

@@ -160,6 +160,24 @@ describe('a table of ingredients', () => {
     expect(own).toEqual({})
   })
 
+  test('[CA9] gives a label that was read to no other maker or pack', () => {
+    const [first] = demoStation.ingredients
+    if (first === undefined) throw new Error('the demo has no ingredient')
+    const made: Draft = {
+      ...draft,
+      rows: {
+        ...draft.rows,
+        [`ingredient:${first.id}`]: { name: first.name, maker: 'Nut Hollow' },
+      },
+    }
+    const row = (cells: string, known = labels) =>
+      planned(`id,name,maker\n${first.id},${cells}`, made, known).rows[0]
+    const refused = { does: 'refused', why: { code: 'read-of-another' } }
+    expect(row(`"${first.name}",Dairy Lane`)).toMatchObject(refused)
+    expect(row(`"${first.name.toUpperCase()}",Nut Hollow`)).toMatchObject({ does: 'changes' })
+    expect(row('Something else,Dairy Lane', () => UNREAD_LABEL)).toMatchObject({ does: 'changes' })
+  })
+
   test('[CA9] takes no label of an ingredient that the house no longer has', () => {
     const gone: LabelIn = (id) =>
       id === 'tahini' ? { ...UNREAD_LABEL, readOn: '2026-11-20' } : labels(id)

@@ -1,5 +1,7 @@
 import type { Locator, Page } from '@playwright/test'
+import { labelFormWords as reading } from '#lib/editor/words/label-form-en.ts'
 import { menuEn as words } from '#lib/editor/words/menu-en.ts'
+import { PASSPHRASE } from '#tests/support/make-house.ts'
 import { expect } from './station.ts'
 
 /** What hands did while they set a station up. */
@@ -38,7 +40,7 @@ export const begin = async (
   await fill(hands, page.getByLabel(words.screen.stationName), name)
   if (from !== null) await tap(hands, button(page, new RegExp(`^${from}`)))
   await tap(hands, button(page, words.screen.beginIt))
-  await expect(page.getByRole('heading', { name, level: 1 })).toBeVisible()
+  await expect(page.getByRole('heading', { name, level: 1 })).toBeVisible({ timeout: 30_000 })
 }
 
 /** Goes to a section by its tab. */
@@ -69,4 +71,22 @@ export const publish = async (
   await fill(hands, page.getByLabel(words.publish.passphrase), passphrase)
   await tap(hands, button(page, words.publish.publish))
   await expect(page.getByText(words.publish.published(revision))).toBeVisible({ timeout: 30_000 })
+}
+
+/** Reads the label that is open, under US law: null is one plain food; back to where it came from. */
+export const readLabel = async (
+  page: Page,
+  hands: Hands,
+  { name, label }: { readonly name: string; readonly label: string | null },
+): Promise<void> => {
+  await expect(page.getByRole('heading', { name: reading.title(name) })).toBeVisible()
+  if (label === null) await tap(hands, page.getByText(reading.plain, { exact: true }))
+  else await fill(hands, page.getByRole('textbox', { name: reading.packageHint }), label)
+  await tap(hands, button(page, reading.laws['us-9']))
+  const confirm = button(page, /^Yes, as marked/)
+  if (await confirm.isVisible()) await tap(hands, confirm)
+  await tap(hands, button(page, /^The other \d/))
+  await fill(hands, page.getByLabel(reading.passphrase), PASSPHRASE)
+  await tap(hands, button(page, reading.write))
+  await tap(hands, button(page, reading.back).last())
 }

@@ -1,0 +1,47 @@
+/** An invented line of three items and eight components, as somebody sets it up from nothing. */
+import type { menuEn as words } from '#lib/editor/words/menu-en.ts'
+import type { PanSize } from '#lib/measure/pans.ts'
+
+interface Pan {
+  readonly name: string
+  readonly well: number
+  /** null: as it is proposed. */
+  readonly size: PanSize | null
+  readonly kind: keyof typeof words.pan.kinds
+  /** What ten level scoops weigh; null: it is taken by pieces. */
+  readonly weighs: string | null
+  /** What is printed on its pack; null: it is one plain food. */
+  readonly label: string | null
+}
+
+type Rest = Partial<Pick<Pan, 'weighs' | 'size' | 'label'>>
+
+const pan = (name: string, well: number, kind: Pan['kind'], rest: Rest): Pan => ({
+  ...{ name, well, kind, weighs: null, size: null, label: null },
+  ...rest,
+})
+
+const half = { size: 'half' } as const
+
+export const PANS: readonly Pan[] = [
+  pan('Corn shells', 1, 'plant', { ...half, label: 'Ingredients: corn, water, lime.' }),
+  pan('Yellow rice', 1, 'plant', { ...half, weighs: '1 lb 4 oz', label: 'Rice, turmeric, salt.' }),
+  pan('Pulled chicken', 2, 'poultry-or-stuffed', {
+    weighs: '1 lb 2 oz',
+    label: 'Chicken, water, soy sauce (water, soybeans, wheat, salt). Contains soy and wheat.',
+  }),
+  pan('Pinto beans', 2, 'plant', { weighs: '1 lb 6 oz', label: 'Pinto beans, water, salt.' }),
+  pan('Roast squash', 2, 'plant', { weighs: '1 lb 1 oz' }),
+  pan('Green salsa', 3, 'ready', { weighs: '1 lb 5 oz', label: 'Tomatillos, onions, salt.' }),
+  pan('Shredded cabbage', 3, 'ready', { weighs: '8 oz' }),
+  pan('Lime cream', 3, 'ready', {
+    weighs: '1 lb 4 oz',
+    label: 'Cream (milk), lime juice, salt. Contains milk.',
+  }),
+]
+
+export const ITEMS = [
+  { name: 'Chicken shell', price: '6.50', takes: ['Pulled chicken', 'Corn shells', 'Lime cream'] },
+  { name: 'Bean bowl', price: '5.75', takes: ['Pinto beans', 'Yellow rice', 'Green salsa'] },
+  { name: 'Squash bowl', price: '5.75', takes: ['Roast squash', 'Yellow rice', 'Lime cream'] },
+] as const

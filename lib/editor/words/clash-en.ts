@@ -39,7 +39,7 @@ export const sayClash = (change: Change): string => {
     case 'removed':
       return 'Yours: taken away. Theirs: it stays.'
     case 'moved':
-      return 'It stands elsewhere in yours.'
+      return 'It has another place in yours.'
     case 'changed': {
       const { field, from, to } = change
       const [mine, theirs] = [to, from].map((value) => shortened(said(field, value)))

@@ -71,16 +71,16 @@ export const menuHelpEn = {
   limits:
     'What is read is held to these. Local code and the certified person in charge decide; what they say otherwise is written here with its source.',
   limitSource:
-    'The code or the letter of your health department that says so, with its paragraph: it stands beside the limit wherever the limit is said.',
+    'The code or the letter of your health department that says so, with its paragraph: it is said beside the limit wherever the limit is.',
   limitKnown:
     'A limit that asks less than the model code holds only where somebody read it in the code itself.',
   rushes:
     'When guests come all at once: readings that fall due in it are asked for before it begins.',
-  crewMeal: 'It is kept with the station; nothing counts on it yet.',
+  crewMeal: 'It is saved with the station; nothing counts on it yet.',
   reheatOn:
     'Where cooled food is heated again. A hot well holds and never heats, so it isn’t among them.',
   sanitizer:
-    'Its strength is read with a strip and kept. What the container directs goes before the usual figures.',
+    'Its strength is read with a strip and recorded. What the container directs goes before these figures.',
   toolsAtHand:
     'When a scoop is missing, one of these is proposed; one that belongs to other food touches it.',
   bell: 'A day’s class periods by the bell. Tasks and the crew are planned on them; a short day has its own.',

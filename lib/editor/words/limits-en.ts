@@ -47,7 +47,7 @@ const names: Readonly<Record<LimitName, string>> = {
   timeOnlyWarmest: 'Meanwhile never warmer than',
   dateMark: 'Ready food is kept',
   dateMarkCold: 'For that it is held at',
-  dateMarkAfter: 'A date is marked on what is kept longer than',
+  dateMarkAfter: 'A date is marked on what is held longer than',
 }
 
 const withinOf = (ms: number): string => {

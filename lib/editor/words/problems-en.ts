@@ -116,7 +116,8 @@ const REFUSED: Readonly<Record<StepRefusal, (other: string) => string>> = {
   'no-such-field': () => 'That can’t be said of it.',
   'no-id': () => 'It has no name that can be kept.',
   'in-use': (other) => `${startingWith(other)} uses it: take it out there first.`,
-  'id-of-before': () => 'A label of before is kept under this name: call it something else.',
+  'id-of-before': () =>
+    'The house has a label under this name of what is gone: call it something else.',
   'other-pack': () =>
     'Its label was read of another pack: add this one as a product, and read its label.',
   'too-large': () => 'That is more than a station can hold.',

@@ -127,12 +127,15 @@ describe('what arrives', () => {
     fc.assert(
       fc.property(carriable, ({ document }) => {
         const here = arrived(document, () => true)
-        expect(here.invented).toBe(false)
         expect(newestStationSchema.safeParse(here).error?.issues).toBeUndefined()
         expect(answersLost(here)).toBe(0)
       }),
       { numRuns: 30 },
     )
+  })
+
+  test('[CA4] is nobody’s invention, so that what is read of it grows old', () => {
+    expect([demoStation.invented, arrived(demoStation, () => true).invented]).toEqual([true, false])
   })
 
   test('[CA4] lets no guest have what it let them have elsewhere, and keeps what it contains', () => {

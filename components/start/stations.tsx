@@ -53,9 +53,15 @@ export function Stations({
   return (
     <section className={styles.stations} aria-label={words.stations}>
       {isBare && (
-        <p>
-          <b>{words.onlyDemo}</b>{' '}
-          {mayChoose ? <a href="/menu">{words.setUp}</a> : <span>{words.setUpHow}</span>}
+        <p className={styles.acts}>
+          <b>{words.onlyDemo}</b>
+          {mayChoose ? (
+            <a href="/menu" data-kind="main">
+              {words.setUp}
+            </a>
+          ) : (
+            <span>{words.setUpHow}</span>
+          )}
         </p>
       )}
       {!isBare && (page === 'demo' || (stations.length > 1 && mayChoose)) && (

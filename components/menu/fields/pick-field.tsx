@@ -58,6 +58,9 @@ export function ListField({ label, help, options, ...of }: ListFieldProps) {
           onChange={({ target }) => answer(target.value)}
         >
           {typeof value !== 'string' && <option value="">{words.screen.notSaid}</option>}
+          {typeof value === 'string' && !options.some(({ id }) => id === value) && (
+            <option value={value}>{value}</option>
+          )}
           {options.map(({ id, label: said }) => (
             <option key={id} value={id}>
               {said}

@@ -74,7 +74,7 @@ export function ItemsSection() {
           </li>
         </ul>
         <div className={styles.row} data-pans="">
-          <p>{chosen ? words.item.tapPans : items.length === 0 ? words.item.none : ''}</p>
+          <p>{chosen ? words.item.tapPans : ''}</p>
           {columns.map(({ pan, begins }) => {
             const mark = chosen ? markOf(chosen.row, pan.component) : 'not'
             return (
@@ -105,6 +105,7 @@ export function ItemsSection() {
         <ItemPanel key={chosen.id} id={chosen.id} row={chosen.row} onNext={add} />
       ) : (
         <div className={styles.idle} data-notch-panel="">
+          <p>{items.length > 0 ? words.item.tapItem : words.item.none}</p>
           {items.length > 0 && (
             <Button kind="main" onClick={() => go('touch')}>
               {words.item.toTouch}

@@ -89,9 +89,10 @@ export function LineAbove({
         <span role="status">
           {held && (
             <>
-              <b>{words.inHand(held.name)}</b> {words.keys}{' '}
+              <b>{words.inHand(held.name)}</b>{' '}
               {isByKeys && (
                 <>
+                  <span>{words.keys}</span>{' '}
                   <button type="button" onClick={moving.putDown} disabled={!hand.stop.fits}>
                     {words.setDown}
                   </button>{' '}
@@ -113,7 +114,7 @@ export function LineAbove({
             const own = wells.find((one) => one.well === well)
             if (!own) return null
             return (
-              <li key={well} className={styles.well} data-held={own.held}>
+              <li key={well} className={styles.well} data-held={own.held} data-notch={well}>
                 <div
                   className={styles.opening}
                   data-opening={well}
@@ -143,7 +144,6 @@ export function LineAbove({
                 <WellFoot
                   number={number + 1}
                   held={own.held}
-                  well={well}
                   sizes={pans.map(({ size }) => size)}
                   isChosen={chosen === well}
                   refused={isRefused && held ? held.size : null}

@@ -5,7 +5,6 @@ import type { PanSize } from '#lib/measure/pans.ts'
 import { sizesThatFit } from '#lib/measure/well-layout.ts'
 
 interface WellFootProps {
-  readonly well: string
   readonly number: number
   readonly held: Held | null
   readonly sizes: readonly PanSize[]
@@ -16,9 +15,8 @@ interface WellFootProps {
   readonly onTap: () => void
 }
 
-/** What is said below a well: how it is held, and what still fits into it. */
+/** What is said over a well: how it is held, and what still fits into it. */
 export function WellFoot({
-  well,
   number,
   held,
   sizes,
@@ -34,7 +32,6 @@ export function WellFoot({
     <button
       type="button"
       className={styles.foot}
-      data-notch={well}
       data-refused={refused !== null || undefined}
       aria-pressed={isChosen}
       aria-label={`${words.well(number, held)}: ${room}`}

@@ -34,7 +34,7 @@ export const menuItemEn = {
     not: 'not part of it',
   } satisfies Record<Mark, string>,
   short: { heart: 'heart', in: 'in', side: 'side', no: 'no', base: 'base', not: '' },
-  tapItem: 'Tap an item to change it. What it takes stands over its pans.',
+  tapItem: 'Tap an item to change it. What it takes is shown over its pans.',
   tapPans: 'Tap a pan: in it, on the side, only if asked, not part of it.',
   pan: (name: string, mark: Mark) => `${name}: ${menuMark[mark]}`,
   heart: 'Named for',

@@ -154,7 +154,7 @@ function ByName({ onIn }: { readonly onIn: (you: OwnDevice) => void }) {
 
 function JoinNow() {
   const words = useAccessWords()
-  const { seen } = useAccess<AccessNow>('/access', LOOK_EVERY_MS)
+  const { seen, again } = useAccess<AccessNow>('/access', LOOK_EVERY_MS)
   const [first, setFirst] = useState<string | null>(null)
   const [way, setWay] = useState<Way>('code')
   const [you, setYou] = useState<OwnDevice | null>(null)
@@ -170,18 +170,25 @@ function JoinNow() {
   }, [])
   const { join } = words
   const line = seen?.line ?? null
-  if (you)
+  const comeIn = (as: OwnDevice) => {
+    setYou(as)
+    // Its station may be another than the one that was drawn for who stood at the door.
+    void again()
+  }
+  if (you) {
+    const own = seen?.you?.device === you.device ? line : null
     return (
       <main className={styles.page}>
         <header className={styles.top}>
           <h1>{words.titles.product}</h1>
         </header>
         <Notch about={[you.role]} className={styles.room ?? ''}>
-          <Picture you={you} line={line} />
-          <IsIn you={you} line={line} />
+          <Picture you={you} line={own} />
+          <IsIn you={you} line={own} />
         </Notch>
       </main>
     )
+  }
   return (
     <main className={styles.page}>
       <header className={styles.top}>
@@ -197,9 +204,9 @@ function JoinNow() {
       <Notch about={way === 'name' ? ADULTS_AT : []} className={styles.room ?? ''}>
         <Picture you={null} line={line} />
         {way === 'name' ? (
-          <ByName onIn={setYou} />
+          <ByName onIn={comeIn} />
         ) : (
-          first !== null && <ByCode key={first} first={first} onIn={setYou} />
+          first !== null && <ByCode key={first} first={first} onIn={comeIn} />
         )}
       </Notch>
     </main>

@@ -18,7 +18,7 @@ import { findComponent } from '#lib/station/find.ts'
 export function StartBatchForm({ state, acting, task, now, onBack }: TaskProps<'start-batch'>) {
   const words = useFoodWords()
   const forecast = useForecast()
-  const can = canStart(state.station)
+  const can = canStart(state)
   const asked = task.component
   const others = state.station.components.filter((one) => !can.includes(one) && one.id === asked)
   const list = [...can, ...others]

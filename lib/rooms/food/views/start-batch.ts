@@ -3,22 +3,31 @@
 import { needsBatch } from '#lib/rooms/food/facts/food-now.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { linePansOf } from '#lib/station/find.ts'
-import type { Component, StationDocument } from '#lib/station/station-document.ts'
+import type { Component } from '#lib/station/station-document.ts'
+
+const isEmpty = ({ station, pans }: RunningState, component: string): boolean => {
+  const own = linePansOf(station, component)
+  return own.length > 0 && own.every(({ id }) => (pans[id]?.amount ?? 0) === 0)
+}
 
 /**
- * In the order of the document: what the house says how to make again, and what goes into no pan
- * without a batch of it, whether or not anybody said how long that takes.
+ * In the order of the document: what the house says how to make again; and what goes into no pan
+ * without a batch of it, though nobody said how long that takes, while its pans are empty, or where
+ * nothing of the station has that said.
  */
-export const canStart = ({ components }: StationDocument): readonly Component[] =>
-  components.filter((one) => one.remake !== null || needsBatch(one))
+export const canStart = (state: RunningState): readonly Component[] => {
+  const { components } = state.station
+  const isSaidOfNone = components.every(({ remake }) => remake === null)
+  return components.filter(
+    (one) => one.remake !== null || (needsBatch(one) && (isSaidOfNone || isEmpty(state, one.id))),
+  )
+}
 
 /** The first of them that waits for its first batch: its pans are empty and nobody makes it; null where none does. */
-export const firstToStart = ({ station, pans, batches }: RunningState): string | null => {
-  const made = new Set(Object.values(batches).map(({ component }) => component))
-  const waits = canStart(station).find((one) => {
-    const own = linePansOf(station, one.id)
-    const isEmpty = own.length > 0 && own.every(({ id }) => (pans[id]?.amount ?? 0) === 0)
-    return needsBatch(one) && isEmpty && !made.has(one.id)
-  })
+export const firstToStart = (state: RunningState): string | null => {
+  const made = new Set(Object.values(state.batches).map(({ component }) => component))
+  const waits = canStart(state).find(
+    (one) => needsBatch(one) && isEmpty(state, one.id) && !made.has(one.id),
+  )
   return waits?.id ?? null
 }

@@ -16,16 +16,27 @@ const bare = (): RunningState => {
 
 describe('what a batch can be started of', () => {
   test('[B41] is all that goes into no pan without one, also where nobody said how it is made again', () => {
-    const { station } = bare()
-    const ids = canStart(station).map(({ id }) => id)
+    const state = bare()
+    const { station } = state
+    const ids = canStart(state).map(({ id }) => id)
     expect(ids).toEqual(station.components.filter(needsBatch).map(({ id }) => id))
     expect(ids).toContain('chicken')
     expect(ids).not.toContain('almonds')
   })
 
+  test('[B41] where others have it said, food without is offered while its pans are empty', () => {
+    const now = running(given())
+    const unsaid = now.station.components.filter((one) => one.remake === null && needsBatch(one))
+    const offered = (state: RunningState) =>
+      canStart(state).filter((one) => unsaid.includes(one)).length
+    expect(unsaid.length).toBeGreaterThan(0)
+    expect(offered(now)).toBe(0)
+    expect(offered({ ...now, pans: bare().pans })).toBe(unsaid.length)
+  })
+
   test('[B41] the first offered has empty pans and no batch: one after the other is started', () => {
     const state = bare()
-    const all = canStart(state.station).map(({ id }) => id)
+    const all = canStart(state).map(({ id }) => id)
     const offered: string[] = []
     let now = state
     for (let next = firstToStart(now); next !== null; next = firstToStart(now)) {

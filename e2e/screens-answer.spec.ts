@@ -9,7 +9,10 @@ const screenPaths = async (url: string): Promise<readonly string[]> => {
 test('every screen that /health names hydrates on plain http under its own policy', async ({
   server,
   open,
+  expectConsole,
 }) => {
+  // The set-up screens ask for what only a lead is told.
+  expectConsole(/\/menu(\/carry)?: .*status of 401/)
   const paths = await screenPaths(server.url)
   expect(paths).toContain('/counter')
   for (const path of paths) {

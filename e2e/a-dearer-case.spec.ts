@@ -5,6 +5,8 @@ import { breaksNoRule } from './support/accessible.ts'
 import { expect, resize, TABLETS, test } from './support/stage.ts'
 import { untilHydrated } from './support/station.ts'
 
+test.use({ houseOf: 'a-dearer-case' })
+
 const cardOf = (station: string): string => `/menu/recipe?station=${station}&recipe=tuna-mix`
 
 /** The card as somebody typed it on the set-up page. */

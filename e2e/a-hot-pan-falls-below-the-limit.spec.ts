@@ -71,7 +71,7 @@ test('a hot pan falls below the limit: off sale everywhere, until the person in 
       what: 'pan',
       id: 'pan-beans',
       reading: { tenths: 1450, scale: 'F', probe: '1', where: 'middle-stirred' },
-      initials: 'JK',
+      initials: 'BO',
     })
     await expect(itemRow(counterPage, 'Bean and pepper')).toContainText(
       counter.rowNo('Black beans'),

@@ -115,7 +115,7 @@ test('the probe went into the nuts first: the back-up pan isn’t protected any 
     what: 'pan',
     id: 'pan-yogurt-sauce',
     reading: { tenths: 380, scale: 'F', probe: '1', where: 'middle-stirred' },
-    initials: 'JK',
+    initials: 'BO',
   })
   const pans = await job.open('/pans')
   await startRound(pans)

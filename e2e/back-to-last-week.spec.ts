@@ -3,6 +3,8 @@ import { PASSPHRASE } from '#tests/support/make-house.ts'
 import { begin, button, newHands, publish, section } from './support/menu-hands.ts'
 import { expect, test } from './support/station.ts'
 
+test.use({ houseOf: 'back-to-last-week' })
+
 test('back to last week’s line: an earlier revision is looked at, brought back and published', async ({
   open,
 }) => {

@@ -15,6 +15,8 @@ import {
 import { ITEMS, PANS } from './support/shell-bar.ts'
 import { expect, test } from './support/station.ts'
 
+test.use({ houseOf: 'own-station' })
+
 /** Of somebody who has it all in their head, at 2 s a tap and 5 s a field. */
 const MOST_SECONDS = 600
 

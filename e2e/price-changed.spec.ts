@@ -12,6 +12,8 @@ import {
 } from './support/menu-hands.ts'
 import { expect, test } from './support/station.ts'
 
+test.use({ houseOf: 'price-changed' })
+
 const price = (page: Parameters<typeof begin>[0]) =>
   page.getByLabel(words.item.price, { exact: true })
 

@@ -55,7 +55,7 @@ test('ten pans before the doors open: the whole line from nothing in at most 60 
     .first()
     .click()
   await typeInto(page, readingWords.probe, '1')
-  await typeInto(page, readingWords.initials, 'JK')
+  await typeInto(page, readingWords.initials, 'BO')
   await typeDegrees(page, '151')
   await onward(page, 'Herb chicken')
   for (const next of ['Black beans', 'Roast peppers', 'Tuna salad']) {

@@ -2,6 +2,8 @@ import { menuEn as words } from '#lib/editor/words/menu-en.ts'
 import { begin, button, fill, newHands, section, untilSaved } from './support/menu-hands.ts'
 import { expect, test } from './support/station.ts'
 
+test.use({ houseOf: 'two-people-edit' })
+
 const TABLET = { viewport: { width: 1024, height: 768 } }
 
 test('two people edit: each sees the other’s change, and nobody overwrites silently', async ({

@@ -2,6 +2,8 @@ import { menuEn as words } from '#lib/editor/words/menu-en.ts'
 import { begin, button, fill, newHands, section, tap, untilSaved } from './support/menu-hands.ts'
 import { expect, test } from './support/station.ts'
 
+test.use({ houseOf: 'what-local-code-says' })
+
 const SIZES = [
   { width: 1280, height: 800 },
   { width: 1024, height: 768 },

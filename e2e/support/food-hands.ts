@@ -6,7 +6,8 @@ import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { beginning, tapUntil } from './hands.ts'
 
 /** Whoever takes the readings of these stories. */
-export const INITIALS = 'JK'
+/** No tablet at assembly is named so: their two signs lack B and O. */
+export const INITIALS = 'BO'
 const PROBE = '1'
 
 /** A pan on the lead's screen, whatever it says of itself. */

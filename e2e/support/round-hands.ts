@@ -6,7 +6,7 @@ import { roundWords } from '#lib/rooms/food/words/round-en.ts'
 import { beginning, tapUntil } from './hands.ts'
 import { expect } from './job.ts'
 
-const INITIALS = 'JK'
+const INITIALS = 'BO'
 /** Longer than the guard that keeps a press from landing on what has only just come. */
 const GUARD_MS = 500
 

@@ -30,6 +30,11 @@ interface OfTest {
 }
 
 interface OfWorker {
+  /**
+   * Whose server a worker opens. Who makes a house or publishes gives it a name of its own: the next
+   * story of the worker would otherwise find no demo, or a house with somebody else's station.
+   */
+  readonly houseOf: string
   readonly server: LaunchedServer
 }
 
@@ -91,8 +96,9 @@ export const joinContext = async (context: BrowserContext, url: string): Promise
  */
 export const test = base.extend<OfTest & { readonly consoleProblems: string[] }, OfWorker>({
   proved: [false, { option: true }],
+  houseOf: ['nobody', { option: true, scope: 'worker' }],
   server: [
-    async ({ browserName: _ }, use) => {
+    async ({ browserName: _, houseOf: __ }, use) => {
       const server = await launchServer({ data: temporaryFolder(true) })
       await use(server)
       const { code, stderr } = await server.stop()

@@ -57,6 +57,7 @@ export const testWords = {
   partNames: {
     ready: 'getting ready',
     units: 'units',
+    everyday: 'the main job’s stories',
     stories: 'screens and stories',
     timed: 'timed',
   },

@@ -92,6 +92,8 @@ export const composeStation = async ({
     stations: own.stations,
     labels: own.labels,
     services: own.services,
+    contacts: own.contacts,
+    publications: own.publications,
     now: clock.now,
   })
   const adults = createHouse(own.database)

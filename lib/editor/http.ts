@@ -68,11 +68,16 @@ export interface BeginStation {
   readonly timeZone?: string | undefined
 }
 
-/** POST /menu/publish: with the passphrase of a lead or of somebody in charge. */
+/** POST /menu/publish: with the passphrase of a lead or of somebody in charge; of the latter alone with `neverTouched`. */
 export interface Publish {
   readonly station: string
   readonly saw: number
   readonly proof: string
+  /**
+   * What it no longer names as touching never touched in the service that is open either: there too it
+   * counts as apart at once, and not only from the next one.
+   */
+  readonly neverTouched?: true
 }
 export interface Published {
   readonly revision: number

@@ -138,6 +138,13 @@ export interface ProbedFood {
   readonly behind: boolean
 }
 
+export interface ClockJump {
+  readonly byMs: number
+  readonly at: number
+  /** What was read since, by `pan/pan-rice`, `backup/...`, `batch/b2`: when, epoch milliseconds. */
+  readonly read: Readonly<Record<string, number>>
+}
+
 export interface FoodState {
   /**
    * By the name on a probe, all that it was in since it was said to be cleaned; left away in a service

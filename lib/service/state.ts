@@ -9,7 +9,7 @@ import type {
 } from '#lib/service/events/event.ts'
 import type { LabelVersions } from '#lib/service/events/line-event.ts'
 import type { Taking } from '#lib/service/events/taking.ts'
-import { type FoodState, type HeldStock, NO_FOOD } from '#lib/service/food-state.ts'
+import { type ClockJump, type FoodState, type HeldStock, NO_FOOD } from '#lib/service/food-state.ts'
 import { NO_STOCK, type StockState } from '#lib/service/stock-state.ts'
 import type { Asked, Handling, Need, NeedCode } from '#lib/station/codes/codes.ts'
 import type { Portion } from '#lib/station/portion.ts'
@@ -151,13 +151,6 @@ export interface Account {
   readonly takenAway: number
 }
 
-export interface ClockJump {
-  readonly byMs: number
-  readonly at: number
-  /** What was read since, by `pan/pan-rice`, `backup/...`, `batch/b2`: when, epoch milliseconds. */
-  readonly read: Readonly<Record<string, number>>
-}
-
 export interface ServiceState extends StockState, FoodState {
   readonly stage: 'none' | 'open' | 'closed'
   readonly service: string
@@ -202,6 +195,8 @@ export interface ServiceState extends StockState, FoodState {
   readonly labelChanges: readonly LabelChange[]
   /** Of the house's labels that are in the station's document; left away where no house keeps any. */
   readonly labelVersions?: LabelVersions
+  /** Of the station's document whose contacts it took; left away while they are its own. */
+  readonly contactsRevision?: number
   readonly made: number
   readonly handedOver: number
   /** A jump of the server's clock that nobody has confirmed: nothing falls due by it. */

@@ -130,6 +130,12 @@ const fold = (state: RunningState, event: Recorded): RunningState => {
           { ingredient: event.ingredient, at: event.at, read: event.label !== null },
         ],
       }
+    case 'contactsChanged':
+      return {
+        ...state,
+        station: { ...state.station, contacts: event.contacts },
+        contactsRevision: event.revision,
+      }
     case 'inChargeSignedOn':
       return { ...state, inCharge: event.at }
     case 'inChargeSignedOff':

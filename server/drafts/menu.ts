@@ -59,6 +59,8 @@ export interface MenuPorts {
   /** What a station may begin from beside those of the house; each as one that nobody has read here. */
   readonly sets: readonly { readonly from: string; readonly document: StationDocument }[]
   readonly isOpen: (station: string) => boolean
+  /** Settles when the open service of a station has what it takes of its newest revision. */
+  readonly told: (station: string) => Promise<void>
   readonly here: Here
   /** Epoch milliseconds. */
   readonly now: () => number
@@ -74,6 +76,8 @@ export interface Menu {
     readonly saw: number
     /** Who proved it. */
     readonly adult: string
+    /** What it no longer names as touching never touched in the open service. */
+    readonly neverTouched: boolean
   }): Promise<MenuAnswer<Published>>
   revisions(station: string): MenuAnswer<MenuRevisions>
   compare(station: string, from: string, to: string): MenuAnswer<Compared>
@@ -199,7 +203,7 @@ export const createMenu = (ports: MenuPorts): Menu => {
       if (met !== null) ports.beginLabels(broughtBy(met))
       return { code: 'done', station, saw: answer.saw }
     },
-    publish: async ({ station, saw, adult }) => {
+    publish: async ({ station, saw, adult, neverTouched }) => {
       if (!ready(station)) return NO_STATION
       const { draft } = drafts.now(station)
       const rows = drafts.since(station, saw)
@@ -209,7 +213,8 @@ export const createMenu = (ports: MenuPorts): Menu => {
       if (!assembled.ok) return { code: 'has-problems', problems: assembled.problems }
       const changes = unpublished(station, draft)
       const revision = await shelf.put(assembled.document)
-      publications.keep({ station, revision, at: ports.now(), adult })
+      publications.keep({ station, revision, at: ports.now(), adult, neverTouched })
+      await ports.told(station)
       return { code: 'done', revision, changes }
     },
     revisions: (station) => {

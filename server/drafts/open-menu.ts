@@ -8,10 +8,11 @@ import { createHouse } from '#server/access/house.ts'
 import { demoStation } from '#server/demo-station.ts'
 import { createDrafts } from '#server/drafts/drafts.ts'
 import { createMenu, type Menu } from '#server/drafts/menu.ts'
-import { createPublications } from '#server/drafts/publications.ts'
+import type { Publications } from '#server/drafts/publications.ts'
 import { createSqliteDrafts } from '#server/drafts/sqlite.ts'
 import type { HouseLabels } from '#server/labels/house-labels.ts'
 import type { StationServices } from '#server/rail/station-services.ts'
+import type { HouseContacts } from '#server/stations/house-contacts.ts'
 import type { KnownStations } from '#server/stations/known-stations.ts'
 import { createRevisions } from '#server/stations/revisions.ts'
 import { STATION_SETS } from '#server/stations/sets.ts'
@@ -30,10 +31,12 @@ export const openMenu = (deps: {
   readonly stations: KnownStations
   readonly labels: Pick<HouseLabels, 'find' | 'labelled' | 'filled' | 'begin'>
   readonly services: Pick<StationServices, 'current'>
+  readonly contacts: Pick<HouseContacts, 'published'>
+  readonly publications: Publications
   /** Epoch milliseconds. */
   readonly now: () => number
 }): Menu => {
-  const { database, stations, services, now } = deps
+  const { database, stations, services, now, publications } = deps
   const { id: house } = createHouse(database)
   const revisions = createRevisions(database, (json) =>
     deps.labels.filled(stationSchema.parse(json)),
@@ -57,7 +60,7 @@ export const openMenu = (deps: {
 
   return createMenu({
     drafts: createDrafts(createSqliteDrafts(database, house)),
-    publications: createPublications(database, house),
+    publications,
     shelf: {
       stations: () => stations.all().map(({ station }) => station),
       newest: stations.find,
@@ -74,6 +77,7 @@ export const openMenu = (deps: {
     beginLabels: deps.labels.begin,
     sets: SETS,
     isOpen: (station) => services.current(station)?.state().stage === 'open',
+    told: deps.contacts.published,
     here: here(),
     now,
   })

@@ -4,6 +4,7 @@ import type { Recorded } from '#lib/service/events/event.ts'
 import { stationSchema } from '#lib/station/schema.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import { type DataFolder, openDataFolder } from '#server/data-folder.ts'
+import { createPublications, type Publications } from '#server/drafts/publications.ts'
 import type { EventLog } from '#server/event-log/port.ts'
 import { openSqliteLog } from '#server/event-log/sqlite.ts'
 import { createForecasts, type Forecasts } from '#server/forecast/forecasts.ts'
@@ -17,6 +18,7 @@ import { openStationServices, type StationServices } from '#server/rail/station-
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
 import { openKnownRecords } from '#server/records/known-records.ts'
 import { createSqliteRecords } from '#server/records/sqlite.ts'
+import { createHouseContacts, type HouseContacts } from '#server/stations/house-contacts.ts'
 import { type KnownStations, openKnownStations } from '#server/stations/known-stations.ts'
 import { createSqliteStations } from '#server/stations/sqlite.ts'
 import { closeDurableDatabase, type SqliteDatabase } from '#server/store/durable-database.ts'
@@ -30,6 +32,8 @@ export interface OpenHouse {
   readonly stations: KnownStations
   readonly labels: HouseLabels
   readonly services: StationServices
+  readonly contacts: HouseContacts
+  readonly publications: Publications
   readonly keeping: OpenKeeping
   readonly forecasts: Forecasts
   /** Settles when what was taken is committed, shown, answered and kept. */
@@ -93,8 +97,16 @@ export const openHouse = async (setup: {
     labels.take(events)
     if (events.some(({ type }) => type === 'serviceClosed')) records.take(rail)
   })
+  const publications = createPublications(database, labels.house)
+  const contacts = createHouseContacts({
+    log: events,
+    stations,
+    rails: () => services.currents(),
+    neverTouched: publications.neverTouched,
+  })
   // What the server didn't get to before it was cut short.
   await labels.recover()
+  contacts.recover()
   for (const newest of services.currents()) records.take(newest)
   const keeping = await openKeeping({
     house: database,
@@ -126,6 +138,8 @@ export const openHouse = async (setup: {
     stations,
     labels,
     services,
+    contacts,
+    publications,
     keeping,
     forecasts,
     finish: async () => {

@@ -53,7 +53,12 @@ const BODIES = {
     // A browser may know zones that this server doesn't: then the server's own is proposed.
     timeZone: stationShape.shape.timeZone.optional().catch(undefined),
   }),
-  publish: z.strictObject({ station, saw, proof: z.string().max(MOST_PASSPHRASE_UNITS) }),
+  publish: z.strictObject({
+    station,
+    saw,
+    proof: z.string().max(MOST_PASSPHRASE_UNITS),
+    neverTouched: z.literal(true).optional(),
+  }),
   back: z.strictObject({ station, saw, revision: z.int().min(1) }),
 }
 
@@ -69,11 +74,13 @@ export const menuRows = (
   }),
   takesMenu('/menu/steps', BODIES.steps, menu.save),
   takesMenu('/menu/begin', BODIES.begin, menu.begin),
-  takesMenu('/menu/publish', BODIES.publish, async ({ station, saw, proof }, request) => {
-    const tried = await access.adults.proveAny(proof, access.from(request))
+  takesMenu('/menu/publish', BODIES.publish, async ({ proof, ...wanted }, request) => {
+    const { neverTouched = false } = wanted
+    const { proveInCharge, proveAny } = access.adults
+    const tried = await (neverTouched ? proveInCharge : proveAny)(proof, access.from(request))
     if (tried.code === 'too-many-tries') return tried
     if (tried.code !== 'right') return { code: 'not-it' }
-    return menu.publish({ station, saw, adult: tried.adult.id })
+    return menu.publish({ ...wanted, adult: tried.adult.id, neverTouched })
   }),
   shows('/menu/revisions', ({ query }) => menu.revisions(query('station'))),
   shows('/menu/compare', ({ query }) => menu.compare(query('station'), query('from'), query('to'))),

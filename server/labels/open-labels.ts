@@ -11,6 +11,8 @@ import type { SqliteDatabase } from '#server/store/durable-database.ts'
 
 export interface OpenLabels extends HouseLabels {
   readonly guard: LabelsGuard
+  /** Id of the house that they are of. */
+  readonly house: string
   /** What was cut short between a service and the house is done now, from either side. */
   recover(): Promise<void>
 }
@@ -41,6 +43,7 @@ export const openLabels = (deps: {
   return {
     ...labels,
     guard,
+    house,
     recover: async () => {
       for (const rail of rails())
         if (isAhead(rail.state())) labels.take(await log.read(rail.service, 0))

@@ -12,9 +12,12 @@ type Log = EventLog<Recorded, StoredAnswer>
 
 /** Raised by each opening and each close: odd while a service is open. */
 const keyOf = (station: string): string => `open:${station}`
+
+/** Raised by each opening and each revision: who opens does so on the newest one, or decides again. */
+const lineOf = (station: string): string => `line:${station}`
 const isOpenAt = (version: number): boolean => version % 2 === 1
 
-/** The versions of stations at which a batch is decided. */
+/** The versions of guards of stations at which a batch is decided. */
 export type OpenVersions = ReadonlyMap<string, number>
 
 /** Of the stations that commands want to open, as the log has them now. */
@@ -24,13 +27,14 @@ export const openVersions = async (
 ): Promise<OpenVersions> => {
   const versions = new Map<string, number>()
   for (const { command } of orders)
-    if (command.type === 'open' && !versions.has(command.station))
-      versions.set(command.station, await log.guard(keyOf(command.station)))
+    if (command.type === 'open')
+      for (const key of [keyOf(command.station), lineOf(command.station)])
+        if (!versions.has(key)) versions.set(key, await log.guard(key))
   return versions
 }
 
 export const hasOpenService = (versions: OpenVersions, station: string): boolean =>
-  isOpenAt(versions.get(station) ?? 0)
+  isOpenAt(versions.get(keyOf(station)) ?? 0)
 
 /**
  * What an append of entries is guarded by: that it opens where none was open as that was decided, and
@@ -48,8 +52,13 @@ export const openGuards = async (
   if (!isRunning(after) || !(opened || isClosed)) return []
   const key = keyOf(after.station.id)
   if (opened) {
-    const expected = versions.get(after.station.id) ?? 0
-    return [{ key, expected }, ...(isClosed ? [{ key, expected: expected + 1 }] : [])]
+    const line = lineOf(after.station.id)
+    const expected = versions.get(key) ?? 0
+    return [
+      { key, expected },
+      { key: line, expected: versions.get(line) ?? 0 },
+      ...(isClosed ? [{ key, expected: expected + 1 }] : []),
+    ]
   }
   const expected = await log.guard(key)
   return isOpenAt(expected) ? [{ key, expected }] : []
@@ -69,4 +78,19 @@ export const holdStation = async (
   return (await log.append(service, position, [], [], [{ key, expected }])) === 'committed'
     ? 'held'
     : 'conflict'
+}
+
+/** Under which nothing is ever stored: a guard is raised beside all services. */
+const OF_THE_HOUSE = '@house'
+
+/** A revision is the station's newest from now on, so that none opens on the one before. */
+export const raiseLine = async (
+  log: Pick<Log, 'guard' | 'append'>,
+  station: string,
+): Promise<void> => {
+  const key = lineOf(station)
+  while (true) {
+    const guards = [{ key, expected: await log.guard(key) }]
+    if ((await log.append(OF_THE_HOUSE, 0, [], [], guards)) === 'committed') return
+  }
 }

@@ -111,6 +111,9 @@ export const houseVersions = [
      at INTEGER NOT NULL,
      UNIQUE (house, hash)
    ) STRICT;`,
+  // Whether who published it said that what it no longer names never touched.
+  `ALTER TABLE published ADD COLUMN never_touched INTEGER NOT NULL DEFAULT 0
+     CHECK (never_touched IN (0, 1));`,
 ]
 
 /** 'LSho' in ASCII. */

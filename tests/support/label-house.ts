@@ -1,8 +1,10 @@
 import { join } from 'node:path'
 import { stationSchema } from '#lib/station/schema.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
+import { createPublications } from '#server/drafts/publications.ts'
 import { openLabels } from '#server/labels/open-labels.ts'
 import { openStationServices } from '#server/rail/station-services.ts'
+import { createHouseContacts } from '#server/stations/house-contacts.ts'
 import { openKnownStations } from '#server/stations/known-stations.ts'
 import { createSqliteStations } from '#server/stations/sqlite.ts'
 import { closeDurableDatabase } from '#server/store/durable-database.ts'
@@ -37,9 +39,19 @@ export const openLabelHouse = async (path: string, log: RailLog) => {
   })
   const services = await openStationServices(ports)
   services.onShow((_, events) => labels.take(events))
+  const publications = createPublications(file, labels.house)
+  const contacts = createHouseContacts({
+    log,
+    stations: known,
+    rails: () => services.currents(),
+    neverTouched: publications.neverTouched,
+  })
   await labels.recover()
+  contacts.recover()
   return {
     labels,
+    contacts,
+    publications,
     known,
     services,
     faults,

@@ -14,11 +14,19 @@ import type { Publish, Published } from '#lib/editor/http.ts'
 const UNREAD: ReadonlySet<string> = new Set(['label-unread', 'label-old'])
 
 /** The passphrase that makes the draft a revision. */
-export function PublishForm({ hasChanges }: { readonly hasChanges: boolean }) {
+export function PublishForm({
+  hasChanges,
+  asksTouch,
+}: {
+  readonly hasChanges: boolean
+  /** What touches what changes in it. */
+  readonly asksTouch: boolean
+}) {
   const words = useMenuWords()
-  const { draft, missing, problems, clash, settle, again } = useMenu()
+  const { draft, missing, problems, clash, open, settle, again } = useMenu()
   const [proof, setProof] = useState('')
   const [isShown, setShown] = useState(false)
+  const [neverTouched, setNever] = useState(false)
   const [isBusy, setBusy] = useState(false)
   const [done, setDone] = useState<number | null>(null)
   const [refused, setRefused] = useState<string | null>(null)
@@ -38,7 +46,9 @@ export function PublishForm({ hasChanges }: { readonly hasChanges: boolean }) {
     setBusy(true)
     setRefused(null)
     const saw = await settle()
-    const asked: Publish | null = saw === null ? null : { station: draft.station, saw, proof }
+    const never = open && asksTouch && neverTouched ? { neverTouched: true as const } : {}
+    const asked: Publish | null =
+      saw === null ? null : { station: draft.station, saw, proof, ...never }
     const answer = asked && (await tell<Published>('/menu/publish', asked))
     setBusy(false)
     setProof('')
@@ -80,6 +90,18 @@ export function PublishForm({ hasChanges }: { readonly hasChanges: boolean }) {
         void publish()
       }}
     >
+      {open && asksTouch && (
+        <About of="neverTouched">
+          <label className={styles.check}>
+            <input
+              type="checkbox"
+              checked={neverTouched}
+              onChange={({ target }) => setNever(target.checked)}
+            />
+            {words.publish.neverTouched}
+          </label>
+        </About>
+      )}
       <About of="passphrase">
         <Field
           label={words.publish.passphrase}

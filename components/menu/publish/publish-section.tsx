@@ -9,6 +9,10 @@ import { useCompared } from '#components/menu/publish/use-compared.ts'
 import { useMenu } from '#components/menu/use-menu.tsx'
 import { useMenuWords } from '#components/menu/words.tsx'
 import { Panel } from '#components/ui/panel.tsx'
+import type { Change } from '#lib/editor/change.ts'
+
+const isOfTouch = (change: Change): boolean =>
+  change.entity === 'contact' || (change.what === 'changed' && change.field === 'contactsSaid')
 
 /** What is wrong, what is missing, what changes; publishing it; and the revisions of before. */
 export function PublishSection() {
@@ -54,7 +58,10 @@ export function PublishSection() {
                 </ul>
               )}
             </section>
-            <PublishForm hasChanges={published === null || (changes?.length ?? 1) > 0} />
+            <PublishForm
+              hasChanges={published === null || (changes?.length ?? 1) > 0}
+              asksTouch={changes?.some(isOfTouch) ?? false}
+            />
             <Revisions />
           </div>
           <div className={own.column}>

@@ -15,7 +15,7 @@ import {
   UNTIL,
 } from '#lib/access/seen/food-fields.ts'
 import { ACCEPTED, FINDING, NEED, TAKING } from '#lib/access/seen/order-fields.ts'
-import { LABEL, PORTION, STATION } from '#lib/access/seen/station-fields.ts'
+import { CONTACTS, LABEL, PORTION, STATION } from '#lib/access/seen/station-fields.ts'
 import type { ServiceEvent, Stamp } from '#lib/service/events/event.ts'
 
 type EventType = ServiceEvent['type']
@@ -112,6 +112,10 @@ export const EVENTS: { readonly [Type in EventType]: EventFields<Type> } = {
     revision: 'always',
     version: 'always',
     same: 'always',
+  },
+  contactsChanged: {
+    contacts: CONTACTS,
+    revision: 'always',
   },
   panSoiled: { pan: 'always', by: 'always' },
   backupSet: {

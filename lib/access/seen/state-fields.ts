@@ -201,6 +201,7 @@ export const STATE: Fields<ServiceState> = {
   toFind: each({ ticket: 'always', letter: 'always', reason: 'needs', at: 'always' }),
   mixing: each({ pans: list('always'), before: list('always') }),
   labelVersions: each('always'),
+  contactsRevision: 'always',
   labelChanges: list({ ingredient: 'always', at: 'always', read: 'always' }),
   made: 'always',
   handedOver: 'always',

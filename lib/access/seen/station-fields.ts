@@ -154,6 +154,8 @@ const PAN = {
   usualPortions: 'always',
 } as const
 
+export const CONTACTS = list({ id: 'always', kind: 'always', components: list('always') })
+
 export const STATION_FIELDS = {
   format: 'always',
   version: 'always',
@@ -197,7 +199,7 @@ export const STATION_FIELDS = {
     base: { choices: list('always'), usual: 'always' },
     parts: list({ component: 'always', usual: 'always', required: 'always' }),
   }),
-  contacts: list({ id: 'always', kind: 'always', components: list('always') }),
+  contacts: CONTACTS,
   backups: list({
     id: 'always',
     component: 'always',

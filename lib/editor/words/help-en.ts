@@ -86,6 +86,8 @@ export const menuHelpEn = {
   bell: 'A day’s class periods by the bell. Tasks and the crew are planned on them; a short day has its own.',
   crew: 'Who is there in a period, by initials, each once. No names are kept.',
   certified: 'Certified food protection manager.',
+  neverTouched:
+    'Left empty, the open service counts what touched until now as touching until it closes; what touches now counts at once.',
   passphrase:
     'Publishing is done by an adult who leads or is in charge, each with their own passphrase.',
 } as const

@@ -12,6 +12,8 @@ export const menuPublishEn = {
   first: 'It is published for the first time.',
   none: 'Nothing changed since the last revision.',
   passphrase: 'Passphrase of a lead or of somebody in charge',
+  neverTouched:
+    'What no longer touches never touched in the open service (only who is in charge says so)',
   show: 'Show',
   hide: 'Hide',
   publish: 'Publish it',
@@ -22,7 +24,7 @@ export const menuPublishEn = {
   lacksChange: 'Nothing changed',
   published: (revision: number) => `Revision ${revision} is published.`,
   whatThen:
-    'The next service opens on it. A service that is open stays on its own line, and takes labels at once.',
+    'The next service opens on it. A service that is open stays on its own line, and takes labels and what touches what at once.',
   next: 'What is next',
   readLabels: (count: number) => `Read ${counted(count, 'label', 'labels')}`,
   readLabelsWhy: 'Until then their food counts as not known.',

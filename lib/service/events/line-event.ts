@@ -3,6 +3,7 @@
 import type { LoadedFood } from '#lib/service/events/food-event.ts'
 import type { Probed } from '#lib/service/events/probed.ts'
 import type { Label } from '#lib/station/label.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 
 /** Versions of the house's labels, by ingredient; what isn't named is as it came, version 0. */
 export type LabelVersions = Readonly<Record<string, number>>
@@ -20,6 +21,14 @@ export interface LabelChanged {
   readonly version?: number
   /** The same product as before, read again, so that no pan holds another; left away where it isn't. */
   readonly same?: true
+}
+/** What touches what on the service's own line, as a later revision of its station says it. */
+export interface ContactsChanged {
+  readonly type: 'contactsChanged'
+  /** All that counts from now on; null: nobody has confirmed it. */
+  readonly contacts: StationDocument['contacts']
+  /** Of the station's document that said so. */
+  readonly revision: number
 }
 /**
  * A scoop of another component went into a pan: each of both may contain the other, until it is
@@ -48,4 +57,4 @@ export interface BackupSet extends LoadedFood, Probed {
   readonly soiledBy?: string
 }
 
-export type LineEvent = LabelChanged | PanSoiled | BackupSet
+export type LineEvent = LabelChanged | ContactsChanged | PanSoiled | BackupSet

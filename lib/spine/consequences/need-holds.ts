@@ -34,7 +34,8 @@ export const holdReason = (
   standing: readonly InTheWay[] | null,
 ): HoldReason => {
   if (build.told) return 'need'
-  if (before.station !== after.station) return 'label'
+  const isOfContact = before.station?.contacts !== after.station?.contacts
+  if (before.station !== after.station && !isOfContact) return 'label'
   return standing?.some(({ why }) => OF_LABELS.includes(why)) ? 'label' : 'contact'
 }
 

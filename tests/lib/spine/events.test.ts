@@ -165,6 +165,11 @@ const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
     ingredient: 'chicken-breast',
   }),
   labelChanged: given({ type: 'notSameProduct', ingredient: 'pita' }),
+  contactsChanged: happening(
+    given(),
+    [{ type: 'contactsChanged', contacts: null, revision: 2 }],
+    null,
+  ),
   panSoiled: given({ type: 'soilPan', pan: 'pan-pita', by: 'cheddar' }),
   backupSet: given(backupReady('rice')),
   batchStarted: given(newBatch),

@@ -219,6 +219,21 @@ describe('publishing', () => {
     expect(await draft('wrap-line')).toMatchObject({ published: 1 })
   })
 
+  test('[R42] that something never touched is the word of who is in charge, not of a lead', async () => {
+    const { draft, save, menu } = await published()
+    await save('wrap-line', (await draft('wrap-line')).saw, price(700))
+    const { saw } = await draft('wrap-line')
+    const wanted = { station: 'wrap-line', saw, neverTouched: true }
+    expect(await menu('/publish', { ...wanted, proof: LEAD.passphrase })).toEqual({
+      code: 'not-it',
+    })
+    expect(await draft('wrap-line')).toMatchObject({ published: 1 })
+    expect(await menu('/publish', { ...wanted, proof: IN_CHARGE.passphrase })).toMatchObject({
+      code: 'done',
+      revision: 2,
+    })
+  })
+
   test('[ED13] leaves an open service its own document; the next one opens on the new', async () => {
     const { draft, save, url, menu } = await made()
     const station = 'alder-hall'

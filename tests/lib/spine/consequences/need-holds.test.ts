@@ -149,9 +149,12 @@ describe('the reason of a hold', () => {
   })
 
   it('[S88] is the need that its guest told, then a label that changed', () => {
-    const change = { before: sent, after: unfit }
+    const change = { before: sent, after: { ...sent, station: { ...sent.station } } }
     expect(holdReason(change, { ...to, told: true }, null)).toBe('need')
     expect(holdReason(change, to, null)).toBe('label')
+    const ofContact = { before: sent, after: unfit }
+    expect(holdReason(ofContact, to, null)).toBe('contact')
+    expect(holdReason(ofContact, { ...to, told: true }, null)).toBe('need')
   })
 })
 

@@ -29,7 +29,7 @@ const keysOf = (found: readonly Unsuited[]): readonly string[] =>
     ...reached.map((one) => `${component} ${need} ${why} ${one}`),
   ])
 
-const LATE = ['labelChanged', 'panSoiled', 'backupSet']
+const LATE = ['labelChanged', 'contactsChanged', 'panSoiled', 'backupSet']
 
 const isToldLate = (event: Recorded): boolean =>
   ('brought' in event && event.brought !== undefined) ||

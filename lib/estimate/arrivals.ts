@@ -88,7 +88,7 @@ export interface Horizon extends Spread {
 
 /**
  * Builds to come from `minute` on, cumulated to the end of each slot until close; the first entry is
- * now, with none. `counts` may hold what came after `minute`: only full slots before it and the part
+ * now, with none, and before the doors open the second is their opening, with none. `counts` may hold what came after `minute`: only full slots before it and the part
  * of its own slot are read, the latter where `isLive` says that counting stopped at `minute`.
  */
 export const buildsToCome = (
@@ -123,6 +123,8 @@ export const buildsToCome = (
   }
 
   const horizons: Horizon[] = [{ until: minute, mean: 0, variance: 0 }]
+  // Nobody is expected before the doors open.
+  if (minute < counts.opens) horizons.push({ until: counts.opens, mean: 0, variance: 0 })
   let mean = 0
   let variance = 0
   let sumDay = 0

@@ -9,7 +9,7 @@ import { type ServiceCounts, SLOT_MINUTES, slotsOf, total } from '#lib/estimate/
 import { choose, FEWEST, shareOf } from '#lib/estimate/share-history.ts'
 
 /** The service to forecast. */
-export type ServiceAhead = Pick<ServiceCounts, 'opens' | 'closes' | 'expected'>
+export type ServiceAhead = Pick<ServiceCounts, 'opens' | 'closes' | 'expected' | 'doors'>
 
 export interface DemandModel {
   readonly profile: Profile
@@ -29,13 +29,16 @@ const FIRST_STRAYING: Straying = {
 /** Builds an hour where neither guests expected nor a past service tells. */
 const FIRST_BUILDS_AN_HOUR = 40
 
-/** A count of a past service at the times of day of the slots of the one ahead. */
+/**
+ * A count of a past service at the slots of the one ahead: from the doors of one to the doors of the
+ * other, and by the time of day where they aren't known of both.
+ */
 const aligned = (
-  { opens }: ServiceCounts,
+  { opens, doors }: ServiceCounts,
   list: readonly number[],
   ahead: ServiceAhead,
 ): number[] => {
-  const shift = Math.round((ahead.opens - opens) / SLOT_MINUTES)
+  const shift = doors && ahead.doors ? 0 : Math.round((ahead.opens - opens) / SLOT_MINUTES)
   return Array.from({ length: slotsOf(ahead) }, (_, slot) => list[slot + shift] ?? 0)
 }
 

@@ -14,5 +14,7 @@ const BUSY = 1.75
 export const rushOf = (profile: Profile): Rush => {
   const usual = profile.reduce((sum, builds) => sum + builds, 0) / Math.max(1, profile.length)
   const busy = profile.map((builds) => builds > BUSY * usual)
-  return { isAt: (service, minute) => busy[slotAt(service, minute)] === true }
+  return {
+    isAt: (service, minute) => minute >= service.opens && busy[slotAt(service, minute)] === true,
+  }
 }

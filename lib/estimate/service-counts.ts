@@ -7,8 +7,10 @@ export const SLOT_MINUTES = 5
 
 /** Counts of one service. Slot i begins at `opens` + 5·i; each list is as long as it was counted. */
 export interface ServiceCounts {
-  /** Minute of the day at which the first slot begins. */
+  /** Minute of the day at which guests come in and the first slot begins; who comes earlier is in it. */
   readonly opens: number
+  /** That is when the doors opened, as somebody said, and no mere opening of the service. */
+  readonly doors?: true
   /** Minute of the day at which the service closes, planned or real. */
   readonly closes: number
   /** Guests expected, as said at opening; null where nobody said. */

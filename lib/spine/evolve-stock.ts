@@ -41,13 +41,17 @@ export const openedStock = (
   const expected = event.guestsExpected ?? null
   const said = event.closesAt ?? null
   const closing = closingMinute({ openedMinute, closesAt: said, openedAt: event.at })
+  const untilDoors = Math.max(0, (event.doorsAt ?? event.at) - event.at) / MINUTE_MS
   return {
     ...NO_STOCK,
     openedMinute,
     expected,
     closesAt: said,
     assemblers: event.assemblers ?? 1,
-    counts: noCounts(Math.floor(openedMinute), closing, expected),
+    counts: {
+      ...noCounts(Math.floor(openedMinute + untilDoors), closing, expected),
+      ...(event.doorsAt === undefined ? {} : { doors: true }),
+    },
     beliefs: firstBeliefs(event.portions, components, event.knownBias ?? {}),
   }
 }

@@ -13,7 +13,7 @@ import { createCrew, type Waited } from '#tests/simulate/crew.ts'
 import { createLead, type Policy } from '#tests/simulate/lead.ts'
 import { costOf, type Outcomes } from '#tests/simulate/planner.ts'
 import { openRoom, type Room } from '#tests/simulate/room.ts'
-import { components, scenario } from '#tests/simulate/scenario.ts'
+import { components, opensIn, scenario, type World } from '#tests/simulate/scenario.ts'
 import { behindReally, createStock } from '#tests/simulate/stock.ts'
 import { readWaiting } from '#tests/simulate/watch.ts'
 import type { Day } from '#tests/simulate/world.ts'
@@ -55,14 +55,26 @@ const AFTER_CLOSE_MINUTES = 90
  * With the policy `nothing`, what stands ready and which batches come is drawn at random, and one
  * forecast of each component is made at a moment drawn at random: nobody acts on what it says.
  */
-export const playService = (seed: number, day: Day, taught: PastTaught, policy: Policy): Played => {
-  const { opens, closes } = scenario
+export const playService = (
+  seed: number,
+  day: Day,
+  taught: PastTaught,
+  policy: Policy,
+  world: World = 'plain',
+): Played => {
+  const { closes } = scenario
+  const opens = opensIn(world)
   const isProbed = policy === 'nothing'
-  const { profile, shares } = demandAhead(taught, { opens, closes, expected: day.expected })
+  const { profile, shares } = demandAhead(taught, {
+    opens: scenario.opens,
+    closes,
+    expected: day.expected,
+    ...(world === 'doors' ? { doors: true } : {}),
+  })
   const agenda = createAgenda()
   const draw = chanceOf(seed, 'opening')
   const stock = createStock(() => room, day.bias, chanceOf(seed, 'food'), agenda.at)
-  const room: Room = openRoom(opens, day.expected, stock.onEvent)
+  const room: Room = openRoom(world, day.expected, stock.onEvent)
   for (const { id, usualPortions, backUp } of components) {
     if (!isProbed) {
       stock.open(id, opens, usualPortions, backUp)

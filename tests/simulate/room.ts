@@ -8,6 +8,7 @@ import { decide } from '#lib/spine/decide.ts'
 import { evolve } from '#lib/spine/evolve.ts'
 import type { Command } from '#lib/spine/registry.ts'
 import { demoStation } from '#server/demo-station.ts'
+import { opensIn, stationIn, type World } from '#tests/simulate/scenario.ts'
 import { due } from '#tests/support/due.ts'
 
 /** Midnight at the station of a day of no meaning. */
@@ -37,7 +38,7 @@ export interface Room {
 
 /** @throws where an event can't be folded: a fault of the domain. */
 export const openRoom = (
-  opens: number,
+  world: World,
   guestsExpected: number,
   onEvent: (event: ServiceEvent, minute: number) => void,
 ): Room => {
@@ -64,7 +65,7 @@ export const openRoom = (
       now: instant(minute),
       by: 'lead',
       service: 's-simulated',
-      station: () => ({ revision: 1, document: demoStation }),
+      station: () => ({ revision: 1, document: stationIn(world) }),
       otherIsOpen: false,
       newestLabels: {},
     })
@@ -72,7 +73,7 @@ export const openRoom = (
     append(decision.events, minute, `c-${commands}`)
     return null
   }
-  give(opens, { type: 'open', station: demoStation.id, kind: 'real', guestsExpected })
+  give(opensIn(world), { type: 'open', station: demoStation.id, kind: 'real', guestsExpected })
   return {
     state: running,
     give,

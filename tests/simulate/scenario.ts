@@ -5,7 +5,7 @@ import type { Stakes } from '#lib/estimate/newsvendor.ts'
 import { stakesOf } from '#lib/rooms/advice/facts/stakes.ts'
 import { componentOf, findItem, pansOf } from '#lib/station/find.ts'
 import { portionsOf } from '#lib/station/portion.ts'
-import type { Item } from '#lib/station/station-document.ts'
+import type { Item, StationDocument } from '#lib/station/station-document.ts'
 import { demoStation } from '#server/demo-station.ts'
 
 export interface ComponentFacts {
@@ -55,6 +55,26 @@ export const scenario = {
   builds: demo.builds,
   assemblers: demo.assemblers,
 }
+
+/**
+ * `plain`: the service opens as the first guest may come, and nothing but real days is known. `doors`:
+ * it opens an hour before the doors, and practice and services that were cut short lie among the records.
+ */
+export type World = 'plain' | 'doors'
+
+/** So long before the doors a service is opened in that world, minutes. */
+export const BEFORE_DOORS = 60
+
+const withDoors: StationDocument = {
+  ...demoStation,
+  day: { ...demoStation.day, doors: { open: demo.opens, close: demo.closes }, closes: demo.closes },
+}
+
+export const stationIn = (world: World): StationDocument =>
+  world === 'doors' ? withDoors : demoStation
+
+export const opensIn = (world: World): number =>
+  scenario.opens - (world === 'doors' ? BEFORE_DOORS : 0)
 
 export const itemCalled = (id: string): Item => {
   const item = findItem(demoStation, id)

@@ -1,12 +1,11 @@
 /** All services of one school: its past days first, then each service as often as it is compared. */
-import { learnPast } from '#lib/estimate/demand-history.ts'
-import { firstShares } from '#lib/rooms/advice/facts/stakes.ts'
+import { pastTaught } from '#lib/rooms/day/facts/past-services.ts'
 import { demoStation } from '#server/demo-station.ts'
 import type { Waited } from '#tests/simulate/crew.ts'
 import { type Outcomes, planned } from '#tests/simulate/planner.ts'
 import { playService, type Said } from '#tests/simulate/play.ts'
-import { scenario } from '#tests/simulate/scenario.ts'
-import { dayOf, recordOf, schoolOf } from '#tests/simulate/world.ts'
+import { opensIn, type World } from '#tests/simulate/scenario.ts'
+import { dayOf, recordsOf, schoolOf } from '#tests/simulate/world.ts'
 
 export const SERVICES_A_SCHOOL = 10
 /** Of those so many are also played by each way of starting batches. */
@@ -42,10 +41,14 @@ export interface SchoolRun {
 }
 
 /** Deterministic in the seed, the number of the school and how many of its services are played. */
-export const runSchool = (seed: number, number: number, services: number): SchoolRun => {
+export const runSchool = (
+  seed: number,
+  number: number,
+  services: number,
+  world: World,
+): SchoolRun => {
   const school = schoolOf(seed * 100_003 + number)
-  const past = Array.from({ length: PAST_DAYS }, (_, day) => recordOf(dayOf(school, -1 - day)))
-  const taught = learnPast(past, firstShares(demoStation))
+  const taught = pastTaught(recordsOf(school, PAST_DAYS, world), demoStation, 'real')
   const toClose: Said[] = []
   const toNextBatch: Said[] = []
   const waits: Waited[] = []
@@ -54,7 +57,13 @@ export const runSchool = (seed: number, number: number, services: number): Schoo
   for (let index = 0; index < services; index += 1) {
     const day = dayOf(school, index)
     const play = (policy: Parameters<typeof playService>[3]) => {
-      const played = playService(school.seed * SERVICES_A_SCHOOL + index, day, taught, policy)
+      const played = playService(
+        school.seed * SERVICES_A_SCHOOL + index,
+        day,
+        taught,
+        policy,
+        world,
+      )
       commands += played.commands
       return played
     }
@@ -78,7 +87,7 @@ export const runSchool = (seed: number, number: number, services: number): Schoo
         batches: quarter.batches,
         notWhole: quarter.notWhole,
       },
-      planner: planned(day, scenario.opens),
+      planner: planned(day, opensIn(world)),
       told: {
         at: advice.toldAt,
         inRush: advice.toldInRush,

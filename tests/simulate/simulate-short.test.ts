@@ -1,15 +1,15 @@
 /** A few whole services, for every day: what must hold of each, and that advice beats the fixed rule. */
 import { describe, expect, it } from 'vitest'
-import { learnPast } from '#lib/estimate/demand-history.ts'
 import { total } from '#lib/estimate/service-counts.ts'
-import { firstShares, stakesOf } from '#lib/rooms/advice/facts/stakes.ts'
+import { stakesOf } from '#lib/rooms/advice/facts/stakes.ts'
+import { pastTaught } from '#lib/rooms/day/facts/past-services.ts'
 import { levelOf } from '#lib/rooms/pans/facts/levels.ts'
 import type { ServiceEvent } from '#lib/service/events/event.ts'
 import { demoStation } from '#server/demo-station.ts'
 import type { Outcome } from '#tests/simulate/planner.ts'
 import { type Played, playService } from '#tests/simulate/play.ts'
 import { mostAnHour } from '#tests/simulate/report.ts'
-import { dayOf, recordOf, schoolOf } from '#tests/simulate/world.ts'
+import { dayOf, recordsOf, schoolOf } from '#tests/simulate/world.ts'
 
 const SCHOOLS = 8
 const SERVICES = 2
@@ -17,8 +17,7 @@ const PAST_DAYS = 6
 
 const services = Array.from({ length: SCHOOLS }, (_, number) => schoolOf(4_000 + number)).flatMap(
   (school) => {
-    const past = Array.from({ length: PAST_DAYS }, (_, day) => recordOf(dayOf(school, -1 - day)))
-    const taught = learnPast(past, firstShares(demoStation))
+    const taught = pastTaught(recordsOf(school, PAST_DAYS, 'plain'), demoStation, 'real')
     return Array.from({ length: SERVICES }, (_, index) => {
       const day = dayOf(school, index)
       const play = (policy: Parameters<typeof playService>[3]) =>

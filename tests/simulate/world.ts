@@ -5,10 +5,12 @@
  */
 
 import { countBuild, noCounts, type ServiceCounts } from '#lib/estimate/service-counts.ts'
+import { NO_BUILD_TIMES } from '#lib/estimate/wait.ts'
+import type { ServiceRecord } from '#lib/rooms/day/facts/service-record.ts'
 import { usualChoice } from '#lib/service/events/build-choice.ts'
 import { demoStation } from '#server/demo-station.ts'
 import { type Chance, chanceOf } from '#tests/simulate/chance.ts'
-import { components, scenario } from '#tests/simulate/scenario.ts'
+import { components, scenario, type World } from '#tests/simulate/scenario.ts'
 
 /** What a guest wants in one build: portions by component, its base among them. */
 export interface Wish {
@@ -180,13 +182,72 @@ export const wantedOf = (wish: Wish): Record<string, number> => ({
   ...(wish.base === null ? {} : { [wish.base]: (wish.parts[wish.base] ?? 0) + 1 }),
 })
 
-/** The service record of a past day: what was wanted, by five minutes. */
-export const recordOf = ({ guests, expected }: Day): ServiceCounts =>
-  guests.reduce(
-    (counts, { at, wishes }) =>
-      wishes.reduce(
-        (sum, wish) => countBuild(sum, at, { item: wish.item, portions: wantedOf(wish) }),
-        counts,
-      ),
-    noCounts(scenario.opens, scenario.closes, expected),
+/** What was wanted in a service, by five minutes, up to a minute of the day. */
+const countsOf = ({ guests, expected }: Day, world: World, until: number): ServiceCounts =>
+  guests
+    .filter(({ at }) => at < until)
+    .reduce(
+      (counts, { at, wishes }) =>
+        wishes.reduce(
+          (sum, wish) => countBuild(sum, at, { item: wish.item, portions: wantedOf(wish) }),
+          counts,
+        ),
+      {
+        ...noCounts(scenario.opens, scenario.closes, expected),
+        ...(world === 'doors' ? { doors: true as const } : {}),
+      },
+    )
+
+const recorded = (openedAt: number, counts: ServiceCounts): ServiceRecord => ({
+  format: 'level-scoop/service-record',
+  version: 1,
+  service: `s-${openedAt}`,
+  station: demoStation.id,
+  kind: 'real',
+  revision: 1,
+  openedAt,
+  closedAt: openedAt,
+  counts,
+  made: 0,
+  components: {},
+  bias: {},
+  batches: [],
+  readings: [],
+  buildTimes: NO_BUILD_TIMES,
+})
+
+/** How far into its day a service goes that is cut short, as by a fire alarm. */
+const CUT_AT = 0.45
+/** After so many real days comes one of practice, and one that is cut short. */
+const PRACTICE_EVERY = 4
+const CUT_EVERY = 5
+
+/** The service records of so many past days of a school, with what else happened between. */
+export const recordsOf = (school: School, days: number, world: World): readonly ServiceRecord[] =>
+  Array.from({ length: days }, (_, index) => index).flatMap((index) => {
+    const number = index - days
+    const at = -number * 10
+    const real = recorded(at, countsOf(dayOf(school, number), world, scenario.closes))
+    if (world === 'plain') return [real]
+    const other = dayOf(school, number - 10_000)
+    const cutAt = scenario.opens + CUT_AT * (scenario.closes - scenario.opens)
+    const cut = recorded(at + 1, countsOf(other, world, cutAt))
+    const practice = recorded(at + 2, practised(other))
+    return [
+      real,
+      ...(index % CUT_EVERY === 0 ? [{ ...cut, cutShort: true as const }] : []),
+      ...(index % PRACTICE_EVERY === 0 ? [{ ...practice, kind: 'practice' as const }] : []),
+    ]
+  })
+
+/** A class orders from itself: two dozen builds at once, right at the doors, of one item as it comes. */
+const practised = ({ expected }: Day): ServiceCounts =>
+  Array.from({ length: 24 }).reduce<ServiceCounts>(
+    (counts) => {
+      const [item] = demoStation.items
+      if (!item) return counts
+      const portions = Object.fromEntries(item.parts.map(({ component }) => [component, 1]))
+      return countBuild(counts, scenario.opens, { item: item.id, portions })
+    },
+    { ...noCounts(scenario.opens, scenario.closes, expected), doors: true },
   )

@@ -49,6 +49,7 @@ export const EVENTS: { readonly [Type in EventType]: EventFields<Type> } = {
     portions: each(PORTION),
     closesItselfAt: 'always',
     minuteOfDay: 'always',
+    doorsAt: 'always',
     servedOn: 'always',
     knownBias: each(BIAS),
     followsProbes: 'always',

@@ -28,6 +28,7 @@ export const STOCK: Fields<StockState> = {
   assemblers: 'always',
   counts: kept({
     opens: 'always',
+    doors: 'always',
     closes: 'always',
     expected: 'always',
     builds: list('always'),

@@ -39,6 +39,8 @@ export interface KnownBias {
 export interface OpenedStock extends DayPlan {
   /** Minute of the civil day, in the station's zone, at which it was opened. */
   readonly minuteOfDay?: number
+  /** When guests come in, epoch milliseconds, where that is later: demand is counted from then. */
+  readonly doorsAt?: number
   readonly knownBias?: Readonly<Record<string, KnownBias>>
 }
 

@@ -47,6 +47,9 @@ export const open = defineCommand({
       command.closesAt !== undefined || closes === null
         ? null
         : nextTimeOfDay(now, closes, timeZone)
+    const until = closesAt ?? usually
+    const doors = document.day.doors && timeOnDayOf(now, document.day.doors.open, timeZone)
+    const isAhead = doors !== undefined && doors > now && (until === null || doors < until)
     return happened({
       type: 'serviceOpened',
       service,
@@ -62,7 +65,8 @@ export const open = defineCommand({
       rushes: rushesOf(document.day.rushes, now, timeZone),
       followsProbes: true,
       guestsExpected: command.guestsExpected ?? null,
-      closesAt: closesAt ?? usually,
+      closesAt: until,
+      ...(isAhead ? { doorsAt: doors } : {}),
       assemblers: command.assemblers ?? assemblers,
       knownBias: knownBias?.(command.station, command.kind) ?? {},
     })

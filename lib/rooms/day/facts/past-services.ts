@@ -1,7 +1,7 @@
 /** What is read of the services of past days. */
 
 import { learnPast, type PastTaught } from '#lib/estimate/demand-history.ts'
-import { total } from '#lib/estimate/service-counts.ts'
+import { type ServiceCounts, total } from '#lib/estimate/service-counts.ts'
 import { firstShares } from '#lib/rooms/advice/facts/stakes.ts'
 import type { ServiceRecord } from '#lib/rooms/day/facts/service-record.ts'
 import type { KnownBias } from '#lib/service/events/stock-event.ts'
@@ -14,17 +14,30 @@ const DAY_SD = 0.03
 /** As unsure as one that was never measured, at most. */
 const MOST_SD = 0.09
 
-/** Records of a station's services, oldest first, of the kind of the one ahead: a demo teaches demos. */
+/**
+ * Records of a station's services, oldest first, that teach the one ahead: a demo teaches demos, and a
+ * practice teaches nothing, not even the next practice.
+ */
 const ofKind = (
   records: readonly ServiceRecord[],
   station: string,
   kind: ServiceRecord['kind'],
 ): readonly ServiceRecord[] =>
   records
-    .filter((one) => one.station === station && one.kind === kind)
+    .filter((one) => one.station === station && one.kind === (kind === 'demo' ? 'demo' : 'real'))
     .sort((one, other) => one.openedAt - other.openedAt)
 
-/** What past services teach of the one ahead. One in which nothing was sold teaches nothing. */
+/** What a record says of the demand; null for a service that doesn't tell what guests want. */
+export const demandTaught = ({
+  counts,
+  cutShort,
+}: Pick<ServiceRecord, 'counts' | 'cutShort'>): ServiceCounts | null =>
+  cutShort || total(counts.builds) <= 0 ? null : counts
+
+/**
+ * What past services teach of the one ahead. One in which nothing was sold, or that was cut short,
+ * teaches nothing.
+ */
 export const pastTaught = (
   records: readonly ServiceRecord[],
   station: StationDocument,
@@ -32,8 +45,7 @@ export const pastTaught = (
 ): PastTaught =>
   learnPast(
     ofKind(records, station.id, kind)
-      .map(({ counts }) => counts)
-      .filter(({ builds }) => total(builds) > 0)
+      .flatMap((record) => demandTaught(record) ?? [])
       .slice(-MOST_PAST),
     firstShares(station),
   )

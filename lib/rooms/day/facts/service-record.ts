@@ -55,12 +55,14 @@ export interface ServiceRecord {
   readonly version: 1
   readonly service: string
   readonly station: string
-  readonly kind: 'demo' | 'real'
+  readonly kind: 'demo' | 'real' | 'practice'
   /** Of the station's document. */
   readonly revision: number
   readonly openedAt: number
   readonly closedAt: number
   readonly counts: ServiceCounts
+  /** It ended well before it was to: what didn't come isn't what nobody wanted. */
+  readonly cutShort?: true
   readonly made: number
   readonly components: Readonly<Record<string, ComponentRecord>>
   readonly bias: Readonly<Record<string, KnownBias>>
@@ -183,6 +185,16 @@ const solutionsRead = (
   return { sanitizer: { read: all.length, out: out.length } }
 }
 
+/** A service that ends with more than so much of its time to come was cut short. Common practice, no source. */
+const CUT_SHARE = 0.1
+
+/** Whether it was closed well before it was said to close; unknown, and so no, where nobody said. */
+const wasCutShort = (state: RunningState, closedAt: number): boolean => {
+  if (state.closesAt === null) return false
+  const { opens, closes } = state.counts
+  return closes - minuteAt(state, closedAt) > CUT_SHARE * (closes - opens)
+}
+
 /** The record of a closed service, from its state and all that happened in it. */
 export const serviceRecord = (state: RunningState, events: readonly Recorded[]): ServiceRecord => {
   const closedAt = state.closedAt ?? state.at
@@ -198,6 +210,7 @@ export const serviceRecord = (state: RunningState, events: readonly Recorded[]):
     openedAt: state.openedAt,
     closedAt,
     counts: { ...state.counts, closes: Math.max(closes, state.counts.opens + 1) },
+    ...(wasCutShort(state, closedAt) ? { cutShort: true } : {}),
     made: state.made,
     components: Object.fromEntries(
       state.station.components.flatMap(({ id }): [string, ComponentRecord][] => {

@@ -3,6 +3,7 @@ import { total } from '#lib/estimate/service-counts.ts'
 import { firstShares, stakesOf } from '#lib/rooms/advice/facts/stakes.ts'
 import { knownBiasOf, pastTaught } from '#lib/rooms/day/facts/past-services.ts'
 import { serviceRecord } from '#lib/rooms/day/facts/service-record.ts'
+import { minuteAt } from '#lib/service/minute.ts'
 import { recordOf } from '#tests/support/records.ts'
 import {
   CLOSES,
@@ -136,6 +137,18 @@ describe('a service record', () => {
     expect(JSON.stringify(withReading.events)).toContain('milk')
   })
 
+  it('[Z72] tells that it was cut short, where more than a tenth of its time was to come', () => {
+    const { opens } = state.counts
+    const until = (closes: number, closesAt: number | null = CLOSES) =>
+      serviceRecord({ ...state, closesAt, counts: { ...state.counts, closes } }, []).cutShort
+    const ended = minuteAt(state, CLOSES)
+    const length = ended - opens
+    expect(until(ended)).toBeUndefined()
+    expect(until(opens + length / 0.91)).toBeUndefined()
+    expect(until(opens + length / 0.89)).toBe(true)
+    expect(until(opens + length / 0.5, null)).toBeUndefined()
+  })
+
   it('[Z49] keeps a bias that is known, not one that isn’t', () => {
     const sure = { ...state, beliefs: { ...state.beliefs } }
     const belief = state.beliefs.chicken
@@ -157,6 +170,18 @@ describe('what past services teach', () => {
     const taught = pastTaught(records, stockedStation, 'real')
     expect(taught.past.map(({ builds }) => total(builds))).toEqual([20, 40])
     expect(pastTaught(records, stockedStation, 'demo').past).toHaveLength(1)
+  })
+
+  it('[Z72] is not read from a practice, nor from one that was cut short', () => {
+    const records = [
+      recordOf(1, 20),
+      recordOf(2, 99, { kind: 'practice' }),
+      recordOf(3, 8, { cutShort: true }),
+    ]
+    for (const kind of ['real', 'practice'] as const) {
+      const { past } = pastTaught(records, stockedStation, kind)
+      expect(past.map(({ builds }) => total(builds))).toEqual([20])
+    }
   })
 
   it('[Z48] reads no more than the newest two dozen', () => {

@@ -3,7 +3,6 @@ import { CoolStep, ReheatStep } from '#components/food/batch-cooling.tsx'
 import { BatchLoads } from '#components/food/batch-loads.tsx'
 import { CookStep, FinishStep } from '#components/food/batch-steps.tsx'
 import type { Chosen } from '#components/job/chosen.ts'
-import { foodName } from '#components/job/food-name.ts'
 import styles from '#components/job/job.module.css'
 import { JobForm } from '#components/job/job-form.tsx'
 import type { StepProps, TaskProps } from '#components/job/task-props.ts'
@@ -89,7 +88,7 @@ export function BatchForm(props: TaskProps<'batch'>) {
       {batch.offSale ? (
         <Note kind="no">{words.forms.resolveWhy[batch.offSale.why]}</Note>
       ) : (
-        <p className={styles.large}>{words.batches.ready(foodName(state, 'batch', id))}</p>
+        <p className={styles.large}>{words.batches.ready}</p>
       )}
       {ways(null)}
     </JobForm>

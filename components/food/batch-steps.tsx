@@ -14,6 +14,7 @@ import { useJob } from '#components/job/use-job.ts'
 import { useReading } from '#components/job/use-reading.ts'
 import { Choice } from '#components/ui/choice.tsx'
 import { isCookedHere } from '#lib/rooms/food/facts/food-now.ts'
+import { usuallyGives } from '#lib/rooms/food/views/batch-gives.ts'
 import { cookLimit, heatReadingOf, howProbed } from '#lib/rooms/food/views/reading-entry.ts'
 import { amountOf } from '#lib/rooms/pans/facts/pans.ts'
 import { readOfLoad } from '#lib/service/batch-loads.ts'
@@ -89,8 +90,8 @@ export function FinishStep({ state, acting, now, id, ways, onDone }: StepProps) 
   const words = useFoodWords()
   const batch = state.batches[id]
   const component = componentOf(state.station, batch?.component ?? '')
-  const perLoad = component.remake?.portionsPerLoad ?? 24
   const of = batch?.loads ?? 1
+  const perLoad = usuallyGives(state, component.id, of)
   const next = Math.min(of, (batch?.loadsDone ?? 0) + 1)
   const soFar = Math.floor((batch?.amount ?? 0) / amountOf(state, component.id, 1))
   const gave = (done: number) => soFar + perLoad * (done - (batch?.loadsDone ?? 0))

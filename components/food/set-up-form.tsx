@@ -18,7 +18,7 @@ import { isAsked, type SetUpRow } from '#lib/rooms/pans/views/set-up-row.ts'
 import { componentOf } from '#lib/station/find.ts'
 
 /** The whole line on one sheet: pan after pan what differs and its reading, then all of it at once. */
-export function SetUpForm({ state, acting, now, onBack }: TaskProps<'set-up'>) {
+export function SetUpForm({ state, acting, now, choose, onBack }: TaskProps<'set-up'>) {
   const words = useFoodWords()
   const setUp = useSetUp(state, now)
   const { sheet, form, remember } = setUp
@@ -114,7 +114,10 @@ export function SetUpForm({ state, acting, now, onBack }: TaskProps<'set-up'>) {
             side={row && pad ? <ReadingPad form={form(row.pan)} /> : undefined}
           >
             {row && (
-              <SetUpPan {...{ state, now, setUp, row, ways }} onDays={() => setDating(true)} />
+              <SetUpPan
+                {...{ state, choose, now, setUp, row, ways }}
+                onDays={() => setDating(true)}
+              />
             )}
             {isLast && (
               <ul className={styles.waiting}>

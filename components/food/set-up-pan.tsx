@@ -4,6 +4,7 @@ import { PackDays } from '#components/food/pack-days.tsx'
 import styles from '#components/food/set-up.module.css'
 import { SetUpSource } from '#components/food/set-up-source.tsx'
 import type { SetUp } from '#components/food/use-set-up.ts'
+import type { Choose } from '#components/job/chosen.ts'
 import job from '#components/job/job.module.css'
 import { PortionSteps } from '#components/job/steps.tsx'
 import { useFoodWords } from '#components/job/use-food-words.ts'
@@ -16,6 +17,7 @@ import { componentOf } from '#lib/station/find.ts'
 
 interface SetUpPanProps {
   readonly state: RunningState
+  readonly choose: Choose
   readonly now: number
   readonly setUp: SetUp
   readonly row: SetUpRow
@@ -25,7 +27,7 @@ interface SetUpPanProps {
 }
 
 /** One pan of the sheet: how much, out of what, its days, and how it is read. */
-export function SetUpPan({ state, now, setUp, row, ways, onDays }: SetUpPanProps) {
+export function SetUpPan({ state, choose, now, setUp, row, ways, onDays }: SetUpPanProps) {
   const words = useFoodWords()
   const { pan, component: id, wait, source, portions, most, isAll, capacity, pot, holds } = row
   const component = componentOf(state.station, id)
@@ -61,7 +63,9 @@ export function SetUpPan({ state, now, setUp, row, ways, onDays }: SetUpPanProps
           onChange={(count) => setUp.say(pan, { portions: count })}
         />
       )}
-      {holds === null && said.alsoOpened === null && <SetUpSource {...{ state, setUp, row }} />}
+      {holds === null && said.alsoOpened === null && (
+        <SetUpSource {...{ state, choose, setUp, row }} />
+      )}
       {asks && row.asksDates && <PackDays {...{ state, now, setUp, row }} onMore={onDays} />}
       {asks && row.asksWashed && (
         <label className={job.check}>

@@ -1,5 +1,6 @@
 import { sourceSaid } from '#components/food/source-said.ts'
 import type { SetUp } from '#components/food/use-set-up.ts'
+import type { Choose } from '#components/job/chosen.ts'
 import styles from '#components/job/job.module.css'
 import { useFoodWords } from '#components/job/use-food-words.ts'
 import { Button } from '#components/ui/button.tsx'
@@ -9,12 +10,13 @@ import type { RunningState } from '#lib/service/state.ts'
 
 interface SetUpSourceProps {
   readonly state: RunningState
+  readonly choose: Choose
   readonly setUp: SetUp
   readonly row: SetUpRow
 }
 
 /** Out of what it comes: what can't go in says why, and the pan may be left empty for now. */
-export function SetUpSource({ state, setUp, row }: SetUpSourceProps) {
+export function SetUpSource({ state, choose, setUp, row }: SetUpSourceProps) {
   const words = useFoodWords()
   const time = (at: number) => words.sayTime(at, state.station.timeZone)
   const isLeft = row.wait?.why === 'left'
@@ -42,6 +44,11 @@ export function SetUpSource({ state, setUp, row }: SetUpSourceProps) {
           {words.setUp.batchOf(time(at))}
         </Button>
       ))}
+      {row.wait?.why === 'no-batch' && !row.wait.isMaking && (
+        <Button onClick={() => choose({ task: 'start-batch', component: row.component })}>
+          {words.forms.startBatch}
+        </Button>
+      )}
       {row.source !== null && (
         <Button
           aria-pressed={isLeft}

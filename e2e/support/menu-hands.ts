@@ -2,6 +2,7 @@ import type { Locator, Page } from '@playwright/test'
 import { labelFormWords as reading } from '#lib/editor/words/label-form-en.ts'
 import { menuEn as words } from '#lib/editor/words/menu-en.ts'
 import { PASSPHRASE } from '#tests/support/make-house.ts'
+import { tapUntil } from './hands.ts'
 import { expect } from './station.ts'
 
 /** What hands did while they set a station up. */
@@ -12,12 +13,24 @@ export interface Hands {
 
 export const newHands = (): Hands => ({ taps: 0, fields: 0 })
 
+/** What one part took of all that hands did. */
+export const since = (hands: Hands, before: Hands): Hands => ({
+  taps: hands.taps - before.taps,
+  fields: hands.fields - before.fields,
+})
+
 /** Seconds that a person takes, at 2 s a tap and 5 s a field. */
 export const secondsOf = ({ taps, fields }: Hands): number => taps * 2 + fields * 5
 
 export const tap = async (hands: Hands, target: Locator): Promise<void> => {
   hands.taps += 1
   await target.click()
+}
+
+/** Taps until it is seen, as screens ignore what is too soon: one tap of a person who looks. */
+export const tapTo = async (hands: Hands, target: Locator, shown: Locator): Promise<void> => {
+  hands.taps += 1
+  await tapUntil(target, shown)
 }
 
 export const fill = async (hands: Hands, field: Locator, text: string): Promise<void> => {

@@ -27,6 +27,9 @@ const short = (field: string, value: Json): string | null => {
 /** One change, as “Price of Garden bowl: 6.50, was 6.00.” */
 export const sayChange = (change: Change): string => {
   const of = named(change)
+  // Who keeps something apart is told by it: what is taken away is a touch, not the food.
+  if (change.entity === 'contact' && change.what !== 'changed')
+    return `${startingWith(of)}: ${change.what === 'removed' ? 'said to touch no more' : 'said to touch'}.`
   switch (change.what) {
     case 'added':
       return `${startingWith(of)} is new.`

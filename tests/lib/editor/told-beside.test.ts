@@ -9,6 +9,7 @@ import { missingFor } from '#lib/editor/missing-for.ts'
 import { problemsOf } from '#lib/editor/problems-of.ts'
 import type { DraftLabels } from '#lib/editor/raw-document.ts'
 import type { Step } from '#lib/editor/step.ts'
+import { sayChange } from '#lib/editor/words/changes-en.ts'
 import { stationSchema } from '#lib/station/schema.ts'
 import { labelsOf } from '#tests/support/labels-of.ts'
 
@@ -124,6 +125,14 @@ describe('what changed', () => {
         to: 700,
       },
     ])
+  })
+
+  test('[ED7] a touch that nobody says any more is told as that, never as food that is gone', () => {
+    const of = { entity: 'contact', id: 'a', name: 'Lime cream, Cabbage' } as const
+    expect(sayChange({ what: 'removed', ...of })).toBe(
+      'Lime cream, Cabbage: said to touch no more.',
+    )
+    expect(sayChange({ what: 'added', ...of })).toBe('Lime cream, Cabbage: said to touch.')
   })
 
   test('[ED7] is no label: those are the house’s', () => {

@@ -104,5 +104,5 @@ export const batchWords = {
   reheatStarted: 'It left the cold',
   reheatDone: (name: string, read: string) => `${name}: reheated to ${read}`,
   reheatNotDone: (name: string, read: string) => `${name}: ${read}, not reheated yet`,
-  ready: (name: string) => `${name} is ready. Load it, or take it to a back-up pan.`,
+  ready: 'It is ready. Load it, or take it to a back-up pan.',
 } as const

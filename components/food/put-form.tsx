@@ -119,7 +119,7 @@ function PutJob(props: PutJobProps) {
       }
       sub={isEnd ? words.round.endsShort('backup') : undefined}
       side={put.needsReading ? pad : undefined}
-      note={put.source?.heldBy === 'dry' ? words.forms.noReadingNeeded : undefined}
+      note={words.forms.putNote(put.clockHours, put.source?.heldBy === 'dry')}
     >
       {!isAsking && (
         <PutFrom state={state} put={put} choose={choose} component={target.component} />

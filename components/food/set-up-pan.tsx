@@ -10,6 +10,7 @@ import { PortionSteps } from '#components/job/steps.tsx'
 import { useFoodWords } from '#components/job/use-food-words.ts'
 import { Note } from '#components/ui/note.tsx'
 import { howProbed } from '#lib/rooms/food/views/reading-entry.ts'
+import { clockHours, isOnTime } from '#lib/rooms/pans/facts/clock-at-load.ts'
 import { amountOf } from '#lib/rooms/pans/facts/pans.ts'
 import { isAsked, type SetUpRow } from '#lib/rooms/pans/views/set-up-row.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -79,6 +80,9 @@ export function SetUpPan({ state, choose, now, setUp, row, ways, onDays }: SetUp
       )}
       {asks && row.needsReading && (
         <>
+          {isOnTime(state.station, pan) && (
+            <p className={styles.how}>{words.forms.startsClock(clockHours(state.station))}</p>
+          )}
           {said.alsoOpened === null && (
             <p className={styles.how}>
               {pot

@@ -3,6 +3,7 @@ import type { SaidDates } from '#components/food/said-dates.ts'
 import { type ReadingForm, useReading } from '#components/job/use-reading.ts'
 import { needsReading } from '#lib/rooms/food/facts/food-now.ts'
 import { holdingLimit, readingOf } from '#lib/rooms/food/views/reading-entry.ts'
+import { clockHours, heldUntilIn, isOnTime } from '#lib/rooms/pans/facts/clock-at-load.ts'
 import { asksDates, isFromPack } from '#lib/rooms/pans/views/dates-asked.ts'
 import {
   firstSource,
@@ -48,6 +49,8 @@ export interface Put {
   readonly isFromPack: boolean
   readonly form: ReadingForm
   readonly needsReading: boolean
+  /** Its reading starts a clock of so many hours, in a well by time alone; null where it starts none. */
+  readonly clockHours: number | null
   /** Something stands there to be put in, and may be. */
   readonly isLoadable: boolean
   /** Of a pack that is kept cold: the day on which it was opened isn't said. */
@@ -85,7 +88,8 @@ export const usePut = (state: RunningState, target: PutTarget, now: number): Put
   const [washed, setWashed] = useState(false)
   const [dates, setDates] = useState<SaidDates | null>(null)
   const component = componentOf(state.station, target.component)
-  const heldBy = target.heldBy ?? source?.heldBy ?? component.held
+  const stays = heldUntilIn(state.station, target, source?.heldBy === 'time')
+  const heldBy = stays ?? source?.heldBy ?? component.held
   const asksReading = needsReading(heldBy)
   const isDated = asksDates(source, heldBy)
   const fromPack = isFromPack(source, heldBy)
@@ -118,6 +122,8 @@ export const usePut = (state: RunningState, target: PutTarget, now: number): Put
     isFromPack: fromPack,
     form,
     needsReading: asksReading,
+    clockHours:
+      asksReading && isOnTime(state.station, target.id) ? clockHours(state.station) : null,
     isLoadable,
     isDateLacking: fromPack && isDated && dates === null,
     isWeightLacking: weight !== null && weighedMg === null,

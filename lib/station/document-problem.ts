@@ -39,6 +39,7 @@ export type DocumentProblemCode =
   | 'asks-too-early'
   | 'looser-than-model'
   | 'time-without-procedure'
+  | 'held-otherwise'
   | 'rush-backwards'
   | 'doors-backwards'
   | 'period-backwards'

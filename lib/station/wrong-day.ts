@@ -111,6 +111,31 @@ const wrongFood = ({ components, safety, line }: StationShape): readonly Documen
     ),
 ]
 
+/** Wells in which food of a component's kind doesn't stand; dry food needs neither hot nor cold. */
+const NOT_IN: Readonly<Record<'hot' | 'cold' | 'dry', readonly string[]>> = {
+  hot: ['cold', 'dry'],
+  cold: ['hot', 'dry'],
+  dry: ['time'],
+}
+
+/** Food that its well holds otherwise than it needs: nobody would be asked for the right reading. */
+const wrongHolding = ({ line, components }: StationShape): readonly DocumentProblem[] =>
+  line.wells.flatMap((well) =>
+    well.pans.flatMap(({ component: id }) => {
+      const component = components.find((one) => one.id === id)
+      return component && NOT_IN[component.held].includes(well.held)
+        ? [
+            wrong(
+              'held-otherwise',
+              ['component', id, 'held'],
+              `component ${id} is held ${component.held}, and well ${well.id} is ${well.held}: move its pan, or hold it as the well does`,
+              well.held,
+            ),
+          ]
+        : []
+    }),
+  )
+
 /** A limit that asks less than the model code names where local code says so. */
 const wrongLimits = ({ safety }: StationShape): readonly DocumentProblem[] =>
   looserThanModel(limitsWith(safety.limits))
@@ -128,5 +153,6 @@ export const wrongDay = (document: StationShape): readonly DocumentProblem[] => 
   ...wrongBackups(document),
   ...wrongTools(document),
   ...wrongFood(document),
+  ...wrongHolding(document),
   ...wrongLimits(document),
 ]

@@ -1,5 +1,6 @@
 import { useState } from 'react'
-import { wellsOf } from '#components/menu/line/drawn.ts'
+import { heldOf, wellsOf } from '#components/menu/line/drawn.ts'
+import { followSteps, heldIn } from '#components/menu/line/held-in.ts'
 import { Home } from '#components/menu/line/home.tsx'
 import { LineAbove } from '#components/menu/line/line-above.tsx'
 import styles from '#components/menu/menu.module.css'
@@ -10,8 +11,9 @@ import { unsetIn } from '#components/menu/publish/unset.ts'
 import { useMenu } from '#components/menu/use-menu.tsx'
 import { useMenuWords } from '#components/menu/words.tsx'
 import { Notch } from '#components/ui/notch.tsx'
+import { Note } from '#components/ui/note.tsx'
 import { Panel } from '#components/ui/panel.tsx'
-import { keyOf, namedBy, rowOf } from '#lib/editor/draft.ts'
+import { keyOf, namedBy, rowOf, textIn } from '#lib/editor/draft.ts'
 
 type Open = { readonly is: 'bare'; readonly well: string } | { readonly is: 'wells' } | null
 
@@ -21,16 +23,22 @@ export function LineSection() {
   const { draft, missing, problems, place, go, take } = useMenu()
   const [open, setOpen] = useState<Open>(null)
   const [hand, setHand] = useState<string | null>(null)
+  /** Component that is held otherwise since its pan was set down. */
+  const [followed, setFollowed] = useState<string | null>(null)
   const wells = wellsOf(draft, unsetIn(problems, missing))
   const about = place.about === null ? null : namedBy(place.about)
   const isThere = about !== null && rowOf(draft, about.entity, about.id) !== undefined
   const chosen = isThere && (about.entity === 'pan' || about.entity === 'well') ? about : null
+  const heldOfWell = (well: string) => heldOf(textIn(rowOf(draft, 'well', well), 'held'))
+  const follows = followed === null ? undefined : rowOf(draft, 'component', followed)
   const show = (next: Open) => {
+    setFollowed(null)
     setOpen(next)
     go('line')
   }
   const choose = (entity: 'pan' | 'well', id: string) => {
     setOpen(null)
+    setFollowed(null)
     go('line', chosen?.id === id ? null : keyOf(entity, id))
   }
   const panel = () => {
@@ -63,9 +71,22 @@ export function LineSection() {
           const others = wells
             .find((one) => one.well === well)
             ?.pans.filter((one) => one.pan !== pan)
-          take({ do: 'move', entity: 'pan', id: pan, before: others?.[at]?.pan ?? null, well })
+          const component = textIn(rowOf(draft, 'pan', pan), 'component')
+          const from = heldOfWell(textIn(rowOf(draft, 'pan', pan), 'well'))
+          const into = heldOfWell(well)
+          const follow = from === into ? [] : followSteps(draft, component, into)
+          take(
+            { do: 'move', entity: 'pan', id: pan, before: others?.[at]?.pan ?? null, well },
+            ...follow,
+          )
+          setFollowed(follow.length > 0 ? component : null)
         }}
       />
+      {follows && (
+        <Note kind="watch" role="status">
+          {words.line.follows(textIn(follows, 'name'), heldIn(heldOf(textIn(follows, 'held')), ''))}
+        </Note>
+      )}
       {panel()}
     </Notch>
   )

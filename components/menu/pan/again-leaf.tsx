@@ -5,7 +5,7 @@ import styles from '#components/menu/pan/again.module.css'
 import { useMenu } from '#components/menu/use-menu.tsx'
 import { useMenuWords } from '#components/menu/words.tsx'
 import { Choice } from '#components/ui/choice.tsx'
-import { isRecord, type Json, rowOf } from '#lib/editor/draft.ts'
+import { isRecord, type Json, rowOf, rowsOf, textIn } from '#lib/editor/draft.ts'
 
 /** What making it again begins with; where and by whom is typed. */
 const FIRST_REMAKE = { minutes: 20, minutesPerLoad: 5, portionsPerLoad: 12, mostLoads: 2 }
@@ -18,6 +18,8 @@ export function AgainLeaf({ component }: { readonly component: string }) {
   const put = (field: string, value: Json) =>
     take({ do: 'put', entity: 'component', id: component, fields: { [field]: value } })
   const of = { entity: 'component' as const, id: component }
+  const at = rowsOf(draft, 'pan').find((one) => textIn(one.row, 'component') === component)
+  const well = at && textIn(rowOf(draft, 'well', textIn(at.row, 'well')), 'held')
   const canBe = row?.remake === undefined ? null : isRecord(row.remake) ? 'yes' : 'no'
   return (
     <div className={styles.leaf}>
@@ -76,6 +78,18 @@ export function AgainLeaf({ component }: { readonly component: string }) {
           help="reheatable"
         />
         <CheckField {...of} field="food.roast" label={words.pan.roast} help="roast" />
+        {(well === 'hot' || well === 'cold') && (
+          <About of="dryHere">
+            <label className={styles.check}>
+              <input
+                type="checkbox"
+                checked={row?.held === 'dry'}
+                onChange={({ target }) => put('held', target.checked ? 'dry' : well)}
+              />
+              {words.pan.dryHere(well)}
+            </label>
+          </About>
+        )}
         <About of="cookedIn">
           <label className={styles.check}>
             <input

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react'
 import { About, Helped } from '#components/menu/fields/help.tsx'
 import { heldOf } from '#components/menu/line/drawn.ts'
-import { heldIn } from '#components/menu/line/held-in.ts'
+import { followSteps, heldIn } from '#components/menu/line/held-in.ts'
 import styles from '#components/menu/menu.module.css'
 import { useMenu } from '#components/menu/use-menu.tsx'
 import { useMenuWords } from '#components/menu/words.tsx'
@@ -73,6 +73,7 @@ export function BarePanel({
             } as const,
           ]),
       { do: 'put', entity: 'pan', id: pan, fields: { well, component, size, depthIn: depth } },
+      ...followSteps(draft, component, heldOf(held)),
     ]
     take(...steps)
     onDone()

@@ -1,7 +1,7 @@
 import { useState } from 'react'
 import { About, Helped } from '#components/menu/fields/help.tsx'
 import { HELD, type Held, heldOf } from '#components/menu/line/drawn.ts'
-import { heldIn } from '#components/menu/line/held-in.ts'
+import { followSteps } from '#components/menu/line/held-in.ts'
 import styles from '#components/menu/menu.module.css'
 import { useMenu } from '#components/menu/use-menu.tsx'
 import { useMenuWords } from '#components/menu/words.tsx'
@@ -46,21 +46,7 @@ const componentsFollow = (
   held: Held,
 ): readonly Step[] =>
   rowsOf(draft, 'pan').flatMap(({ row }) =>
-    textIn(row, 'well') === well
-      ? [
-          {
-            do: 'put' as const,
-            entity: 'component' as const,
-            id: textIn(row, 'component'),
-            fields: {
-              held: heldIn(
-                held,
-                textIn(rowOf(draft, 'component', textIn(row, 'component')), 'held'),
-              ),
-            },
-          },
-        ]
-      : [],
+    textIn(row, 'well') === well ? followSteps(draft, textIn(row, 'component'), held) : [],
   )
 
 /** One well: how it holds, where it stands. */

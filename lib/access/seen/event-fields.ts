@@ -183,6 +183,7 @@ export const EVENTS: { readonly [Type in EventType]: EventFields<Type> } = {
     food: HELD_FOOD,
     reading: READING,
     bought: 'always',
+    startsClock: 'always',
   },
   temperatureRead: {
     ...PLACE,

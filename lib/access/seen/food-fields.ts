@@ -66,6 +66,7 @@ export const LOADED: Fields<LoadedFood> = {
   bought: 'always',
   food: HELD_FOOD,
   reading: READING,
+  startsClock: 'always',
   from: 'always',
   weighed: 'always',
   rest: REST,

@@ -14,6 +14,8 @@ export const menuHelpEn = {
   yields: 'What the recipe makes, as on the card: “serves 24” or “4 qt”. Batches are scaled by it.',
   kind: 'It decides how hot it is cooked. Until somebody says it, the highest limit holds.',
   cookedIn: 'Food cooked in a microwave has a limit of its own, and stands covered afterwards.',
+  dryHere:
+    'Bread, seeds, crisp toppings: nobody is asked to read it, and no time runs. Not for what spoils.',
   roast: 'A whole roast has a hot holding limit of its own.',
   reheatable:
     'Whether it may be cooled, stored and heated again: if not, it is thrown out at close.',

@@ -32,10 +32,15 @@ export const menuLineEn = {
     hot: 'held at 135 °F or above, read with a probe',
     cold: 'held at 41 °F or below, read with a probe',
     dry: 'needs no temperature',
-    time: 'by a written procedure. No clock starts by itself: start it at the pan as you load; until then its readings are asked for',
+    time: 'by a written procedure. Its clock starts with the reading as it is loaded, and no later reading is asked for',
   } satisfies Record<Held, string>,
   /** What a screen reader hears of a pan. */
   pan: (name: string, one: PanSize, well: number) => `${name}, ${size[one]} pan, well ${well}`,
+  /** Its pan was set into a well of another kind. */
+  follows: (name: string, held: 'hot' | 'cold' | 'dry') =>
+    held === 'dry'
+      ? `${name || 'It'}: dry now, as its well. Nobody is asked to read it.`
+      : `${name || 'It'}: held ${held} now, by its place. It is read with a probe.`,
   noName: 'no name yet',
   noHeld: 'hot or cold?',
   well: (number: number, held: Held | null) =>

@@ -149,6 +149,7 @@ export const menuPanEn = {
   mostLoads: 'Loads at once, at most',
   cookedIn: 'Cooked in a microwave',
   roast: 'A whole roast',
+  dryHere: (well: 'hot' | 'cold') => `Dry: needs no temperature, though its well is ${well}`,
   reheatable: 'May be heated again',
   warm: 'Warmed before it goes in',
   warmSeconds: 'Seconds',

@@ -70,6 +70,8 @@ const SAID: Readonly<Record<string, Say>> = {
     'Readings are asked for before the one before them is due: ask later, or read less often.',
   'looser-than-model': () =>
     'That asks less than the model code: read it in the local code, and say where.',
+  'held-otherwise': () =>
+    'Its well holds otherwise than it is held: move its pan, or change how the well holds.',
   'time-without-procedure': () =>
     'Time alone needs a written procedure on site: say so in the house, under the day.',
   'no-such-time-zone': () => 'There is no such time zone: take one of the list.',

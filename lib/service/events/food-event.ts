@@ -1,5 +1,4 @@
 /** What happened to food: batches, readings, clocks, and what isn't sold or is thrown out. */
-
 import type { PanDepthIn, PanSize } from '#lib/measure/pans.ts'
 import type { PanFood } from '#lib/needs/top-up.ts'
 import type { HeatReading } from '#lib/safety/cooking.ts'
@@ -47,14 +46,16 @@ export interface Mark {
   readonly by: string
 }
 
-/** Beside the fields of `panLoaded`, `panChanged` and `backupSet`: an older log knew none of it. */
+/** Beside those of `panLoaded`, `panChanged` and `backupSet`: an older log knew none of it. */
 export interface LoadedFood {
   readonly batch?: string | null
   /** Of no batch: somebody said that it is straight from the pack. */
   readonly bought?: boolean
-  /** What is known of the food; null: nothing. */
+  /** null: nothing is known of it. */
   readonly food?: HeldFood | null
   readonly reading?: Reading | null
+  /** On time alone: the reading was taken as it was put in, and its clock runs from it. */
+  readonly startsClock?: boolean
   /** Id of the back-up pan that it came out of. */
   readonly from?: string | null
   /** Gross minus tare, where it was weighed. */
@@ -135,16 +136,15 @@ export interface TimeClockStarted extends Probed {
   readonly clock: TimeClock
   readonly reading: Reading
 }
-/** Food added to food: `food` is what governs both. */
-export interface PanToppedUp {
+export interface PanToppedUp extends Pick<LoadedFood, 'bought' | 'startsClock'> {
   readonly type: 'panToppedUp'
   readonly pan: string
   readonly amount: number
   readonly batch: string | null
   readonly from: string | null
+  /** What governs both. */
   readonly food: HeldFood
   readonly reading: Reading | null
-  readonly bought?: boolean
 }
 export interface TemperatureRead extends Probed {
   readonly type: 'temperatureRead'

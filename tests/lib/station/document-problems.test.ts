@@ -88,7 +88,7 @@ const EACH: Readonly<
   'no-pan': [
     (to) => {
       for (const well of to.line.wells)
-        for (const pan of well.pans) if (pan.component === 'beans') pan.component = 'slaw'
+        for (const pan of well.pans) if (pan.component === 'beans') pan.component = 'peppers'
     },
     { entity: 'item', named: ['beans'] },
   ],
@@ -242,9 +242,15 @@ const EACH: Readonly<
   'time-without-procedure': [
     (to) => {
       to.safety.timeProcedure = false
-      of(to.line.wells, 'bases').held = 'time'
+      of(to.line.wells, 'hot').held = 'time'
     },
-    { entity: 'well', id: 'bases', field: 'held' },
+    { entity: 'well', id: 'hot', field: 'held' },
+  ],
+  'held-otherwise': [
+    (to) => {
+      of(to.components, 'rice').held = 'cold'
+    },
+    { entity: 'component', id: 'rice', field: 'held', named: ['hot'] },
   ],
   'rush-backwards': [
     (to) => to.day.rushes.push({ from: '12:00', to: '12:00' }),
@@ -381,7 +387,7 @@ describe('what is wrong with a document', () => {
   it('[M48] a well is on time alone where a procedure is written', () => {
     const told = problemsOf((to) => {
       to.safety.timeProcedure = true
-      of(to.line.wells, 'bases').held = 'time'
+      of(to.line.wells, 'hot').held = 'time'
     })
     expect(told).toEqual([])
   })

@@ -22,8 +22,9 @@ const at = (what: Place['what'], id: string): Place => ({ what, id })
 const probingOf = (event: Recorded): Probing | null => {
   if (!('reading' in event) || !event.reading) return null
   const { reading } = event
-  // On time alone nothing is read as it is put in: what goes along is an older reading.
-  if ('food' in event && event.food?.heldBy === 'time') return null
+  // What goes along with food on time alone is an older reading, but for the one that starts its clock.
+  const isOfNow = 'startsClock' in event && event.startsClock === true
+  if ('food' in event && event.food?.heldBy === 'time' && !isOfNow) return null
   switch (event.type) {
     case 'panLoaded':
     case 'panChanged':

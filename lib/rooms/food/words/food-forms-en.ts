@@ -34,6 +34,9 @@ const discardReason: Readonly<Record<DiscardReason, string>> = {
   other: 'Other',
 }
 
+const startsClock = (hours: number) =>
+  `Time alone: its ${hours} hours start with this reading. No later one is asked for.`
+
 export const formWords = {
   back: 'Back to the line',
   working: 'Sending …',
@@ -75,7 +78,10 @@ export const formWords = {
   topUpWhy:
     'The older time and date and all the allergens govern both. Changing the pan is better.',
   isLoaded: (name: string) => `${name}: in the pan`,
-  noReadingNeeded: 'Dry: no reading is needed.',
+  startsClock,
+  /** @param hours of the clock that its reading starts; null: none does */
+  putNote: (hours: number | null, isDry: boolean) =>
+    hours !== null ? startsClock(hours) : isDry ? 'Dry: no reading is needed.' : undefined,
 
   fillTitle: (name: string) => `Fill the ${inSentence(name)} back-up pan`,
   fill: 'It is ready',

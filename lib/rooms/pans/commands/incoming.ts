@@ -15,8 +15,10 @@ import {
 import { takenReading } from '#lib/rooms/food/facts/reading.ts'
 import { restsOf } from '#lib/rooms/food/facts/rest-of-pan.ts'
 import { asCooked, fromBackup, standIn } from '#lib/rooms/pans/commands/from-backup.ts'
+import { isNameless, unsaidOf } from '#lib/rooms/pans/commands/nameless.ts'
 import { readIn, readUnsold } from '#lib/rooms/pans/commands/read-out.ts'
 import { holdsAtMost, mostInPan, tareOf } from '#lib/rooms/pans/facts/capacity.ts'
+import { clockAtLoad, heldUntilIn } from '#lib/rooms/pans/facts/clock-at-load.ts'
 import { earlierStamp, pastStamp } from '#lib/safety/date-stamp.ts'
 import type { HeldBy } from '#lib/safety/holding.ts'
 import type { LoadProblem } from '#lib/safety/load.ts'
@@ -77,6 +79,8 @@ export interface Incoming {
   readonly reading: Reading | null
   /** Said to be straight from the pack. */
   readonly bought: boolean
+  /** Its reading started its clock. */
+  readonly startsClock: boolean
 }
 
 export type Found<Value> =
@@ -158,25 +162,6 @@ const readOf = (...of: Parameters<typeof readingOf>): Reading | null => {
   return 'found' in read ? read.found : null
 }
 
-/** Food of no batch and out of no back-up pan: nothing tells it from what was taken away. */
-export const isNameless = ({ batch, from }: Pick<Told, 'batch' | 'from'>): boolean =>
-  batch === undefined && from === undefined
-
-/**
- * What isn't said of food without a name: that it is straight from the pack, and since when that is
- * open where it is kept cold. A batch that was read warm, or is too old, could be anything unnamed.
- */
-const unsaidOf = (
-  told: Told,
-  component: string,
-  heldBy: HeldBy,
-): Extract<Refusal, { readonly code: 'not-said-bought' }> | null => {
-  if (!isNameless(told) || !needsReading(heldBy)) return null
-  const not = { code: 'not-said-bought', component } as const
-  if (told.bought !== true) return { ...not, lacks: 'bought' }
-  return heldBy === 'cold' && told.preparedOn === undefined ? { ...not, lacks: 'opened-on' } : null
-}
-
 /** What goes in, or why it doesn't: the rules of loading, one after the other. */
 export const incoming = (
   state: RunningState,
@@ -199,7 +184,11 @@ export const incoming = (
     ? { found: standIn(source.found, into.component.id) }
     : batchOf(state, told, into, amount.found)
   if ('refusal' in batch) return batch
-  const heldBy = source?.found.food.heldBy ?? into.heldBy ?? heldAs(into.component, told.heldBy)
+  const { clock = null, finishedAt = null } = batch.found ?? {}
+  const heldBy =
+    source?.found.food.heldBy ??
+    heldUntilIn(state.station, into, clock !== null) ??
+    heldAs(into.component, told.heldBy)
   const unsaid = unsaidOf(told, into.component.id, heldBy)
   if (unsaid) return { refusal: unsaid }
   const reading = readingOf(state, told, heldBy, now)
@@ -218,7 +207,6 @@ export const incoming = (
   const preparedOn = unmarked ? firstDayOf(state, unmarked, told, now) : told.preparedOn
   const dated = toldMark(state, { ...told, preparedOn }, now)
   if ('refusal' in dated) return dated
-  const { clock = null, finishedAt = null } = batch.found ?? {}
   const dateMark = earlierStamp(dated.mark, batch.found?.dateMark ?? null)
   if (dateMark && pastStamp(dateMark, now))
     return cannot({ code: 'past-date-mark', lastDay: dateMark.lastDay })
@@ -229,14 +217,16 @@ export const incoming = (
   const ownDay = startOfNextDay(now, state.station.timeZone)
   // Under a rule that asks for readings the last one goes along: from it the next is due.
   const onClock = clock?.rule === '6h' ? (batch.found?.readings.at(-1) ?? null) : null
+  const started = clockAtLoad(state, into, { heldBy, reading: reading.found }, now)
+  if (started && !started.ok) return { refusal: { code: 'cannot-start-clock', why: started.why } }
   return {
     found: {
       amount: amount.found,
       batch: source ? null : (told.batch ?? null),
       from: told.from ?? null,
       food: {
-        heldBy,
-        clock,
+        heldBy: started ? 'time' : heldBy,
+        clock: started?.clock ?? clock,
         dateMark,
         finishedAt: finishedAt ?? reading.found?.at ?? now,
         guarded: into.guarded,
@@ -244,6 +234,7 @@ export const incoming = (
       },
       reading: reading.found ?? onClock,
       bought: isNameless(told) && told.bought === true,
+      startsClock: started !== null,
     },
   }
 }

@@ -4,12 +4,8 @@ import { toppedUp, topUpProblem } from '#lib/needs/top-up.ts'
 import { leftOnOthers } from '#lib/rooms/care/facts/soiling.ts'
 import { foodFor } from '#lib/rooms/food/facts/invented-readings.ts'
 import { isRestAwaited, restOf } from '#lib/rooms/food/facts/rest-of-pan.ts'
-import {
-  type Incoming,
-  incoming,
-  incomingFields,
-  isNameless,
-} from '#lib/rooms/pans/commands/incoming.ts'
+import { type Incoming, incoming, incomingFields } from '#lib/rooms/pans/commands/incoming.ts'
+import { isNameless } from '#lib/rooms/pans/commands/nameless.ts'
 import { notIn } from '#lib/rooms/pans/commands/read-out.ts'
 import { earliestThrowOut } from '#lib/safety/time-control.ts'
 import { type Decision, happened, refuse } from '#lib/service/commands/decision.ts'
@@ -51,12 +47,13 @@ const placedIn = (state: RunningState, from: string | undefined, pan: string): R
 }
 
 /** What an event says of the food; left away where an older log couldn't say it. */
-const foodOf = ({ batch, from, food, reading, bought }: Incoming) => ({
+const foodOf = ({ batch, from, food, reading, bought, startsClock }: Incoming) => ({
   batch,
   from,
   food,
   reading,
   ...(bought ? { bought } : {}),
+  ...(startsClock ? { startsClock } : {}),
 })
 
 /** What a clean pan leaves on others; left away where that is nothing. */

@@ -275,7 +275,7 @@ export const generatedStation = (seed: number): StationDocument => {
     line: {
       wells: ids.map((one) => ({
         id: `well-${one}`,
-        held: 'cold',
+        held: components.find(({ id }) => id === one)?.held === 'hot' ? 'hot' : 'cold',
         pans: [{ id: `pan-${one}`, component: one, size: 'third', depthIn: 4, usualPortions: 20 }],
       })),
     },

@@ -16,7 +16,7 @@ import { views } from './support/views.ts'
 
 const check = (view: View) => {
   const { name, path, main, long } = view
-  const isHot = !/^\/(house|join|devices|privacy|menu.*)?$/.test(path)
+  const isHot = !/^\/(house|join|devices|privacy|menu.*|paper.*)?$/.test(path)
   const isBuild = path === '/assembly' && /making|waiting/.test(name)
 
   test(`${name}: accessible, legible, and it fits`, async ({ look }) => {

@@ -45,6 +45,14 @@ export function SetUpPan({ state, choose, now, setUp, row, ways, onDays }: SetUp
           <b className={job.large}>{component.name}</b>
           {asks && capacity !== null && <span>{words.setUp.full(capacity)}</span>}
         </p>
+        <a
+          className={styles.paper}
+          href={`/paper/set-up${location.search}`}
+          target="_blank"
+          rel="noopener"
+        >
+          {words.setUp.onPaper}
+        </a>
         {ways}
       </div>
       {holds !== null && <p>{words.setUp.holds(holds)}</p>}

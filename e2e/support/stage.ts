@@ -26,7 +26,7 @@ interface Device {
   shown: View | null
 }
 
-const ONLY_ASKS = /^\/(house|join|devices|privacy|menu.*)$/
+const ONLY_ASKS = /^\/(house|join|devices|privacy|menu.*|paper.*)$/
 
 const untilLive = async (page: Page): Promise<void> => {
   await untilHydrated(page)

@@ -38,6 +38,7 @@ export const screens = {
   label: '/menu/label',
   carry: '/menu/carry',
   recipe: '/menu/recipe',
+  setUpSheet: '/paper/set-up',
 } as const
 
 export interface About {

@@ -16,6 +16,7 @@ export const FLOORS: readonly string[] = [
   'lib/access',
   'lib/editor',
   'lib/carry',
+  'lib/paper',
   'lib/protocol',
   'lib/sync',
 ]

@@ -19,7 +19,7 @@ const folderOf = (path: string): string => path.split('/')[0] ?? ''
 
 /** What binds a language: words of a screen, and words made of others. */
 const bindsWords =
-  /^lib\/(rooms\/[a-z]+\/|editor\/|carry\/)?words\/|^components\/([a-z-]+\/)+([a-z-]+-)?words\.tsx?$/
+  /^lib\/(rooms\/[a-z]+\/|editor\/|carry\/|paper\/)?words\/|^components\/([a-z-]+\/)+([a-z-]+-)?words\.tsx?$/
 
 /** Imports of one language's words, types among them, where no language is chosen. */
 export const wordsImported = ({ path, imports }: Source): readonly string[] =>
@@ -27,7 +27,9 @@ export const wordsImported = ({ path, imports }: Source): readonly string[] =>
     ? []
     : imports
         .filter(({ file }) =>
-          /^lib\/(rooms\/[a-z]+\/|editor\/|carry\/)?words\/.*-[a-z]{2}\.m?ts$/.test(file ?? ''),
+          /^lib\/(rooms\/[a-z]+\/|editor\/|carry\/|paper\/)?words\/.*-[a-z]{2}\.m?ts$/.test(
+            file ?? '',
+          ),
         )
         .map(({ specifier }) => `${path} imports ${specifier}`)
 

@@ -8,8 +8,10 @@ import { rowsOf } from '#lib/editor/draft.ts'
 /** What to do next while no pan is chosen: put one in, or what is missing. */
 export function Home() {
   const words = useMenuWords()
-  const { draft, go, problems } = useMenu()
+  const { draft, go, problems, published, changed } = useMenu()
   const hasPans = rowsOf(draft, 'pan').length > 0
+  // What services open on, unless the line as it is drawn here is another.
+  const of = published === null || changed ? '&of=draft' : ''
   const hasItems = rowsOf(draft, 'item').length > 0
   return (
     <>
@@ -26,6 +28,9 @@ export function Home() {
               {words.screen.sections.publish}
             </Button>
           )}
+          <a className={styles.paper} href={`/paper/set-up?station=${draft.station}${of}`}>
+            {words.screen.onPaper}
+          </a>
         </div>
       )}
     </>

@@ -1,9 +1,9 @@
 /** How a station serves what a recipe makes: the component, its portion and what that weighs. */
 import { type Draft, isRecord, type Row, rowsOf, textIn, textsIn } from '#lib/editor/draft.ts'
-import { toolVolumeMl, type VolumeTool } from '#lib/measure/portion-tools.ts'
 import type { Amount, Density } from '#lib/recipes/amount.ts'
-import { dividedBy, fromNumber, type Rational, ratio, times } from '#lib/recipes/rational.ts'
-import { scoopMl, US_ML } from '#lib/recipes/units.ts'
+import { dividedBy, fromNumber } from '#lib/recipes/rational.ts'
+import { US_ML } from '#lib/recipes/units.ts'
+import { portionAmount } from '#lib/station/portion-amount.ts'
 import { portionSchema } from '#lib/station/shapes/portion-schema.ts'
 
 export interface ServedAs {
@@ -20,9 +20,6 @@ export interface ServedAs {
   readonly costCents: number | null
 }
 
-const volume = (size: Rational): Amount => ({ kind: 'volume', size, written: 'us' })
-const weight = (size: Rational): Amount => ({ kind: 'weight', size, written: 'metric' })
-
 interface Portion {
   readonly portion: Amount
   readonly level: number | null
@@ -30,40 +27,16 @@ interface Portion {
   readonly gPerCup: number | null
 }
 
-/** A measure's size is a decimal in the document, 0.3333 for a third of a cup. */
-const toolMl = (tool: VolumeTool): Rational => {
-  if (tool.tool === 'scoop') return scoopMl(tool.number)
-  if (tool.tool === 'measure') return fromNumber(toolVolumeMl(tool))
-  return times(US_ML.flOz, fromNumber(tool.flOz))
-}
-
 /** One portion, exactly; null while its fields don't say one yet. */
 const portionOf = (typed: unknown): Portion | null => {
   const parsed = portionSchema.safeParse(typed)
   if (!parsed.success) return null
   const one = parsed.data
-  const none = { level: null, scoop: null, gPerCup: null }
-  switch (one.tool) {
-    case 'scoop':
-    case 'ladle':
-    case 'spoodle':
-    case 'measure': {
-      const ml = toolMl(one)
-      const { level, gPerCup } = one
-      const scoop = one.tool === 'scoop' ? one.number : null
-      return { portion: volume(times(ml, ratio(level))), level, scoop, gPerCup }
-    }
-    case 'tongs':
-      return { portion: weight(fromNumber(one.grams)), ...none }
-    case 'tongs-pieces':
-    case 'piece':
-      return { portion: { kind: 'count', size: ratio(one.pieces), of: 'piece' }, ...none }
-    case 'cup':
-      return { portion: volume(times(US_ML.flOz, fromNumber(one.flOz))), ...none }
-    case 'bottle': {
-      const each = dividedBy(fromNumber(one.weighed.grams), ratio(one.weighed.squeezes))
-      return { portion: weight(times(each, ratio(one.squeezes))), ...none }
-    }
+  return {
+    portion: portionAmount(one),
+    level: 'level' in one ? one.level : null,
+    scoop: one.tool === 'scoop' ? one.number : null,
+    gPerCup: 'gPerCup' in one ? one.gPerCup : null,
   }
 }
 

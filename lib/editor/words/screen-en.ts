@@ -31,6 +31,7 @@ export const menuScreenEn = {
   tapPan: 'Tap a pan to say what is in it. Drag it, or move it with the arrow keys.',
   tapBare: 'Tap a + in a well to put a pan in.',
   toItems: 'Next: the items',
+  onPaper: 'The line on paper',
   toPublish: 'Next: publish',
 
   saved: 'Saved',

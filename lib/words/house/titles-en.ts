@@ -15,6 +15,7 @@ export const titles = {
   label: 'Read a label',
   recipe: 'Recipe',
   menu: 'Set-up',
+  setUpSheet: 'Set-up sheet',
   carry: 'Carry a station',
   of: (screen: string) => `${screen} · Level Scoop`,
   notFound: 'This page does not exist',

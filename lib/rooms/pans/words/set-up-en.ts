@@ -78,6 +78,7 @@ const inFull = (wait: SetUpWait, isCup: boolean, time: SayTime): string => {
 export const setUpWords = {
   title: 'Load the line',
   loaded: 'in the pan',
+  onPaper: 'On paper',
   none: 'none yet',
   notTaken: 'not taken',
   full: (count: number) => `full at ${counted(count, 'portion', 'portions')}`,

@@ -1,0 +1,19 @@
+'use client'
+
+import { createContext, type ReactNode, useContext } from 'react'
+import { givenWords } from '#components/live/given-words.ts'
+import { frameEn } from '#lib/paper/words/frame-en.ts'
+import { setUpSheetEn } from '#lib/paper/words/set-up-sheet-en.ts'
+import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
+
+const english = { frame: frameEn, setUp: setUpSheetEn }
+
+export type PaperWords = InAnyLanguage<typeof english>
+
+const Context = createContext<PaperWords | null>(null)
+
+export function PaperWordsProvider({ children }: { readonly children: ReactNode }) {
+  return <Context value={english}>{children}</Context>
+}
+
+export const usePaperWords = (): PaperWords => givenWords(useContext(Context))

@@ -91,7 +91,7 @@ test('from an empty folder to the first order, on a station of one’s own', asy
   }
   const [, secret = ''] = /house(#\S+)/.exec(server.terminal()) ?? []
   const page = await open(`/house${secret}`, TABLET, false)
-  page.setDefaultTimeout(30_000)
+  page.setDefaultTimeout(60_000)
   await untilHydrated(page)
   const tablets: Record<'counter' | 'assembly' | 'hand-over', Page | null> = {
     counter: null,
@@ -113,7 +113,7 @@ test('from an empty folder to the first order, on a station of one’s own', asy
       await tap(hands, placeOf(page, role))
       const tablet = await open(`/join#${await codeShown(page)}`, TABLET, false)
       await tap(hands, tablet.getByRole('link', { name: access.join.go(role) }))
-      tablet.setDefaultTimeout(30_000)
+      tablet.setDefaultTimeout(60_000)
       tablets[role] = tablet
     }
     await tap(hands, page.getByRole('link', { name: access.toFirstPage }))

@@ -10,7 +10,7 @@ import { useJob } from '#components/job/use-job.ts'
 import { useForecast } from '#components/live/forecast.ts'
 import { Note } from '#components/ui/note.tsx'
 import { expectedAt } from '#lib/rooms/food/views/batch-strip.ts'
-import { canStart, firstToStart } from '#lib/rooms/food/views/start-batch.ts'
+import { canStart, firstToStart, isEmpty } from '#lib/rooms/food/views/start-batch.ts'
 import { outlookOf } from '#lib/rooms/pans/facts/pan-outlook.ts'
 import { findComponent } from '#lib/station/find.ts'
 
@@ -90,7 +90,11 @@ export function StartBatchForm({ state, acting, task, now, onBack }: TaskProps<'
             id,
             label: name,
             more: [
-              ...(lasting ? [words.advice.lastingWord[lasting]] : []),
+              ...(isEmpty(state, id)
+                ? [words.setUp.none]
+                : lasting
+                  ? [words.advice.lastingWord[lasting]]
+                  : []),
               ...(how ? [words.forms.startCan(how.minutes, how.where, how.by)] : []),
             ].join(' · '),
           }

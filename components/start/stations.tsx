@@ -54,7 +54,7 @@ export function Stations({
     <section className={styles.stations} aria-label={words.stations}>
       {isBare && (
         <p className={styles.acts}>
-          <b>{words.onlyDemo}</b>
+          <b>{mayOpen(now, 'counter') ? words.onlyDemo : words.demoAway}</b>
           {mayChoose ? (
             <a href="/menu" data-kind="main">
               {words.setUp}

@@ -7,7 +7,7 @@ import { readingWords } from '#lib/rooms/food/words/reading-pad-en.ts'
 import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import { setUpWords } from '#lib/rooms/pans/words/set-up-en.ts'
 import { done, INITIALS, job, pot } from './food-hands.ts'
-import { beginning } from './hands.ts'
+import { beginning, saying } from './hands.ts'
 import { button, fill, type Hands, tap, tapTo } from './menu-hands.ts'
 import { expect } from './station.ts'
 
@@ -51,6 +51,8 @@ export const startFromSheet = async (page: Page, hands: Hands, name: string): Pr
 /** The next batch that is offered: of `name`, without looking for it. */
 export const startNext = async (page: Page, hands: Hands, name: string): Promise<void> => {
   await tapTo(hands, button(page, formWords.startBatch), mainSays(page, formWords.startSend(1)))
+  // Of what isn’t there nobody says how long it lasts.
+  await expect(job(page).locator('[aria-pressed="true"]')).toHaveText(saying(name, setUpWords.none))
   await tapTo(hands, main(page), done(page, formWords.startDone(name, 1)))
 }
 

@@ -229,6 +229,7 @@ export const accessWords = {
       'Only the demo is open here. If this device was let in before, open the address it was let in by.',
     stations: 'Stations of this house',
     onlyDemo: 'The demo is open: an order can be taken at once, for nobody real.',
+    demoAway: 'The demo is open on the laptop itself, for nobody real.',
     setUp: 'Set up your own station',
     setUpHow: 'Your own station is set up here by the lead, once this house is made.',
     isOpen: 'a service is open',

@@ -5,7 +5,8 @@ import type { RunningState } from '#lib/service/state.ts'
 import { linePansOf } from '#lib/station/find.ts'
 import type { Component } from '#lib/station/station-document.ts'
 
-const isEmpty = ({ station, pans }: RunningState, component: string): boolean => {
+/** Whether no pan of it holds anything: how long it lasts says nothing then. */
+export const isEmpty = ({ station, pans }: RunningState, component: string): boolean => {
   const own = linePansOf(station, component)
   return own.length > 0 && own.every(({ id }) => (pans[id]?.amount ?? 0) === 0)
 }

@@ -54,7 +54,7 @@ export const formWords = {
   putBehindWhy: 'A back-up place is free: then nothing goes away.',
   whatGoesIn: 'What goes in?',
   fromPackDryWhy: 'ready to eat, no batch',
-  fromPack: 'Straight from the pack',
+  fromPack: 'Out of the pack',
   fromPackWhy: 'bought in, no batch',
   batchMade: (at: string) => `Batch, made ${at}`,
   backupPan: (kept: 'hot' | 'cold' | 'boxed', guarded: boolean) =>

@@ -94,7 +94,7 @@ export const setUpSheetEn = {
   limit: (pan: Pick<SetUpPan, 'limit'>, scale: Scale) =>
     pan.limit === null ? 'dry: none' : safetyWords.limit(pan.limit, scale),
   within: (ms: number) =>
-    `By time alone, by the written procedure: its clock runs from when it left heat or cold, out after ${ms / 3_600_000} h at most.`,
+    `By time alone, by the written procedure: its clock runs from the reading as it goes in, out after ${ms / 3_600_000} h at most.`,
   outBy: 'Out by',
   touches: (touches: readonly Touching[]) =>
     `Touches: ${touches

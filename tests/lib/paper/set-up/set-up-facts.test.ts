@@ -71,11 +71,12 @@ describe('the line’s set-up sheet', () => {
     const byTime = changed((station) => {
       const [first, second, ...rest] = station.line.wells
       if (first === undefined || second === undefined) throw new Error('too few wells')
-      return { line: { wells: [{ ...first, held: 'time' }, second, ...rest] } }
+      return { line: { wells: [first, { ...second, held: 'time' }, ...rest] } }
     })
-    expect(panOf(byTime, 'Brown rice').within?.withinMs).toBe(4 * 3_600_000)
+    expect(panOf(byTime, 'Herb chicken').within?.withinMs).toBe(4 * 3_600_000)
+    expect(panOf(byTime, 'Herb chicken').limit).not.toBeNull()
     expect(panOf(byTime, 'Pita').within).toBeNull()
-    expect(panOf(byTime, 'Herb chicken').within).toBeNull()
+    expect(panOf(byTime, 'Brown rice').within).toBeNull()
   })
 
   it('[PA4] local code’s limit stands in place of the model code’s', () => {

@@ -1,7 +1,8 @@
 import type { Amounts } from '#lib/service/events/build-choice.ts'
 import type { Taking } from '#lib/service/events/taking.ts'
 import { componentIn, whereIs, withStock } from '#lib/service/held-stock.ts'
-import type { Account, RunningState, ServiceState } from '#lib/service/state.ts'
+import type { RunningState, ServiceState } from '#lib/service/state.ts'
+import type { Account } from '#lib/service/stock-state.ts'
 
 export const EMPTY_ACCOUNT: Account = {
   onTickets: 0,
@@ -24,7 +25,7 @@ export const addToAccounts = (
   const next: Record<string, Account> = { ...accounts }
   for (const [component, amount] of Object.entries(amounts)) {
     const account = next[component] ?? EMPTY_ACCOUNT
-    next[component] = { ...account, [column]: account[column] + sign * amount }
+    next[component] = { ...account, [column]: (account[column] ?? 0) + sign * amount }
   }
   return next
 }

@@ -1,10 +1,12 @@
 /** The part of a service's state that is about batches, what stands where, and what isn't sold. */
 import type { HeatReading } from '#lib/safety/cooking.ts'
 import type { DateStamp } from '#lib/safety/date-stamp.ts'
+import type { End } from '#lib/safety/ends.ts'
 import type { RushWindow } from '#lib/safety/holding.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import type { ReheatingPlace, ReheatProblem } from '#lib/safety/reheating.ts'
 import type { TimeClock } from '#lib/safety/time-control.ts'
+import type { EndedFood } from '#lib/service/events/end-event.ts'
 import type {
   Container,
   DiscardSignedOff,
@@ -104,6 +106,8 @@ export interface BatchState {
   readonly toldAt: number
   readonly offSale: OffSale | null
   readonly thrownOutAt: number | null
+  /** `thrownOutAt` is when it was set aside, or eaten by the crew; left away where it was thrown out. */
+  readonly ended?: Exclude<End, 'throw-out'>
   /** Time of the newest event of it, epoch milliseconds, as told. */
   readonly newestAt: number
 }
@@ -169,6 +173,8 @@ export interface FoodState {
   readonly rushes: readonly RushWindow[]
   /** Pans that another container stands in for. */
   readonly containers: Readonly<Record<string, Container>>
+  /** What places came to, oldest first; left away until one does. */
+  readonly ends?: readonly EndedFood[]
 }
 
 export const NO_FOOD: FoodState = {

@@ -1,5 +1,6 @@
 import type { AmountProblem, PlaceProblem } from '#lib/measure/pan-rules.ts'
 import type { TopUpProblem } from '#lib/needs/top-up.ts'
+import type { End, EndWhy, Paragraph } from '#lib/safety/ends.ts'
 import type { BatchTimesProblem, LoadProblem } from '#lib/safety/load.ts'
 import type { MomentProblem, ReadingLack, ReadingQuestion } from '#lib/safety/readings.ts'
 import type { ReheatProblem } from '#lib/safety/reheating.ts'
@@ -7,6 +8,7 @@ import type { Temperature } from '#lib/safety/temperature.ts'
 import type { ClockProblem } from '#lib/safety/time-control.ts'
 import type { DateProblem } from '#lib/safety/told-dates.ts'
 import type { AcceptedFinding, HoldReason } from '#lib/service/events/event.ts'
+import type { PlaceKind } from '#lib/service/events/food-event.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { BuildState } from '#lib/service/state.ts'
 import type { NeedCode } from '#lib/station/codes/codes.ts'
@@ -189,6 +191,23 @@ export type Refusal =
   | { readonly code: 'handed-over-first'; readonly count: number }
   | { readonly code: 'more-handed-over'; readonly builds: readonly string[] }
   | { readonly code: 'still-cooling'; readonly batch: string }
+  /** What happened to the food at a place doesn't allow that end. */
+  | {
+      readonly code: 'end-not-offered'
+      readonly id: string
+      readonly end: End
+      readonly why: EndWhy
+      readonly paragraph: Paragraph
+    }
+  | { readonly code: 'end-asks-reading'; readonly id: string; readonly end: End }
+  /** Of so many places nobody said what their food comes to; the first in line order, by its component. */
+  | {
+      readonly code: 'food-unanswered'
+      readonly count: number
+      readonly what: PlaceKind
+      readonly id: string
+      readonly component: string
+    }
   | { readonly code: 'builds-open'; readonly count: number }
   | { readonly code: 'guests-to-find'; readonly count: number }
   | { readonly code: 'id-used-for-something-else' }

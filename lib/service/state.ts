@@ -10,7 +10,7 @@ import type {
 import type { LabelVersions } from '#lib/service/events/line-event.ts'
 import type { Taking } from '#lib/service/events/taking.ts'
 import { type ClockJump, type FoodState, type HeldStock, NO_FOOD } from '#lib/service/food-state.ts'
-import { NO_STOCK, type StockState } from '#lib/service/stock-state.ts'
+import { type Account, NO_STOCK, type StockState } from '#lib/service/stock-state.ts'
 import type { Asked, Handling, Need, NeedCode } from '#lib/station/codes/codes.ts'
 import type { Portion } from '#lib/station/portion.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
@@ -140,16 +140,6 @@ export interface Ticket {
 
 /** What a pan of the line holds. */
 export type PanState = HeldStock
-
-/** loaded + corrected = in pan and behind + used + wasted + takenAway, by component. */
-export interface Account {
-  readonly onTickets: number
-  readonly used: number
-  readonly wasted: number
-  readonly loaded: number
-  readonly corrected: number
-  readonly takenAway: number
-}
 
 export interface ServiceState extends StockState, FoodState {
   readonly stage: 'none' | 'open' | 'closed'

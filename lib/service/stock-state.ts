@@ -10,6 +10,18 @@ import type { DiscardReason } from '#lib/service/events/food-event.ts'
 import type { KnownBias, WasteReason } from '#lib/service/events/stock-event.ts'
 import type { Portion } from '#lib/station/portion.ts'
 
+/** loaded + corrected = in pan and behind + used + wasted + takenAway + setAside, by component. */
+export interface Account {
+  readonly onTickets: number
+  readonly used: number
+  readonly wasted: number
+  readonly loaded: number
+  readonly corrected: number
+  readonly takenAway: number
+  /** For another service; left away where nothing was. */
+  readonly setAside?: number
+}
+
 /** Portions kept of a component for some orders. */
 export interface Keep {
   readonly portions: number

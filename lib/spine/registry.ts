@@ -3,9 +3,11 @@ import { z } from 'zod'
 import { answerAdvice } from '#lib/rooms/advice/commands/advice.ts'
 import { changeLabel, notSameProduct } from '#lib/rooms/care/commands/label.ts'
 import { close, confirmClock } from '#lib/rooms/day/commands/close.ts'
+import { endFood } from '#lib/rooms/day/commands/end-food.ts'
 import { acceptCaution, signOff, signOn } from '#lib/rooms/day/commands/in-charge.ts'
 import { open } from '#lib/rooms/day/commands/open.ts'
 import { setDay } from '#lib/rooms/day/commands/set-day.ts'
+import { throwOutHot } from '#lib/rooms/day/commands/throw-out-hot.ts'
 import { finishBatch, recordCooking, startBatch } from '#lib/rooms/food/commands/batch.ts'
 import { recordCooling, recordReheating } from '#lib/rooms/food/commands/cooling.ts'
 import { answerHandedOver } from '#lib/rooms/food/commands/handed-over.ts'
@@ -87,6 +89,8 @@ export const COMMANDS = [
   answerAdvice,
   wait,
   confirmClock,
+  endFood,
+  throwOutHot,
   close,
 ] as const
 

@@ -4,8 +4,9 @@ import type { BatchTimesProblem } from '#lib/safety/load.ts'
 import type { MomentProblem } from '#lib/safety/readings.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
-import { list } from '#lib/words/counted-en.ts'
+import { counted, list } from '#lib/words/counted-en.ts'
 import { sayDateProblem } from '#lib/words/date-problems-en.ts'
+import { sayNotOffered } from '#lib/words/food/ends-en.ts'
 import { panRuleWords } from '#lib/words/pan-rules-en.ts'
 import { type SayClock, safetyWords } from '#lib/words/safety-en.ts'
 
@@ -41,6 +42,9 @@ type FoodRefusal = Extract<
       | 'handed-over-first'
       | 'more-handed-over'
       | 'still-cooling'
+      | 'end-not-offered'
+      | 'end-asks-reading'
+      | 'food-unanswered'
   }
 >
 
@@ -48,6 +52,8 @@ const sayWrongMoment = (problem: MomentProblem | BatchTimesProblem, clock: SayCl
   problem.code === 'finished-before-started'
     ? safetyWords.load(problem, clock)
     : safetyWords.moment(problem)
+
+const places = (count: number): string => counted(count, 'pan or batch', 'pans and batches')
 
 const sayWeight = (mg: number): string => `${Math.round(mg / 1000)} g`
 
@@ -117,5 +123,11 @@ export const sayFoodRefusal = (
       return `Handed over since you looked: ${list(refusal.builds.map(sayBuild), 'and')}. Look again.`
     case 'still-cooling':
       return 'A batch is still cooling. Read it to the end, or throw it out, before you close.'
+    case 'end-not-offered':
+      return sayNotOffered(refusal)
+    case 'end-asks-reading':
+      return 'Cooling starts with a reading. Read it now, before it leaves the heat.'
+    case 'food-unanswered':
+      return `${places(refusal.count)} still to answer, the first ${name(refusal.component)}. Say what each comes to, then close.`
   }
 }

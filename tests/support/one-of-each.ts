@@ -96,6 +96,15 @@ export const ONE_OF_EACH: Readonly<Record<CommandType, Given>> = {
   answerAdvice: { type: 'answerAdvice', key: 'sold-out/rice', answer: 'done' },
   wait: { type: 'wait', ...at },
   confirmClock: { type: 'confirmClock' },
+  endFood: {
+    type: 'endFood',
+    what: 'pan',
+    id: 'pan-slaw',
+    end: 'cold',
+    how: 'not-checked',
+    initials,
+  },
+  throwOutHot: { type: 'throwOutHot', initials },
   close: { type: 'close' },
 }
 

@@ -1,6 +1,6 @@
 /** The fields of what is read of food, and of what governs it. */
-import { type Fields, list } from '#lib/access/seen/classed.ts'
-import { TEMPERATURE } from '#lib/access/seen/station-fields.ts'
+import { each, type Fields, list } from '#lib/access/seen/classed.ts'
+import { LABEL, TEMPERATURE } from '#lib/access/seen/station-fields.ts'
 import type { AdviceReason, ByWhen } from '#lib/estimate/advice-reason.ts'
 import type { HeatReading } from '#lib/safety/cooking.ts'
 import type { DateStamp } from '#lib/safety/date-stamp.ts'
@@ -8,6 +8,7 @@ import type { RushWindow } from '#lib/safety/holding.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import type { SanitizerReading } from '#lib/safety/sanitizer.ts'
 import type { MadeUntil, TimeClock } from '#lib/safety/time-control.ts'
+import type { GoesAlong } from '#lib/service/events/end-event.ts'
 import type { HeldFood, LoadedFood, RestToThrowOut } from '#lib/service/events/food-event.ts'
 import type { KnownBias } from '#lib/service/events/stock-event.ts'
 
@@ -49,6 +50,28 @@ export const HELD_FOOD: Fields<HeldFood> = {
   finishedAt: 'always',
   guarded: 'always',
   dayEndsAt: 'always',
+}
+
+export const GOES_ALONG: Fields<GoesAlong> = {
+  unit: 'always',
+  heldBy: 'always',
+  dateMark: STAMP_OF_DATE,
+  frozen: { on: 'always', daysLeft: 'always' },
+  finishedAt: 'always',
+  batches: list({ batch: 'always', startedAt: 'always', finishedAt: 'always' }),
+  cooking: list(HEAT_READING),
+  cooling: list(READING),
+  coolingFrom: 'always',
+  presentUntil: 'always',
+  cooledAgain: 'always',
+  reheated: 'always',
+  soiledBy: list('always'),
+  touched: list({ component: 'always', madeOf: list('always') }),
+  stoodOpen: 'always',
+  madeOf: list('always'),
+  labels: each('always'),
+  before: list({ ingredient: 'always', label: LABEL }),
+  reading: READING,
 }
 
 export const UNTIL: Fields<MadeUntil> = {

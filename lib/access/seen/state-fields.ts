@@ -127,6 +127,7 @@ const BATCH: Fields<BatchState> = {
   toldAt: 'always',
   offSale: OFF_SALE,
   thrownOutAt: 'always',
+  ended: 'always',
   newestAt: 'always',
 }
 
@@ -158,6 +159,10 @@ const FOOD: Fields<FoodState> = {
   }),
   rushes: list(RUSH),
   containers: each({ size: 'always', depthIn: 'always', tareMg: 'always' }),
+  ends: list({
+    ...{ what: 'always', id: 'always', end: 'always', component: 'always' },
+    ...{ amount: 'always', how: 'always', at: 'always' },
+  } as const),
 }
 
 const SINCE = each('always' as const)
@@ -185,6 +190,7 @@ export const STATE: Fields<ServiceState> = {
     loaded: 'always',
     corrected: 'always',
     takenAway: 'always',
+    setAside: 'always',
   }),
   wiped: list({
     where: 'always',

@@ -2,12 +2,13 @@
 import type { PanDepthIn, PanSize } from '#lib/measure/pans.ts'
 import type { PanFood } from '#lib/needs/top-up.ts'
 import type { HeatReading } from '#lib/safety/cooking.ts'
-import type { DateStamp } from '#lib/safety/date-stamp.ts'
+import type { HowMuch } from '#lib/safety/ends.ts'
 import type { RushWindow, WayOut } from '#lib/safety/holding.ts'
 import type { Reading } from '#lib/safety/readings.ts'
-import type { ReheatingPlace, ReheatProblem } from '#lib/safety/reheating.ts'
 import type { SanitizerProblem, SanitizerReading } from '#lib/safety/sanitizer.ts'
 import type { MadeUntil, TimeClock } from '#lib/safety/time-control.ts'
+import type { BatchEvent } from '#lib/service/events/batch-event.ts'
+import type { FoodEnded } from '#lib/service/events/end-event.ts'
 import type { HandedOverEvent } from '#lib/service/events/handed-over-event.ts'
 import type { Probed } from '#lib/service/events/probed.ts'
 import type { ShelfEvent } from '#lib/service/events/shelf-event.ts'
@@ -79,55 +80,6 @@ export interface FinishedFood {
   readonly until?: MadeUntil
 }
 
-export interface BatchStarted {
-  readonly type: 'batchStarted'
-  readonly batch: string
-  readonly component: string
-  readonly loads: number
-  /** Epoch milliseconds, as told. */
-  readonly startedAt: number
-}
-export interface BatchCooked {
-  readonly type: 'batchCooked'
-  readonly batch: string
-  readonly reading: HeatReading
-  /** Whether the limit of its food is met by it and the ones before. */
-  readonly met: boolean
-}
-export interface BatchFinished {
-  readonly type: 'batchFinished'
-  readonly batch: string
-  readonly finishedAt: number
-  /** In the component's unit. */
-  readonly amount: number
-  readonly dateMark: DateStamp | null
-  /** Of its loads, so many are finished; all of them where left away. */
-  readonly loads?: number
-}
-export interface CoolingRead {
-  readonly type: 'coolingRead'
-  readonly batch: string
-  readonly reading: Reading
-  /** Until when somebody is there who can read it; told with the first reading, and anew with others. */
-  readonly presentUntil?: number
-}
-/** A stage for which no reading was taken in time. */
-export interface CoolingMissed {
-  readonly type: 'coolingMissed'
-  readonly batch: string
-  readonly stage: 1 | 2
-}
-export interface BatchReheated {
-  readonly type: 'batchReheated'
-  readonly batch: string
-  readonly place: ReheatingPlace
-  readonly startedAt: number
-  readonly reading: HeatReading
-  readonly ok: boolean
-  readonly why: ReheatProblem | null
-  /** It goes back to cooling, once. */
-  readonly coolAgain?: boolean
-}
 export interface TimeClockStarted extends Probed {
   readonly type: 'timeClockStarted'
   readonly what: PlaceKind
@@ -215,6 +167,8 @@ export interface DiscardSignedOff {
   readonly id: string
   readonly amount: number
   readonly reason: DiscardReason
+  /** Thrown out at the end of the service, with how its amount was learnt; left away before that. */
+  readonly how?: HowMuch
 }
 
 export const DISCARD_REASONS = [
@@ -231,12 +185,7 @@ export const DISCARD_REASONS = [
 export type DiscardReason = (typeof DISCARD_REASONS)[number]
 
 export type FoodEvent =
-  | BatchStarted
-  | BatchCooked
-  | BatchFinished
-  | CoolingRead
-  | CoolingMissed
-  | BatchReheated
+  | BatchEvent
   | TimeClockStarted
   | PanToppedUp
   | TemperatureRead
@@ -247,4 +196,5 @@ export type FoodEvent =
   | SanitizerRead
   | ThrowOutPassed
   | DiscardSignedOff
+  | FoodEnded
   | HandedOverEvent

@@ -53,6 +53,8 @@ const of: Readonly<Record<CommandType, Given>> = {
     answer: 'told',
     seen: 1,
   },
+  endFood: { type: 'endFood', what: 'pan', id: 'pan-rice', end: 'throw-out', how: 'eye' },
+  throwOutHot: { type: 'throwOutHot' },
   changePan: { type: 'changePan', pan: 'pan-rice', amount: 1 },
   correct: { type: 'correct', pan: 'pan-rice', amount: 1 },
   send: send(choose('harbor-tuna')),

@@ -224,6 +224,14 @@ const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
     reason: 'quality',
     initials: 'KT',
   }),
+  foodEnded: given({
+    type: 'endFood',
+    what: 'pan',
+    id: 'pan-slaw',
+    end: 'cold',
+    how: 'eye',
+    initials: 'KT',
+  }),
   handedOverFound: handedOut,
   handedOverAnswered: onward(handedOut, {
     type: 'answerHandedOver',

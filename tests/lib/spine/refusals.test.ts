@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { Circumstances, Decision } from '#lib/service/commands/decision.ts'
 import type { BuildChoice } from '#lib/service/events/build-choice.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
+import { endsRefused } from '#tests/support/ends-refused.ts'
 import { fahrenheit, read } from '#tests/support/food.ts'
 import { type ToldCode, UNLISTED } from '#tests/support/refusal-code.ts'
 import {
@@ -362,15 +363,7 @@ const refused: Readonly<Record<Exclude<ToldCode, Elsewhere>, readonly [Told, Giv
       initials: 'KT',
     },
   ],
-  'still-cooling': [
-    given({
-      type: 'recordCooling',
-      batch: 'opening-rice',
-      ...read(150),
-      presentUntil: OPENED_AT + 8 * 3_600_000,
-    }),
-    { type: 'close' },
-  ],
+  ...endsRefused,
   'builds-open': [sent, { type: 'close' }],
   'guests-to-find': [
     onward(handedOver, { type: 'tellNeed', ...at('1A'), asked: 'not-sure', needs: [] }),

@@ -1,4 +1,5 @@
 /** What stands in the way of closing a service. */
+import { toAnswer, wasPlanned } from '#lib/rooms/day/facts/ends/to-answer.ts'
 import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
 import { isMissed } from '#lib/service/events/handed-over-event.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
@@ -20,10 +21,20 @@ const isCooling = (state: RunningState, batch: BatchState, now: number): boolean
   return cooling?.state === 'first-stage' || cooling?.state === 'second-stage'
 }
 
+/** A service that was planned asks for each pan; others close as they always did. */
+const unanswered = (state: RunningState): readonly Refusal[] => {
+  const places = wasPlanned(state) ? toAnswer(state) : []
+  const [first] = places
+  if (!first) return []
+  const { what, id, component } = first
+  return [{ code: 'food-unanswered', count: places.length, what, id, component }]
+}
+
 /**
  * Closing leaves no guest standing: every build is handed over or cancelled, every guest found, and
  * answered for what was handed over of food that was found bad. It leaves no food behind that is off
- * sale, to be thrown out, or cooling. What was only not read stays told in the log. `now` in epoch
+ * sale, to be thrown out, or cooling; of a service that was planned no food of which nobody said what it
+ * comes to. What was only not read stays told in the log. `now` in epoch
  * milliseconds; empty where it can be closed.
  */
 export const notYetClosed = (state: RunningState, now: number): readonly Refusal[] => {
@@ -37,6 +48,7 @@ export const notYetClosed = (state: RunningState, now: number): readonly Refusal
     ...(toFind > 0 ? [{ code: 'guests-to-find', count: toFind } as const] : []),
     ...(bound > 0 ? [{ code: 'throw-out-first', count: bound } as const] : []),
     ...(untold > 0 ? [{ code: 'handed-over-first', count: untold } as const] : []),
+    ...unanswered(state),
     ...(cooling ? [{ code: 'still-cooling', batch: cooling[0] } as const] : []),
   ]
 }

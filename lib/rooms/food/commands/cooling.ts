@@ -1,6 +1,6 @@
 import { z } from 'zod'
 import { withBatch } from '#lib/rooms/food/commands/batch.ts'
-import { batchHeldBy } from '#lib/rooms/food/facts/batch-watch.ts'
+import { batchHeldBy, notPresent } from '#lib/rooms/food/facts/batch-watch.ts'
 import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
 import { unreadUntil } from '#lib/rooms/food/facts/held-reading.ts'
 import {
@@ -9,7 +9,6 @@ import {
   readingInLimits,
 } from '#lib/rooms/food/facts/invented-readings.ts'
 import { takenHeatReading, takenReading } from '#lib/rooms/food/facts/reading.ts'
-import { planCooling } from '#lib/safety/cooling.ts'
 import { HOUR_MS } from '#lib/safety/limits.ts'
 import { mayReheatOn, REHEATING_PLACES, reheated } from '#lib/safety/reheating.ts'
 import { happened, refuse, refuseHaving } from '#lib/service/commands/decision.ts'
@@ -24,24 +23,7 @@ import {
 } from '#lib/service/commands/food-fields.ts'
 import type { ServiceEvent } from '#lib/service/events/event.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
-import type { Refusal } from '#lib/service/refusal.ts'
-import type { RunningState } from '#lib/service/state.ts'
 import { componentOf, findComponent } from '#lib/station/find.ts'
-
-/** Food can't pass a stage at once: a reading before this could only fail. Common practice, no source. */
-const NO_SOONER = { first: 0, total: 0 }
-
-/** Why nobody would be there to read a cooling that starts at a moment; null where somebody stays. */
-export const notPresent = (
-  state: RunningState,
-  batch: string,
-  { startsAt, presentUntil = startsAt }: { startsAt: number; presentUntil: number | undefined },
-): Refusal | null => {
-  const present = [{ from: startsAt, to: presentUntil }]
-  const plan = planCooling(startsAt, present, NO_SOONER, limitsOf(state.station))
-  if (plan.ok) return null
-  return { code: 'cannot-cool', batch, stage: plan.stage, why: plan.why, by: plan.by }
-}
 
 /**
  * The first reading starts both stages, and only where somebody stays who can take the others. A

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { notPresent } from '#lib/rooms/food/commands/cooling.ts'
+import { notPresent } from '#lib/rooms/food/facts/batch-watch.ts'
 import { broughtBy } from '#lib/rooms/food/facts/probe-trail.ts'
 import { takenHeatReading } from '#lib/rooms/food/facts/reading.ts'
 import { batchWays, waysFor } from '#lib/rooms/food/facts/ways-out.ts'

@@ -45,7 +45,7 @@ export const heldAs = (component: Component, told: HeldBy | undefined): HeldBy =
   component.held === 'dry' ? 'dry' : (told ?? component.held)
 
 /** Whether a batch of it was hot, cooked here or bought in and held so: it cools from 135 °F down. */
-const comesOffHeat = (component: Component): boolean =>
+export const comesOffHeat = (component: Component): boolean =>
   component.held === 'hot' || foodKindOf(component) !== 'not-cooked'
 
 /**

@@ -2,15 +2,11 @@
 
 import { batchEvent } from '#lib/rooms/food/folds/evolve-batch.ts'
 import { clockStarted, madeBound } from '#lib/rooms/food/folds/evolve-clocks.ts'
-import { signedOff, toBeThrownOut } from '#lib/rooms/food/folds/evolve-thrown-out.ts'
+import { placeOver, signedOff, toBeThrownOut } from '#lib/rooms/food/folds/evolve-thrown-out.ts'
 import { meets } from '#lib/safety/limits.ts'
+import type { CoolingRead } from '#lib/service/events/batch-event.ts'
 import type { Stamp } from '#lib/service/events/event.ts'
-import type {
-  CoolingRead,
-  FoodEvent,
-  OffSaleResolved,
-  TemperatureRead,
-} from '#lib/service/events/food-event.ts'
+import type { FoodEvent, OffSaleResolved, TemperatureRead } from '#lib/service/events/food-event.ts'
 import { newest, unattended, withBatch, withPlace } from '#lib/service/folding/food-folding.ts'
 import { releasedFrom } from '#lib/service/folding/pan-hold.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
@@ -137,6 +133,8 @@ export const evolveFood = (state: RunningState, event: OfFood & Stamp): RunningS
       return toBeThrownOut(state, event)
     case 'discardSignedOff':
       return signedOff(state, event)
+    case 'foodEnded':
+      return placeOver(state, event)
     case 'handedOverFound': {
       const { what, id, because, since, builds } = event
       const entry = { what, id, because, since, builds }

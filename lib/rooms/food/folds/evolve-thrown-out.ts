@@ -3,6 +3,7 @@
 import { mixKey, unmixedBy } from '#lib/rooms/care/facts/mixing.ts'
 import { restId } from '#lib/rooms/food/facts/rest-of-pan.ts'
 import { addToAccounts } from '#lib/service/accounts.ts'
+import type { FoodEnded } from '#lib/service/events/end-event.ts'
 import type { Stamp } from '#lib/service/events/event.ts'
 import type { DiscardSignedOff, Place, ThrowOutPassed } from '#lib/service/events/food-event.ts'
 import { inStep, unattended, withBatch } from '#lib/service/folding/food-folding.ts'
@@ -10,6 +11,7 @@ import { withoutPanHold } from '#lib/service/folding/pan-hold.ts'
 import { emptied, keyOf, withStock } from '#lib/service/held-stock.ts'
 import { knownPlace } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import type { WastedFor } from '#lib/service/stock-state.ts'
 import { findBuild, namedBuild, withBuildAs } from '#lib/service/tickets.ts'
 
 /** Something is to be thrown out from now on; a hold for want of a decision is over with it. */
@@ -31,7 +33,12 @@ export const toBeThrownOut = (
 const counted = (
   state: RunningState,
   component: string,
-  { amount, reason }: Pick<DiscardSignedOff, 'amount' | 'reason'>,
+  {
+    amount,
+    reason,
+  }: Pick<DiscardSignedOff, 'amount'> & {
+    readonly reason: keyof WastedFor
+  },
 ): RunningState => {
   if (amount === 0) return state
   const own = state.wastes[component]
@@ -63,22 +70,49 @@ const restSignedOff = (
   return { ...state, accounts: addToAccounts(accounts, 'corrected', of(amount - rest.amount)) }
 }
 
-/** What of a batch was never loaded came and went: no account knew of it. What stood was on one. */
-const placeSignedOff = (
-  state: RunningState,
-  { what, id }: Place,
-  { amount, at }: { readonly amount: number; readonly at: number },
+/**
+ * What was at a place is gone: thrown out, eaten by the crew, or set aside. What of a batch was never
+ * loaded came and went: no account knew of it. What stood was on one, and found other it is corrected.
+ */
+export const placeOver = (
+  before: RunningState,
+  event: (FoodEnded | (DiscardSignedOff & Place)) & Stamp,
 ): RunningState => {
-  const placed = knownPlace(state, { what, id })
-  const of = (value: number) => ({ [placed.component]: value })
-  const wasted = { ...state, accounts: addToAccounts(state.accounts, 'wasted', of(amount)) }
-  if (what !== 'batch') {
-    const accounts = addToAccounts(wasted.accounts, 'corrected', of(amount - placed.amount))
-    return inStep(withStock({ ...wasted, accounts }, what, id, emptied), id)
+  const { what, id, amount, at, how } = event
+  const end = event.type === 'foodEnded' ? event.end : undefined
+  const reason = event.type === 'foodEnded' ? ('staff-meal' as const) : event.reason
+  const placed = knownPlace(before, event)
+  const { component } = placed
+  const of = (value: number) => ({ [component]: value })
+  const isKept = end !== undefined && end !== 'crew'
+  const counts = isKept ? before : counted(before, component, { amount, reason })
+  const out = addToAccounts(before.accounts, isKept ? 'setAside' : 'wasted', of(amount))
+  const isBatch = what === 'batch'
+  const state: RunningState = {
+    ...counts,
+    ...(isBatch ? unmixedBy(before, mixKey(event)) : {}),
+    accounts: addToAccounts(
+      out,
+      isBatch ? 'loaded' : 'corrected',
+      of(isBatch ? amount : amount - placed.amount),
+    ),
+    ...(how
+      ? {
+          ends: [
+            ...(before.ends ?? []),
+            { what, id, end: end ?? ('throw-out' as const), component, amount, how, at },
+          ],
+        }
+      : {}),
   }
-  const accounts = addToAccounts(wasted.accounts, 'loaded', of(amount))
-  const over = { ...wasted, ...unmixedBy(wasted, mixKey({ what, id })), accounts }
-  return withBatch(over, id, (batch) => ({ ...unattended(batch), thrownOutAt: at, offSale: null }))
+  return isBatch
+    ? withBatch(state, id, (batch) => ({
+        ...unattended(batch),
+        thrownOutAt: at,
+        offSale: null,
+        ...(end ? { ended: end } : {}),
+      }))
+    : inStep(withStock(state, what, id, emptied), id)
 }
 
 /** Somebody initialled that it was thrown out: it is waste. */
@@ -103,9 +137,7 @@ export const signedOff = (before: RunningState, event: DiscardSignedOff & Stamp)
         event,
       )
     }
-    default: {
-      const { component } = knownPlace(state, { what, id })
-      return counted(placeSignedOff(state, { what, id }, event), component, event)
-    }
+    default:
+      return placeOver(state, { ...event, what })
   }
 }

@@ -1,0 +1,124 @@
+/** What goes along with food that is set aside. */
+
+import { civilDate, daysBetween } from '#lib/measure/civil.ts'
+import { reachOf } from '#lib/needs/contact.ts'
+import { waysTo } from '#lib/needs/declared.ts'
+import { kitchenOf } from '#lib/rooms/care/facts/kitchen-of.ts'
+import { mixKey } from '#lib/rooms/care/facts/mixing.ts'
+import { batchesIn, keptBy } from '#lib/rooms/day/facts/ends/food-history.ts'
+import { comesOffHeat } from '#lib/rooms/food/facts/food-now.ts'
+import type { DateStamp } from '#lib/safety/date-stamp.ts'
+import type { SetAsideEnd } from '#lib/safety/ends.ts'
+import type { Reading } from '#lib/safety/readings.ts'
+import type { GoesAlong } from '#lib/service/events/end-event.ts'
+import { limitsOf } from '#lib/service/food-limits.ts'
+import { findBatch, type Placed } from '#lib/service/place.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { componentOf, findComponent } from '#lib/station/find.ts'
+import { labelOf } from '#lib/station/label.ts'
+
+const madeOf = (state: RunningState, component: string): readonly string[] => {
+  const found = findComponent(state.station, component)
+  const ways = found ? [...waysTo(state.station, found)] : []
+  return [...new Set(ways.flatMap((way) => way.at(-1) ?? []))].sort()
+}
+
+/** Labels of products of before that are in it, under the ingredient that they were of. */
+const beforeIn = (state: RunningState, place: Placed): GoesAlong['before'] =>
+  Object.entries(state.mixing).flatMap(([ingredient, { pans, before }]) =>
+    pans.includes(mixKey(place))
+      ? state.station.ingredients.flatMap((one) =>
+          before.includes(one.id) ? [{ ingredient, label: labelOf(one) }] : [],
+        )
+      : [],
+  )
+
+const soiledBy = (state: RunningState, place: Placed): readonly string[] => {
+  const probed = place.what === 'batch' ? (findBatch(state, place.id)?.probedWith ?? []) : []
+  return [...new Set([...place.soiledBy, ...probed])].sort()
+}
+
+const isOpen = (state: RunningState, { what, id }: Placed): boolean =>
+  what === 'pan' || (what === 'backup' && state.backupPans[id]?.guarded !== true)
+
+/** A batch was in the kitchen yet: only what it was made on touched it, and what a probe brought. */
+const touchedBy = (state: RunningState, place: Placed): GoesAlong['touched'] => {
+  const { station, soiled, lent } = kitchenOf(state)
+  const reach = reachOf(station, soiled, lent)?.get(place.component)
+  if (!reach) return null
+  const reached = isOpen(state, place) ? reach.line : reach.backup
+  const all = new Set([...reached.map((one) => one.component), ...soiledBy(state, place)])
+  return [...all].sort().map((component) => ({ component, madeOf: madeOf(state, component) }))
+}
+
+/**
+ * Days that are left from thawing on, the day of that with them. The day on which it is frozen is used
+ * where it may be the first (3-501.17, and F28).
+ */
+const daysLeft = (state: RunningState, mark: DateStamp | null, today: string): number | null => {
+  if (mark === null) return null
+  const { days } = limitsOf(state.station).dateMark
+  return Math.min(days - 1, daysBetween(today, mark.lastDay) + 1)
+}
+
+/** How it is set aside, and what was read and told of it now. */
+export interface SetAsideAs {
+  readonly end: SetAsideEnd
+  readonly mark: DateStamp | null
+  readonly reading: Reading | null
+  readonly presentUntil: number | undefined
+  readonly now: number
+}
+
+/** All that is known of food as it leaves its service. */
+export const goesAlong = (
+  state: RunningState,
+  place: Placed,
+  { end, mark, reading, presentUntil, now }: SetAsideAs,
+): GoesAlong => {
+  const { station, labelVersions, portions } = state
+  const component = componentOf(station, place.component)
+  const batches = batchesIn(state, place)
+  const own = place.what === 'batch' ? findBatch(state, place.id) : undefined
+  const newest = reading ?? place.newest
+  const today = civilDate(now, station.timeZone)
+  const ingredients = madeOf(state, place.component)
+  const finished = batches.flatMap(([, { finishedAt }]) => finishedAt ?? [])
+  const oldest = place.what === 'batch' ? null : (stockFood(state, place)?.finishedAt ?? null)
+  const moments = [...finished, ...(oldest === null ? [] : [oldest])]
+  const until = presentUntil ?? own?.presentUntil
+  const versions = Object.fromEntries(
+    ingredients.flatMap((id) => {
+      const version = labelVersions?.[id]
+      return version === undefined ? [] : [[id, version] as const]
+    }),
+  )
+  return {
+    unit: portions[place.component]?.unit ?? 'mg',
+    heldBy: keptBy(state, place, now) ?? component.held,
+    dateMark: mark,
+    ...(end === 'freeze' ? { frozen: { on: today, daysLeft: daysLeft(state, mark, today) } } : {}),
+    finishedAt: moments.length === 0 ? null : Math.min(...moments),
+    batches: batches.map(([batch, { startedAt, finishedAt }]) => ({
+      batch,
+      startedAt,
+      finishedAt,
+    })),
+    cooking: batches.flatMap(([, { cooking }]) => cooking),
+    cooling: [...(own?.cooling ?? []), ...(end === 'cool' && reading ? [reading] : [])],
+    coolingFrom: comesOffHeat(component) ? 'cooked' : 'room',
+    ...(end === 'cool' && until !== undefined ? { presentUntil: until } : {}),
+    cooledAgain: batches.some(([, one]) => one.cooledAgain),
+    reheated: batches.some(([, one]) => one.reheat?.ok === true),
+    soiledBy: soiledBy(state, place),
+    touched: touchedBy(state, place),
+    stoodOpen: isOpen(state, place),
+    madeOf: ingredients,
+    ...(labelVersions === undefined ? {} : { labels: versions }),
+    before: beforeIn(state, place),
+    reading: newest,
+  }
+}
+
+const stockFood = ({ pans, backupPans }: RunningState, { what, id }: Placed) =>
+  (what === 'pan' ? pans[id] : backupPans[id])?.food

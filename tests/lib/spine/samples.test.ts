@@ -76,7 +76,7 @@ const QUIET = [
   ...['changeLabel', 'changePan', 'correct', 'notSameProduct', 'send', 'setBackup', 'soilPan'],
   ...['startBatch', 'finishBatch', 'recordCooling'],
   ...['startTimeClock', 'topUp', 'readTemperature', 'throwOut'],
-  'readSanitizer',
+  ...['readSanitizer', 'endFood', 'throwOutHot'],
   ...['stopSelling', 'setDay', 'waste', 'keep', 'wantedGone', 'missScoop'],
 ]
 
@@ -90,6 +90,8 @@ describe('the samples', () => {
           type !== 'open' &&
           type !== 'close' &&
           type !== 'signOn' &&
+          // Guests wait.
+          type !== 'throwOutHot' &&
           // Its shelf is at room temperature.
           type !== 'readShelf' &&
           type !== 'resolveShelf',
@@ -207,7 +209,7 @@ describe('a role', () => {
         'resolveShelf',
         'answerHandedOver',
         ...(['setDay', 'keep', 'endKeep', 'missScoop', 'scoopBack', 'answerAdvice'] as const),
-        'confirmClock',
+        ...(['confirmClock', 'endFood', 'throwOutHot'] as const),
         'close',
       ],
     ])

@@ -21,7 +21,7 @@ const withoutPlants = (sources: NonNullable<Label['sources']>): Label['sources']
  * that it is one plain food, that it is made of nothing that a diet leaves out.
  */
 export const arrivedLabel = <Said extends Label>(said: Said): Said => {
-  const { glutenStatement: _, plain: __, sources, ...label } = said
+  const { glutenStatement: _, plain: __, freeBy: ___, sources, ...label } = said
   return {
     ...label,
     declarations: Object.fromEntries(

@@ -4,6 +4,7 @@
  */
 import { nameKey } from '#lib/carry/names/by-name.ts'
 import { freeId } from '#lib/carry/names/free-id.ts'
+import { withoutApart } from '#lib/editor/begin.ts'
 import { type Draft, keyOf, type Named, rowsOf, textIn } from '#lib/editor/draft.ts'
 import { draftOf } from '#lib/editor/draft-of.ts'
 import type { Label } from '#lib/station/label.ts'
@@ -152,13 +153,15 @@ export const metIn = (
       ? [[key, { ...house.draft.rows[key], at: draft.rows[key]?.at ?? 0 }] as const]
       : []
   })
+  // What touches what was confirmed of another line: somebody here says it anew.
+  const { contactsSaid: _, ...settings } = draft.rows.house ?? {}
   return {
     draft: {
       ...draft,
       rows: {
-        ...draft.rows,
+        ...withoutApart(draft).rows,
         ...Object.fromEntries(called),
-        house: { ...draft.rows.house, ...Object.fromEntries(ofPlace) },
+        house: { ...settings, ...Object.fromEntries(ofPlace) },
       },
     },
     document: own,

@@ -48,7 +48,7 @@ export const emptyStation = (station: string, name: string, { timeZone, locale }
 }
 
 /** On another line nobody has said yet that something doesn't touch. */
-const withoutApart = ({ station, rows }: Draft): Draft => ({
+export const withoutApart = ({ station, rows }: Draft): Draft => ({
   station,
   rows: Object.fromEntries(
     Object.entries(rows).filter(

@@ -118,6 +118,7 @@ function Labels({ stationId, ingredient, onDone }: LabelPanelProps) {
   }
   const facts = [
     ...(now.label?.readOn ? [words.readOn(now.label.readOn)] : [words.neverRead]),
+    ...(now.label?.freeBy ? [words.freeStands[now.label.freeBy]] : []),
     ...(found.alsoAt.length > 0 ? [words.alsoAt(found.alsoAt)] : []),
   ]
   return (

@@ -23,6 +23,7 @@ export const LABEL: Fields<Label> = {
     'animal-rennet': list('always'),
   },
   glutenStatement: 'always',
+  freeBy: 'always',
   claims: { halal: 'always', kosher: 'always' },
   law: 'always',
   plain: 'always',

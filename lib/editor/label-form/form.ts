@@ -86,9 +86,17 @@ export const withList = (form: LabelForm, list: string): LabelForm =>
 /** One plain food has no list of which all was read. */
 export const withPlain = (form: LabelForm, isPlain: boolean): LabelForm => ({ ...form, isPlain })
 
-/** The label as it is written down. @param readOn civil date, as 2026-11-25 */
+const hasFree = ({ draft }: LabelForm): boolean =>
+  Object.values(draft.declarations).includes('free')
+
+/**
+ * The label as it is written down. Where nothing was said of what declares it free, all that is stands
+ * among the words of the package (`formProblems`).
+ * @param readOn civil date, as 2026-11-25
+ */
 export const writtenLabel = (allergens: Allergens, form: LabelForm, readOn: string): Label => ({
   ...labelFrom(allergens, form.draft, readOn),
+  ...(hasFree(form) ? { freeBy: form.freeBy ?? 'printed' } : {}),
   ...(form.law === null ? {} : { law: form.law }),
   ...(form.isPlain ? { plain: true as const } : {}),
   ...(form.list.trim() === '' ? {} : { list: form.list.trim() }),

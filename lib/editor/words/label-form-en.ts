@@ -164,6 +164,10 @@ export const labelFormWords = {
   leftUnsaid: (count: number) => `The ${count} left: not said`,
 
   freeBy: 'What declares it free?',
+  freeStands: {
+    printed: 'declared free by words of the package',
+    letter: 'declared free by its maker’s letter',
+  },
   freeByWays: { printed: 'Words on the package', letter: 'A letter of its maker' },
   readAll: 'I read the whole list',
 

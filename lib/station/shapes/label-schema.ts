@@ -31,6 +31,8 @@ export const labelSchema = z.strictObject({
   glutenStatement: z.literal(true).optional(),
   /** Declared by a certificate or the label; what isn't here is unknown, never inferred. */
   claims: z.partialRecord(z.enum(CLAIMS), z.enum(['declared', 'not'])),
+  /** What *declared free* stands on: words of the package, or its maker's letter; not said where it is left away. */
+  freeBy: z.enum(['printed', 'letter']).optional(),
   /** The allergens that the law of its pack makes it name; not known where it is left away. */
   law: z.enum(ALLERGEN_SET_IDS).optional(),
   /** It is one plain food, as a pepper: there is no list to read. */

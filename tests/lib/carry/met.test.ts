@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { arrived } from '#lib/carry/arrived.ts'
+import { arrived, arrivedLabel } from '#lib/carry/arrived.ts'
 import { type HouseFood, metIn } from '#lib/carry/met.ts'
 import type { Draft, Row } from '#lib/editor/draft.ts'
 import { layDocument } from '#lib/editor/raw-document.ts'
@@ -43,11 +43,28 @@ describe('a station that arrives in a house', () => {
       fc.property(carriable, ({ document }) => {
         const file = arrived(document, () => true)
         const met = metIn(file, house({}), { id: file.id, keeps: null })
-        expect(laid(met)).toEqual(json(file))
+        expect(laid(met)).toEqual({ ...json(file), contacts: null })
         expect(met.ingredients.every(({ does }) => does === 'new')).toBe(true)
       }),
       { numRuns: 30 },
     )
+  })
+
+  test('[ED18] brings no word of what declares its food free', () => {
+    const label: Label = { ...UNREAD_LABEL, declarations: { milk: 'free' }, freeBy: 'letter' }
+    expect(arrivedLabel(label)).toEqual({ ...UNREAD_LABEL, declarations: { milk: 'unknown' } })
+  })
+
+  test('[CA4] says of what touches what only what somebody here confirms', () => {
+    const { draft, document } = metIn(there, house({}), NEW)
+    expect(there.contacts).not.toEqual([])
+    expect(laid({ draft, document }).contacts).toBeNull()
+    const settings = { ...draft.rows.house, contactsSaid: true }
+    const confirmed = { ...draft, rows: { ...draft.rows, house: settings } }
+    expect(laid({ draft: confirmed, document }).contacts).toEqual(
+      expect.arrayContaining(json(there).contacts),
+    )
+    expect(Object.values(draft.rows).some((row) => row?.touches === false)).toBe(false)
   })
 
   test('[CA11] takes the house’s ingredient of its name, with the house’s label', () => {

@@ -211,6 +211,15 @@ describe('[LF5] a label is written down as it was read, and read again from the 
     expect(withList(form, 'Salt.')).toBe(form)
   })
 
+  test('[ED18] says what declares it free, and nothing where nothing is', () => {
+    const form = rested(read('Salt.', 'us-9'))
+    const free = withAnswer(form, US, 'milk', 'free')
+    expect(writtenLabel(US, { ...free, freeBy: 'letter' }, '2026-11-25').freeBy).toBe('letter')
+    expect(writtenLabel(US, free, '2026-11-25').freeBy).toBe('printed')
+    const none = writtenLabel(US, { ...form, freeBy: 'letter' }, '2026-11-25')
+    expect(none).not.toHaveProperty('freeBy')
+  })
+
   test('from what was written down before no claim of who read it is taken over', () => {
     const form = { ...rested(confirmed(read('Wheat, salt.', 'us-9'))), freeBy: 'letter' as const }
     const again = formOf(US, writtenLabel(US, form, '2026-11-25'))

@@ -150,7 +150,7 @@ test('from an empty folder to the first order, on a station of one’s own', asy
     await expect(button(page, inChargeWords.signOff)).toBeVisible()
     await tap(hands, page.getByRole('link', { name: startWords.toPans }))
     const [first, ...others] = COOKED
-    await startFromSheet(page, hands, first.name)
+    await startFromSheet(page, hands, first.name, COOKED.length)
     for (const { name } of others) await startNext(page, hands, name)
     for (const { name, degrees, gives } of COOKED)
       await cookAndFinish(page, hands, name, degrees, gives)

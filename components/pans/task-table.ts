@@ -17,6 +17,7 @@ import type { PansWords } from '#components/pans/words.tsx'
 import type { Task } from '#lib/rooms/advice/views/do-next.ts'
 import { pansHolding } from '#lib/rooms/care/facts/mixing.ts'
 import type { Round } from '#lib/rooms/food/facts/round.ts'
+import { toStart } from '#lib/rooms/food/views/start-batch.ts'
 import type { ToDo } from '#lib/rooms/pans/facts/pans-to-do.ts'
 import { effectOfStopping, whyNone } from '#lib/rooms/pans/views/items-left.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -86,9 +87,10 @@ const FACTS: {
   load: ({ words, state }, { loads }) => {
     const [first] = loads
     const isLine = loads.length > 1
+    const waits = toStart(state).length
     return {
       title: words.loadTitle(loads.length),
-      why: [words.loadWhy],
+      why: [waits > 0 ? words.loadBatches(waits) : words.loadWhy],
       button: isLine
         ? words.loadLine
         : words.loadFirst(

@@ -35,7 +35,13 @@ const typeReading = async (page: Page, hands: Hands, figures: string): Promise<v
 }
 
 /** One batch of the food whose pan the sheet says has none. */
-export const startFromSheet = async (page: Page, hands: Hands, name: string): Promise<void> => {
+export const startFromSheet = async (
+  page: Page,
+  hands: Hands,
+  name: string,
+  waits: number,
+): Promise<void> => {
+  await expect(page.getByText(pansWords.loadBatches(waits))).toBeVisible()
   await tapTo(hands, button(page, pansWords.loadLine), page.locator('[data-job="set-up"]'))
   await tapTo(
     hands,

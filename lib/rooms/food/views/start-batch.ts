@@ -24,11 +24,13 @@ export const canStart = (state: RunningState): readonly Component[] => {
   )
 }
 
-/** The first of them that waits for its first batch: its pans are empty and nobody makes it; null where none does. */
-export const firstToStart = (state: RunningState): string | null => {
+/** Those of them that wait for their first batch: their pans are empty and nobody makes it. */
+export const toStart = (state: RunningState): readonly string[] => {
   const made = new Set(Object.values(state.batches).map(({ component }) => component))
-  const waits = canStart(state).find(
-    (one) => needsBatch(one) && isEmpty(state, one.id) && !made.has(one.id),
-  )
-  return waits?.id ?? null
+  return canStart(state)
+    .filter((one) => needsBatch(one) && isEmpty(state, one.id) && !made.has(one.id))
+    .map(({ id }) => id)
 }
+
+/** null where none waits. */
+export const firstToStart = (state: RunningState): string | null => toStart(state)[0] ?? null

@@ -105,6 +105,8 @@ export const pansWords = {
     `It holds the product before: ${allOf(ingredients.map(inSentence))}. It counts as both products until it is changed, or emptied and washed.`,
   loadTitle: (count: number) => (count === 1 ? 'Load the pan that is empty' : `Load ${count} pans`),
   loadWhy: 'Nothing was put in yet, so nothing of it can be sold.',
+  loadBatches: (count: number) =>
+    `${counted(count, 'food waits', 'foods wait')} for a first batch: start ${formOf(count, 'it', 'them')} before you load.`,
   loadLine: 'Load the line',
   loadFirst: (name: string) => `Load ${inSentence(name)}`,
   shortTitle: (name: string) => `Short of ${inSentence(name)}`,

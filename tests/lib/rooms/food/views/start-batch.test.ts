@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { needsBatch } from '#lib/rooms/food/facts/food-now.ts'
-import { canStart, firstToStart } from '#lib/rooms/food/views/start-batch.ts'
+import { canStart, firstToStart, toStart } from '#lib/rooms/food/views/start-batch.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { given, running } from '#tests/support/service.ts'
 
@@ -45,6 +45,8 @@ describe('what a batch can be started of', () => {
       now = { ...now, batches: { ...now.batches, [next]: batch } } as RunningState
     }
     expect(offered).toEqual(all)
+    expect(toStart(state)).toEqual(all)
+    expect(toStart(now)).toEqual([])
     expect(firstToStart(running(given()))).toBeNull()
   })
 })

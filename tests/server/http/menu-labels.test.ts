@@ -106,6 +106,20 @@ describe('the labels of a station', () => {
     expect(await save({ saw: done.version })).toMatchObject({ code: 'done' })
   })
 
+  test('[LH6] sent once more, since its answer was lost, is known as one’s own and written once', async () => {
+    const { save, labelled } = await made()
+    const soy: Label = { ...BEANS, declarations: { ...BEANS.declarations, soy: 'contains' } }
+    const done = await save({ label: soy })
+    expect(await save({ label: soy })).toEqual({ code: 'done', version: done.version, told: [] })
+    expect(await save({ label: soy, proof: { passphrase: LEAD.passphrase } })).toEqual({
+      code: 'not-it',
+    })
+    expect((await labelled()).label.version).toBe(done.version)
+    // Anything else than what stands is somebody's other word.
+    expect(await save({ label: soy, is: 'other' })).toMatchObject({ code: 'stale' })
+    expect(await save({ label: { ...soy, plain: true } })).toMatchObject({ code: 'stale' })
+  })
+
   const declared = (more: object, over: object = {}) => ({
     label: { ...BEANS, ...over, declarations: { ...BEANS.declarations, ...more } },
   })

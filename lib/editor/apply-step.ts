@@ -36,15 +36,20 @@ const no = (why: StepRefusal, other?: Other): Stepped =>
   other === undefined ? { ok: false, why } : { ok: false, why, other }
 
 const withRow = (draft: Draft, key: EntityKey, row: Row | undefined): Draft => {
+  if (row !== undefined) return { ...draft, rows: { ...draft.rows, [key]: row } }
   const { [key]: _, ...others }: Rows = draft.rows
-  return { ...draft, rows: row === undefined ? others : { ...draft.rows, [key]: row } }
+  return { ...draft, rows: others }
 }
 
 const atOf = (row: Row | undefined): number => (typeof row?.at === 'number' ? row.at : 0)
 
 /** Where a new one of its kind stands: behind all others. */
-const nextAt = (draft: Draft, kind: Kind): number =>
-  1 + Math.max(-1, ...rowsOf(draft, kind).map(({ row }) => atOf(row)))
+const nextAt = ({ rows }: Draft, kind: Kind): number => {
+  let last = -1
+  for (const key in rows)
+    if (key.startsWith(`${kind}:`)) last = Math.max(last, atOf(rows[key as EntityKey]))
+  return 1 + last
+}
 
 const put = (draft: Draft, { entity, id, fields, clear = [] }: Step & { do: 'put' }): Stepped => {
   if (isSingle(entity) ? id !== entity : !ID.test(id)) return no('no-id')
@@ -53,7 +58,8 @@ const put = (draft: Draft, { entity, id, fields, clear = [] }: Step & { do: 'put
     return no('no-such-field')
   const before = rowOf(draft, entity, id)
   const first = before === undefined ? firstFields(entity, fields) : {}
-  const at = isSingle(entity) ? {} : { at: nextAt(draft, entity) }
+  const isPlaced = isSingle(entity) || before?.at !== undefined
+  const at = isPlaced ? {} : { at: nextAt(draft, entity) }
   const row: Row = Object.fromEntries(
     Object.entries<Json>({ ...at, ...first, ...before, ...fields }).filter(
       ([field]) => !clear.includes(field),

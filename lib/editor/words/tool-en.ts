@@ -5,6 +5,7 @@ import { type ScoopHandle, scoopHandle } from '#lib/measure/scoops.ts'
 import type { FoodWeight } from '#lib/recipes/food-weights.ts'
 import type { AmountCode } from '#lib/recipes/typed-parts.ts'
 import { quantityEn } from '#lib/words/quantity-en.ts'
+import { typedProblem } from '#lib/words/recipe/typed-problems-en.ts'
 
 export interface SaidSize {
   readonly label: string
@@ -55,22 +56,17 @@ const FOODS: Readonly<Record<string, string>> = {
 
 const foodName = (id: string): string => FOODS[id] ?? id.replace(/-/, ', ').replaceAll('-', ' ')
 
-const amounts: Readonly<Record<AmountCode, (at: string) => string>> = {
-  empty: () => 'Type how much, as on the card.',
-  'no-number': () => 'Begin with a number, or type “to taste”.',
-  range: (at) => `“${at}” is two amounts: type one.`,
-  'decimal-comma': (at) => `“${at}”: type a point for parts, 1.5.`,
-  'unknown-word': (at) => `“${at}” is no measure that is known here.`,
-  'unknown-can': (at) => `What a can ${at} holds isn’t known: type its weight.`,
-  'mixed-kinds': () => 'Weight and volume don’t add: type one of them.',
-  zero: () => 'None of it is no amount.',
-  'too-much': () => 'That is more than a kitchen makes.',
+/** On a card, where an amount may be to taste; all else is said as wherever an amount is typed. */
+const OF_A_CARD: Readonly<Partial<Record<AmountCode, string>>> = {
+  empty: 'Type how much, as on the card.',
+  'no-number': 'Begin with a number, or type “to taste”.',
+  zero: 'None of it is no amount.',
 }
 
 export const menuToolEn = {
   toolSize,
   foodName,
   foodSource: ({ id, ndb }: FoodWeight) => `USDA SR28, NDB ${ndb}, ${foodName(id)}`,
-  amountProblem: ({ code, at }: { readonly code: AmountCode; readonly at: string }) =>
-    amounts[code](at),
+  amountProblem: (not: { readonly code: AmountCode; readonly at: string }) =>
+    OF_A_CARD[not.code] ?? typedProblem(not),
 } as const

@@ -94,6 +94,7 @@ const eventTypes = (): readonly string[] =>
     'lib/service/events/food-event.ts',
     'lib/service/events/handed-over-event.ts',
     'lib/service/events/line-event.ts',
+    'lib/service/events/plan-event.ts',
     'lib/service/events/shelf-event.ts',
     'lib/service/events/stock-event.ts',
   ].flatMap((path) => literalsOf(path, '', 'type'))
@@ -243,6 +244,8 @@ describe('what is frozen', () => {
       .filter((line) => line !== '')
       .map((line): unknown => JSON.parse(line))
 
+  const frozenLog = (file: string) => lines(file) as readonly Recorded[]
+
   /** Of the states that the logs fold to. They may change with the state's shape, never a log. */
   const HASHES = {
     1: '0038c45d054e767a3e6172e0de16324e6505d68263e438e5e55569251ebe0fbe',
@@ -251,10 +254,11 @@ describe('what is frozen', () => {
     4: 'f39467df6b25200adad523e6833c523ca54811847097a8a81e4703ad539823c1',
     5: 'd74377294da755684c5424a34fddac1473b6f70a806eb2a3b2c2e73dcbb3a099',
     6: '67423432e91d229075483b2e5672f99512f5e9d65cda6a48c684f897dd9f724d',
+    7: '43b5392595e84eb944c024e54234bd83acfe371d7b295dc9b2c9395ae77cf68e',
   } as const
 
   const folded = (version: keyof typeof HASHES) => {
-    const log = lines(`v${version}-log.jsonl`) as readonly Recorded[]
+    const log = frozenLog(`v${version}-log.jsonl`)
     expect(log.map(({ position }) => position)).toEqual(log.map((_, index) => index + 1))
     const state = log.reduce((before, event) => evolve(before, event), NOT_OPENED)
     expect(stateHash(state)).toBe(HASHES[version])
@@ -277,9 +281,11 @@ describe('what is frozen', () => {
     expect(state.batches).toEqual({})
   })
 
-  /** Events and commands that came within version 6; and events that versions 4 and 3 didn't know. */
-  const SINCE_6 = ['contactsChanged', 'foodEnded']
-  const COMMANDS_SINCE_6 = ['endFood', 'throwOutHot']
+  /** Events and commands that came since version 7 was frozen; events that 6, 4 and 3 didn't know. */
+  const SINCE_7 = ['foodEnded']
+  const COMMANDS_SINCE_7 = ['endFood', 'throwOutHot']
+  const PLANS = ['servicePlanned', 'planChanged', 'planFollowed', 'planDropped']
+  const SINCE_6 = ['contactsChanged', ...PLANS, ...SINCE_7]
   const SINCE_4 = ['sanitizerRead', ...SINCE_6]
   const SINCE_3 = ['holdLifted', 'shelfRead', 'shelfReadingMissed', 'shelfResolved', ...SINCE_4]
 
@@ -333,7 +339,7 @@ describe('what is frozen', () => {
     ['sanitizerRead', 'problem'],
   ]
 
-  test('the log of version 5 holds every event, every field that is new, and folds to its hash', () => {
+  test('the log of version 5 holds every event of its time, every field that was new, and folds to its hash', () => {
     const { log, types, state } = folded(5)
     expect(sorted([...types, ...SINCE_6])).toEqual(sorted(eventTypes()))
     const unseen = FIELDS_OF_5.filter(
@@ -345,7 +351,7 @@ describe('what is frozen', () => {
     expect(state.sanitizer).toMatchObject({ kind: 'chlorine', mgPerL: 50, problem: null })
   })
 
-  test('the log of version 6 holds every event, whose passphrase proved it where one did, and no reason', () => {
+  test('the log of version 6 holds every event of its time, whose passphrase proved it where one did, and no reason', () => {
     const { log, types, state } = folded(6)
     expect(sorted([...types, ...SINCE_6])).toEqual(sorted(eventTypes()))
     const unseen = FIELDS_OF_5.filter(
@@ -361,16 +367,30 @@ describe('what is frozen', () => {
     expect(stateHash(without.reduce(evolve, NOT_OPENED))).toBe(stateHash(state))
   })
 
-  test('every command of version 6 as it is sent is taken, and there is one of each', () => {
-    const taken = lines('v6-commands.jsonl').map((message) => takeCommand(message, 'lead'))
+  test('the logs of version 7 hold every event of their time: a service that was planned, and one that was dropped', () => {
+    const { log, types, state } = folded(7)
+    const dropped = frozenLog('v7-dropped-log.jsonl')
+    const all = new Set([...types, ...dropped.map(({ type }) => type)])
+    expect(sorted([...all, ...SINCE_7])).toEqual(sorted(eventTypes()))
+    const [first, ...others] = log
+    expect(first).toMatchObject({ type: 'servicePlanned', plan: { crew: [{ id: 'c1' }] } })
+    expect(others.find(({ type }) => type === 'serviceOpened')?.position).toBeGreaterThan(5)
+    expect(state.batches['day-before']?.thrownOutAt).not.toBeNull()
+    const never = dropped.reduce(evolve, NOT_OPENED)
+    expect(stateHash(never)).toMatch(/^c2afdba2669e96084a2808b7fa1dbd377dcecc27466d9c/)
+    expect(never).toMatchObject({ stage: 'closed', kind: 'practice', nextTicket: 1 })
+  })
+
+  test('every command of version 7 as it is sent is taken, and there is one of each', () => {
+    const taken = lines('v7-commands.jsonl').map((message) => takeCommand(message, 'lead'))
     expect(taken.filter((one) => !one.taken)).toEqual([])
     const types = new Set(taken.flatMap((one) => (one.taken ? [one.command.type] : [])))
-    expect(sorted([...types, ...COMMANDS_SINCE_6])).toEqual(sorted(COMMAND_TYPES))
+    expect(sorted([...types, ...COMMANDS_SINCE_7])).toEqual(sorted(COMMAND_TYPES))
   })
 
   test('no command of an earlier version is taken: its page loads itself anew', () => {
-    const sent = [1, 2, 3, 4, 5].flatMap((version) => lines(`v${version}-commands.jsonl`))
-    expect(sent).toHaveLength(46 + 70 + 113 + 182 + 185)
+    const sent = [1, 2, 3, 4, 5, 6].flatMap((version) => lines(`v${version}-commands.jsonl`))
+    expect(sent).toHaveLength(46 + 70 + 113 + 182 + 185 + 185)
     for (const message of sent)
       expect(takeCommand(message, 'lead')).toMatchObject({
         taken: false,

@@ -20,7 +20,9 @@ export interface ServiceOf {
 }
 
 export const serviceOf = (state: ServiceState): ServiceOf | null =>
-  isRunning(state) ? { station: state.station.id, kind: state.kind } : null
+  isRunning(state)
+    ? { station: state.station.id, kind: state.kind === 'demo' ? 'demo' : 'real' }
+    : null
 
 /** Whether a service is for whoever asks: of the device's station, or the demo. */
 export const maySee = (asker: Asker, service: ServiceOf): boolean =>
@@ -34,8 +36,8 @@ export type RightsProblem = 'not-proved' | 'not-joined' | 'no-such-service'
 
 /**
  * Whether an asker's command is for a service that is theirs.
- * @param service the one that is named, null where none of that name was opened; of an opening the
- * newest that there is
+ * @param service the one that is named, null where none of that name was opened; of an opening, or of
+ * a plan, the newest that there is
  * @param hasProof it comes with a passphrase
  */
 export const rightsProblem = (
@@ -45,8 +47,8 @@ export const rightsProblem = (
   hasProof: boolean,
 ): RightsProblem | null => {
   if (asker.kind === 'demo' && hasProof) return 'not-proved'
-  if (command.type === 'open') {
-    if (asker.kind === 'demo' && command.kind === 'real') return 'not-proved'
+  if (command.type === 'open' || command.type === 'plan') {
+    if (asker.kind === 'demo' && command.kind !== 'demo') return 'not-proved'
     // Let in while a demo was the newest: over what came since it opens none.
     if (asker.kind === 'demo') return service?.kind === 'demo' ? null : 'not-joined'
     return command.station === asker.station ? null : 'no-such-service'

@@ -29,6 +29,17 @@ export const dayBefore = (date: string): string =>
 export const daysBetween = (from: string, to: string): number =>
   Temporal.PlainDate.from(from).until(to, { largestUnit: 'day' }).days
 
+/**
+ * The instant at which it is 'HH:MM' on a civil date in a time zone, epoch milliseconds; of a time that
+ * comes twice as clocks are set back the earlier. Null for one that is skipped as they are set forward.
+ * @throws RangeError for what is no date or time of day, and for an unknown time zone.
+ */
+export const instantOn = (date: string, time: string, timeZone: string): number | null => {
+  const plainTime = Temporal.PlainTime.from(time)
+  const zoned = Temporal.PlainDate.from(date).toZonedDateTime({ timeZone, plainTime })
+  return zoned.toPlainTime().equals(plainTime) ? zoned.epochMilliseconds : null
+}
+
 /** Minute of the civil day of an instant in a time zone, with its fraction: 0 to under 1,440. */
 export const minuteOfDay = (epochMs: number, timeZone: string): number => {
   const { hour, minute, second } =

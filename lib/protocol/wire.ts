@@ -9,7 +9,7 @@ import type { Role } from '#lib/service/roles.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 import type { Command } from '#lib/spine/registry.ts'
 
-export const PROTOCOL = 6
+export const PROTOCOL = 7
 
 /** A command is answered as too large beyond this many bytes of JSON. */
 export const MOST_COMMAND_BYTES = 16_384

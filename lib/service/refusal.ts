@@ -9,6 +9,7 @@ import type { ClockProblem } from '#lib/safety/time-control.ts'
 import type { DateProblem } from '#lib/safety/told-dates.ts'
 import type { AcceptedFinding, HoldReason } from '#lib/service/events/event.ts'
 import type { PlaceKind } from '#lib/service/events/food-event.ts'
+import type { PlannedPeriod } from '#lib/service/events/plan-event.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { BuildState } from '#lib/service/state.ts'
 import type { NeedCode } from '#lib/station/codes/codes.ts'
@@ -57,6 +58,8 @@ export type Unknown =
   | 'caution'
   /** By its key: it isn't open. */
   | 'advice'
+  /** One way that the bell rings. */
+  | 'bells'
 
 /** Why a command was refused: a code and what its sentence needs. Words are in lib/words. */
 export type Refusal =
@@ -130,6 +133,16 @@ export type Refusal =
   | { readonly code: 'say-what-was-put-in'; readonly pan: string }
   | { readonly code: 'already-so' }
   | { readonly code: 'closes-before-now'; readonly time: string }
+  | { readonly code: 'plan-in-past'; readonly on: string; readonly time: string }
+  | { readonly code: 'doors-close-first'; readonly opens: string; readonly closes: string }
+  | { readonly code: 'over-midnight'; readonly from: string; readonly to: string }
+  /** Clocks are set forward over it. */
+  | { readonly code: 'no-such-time'; readonly on: string; readonly time: string }
+  | { readonly code: 'after-the-service'; readonly on: string }
+  | ({ readonly code: 'plans-overlap' } & Omit<PlannedPeriod, 'opensAt' | 'closesAt'>)
+  | { readonly code: 'not-as-planned' }
+  /** Food is there of what the newest document doesn't have, or counts otherwise. */
+  | { readonly code: 'food-of-before'; readonly component: string }
   | { readonly code: 'reading-unclear'; readonly pan: string }
   | { readonly code: 'no-tare'; readonly pan: string }
   | { readonly code: 'not-by-weight'; readonly pan: string }

@@ -8,6 +8,7 @@ import type {
   StopReason,
 } from '#lib/service/events/event.ts'
 import type { LabelVersions } from '#lib/service/events/line-event.ts'
+import type { ServiceKind, ServicePlan } from '#lib/service/events/plan-event.ts'
 import type { Taking } from '#lib/service/events/taking.ts'
 import { type ClockJump, type FoodState, type HeldStock, NO_FOOD } from '#lib/service/food-state.ts'
 import { type Account, NO_STOCK, type StockState } from '#lib/service/stock-state.ts'
@@ -142,12 +143,15 @@ export interface Ticket {
 export type PanState = HeldStock
 
 export interface ServiceState extends StockState, FoodState {
-  readonly stage: 'none' | 'open' | 'closed'
+  readonly stage: 'none' | 'planned' | 'open' | 'closed'
   readonly service: string
-  readonly kind: 'demo' | 'real'
+  readonly kind: ServiceKind
+  /** Left away where it was opened without one. */
+  readonly plan?: ServicePlan
   readonly revision: number
   readonly station: StationDocument | null
   readonly portions: Readonly<Record<string, Portion>>
+  /** When it was opened, epoch milliseconds; while it is planned, when its doors are to open. */
   readonly openedAt: number
   readonly closesItselfAt: number | null
   readonly closedAt: number | null
@@ -197,10 +201,14 @@ export interface ServiceState extends StockState, FoodState {
   readonly position: number
 }
 
-/** A service that is open or closed, so that its station is there. */
+/** A service that is planned, open or closed, so that its station is there. */
 export type RunningState = ServiceState & { readonly station: StationDocument }
 
 export const isRunning = (state: ServiceState): state is RunningState => state.station !== null
+
+/** Planned or open: its food is cooked, read and thrown out, and things fall due in it. */
+export const isUnderWay = (state: ServiceState): state is RunningState =>
+  isRunning(state) && state.stage !== 'closed'
 
 export const NOT_OPENED: ServiceState = {
   ...NO_STOCK,

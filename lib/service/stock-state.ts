@@ -62,6 +62,16 @@ export type WastedFor = Readonly<Partial<Record<WasteReason | DiscardReason, num
 
 export type AdviceEntry = Told & { readonly reason: AdviceReason }
 
+/** loaded + corrected = in pan and behind + used + wasted + takenAway, by component. */
+export interface Account {
+  readonly onTickets: number
+  readonly used: number
+  readonly wasted: number
+  readonly loaded: number
+  readonly corrected: number
+  readonly takenAway: number
+}
+
 /** A build that waits for more of what it lacks. */
 export interface WaitsFor {
   readonly component: string

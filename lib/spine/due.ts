@@ -1,7 +1,7 @@
 import { foodDue } from '#lib/rooms/food/facts/food-due.ts'
 import type { HappensWith } from '#lib/service/consequence.ts'
 import type { Recorded, ServiceEvent } from '#lib/service/events/event.ts'
-import { isRunning, type RunningState, type ServiceState } from '#lib/service/state.ts'
+import { isUnderWay, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import { happen, type Led } from '#lib/spine/happen.ts'
 
 export interface Due {
@@ -11,7 +11,7 @@ export interface Due {
 }
 
 const whenRunning = (state: ServiceState): RunningState | null =>
-  isRunning(state) && state.stage === 'open' && state.clockJump === null ? state : null
+  isUnderWay(state) && state.clockJump === null ? state : null
 
 const next = (state: RunningState): Due | null => {
   const food = foodDue(state)[0]

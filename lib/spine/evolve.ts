@@ -1,220 +1,128 @@
 /**
- * Folds what happened into the state of a service. The server and every crew screen run this same
- * function; it decides nothing and asks no clock.
+ * Folds what happened into the state of a service, from the moment it is planned. It decides nothing
+ * and asks no clock; the server and the screens that follow a planned service run this function.
  */
+import { expectedBy } from '#lib/rooms/day/facts/expected-by.ts'
+import type { Recorded, Stamp } from '#lib/service/events/event.ts'
+import type { PlanEvent, ServicePlan, ServicePlanned } from '#lib/service/events/plan-event.ts'
+import { isRunning, type RunningState, type ServiceState } from '#lib/service/state.ts'
+import { evolveOpen, foldedWith } from '#lib/spine/evolve-open.ts'
+import { opened } from '#lib/spine/opened.ts'
 
-import { mixedBy } from '#lib/rooms/care/facts/mixing.ts'
-import { soiledPans } from '#lib/rooms/care/facts/soiling.ts'
-import { withWiped } from '#lib/rooms/care/folds/wiped.ts'
-import { afterSetBack } from '#lib/rooms/food/folds/clock-set-back.ts'
-import { clockJumped, withReadSinceJump } from '#lib/rooms/food/folds/evolve-clock-jump.ts'
-import { evolveFood } from '#lib/rooms/food/folds/evolve-food.ts'
-import { withProbes } from '#lib/rooms/food/folds/probes.ts'
-import { asAccepted, evolveBuild, spendCaution } from '#lib/rooms/making/folds/evolve-build.ts'
-import { corrected } from '#lib/rooms/pans/folds/evolve-count.ts'
-import { backupSet, loaded, toppedUp } from '#lib/rooms/pans/folds/evolve-pans.ts'
-import { evolveShelf } from '#lib/rooms/shelf/folds/evolve-shelf.ts'
-import { addToAccounts, EMPTY_ACCOUNT } from '#lib/service/accounts.ts'
-import type { Recorded, ServiceOpened, Stamp, TicketSent } from '#lib/service/events/event.ts'
-import { backupsInStep } from '#lib/service/folding/backups-in-step.ts'
-import { EMPTY_STOCK } from '#lib/service/food-state.ts'
-import { emptyBackups } from '#lib/service/held-stock.ts'
-import { isRunning, NOT_OPENED, type RunningState, type ServiceState } from '#lib/service/state.ts'
-import { findTicket, putTicket } from '#lib/service/tickets.ts'
-import { without } from '#lib/service/without.ts'
-import { evolveStock, openedStock, taught } from '#lib/spine/evolve-stock.ts'
-import { pansOf } from '#lib/station/find.ts'
-import { newestOf } from '#lib/station/newest-document.ts'
+type AsPlanned = Omit<ServicePlanned, 'type'>
 
-const opened = (event: ServiceOpened & Stamp): ServiceState => {
-  const station = newestOf(event.station)
+const PLAN_EVENTS: ReadonlySet<string> = new Set<PlanEvent['type']>([
+  'servicePlanned',
+  'planChanged',
+  'planFollowed',
+  'planDropped',
+])
+
+/** As it will be at its doors' opening, with nothing in it yet. */
+const planned = (
+  { plan, minuteOfDay, ...copied }: AsPlanned,
+  stamp: Pick<Stamp, 'position' | 'command'>,
+): RunningState => {
+  const { invented, day } = copied.station
   return {
-    ...NOT_OPENED,
-    ...openedStock(
-      event,
-      station.components.map(({ id }) => id),
-    ),
-    stage: 'open',
-    service: event.service,
-    kind: event.kind,
-    revision: event.revision,
-    station,
-    portions: event.portions,
-    ...(event.servedOn === undefined ? {} : { servedOn: event.servedOn }),
-    openedAt: event.at,
-    closesItselfAt: event.closesItselfAt,
-    pans: Object.fromEntries(pansOf(station).map((pan) => [pan.id, EMPTY_STOCK])),
-    backupPans: emptyBackups(station),
-    rushes: event.rushes ?? [],
-    ...(event.labels ? { labelVersions: event.labels } : {}),
-    ...(event.followsProbes === true ? { probes: {} } : {}),
-    accounts: Object.fromEntries(station.components.map((one) => [one.id, EMPTY_ACCOUNT])),
-  }
-}
-
-const sent = (state: RunningState, event: TicketSent & Stamp): RunningState => {
-  const builds = event.builds.map(asAccepted)
-  return {
-    ...state,
-    nextTicket: event.ticket + 1,
-    cautions: builds.reduce(
-      (cautions, build) => spendCaution(cautions, build.choice, event.ticket, build.letter),
-      state.cautions,
-    ),
-    accounts: builds.reduce(
-      (accounts, build) => addToAccounts(accounts, 'onTickets', build.takes),
-      state.accounts,
-    ),
-    ...putTicket(state, {
-      number: event.ticket,
-      sentBy: event.command,
-      named: event.named,
-      sentAt: event.at,
-      paid: event.paid,
-      builds: builds.map((build) => ({
-        ...build,
-        state: 'waiting',
-        took: [],
-        stop: null,
-        hold: null,
-        told: false,
-        remakes: 0,
-        version: 0,
-        until: null,
-        since: event.at,
-      })),
+    ...opened({
+      ...copied,
+      type: 'serviceOpened',
+      kind: plan.kind,
+      closesItselfAt: null,
+      minuteOfDay,
+      ...(invented ? {} : { servedOn: plan.on }),
+      followsProbes: true,
+      guestsExpected: expectedBy(plan),
+      closesAt: plan.closesAt,
+      assemblers: day.assemblers,
+      position: stamp.position,
+      command: stamp.command,
+      at: plan.opensAt,
     }),
+    stage: 'planned',
+    plan,
   }
 }
 
-/** While nobody has said what a jump of the clock was, back-up pans that it leaves in doubt aren't ready. */
-const inStep = (state: RunningState): RunningState =>
-  backupsInStep(
-    state,
-    state.station.components.map(({ id }) => id),
-  )
+/** What was prepared, read and thrown out so far: no change of the plan, and no opening, loses any. */
+const withPrepared = (next: RunningState, state: RunningState): RunningState => ({
+  ...next,
+  accounts: { ...next.accounts, ...state.accounts },
+  batches: state.batches,
+  nextBatch: state.nextBatch,
+  toThrowOut: state.toThrowOut,
+  toTell: state.toTell,
+  wastes: state.wastes,
+  ...(state.ends ? { ends: state.ends } : {}),
+  mixing: state.mixing,
+  labelChanges: state.labelChanges,
+  clockJump: state.clockJump,
+  ...(state.probes ? { probes: state.probes } : {}),
+  ...(state.sanitizer ? { sanitizer: state.sanitizer } : {}),
+})
 
-/** Whoever accepted the others isn't there any more. */
-const usedOnly = (cautions: ServiceState['cautions']): ServiceState['cautions'] =>
-  Object.fromEntries(Object.entries(cautions).filter(([, { build }]) => build !== null))
+/** Items that the plan doesn't sell, as if somebody had stopped each at the opening. */
+const notOnSale = (state: RunningState, { items }: ServicePlan): RunningState['notSelling'] => ({
+  component: {},
+  item:
+    items === null
+      ? {}
+      : Object.fromEntries(
+          state.station.items
+            .filter(({ id }) => !items.includes(id))
+            .map(({ id }) => [id, state.openedAt]),
+        ),
+})
 
-const fold = (state: RunningState, event: Recorded): RunningState => {
+const openedAsPlanned = (
+  state: RunningState,
+  event: Extract<Recorded, { type: 'serviceOpened' }>,
+): RunningState => {
+  const { plan } = state
+  const next = withPrepared(opened(event), state)
+  const { probes, ...unfollowed } = next
+  const own = event.followsProbes === true && probes ? next : unfollowed
+  return { ...own, ...(plan ? { plan, notSelling: notOnSale(own, plan) } : {}) }
+}
+
+const asPlanned = (state: RunningState, plan: ServicePlan): AsPlanned => ({
+  service: state.service,
+  revision: state.revision,
+  station: state.station,
+  ...(state.labelVersions ? { labels: state.labelVersions } : {}),
+  portions: state.portions,
+  plan,
+  minuteOfDay: state.openedMinute,
+})
+
+const evolvePlanned = (state: RunningState, event: Recorded): RunningState => {
+  const { plan } = state
+  if (!plan) throw new Error('a service is planned without a plan')
+  const { at, position } = event
+  const again = (as: AsPlanned): RunningState => ({
+    ...withPrepared(planned(as, event), state),
+    at,
+    position,
+  })
   switch (event.type) {
+    case 'servicePlanned':
+      throw new Error('a service is planned once')
+    case 'planChanged': {
+      const { minuteOfDay } = event
+      return again({ ...asPlanned(state, event.plan), minuteOfDay })
+    }
+    case 'planFollowed': {
+      const { revision, station, labels, portions } = event
+      const copied = { revision, station, portions, ...(labels ? { labels } : {}) }
+      return again({ ...asPlanned(state, plan), ...copied })
+    }
+    case 'planDropped':
+      return { ...state, stage: 'closed', closedAt: at, at, position }
     case 'serviceOpened':
-      throw new Error('a service is opened once')
-    case 'panLoaded':
-    case 'panChanged':
-      return loaded(state, event)
-    case 'panToppedUp':
-      return toppedUp(state, event)
-    case 'shelfRead':
-    case 'shelfReadingMissed':
-    case 'shelfResolved':
-      return evolveShelf(state, event)
-    case 'panSoiled': {
-      if (!state.pans[event.pan]) throw new Error(`the line has no pan ${event.pan}`)
-      return { ...state, pans: soiledPans(state, event.pan, event.by) ?? state.pans }
-    }
-    case 'backupSet':
-      return backupSet(state, event)
-    case 'labelChanged':
-      return {
-        ...state,
-        ...mixedBy(state, event),
-        revision: event.revision,
-        ...(event.version === undefined
-          ? {}
-          : { labelVersions: { ...state.labelVersions, [event.ingredient]: event.version } }),
-        labelChanges: [
-          ...state.labelChanges,
-          { ingredient: event.ingredient, at: event.at, read: event.label !== null },
-        ],
-      }
-    case 'contactsChanged':
-      return {
-        ...state,
-        station: { ...state.station, contacts: event.contacts },
-        contactsRevision: event.revision,
-      }
-    case 'inChargeSignedOn':
-      return { ...state, inCharge: event.at }
-    case 'inChargeSignedOff':
-      return { ...state, inCharge: null, cautions: usedOnly(state.cautions) }
-    case 'cautionAccepted': {
-      const { item, food, needs, findings, reason, at } = event
-      return {
-        ...state,
-        nextCaution: event.caution + 1,
-        cautions: {
-          ...state.cautions,
-          [`c${event.caution}`]: { item, food, needs, findings, reason, at, build: null },
-        },
-      }
-    }
-    case 'countCorrected':
-      return corrected(state, event)
-    case 'ticketSent':
-      if (event.ticket !== state.nextTicket) throw new Error(`ticket ${event.ticket} out of order`)
-      return sent(state, event)
-    case 'ticketPaid': {
-      const ticket = findTicket(state, event.ticket)
-      if (!ticket) throw new Error(`no ticket ${event.ticket}`)
-      const { writtenOff: _, ...rest } = ticket
-      const off = event.writtenOff ? { writtenOff: event.writtenOff } : {}
-      return { ...state, ...putTicket(state, { ...rest, paid: event.paid, ...off }) }
-    }
-    case 'sellingStopped':
-      return {
-        ...state,
-        notSelling: {
-          ...state.notSelling,
-          [event.what]: { ...state.notSelling[event.what], [event.id]: event.at },
-        },
-      }
-    case 'sellingResumed':
-      return {
-        ...state,
-        notSelling: {
-          ...state.notSelling,
-          [event.what]: without(state.notSelling[event.what], event.id),
-        },
-      }
-    case 'clockJumped':
-      return inStep(clockJumped(state, event))
-    case 'clockConfirmed': {
-      const byMs = state.clockJump?.byMs ?? 0
-      return inStep({ ...(byMs < 0 ? afterSetBack(state, -byMs) : state), clockJump: null })
-    }
-    case 'serviceClosed':
-      return { ...state, stage: 'closed', closedAt: event.at }
-    case 'buildChanged':
-    case 'buildCancelled':
-    case 'buildStopped':
-    case 'stopAcknowledged':
-    case 'buildStarted':
-    case 'buildFinished':
-    case 'finishTakenBack':
-    case 'buildRemade':
-    case 'buildHandedOver':
-    case 'needTold':
-    case 'buildHeld':
-    case 'holdLifted':
-      return evolveBuild(state, event)
-    case 'daySet':
-    case 'wasteRecorded':
-    case 'portionsKept':
-    case 'keepEnded':
-    case 'wantedGone':
-    case 'scoopMissed':
-    case 'scoopFound':
-    case 'adviceTold':
-    case 'adviceAnswered':
-    case 'adviceLapsed':
-    case 'buildWaits':
-      return evolveStock(state, event)
-    // All others are of food: the type checker sees that none is left over.
+      return foldedWith(state, event, openedAsPlanned(state, event))
     default:
-      return evolveFood(state, event)
+      return foldedWith(state, event)
   }
 }
 
@@ -223,18 +131,9 @@ const fold = (state: RunningState, event: Recorded): RunningState => {
  * @throws where the event can't have happened in this state: such an event is never committed.
  */
 export const evolve = (state: ServiceState, event: Recorded): ServiceState => {
-  if (!isRunning(state)) {
-    if (event.type !== 'serviceOpened') throw new Error(`${event.type} before the service opened`)
-    return { ...opened(event), at: event.at, position: event.position }
-  }
-  // What was given out and not paid may be paid, or written off, after that.
-  if (state.stage === 'closed' && event.type !== 'ticketPaid')
-    throw new Error(`${event.type} after the service closed`)
-  const folded = withWiped(state, withProbes(fold(state, event), event), event.position)
-  const next: RunningState = {
-    ...taught(state, folded, event),
-    at: event.at,
-    position: event.position,
-  }
-  return next.clockJump === null ? next : inStep(withReadSinceJump(next, event))
+  if (isRunning(state) && state.stage === 'planned') return evolvePlanned(state, event)
+  if (!isRunning(state) && event.type === 'servicePlanned')
+    return { ...planned(event, event), at: event.at, position: event.position }
+  if (PLAN_EVENTS.has(event.type)) throw new Error(`${event.type} of a service that isn’t planned`)
+  return evolveOpen(state, event)
 }

@@ -2,7 +2,7 @@
 
 import type { HappensWith } from '#lib/service/consequence.ts'
 import type { Recorded, ServiceEvent, Stamp } from '#lib/service/events/event.ts'
-import { isRunning, type ServiceState } from '#lib/service/state.ts'
+import { isRunning, isUnderWay, type ServiceState } from '#lib/service/state.ts'
 import { CONSEQUENCES, consequences } from '#lib/spine/consequences/consequences.ts'
 import { evolve } from '#lib/spine/evolve.ts'
 
@@ -47,7 +47,7 @@ export const happen = (
       recorded.push(stamped)
       said.push(event)
     }
-    if (!isRunning(before) || !isRunning(state) || state.stage !== 'open') break
+    if (!isRunning(before) || !isUnderWay(state)) break
     next = consequences({ before, after: state, events: said, known }, follows)
   }
   return { state, recorded }

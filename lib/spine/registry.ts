@@ -3,9 +3,11 @@ import { z } from 'zod'
 import { answerAdvice } from '#lib/rooms/advice/commands/advice.ts'
 import { changeLabel, notSameProduct } from '#lib/rooms/care/commands/label.ts'
 import { close, confirmClock } from '#lib/rooms/day/commands/close.ts'
+import { dropPlan } from '#lib/rooms/day/commands/drop-plan.ts'
 import { endFood } from '#lib/rooms/day/commands/end-food.ts'
 import { acceptCaution, signOff, signOn } from '#lib/rooms/day/commands/in-charge.ts'
 import { open } from '#lib/rooms/day/commands/open.ts'
+import { plan } from '#lib/rooms/day/commands/plan.ts'
 import { setDay } from '#lib/rooms/day/commands/set-day.ts'
 import { throwOutHot } from '#lib/rooms/day/commands/throw-out-hot.ts'
 import { finishBatch, recordCooking, startBatch } from '#lib/rooms/food/commands/batch.ts'
@@ -40,6 +42,8 @@ import type { Role } from '#lib/service/roles.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 
 export const COMMANDS = [
+  plan,
+  dropPlan,
   open,
   startBatch,
   recordCooking,

@@ -2,7 +2,7 @@
 import type { Followed } from '#lib/protocol/wire.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
-import { evolve } from '#lib/spine/evolve.ts'
+import { evolveOpen } from '#lib/spine/evolve-open.ts'
 
 export interface Copy {
   readonly state: ServiceState
@@ -21,7 +21,7 @@ export const foldNewer = (copy: Copy, events: readonly Recorded[]): CaughtUp => 
     for (const event of events) {
       if (event.position <= position) continue
       if (event.position !== position + 1) return { state, position, isWhole: false }
-      state = evolve(state, event)
+      state = evolveOpen(state, event)
       position = event.position
     }
   } catch {

@@ -4,8 +4,10 @@ import type { NotTaken, Refusal } from '#lib/service/refusal.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
 import { isDiet } from '#lib/station/codes/codes.ts'
 import { list } from '#lib/words/counted-en.ts'
+import { sayDate } from '#lib/words/day-en.ts'
 import { sayFoodRefusal } from '#lib/words/food-refusals-en.ts'
 import { sayLabelProblem } from '#lib/words/label-problems-en.ts'
+import { isOfPlan, sayPlanRefusal } from '#lib/words/refusals/plan-refusals-en.ts'
 import type { SayClock } from '#lib/words/safety-en.ts'
 import type { NameOf } from '#lib/words/said-here.ts'
 import { needName, roleName, savedForName, screenName, stateName } from '#lib/words/service-en.ts'
@@ -186,7 +188,9 @@ export const sayRefusal = (
     case 'could-not-decide':
       return 'That went wrong here, and nothing was changed. Tell the lead.'
     default:
-      return sayFoodRefusal(refusal, name, clock)
+      return isOfPlan(refusal)
+        ? sayPlanRefusal(refusal, name, sayDate)
+        : sayFoodRefusal(refusal, name, clock)
   }
 }
 

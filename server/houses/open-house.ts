@@ -1,5 +1,6 @@
 /** A house: its stores in a folder of its own, its stations, and the rails over them. */
 import type { Logger } from 'pino'
+import { endsService } from '#lib/service/events/ends-service.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import { stationSchema } from '#lib/station/schema.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
@@ -71,7 +72,7 @@ export const openHouse = async (setup: {
   const labels = openLabels({
     file: database,
     log: events,
-    rails: () => services.currents(),
+    rails: () => [...services.currents(), ...services.planned()],
     fatal,
   })
   const stations = await openKnownStations({ stations: kept, labels })
@@ -95,7 +96,7 @@ export const openHouse = async (setup: {
   })
   services.onShow((rail, events) => {
     labels.take(events)
-    if (events.some(({ type }) => type === 'serviceClosed')) records.take(rail)
+    if (events.some(endsService)) records.take(rail)
   })
   const publications = createPublications(database, labels.house)
   const contacts = createHouseContacts({

@@ -7,7 +7,7 @@ import { labelsToTake } from '#lib/rooms/care/facts/house-labels.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import type { LabelVersions } from '#lib/service/events/line-event.ts'
 import { behindIn } from '#lib/service/known.ts'
-import { isRunning, type RunningState } from '#lib/service/state.ts'
+import { isUnderWay, type RunningState } from '#lib/service/state.ts'
 import { filled, labelsIn } from '#lib/station/filled.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import type { KeptLabel, Labels } from '#server/labels/port.ts'
@@ -70,11 +70,11 @@ const changesIn = (events: readonly Recorded[]): readonly KeptLabel[] => {
 
 const openState = (rail: LabelRail): RunningState | null => {
   const state = rail.state()
-  return isRunning(state) && state.stage === 'open' ? state : null
+  return isUnderWay(state) ? state : null
 }
 
 /**
- * @param deps.rails the newest service of each station
+ * @param deps.rails the newest service of each station, and those that are planned
  * @param deps.fatal told where something couldn't be stored: the process ends
  */
 export const openHouseLabels = (deps: {
@@ -116,9 +116,7 @@ export const openHouseLabels = (deps: {
 
   const tell = (rails: readonly LabelRail[]): readonly string[] =>
     rails.flatMap((rail) => {
-      rail.note((state) =>
-        state.stage === 'open' ? labelsToTake(state, versions, labels.since) : [],
-      )
+      rail.note((state) => (isUnderWay(state) ? labelsToTake(state, versions, labels.since) : []))
       return openState(rail)?.station.id ?? []
     })
 

@@ -23,7 +23,7 @@ const houseOf = (file: SqliteDatabase): string => {
   return id
 }
 
-/** @param deps.rails the newest service of each station */
+/** @param deps.rails the newest service of each station, and those that are planned */
 export const openLabels = (deps: {
   readonly file: SqliteDatabase
   readonly log: EventLog<Recorded, StoredAnswer>

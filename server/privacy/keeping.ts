@@ -17,7 +17,9 @@ import {
 } from '#lib/access/believed-time.ts'
 import { KEPT, type Kept, type KeptId, type KeptThat, type PrivacyNow } from '#lib/access/kept.ts'
 import type { ReasonsTold } from '#lib/access/kept-http.ts'
+import { endsService } from '#lib/service/events/ends-service.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
+import { isUnderWay } from '#lib/service/state.ts'
 import type { EventLog } from '#server/event-log/port.ts'
 import type { Guests } from '#server/guests/port.ts'
 import type { Counting } from '#server/privacy/counting.ts'
@@ -96,11 +98,11 @@ export const createKeeping = (ports: KeepingPorts): Keeping => {
   /** Whether a service is closed, without reading a stream that has its record already. */
   const isClosed = async (service: string): Promise<boolean> => {
     const current = services.currents().find((rail) => rail.service === service)
-    if (current) return current.state().stage !== 'open'
+    if (current) return !isUnderWay(current.state())
     if (records.all().some((one) => one.service === service)) return true
     const rail = await services.find(service)
     if (rail?.state().stage === 'closed') records.take(rail)
-    return rail?.state().stage !== 'open'
+    return rail === null || !isUnderWay(rail.state())
   }
 
   const look = (): BelievedTime => {
@@ -147,8 +149,8 @@ export const createKeeping = (ports: KeepingPorts): Keeping => {
 
   /** What was put ahead of an append that never came. Only while nothing is under way. */
   const withoutOrphans = async (): Promise<void> => {
-    for (const { service, state } of services.currents()) {
-      if (state().stage !== 'open') continue
+    for (const { service, state } of [...services.currents(), ...services.planned()]) {
+      if (!isUnderWay(state())) continue
       const events = await log.read(service, 0)
       await guests.sweep(service, new Set(events.flatMap(({ command }) => command ?? [])))
     }
@@ -186,7 +188,7 @@ export const createKeeping = (ports: KeepingPorts): Keeping => {
     })
 
   services.onShow((rail, events) => {
-    if (!events.some(({ type }) => type === 'serviceClosed')) return
+    if (!events.some(endsService)) return
     void orFatal(async () => {
       store.setCloses({ ...store.closes(), [rail.service]: look().believed })
       await by(atClose, CLOSE, [rail.service])

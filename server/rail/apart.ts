@@ -99,6 +99,17 @@ export const setApart = (command: Command): Parted => {
       apart: initialled(by),
     }
   }
+  if (command.type === 'plan') {
+    const { crew, ...rest } = command
+    const initials = crew.map((one) => one.initials)
+    return {
+      command: {
+        ...rest,
+        crew: crew.map((one) => ({ ...one, initials: STANDS_FOR_SOMEBODY })),
+      },
+      apart: initials.length === 0 ? [] : initialled(JSON.stringify(initials)),
+    }
+  }
   if (!hasInitials(command)) return { command, apart: [] }
   const { initials, ...rest } = command
   return initials === undefined

@@ -1,8 +1,9 @@
 import type { SetApart } from '#lib/access/apart.ts'
 import type { Answer } from '#lib/protocol/wire.ts'
+import { planFollows } from '#lib/rooms/day/facts/followed.ts'
 import type { Recorded, ServiceEvent } from '#lib/service/events/event.ts'
 import type { Role } from '#lib/service/roles.ts'
-import { isRunning, type RunningState, type ServiceState } from '#lib/service/state.ts'
+import { isRunning, isUnderWay, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import { fallDue } from '#lib/spine/due.ts'
 import { happen, type Led } from '#lib/spine/happen.ts'
 import type { Command } from '#lib/spine/registry.ts'
@@ -11,6 +12,7 @@ import type { LoggedAnswer } from '#server/event-log/port.ts'
 import { type Parted, setApart } from '#server/rail/apart.ts'
 import { fingerprintOf, isSameAs } from '#server/rail/fingerprint.ts'
 import { hasOpenService, type OpenVersions } from '#server/rail/open-guard.ts'
+import type { PlansOf } from '#server/rail/plan-guard.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
 
@@ -44,6 +46,7 @@ interface Start {
   readonly jumpedBy: number
   /** Of the stations that commands want to open. */
   readonly openVersions: OpenVersions
+  readonly plans: PlansOf
   /** The version that a label gets. */
   readonly nextLabel: number
 }
@@ -79,7 +82,7 @@ export const createBatch = async (
   const noted = (events: readonly ServiceEvent[]): Led =>
     happen(state, events, { position, command: null }, { now, newestLabels })
 
-  if (start.jumpedBy !== 0 && state.stage === 'open')
+  if (start.jumpedBy !== 0 && isUnderWay(state))
     record(noted([{ type: 'clockJumped', byMs: start.jumpedBy }]))
   try {
     record(fallDue(state, now, position, { newestLabels }))
@@ -87,7 +90,8 @@ export const createBatch = async (
     logger.error({ err: error, service }, 'what fell due failed')
   }
 
-  for (const note of notes) {
+  const follows: Note = (planned) => planFollows(planned, ports.station(planned.station.id))
+  for (const note of state.stage === 'planned' ? [...notes, follows] : notes) {
     try {
       if (isRunning(state)) record(noted(note(state, now)))
     } catch (error) {
@@ -117,6 +121,7 @@ export const createBatch = async (
           station: ports.station,
           otherIsOpen:
             command.type === 'open' && hasOpenService(start.openVersions, command.station),
+          plans: (station) => start.plans.get(station)?.plans ?? [],
           newestLabels,
           nextLabel: start.nextLabel,
           ...(ports.knownBias ? { knownBias: ports.knownBias } : {}),

@@ -25,7 +25,9 @@ export const createLabelsGuard = (log: Log, house: string): LabelsGuard => {
     guards: (entries, version) =>
       entries.some(
         (one) =>
-          one.type === 'serviceOpened' || (one.type === 'labelChanged' && one.version === version),
+          one.type === 'serviceOpened' ||
+          one.type === 'servicePlanned' ||
+          (one.type === 'labelChanged' && one.version === version),
       )
         ? [{ key, expected: version - 1 }]
         : [],

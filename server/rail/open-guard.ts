@@ -17,7 +17,13 @@ const keyOf = (station: string): string => `open:${station}`
 const lineOf = (station: string): string => `line:${station}`
 const isOpenAt = (version: number): boolean => version % 2 === 1
 
-/** The versions of guards of stations at which a batch is decided. */
+/** Whether the log holds that a station has an open service; also where nothing was held of it yet. */
+export const holdsOpen = async (log: Pick<Log, 'guard'>, station: string): Promise<boolean> => {
+  const version = await log.guard(keyOf(station))
+  return version === 0 || isOpenAt(version)
+}
+
+/** The versions of stations at which a batch is decided. */
 export type OpenVersions = ReadonlyMap<string, number>
 
 /** Of the stations that commands want to open, as the log has them now. */

@@ -6,7 +6,7 @@
 import type { Answer } from '#lib/protocol/wire.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import type { Role } from '#lib/service/roles.ts'
-import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
+import { isUnderWay, NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
 import { nextDue } from '#lib/spine/due.ts'
 import { evolve } from '#lib/spine/evolve.ts'
 import type { Command } from '#lib/spine/registry.ts'
@@ -14,6 +14,7 @@ import { createBatch, type Note, type Ordered } from '#server/rail/batch.ts'
 import { JUMP_MS } from '#server/rail/clock.ts'
 import { withoutReasons } from '#server/rail/old-reasons.ts'
 import { holdStation, openGuards, openVersions } from '#server/rail/open-guard.ts'
+import { planGuards, plansOf } from '#server/rail/plan-guard.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'
 import { answerFor } from '#server/rail/stored-answer.ts'
 import { NO_WALL, wallAfter } from '#server/rail/wall-floor.ts'
@@ -108,13 +109,14 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
     let jumped = fellUnseen
     for (let conflicts = 0; conflicts < MOST_CONFLICTS; conflicts += 1) {
       const versions = await openVersions(log, orders)
+      const plans = await plansOf(log, orders)
       const nextLabel = await ports.labelsGuard.next()
       const now = ports.clock.now()
       // Asked after the time was read, so that nothing falls due by a jump that wasn't noticed.
       jumped += jumpedBy()
       const batch = await createBatch(
         ports,
-        { state, position, now, jumpedBy: jumped, openVersions: versions, nextLabel },
+        { state, position, now, jumpedBy: jumped, openVersions: versions, plans, nextLabel },
         orders,
         noted,
       )
@@ -126,6 +128,7 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
       const { entries, answers } = batch
       const guards = [
         ...(await openGuards(log, entries, batch.state, versions)),
+        ...planGuards(entries, batch.state.station?.id ?? null, plans),
         ...ports.labelsGuard.guards(entries, nextLabel),
       ]
       if ((await log.append(service, position, entries, answers, guards)) === 'committed') {
@@ -184,7 +187,7 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
   do await catchUp()
   while ((await holdStation(log, service, state, position)) === 'conflict')
   const behind = floor.wall - ports.clock.now()
-  if (state.stage === 'open' && behind >= JUMP_MS) {
+  if (isUnderWay(state) && behind >= JUMP_MS) {
     fellUnseen = -behind
     look()
   }

@@ -2,8 +2,10 @@
 import type { Answer } from '#lib/protocol/wire.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import type { Role } from '#lib/service/roles.ts'
-import { isRunning } from '#lib/service/state.ts'
+import { isRunning, isUnderWay } from '#lib/service/state.ts'
 import type { Command } from '#lib/spine/registry.ts'
+import { holdsOpen } from '#server/rail/open-guard.ts'
+import { type Opened, openingOf } from '#server/rail/opening-of.ts'
 import { openRail, type Rail } from '#server/rail/rail.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'
 import { storeProblemOf } from '#server/store/store-problem.ts'
@@ -13,13 +15,15 @@ export interface StationServices {
   current(station: string): Rail | null
   /** The newest of each station that ever had one, last opened last. */
   currents(): readonly Rail[]
+  /** Services that are planned and not opened yet, of one station or of all, the earliest first. */
+  planned(station?: string): readonly Rail[]
   /** A service by its id; null where there is none. */
   find(service: string): Promise<Rail | null>
   submit(service: string, id: string, command: Command, by: Role, adult?: string): Promise<Answer>
   onShow(listener: (rail: Rail, events: readonly Recorded[]) => void): void
   /**
-   * Takes services that are closed out of the log: from then on there are no such services, and who
-   * followed one turns to the newest that is left. Returns those that are gone; an open one stays.
+   * Takes services that are over out of the log: from then on there are no such services, and who
+   * followed one turns to the newest that is left. Returns those that are gone; one that is planned or open stays.
    */
   erase(services: readonly string[]): Promise<readonly string[]>
   look(): void
@@ -90,23 +94,46 @@ export const openStationServices = async (
     rails.delete(rail.service)
   }
 
-  /** A service's first event tells its station, so that no other stream is read to its end. */
+  /**
+   * Of a station's services the one that is open, else the one that was opened last. Moments tell that
+   * but where the clock was set back: then the guard says that another one is open, and it is looked for.
+   * @param all the last that was begun first
+   */
+  const newestOf = async (all: readonly Opened[]): Promise<readonly Opened[]> => {
+    const inOrder = all.toSorted((one, other) => other.at - one.at)
+    const [first] = inOrder
+    if (!first) return []
+    const mayBeOpen = await holdsOpen(ports.log, first.station)
+    const isOpenNow = async ({ service }: Opened) =>
+      (await railOf(service)).state().stage === 'open'
+    if (mayBeOpen) for (const one of inOrder) if (await isOpenNow(one)) return [one]
+    return [first]
+  }
+
+  /**
+   * A service's first event tells its station, so that no other stream is read to its end, but of one
+   * that was planned: those that still are get their rails, and things fall due in them.
+   */
   const toNewest = async (): Promise<void> => {
-    const newest = new Map<string, string>()
-    for (const service of (await ports.log.services()).toReversed()) {
-      const [first] = await ports.log.read(service, 0, 1)
-      if (first?.type === 'serviceOpened' && !newest.has(first.station.id))
-        newest.set(first.station.id, service)
+    const byStation = new Map<string, Opened[]>()
+    for (const service of await ports.log.services()) {
+      const opened = await openingOf(ports.log, service)
+      if (opened === 'planned') await railOf(service)
+      else if (opened)
+        byStation.set(opened.station, [opened, ...(byStation.get(opened.station) ?? [])])
     }
     current.clear()
-    for (const service of [...newest.values()].toReversed()) turnTo(await railOf(service))
+    const found: Opened[] = []
+    for (const all of byStation.values()) found.push(...(await newestOf(all)))
+    for (const { service } of found.sort((one, other) => one.at - other.at))
+      turnTo(await railOf(service))
   }
 
   const erase = async (services: readonly string[]): Promise<readonly string[]> => {
     const gone: string[] = []
     for (const service of services) {
       const rail = await find(service)
-      if (rail?.state().stage === 'open') continue
+      if (rail && isUnderWay(rail.state())) continue
       rail?.close()
       await rail?.idle()
       if (rail) opened.delete(rail)
@@ -123,10 +150,19 @@ export const openStationServices = async (
   return {
     current: (station) => current.get(station) ?? null,
     currents: () => [...current.values()],
+    planned: (station) =>
+      [...opened]
+        .flatMap((rail) => {
+          const { stage, plan, station: of } = rail.state()
+          const isAsked = station === undefined || of?.id === station
+          return stage === 'planned' && plan && isAsked ? [{ rail, at: plan.opensAt }] : []
+        })
+        .sort((one, other) => one.at - other.at)
+        .map(({ rail }) => rail),
     find,
     submit: async (service, id, command, by, adult) => {
-      if (command.type === 'open') {
-        // One opening at a time: the log holds that two leads never open two, this spares it the turns.
+      if (command.type === 'open' || command.type === 'plan') {
+        // One at a time: the log holds that two leads never open two, this spares it the turns.
         const turn = opening.then(() => open(service, id, command, by, adult))
         opening = turn.catch(() => undefined)
         return turn

@@ -56,11 +56,11 @@ export const createAsking = ({
     },
     problem: async (asker, { command, service, hasProof }) => {
       use(asker)
-      // Nothing real is opened in the demo: all that is ordered there says so.
-      if (house === 'demo' && command.type === 'open' && command.kind === 'real')
+      const isNew = command.type === 'open' || command.type === 'plan'
+      // Nothing real is opened or planned in the demo: all that is ordered there says so.
+      if (house === 'demo' && isNew && command.kind !== 'demo')
         return asker.kind === 'demo' ? 'not-proved' : 'no-such-service'
-      const rail =
-        command.type === 'open' ? services.current(command.station) : await services.find(service)
+      const rail = isNew ? services.current(command.station) : await services.find(service)
       return rightsProblem(asker, command, ofRail(rail), hasProof)
     },
   }

@@ -18,6 +18,15 @@ const initials = 'KT'
 const to = usualChoice(item)
 
 export const ONE_OF_EACH: Readonly<Record<CommandType, Given>> = {
+  plan: {
+    type: 'plan',
+    station: stationWithSpares.id,
+    kind: 'real',
+    on: '2026-11-27',
+    doorsOpen: '11:00',
+    doorsClose: '13:00',
+  },
+  dropPlan: { type: 'dropPlan' },
   open: { type: 'open', station: stationWithSpares.id, kind: 'real' },
   startBatch: { type: 'startBatch', batch: 'opening-rice', component: 'rice', loads: 1 },
   recordCooking: { type: 'recordCooking', batch: 'b1', reading, initials },

@@ -16,6 +16,7 @@ import {
   UNTIL,
 } from '#lib/access/seen/food-fields.ts'
 import { ACCEPTED, FINDING, NEED, TAKING } from '#lib/access/seen/order-fields.ts'
+import { PLANNED } from '#lib/access/seen/plan-fields.ts'
 import { CONTACTS, LABEL, PORTION, STATION } from '#lib/access/seen/station-fields.ts'
 import type { ServiceEvent, Stamp } from '#lib/service/events/event.ts'
 
@@ -57,6 +58,7 @@ export const EVENTS: { readonly [Type in EventType]: EventFields<Type> } = {
     rushes: list(RUSH),
     ...DAY,
   },
+  ...PLANNED,
   panLoaded: { pan: 'always', amount: 'always', washed: 'always', ...LOADED },
   panChanged: { pan: 'always', takenAway: 'always', amount: 'always', ...LOADED },
   countCorrected: {

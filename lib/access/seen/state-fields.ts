@@ -10,6 +10,7 @@ import {
   UNTIL,
 } from '#lib/access/seen/food-fields.ts'
 import { ACCEPTED, CHOICE, FINDING, NEED, TAKING } from '#lib/access/seen/order-fields.ts'
+import { PLAN } from '#lib/access/seen/plan-fields.ts'
 import { PORTION, STATION } from '#lib/access/seen/station-fields.ts'
 import { STOCK } from '#lib/access/seen/stock-fields.ts'
 import type { BackupPan, BatchState, FoodState, HeldStock } from '#lib/service/food-state.ts'
@@ -173,6 +174,7 @@ export const STATE: Fields<ServiceState> = {
   stage: 'always',
   service: 'always',
   kind: 'always',
+  plan: PLAN,
   revision: 'always',
   station: STATION,
   portions: each(PORTION),

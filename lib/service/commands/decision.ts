@@ -1,6 +1,7 @@
 import type { HappensWith } from '#lib/service/consequence.ts'
 import type { ServiceEvent } from '#lib/service/events/event.ts'
 import type { LabelVersions } from '#lib/service/events/line-event.ts'
+import type { PlannedPeriod, ServiceKind } from '#lib/service/events/plan-event.ts'
 import type { KnownBias } from '#lib/service/events/stock-event.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { Role } from '#lib/service/roles.ts'
@@ -22,13 +23,12 @@ export interface Circumstances extends HappensWith {
     /** Of the house's labels that the document was filled with. */
     readonly labels?: LabelVersions
   } | null
+  /** Services of a station that are planned, this one too; none is known where left away. */
+  readonly plans?: (station: string) => readonly PlannedPeriod[]
   /** Version that a label gets in the house if it changes now; left away where no house keeps any. */
   readonly nextLabel?: number
   /** How heavy earlier services scooped each component; nothing is known where left away. */
-  readonly knownBias?: (
-    station: string,
-    kind: 'demo' | 'real',
-  ) => Readonly<Record<string, KnownBias>>
+  readonly knownBias?: (station: string, kind: ServiceKind) => Readonly<Record<string, KnownBias>>
 }
 
 export type Decision =

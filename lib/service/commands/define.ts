@@ -5,24 +5,19 @@ import type { Refusal } from '#lib/service/refusal.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { RunningState, ServiceState } from '#lib/service/state.ts'
 
-/** Of a service: before it is opened, while it is open, and once it is closed. */
-export type Stage = 'planned' | 'open' | 'closed'
-
-const STAGE_OF: Readonly<Record<ServiceState['stage'], Stage>> = {
-  none: 'planned',
-  open: 'open',
-  closed: 'closed',
-}
+/** Of a service: before anything is known of it, planned, open, and once it is closed. */
+export type Stage = ServiceState['stage']
 
 /** Why a command that isn't for a stage is refused in it. */
 const NOT_NOW: Readonly<Record<Stage, Refusal>> = {
+  none: { code: 'service-not-open' },
   planned: { code: 'service-not-open' },
   open: { code: 'service-already-open' },
   closed: { code: 'service-closed' },
 }
 
-/** Before it is opened a service has no station. */
-type StateIn<In extends Stage> = In extends 'planned' ? ServiceState : RunningState
+/** Before it is planned or opened a service has no station. */
+type StateIn<In extends Stage> = In extends 'none' ? ServiceState : RunningState
 
 /** Roles of the crew that may give it besides the adults, or the person in charge and nobody else. */
 export type Givers =
@@ -87,7 +82,7 @@ export const defineCommand = <
     readonly type: string
   }): command is { readonly type: string } & Told<Fields> => command.type === type
   const isIn = (state: ServiceState): state is ServiceState & StateIn<In> =>
-    stages.some((stage) => stage === STAGE_OF[state.stage])
+    stages.some((stage) => stage === state.stage)
   return {
     type,
     who,
@@ -103,7 +98,7 @@ export const defineCommand = <
       circumstances: Circumstances,
     ): Decision => {
       if (!isOwn(command)) throw new Error(`${command.type} isn’t ${type}`)
-      if (!isIn(state)) return refuse(NOT_NOW[STAGE_OF[state.stage]])
+      if (!isIn(state)) return refuse(NOT_NOW[state.stage])
       if (who[0] === 'in-charge' && circumstances.by !== 'in-charge')
         return refuse({ code: 'not-in-charge' })
       return decide(state, command, circumstances)

@@ -53,14 +53,13 @@ export const choiceSchema = z.strictObject({
   caution: z.int().min(1).nullable().default(null),
 })
 
+/** "HH:MM" */
+export const clockField = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/)
+
 /** What is known of the day: each may be left away, and null says that it isn't known. */
 export const dayFields = {
   guestsExpected: z.int().min(0).max(20_000).nullable().optional(),
   /** Closing time, 'HH:MM' in the station's zone: the next one. */
-  closesAt: z
-    .string()
-    .regex(/^([01]\d|2[0-3]):[0-5]\d$/)
-    .nullable()
-    .optional(),
+  closesAt: clockField.nullable().optional(),
   assemblers: z.int().min(1).max(20).optional(),
 }

@@ -38,7 +38,8 @@ export const heatReadingField = z.strictObject({
 export type GivenReading = z.infer<typeof readingField>
 export type GivenHeatReading = z.infer<typeof heatReadingField>
 
-const dayField = z.iso.date()
+/** A civil date that there is. */
+export const dayField = z.iso.date()
 
 export const dateFields = {
   /** The civil day that counts as day 1: when it was prepared, or its pack was opened. */

@@ -7,6 +7,7 @@ import type {
   OpenedFood,
 } from '#lib/service/events/food-event.ts'
 import type { LabelVersions, LineEvent } from '#lib/service/events/line-event.ts'
+import type { PlanEvent, ServiceKind } from '#lib/service/events/plan-event.ts'
 import type { CorrectedBy, OpenedStock, StockEvent } from '#lib/service/events/stock-event.ts'
 import type { Taking } from '#lib/service/events/taking.ts'
 import type { Asked, Handling, Need, NeedCode } from '#lib/station/codes/codes.ts'
@@ -48,7 +49,7 @@ export interface AcceptedFinding {
 export interface ServiceOpened extends OpenedStock, OpenedFood {
   readonly type: 'serviceOpened'
   readonly service: string
-  readonly kind: 'demo' | 'real'
+  readonly kind: ServiceKind
   readonly revision: number
   readonly station: AnyStationDocument
   /** Versions of the house's labels that are in it; left away where no house keeps any. */
@@ -159,9 +160,7 @@ export interface SellingResumed {
 export interface InChargeSignedOn {
   readonly type: 'inChargeSignedOn'
 }
-export interface InChargeSignedOff {
-  readonly type: 'inChargeSignedOff'
-}
+export type InChargeSignedOff = { readonly type: 'inChargeSignedOff' }
 export interface CautionAccepted {
   readonly type: 'cautionAccepted'
   /** 1, 2, 3 ... of its service. */
@@ -227,6 +226,7 @@ export type ServiceEvent =
   | BuildHeld
   | HoldLifted
   | LineEvent
+  | PlanEvent
   | ClockJumped
   | ClockConfirmed
   | StockEvent

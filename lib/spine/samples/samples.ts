@@ -1,6 +1,6 @@
 import type { Circumstances } from '#lib/service/commands/decision.ts'
 import type { Role } from '#lib/service/roles.ts'
-import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
+import { isUnderWay, NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
 import { decide } from '#lib/spine/decide.ts'
 import { COMMANDS, type Command, type CommandType, mayDo } from '#lib/spine/registry.ts'
 
@@ -24,7 +24,7 @@ export const samplesFor = (
   const isPossible = (command: Command): boolean =>
     // Only the server has the document that a service is opened from.
     command.type === 'open' || 'events' in decide(state, command, circumstances)
-  const now = state.stage === 'open' ? state : NOT_OPENED
+  const now = isUnderWay(state) ? state : NOT_OPENED
   const found = COMMANDS.flatMap(({ type, samples }): [CommandType, Command][] => {
     const sample = mayDo(role, type) ? samples(now, station).find(isPossible) : undefined
     return sample ? [[type, sample]] : []

@@ -24,6 +24,15 @@ const reading = { tenths: 1650, scale: 'F', probe: 'probe 1', where: 'thickest-p
 
 const of: Readonly<Record<CommandType, Given>> = {
   open: { type: 'open', station: 'alder-hall', kind: 'demo' },
+  plan: {
+    type: 'plan',
+    station: 'alder-hall',
+    kind: 'real',
+    on: '2026-11-27',
+    doorsOpen: '11:00',
+    doorsClose: '13:00',
+  },
+  dropPlan: { type: 'dropPlan' },
   startBatch: { type: 'startBatch', component: 'rice', loads: 1 },
   recordCooking: { type: 'recordCooking', batch: 'b1', reading },
   finishBatch: { type: 'finishBatch', batch: 'b1', amount: 1 },

@@ -5,6 +5,7 @@ import { hashOf, stateHash } from '#lib/service/state-hash.ts'
 import { findTicket } from '#lib/service/tickets.ts'
 import { evolve } from '#lib/spine/evolve.ts'
 import { cooledBefore, fahrenheit, read } from '#tests/support/food.ts'
+import { planStories } from '#tests/support/plans.ts'
 import {
   at,
   backupReady,
@@ -104,6 +105,7 @@ const handedOut = onward(made, of1A('handOver'), {
 /** A story in which each event happens. */
 const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
   serviceOpened: openedService(),
+  ...planStories,
   panLoaded: given(),
   panChanged: given(changePan('pan-pita', 30)),
   countCorrected: given({ type: 'correct', pan: 'pan-pita', amount: 3 }),

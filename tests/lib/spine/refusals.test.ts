@@ -4,6 +4,7 @@ import type { BuildChoice } from '#lib/service/events/build-choice.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import { endsRefused } from '#tests/support/ends-refused.ts'
 import { fahrenheit, read } from '#tests/support/food.ts'
+import type { PlanRefused } from '#tests/support/plans.ts'
 import { type ToldCode, UNLISTED } from '#tests/support/refusal-code.ts'
 import {
   at,
@@ -94,8 +95,7 @@ const handedOver = onward(given(send(choose('harbor-tuna'))), on1A('start'), on1
 const gone = { type: 'throwOut', what: 'pan', initials: 'KT' } as const
 const tunaOut: Given = { type: 'readTemperature', id: 'pan-tuna', ...read(50) }
 
-/** Of the rail: an id that was used, a fault in a command. Of who gives it: told with paying. */
-type Elsewhere = 'id-used-for-something-else' | 'could-not-decide' | 'not-lead'
+type Elsewhere = 'id-used-for-something-else' | 'could-not-decide' | 'not-lead' | PlanRefused
 
 /** A command that is refused with each code, and where. */
 const refused: Readonly<Record<Exclude<ToldCode, Elsewhere>, readonly [Told, Given]>> = {

@@ -88,6 +88,8 @@ describe('the samples', () => {
       COMMAND_TYPES.filter(
         (type) =>
           type !== 'open' &&
+          type !== 'plan' &&
+          type !== 'dropPlan' &&
           type !== 'close' &&
           type !== 'signOn' &&
           // Guests wait.
@@ -194,6 +196,8 @@ describe('a role', () => {
     const ofCrew = (['counter', 'assembly', 'hand-over'] as const).flatMap((role) => MAY[role])
     expect(COMMAND_TYPES.filter((type) => !ofCrew.includes(type))).toEqual([
       ...[
+        'plan',
+        'dropPlan',
         'open',
         ...(['startBatch', 'recordCooking', 'finishBatch', 'recordCooling'] as const),
         ...(['recordReheating', 'startTimeClock', 'load', 'changePan', 'topUp'] as const),

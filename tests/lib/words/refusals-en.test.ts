@@ -163,6 +163,20 @@ const refusals: Of<Refusal> = {
     id: 'pan-rice',
     component: 'rice',
   },
+  'plan-in-past': { code: 'plan-in-past', on: '2026-11-24', time: '13:00' },
+  'doors-close-first': { code: 'doors-close-first', opens: '13:00', closes: '11:00' },
+  'over-midnight': { code: 'over-midnight', from: '22:00', to: '01:00' },
+  'no-such-time': { code: 'no-such-time', on: '2027-03-14', time: '02:30' },
+  'after-the-service': { code: 'after-the-service', on: '2026-11-27' },
+  'plans-overlap': {
+    code: 'plans-overlap',
+    service: 's-2',
+    on: '2026-11-26',
+    doorsOpen: '11:00',
+    doorsClose: '13:00',
+  },
+  'not-as-planned': { code: 'not-as-planned' },
+  'food-of-before': { code: 'food-of-before', component: 'rice' },
   'builds-open': { code: 'builds-open', count: 3 },
   'guests-to-find': { code: 'guests-to-find', count: 2 },
   'id-used-for-something-else': { code: 'id-used-for-something-else' },
@@ -185,6 +199,7 @@ const unknown: Readonly<Record<Exclude<Unknown, 'item'>, string>> = {
   order: 'kelp-roll',
   caution: '7',
   advice: 'measure rice',
+  bells: 'early-release',
 }
 
 const notTaken: Of<NotTaken> = {

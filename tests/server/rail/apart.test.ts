@@ -36,18 +36,31 @@ const all: readonly Command[] = Object.values(ONE_OF_EACH).map((given): Command 
 const STRINGS: Readonly<Record<string, 'of the house' | 'a day or a time' | 'apart'>> = {
   ...Object.fromEntries(
     [
-      ...['station', 'item', 'base', 'parts', 'code', 'ingredient', 'declarations', 'component'],
+      ...[
+        'station',
+        'item',
+        'base',
+        'parts',
+        'code',
+        'ingredient',
+        'declarations',
+        'component',
+        'lot',
+      ],
       ...['pan', 'id', 'batch', 'backup', 'by', 'from', 'for', 'inIt', 'letter', 'key', 'claims'],
       // Names of things: an assembly screen's, a thermometer's; keys of what was read back.
       ...['screen', 'probe', 'said'],
       // What a pack says word by word, and which picture of it is kept.
       ...['list', 'photo'],
+      // A schedule, what is on sale, and a group of guests, which is told to be nobody's name.
+      ...['bells', 'items', 'label'],
     ].map((word) => [word, 'of the house'] as const),
   ),
   ...Object.fromEntries(
-    ['closesAt', 'readOn', 'frozenOn', 'thawedOn', 'preparedOn', 'useBy'].map(
-      (word) => [word, 'a day or a time'] as const,
-    ),
+    [
+      ...['closesAt', 'readOn', 'frozenOn', 'thawedOn', 'preparedOn', 'useBy'],
+      ...['on', 'at', 'to', 'doorsOpen', 'doorsClose'],
+    ].map((word) => [word, 'a day or a time'] as const),
   ),
   name: 'apart',
   initials: 'apart',
@@ -138,6 +151,20 @@ describe('what is said of people', () => {
     expect(planted).toBeGreaterThan(200)
     expect(apart).toBeGreaterThan(200)
   }, 60_000)
+
+  test('[PL9] [G2] who is there for a planned service is apart by initials, in the order of the plan', () => {
+    const there = { adult: true, from: '08:00', to: '12:00' }
+    const crew = [
+      { ...there, initials: 'KT' },
+      { ...there, initials: 'AB', on: '2026-11-24' },
+    ]
+    const { command, apart } = setApart(commandSchema.parse({ ...ONE_OF_EACH.plan, crew }))
+    expect(command).toMatchObject({
+      crew: [{ initials: 'apart' }, { initials: 'apart', on: '2026-11-24' }],
+    })
+    expect(apart).toEqual([{ kind: 'initials', body: '["KT","AB"]' }])
+    expect(setApart(commandSchema.parse(ONE_OF_EACH.plan)).apart).toEqual([])
+  })
 
   test('[G2] goes to the second file by its kind, reasons with build and need', async () => {
     const { give, guests, entries, gated } = await createOpenRoom()

@@ -15,7 +15,7 @@ import { ONE_OF_EACH } from '#tests/support/one-of-each.ts'
 import { connectScreen, createSocketRoom, type SocketRoom } from '#tests/support/socket-room.ts'
 import { root } from '#tests/support/source-tree.ts'
 
-const STAGES = ['planned', 'open', 'closed'] as const
+const STAGES = ['none', 'planned', 'open', 'closed'] as const
 type Stage = (typeof STAGES)[number]
 
 const PASSPHRASE = IN_CHARGE.passphrase
@@ -59,23 +59,24 @@ const became = (answer: Answer): 'decided' | 'role' | 'stage' | string => {
   return NOT_NOW.includes(code) ? 'stage' : 'decided'
 }
 
-/** One of each, those last that end what the others need. */
-const LAST: readonly Command['type'][] = ['signOff', 'close']
+/** One of each, those last that end what the others need, or begin something else. */
+const LAST: readonly Command['type'][] = ['signOff', 'plan', 'dropPlan', 'open', 'close']
 const commands: readonly Command[] = [
   ...COMMAND_TYPES.filter((type) => !LAST.includes(type)),
   ...LAST,
 ].map((type) => commandSchema.parse(ONE_OF_EACH[type]))
 
 interface Room extends SocketRoom {
-  readonly service: Readonly<Record<Stage, string>>
+  readonly service: Record<Stage, string>
 }
 
-/** Services of one station: one that isn't opened, one that is open, and one that is closed. */
-const threeStages = async (): Promise<Room> => {
+/** Services of one station: one of which nothing is known, one planned, one open, and one closed. */
+const allStages = async (): Promise<Room> => {
   const room = await createSocketRoom({ mostMessagesASecond: 100_000 })
   await room.make()
   await room.services.submit('s-lunch', 'over', { type: 'close' }, 'lead')
-  return { ...room, service: { planned: 's-none', open: 's-supper', closed: 's-lunch' } }
+  const service = { none: 's-none', planned: 's-dinner', open: 's-supper', closed: 's-lunch' }
+  return { ...room, service }
 }
 
 const tried = async (
@@ -83,7 +84,7 @@ const tried = async (
   hasProof: boolean,
   station?: string,
 ): Promise<ReadonlyMap<string, string>> => {
-  const { url, services, service, token } = await threeStages()
+  const { url, services, service, token } = await allStages()
   const auth = { protocol: PROTOCOL, role, token: token(role, station) }
   const screen = await connectScreen(url, role, { auth })
   const found = new Map<string, string>()
@@ -93,19 +94,31 @@ const tried = async (
     const answer = await screen.give(`${stage}-${command.type}`, command, change)
     found.set(`${command.type} ${stage}`, became(answer))
   }
-  const [open, ...others] = commands
-  if (open?.type !== 'open') throw new Error('a service is opened first')
+  const give = (at: string, id: string, type: Command['type'], from = id) =>
+    services.submit(at, from, commandSchema.parse(ONE_OF_EACH[type]), 'lead')
+  const isOf =
+    (...types: readonly Command['type'][]) =>
+    (command: Command) =>
+      types.includes(command.type)
   for (const command of commands) await ask('closed', command)
-  for (const command of others) await ask('planned', command)
-  await ask('planned', open)
-  const opened = services.current('alder-hall')
-  if (opened?.service === 's-none') await services.submit('s-none', 'x', { type: 'close' }, 'lead')
-  await services.submit(
-    's-supper',
-    'o',
-    { type: 'open', station: 'alder-hall', kind: 'real' },
-    'lead',
-  )
+  for (const command of commands.filter((one) => !isOf('plan', 'open')(one)))
+    await ask('none', command)
+  // Each of what begins a service has one of its own to begin.
+  for (const command of commands.filter(isOf('plan'))) await ask('none', command)
+  await give('s-none', 'drop', 'dropPlan')
+  service.none = 's-new'
+  for (const command of commands.filter(isOf('open'))) await ask('none', command)
+  if (services.current('alder-hall')?.service === 's-new') await give('s-new', 'x', 'close')
+  await give('s-dinner', 'p', 'plan')
+  for (const command of commands.filter((one) => !isOf('plan', 'dropPlan', 'open', 'close')(one)))
+    await ask('planned', command)
+  for (const command of commands.filter(isOf('plan', 'close'))) await ask('planned', command)
+  for (const command of commands.filter(isOf('dropPlan'))) await ask('planned', command)
+  service.planned = 's-late'
+  await give('s-late', 'p2', 'plan')
+  for (const command of commands.filter(isOf('open'))) await ask('planned', command)
+  if (services.current('alder-hall')?.service === 's-late') await give('s-late', 'x2', 'close')
+  await give('s-supper', 'o', 'open')
   for (const command of commands) await ask('open', command)
   return found
 }

@@ -40,7 +40,7 @@ const has = (state: RunningState, ingredient: string): boolean =>
 export const notSameProduct = defineCommand({
   type: 'notSameProduct',
   who: ['assembly'],
-  stages: ['open'],
+  stages: ['planned', 'open'],
   schema: { ingredient: idField },
   decide: (state, { ingredient }, circumstances) => {
     if (!has(state, ingredient))
@@ -60,7 +60,7 @@ export const notSameProduct = defineCommand({
 export const changeLabel = defineCommand({
   type: 'changeLabel',
   who: ['in-charge'],
-  stages: ['open'],
+  stages: ['planned', 'open'],
   schema: {
     ingredient: idField,
     /** Who read it isn't kept in the label: that is for `initials`. */

@@ -20,7 +20,7 @@ export const close = defineCommand({
 export const confirmClock = defineCommand({
   type: 'confirmClock',
   who: [],
-  stages: ['open'],
+  stages: ['planned', 'open'],
   schema: {},
   decide: ({ clockJump }) =>
     clockJump === null ? refuse({ code: 'already-so' }) : happened({ type: 'clockConfirmed' }),

@@ -179,7 +179,7 @@ const comesTo = (
 export const endFood = defineCommand({
   type: 'endFood',
   who: [],
-  stages: ['open'],
+  stages: ['planned', 'open'],
   schema: fields,
   decide: (state, command, { now, service }) => {
     const { what, id, end, how, initials } = command

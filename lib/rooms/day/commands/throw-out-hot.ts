@@ -17,7 +17,7 @@ const hotFood = (state: RunningState, now: number): readonly Placed[] =>
 export const throwOutHot = defineCommand({
   type: 'throwOutHot',
   who: [],
-  stages: ['open'],
+  stages: ['planned', 'open'],
   schema: { initials: initialsField },
   decide: (state, { initials }, { now }) => {
     if (initials === undefined) return refuse({ code: 'not-initialled' })

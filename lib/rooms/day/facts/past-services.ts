@@ -24,7 +24,12 @@ const ofKind = (
   kind: ServiceRecord['kind'],
 ): readonly ServiceRecord[] =>
   records
-    .filter((one) => one.station === station && one.kind === (kind === 'demo' ? 'demo' : 'real'))
+    .filter(
+      (one) =>
+        one.station === station &&
+        one.kind === (kind === 'demo' ? 'demo' : 'real') &&
+        one.neverOpened === undefined,
+    )
     .sort((one, other) => one.openedAt - other.openedAt)
 
 /** What a record says of the demand; null for a service that doesn't tell what guests want. */

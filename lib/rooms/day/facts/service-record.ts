@@ -10,6 +10,7 @@ import type { Temperature } from '#lib/safety/temperature.ts'
 import { leftOfBatch } from '#lib/service/batch-loads.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import type { Place } from '#lib/service/events/food-event.ts'
+import type { ServiceKind } from '#lib/service/events/plan-event.ts'
 import type { KnownBias } from '#lib/service/events/stock-event.ts'
 import { minuteAt } from '#lib/service/minute.ts'
 import { componentAt } from '#lib/service/place.ts'
@@ -55,9 +56,10 @@ export interface ServiceRecord {
   readonly version: 1
   readonly service: string
   readonly station: string
-  readonly kind: 'demo' | 'real' | 'practice'
+  readonly kind: ServiceKind
   /** Of the station's document. */
   readonly revision: number
+  /** When its doors were to open, where it was planned and never opened. */
   readonly openedAt: number
   readonly closedAt: number
   readonly counts: ServiceCounts
@@ -69,6 +71,8 @@ export interface ServiceRecord {
   readonly batches: readonly BatchRecorded[]
   readonly readings: readonly ReadingRecorded[]
   readonly buildTimes: BuildTimes
+  /** Its plan was dropped: it teaches nothing. */
+  readonly neverOpened?: true
   /** How often the sanitizing solution was read, and was out of its limit; left away: nobody asked. */
   readonly sanitizer?: { readonly read: number; readonly out: number }
 }
@@ -230,6 +234,7 @@ export const serviceRecord = (state: RunningState, events: readonly Recorded[]):
     ),
     readings: readingsOf(state, events),
     buildTimes: state.buildTimes,
+    ...(events.some(({ type }) => type === 'planDropped') ? { neverOpened: true } : {}),
     ...solutionsRead(state, events),
   }
 }

@@ -56,7 +56,7 @@ const freeId = (state: RunningState): string => {
 export const startBatch = defineCommand({
   type: 'startBatch',
   who: [],
-  stages: ['open'],
+  stages: ['planned', 'open'],
   schema: {
     /** Its id, where a screen gives one; else the next of b1, b2, b3 ... */
     batch: z
@@ -89,7 +89,7 @@ export const startBatch = defineCommand({
 export const recordCooking = defineCommand({
   type: 'recordCooking',
   who: [],
-  stages: ['open'],
+  stages: ['planned', 'open'],
   schema: { batch: idField, reading: heatReadingField, initials: initialsField },
   decide: (state, command, { now }) =>
     withBatch(state, command.batch, (batch) => {
@@ -145,7 +145,7 @@ const whyNotCooked = (state: RunningState, batch: BatchState, loads: number): Re
 export const finishBatch = defineCommand({
   type: 'finishBatch',
   who: [],
-  stages: ['open'],
+  stages: ['planned', 'open'],
   schema: {
     batch: idField,
     /** What it gave, in the component's unit. */

@@ -32,7 +32,7 @@ import { componentOf, findComponent } from '#lib/station/find.ts'
 export const recordCooling = defineCommand({
   type: 'recordCooling',
   who: [],
-  stages: ['open'],
+  stages: ['planned', 'open'],
   schema: {
     batch: idField,
     reading: readingField,
@@ -112,7 +112,7 @@ export const recordCooling = defineCommand({
 export const recordReheating = defineCommand({
   type: 'recordReheating',
   who: [],
-  stages: ['open'],
+  stages: ['planned', 'open'],
   schema: {
     batch: idField,
     place: z.enum(REHEATING_PLACES),

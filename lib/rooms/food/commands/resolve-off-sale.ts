@@ -71,7 +71,7 @@ const madeUntilOf = (state: RunningState, { lastGoodAt }: OffSale) =>
 export const resolveOffSale = defineCommand({
   type: 'resolveOffSale',
   who: ['in-charge'],
-  stages: ['open'],
+  stages: ['planned', 'open'],
   schema: fields,
   decide: (state, command, { now }) => {
     const { what, id, way } = command

@@ -20,7 +20,7 @@ const upTo = (most: number) =>
 export const readSanitizer = defineCommand({
   type: 'readSanitizer',
   who: ['assembly', 'hand-over'],
-  stages: ['open'],
+  stages: ['planned', 'open'],
   schema: {
     /** Milligrams per liter (parts per million) of the strip. */
     mgPerL: upTo(10_000),

@@ -67,7 +67,7 @@ const stockUnread = (
 export const readTemperature = defineCommand({
   type: 'readTemperature',
   who: ['assembly'],
-  stages: ['open'],
+  stages: ['planned', 'open'],
   schema: fields,
   decide: (state, command, { now }) => {
     const { what, id, initials } = command

@@ -78,7 +78,7 @@ const throwOutRest = (state: RunningState, command: ThrowOut): Decision => {
 export const throwOut = defineCommand({
   type: 'throwOut',
   who: ['assembly', 'hand-over'],
-  stages: ['open'],
+  stages: ['planned', 'open'],
   schema: fields,
   decide: (state, command) => {
     const { what, id } = command

@@ -52,7 +52,7 @@ const cannotStart = (state: RunningState, { what, id }: StartTimeClock): Refusal
 export const startTimeClock = defineCommand({
   type: 'startTimeClock',
   who: [],
-  stages: ['open'],
+  stages: ['planned', 'open'],
   schema: fields,
   decide: (state, command, { now }) => {
     const refusal = cannotStart(state, command)

@@ -3,6 +3,7 @@ import { z } from 'zod'
 import { happened } from '#lib/service/commands/decision.ts'
 import { defineCommand, type Givers, type Stage } from '#lib/service/commands/define.ts'
 import type { Role } from '#lib/service/roles.ts'
+import { plannedService } from '#tests/support/plans.ts'
 import { circumstances, codeOf, given, NOTHING, onward } from '#tests/support/service.ts'
 
 /** A command that there isn't, so that stages which no command has yet are tried too. */
@@ -19,7 +20,8 @@ const bell = (stage: Stage, who: Givers = []) =>
   })
 
 const told = {
-  planned: NOTHING.state,
+  none: NOTHING.state,
+  planned: plannedService().state,
   open: given().state,
   closed: onward(given(), { type: 'close' }).state,
 } as const
@@ -29,13 +31,16 @@ const rung = (command: ReturnType<typeof bell>, stage: Stage, by: Role = 'lead')
 
 describe('a command', () => {
   it.each([
-    ['planned', [null, 'service-already-open', 'service-closed']],
-    ['open', ['service-not-open', null, 'service-closed']],
-    ['closed', ['service-not-open', 'service-already-open', null]],
+    ['none', [null, 'service-not-open', 'service-already-open', 'service-closed']],
+    ['planned', ['service-not-open', null, 'service-already-open', 'service-closed']],
+    ['open', ['service-not-open', 'service-not-open', null, 'service-closed']],
+    ['closed', ['service-not-open', 'service-not-open', 'service-already-open', null]],
   ] as const)(
     '[S4] [S6] for a service that is %s is refused in any other stage',
     (stage, codes) => {
-      const all = (['planned', 'open', 'closed'] as const).map((one) => rung(bell(stage), one))
+      const all = (['none', 'planned', 'open', 'closed'] as const).map((one) =>
+        rung(bell(stage), one),
+      )
       expect(all).toEqual(codes)
     },
   )

@@ -30,4 +30,4 @@ export const toAnswer = (state: RunningState): readonly Placed[] => {
 }
 
 /** Whether the service was planned: only then is each pan asked for before it closes. */
-export const wasPlanned = (state: RunningState): boolean => 'plan' in state && state.plan != null
+export const wasPlanned = (state: RunningState): boolean => state.plan !== undefined

@@ -204,6 +204,21 @@ describe('what past services teach', () => {
     expect(known.slaw?.bias).toBe(-0.1)
     expect(knownBiasOf(records, 'alder-hall', 'demo')).toEqual({})
   })
+
+  it('[PL10] teaches nothing of a practice, or of a plan that was dropped; a practice learns of real ones', () => {
+    const of = (bias: number) => ({ bias: { chicken: { bias, sd: 0.04 } } })
+    const real = recordOf(1, 9, of(0.1))
+    const all = [
+      real,
+      recordOf(2, 30, { kind: 'practice', ...of(0.3) }),
+      recordOf(3, 30, { neverOpened: true, ...of(0.3) }),
+    ]
+    const wanted = (kind: 'real' | 'practice' | 'demo') =>
+      pastTaught(all, stockedStation, kind).past.map(({ builds }) => total(builds))
+    expect([wanted('real'), wanted('practice'), wanted('demo')]).toEqual([[9], [9], []])
+    expect(knownBiasOf(all, 'alder-hall', 'real').chicken?.bias).toBe(0.1)
+    expect(knownBiasOf(all, 'alder-hall', 'practice').chicken?.bias).toBe(0.1)
+  })
 })
 
 describe('what is at stake', () => {

@@ -1,0 +1,35 @@
+import { EMPTY_ACCOUNT } from '#lib/service/accounts.ts'
+import type { ServiceOpened, Stamp } from '#lib/service/events/event.ts'
+import { EMPTY_STOCK } from '#lib/service/food-state.ts'
+import { emptyBackups } from '#lib/service/held-stock.ts'
+import { NOT_OPENED, type RunningState } from '#lib/service/state.ts'
+import { openedStock } from '#lib/spine/evolve-stock.ts'
+import { pansOf } from '#lib/station/find.ts'
+import { newestOf } from '#lib/station/newest-document.ts'
+
+/** A service as it is opened, with nothing in it. */
+export const opened = (event: ServiceOpened & Stamp): RunningState => {
+  const station = newestOf(event.station)
+  return {
+    ...NOT_OPENED,
+    ...openedStock(
+      event,
+      station.components.map(({ id }) => id),
+    ),
+    stage: 'open',
+    service: event.service,
+    kind: event.kind,
+    revision: event.revision,
+    station,
+    portions: event.portions,
+    ...(event.servedOn === undefined ? {} : { servedOn: event.servedOn }),
+    openedAt: event.at,
+    closesItselfAt: event.closesItselfAt,
+    pans: Object.fromEntries(pansOf(station).map((pan) => [pan.id, EMPTY_STOCK])),
+    backupPans: emptyBackups(station),
+    rushes: event.rushes ?? [],
+    ...(event.labels ? { labelVersions: event.labels } : {}),
+    ...(event.followsProbes === true ? { probes: {} } : {}),
+    accounts: Object.fromEntries(station.components.map((one) => [one.id, EMPTY_ACCOUNT])),
+  }
+}

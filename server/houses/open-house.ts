@@ -21,6 +21,7 @@ import { openKnownRecords } from '#server/records/known-records.ts'
 import { createSqliteRecords } from '#server/records/sqlite.ts'
 import { createHouseContacts, type HouseContacts } from '#server/stations/house-contacts.ts'
 import { type KnownStations, openKnownStations } from '#server/stations/known-stations.ts'
+import { createRevisions } from '#server/stations/revisions.ts'
 import { createSqliteStations } from '#server/stations/sqlite.ts'
 import { closeDurableDatabase, type SqliteDatabase } from '#server/store/durable-database.ts'
 import { openHouseDatabase } from '#server/store/house-database.ts'
@@ -102,6 +103,7 @@ export const openHouse = async (setup: {
   const contacts = createHouseContacts({
     log: events,
     stations,
+    revisions: createRevisions(database, (json) => stationSchema.parse(json)),
     rails: () => services.currents(),
     neverTouched: publications.neverTouched,
   })

@@ -5,11 +5,13 @@
 import { contactsToTake } from '#lib/rooms/care/facts/house-contacts.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import { isRunning } from '#lib/service/state.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 import type { EventLog } from '#server/event-log/port.ts'
 import { raiseLine } from '#server/rail/open-guard.ts'
 import type { Rail } from '#server/rail/rail.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
 import type { KnownStations } from '#server/stations/known-stations.ts'
+import type { Revisions } from '#server/stations/revisions.ts'
 
 /** Where contacts are told. */
 export type ContactsRail = Pick<Rail, 'state' | 'note' | 'idle'>
@@ -26,11 +28,13 @@ export interface HouseContacts {
 
 /**
  * @param deps.rails the newest service of each station
+ * @param deps.revisions its earlier ones: of what one took away that was said
  * @param deps.neverTouched whether who published a revision said so of what it no longer names
  */
 export const createHouseContacts = (deps: {
   readonly log: Pick<EventLog<Recorded, StoredAnswer>, 'guard' | 'append'>
   readonly stations: Pick<KnownStations, 'find'>
+  readonly revisions: Pick<Revisions<Pick<StationDocument, 'contacts'>>, 'at'>
   readonly rails: () => readonly ContactsRail[]
   readonly neverTouched: (station: string, revision: number) => boolean
 }): HouseContacts => {
@@ -40,7 +44,8 @@ export const createHouseContacts = (deps: {
       if (state.stage !== 'open' || newest === null) return []
       const { revision, document } = newest
       const neverTouched = deps.neverTouched(newest.station, revision)
-      return contactsToTake(state, { revision, document, neverTouched })
+      const before = deps.revisions.at(newest.station, revision - 1)?.contacts ?? null
+      return contactsToTake(state, { revision, document, neverTouched, before })
     })
 
   return {

@@ -6,6 +6,7 @@ import { openLabels } from '#server/labels/open-labels.ts'
 import { openStationServices } from '#server/rail/station-services.ts'
 import { createHouseContacts } from '#server/stations/house-contacts.ts'
 import { openKnownStations } from '#server/stations/known-stations.ts'
+import { createRevisions } from '#server/stations/revisions.ts'
 import { createSqliteStations } from '#server/stations/sqlite.ts'
 import { closeDurableDatabase } from '#server/store/durable-database.ts'
 import { openHouseDatabase } from '#server/store/house-database.ts'
@@ -43,6 +44,7 @@ export const openLabelHouse = async (path: string, log: RailLog) => {
   const contacts = createHouseContacts({
     log,
     stations: known,
+    revisions: createRevisions(file, (json) => stationSchema.parse(json)),
     rails: () => services.currents(),
     neverTouched: publications.neverTouched,
   })

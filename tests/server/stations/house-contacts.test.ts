@@ -124,6 +124,16 @@ describe('what touches what, in a published revision', () => {
     expect([holdsOf(wraps), kindsOf(wraps)]).toEqual([[null], OWN.map(({ id }) => id)])
   })
 
+  test('[R42] that another revision took away without that word goes on counting, whatever is said of a later one', async () => {
+    const house = await createHouse()
+    const board: Contact = { id: 'board', kind: 'board', components: ['cheddar', 'beans'] }
+    await house.publish([...OWN, FRYER, board])
+    const wraps = await house.opened(WRAPS)
+    await house.publish([...OWN, board])
+    await house.publish(OWN, true)
+    expect(kindsOf(wraps)).toEqual([...OWN, FRYER].map(({ id }) => id))
+  })
+
   test('[R42] that nobody has confirmed is unknown, and ends by that word only', async () => {
     const house = await createHouse()
     const wraps = await house.opened(WRAPS)

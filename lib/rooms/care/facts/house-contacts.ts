@@ -8,6 +8,8 @@ export interface LaterContacts {
   readonly document: Pick<StationDocument, 'contacts' | 'components'>
   /** Who published it said that what it no longer names never touched in this service. */
   readonly neverTouched: boolean
+  /** What the revision before it names, of which that was said; null: nobody had confirmed any. */
+  readonly before: readonly Contact[] | null
 }
 
 const isWithin = (one: Contact, other: Contact): boolean =>
@@ -39,19 +41,23 @@ const amongOwn = (state: RunningState, contacts: readonly Contact[]): readonly C
 
 /**
  * What it touches more counts at once. What the revision no longer names goes on counting until the
- * close, unless it is said that it never touched; so does what it can't speak of, since it doesn't have
- * the component. That nobody has confirmed what touches what is taken as that, and ends only by the same word.
+ * close, unless it is said that it never touched. That word is of what this revision took away: what
+ * an earlier one did goes on counting, and so does what it can't speak of, since it doesn't have the
+ * component. That nobody has confirmed what touches what is taken as that, and ends only by the same word.
  */
 const contactsFor = (
   state: RunningState,
-  { document, neverTouched }: LaterContacts,
+  { document, neverTouched, before: named }: LaterContacts,
 ): Contact[] | null => {
   const before = state.station.contacts
   if (document.contacts === null) return null
   if (before === null && !neverTouched) return null
   const known = new Set(document.components.map(({ id }) => id))
   const stays = (before ?? []).filter(
-    ({ components }) => !neverTouched || components.some((id) => !known.has(id)),
+    (one) =>
+      !neverTouched ||
+      !(named ?? []).some((other) => isWithin(one, other)) ||
+      one.components.some((id) => !known.has(id)),
   )
   return beside(amongOwn(state, document.contacts), stays)
 }

@@ -29,6 +29,7 @@ const later = (contacts: Contact[] | null, over: object = {}) => ({
   revision: 2,
   document: { contacts, components: open.station.components },
   neverTouched: false,
+  before: null,
   ...over,
 })
 const taken = (state: RunningState, told: ReturnType<typeof later>) => {
@@ -51,7 +52,7 @@ describe('contacts that an open service takes', () => {
       fc.property(contactsOf(IDS), contactsOf(IDS), (before, after) => {
         const now = new Set(reached(taken(at(before), later(after))))
         for (const one of [...reached(before), ...reached(after)]) expect(now).toContain(one)
-        const never = taken(at(before), later(after, { neverTouched: true }))
+        const never = taken(at(before), later(after, { neverTouched: true, before }))
         expect(reached(never).toSorted()).toEqual(reached(after).toSorted())
       }),
     )
@@ -81,10 +82,19 @@ describe('contacts that an open service takes', () => {
     ]
     const components = open.station.components.filter(({ id }) => id !== one)
     const document = { contacts: said, components }
-    expect(taken(at(before), later(null, { document, neverTouched: true }))).toEqual([
+    expect(taken(at(before), later(null, { document, neverTouched: true, before }))).toEqual([
       { id: 'a', kind: 'scoop', components: [third, other] },
       ...before,
     ])
+  })
+
+  test('[S192] that an earlier revision took away without that word stay, whatever is said of later ones', () => {
+    const [one = '', other = '', third = ''] = IDS
+    const fryer: Contact = { id: 'fryer', kind: 'fryer', components: [one, other] }
+    const board: Contact = { id: 'board', kind: 'board', components: [other, third] }
+    const carried = { ...at([fryer, board], 1), contactsRevision: 2 }
+    const told = later([], { revision: 3, neverTouched: true, before: [board] })
+    expect(taken(carried, told)).toEqual([fryer])
   })
 
   test('[S192] are unknown once nobody has confirmed them, until it is said that they never touched', () => {

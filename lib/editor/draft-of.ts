@@ -70,9 +70,9 @@ export const draftOf = (document: WrittenDocument): Draft => {
   const draft: Draft = { station: String(document.id), rows }
   if (!Array.isArray(document.contacts)) return draft
   // Its contacts are all that touches: what the drawing proposes beside them doesn't.
-  const apart = openContacts(draft).map(({ id, row }): [EntityKey, Row] => [
+  const apart = openContacts(draft).map(({ id, row, of }): [EntityKey, Row] => [
     `contact:${id}`,
-    { ...row, touches: false },
+    { ...row, touches: false, of },
   ])
   return { ...draft, rows: { ...rows, ...Object.fromEntries(apart) } }
 }

@@ -44,7 +44,7 @@ export type Kind = (typeof KINDS)[number]
 /**
  * What is not as in the document: `house` has its top level (name, time zone, allergens …) and
  * `contactsSaid`; a `pan` names its `well`; a `contact` that doesn't touch after all has `touches`
- * false; an `ingredient` without `at` is one of the house that this station doesn't list.
+ * false and `of`, the tool or place that this was said of; an `ingredient` without `at` is one of the house that this station doesn't list.
  */
 export type Entity = Single | Kind
 export type EntityKey = Single | `${Kind}:${string}`

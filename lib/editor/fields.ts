@@ -38,5 +38,5 @@ export const FIELDS: Readonly<Record<Entity, readonly string[]>> = {
   recipe: own(shape.recipes.element.shape, 'at'),
   ingredient: [...CALLED, 'at'],
   item: own(shape.items.element.shape, 'at'),
-  contact: own(shape.contacts.unwrap().element.shape, 'at', 'touches'),
+  contact: own(shape.contacts.unwrap().element.shape, 'at', 'touches', 'of'),
 }

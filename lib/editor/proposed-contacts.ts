@@ -19,6 +19,19 @@ export interface Proposed {
   readonly kind: ContactKind
   /** Ids, at least two, each once. */
   readonly components: readonly string[]
+  /** Where it touches: by which tool, on what it is warmed, in which wells. */
+  readonly of: string
+}
+
+/** A proposal that nobody has answered, as a contact with an id of its own. */
+export type OpenContact = Named & {
+  readonly row: Row & Pick<Proposed, 'kind' | 'components'>
+  readonly of: string
+}
+
+interface Column {
+  readonly well: string
+  readonly components: readonly string[]
 }
 
 interface Standing {
@@ -33,27 +46,33 @@ const standingIn = (draft: Draft, well: string): readonly Standing[] =>
   })
 
 /** Components of a well as its pans are drawn: column by column along the line, each from the back. */
-const columnsIn = (draft: Draft, well: string): readonly (readonly string[])[] => {
+const columnsIn = (draft: Draft, well: string): readonly Column[] => {
   const columns = new Map<number, string[]>()
   for (const { pan, left } of wellFromAbove(standingIn(draft, well)).stands)
     columns.set(left, [...(columns.get(left) ?? []), textIn(rowOf(draft, 'pan', pan), 'component')])
-  return [...columns.values()]
+  return [...columns.values()].map((components) => ({ well, components }))
 }
 
-const pair = (kind: ContactKind, one: string, other: string): readonly Proposed[] =>
-  one === other || one === '' || other === '' ? [] : [{ kind, components: [one, other].toSorted() }]
+const pair = (kind: ContactKind, one: string, other: string, of: string): readonly Proposed[] =>
+  one === other || one === '' || other === ''
+    ? []
+    : [{ kind, components: [one, other].toSorted(), of }]
 
 /** Pans next to each other drip into one another; over the one in front the hand goes to the one behind. */
 const byPlace = (draft: Draft): readonly Proposed[] => {
   const columns = rowsOf(draft, 'well').flatMap(({ id }) => columnsIn(draft, id))
-  return columns.flatMap((column, place) => [
-    ...column.flatMap((pan, behind) =>
-      column.slice(behind + 1).flatMap((front) => pair('reached-over', pan, front)),
-    ),
-    ...column.flatMap((pan) =>
-      (columns[place + 1] ?? []).flatMap((next) => pair('beside', pan, next)),
-    ),
-  ])
+  return columns.flatMap(({ well, components }, place) => {
+    const next = columns[place + 1]
+    const both = next === undefined || next.well === well ? well : `${well} ${next.well}`
+    return [
+      ...components.flatMap((pan, behind) =>
+        components.slice(behind + 1).flatMap((front) => pair('reached-over', pan, front, well)),
+      ),
+      ...components.flatMap((pan) =>
+        (next?.components ?? []).flatMap((one) => pair('beside', pan, one, both)),
+      ),
+    ]
+  })
 }
 
 const WARMED_ON: readonly ContactKind[] = ['griddle', 'press', 'toaster', 'fryer', 'board']
@@ -71,7 +90,7 @@ const together = (
   groups: ReadonlyMap<string, readonly string[]>,
 ): readonly Proposed[] =>
   [...groups].flatMap(([of, components]) =>
-    components.length < 2 ? [] : [{ kind: kindOf(of), components: components.toSorted() }],
+    components.length < 2 ? [] : [{ kind: kindOf(of), components: components.toSorted(), of }],
   )
 
 /** What is warmed on the same thing, as it is called. */
@@ -110,55 +129,97 @@ const byTool = (draft: Draft): readonly Proposed[] => {
   )
 }
 
-const keyOf = ({ kind, components }: Proposed): string => `${kind} ${components.join(' ')}`
+const keyOf = ({ kind, components }: Pick<Proposed, 'kind' | 'components'>): string =>
+  `${kind} ${components.join(' ')}`
 
-/** All that the drawing proposes, each once, in the order of the line. */
-export const proposedContacts = (draft: Draft): readonly Proposed[] => [
-  ...new Map(
-    [...byPlace(draft), ...byWarming(draft), ...byTool(draft)].map((one) => [keyOf(one), one]),
-  ).values(),
-]
+/** All that the drawing proposes, each once with all places of it, in the order of the line. */
+export const proposedContacts = (draft: Draft): readonly Proposed[] => {
+  const found = new Map<string, Proposed>()
+  for (const one of [...byPlace(draft), ...byWarming(draft), ...byTool(draft)]) {
+    const before = found.get(keyOf(one))
+    const places = before === undefined ? [] : before.of.split(', ')
+    const of = [...new Set([...places, one.of])].toSorted().join(', ')
+    found.set(keyOf(one), { ...one, of })
+  }
+  return [...found.values()]
+}
 
 const NEAR: readonly string[] = ['beside', 'reached-over']
 
 /**
  * Answered where a contact of its sort, touching or not, names all of it. Of neighbours that touch it
- * is one whether they stand beside or behind; of those that don't, another place is asked anew.
+ * is one whether they stand beside or behind; what doesn't touch doesn't by that tool or in that place,
+ * so that another is asked anew.
  */
-const isAnswered = (rows: readonly Named[], { kind, components }: Proposed): boolean =>
+const isAnswered = (rows: readonly Named[], { kind, components, of }: Proposed): boolean =>
   rows.some(({ row }) => {
     const said = textIn(row, 'kind')
-    const isNear = row.touches !== false && NEAR.includes(said) && NEAR.includes(kind)
-    const isOfSort = said === kind || isNear
+    const isNear = NEAR.includes(said) && NEAR.includes(kind)
+    const isOfSort =
+      row.touches === false ? said === kind && textIn(row, 'of') === of : said === kind || isNear
     const named = textsIn(row, 'components')
     return isOfSort && components.every((one) => named.includes(one))
   })
 
-/** Proposals that nobody has answered, as contacts with ids of their own. */
-export const openContacts = (
-  draft: Draft,
-): readonly (Named & { readonly row: Row & Proposed })[] => {
+/** Proposals that nobody has answered. */
+export const openContacts = (draft: Draft): readonly OpenContact[] => {
   const answered = rowsOf(draft, 'contact')
-  const found: (Named & { readonly row: Row & Proposed })[] = []
+  const found: OpenContact[] = []
   let sofar = draft
   for (const one of proposedContacts(draft)) {
     if (isAnswered(answered, one)) continue
-    const id = newId(sofar, 'contact', `${one.kind} ${one.components.join(' ')}`)
-    const row = { kind: one.kind, components: one.components }
+    const { kind, components, of } = one
+    const id = newId(sofar, 'contact', `${kind} ${components.join(' ')}`)
+    const row = { kind, components }
     sofar = { ...sofar, rows: { ...sofar.rows, [`contact:${id}`]: row } }
-    found.push({ id, row })
+    found.push({ id, row, of })
   }
   return found
+}
+
+const sameIn = (draft: Draft, row: Row): string => {
+  const components = textsIn(row, 'components').toSorted()
+  const kind = textIn(row, 'kind')
+  return (
+    proposedContacts(draft).find(
+      (one) => one.kind === kind && one.components.join(' ') === components.join(' '),
+    )?.of ?? ''
+  )
+}
+
+/** What a contact says once somebody said that it doesn't touch: where the drawing has it now. */
+export const apartFields = (draft: Draft, row: Row): Row => ({
+  touches: false,
+  of: sameIn(draft, row),
+})
+
+/** Answers that something doesn't touch, of which another tool or place is open since. */
+export const outdatedContacts = (
+  draft: Draft,
+  open: readonly OpenContact[] = openContacts(draft),
+): readonly Named[] => {
+  const asked = new Set(open.map(({ row }) => keyOf(row)))
+  return rowsOf(draft, 'contact').filter(
+    ({ row }) =>
+      row.touches === false &&
+      asked.has(`${textIn(row, 'kind')} ${textsIn(row, 'components').toSorted().join(' ')}`),
+  )
 }
 
 /**
  * What a person's answer to the open proposals is saved as.
  * @param apart ids of those that don't touch after all
  */
-export const confirmSteps = (draft: Draft, apart: readonly string[]): readonly Step[] => [
-  ...openContacts(draft).map(({ id, row }): Step => {
-    const fields = apart.includes(id) ? { ...row, touches: false } : row
-    return { do: 'put', entity: 'contact', id, fields }
-  }),
-  { do: 'put', entity: 'house', id: 'house', fields: { contactsSaid: true } },
-]
+export const confirmSteps = (draft: Draft, apart: readonly string[]): readonly Step[] => {
+  const open = openContacts(draft)
+  return [
+    ...outdatedContacts(draft, open).map(
+      ({ id }): Step => ({ do: 'remove', entity: 'contact', id }),
+    ),
+    ...open.map(({ id, row, of }): Step => {
+      const fields = apart.includes(id) ? { ...row, touches: false, of } : row
+      return { do: 'put', entity: 'contact', id, fields }
+    }),
+    { do: 'put', entity: 'house', id: 'house', fields: { contactsSaid: true } },
+  ]
+}

@@ -117,7 +117,7 @@ export const layDocument = (draft: Draft, labels: DraftLabels): Laid => {
     contacts:
       contacts === null
         ? null
-        : list('contacts', 'contact', contacts, (one) => without(partOf(one), 'touches')),
+        : list('contacts', 'contact', contacts, (one) => without(partOf(one), 'touches', 'of')),
     backups: list('backups', 'backup', rowsOf(draft, 'backup')),
     tools: list('tools', 'tool', rowsOf(draft, 'tool')),
     ...singles,

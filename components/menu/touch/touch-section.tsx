@@ -12,7 +12,12 @@ import { Choice } from '#components/ui/choice.tsx'
 import { Notch } from '#components/ui/notch.tsx'
 import { Panel } from '#components/ui/panel.tsx'
 import { namedBy, type Row, rowOf, rowsOf, textIn, textsIn } from '#lib/editor/draft.ts'
-import { confirmSteps, openContacts } from '#lib/editor/proposed-contacts.ts'
+import {
+  apartFields,
+  confirmSteps,
+  openContacts,
+  outdatedContacts,
+} from '#lib/editor/proposed-contacts.ts'
 import { CONTACT_KINDS } from '#lib/station/shapes/station-parts-schema.ts'
 
 interface Touching {
@@ -32,6 +37,7 @@ export function TouchSection() {
     place.about === null ? null : namedBy(place.about).id,
   )
   const [adding, setAdding] = useState<ReadonlySet<string> | null>(null)
+  const outdated = new Set(outdatedContacts(draft).map(({ id }) => id))
   const all: readonly Touching[] = [
     ...openContacts(draft).map(({ id, row }) => ({
       id,
@@ -39,12 +45,14 @@ export function TouchSection() {
       isOpen: true,
       touches: !apart.has(id),
     })),
-    ...rowsOf(draft, 'contact').map(({ id, row }) => ({
-      id,
-      row,
-      isOpen: false,
-      touches: row.touches !== false,
-    })),
+    ...rowsOf(draft, 'contact')
+      .filter(({ id }) => !outdated.has(id))
+      .map(({ id, row }) => ({
+        id,
+        row,
+        isOpen: false,
+        touches: row.touches !== false,
+      })),
   ]
   const open = all.filter(({ isOpen }) => isOpen)
   const isSaid = draft.rows.house?.contactsSaid === true
@@ -55,7 +63,7 @@ export function TouchSection() {
     const kind = CONTACT_KINDS.find((one) => one === textIn(row, 'kind')) ?? 'beside'
     return words.item.contact(kind, textsIn(row, 'components').map(nameOf))
   }
-  const answer = ({ id, isOpen }: Touching, touches: boolean) => {
+  const answer = ({ id, row, isOpen }: Touching, touches: boolean) => {
     if (isOpen) {
       const next = new Set(apart)
       if (touches) next.delete(id)
@@ -66,8 +74,8 @@ export function TouchSection() {
         do: 'put',
         entity: 'contact',
         id,
-        fields: touches ? {} : { touches: false },
-        ...(touches ? { clear: ['touches'] } : {}),
+        fields: touches ? {} : apartFields(draft, row),
+        ...(touches ? { clear: ['touches', 'of'] } : {}),
       })
   }
   const at = all.find(({ id }) => id === chosen)

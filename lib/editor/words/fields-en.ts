@@ -53,6 +53,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   kind: 'kind',
   components: 'what touches',
   touches: 'whether it touches',
+  of: 'where it doesn’t touch',
   timeZone: 'time zone',
   currency: 'currency',
   locale: 'numbers and dates',

@@ -40,12 +40,12 @@ const line: Draft = {
 describe('what touches what', () => {
   test('[ED4] is proposed of neighbours, of reaching over, of one tool and of one place to warm', () => {
     expect(proposedContacts(line)).toEqual([
-      { kind: 'reached-over', components: ['chives', 'seeds'] },
-      { kind: 'beside', components: ['chives', 'cream'] },
-      { kind: 'beside', components: ['cream', 'seeds'] },
-      { kind: 'beside', components: ['chili', 'cream'] },
-      { kind: 'press', components: ['cream', 'seeds'] },
-      { kind: 'scoop', components: ['chives', 'cream'] },
+      { kind: 'reached-over', components: ['chives', 'seeds'], of: 'one' },
+      { kind: 'beside', components: ['chives', 'cream'], of: 'one' },
+      { kind: 'beside', components: ['cream', 'seeds'], of: 'one' },
+      { kind: 'beside', components: ['chili', 'cream'], of: 'one two' },
+      { kind: 'press', components: ['cream', 'seeds'], of: 'panini press' },
+      { kind: 'scoop', components: ['chives', 'cream'], of: 'scoop 16 ' },
     ])
   })
 
@@ -66,7 +66,11 @@ describe('what touches what', () => {
     })
     if (!moved.ok) throw new Error(moved.why)
     expect(openContacts(moved.draft)).toEqual([
-      { id: 'beside-beans-chili', row: { kind: 'beside', components: ['beans', 'chili'] } },
+      {
+        id: 'beside-beans-chili',
+        row: { kind: 'beside', components: ['beans', 'chili'] },
+        of: 'two',
+      },
     ])
     expect(layDocument(moved.draft, {}).document.contacts).toContainEqual({
       id: 'beside-beans-chili',
@@ -81,13 +85,54 @@ describe('what touches what', () => {
       rows: {
         ...line.rows,
         house: { contactsSaid: true },
-        'contact:no': { kind: 'beside', components: ['chives', 'seeds'], touches: false },
+        'contact:no': {
+          kind: 'beside',
+          components: ['chives', 'seeds'],
+          touches: false,
+          of: 'one',
+        },
         'contact:yes': { kind: 'reached-over', components: ['chives', 'cream'] },
       },
     }
     const open = openContacts(said).map(({ row: { kind, components } }) => ({ kind, components }))
     expect(open).toContainEqual({ kind: 'reached-over', components: ['chives', 'seeds'] })
     expect(open).not.toContainEqual({ kind: 'beside', components: ['chives', 'cream'] })
+  })
+
+  test('[ED4] asks anew of what was apart by another tool, place to warm or well', () => {
+    const apart = confirmSteps(
+      line,
+      openContacts(line).map(({ id }) => id),
+    ).reduce((draft, step) => {
+      const stepped = applyStep(draft, step)
+      if (!stepped.ok) throw new Error(stepped.why)
+      return stepped.draft
+    }, line)
+    expect(layDocument(apart, {}).document.contacts).toEqual([])
+    const kindsWith = (rows: Draft['rows']) => {
+      const draft = { ...apart, rows: { ...apart.rows, ...rows } }
+      const all = layDocument(draft, {}).document.contacts as readonly Row[]
+      return all.map(({ kind, components }) => ({ kind, components }))
+    }
+    expect(
+      kindsWith({
+        'component:chives': scoop(30),
+        'component:cream': { ...scoop(30), warm: apart.rows['component:cream']?.warm ?? null },
+      }),
+    ).toEqual([{ kind: 'scoop', components: ['chives', 'cream'] }])
+    expect(
+      kindsWith({
+        'component:seeds': { ...scoop(40), warm: { on: 'press by the door', seconds: 9 } },
+        'component:cream': { ...scoop(16), warm: { on: 'press by the door', seconds: 9 } },
+      }),
+    ).toEqual([{ kind: 'press', components: ['cream', 'seeds'] }])
+    const moved = kindsWith({
+      'pan:c': pan('two', 'cream', 'third', 0),
+      'pan:d': pan('two', 'chili', 'half', 1),
+    })
+    expect(moved).toContainEqual({ kind: 'beside', components: ['chili', 'cream'] })
+    const again = draftOf(layDocument(apart, {}).document as Parameters<typeof draftOf>[0])
+    expect(openContacts(again)).toEqual([])
   })
 
   test('[ED4] of a document that says it is all of it: what else the drawing proposes is apart', () => {

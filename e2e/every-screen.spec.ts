@@ -31,7 +31,7 @@ const check = (view: View) => {
       await isLargeEnough(page, view, size)
       if (!long) {
         nothingIsCut(texts, size)
-        if (isHot) await fitsWithoutScrolling(page, texts, size)
+        if (isHot || view.isWhole) await fitsWithoutScrolling(page, texts, size)
       }
       if (main && /assembly|pans/.test(path)) await fitsGlovedHands(page, view, size)
       if (path === '/counter') await targetsAreLarge(page, size)

@@ -23,6 +23,8 @@ export interface DrawnText extends Box {
   readonly isAside: boolean
   /** It stands in a row that is walked by swipe, so that it may lie beside the window. */
   readonly isSwiped: boolean
+  /** It is on a page of paper, which is read in print: its size is held there, in points. */
+  readonly isOnPaper: boolean
 }
 
 /** Letters reach this far below the line, in em (measured from the font file's "g"). */
@@ -118,6 +120,7 @@ export const drawnTexts = (page: Page, within = 'body'): Promise<readonly DrawnT
               ) !== null,
             isSwiped,
             isAside: element.closest('[data-aside]') !== null,
+            isOnPaper: element.closest('section[data-paper]') !== null,
           })
         }
       }

@@ -48,7 +48,7 @@ export const isLargeEnough = async (page: Page, view: View, size: Size): Promise
 
 /** Text under the smallest size, and text that runs upward and names no sliver. */
 export const underTheFloor = (texts: readonly DrawnText[]): readonly string[] =>
-  texts.filter(({ fontPx }) => fontPx < FLOOR_PX - ROUNDING_PX).map(said)
+  texts.filter(({ fontPx, isOnPaper }) => !isOnPaper && fontPx < FLOOR_PX - ROUNDING_PX).map(said)
 export const notUpright = (texts: readonly DrawnText[]): readonly string[] =>
   texts.filter(({ isTurned, isSliver }) => isTurned && !isSliver).map(said)
 

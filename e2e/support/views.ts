@@ -3,6 +3,7 @@ import { assemblyViews } from './views/assembly.ts'
 import { counterViews } from './views/counter.ts'
 import { handOverViews } from './views/hand-over.ts'
 import { labelViews } from './views/label.ts'
+import { menuViews } from './views/menu.ts'
 import { pansViews } from './views/pans.ts'
 import { on, type View } from './views/view.ts'
 
@@ -19,6 +20,7 @@ export const views: readonly View[] = [
   ...handOverViews,
   ...pansViews,
   ...labelViews,
+  ...menuViews,
   pickUp('empty', 'quiet', 'None yet'),
   pickUp('rush', 'rush', '4-A'),
   pickUp('many', 'many-on-shelf', '10-D'),

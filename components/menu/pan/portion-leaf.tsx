@@ -90,6 +90,7 @@ export function PortionLeaf({
             <About of="levels">
               <Choice
                 legend={words.pan.portion}
+                isBare
                 ways={USUAL_LEVELS.map((count) => ({
                   id: String(count),
                   label: words.pan.level(count),
@@ -100,7 +101,6 @@ export function PortionLeaf({
             </About>
           </div>
         )}
-        {isOfVolume(tool) && <DensityField component={component} onAnswer={answer} />}
         {tool === 'tongs' && (
           <TypedField
             entity="component"
@@ -163,6 +163,7 @@ export function PortionLeaf({
         )}
       </section>
       <DepthChoice pan={pan} row={panRow} portion={portion} />
+      {isOfVolume(tool) && <DensityField component={component} onAnswer={answer} />}
     </div>
   )
 }

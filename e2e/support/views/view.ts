@@ -18,6 +18,8 @@ export interface View {
   readonly main?: readonly RegExp[]
   /** It holds a list of any length, which may scroll. */
   readonly long?: true
+  /** No screen of the crew's, and in one window all the same: nothing of it scrolls. */
+  readonly isWhole?: true
 }
 
 /** Longer than the guard that keeps a press from landing on what has only just come. */
@@ -54,7 +56,7 @@ export const on =
     scene: Scene,
     shows: string | RegExp,
     tapped: Names = [],
-    more: Pick<View, 'main' | 'long'> = {},
+    more: Pick<View, 'main' | 'long' | 'isWhole'> = {},
   ): View => ({
     name: `${screen}, ${name}`,
     path,

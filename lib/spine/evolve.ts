@@ -7,6 +7,7 @@ import type { Recorded, Stamp } from '#lib/service/events/event.ts'
 import type { PlanEvent, ServicePlan, ServicePlanned } from '#lib/service/events/plan-event.ts'
 import { isRunning, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import { evolveOpen, foldedWith } from '#lib/spine/evolve-open.ts'
+import { newestEvent } from '#lib/spine/newest-event.ts'
 import { opened } from '#lib/spine/opened.ts'
 
 type AsPlanned = Omit<ServicePlanned, 'type'>
@@ -130,7 +131,8 @@ const evolvePlanned = (state: RunningState, event: Recorded): RunningState => {
  * The state after an event.
  * @throws where the event can't have happened in this state: such an event is never committed.
  */
-export const evolve = (state: ServiceState, event: Recorded): ServiceState => {
+export const evolve = (state: ServiceState, recorded: Recorded): ServiceState => {
+  const event = newestEvent(recorded)
   if (isRunning(state) && state.stage === 'planned') return evolvePlanned(state, event)
   if (!isRunning(state) && event.type === 'servicePlanned')
     return { ...planned(event, event), at: event.at, position: event.position }

@@ -5,11 +5,12 @@ import { emptyBackups } from '#lib/service/held-stock.ts'
 import { NOT_OPENED, type RunningState } from '#lib/service/state.ts'
 import { openedStock } from '#lib/spine/evolve-stock.ts'
 import { pansOf } from '#lib/station/find.ts'
-import { newestOf } from '#lib/station/newest-document.ts'
+import { isNewest } from '#lib/station/is-newest.ts'
 
-/** A service as it is opened, with nothing in it. */
+/** A service as it is opened, with nothing in it. @throws where its document is of an older version */
 export const opened = (event: ServiceOpened & Stamp): RunningState => {
-  const station = newestOf(event.station)
+  const { station } = event
+  if (!isNewest(station)) throw new Error('a document of an older version isn’t folded')
   return {
     ...NOT_OPENED,
     ...openedStock(

@@ -1,3 +1,4 @@
+import { isNewest } from '#lib/station/is-newest.ts'
 import { upgraded } from '#lib/station/shapes/older-documents.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
@@ -41,12 +42,6 @@ export type AnyStationDocument =
   | StationDocument3
   | StationDocument2
   | StationDocument1
-
-const isNewest = (document: unknown): document is StationDocument =>
-  typeof document === 'object' &&
-  document !== null &&
-  'version' in document &&
-  document.version === 4
 
 /** A parsed document of any known version, as the newest. @throws where it is of no known version. */
 export const newestOf = (document: AnyStationDocument): StationDocument => {

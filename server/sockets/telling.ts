@@ -10,6 +10,7 @@ import type { Followed, ScreenMessages, ServerMessages } from '#lib/protocol/wir
 import { pickUpPicture } from '#lib/rooms/shelf/views/pick-up.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import type { Role } from '#lib/service/roles.ts'
+import { newestEvent } from '#lib/spine/newest-event.ts'
 import type { Guests } from '#server/guests/port.ts'
 import type { Rail } from '#server/rail/rail.ts'
 
@@ -69,7 +70,7 @@ export const createTelling = ({ house, io, guests, newest, logger }: TellingPort
   const caughtUp = (role: CrewRole, rail: Rail, position: number): Followed => {
     const events = rail.eventsAfter(position)
     return events
-      ? { kind: 'events', events: events.map((event) => project(role, event)) }
+      ? { kind: 'events', events: events.map((event) => project(role, newestEvent(event))) }
       : {
           kind: 'snapshot',
           position: rail.position(),

@@ -1,4 +1,5 @@
 /** What has to be done before a service can be closed by hand, one command after the other. */
+import { toAnswer, wasPlanned } from '#lib/rooms/day/facts/ends/to-answer.ts'
 import { isMissed } from '#lib/service/events/handed-over-event.ts'
 import { allStock } from '#lib/service/held-stock.ts'
 import { isRunning, type RunningState, type ServiceState } from '#lib/service/state.ts'
@@ -37,6 +38,19 @@ const ofFood = (state: RunningState): Given | null => {
     : null
 }
 
+/** Of a service that was planned each pan is asked for: first all that is hot, then what is left. */
+const ofEnds = (state: RunningState): Given | null => {
+  if (!wasPlanned(state)) return null
+  const [place] = toAnswer(state)
+  if (!place) return null
+  const isHot = allStock(state).some(
+    ({ stock }) => stock.amount > 0 && stock.food?.heldBy === 'hot' && stock.food.clock === null,
+  )
+  if (isHot && state.ends === undefined) return { type: 'throwOutHot', initials }
+  const { what, id } = place
+  return { type: 'endFood', what, id, end: 'throw-out', how: 'eye', initials }
+}
+
 /** The next thing to do; closing itself where nothing is left. */
 export const nextToClose = (state: ServiceState): Given => {
   if (!isRunning(state)) return { type: 'close' }
@@ -49,7 +63,7 @@ export const nextToClose = (state: ServiceState): Given => {
   const food = ofBuilds(state) ?? ofFood(state)
   if (food) return food
   const told = Object.values(state.toTell).find(({ because }) => !isMissed(because))
-  if (!told) return { type: 'close' }
+  if (!told) return ofEnds(state) ?? { type: 'close' }
   const { what, id, builds } = told
   return { type: 'answerHandedOver', what, id, answer: 'told', seen: builds.length, initials }
 }

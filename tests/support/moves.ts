@@ -117,17 +117,24 @@ const MOST_TO_CLOSE = 80
 
 const NONE_TAKEN = Object.values(ONE_OF_EACH).map((one) => command(one))
 
+/** One of each before it is opened: of a service that was planned, or of one that wasn't. */
+const early = (planned: boolean): readonly Act[] => {
+  const { plan, open: _, dropPlan, ...others } = ONE_OF_EACH
+  return [planned ? plan : dropPlan, ...Object.values(others)].map((one) => command(one))
+}
+
 /** A whole service. */
 export const wholeService: fc.Arbitrary<readonly Move[]> = fc
   .record({
     kind: fc.constantFrom('demo' as const, 'real' as const),
+    planned: fc.nat({ max: 15 }),
     portions: fc.integer({ min: 3, max: 12 }),
     moves: fc.array(move, { minLength: 50, maxLength: 100, size: 'max' }),
     newDocument: fc.nat({ max: 3 }).map((one) => one === 0),
     again: fc.array(madeAgain, { minLength: 1, maxLength: 3 }),
     closes: fc.nat({ max: 2 }).map((one) => one === 0),
   })
-  .map(({ kind, portions, moves, newDocument, again, closes }): readonly Move[] => {
+  .map(({ kind, planned, portions, moves, newDocument, again, closes }): readonly Move[] => {
     const late = Math.floor((moves.length * 2) / 3)
     const toClose: readonly Move[] = closes
       ? Array.from(
@@ -135,9 +142,14 @@ export const wholeService: fc.Arbitrary<readonly Move[]> = fc
           () => (state) => (state.stage === 'closed' ? [] : [command(nextToClose(state))]),
         )
       : [() => [{ do: 'pass', ms: 15 * 60 * MINUTE }]]
+    if (planned === 0) {
+      const { plan, dropPlan } = ONE_OF_EACH
+      return [() => [command(plan), command(dropPlan), ...NONE_TAKEN]]
+    }
+    const isPlanned = planned > 8
     return [
-      () => NONE_TAKEN.filter((one) => one.do === 'command' && one.command.type !== 'open'),
-      () => opening(kind, portions),
+      () => early(isPlanned),
+      () => opening(isPlanned ? 'real' : kind, portions),
       ...moves.slice(0, late),
       ...(newDocument ? [(() => [{ do: 'newDocument' }]) satisfies Move, ...again] : []),
       ...moves.slice(late),

@@ -104,7 +104,7 @@ const countStep = (counts: Counts, act: Act, step: Stepped | Taken): void => {
   const { stage } = step.before
   if (step.refusal === null) of.accepted += 1
   else if (stage === 'open') of.refused += 1
-  else if (stage === 'none') of.early += 1
+  else if (stage === 'none' || stage === 'planned') of.early += 1
   else of.late += 1
 }
 
@@ -188,7 +188,9 @@ export const unreached = ({ of, due, lists }: Counts): readonly string[] => [
     return [
       ...(accepted === 0 ? [`${type} is never accepted`] : []),
       ...(refused === 0 ? [`${type} is never refused while the service is open`] : []),
-      ...(early === 0 && type !== 'open' ? [`${type} is never tried before the opening`] : []),
+      ...(early === 0 && type !== 'open' && type !== 'plan'
+        ? [`${type} is never tried before the opening`]
+        : []),
       ...(late === 0 ? [`${type} is never tried after the close`] : []),
     ]
   }),

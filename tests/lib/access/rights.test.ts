@@ -3,7 +3,7 @@ import { type Asker, maySee, rightsProblem, TO_THE_HOUSE } from '#lib/access/rig
 import { mayActAs } from '#lib/access/roles-granted.ts'
 import { triesOf } from '#lib/access/tries.ts'
 import { ROLES } from '#lib/service/roles.ts'
-import { COMMAND_TYPES, commandSchema } from '#lib/spine/registry.ts'
+import { COMMAND_TYPES, type Command, commandSchema } from '#lib/spine/registry.ts'
 import { ONE_OF_EACH } from '#tests/support/one-of-each.ts'
 
 const tablet: Asker = { kind: 'proved', device: 'd-1', station: 'alder-hall', role: 'lead' }
@@ -44,7 +44,7 @@ describe('whose a service is', () => {
   })
 
   test.each(commands)('[D7] $type is taken for a service of the asker only', (command) => {
-    if (command.type === 'open') return
+    if (command.type === 'open' || command.type === 'plan') return
     const of = (asker: Asker, hasProof = false) =>
       [...SERVICES, null].map((one) => rightsProblem(asker, command, one, hasProof))
     const none = 'no-such-service'
@@ -71,6 +71,16 @@ describe('whose a service is', () => {
     expect(open(walker, 'alder-hall', 'demo', real)).toBe('not-joined')
     expect(open(walker, 'alder-hall', 'demo', null)).toBe('not-joined')
     expect(open(tablet, 'alder-hall', 'demo', real)).toBeNull()
+  })
+
+  test('[D7] a device plans a service of its station, and who walks the demo none', () => {
+    const plan = (asker: Asker, station: string) =>
+      SERVICES.map((newest) =>
+        rightsProblem(asker, { ...ONE_OF_EACH.plan, station } as Command, newest, false),
+      )
+    expect(plan(tablet, 'alder-hall')).toEqual([null, null, null, null])
+    expect(plan(tablet, 'birch-hall')).toEqual(Array(4).fill('no-such-service'))
+    expect(plan(walker, 'alder-hall')).toEqual(Array(4).fill('not-proved'))
   })
 
   test('[D7] who walks the demo changes no label, which real services have after it', () => {

@@ -1,8 +1,10 @@
 import type { Recorded } from '#lib/service/events/event.ts'
-import { newestOf } from '#lib/station/newest-document.ts'
+import { isNewest } from '#lib/station/shapes/is-newest.ts'
+import { upgraded } from '#lib/station/shapes/older-documents.ts'
 
-/** An event with its document, where it has one, of the newest version. @throws where that is of none known */
-export const newestEvent = <Event extends Recorded>(event: Event): Event =>
-  'station' in event && typeof event.station === 'object'
-    ? { ...event, station: newestOf(event.station) }
-    : event
+/** An event with its document, where it has one of a known version, brought up to the newest. */
+export const newestEvent = <Event extends Recorded>(event: Event): Event => {
+  if (!('station' in event) || isNewest(event.station)) return event
+  const station = upgraded(event.station)
+  return isNewest(station) ? { ...event, station } : event
+}

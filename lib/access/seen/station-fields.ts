@@ -8,8 +8,8 @@ import type {
   TimeLimit,
 } from '#lib/safety/limits.ts'
 import type { Temperature } from '#lib/safety/temperature.ts'
+import type { AnyStationDocument } from '#lib/station/any-station-document.ts'
 import type { Label } from '#lib/station/label.ts'
-import type { AnyStationDocument } from '#lib/station/newest-document.ts'
 import type { Portion } from '#lib/station/portion.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 

@@ -10,8 +10,8 @@ import type { LabelVersions, LineEvent } from '#lib/service/events/line-event.ts
 import type { PlanEvent, ServiceKind } from '#lib/service/events/plan-event.ts'
 import type { CorrectedBy, OpenedStock, StockEvent } from '#lib/service/events/stock-event.ts'
 import type { Taking } from '#lib/service/events/taking.ts'
+import type { AnyStationDocument } from '#lib/station/any-station-document.ts'
 import type { Asked, Handling, Need, NeedCode } from '#lib/station/codes/codes.ts'
-import type { AnyStationDocument } from '#lib/station/newest-document.ts'
 import type { Portion } from '#lib/station/portion.ts'
 import type { Declaration } from '#lib/station/station-document.ts'
 

@@ -7,7 +7,15 @@ import { openKnownRecords } from '#server/records/known-records.ts'
 import type { ServiceRecords } from '#server/records/port.ts'
 import { createMemoryRecords } from '#tests/support/memory-records.ts'
 import { recordOf } from '#tests/support/records.ts'
-import { choice, give, order, type Stocked, stocked, stockedStation } from '#tests/support/stock.ts'
+import {
+  CLOSES,
+  choice,
+  give,
+  order,
+  type Stocked,
+  stocked,
+  stockedStation,
+} from '#tests/support/stock.ts'
 
 const cancelled = give(stocked(), 1, order(choice('garden-chicken')), {
   type: 'cancel',
@@ -26,7 +34,7 @@ const sold = give(
 const closed = (told: Stocked): RunningState => ({
   ...told.state,
   stage: 'closed',
-  closedAt: told.state.at + 60_000,
+  closedAt: CLOSES,
 })
 
 const railOf = (state: RunningState): Rail => ({

@@ -1,5 +1,3 @@
-import { isNewest } from '#lib/station/is-newest.ts'
-import { upgraded } from '#lib/station/shapes/older-documents.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
 type Component3 = StationDocument3['components'][number]
@@ -42,10 +40,3 @@ export type AnyStationDocument =
   | StationDocument3
   | StationDocument2
   | StationDocument1
-
-/** A parsed document of any known version, as the newest. @throws where it is of no known version. */
-export const newestOf = (document: AnyStationDocument): StationDocument => {
-  const newest = upgraded(document)
-  if (!isNewest(newest)) throw new Error('a station document of no known version')
-  return newest
-}

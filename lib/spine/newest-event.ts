@@ -1,5 +1,5 @@
 import type { Recorded } from '#lib/service/events/event.ts'
-import { isNewest } from '#lib/station/shapes/is-newest.ts'
+import { isNewest } from '#lib/station/any-station-document.ts'
 import { upgraded } from '#lib/station/shapes/older-documents.ts'
 
 /** An event with its document, where it has one of a known version, brought up to the newest. */

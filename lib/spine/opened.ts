@@ -4,8 +4,8 @@ import { EMPTY_STOCK } from '#lib/service/food-state.ts'
 import { emptyBackups } from '#lib/service/held-stock.ts'
 import { NOT_OPENED, type RunningState } from '#lib/service/state.ts'
 import { openedStock } from '#lib/spine/evolve-stock.ts'
+import { isNewest } from '#lib/station/any-station-document.ts'
 import { pansOf } from '#lib/station/find.ts'
-import { isNewest } from '#lib/station/shapes/is-newest.ts'
 
 /** A service as it is opened, with nothing in it. @throws where its document is of an older version */
 export const opened = (event: ServiceOpened & Stamp): RunningState => {

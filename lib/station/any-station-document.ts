@@ -40,3 +40,10 @@ export type AnyStationDocument =
   | StationDocument3
   | StationDocument2
   | StationDocument1
+
+/** Whether a document is of the newest version; screens fold no other, since the server brings it up. */
+export const isNewest = (document: unknown): document is StationDocument =>
+  typeof document === 'object' &&
+  document !== null &&
+  'version' in document &&
+  document.version === 4

@@ -48,6 +48,8 @@ export type Chosen =
   | { readonly task: 'in-charge' }
   /** What was given out and isn't paid. */
   | { readonly task: 'unpaid' }
+  /** What the food at a place comes to, one after the other in line order. */
+  | { readonly task: 'end'; readonly at: At }
   | { readonly task: 'close' }
 
 export type Choose = (next: Chosen) => void

@@ -1,5 +1,6 @@
 /** What Pans says in its panels and forms, with what the board says of the same. */
 import { pansEnglish } from '#components/pans/words.tsx'
+import { endFormWords } from '#lib/rooms/day/words/ends-en.ts'
 import { dateWords } from '#lib/rooms/food/words/dates-en.ts'
 import { formWords } from '#lib/rooms/food/words/food-forms-en.ts'
 import { jobLackWords, padWords } from '#lib/rooms/food/words/job-lacks-en.ts'
@@ -16,6 +17,7 @@ import { savedForName, stateName } from '#lib/words/service-en.ts'
 
 export const foodEnglish = {
   forms: { ...formWords, ...jobLackWords },
+  ends: endFormWords,
   readHere: readHereWords,
   round: roundWords,
   setUp: setUpWords,

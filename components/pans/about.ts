@@ -45,6 +45,7 @@ export const aboutOf = (state: RunningState, task: Chosen): About => {
         ? NOTHING
         : aboutPlace(state, task.what, task.id)
     case 'round':
+    case 'end':
       return aboutPlace(state, task.at.what, task.at.id)
     case 'set-up':
     case 'read-here':

@@ -4,16 +4,19 @@ import type { TaskProps } from '#components/job/task-props.ts'
 import { useFoodWords } from '#components/job/use-food-words.ts'
 import { useJob } from '#components/job/use-job.ts'
 import { Button } from '#components/ui/button.tsx'
+import { toAnswer } from '#lib/rooms/day/facts/ends/to-answer.ts'
 import { notYetClosed } from '#lib/rooms/day/facts/not-yet-closed.ts'
 import { buildName, openBuilds, sayBuild } from '#lib/service/tickets.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 
 /** Asks before closing; where it can't be closed yet, says all that is in the way. */
-export function CloseForm({ state, acting, now, onBack }: TaskProps<'close'>) {
+export function CloseForm({ state, acting, now, choose, onBack }: TaskProps<'close'>) {
   const words = useFoodWords()
   const builds = openBuilds(state)
   const ways = notYetClosed(state, now)
   const isReady = ways.length === 0
+  const places = toAnswer(state)
+  const [first] = places
   const job = useJob({
     acting,
     about: 'close',
@@ -27,7 +30,16 @@ export function CloseForm({ state, acting, now, onBack }: TaskProps<'close'>) {
       job={job}
       kind="no"
       send={words.closeNow}
-      ways={<Button onClick={onBack}>{words.closeNot}</Button>}
+      ways={
+        <>
+          {first && (
+            <Button onClick={() => choose({ task: 'end', at: { what: first.what, id: first.id } })}>
+              {words.ends.start(places.length)}
+            </Button>
+          )}
+          <Button onClick={onBack}>{words.closeNot}</Button>
+        </>
+      }
     >
       {isReady && <p className={styles.large}>{words.closeWhy}</p>}
       {ways.map((way) => (

@@ -53,6 +53,18 @@ const SetUpForm = lazy(async () => ({
   default: (await import('#components/food/set-up-form.tsx')).SetUpForm,
 }))
 
+const EndForm = lazy(async () => ({
+  default: (await import('#components/food/end-form.tsx')).EndForm,
+}))
+
+function End(props: TaskProps<'end'>) {
+  return (
+    <Suspense fallback={null}>
+      <EndForm {...props} />
+    </Suspense>
+  )
+}
+
 function SetUp(props: TaskProps<'set-up'>) {
   return (
     <Suspense fallback={null}>
@@ -182,6 +194,11 @@ export const JOBS: { readonly [Name in TaskName]: JobOf<Name> } = {
   unpaid: {
     title: (words, state) => words.notPaid(unpaidTickets(state).length),
     Body: (props) => <UnpaidForLead {...props} onBack={null} />,
+  },
+  end: {
+    title: (words, state, { at: { what, id } }) =>
+      words.ends.title(foodName(state, what, id), what),
+    Body: End,
   },
   close: {
     title: (words, state, _, now) =>

@@ -4,8 +4,8 @@ import type { End, EndOf, EndWhy } from '#lib/safety/ends.ts'
 
 /** What the end does, as it follows "Not offered:". */
 export const endWords: Readonly<Record<End, string>> = {
-  cold: 'Keep it cold',
-  dry: 'Keep it dry',
+  cold: 'Set it aside cold',
+  dry: 'Set it aside dry',
   cool: 'Cool it',
   freeze: 'Freeze it',
   crew: 'The crew eats it',
@@ -15,7 +15,7 @@ export const endWords: Readonly<Record<End, string>> = {
 const WHY: Readonly<Record<EndWhy, string>> = {
   'handed-over': 'a guest had it in hand',
   'not-cooked': 'it isn’t cooked to its limit',
-  unknown: 'nobody knows how it was kept',
+  unknown: 'nobody knows how it was held',
   'out-of-limits': 'it was read out of its limits',
   'cooling-missed': 'it missed a stage of its cooling',
   'past-time': 'its time is over',
@@ -29,7 +29,7 @@ const WHY: Readonly<Record<EndWhy, string>> = {
   'cooled-once': 'it was cooled and reheated once already',
   'is-cold': 'it is cold already',
   'is-dry': 'it is dry food',
-  'not-dry': 'it is kept hot or cold',
+  'not-dry': 'it is held hot or cold',
   'crew-not-allowed': 'your house settings don’t allow it',
 }
 

@@ -8,6 +8,7 @@ import type { ServiceCounts } from '#lib/estimate/service-counts.ts'
 import type { BuildTimes } from '#lib/estimate/wait.ts'
 import type { Temperature } from '#lib/safety/temperature.ts'
 import { leftOfBatch } from '#lib/service/batch-loads.ts'
+import type { EndedFood } from '#lib/service/events/end-event.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import type { Place } from '#lib/service/events/food-event.ts'
 import type { ServiceKind } from '#lib/service/events/plan-event.ts'
@@ -29,6 +30,8 @@ export interface ComponentRecord {
   readonly wastedFor: WastedFor
   readonly corrected: number
   readonly takenAway: number
+  /** Set aside for another service; left away where nothing was. */
+  readonly setAside?: number
   /** What was left at close: in its pans, in back-up pans, and of batches that were never loaded. */
   readonly left: number
 }
@@ -75,6 +78,8 @@ export interface ServiceRecord {
   readonly neverOpened?: true
   /** How often the sanitizing solution was read, and was out of its limit; left away: nobody asked. */
   readonly sanitizer?: { readonly read: number; readonly out: number }
+  /** What pans, back-up pans and batches came to as it ended; left away where nobody said. */
+  readonly ends?: readonly Omit<EndedFood, 'id' | 'at'>[]
 }
 
 /** A bias that is known no better than this isn't known. */
@@ -94,7 +99,7 @@ const componentRecord = (state: RunningState, id: string): ComponentRecord | nul
   const account = state.accounts[id]
   const portion = state.standIns[id]?.usual ?? state.portions[id]
   if (!account || !portion) return null
-  const { loaded, used, wasted, corrected, takenAway } = account
+  const { loaded, used, wasted, corrected, takenAway, setAside } = account
   const left = [
     ...pansOf(state.station).map((pan) =>
       pan.component === id ? (state.pans[pan.id]?.amount ?? 0) : 0,
@@ -107,7 +112,8 @@ const componentRecord = (state: RunningState, id: string): ComponentRecord | nul
     ),
   ].reduce((sum, one) => sum + one, 0)
   const wastedFor = state.wastes[id] ?? {}
-  return { portion, loaded, used, wasted, wastedFor, corrected, takenAway, left }
+  const aside = setAside === undefined ? {} : { setAside }
+  return { portion, loaded, used, wasted, wastedFor, corrected, takenAway, ...aside, left }
 }
 
 /**
@@ -236,5 +242,6 @@ export const serviceRecord = (state: RunningState, events: readonly Recorded[]):
     buildTimes: state.buildTimes,
     ...(events.some(({ type }) => type === 'planDropped') ? { neverOpened: true } : {}),
     ...solutionsRead(state, events),
+    ...(state.ends ? { ends: state.ends.map(({ id: _, at: __, ...one }) => one) } : {}),
   }
 }

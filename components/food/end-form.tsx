@@ -1,0 +1,232 @@
+import { useState } from 'react'
+import { DayReadings } from '#components/food/day-readings.tsx'
+import styles from '#components/food/end-form.module.css'
+import { EndSide } from '#components/food/end-side.tsx'
+import { useEndAmount } from '#components/food/use-end-amount.ts'
+import { foodName } from '#components/job/food-name.ts'
+import job from '#components/job/job.module.css'
+import { JobForm } from '#components/job/job-form.tsx'
+import { ProbeFields } from '#components/job/probe-fields.tsx'
+import { ReadingPad } from '#components/job/reading-pad.tsx'
+import { PortionSteps, Steps } from '#components/job/steps.tsx'
+import type { TaskProps } from '#components/job/task-props.ts'
+import { useFoodWords } from '#components/job/use-food-words.ts'
+import { useJob } from '#components/job/use-job.ts'
+import { useInitials } from '#components/job/use-proof.ts'
+import { useReading } from '#components/job/use-reading.ts'
+import { Button } from '#components/ui/button.tsx'
+import { Choice } from '#components/ui/choice.tsx'
+import { civilDate, dayBefore } from '#lib/measure/civil.ts'
+import { barredTogether, type EndStep, endStepAt } from '#lib/rooms/day/views/end-step.ts'
+import { coolLimit, readingOf } from '#lib/rooms/food/views/reading-entry.ts'
+import { type End, HOW_MUCH } from '#lib/safety/ends.ts'
+import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
+import { limitsOf } from '#lib/service/food-limits.ts'
+import { keyOf } from '#lib/service/held-stock.ts'
+
+type Props = TaskProps<'end'>
+
+/** All that is hot goes at once. */
+type Ending = End | 'all-hot'
+
+/** What both stages of cooling take; said by the first tap, whichever it is. */
+const USUAL_HOURS = 6
+
+function EndOne({
+  state,
+  acting,
+  now,
+  choose,
+  onBack,
+  step,
+  day,
+  setDay,
+}: Props & {
+  readonly step: EndStep
+  readonly day: string | null
+  readonly setDay: (day: string | null) => void
+}) {
+  const words = useFoodWords()
+  const { place, offered, barred, heldBy, next } = step
+  const { what, id, component } = place
+  const { timeZone } = state.station
+  const limits = limitsOf(state.station)
+  const time = (at: number) => words.sayTime(at, timeZone)
+  const [end, setEnd] = useState<Ending | null>(null)
+  const [hours, setHours] = useState<number | null>(null)
+  const isThrown = end === 'throw-out' || end === 'all-hot'
+  const kept = useInitials(false)
+  const signed = useInitials(true)
+  const initials = isThrown ? signed : kept
+  const much = useEndAmount(state, place)
+  const isRead = end === 'cool' && heldBy === 'hot'
+  const form = useReading(state, component, 'hot-holding', coolLimit(limits, null))
+  const unit = much.isPieces ? 'piece' : 'mg'
+  const shown = words.amount(much.amount ?? place.amount, unit)
+  const name = foodName(state, what, id)
+  const onward = () => (next ? choose({ task: 'end', at: next }) : choose({ task: 'close' }))
+  const sent = useJob({
+    acting,
+    about: `${what} ${id}`,
+    lacks: [
+      end === null ? words.ends.tapEnd : null,
+      end !== 'all-hot' && much.amount === null ? words.ends.tapHow : null,
+      isRead && hours === null ? words.ends.tapPresent : null,
+    ],
+    form: isRead ? form : null,
+    initials: isRead ? null : initials,
+    command: () => {
+      const by = isRead ? form.entry.initials.trim() : initials.text.trim()
+      if (end === 'all-hot') return { type: 'throwOutHot', initials: by }
+      const reading = isRead ? readingOf(form.entry) : null
+      if (end === null || much.amount === null || (isRead && !reading)) return null
+      return {
+        type: 'endFood',
+        what,
+        id,
+        end,
+        amount: much.amount,
+        how: much.how,
+        initials: by,
+        ...(day === null ? {} : { preparedOn: day }),
+        ...(reading ? { reading } : {}),
+        ...(isRead && hours !== null ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
+      }
+    },
+    done:
+      end === 'all-hot' ? words.ends.allHotDone : end === null ? '' : words.ends.done(name, end),
+    after: onward,
+  })
+  const today = civilDate(now, timeZone)
+  const side = isRead ? (
+    <ReadingPad form={form} />
+  ) : (
+    <EndSide
+      much={much}
+      isTyped={much.how === 'weighed' && end !== 'all-hot'}
+      initials={initials}
+    />
+  )
+  return (
+    <JobForm
+      job={sent}
+      kind={isThrown ? 'no' : 'main'}
+      send={end === null || end === 'all-hot' ? words.ends.allHotSend : words.ends.send(end, shown)}
+      sub={
+        end === 'all-hot'
+          ? words.ends.allHotMore
+          : next
+            ? words.ends.next(foodName(state, next.what, next.id), next.what)
+            : words.ends.last
+      }
+      side={side}
+      ways={
+        <Button onClick={() => (next ? choose({ task: 'end', at: next }) : onBack())}>
+          {words.ends.later}
+        </Button>
+      }
+    >
+      <p className={job.large}>
+        {words.ends.left(Math.round((much.amount ?? place.amount) / much.each), shown)}
+      </p>
+      <DayReadings read={step.read} limits={limits} time={time} />
+      <div className={styles.ends}>
+        {offered.map((one) => (
+          <Button
+            key={one.end}
+            aria-pressed={end === one.end}
+            sub={words.ends.endMore[one.end]}
+            onClick={() => setEnd(one.end)}
+          >
+            {words.ends.end[one.end]}
+          </Button>
+        ))}
+        {heldBy === 'hot' && (
+          <Button
+            aria-pressed={end === 'all-hot'}
+            sub={words.ends.allHotMore}
+            onClick={() => setEnd('all-hot')}
+          >
+            {words.ends.allHot}
+          </Button>
+        )}
+      </div>
+      {isRead && (
+        <>
+          <Steps
+            label={words.ends.present}
+            shown={hours === null ? words.ends.presentNot : time(now + hours * HOUR_MS)}
+            by={[-1, 1]}
+            isDead={(one) => hours !== null && (hours + one < 1 || hours + one > 12)}
+            onStep={(one) => setHours(hours === null ? USUAL_HOURS : hours + one)}
+          />
+          <ProbeFields form={form} />
+        </>
+      )}
+      {!isRead && end !== 'all-hot' && (
+        <Choice
+          legend={words.ends.how}
+          isBare
+          ways={HOW_MUCH.filter((one) => one !== 'weighed' || !much.isPieces).map((one) => ({
+            id: one,
+            label: words.ends.howMuch[one],
+          }))}
+          chosen={much.how}
+          onChoose={much.setHow}
+        />
+      )}
+      {(much.how === 'counted' || much.how === 'eye') && end !== 'all-hot' && (
+        <PortionSteps
+          label={words.ends.how}
+          value={much.portions}
+          amount={words.amount(much.portions * much.each, unit)}
+          least={0}
+          most={Math.max(1, Math.ceil((place.amount * 2) / much.each))}
+          onChange={much.setPortions}
+        />
+      )}
+      {step.asksDay && (
+        <Choice
+          legend={words.ends.day}
+          ways={[
+            { id: today, label: words.ends.today },
+            { id: dayBefore(today), label: words.ends.yesterday },
+          ]}
+          chosen={day}
+          onChoose={setDay}
+        />
+      )}
+      {barred.length > 0 && !isRead && (
+        <>
+          <p className={job.small}>
+            <b>{words.ends.notOffered}.</b> {words.ends.decides}
+          </p>
+          <ul className={styles.barred}>
+            {barredTogether(barred).map(({ ends, why, paragraph }) => (
+              <li key={ends.join()}>{words.ends.because(ends, why, paragraph)}</li>
+            ))}
+          </ul>
+        </>
+      )}
+    </JobForm>
+  )
+}
+
+/** What the food at one place comes to: only its lawful ends, and why not the others. */
+export function EndForm(props: Props) {
+  const words = useFoodWords()
+  const { state, task, now } = props
+  const [day, setDay] = useState<string | null>(null)
+  const dates = day === null ? {} : { dates: { preparedOn: day } }
+  const step = endStepAt(state, task.at, now, dates)
+  if (!step) return <p className={job.large}>{words.ends.gone}</p>
+  return (
+    <EndOne
+      key={keyOf(task.at.what, task.at.id)}
+      {...props}
+      step={step}
+      day={day}
+      setDay={setDay}
+    />
+  )
+}

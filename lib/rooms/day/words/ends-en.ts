@@ -1,0 +1,85 @@
+/** What the lead's screen says where food comes to its end. */
+
+import type { DayReading } from '#lib/rooms/day/views/end-step.ts'
+import type { End, HowMuch } from '#lib/safety/ends.ts'
+import type { PlaceKind } from '#lib/service/events/food-event.ts'
+import { counted, list } from '#lib/words/counted-en.ts'
+import { endWords, sayWhy } from '#lib/words/food/ends-en.ts'
+
+const KIND: Readonly<Record<PlaceKind, string>> = {
+  pan: '',
+  backup: ', back-up pan',
+  batch: ', batch',
+}
+
+const DONE: Readonly<Record<End, string>> = {
+  cold: 'set aside cold',
+  dry: 'set aside dry',
+  cool: 'cooling',
+  freeze: 'frozen',
+  crew: 'eaten by the crew',
+  'throw-out': 'thrown out',
+}
+
+const MORE: Readonly<Record<End, string>> = {
+  cold: 'to its last day',
+  dry: 'no temperature binds it',
+  cool: 'read it now, then in the larder',
+  freeze: 'its days stop here',
+  crew: 'now; local code decides',
+  'throw-out': 'with your initials',
+}
+
+const HOW: Readonly<Record<HowMuch, string>> = {
+  'not-checked': 'As counted',
+  weighed: 'Weigh',
+  counted: 'Count',
+  eye: 'By eye',
+}
+
+const READ: Readonly<Record<DayReading['of'], string>> = {
+  cooked: 'cooked',
+  cooling: 'cooling',
+  reheated: 'reheated',
+  held: 'read',
+}
+
+export const endFormWords = {
+  title: (name: string, what: PlaceKind) => `What does this come to? ${name}${KIND[what]}`,
+  left: (portions: number, amount: string) =>
+    `${counted(portions, 'portion', 'portions')} left, ${amount}`,
+  end: endWords,
+  endMore: MORE,
+  mark: DONE,
+  how: 'How much is it?',
+  howMuch: HOW,
+  quarter: { 4: 'full', 3: '3/4', 2: 'half', 1: '1/4' } as const,
+  ofRead: READ,
+  notOffered: 'Not offered',
+  because: (ends: readonly End[], why: Parameters<typeof sayWhy>[0], paragraph: string | null) =>
+    `${list(
+      ends.map((end) => endWords[end]),
+      'or',
+    )}: ${sayWhy(why, paragraph)}.`,
+  tapEnd: 'Tap what it comes to',
+  tapHow: 'Type the weight',
+  tapPresent: 'Say until when somebody is there',
+  present: 'Somebody is there to read it until',
+  presentNot: 'not said',
+  day: 'Its first day: prepared, or the pack opened',
+  today: 'Today',
+  yesterday: 'Yesterday',
+  send: (end: End, amount: string) => `${endWords[end]}, ${amount}`,
+  next: (name: string, what: PlaceKind) => `then ${name}${KIND[what]}`,
+  last: 'the last one',
+  done: (name: string, end: End) => `${name}: ${DONE[end]}.`,
+  allHot: 'Throw out all hot',
+  allHotMore: 'amounts not checked',
+  allHotSend: 'Throw out all that is hot',
+  allHotDone: 'All that was hot is thrown out.',
+  later: 'Leave it for now',
+  gone: 'There is nothing here to answer any more.',
+  start: (count: number) =>
+    `Say what ${counted(count, 'pan or batch comes', 'pans and batches come')} to`,
+  decides: 'Local code and the certified person in charge decide.',
+}

@@ -1,12 +1,13 @@
-import { useState } from 'react'
+import { useEffect, useState } from 'react'
 import { DayReadings } from '#components/food/day-readings.tsx'
 import styles from '#components/food/end-form.module.css'
-import { EndSide } from '#components/food/end-side.tsx'
 import { useEndAmount } from '#components/food/use-end-amount.ts'
+import { WeightPad } from '#components/food/weight-pad.tsx'
 import { foodName } from '#components/job/food-name.ts'
 import job from '#components/job/job.module.css'
 import { JobForm } from '#components/job/job-form.tsx'
 import { ProbeFields } from '#components/job/probe-fields.tsx'
+import { InitialsField } from '#components/job/proof-fields.tsx'
 import { ReadingPad } from '#components/job/reading-pad.tsx'
 import { PortionSteps, Steps } from '#components/job/steps.tsx'
 import type { TaskProps } from '#components/job/task-props.ts'
@@ -17,6 +18,7 @@ import { useReading } from '#components/job/use-reading.ts'
 import { Button } from '#components/ui/button.tsx'
 import { Choice } from '#components/ui/choice.tsx'
 import { civilDate, dayBefore } from '#lib/measure/civil.ts'
+import { toAnswer } from '#lib/rooms/day/facts/ends/to-answer.ts'
 import { barredTogether, type EndStep, endStepAt } from '#lib/rooms/day/views/end-step.ts'
 import { coolLimit, readingOf } from '#lib/rooms/food/views/reading-entry.ts'
 import { type End, HOW_MUCH } from '#lib/safety/ends.ts'
@@ -98,15 +100,17 @@ function EndOne({
     after: onward,
   })
   const today = civilDate(now, timeZone)
+  const isWeighed = much.how === 'weighed' && end !== 'all-hot'
   const side = isRead ? (
     <ReadingPad form={form} />
-  ) : (
-    <EndSide
-      much={much}
-      isTyped={much.how === 'weighed' && end !== 'all-hot'}
-      initials={initials}
-    />
-  )
+  ) : isWeighed ? (
+    <WeightPad much={much} />
+  ) : undefined
+  const choosesEnd = (one: Ending) => {
+    // The pad types the temperature then: a weight that wasn't typed before isn't asked for.
+    if (one === 'cool' && much.amount === null) much.setHow('not-checked')
+    setEnd(one)
+  }
   return (
     <JobForm
       job={sent}
@@ -120,11 +124,6 @@ function EndOne({
             : words.ends.last
       }
       side={side}
-      ways={
-        <Button onClick={() => (next ? choose({ task: 'end', at: next }) : onBack())}>
-          {words.ends.later}
-        </Button>
-      }
     >
       <p className={job.large}>
         {words.ends.left(Math.round((much.amount ?? place.amount) / much.each), shown)}
@@ -136,7 +135,7 @@ function EndOne({
             key={one.end}
             aria-pressed={end === one.end}
             sub={words.ends.endMore[one.end]}
-            onClick={() => setEnd(one.end)}
+            onClick={() => choosesEnd(one.end)}
           >
             {words.ends.end[one.end]}
           </Button>
@@ -145,7 +144,7 @@ function EndOne({
           <Button
             aria-pressed={end === 'all-hot'}
             sub={words.ends.allHotMore}
-            onClick={() => setEnd('all-hot')}
+            onClick={() => choosesEnd('all-hot')}
           >
             {words.ends.allHot}
           </Button>
@@ -196,6 +195,14 @@ function EndOne({
           onChoose={setDay}
         />
       )}
+      {!isRead && (
+        <div className={styles.who}>
+          <InitialsField initials={initials} />
+          <Button onClick={() => (next ? choose({ task: 'end', at: next }) : onBack())}>
+            {words.ends.later}
+          </Button>
+        </div>
+      )}
       {barred.length > 0 && !isRead && (
         <>
           <p className={job.small}>
@@ -219,6 +226,15 @@ export function EndForm(props: Props) {
   const [day, setDay] = useState<string | null>(null)
   const dates = day === null ? {} : { dates: { preparedOn: day } }
   const step = endStepAt(state, task.at, now, dates)
+  const isGone = step === null
+  const [first] = toAnswer(state)
+  const { choose } = props
+  // It went with others, or somebody else answered it: on to what is left.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once, when there is nothing here any more
+  useEffect(() => {
+    if (!isGone) return
+    choose(first ? { task: 'end', at: { what: first.what, id: first.id } } : { task: 'close' })
+  }, [isGone, first?.what, first?.id])
   if (!step) return <p className={job.large}>{words.ends.gone}</p>
   return (
     <EndOne

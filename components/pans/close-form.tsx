@@ -33,8 +33,11 @@ export function CloseForm({ state, acting, now, choose, onBack }: TaskProps<'clo
       ways={
         <>
           {first && (
-            <Button onClick={() => choose({ task: 'end', at: { what: first.what, id: first.id } })}>
-              {words.ends.start(places.length)}
+            <Button
+              sub={words.ends.toAnswer(places.length)}
+              onClick={() => choose({ task: 'end', at: { what: first.what, id: first.id } })}
+            >
+              {words.ends.start}
             </Button>
           )}
           <Button onClick={onBack}>{words.closeNot}</Button>

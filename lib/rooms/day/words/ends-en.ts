@@ -31,7 +31,7 @@ const MORE: Readonly<Record<End, string>> = {
 }
 
 const HOW: Readonly<Record<HowMuch, string>> = {
-  'not-checked': 'As counted',
+  'not-checked': 'Not checked',
   weighed: 'Weigh',
   counted: 'Count',
   eye: 'By eye',
@@ -53,7 +53,6 @@ export const endFormWords = {
   mark: DONE,
   how: 'How much is it?',
   howMuch: HOW,
-  quarter: { 4: 'full', 3: '3/4', 2: 'half', 1: '1/4' } as const,
   ofRead: READ,
   notOffered: 'Not offered',
   because: (ends: readonly End[], why: Parameters<typeof sayWhy>[0], paragraph: string | null) =>
@@ -79,7 +78,7 @@ export const endFormWords = {
   allHotDone: 'All that was hot is thrown out.',
   later: 'Leave it for now',
   gone: 'There is nothing here to answer any more.',
-  start: (count: number) =>
-    `Say what ${counted(count, 'pan or batch comes', 'pans and batches come')} to`,
+  start: 'Say what each comes to',
+  toAnswer: (count: number) => counted(count, 'pan or batch', 'pans and batches'),
   decides: 'Local code and the certified person in charge decide.',
 }

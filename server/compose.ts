@@ -18,6 +18,7 @@ import type { SetDemoOpen } from '#server/http/demo.ts'
 import type { Edge } from '#server/http/edge.ts'
 import { refusalAtGate } from '#server/http/gate.ts'
 import type { HealthSource } from '#server/http/health.ts'
+import { larderRows } from '#server/http/larder.ts'
 import { menuRows } from '#server/http/menu.ts'
 import { menuCarryRoutes } from '#server/http/menu-carry.ts'
 import { menuLabelRows } from '#server/http/menu-labels.ts'
@@ -133,6 +134,7 @@ export const composeStation = async ({
     routes: [
       ...menuRoutes(access, logger, [
         ...menuRows(access, menu),
+        ...larderRows(own.larder, clock.now),
         ...menuLabelRows({
           access,
           house: adults,

@@ -1,6 +1,6 @@
 import styles from '#components/access/kept-table.module.css'
 import { usePrivacyWords } from '#components/access/privacy-words.tsx'
-import type { PrivacyNow } from '#lib/access/kept.ts'
+import type { PrivacyNow } from '#lib/access/kept-http.ts'
 import { barEnd, stays } from '#lib/access/kept-view.ts'
 
 const CREW_OF_FIVE = 5

@@ -11,7 +11,7 @@ import { AccessWordsProvider, useAccessWords } from '#components/access/words.ts
 import { CrewProvider } from '#components/live/crew.tsx'
 import { WordsProvider } from '#components/live/words.tsx'
 import { Note } from '#components/ui/note.tsx'
-import type { PrivacyNow } from '#lib/access/kept.ts'
+import type { PrivacyNow } from '#lib/access/kept-http.ts'
 
 const LOOK_EVERY_MS = 3_000
 

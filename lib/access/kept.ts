@@ -86,6 +86,14 @@ export const KEPT = [
     forgets: false,
   },
   {
+    // In the tables of streams: one of its own, that no service's end takes away.
+    id: 'larder',
+    where: { file: 'log.db', tables: [] },
+    until: 'always',
+    sees: ['lead', 'in-charge'],
+    forgets: false,
+  },
+  {
     id: 'guards',
     where: { file: 'log.db', tables: ['guards'] },
     until: 'always',
@@ -224,24 +232,3 @@ export type KeptId = Kept['id']
 
 /** Rows of a kind, by what they say of themselves. */
 export type KeptThat<Saying> = Extract<Kept, Saying>['id']
-
-/** GET /access/privacy */
-export interface PrivacyNow {
-  /** Days after the close of a service for which its stream is kept. */
-  readonly days: number
-  readonly rows: readonly (KeptRow & {
-    readonly id: KeptId
-    /** What is there now; null where it lies in browsers. */
-    readonly now: KeptNow | null
-  })[]
-  /** Epoch milliseconds: the first day on which a stream goes, if clocks go on as they do; null: none waits. */
-  readonly nextGoesAt: number | null
-  /** The clock tells a time that days have yet to agree on: nothing goes by it. */
-  readonly clockInDoubt: boolean
-}
-
-export interface KeptNow {
-  readonly count: number
-  /** Epoch milliseconds of the opening of the oldest service in it, or of when it was put; null where it has none. */
-  readonly oldest: number | null
-}

@@ -1,5 +1,15 @@
 /** The loads of a batch: what is still being made, what was read of it, what is left. */
-import type { BatchState } from '#lib/service/food-state.ts'
+import type { BatchState, FoodState } from '#lib/service/food-state.ts'
+
+/** The next of b1, b2, b3 … that no batch has. */
+export const freeBatchId = ({
+  batches,
+  nextBatch,
+}: Pick<FoodState, 'batches' | 'nextBatch'>): string => {
+  let number = nextBatch
+  while (batches[`b${number}`]) number += 1
+  return `b${number}`
+}
 
 /** Loads of a batch that are still being made. */
 export const loadsToCome = ({ loads, loadsDone, thrownOutAt }: BatchState): number =>

@@ -102,6 +102,12 @@ export interface BatchState {
   readonly readings: readonly Reading[]
   /** What a probe brought into it that was read so; left away where none that wasn’t clean went in. */
   readonly probedWith?: readonly string[]
+  /** Id of the lot of the larder that it came from; left away where it was made here. */
+  readonly lot?: string
+  /** It stood open on a line: it never goes into a protected back-up. */
+  readonly stoodOpen?: true
+  /** Of a lot: components whose scoop was in it, which go along into a pan. */
+  readonly soiledBy?: readonly string[]
   /** When the newest word of how it was made and kept was recorded, epoch milliseconds. */
   readonly toldAt: number
   readonly offSale: OffSale | null

@@ -1,3 +1,4 @@
+import type { TakeProblem } from '#lib/larder/take.ts'
 import type { AmountProblem, PlaceProblem } from '#lib/measure/pan-rules.ts'
 import type { TopUpProblem } from '#lib/needs/top-up.ts'
 import type { End, EndWhy, Paragraph } from '#lib/safety/ends.ts'
@@ -187,6 +188,9 @@ export type Refusal =
   | { readonly code: 'wrong-amount'; readonly pan: string; readonly problem: AmountProblem }
   | { readonly code: 'wrong-place'; readonly pan: string; readonly problem: PlaceProblem }
   | { readonly code: 'cannot-load'; readonly component: string; readonly problem: LoadProblem }
+  | { readonly code: 'cannot-take-lot'; readonly lot: string; readonly problem: TakeProblem }
+  /** It never goes into a protected back-up pan. */
+  | { readonly code: 'stood-open'; readonly component: string }
   | { readonly code: 'cannot-top-up'; readonly pan: string; readonly why: TopUpProblem }
   | { readonly code: 'cannot-start-clock'; readonly why: ClockProblem }
   | {

@@ -15,6 +15,7 @@ import { recordCooling, recordReheating } from '#lib/rooms/food/commands/cooling
 import { answerHandedOver } from '#lib/rooms/food/commands/handed-over.ts'
 import { resolveOffSale } from '#lib/rooms/food/commands/resolve-off-sale.ts'
 import { readSanitizer } from '#lib/rooms/food/commands/sanitizer.ts'
+import { takeFromLarder } from '#lib/rooms/food/commands/take-from-larder.ts'
 import { readTemperature } from '#lib/rooms/food/commands/temperature.ts'
 import { throwOut } from '#lib/rooms/food/commands/throw-out.ts'
 import { startTimeClock } from '#lib/rooms/food/commands/time-clock.ts'
@@ -48,6 +49,7 @@ export const COMMANDS = [
   startBatch,
   recordCooking,
   finishBatch,
+  takeFromLarder,
   recordCooling,
   recordReheating,
   startTimeClock,

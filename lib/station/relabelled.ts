@@ -56,6 +56,9 @@ const inAll = (
 export const beforeId = (ingredient: string, count: number): string =>
   `${ingredient}--before${count === 1 ? '' : `-${count}`}`
 
+/** Whether an id is of a product from before. */
+export const isOfBefore = (id: string): boolean => /--before(-\d+)?$/.test(id)
+
 /** A document in which the product from before goes into everything that the new one does. */
 export const withBefore = (
   station: StationDocument,

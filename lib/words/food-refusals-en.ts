@@ -7,6 +7,7 @@ import { sayBuild } from '#lib/service/tickets.ts'
 import { counted, list } from '#lib/words/counted-en.ts'
 import { sayDateProblem } from '#lib/words/date-problems-en.ts'
 import { sayNotOffered } from '#lib/words/food/ends-en.ts'
+import { sayLotProblem } from '#lib/words/larder/lot-en.ts'
 import { panRuleWords } from '#lib/words/pan-rules-en.ts'
 import { type SayClock, safetyWords } from '#lib/words/safety-en.ts'
 
@@ -29,6 +30,8 @@ type FoodRefusal = Extract<
       | 'wrong-amount'
       | 'wrong-place'
       | 'cannot-load'
+      | 'cannot-take-lot'
+      | 'stood-open'
       | 'cannot-top-up'
       | 'cannot-start-clock'
       | 'cannot-cool'
@@ -63,6 +66,10 @@ export const sayFoodRefusal = (
   clock: SayClock,
 ): string => {
   switch (refusal.code) {
+    case 'cannot-take-lot':
+      return sayLotProblem(refusal.problem, clock, name)
+    case 'stood-open':
+      return `This ${name(refusal.component)} was open on a line before: it never becomes a protected back-up. Put it on the line, or fill the back-up from a batch that didn’t.`
     case 'other-component':
       return `That batch isn’t ${name(refusal.component)}. Check which one you have.`
     case 'no-batch':

@@ -33,8 +33,16 @@ export interface Guard {
   readonly expected: number
 }
 
+/** What an append writes of one service, or of another stream of the house. */
+export interface StreamAppend<Entry, Answer> {
+  readonly service: string
+  readonly after: number
+  readonly entries: readonly Entry[]
+  readonly answers: readonly LoggedAnswer<Answer>[]
+}
+
 /**
- * `conflict`: the service is not at the expected position, one of the command ids is already stored,
+ * `conflict`: a service is not at the expected position, one of the command ids is already stored,
  * or a guard is at another version. Nothing of the append was written.
  */
 export type Appended = 'committed' | 'conflict'
@@ -53,6 +61,15 @@ export interface EventLog<Entry extends LogEntry, Answer> {
     answers: readonly LoggedAnswer<Answer>[],
     guards?: readonly Guard[],
   ): Promise<Appended>
+  /**
+   * As `append`, of several services at once, each named once: all of it is committed, or nothing. Only
+   * the first's entries are of the log's own kind; another's are whatever its reader takes them for.
+   * @throws {RangeError} where a service is named twice or none is; else as `append`
+   */
+  appendAll(
+    appends: readonly [StreamAppend<Entry, Answer>, ...StreamAppend<LogEntry, unknown>[]],
+    guards?: readonly Guard[],
+  ): Promise<Appended>
   /** The version of a key, as it is in the store. */
   guard(key: string): Promise<number>
   /** Keys that were ever raised. */
@@ -60,6 +77,8 @@ export interface EventLog<Entry extends LogEntry, Answer> {
   /** Entries with a position greater than `after`, in order, at most `limit` if given. */
   read(service: string, after: number, limit?: number): Promise<readonly Entry[]>
   answerTo(service: string, command: string): Promise<LoggedAnswer<Answer> | null>
+  /** Its streams of other entries and answers: who reads one knows what was appended to it. */
+  as<Other extends LogEntry, OtherAnswer>(): EventLog<Other, OtherAnswer>
   /** Position of the newest entry; 0 where there is none. */
   head(service: string): Promise<number>
   /** Services that have entries, oldest first. */

@@ -1,6 +1,10 @@
 import { createAdvance } from '#server/event-log/advance.ts'
-import { type CheckedAppend, checkedAppend } from '#server/event-log/checked-append.ts'
-import type { Appended, EventLog, LogEntry } from '#server/event-log/port.ts'
+import {
+  type CheckedAppend,
+  checkedAppend,
+  isOfSomething,
+} from '#server/event-log/checked-append.ts'
+import type { Appended, EventLog, Guard, LogEntry, StreamAppend } from '#server/event-log/port.ts'
 import {
   closeDurableDatabase,
   openDurableDatabase,
@@ -89,24 +93,23 @@ export const createSqliteLog = <Entry extends LogEntry, Answer>(
   let commits = 0
   let failed: unknown = null
 
-  const write = database.transaction(
-    (service: string, after: number, checked: CheckedAppend): Appended => {
+  const write = database.transaction(({ streams, guards }: CheckedAppend): Appended => {
+    for (const { service, after, answers } of streams) {
       if ((sql.head.get(service) ?? 0) !== after) return 'conflict'
-      for (const { command } of checked.answers) {
+      for (const { command } of answers)
         if (sql.answer.get(service, command) !== undefined) return 'conflict'
-      }
-      for (const { key, expected } of checked.guards) {
-        if ((sql.guard.get(key) ?? 0) !== expected) return 'conflict'
-      }
-      for (const { key, raisedTo } of checked.guards) sql.raiseGuard.run(key, raisedTo)
-      if (after === 0 && checked.entries.length > 0) sql.addService.run(service)
-      for (const { position, body } of checked.entries) sql.addEntry.run(service, position, body)
-      for (const { command, fingerprint, body } of checked.answers) {
+    }
+    for (const { key, expected } of guards)
+      if ((sql.guard.get(key) ?? 0) !== expected) return 'conflict'
+    for (const { key, raisedTo } of guards) sql.raiseGuard.run(key, raisedTo)
+    for (const { service, after, entries, answers } of streams) {
+      if (after === 0 && entries.length > 0) sql.addService.run(service)
+      for (const { position, body } of entries) sql.addEntry.run(service, position, body)
+      for (const { command, fingerprint, body } of answers)
         sql.addAnswer.run(service, command, fingerprint, body)
-      }
-      return 'committed'
-    },
-  )
+    }
+    return 'committed'
+  })
 
   const eraseAll = database.transaction((services: readonly string[]): number =>
     services
@@ -114,27 +117,35 @@ export const createSqliteLog = <Entry extends LogEntry, Answer>(
       .reduce((gone, one) => gone + one, 0),
   )
 
-  const commit = (service: string, after: number, checked: CheckedAppend): Appended => {
+  const commit = (checked: CheckedAppend): Appended => {
     // A sync that failed once may seem to work when tried again.
     if (failed !== null) throw failed
     try {
-      return write.immediate(service, after, checked)
+      return write.immediate(checked)
     } catch (error) {
       failed = storeProblemOf(error, database.name) ?? error
       throw failed
     }
   }
 
-  return {
-    async append(service, after, entries, answers, guards = []) {
-      const checked = checkedAppend(after, entries, answers, guards)
-      const appended = commit(service, after, checked)
-      const written = entries.length + answers.length + guards.length
-      if (appended === 'conflict' || written === 0) return appended
-      commits += 1
+  const appendAll = async (
+    streams: readonly StreamAppend<LogEntry, unknown>[],
+    guards?: readonly Guard[],
+  ): Promise<Appended> => {
+    const checked = checkedAppend(streams, guards)
+    const appended = commit(checked)
+    if (appended === 'conflict' || !isOfSomething(checked)) return appended
+    commits += 1
+    for (const { service, after, entries } of streams)
       if (entries.length > 0) advance.tell(service, after + entries.length)
-      return appended
-    },
+    return appended
+  }
+
+  const log = <Kind extends LogEntry, Told>(): EventLog<Kind, Told> => ({
+    append: (service, after, entries, answers, guards) =>
+      appendAll([{ service, after, entries, answers }], guards),
+    appendAll,
+    as: () => log(),
     async guard(key) {
       return sql.guard.get(key) ?? 0
     },
@@ -143,7 +154,7 @@ export const createSqliteLog = <Entry extends LogEntry, Answer>(
     },
     async read(service, after, limit) {
       // Rows were checked when written: a replay parses JSON and no more.
-      return sql.read.all(service, after, limit ?? -1).map((body): Entry => JSON.parse(body))
+      return sql.read.all(service, after, limit ?? -1).map((body): Kind => JSON.parse(body))
     },
     async answerTo(service, command) {
       const found = sql.answer.get(service, command)
@@ -170,7 +181,8 @@ export const createSqliteLog = <Entry extends LogEntry, Answer>(
     async close() {
       closeDurableDatabase(database)
     },
-  }
+  })
+  return log()
 }
 
 /** Opens the log's file, alone and durable. @throws {StoreProblem} any of its codes. */

@@ -1,4 +1,5 @@
-import type { KeptNow, KeptRow } from '#lib/access/kept.ts'
+import type { KeptRow } from '#lib/access/kept.ts'
+import type { KeptNow } from '#lib/access/kept-http.ts'
 import type { Houses } from '#server/houses/houses.ts'
 import type { Keeping } from '#server/privacy/keeping.ts'
 

@@ -12,7 +12,8 @@ import { createForecasts, type Forecasts } from '#server/forecast/forecasts.ts'
 import type { Guests } from '#server/guests/port.ts'
 import { openGuests } from '#server/guests/sqlite.ts'
 import type { HouseLabels } from '#server/labels/house-labels.ts'
-import { openLabels } from '#server/labels/open-labels.ts'
+import { houseOf, openLabels } from '#server/labels/open-labels.ts'
+import { type Larder, openLarder } from '#server/larder/larder-rail.ts'
 import { type OpenKeeping, openKeeping } from '#server/privacy/open-keeping.ts'
 import type { ServerClock } from '#server/rail/clock.ts'
 import { openStationServices, type StationServices } from '#server/rail/station-services.ts'
@@ -36,6 +37,8 @@ export interface OpenHouse {
   readonly services: StationServices
   readonly contacts: HouseContacts
   readonly publications: Publications
+  /** What is set aside between services. */
+  readonly larder: Larder
   readonly keeping: OpenKeeping
   readonly forecasts: Forecasts
   /** Settles when what was taken is committed, shown, answered and kept. */
@@ -84,6 +87,14 @@ export const openHouse = async (setup: {
     logger,
     fatal,
   })
+  const larder = await openLarder({
+    house: houseOf(database),
+    log: events.as(),
+    guests,
+    clock,
+    logger,
+    fatal,
+  })
   const services = await openStationServices({
     log: events,
     guests,
@@ -91,6 +102,7 @@ export const openHouse = async (setup: {
     station: stations.find,
     newestLabels: labels.newest,
     labelsGuard: labels.guard,
+    larder,
     knownBias: records.knownBias,
     logger,
     fatal,
@@ -123,7 +135,12 @@ export const openHouse = async (setup: {
   })
   await setup.begin?.(services, stations)
   services.look()
-  const looking = setInterval(() => services.look(), LOOK_EVERY_MS)
+  // What passed its time while nothing ran falls due now.
+  larder.look()
+  const looking = setInterval(() => {
+    services.look()
+    larder.look()
+  }, LOOK_EVERY_MS)
   const first = stations.first()
   if (first) records.taught(first.document, 'real')
   const forecasts = createForecasts({
@@ -143,12 +160,14 @@ export const openHouse = async (setup: {
     services,
     contacts,
     publications,
+    larder,
     keeping,
     forecasts,
     finish: async () => {
       await services.idle()
       await labels.idle()
       await services.idle()
+      await larder.idle()
       await records.idle()
       await keeping.idle()
     },
@@ -156,6 +175,7 @@ export const openHouse = async (setup: {
       clearInterval(looking)
       keeping.close()
       forecasts.close()
+      larder.close()
       services.close()
     },
     closeStores: async () => {

@@ -17,7 +17,7 @@ export interface OpenLabels extends HouseLabels {
   recover(): Promise<void>
 }
 
-const houseOf = (file: SqliteDatabase): string => {
+export const houseOf = (file: SqliteDatabase): string => {
   const id = file.prepare<[], string>('SELECT id FROM house').pluck().get()
   if (id === undefined) throw new Error('the house has no row')
   return id

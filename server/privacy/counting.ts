@@ -1,6 +1,8 @@
 /** How much of what lib/access/kept.ts tells is there now, row by row. */
 import type { ApartKind } from '#lib/access/apart.ts'
-import { type HouseTable, KEPT, type Kept, type KeptId, type KeptNow } from '#lib/access/kept.ts'
+import { type HouseTable, KEPT, type Kept, type KeptId } from '#lib/access/kept.ts'
+import type { KeptNow } from '#lib/access/kept-http.ts'
+import { isLarderStream } from '#lib/larder/stream.ts'
 import type { Guests } from '#server/guests/port.ts'
 import type { SqliteDatabase } from '#server/store/durable-database.ts'
 
@@ -55,7 +57,8 @@ export const createCounting = (ports: {
         return apart(where.kind)
       case 'log.db': {
         if (id === 'guards') return { count: (await ports.guards()).length, oldest: null }
-        const streams = await ports.streams()
+        const all = await ports.streams()
+        const streams = all.filter((stream) => isLarderStream(stream) === (id === 'larder'))
         return { count: streams.length, oldest: since(streams) }
       }
       case 'house.db': {

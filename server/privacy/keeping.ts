@@ -15,8 +15,8 @@ import {
   observed,
   type Seen,
 } from '#lib/access/believed-time.ts'
-import { KEPT, type Kept, type KeptId, type KeptThat, type PrivacyNow } from '#lib/access/kept.ts'
-import type { ReasonsTold } from '#lib/access/kept-http.ts'
+import { KEPT, type Kept, type KeptId, type KeptThat } from '#lib/access/kept.ts'
+import type { PrivacyNow, ReasonsTold } from '#lib/access/kept-http.ts'
 import { endsService } from '#lib/service/events/ends-service.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import { isUnderWay } from '#lib/service/state.ts'
@@ -24,6 +24,7 @@ import type { EventLog } from '#server/event-log/port.ts'
 import type { Guests } from '#server/guests/port.ts'
 import type { Counting } from '#server/privacy/counting.ts'
 import { commandsOf, reasonsIn } from '#server/privacy/guest.ts'
+import { forgetLarderInitials, sweepLarderOrphans } from '#server/privacy/larder-initials.ts'
 import type { RetentionStore } from '#server/privacy/retention-store.ts'
 import type { ServerClock } from '#server/rail/clock.ts'
 import type { StationServices } from '#server/rail/station-services.ts'
@@ -149,6 +150,7 @@ export const createKeeping = (ports: KeepingPorts): Keeping => {
 
   /** What was put ahead of an append that never came. Only while nothing is under way. */
   const withoutOrphans = async (): Promise<void> => {
+    await sweepLarderOrphans(ports)
     for (const { service, state } of [...services.currents(), ...services.planned()]) {
       if (!isUnderWay(state())) continue
       const events = await log.read(service, 0)
@@ -167,6 +169,7 @@ export const createKeeping = (ports: KeepingPorts): Keeping => {
     for (const service of known)
       if ((await isClosed(service)) && held.includes(service)) closed.push(service)
     await by(atClose, CLOSE, closed)
+    await forgetLarderInitials(ports, time, store.days())
     await records.idle()
     const due = await dueNow(time)
     if (due.length === 0) return

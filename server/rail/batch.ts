@@ -1,4 +1,7 @@
 import type { SetApart } from '#lib/access/apart.ts'
+import type { LarderRecorded } from '#lib/larder/event.ts'
+import { evolveLarder } from '#lib/larder/evolve.ts'
+import type { LarderState } from '#lib/larder/lot.ts'
 import type { Answer } from '#lib/protocol/wire.ts'
 import { planFollows } from '#lib/rooms/day/facts/followed.ts'
 import type { Recorded, ServiceEvent } from '#lib/service/events/event.ts'
@@ -6,6 +9,7 @@ import type { Role } from '#lib/service/roles.ts'
 import { isRunning, isUnderWay, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import { fallDue } from '#lib/spine/due.ts'
 import { happen, type Led } from '#lib/spine/happen.ts'
+import { larderFollows } from '#lib/spine/larder-follows.ts'
 import type { Command } from '#lib/spine/registry.ts'
 import { take } from '#lib/spine/take.ts'
 import type { LoggedAnswer } from '#server/event-log/port.ts'
@@ -32,6 +36,8 @@ export interface Batch {
   /** The service once it is appended. */
   readonly state: ServiceState
   readonly entries: readonly Recorded[]
+  /** What happens in the larder with them. */
+  readonly larder: readonly LarderRecorded[]
   readonly answers: readonly LoggedAnswer<StoredAnswer>[]
   /** What is said of people, by the command that brought it. */
   readonly apart: readonly { readonly id: string; readonly said: readonly SetApart[] }[]
@@ -49,6 +55,8 @@ interface Start {
   readonly plans: PlansOf
   /** The version that a label gets. */
   readonly nextLabel: number
+  /** As it is known; null where the house keeps none. */
+  readonly larder: LarderState | null
 }
 
 const USED_FOR_SOMETHING_ELSE: StoredAnswer = {
@@ -73,7 +81,28 @@ export const createBatch = async (
   const answered = new Map<string, LoggedAnswer<StoredAnswer>>()
   const now = Math.max(start.now, state.at)
 
+  let { larder } = start
+  const inLarder: LarderRecorded[] = []
+
+  /** @throws where it can't happen in the larder: nothing of it is recorded then */
+  const withLarder = (led: Led): void => {
+    if (larder === null) return
+    const at = Math.max(now, larder.at)
+    const from = larder.position + 1
+    const more = larderFollows(service, led.state, led.recorded).map(
+      (event, index): LarderRecorded => ({
+        ...event,
+        position: from + index,
+        at,
+        command: led.recorded[0]?.command ?? null,
+      }),
+    )
+    larder = more.reduce(evolveLarder, larder)
+    inLarder.push(...more)
+  }
+
   const record = (led: Led): void => {
+    withLarder(led)
     state = led.state
     position += led.recorded.length
     entries.push(...led.recorded)
@@ -124,6 +153,7 @@ export const createBatch = async (
           plans: (station) => start.plans.get(station)?.plans ?? [],
           newestLabels,
           nextLabel: start.nextLabel,
+          ...(larder ? { larder } : {}),
           ...(ports.knownBias ? { knownBias: ports.knownBias } : {}),
         },
       )
@@ -171,5 +201,5 @@ export const createBatch = async (
     const isRecorded = answer.answer === 'accepted' || position > before
     if (isRecorded && parted.apart.length > 0) apart.push({ id: order.id, said: parted.apart })
   }
-  return { state, entries, answers, apart, replies }
+  return { state, entries, larder: inLarder, answers, apart, replies }
 }

@@ -4,6 +4,7 @@ import type { Recorded } from '#lib/service/events/event.ts'
 import type { LabelVersions } from '#lib/service/events/line-event.ts'
 import type { EventLog } from '#server/event-log/port.ts'
 import type { Guests } from '#server/guests/port.ts'
+import type { Larder } from '#server/larder/larder-rail.ts'
 import type { ServerClock } from '#server/rail/clock.ts'
 import type { LabelsGuard } from '#server/rail/labels-guard.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
@@ -18,6 +19,8 @@ export interface RailPorts {
   /** Versions of the house's newest labels; null where they aren't known. */
   readonly newestLabels: () => LabelVersions | null
   readonly labelsGuard: LabelsGuard
+  /** What is set aside between services; left away where nothing is kept of it. */
+  readonly larder?: Pick<Larder, 'stream' | 'state' | 'newest'>
   /** How heavy earlier services of a station scooped. */
   readonly knownBias?: Circumstances['knownBias']
   readonly logger: Logger

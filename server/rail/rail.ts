@@ -18,6 +18,7 @@ import { planGuards, plansOf } from '#server/rail/plan-guard.ts'
 import type { RailPorts } from '#server/rail/rail-ports.ts'
 import { answerFor } from '#server/rail/stored-answer.ts'
 import { NO_WALL, wallAfter } from '#server/rail/wall-floor.ts'
+import { appendedWith, larderNow } from '#server/rail/with-larder.ts'
 
 export interface Rail {
   readonly service: string
@@ -111,12 +112,13 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
       const versions = await openVersions(log, orders)
       const plans = await plansOf(log, orders)
       const nextLabel = await ports.labelsGuard.next()
+      const larder = await larderNow(ports, orders, conflicts > 0)
       const now = ports.clock.now()
       // Asked after the time was read, so that nothing falls due by a jump that wasn't noticed.
       jumped += jumpedBy()
       const batch = await createBatch(
         ports,
-        { state, position, now, jumpedBy: jumped, openVersions: versions, plans, nextLabel },
+        { state, position, now, jumpedBy: jumped, openVersions: versions, plans, nextLabel, larder },
         orders,
         noted,
       )
@@ -125,13 +127,13 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
         for (const { order, answer } of batch.replies) order.settle(answerFor(order.id, answer))
         return
       }
-      const { entries, answers } = batch
+      const { entries } = batch
       const guards = [
         ...(await openGuards(log, entries, batch.state, versions)),
         ...planGuards(entries, batch.state.station?.id ?? null, plans),
         ...ports.labelsGuard.guards(entries, nextLabel),
       ]
-      if ((await log.append(service, position, entries, answers, guards)) === 'committed') {
+      if ((await appendedWith(ports, { position, ...batch }, larder, guards)) === 'committed') {
         fellUnseen = 0
         if (entries.length > 0) advance(entries, batch.state)
         newest = Math.max(newest, position)

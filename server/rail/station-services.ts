@@ -1,4 +1,6 @@
 /** The services of a house's stations: which one of each is followed now, and a rail for each that is asked for. */
+
+import { isLarderStream } from '#lib/larder/stream.ts'
 import type { Answer } from '#lib/protocol/wire.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import type { Role } from '#lib/service/roles.ts'
@@ -75,8 +77,11 @@ export const openStationServices = async (
     return rail
   }
 
-  const find = async (service: string): Promise<Rail | null> =>
-    rails.has(service) || (await ports.log.head(service).catch(failed)) > 0 ? railOf(service) : null
+  const find = async (service: string): Promise<Rail | null> => {
+    if (isLarderStream(service)) return null
+    const isThere = rails.has(service) || (await ports.log.head(service).catch(failed)) > 0
+    return isThere ? railOf(service) : null
+  }
 
   const open = async (service: string, id: string, command: Command, by: Role, adult?: string) => {
     const rail = await railOf(service)

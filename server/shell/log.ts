@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { parseArgs } from 'node:util'
 import { isCrew } from '#lib/access/seen/classes.ts'
 import { projectState } from '#lib/access/seen/project.ts'
+import { isLarderStream } from '#lib/larder/stream.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import { ROLES } from '#lib/service/roles.ts'
 import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
@@ -73,10 +74,11 @@ if (!existsSync(path)) giveUp(words.noLog(folder), 1)
 const own = open(path)
 const demoPath = join(folder, 'demo', 'log.db')
 // Before the first service of an own station the demo's is the newest there is.
-const isDemo = (await own.services()).length === 0 && existsSync(demoPath)
+const isDemo = (await own.services()).every(isLarderStream) && existsSync(demoPath)
 if (isDemo) await own.close()
 const events = isDemo ? open(demoPath) : own
-const service = values.service ?? (await events.services()).at(-1)
+const service =
+  values.service ?? (await events.services()).filter((one) => !isLarderStream(one)).at(-1)
 if (service === undefined) {
   if (values.fold) print({ position: 0, hash: hashed(NOT_OPENED) })
 } else {

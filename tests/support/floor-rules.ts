@@ -9,6 +9,7 @@ export const FLOORS: readonly string[] = [
   'lib/station',
   'lib/needs',
   'lib/estimate',
+  'lib/larder',
   'lib/service',
   'lib/words',
   'lib/rooms',

@@ -30,6 +30,17 @@ export const createGatedLog = (within: RailLog = createMemoryLog()): GatedLog =>
   let gate: Promise<void> = Promise.resolve()
   let lift: () => void = () => undefined
   let first: ((log: RailLog) => Promise<unknown>) | null = null
+  const attempted = async (
+    entries: Attempt['entries'],
+    answers: Attempt['answers'],
+    guards: readonly Guard[],
+  ): Promise<void> => {
+    attempts.push({ entries, answers, guards })
+    const before = first
+    first = null
+    await before?.(within)
+    await gate
+  }
   return {
     attempts,
     hold: () => {
@@ -47,12 +58,12 @@ export const createGatedLog = (within: RailLog = createMemoryLog()): GatedLog =>
     log: {
       ...within,
       append: async (service, after, entries, answers, guards = []) => {
-        attempts.push({ entries, answers, guards })
-        const before = first
-        first = null
-        await before?.(within)
-        await gate
+        await attempted(entries, answers, guards)
         return within.append(service, after, entries, answers, guards)
+      },
+      appendAll: async (appends, guards = []) => {
+        await attempted(appends[0].entries, appends[0].answers, guards)
+        return within.appendAll(appends, guards)
       },
     },
   }

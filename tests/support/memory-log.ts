@@ -1,6 +1,6 @@
 import { createAdvance } from '#server/event-log/advance.ts'
-import { checkedAppend } from '#server/event-log/checked-append.ts'
-import type { EventLog, LogEntry } from '#server/event-log/port.ts'
+import { checkedAppend, isOfSomething } from '#server/event-log/checked-append.ts'
+import type { Appended, EventLog, Guard, LogEntry, StreamAppend } from '#server/event-log/port.ts'
 
 interface Stream {
   readonly bodies: string[]
@@ -25,25 +25,38 @@ export const createMemoryLog = <Entry extends LogEntry, Answer>(): EventLog<Entr
     return streams.get(service) ?? { bodies: [], answers: new Map() }
   }
 
-  return {
-    async append(service, after, entries, answers, guards) {
-      const checked = checkedAppend(after, entries, answers, guards)
+  const appendAll = async (
+    appends: readonly StreamAppend<LogEntry, unknown>[],
+    given?: readonly Guard[],
+  ): Promise<Appended> => {
+    const checked = checkedAppend(appends, given)
+    for (const { service, after, answers } of checked.streams) {
       const stream = streamOf(service)
-      const known = checked.answers.some((answer) => stream.answers.has(answer.command))
+      const known = answers.some((answer) => stream.answers.has(answer.command))
       if (stream.bodies.length !== after || known) return 'conflict'
-      if (checked.guards.some(({ key, expected }) => (versions.get(key) ?? 0) !== expected))
-        return 'conflict'
-      for (const { key, raisedTo } of checked.guards) versions.set(key, raisedTo)
-      const written = checked.entries.length + checked.answers.length + checked.guards.length
-      if (written === 0) return 'committed'
+    }
+    if (checked.guards.some(({ key, expected }) => (versions.get(key) ?? 0) !== expected))
+      return 'conflict'
+    if (!isOfSomething(checked)) return 'committed'
+    for (const { key, raisedTo } of checked.guards) versions.set(key, raisedTo)
+    for (const { service, after, entries, answers } of checked.streams) {
+      const stream = streamOf(service)
       streams.set(service, stream)
-      if (after === 0 && checked.entries.length > 0) started.push(service)
-      for (const { body } of checked.entries) stream.bodies.push(body)
-      for (const { command, ...answer } of checked.answers) stream.answers.set(command, answer)
-      commits += 1
-      if (checked.entries.length > 0) advance.tell(service, stream.bodies.length)
-      return 'committed'
-    },
+      if (after === 0 && entries.length > 0) started.push(service)
+      for (const { body } of entries) stream.bodies.push(body)
+      for (const { command, ...answer } of answers) stream.answers.set(command, answer)
+    }
+    commits += 1
+    for (const { service, entries } of checked.streams)
+      if (entries.length > 0) advance.tell(service, streamOf(service).bodies.length)
+    return 'committed'
+  }
+
+  const log = <Kind extends LogEntry, Told>(): EventLog<Kind, Told> => ({
+    append: (service, after, entries, answers, guards) =>
+      appendAll([{ service, after, entries, answers }], guards),
+    appendAll,
+    as: () => log(),
     async guard(key) {
       requireOpen()
       return versions.get(key) ?? 0
@@ -56,7 +69,7 @@ export const createMemoryLog = <Entry extends LogEntry, Answer>(): EventLog<Entr
       const end = limit === undefined ? undefined : after + limit
       return streamOf(service)
         .bodies.slice(after, end)
-        .map((body): Entry => JSON.parse(body))
+        .map((body): Kind => JSON.parse(body))
     },
     async answerTo(service, command) {
       const found = streamOf(service).answers.get(command)
@@ -83,5 +96,6 @@ export const createMemoryLog = <Entry extends LogEntry, Answer>(): EventLog<Entr
     async close() {
       open = false
     },
-  }
+  })
+  return log()
 }

@@ -31,6 +31,7 @@ export const ONE_OF_EACH: Readonly<Record<CommandType, Given>> = {
   startBatch: { type: 'startBatch', batch: 'opening-rice', component: 'rice', loads: 1 },
   recordCooking: { type: 'recordCooking', batch: 'b1', reading, initials },
   finishBatch: { type: 'finishBatch', batch: 'b1', amount: 1 },
+  takeFromLarder: { type: 'takeFromLarder', lot: 'lot-a', amount: 1, initials },
   recordCooling: { type: 'recordCooling', batch: 'b1', reading, initials },
   recordReheating: {
     type: 'recordReheating',

@@ -15,6 +15,7 @@ import {
   STAMP_OF_DATE,
   UNTIL,
 } from '#lib/access/seen/food-fields.ts'
+import { LOT_FOOD } from '#lib/access/seen/lot-fields.ts'
 import { ACCEPTED, FINDING, NEED, TAKING } from '#lib/access/seen/order-fields.ts'
 import { PLANNED } from '#lib/access/seen/plan-fields.ts'
 import { CONTACTS, LABEL, PORTION, STATION } from '#lib/access/seen/station-fields.ts'
@@ -166,6 +167,7 @@ export const EVENTS: { readonly [Type in EventType]: EventFields<Type> } = {
     dateMark: STAMP_OF_DATE,
     loads: 'always',
   },
+  foodTaken: { batch: 'always', lot: 'always', amount: 'always', food: LOT_FOOD, why: 'always' },
   coolingRead: { batch: 'always', reading: READING, presentUntil: 'always' },
   coolingMissed: { batch: 'always', stage: 'always' },
   batchReheated: {

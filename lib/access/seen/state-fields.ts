@@ -114,6 +114,9 @@ const BATCH: Fields<BatchState> = {
   cooling: list(ANY_READING),
   presentUntil: 'always',
   probedWith: list('always'),
+  lot: 'always',
+  stoodOpen: 'always',
+  soiledBy: list('always'),
   cooledAgain: 'always',
   reheat: {
     place: 'always',

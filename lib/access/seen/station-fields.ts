@@ -51,7 +51,7 @@ const HEAT: Fields<HeatLimit> = {
 const TIME: Fields<TimeLimit> = { withinMs: 'always', ...WRITTEN }
 const DAYS: Fields<DayLimit> = { days: 'always', ...WRITTEN }
 
-const LIMITS: Fields<LocalVariant> = {
+export const LIMITS: Fields<LocalVariant> = {
   cookFishOrMeat: HEAT,
   cookEggsToOrder: HEAT,
   cookEggsBatch: HEAT,

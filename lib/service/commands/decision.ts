@@ -1,3 +1,4 @@
+import type { LarderState } from '#lib/larder/lot.ts'
 import type { HappensWith } from '#lib/service/consequence.ts'
 import type { ServiceEvent } from '#lib/service/events/event.ts'
 import type { LabelVersions } from '#lib/service/events/line-event.ts'
@@ -27,6 +28,8 @@ export interface Circumstances extends HappensWith {
   readonly plans?: (station: string) => readonly PlannedPeriod[]
   /** Version that a label gets in the house if it changes now; left away where no house keeps any. */
   readonly nextLabel?: number
+  /** What is set aside between services; nothing is where left away. */
+  readonly larder?: LarderState
   /** How heavy earlier services scooped each component; nothing is known where left away. */
   readonly knownBias?: (station: string, kind: ServiceKind) => Readonly<Record<string, KnownBias>>
 }

@@ -12,6 +12,7 @@ import type { FoodEnded } from '#lib/service/events/end-event.ts'
 import type { HandedOverEvent } from '#lib/service/events/handed-over-event.ts'
 import type { Probed } from '#lib/service/events/probed.ts'
 import type { ShelfEvent } from '#lib/service/events/shelf-event.ts'
+import type { FoodTaken } from '#lib/service/events/taken-event.ts'
 
 /** What governs the food in a pan; what it declares is the station's to say, with its label changes. */
 export interface HeldFood extends Omit<PanFood, 'says'> {
@@ -198,3 +199,4 @@ export type FoodEvent =
   | DiscardSignedOff
   | FoodEnded
   | HandedOverEvent
+  | FoodTaken

@@ -9,6 +9,7 @@ const ROWS = {
   texts: { name: 'Words about a guest', what: 'typed by the crew' },
   initials: { name: 'Initials of readings', what: 'who read, threw out, decided' },
   guards: { name: 'What two may not change at once', what: 'names of stations, and how often' },
+  larder: { name: 'The larder', what: 'food, dates and readings; whose initials, apart' },
   streams: { name: 'The service, order by order', what: 'numbers, food, what is kept apart' },
   records: { name: 'The service in sums', what: 'counts, waste, readings: no guest in it' },
   stations: { name: 'The line', what: 'recipes, amounts, prices' },

@@ -36,6 +36,7 @@ const of: Readonly<Record<CommandType, Given>> = {
   startBatch: { type: 'startBatch', component: 'rice', loads: 1 },
   recordCooking: { type: 'recordCooking', batch: 'b1', reading },
   finishBatch: { type: 'finishBatch', batch: 'b1', amount: 1 },
+  takeFromLarder: { type: 'takeFromLarder', lot: 'lot-a', amount: 1 },
   recordCooling: { type: 'recordCooling', batch: 'b1', reading },
   recordReheating: { type: 'recordReheating', batch: 'b1', place: 'range', startedAt: 0, reading },
   startTimeClock: {

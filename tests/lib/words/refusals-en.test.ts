@@ -147,6 +147,8 @@ const refusals: Of<Refusal> = {
   'throw-out-first': { code: 'throw-out-first', count: 2 },
   'handed-over-first': { code: 'handed-over-first', count: 1 },
   'more-handed-over': { code: 'more-handed-over', builds: ['4B'] },
+  'cannot-take-lot': { code: 'cannot-take-lot', lot: 'a', problem: { code: 'no-such-lot' } },
+  'stood-open': { code: 'stood-open', component: 'slaw' },
   'still-cooling': { code: 'still-cooling', batch: 'b1' },
   'end-not-offered': {
     code: 'end-not-offered',

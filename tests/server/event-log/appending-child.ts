@@ -5,7 +5,7 @@ import {
   type NoteEntry,
   noteAnswer,
   noteEntries,
-} from '#tests/server/event-log/contract.ts'
+} from '#tests/server/event-log/notes.ts'
 
 const [path = '', times = '0', then = ''] = process.argv.slice(2)
 

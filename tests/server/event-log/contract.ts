@@ -1,32 +1,15 @@
 import fc from 'fast-check'
 import { describe, expect, it, onTestFinished } from 'vitest'
-import type { EventLog, LogEntry } from '#server/event-log/port.ts'
+import { registerSeveral } from '#tests/server/event-log/contract-several.ts'
+import {
+  type NoteAnswer,
+  type NoteEntry,
+  type NoteLog,
+  noteAnswer,
+  noteEntries,
+  noteEntry,
+} from '#tests/server/event-log/notes.ts'
 import { createMemoryLog } from '#tests/support/memory-log.ts'
-
-export interface NoteEntry extends LogEntry {
-  readonly note: string
-}
-
-export type NoteAnswer = { readonly ok: boolean; readonly position: number }
-
-export type NoteLog = EventLog<NoteEntry, NoteAnswer>
-
-export const noteEntry = (position: number, note = `note ${position}`): NoteEntry => ({
-  position,
-  at: 1_000 + position,
-  command: `command-${position}`,
-  type: 'noted',
-  note,
-})
-
-export const noteEntries = (from: number, to: number, note?: string): readonly NoteEntry[] =>
-  Array.from({ length: to - from + 1 }, (_, index) => noteEntry(from + index, note))
-
-export const noteAnswer = (command: string, position = 1, fingerprint = `print of ${command}`) => ({
-  command,
-  fingerprint,
-  answer: { ok: true, position },
-})
 
 const lunch = 'lunch'
 const supper = 'supper'
@@ -227,6 +210,8 @@ export const registerLogContract = (kind: string, open: () => NoteLog): void => 
       expect(await log.guard('open:line')).toBe(1)
     })
   })
+
+  registerSeveral(kind, opened)
 
   describe(`the ${kind} log, reading`, () => {
     it.each([

@@ -9,7 +9,7 @@ import {
   type NoteLog,
   noteAnswer,
   noteEntries,
-} from '#tests/server/event-log/contract.ts'
+} from '#tests/server/event-log/notes.ts'
 import { runChild } from '#tests/support/child.ts'
 import { storeFaultOf } from '#tests/support/store-fault.ts'
 import { temporaryFolder } from '#tests/support/temporary-folder.ts'

@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { createSqliteLog, openLogDatabase, openSqliteLog } from '#server/event-log/sqlite.ts'
+import { registerLogContract } from '#tests/server/event-log/contract.ts'
 import {
   type NoteAnswer,
   type NoteEntry,
@@ -11,8 +12,7 @@ import {
   noteAnswer,
   noteEntries,
   noteEntry,
-  registerLogContract,
-} from '#tests/server/event-log/contract.ts'
+} from '#tests/server/event-log/notes.ts'
 import { storeFaultOf } from '#tests/support/store-fault.ts'
 import { temporaryFolder } from '#tests/support/temporary-folder.ts'
 

@@ -7,7 +7,7 @@ import { cookedTo } from '#lib/safety/cooking.ts'
 import { earlierStamp } from '#lib/safety/date-stamp.ts'
 import { batchTimesProblem, type LoadProblem } from '#lib/safety/load.ts'
 import { momentProblem } from '#lib/safety/readings.ts'
-import { loadsToCome, readOfLoad } from '#lib/service/batch-loads.ts'
+import { freeBatchId, loadsToCome, readOfLoad } from '#lib/service/batch-loads.ts'
 import { loadsRead } from '#lib/service/batch-read.ts'
 import { type Decision, happened, refuse } from '#lib/service/commands/decision.ts'
 import { defineCommand } from '#lib/service/commands/define.ts'
@@ -47,12 +47,6 @@ export const withBatch = (
   return decide(batch)
 }
 
-const freeId = (state: RunningState): string => {
-  let number = state.nextBatch
-  while (state.batches[`b${number}`]) number += 1
-  return `b${number}`
-}
-
 export const startBatch = defineCommand({
   type: 'startBatch',
   who: [],
@@ -71,7 +65,7 @@ export const startBatch = defineCommand({
     const { component, loads } = command
     if (!findComponent(state.station, component))
       return refuse({ code: 'unknown', what: 'component', id: component })
-    const batch = command.batch ?? freeId(state)
+    const batch = command.batch ?? freeBatchId(state)
     if (state.batches[batch]) return refuse({ code: 'already-so' })
     const startedAt = command.startedAt ?? now
     const problem = momentProblem(startedAt, null, now)

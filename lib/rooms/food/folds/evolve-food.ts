@@ -3,6 +3,7 @@
 import { batchEvent } from '#lib/rooms/food/folds/evolve-batch.ts'
 import { clockStarted, madeBound } from '#lib/rooms/food/folds/evolve-clocks.ts'
 import { placeOver, signedOff, toBeThrownOut } from '#lib/rooms/food/folds/evolve-thrown-out.ts'
+import { taken } from '#lib/rooms/food/folds/evolve-taken.ts'
 import { meets } from '#lib/safety/limits.ts'
 import type { CoolingRead } from '#lib/service/events/batch-event.ts'
 import type { Stamp } from '#lib/service/events/event.ts'
@@ -97,6 +98,8 @@ export const evolveFood = (state: RunningState, event: OfFood & Stamp): RunningS
     case 'batchFinished':
     case 'batchReheated':
       return batchEvent(state, event)
+    case 'foodTaken':
+      return taken(state, event)
     case 'coolingRead':
       return coolingRead(state, event)
     case 'coolingMissed':

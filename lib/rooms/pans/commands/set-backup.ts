@@ -74,6 +74,8 @@ export const setBackup = defineCommand({
     const food = incoming(state, told, into, now)
     if ('refusal' in food) return notIn(food)
     const { amount, batch, reading, bought } = food.found
+    if (place.protected && batch !== null && state.batches[batch]?.stoodOpen === true)
+      return refuse({ code: 'stood-open', component })
     // On time alone nothing is read as it is put in: what goes along is an older reading.
     const used = food.found.food.heldBy === 'time' ? null : reading
     return happened({

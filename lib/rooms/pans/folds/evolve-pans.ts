@@ -57,6 +57,16 @@ const filled = (
   readings: event.reading ? [event.reading] : [],
 })
 
+/** Components whose scoop was in what is put in: in a back-up pan, or in a lot of the larder. */
+const broughtBy = (
+  { batches }: RunningState,
+  batch: string | null | undefined,
+  source: HeldStock | undefined,
+): readonly string[] => [
+  ...(source?.soiledBy ?? []),
+  ...(batch == null ? [] : (batches[batch]?.soiledBy ?? [])),
+]
+
 /** A load, or another pan for the one on the line, of new food or of a back-up pan. */
 export const loaded = (
   before: RunningState,
@@ -79,7 +89,7 @@ export const loaded = (
       pan,
       event,
       event.amount,
-      [...new Set([...(isWashed ? [] : pan.soiledBy), ...(source?.soiledBy ?? [])])],
+      [...new Set([...(isWashed ? [] : pan.soiledBy), ...broughtBy(before, event.batch, source)])],
       source ? source.batches : event.batch == null ? [] : [event.batch],
     ),
   )
@@ -149,7 +159,7 @@ export const toppedUp = (before: RunningState, event: PanToppedUp & Stamp): Runn
         ...(event.batch === null ? [] : [event.batch]),
       ]),
     ],
-    soiledBy: [...new Set([...pan.soiledBy, ...(source?.soiledBy ?? [])])],
+    soiledBy: [...new Set([...pan.soiledBy, ...broughtBy(before, event.batch, source)])],
   }))
   if (event.from === null) {
     state = countLoaded(state, { batch: event.batch, into: event.pan }, event.amount)
@@ -201,7 +211,13 @@ export const backupSet = (before: RunningState, event: BackupSet & Stamp): Runni
   }
   if (event.ready && amount !== undefined) {
     state = withStock(state, 'backup', backup, (one) =>
-      filled(one, event, amount, event.carries ?? [], event.batch == null ? [] : [event.batch]),
+      filled(
+        one,
+        event,
+        amount,
+        [...new Set([...(event.carries ?? []), ...broughtBy(before, event.batch, undefined)])],
+        event.batch == null ? [] : [event.batch],
+      ),
     )
     // It is a clean one: food that was used up left nothing in it.
     state = { ...unguarded(state, backup), ...unmixedBy(state, backup) }

@@ -1,0 +1,54 @@
+/** Days of a lot: until when it lasts, what is left of them in the freezer, and after it. */
+import type { Frozen, Lot, LotFood } from '#lib/larder/lot.ts'
+import { civilDate, daysBetween } from '#lib/measure/civil.ts'
+import { stampOf } from '#lib/safety/date-marks.ts'
+import type { CivilDate, DateStamp } from '#lib/safety/date-stamp.ts'
+import { limitsWith, type SafetyLimits } from '#lib/safety/limits.ts'
+
+export const limitsOfLot = ({ under }: Pick<LotFood, 'under'>): SafetyLimits =>
+  limitsWith(under.limits)
+
+/** The civil day of an instant where the lot is kept. */
+export const dayOf = ({ under }: Pick<LotFood, 'under'>, at: number): CivilDate =>
+  civilDate(at, under.timeZone)
+
+/** When it is past its date, epoch milliseconds; null in the freezer, and of dry food without one. */
+export const lotEndsAt = ({ kept, dateMark }: Pick<LotFood, 'kept' | 'dateMark'>): number | null =>
+  kept === 'frozen' ? null : (dateMark?.endsAt ?? null)
+
+export type FreezeProblem = 'no-days-left' | 'wrong-day'
+
+type Told = { readonly preparedOn?: CivilDate | undefined; readonly useBy?: CivilDate | undefined }
+
+/**
+ * What is left of a lot's days as it goes into the freezer. The day of freezing isn't counted, except
+ * where it is day 1 or may be it: a first day that nobody told is taken as the latest that can be.
+ * What is told never lengthens its date. Source: FDA Food Code 2022, 3-501.17(A) and 3-501.18(A).
+ */
+export const frozenFrom = (
+  lot: Pick<LotFood, 'dateMark' | 'startedAt' | 'under'>,
+  on: CivilDate,
+  { preparedOn, useBy }: Told = {},
+): Frozen | FreezeProblem => {
+  if (preparedOn !== undefined && preparedOn > on) return 'wrong-day'
+  if (lot.dateMark === null || (useBy !== undefined && useBy < on)) return 'no-days-left'
+  const begun = lot.startedAt === null ? on : dayOf(lot, lot.startedAt)
+  const first = preparedOn !== undefined && preparedOn < begun ? preparedOn : begun
+  const byMark = daysBetween(on, lot.dateMark.lastDay) + (first < on ? 1 : 0)
+  const byFirst = limitsOfLot(lot).dateMark.days - Math.max(1, daysBetween(first, on))
+  const daysLeft = Math.min(byMark, byFirst)
+  return daysLeft < 1 ? 'no-days-left' : { on, daysLeft, useBy: useBy ?? null }
+}
+
+const plusDays = (date: CivilDate, days: number): CivilDate =>
+  civilDate(stampOf(date, 'UTC').endsAt + (days - 1) * 86_400_000, 'UTC')
+
+/** The date of what is thawed on a day, which counts; null where its maker's date was over before. */
+export const thawedMark = (
+  { frozen, under }: Pick<Lot, 'under'> & { readonly frozen: Frozen },
+  on: CivilDate,
+): DateStamp | null => {
+  const last = plusDays(on, frozen.daysLeft - 1)
+  const lastDay = frozen.useBy !== null && frozen.useBy < last ? frozen.useBy : last
+  return lastDay < on ? null : stampOf(lastDay, under.timeZone)
+}

@@ -1,0 +1,151 @@
+/** Decides what is asked of the larder. What is taken is decided by the service that takes it. */
+import type { LarderCommand, LarderRefusal, ToldReading } from '#lib/larder/command.ts'
+import { dayOf, frozenFrom, limitsOfLot, thawedMark } from '#lib/larder/days.ts'
+import { lotCooling } from '#lib/larder/due.ts'
+import type { LarderEvent, LotRead } from '#lib/larder/event.ts'
+import { goneIn, type LarderState, type Lot, lotIn } from '#lib/larder/lot.ts'
+import { lotBarred } from '#lib/larder/take.ts'
+import { inLimits } from '#lib/safety/holding.ts'
+import { MINUTE_MS } from '#lib/safety/limits.ts'
+import { momentProblem, questionReading, type Reading, readingLacks } from '#lib/safety/readings.ts'
+import { isTemperature } from '#lib/safety/temperature.ts'
+
+export type LarderDecision =
+  | { readonly events: readonly LarderEvent[] }
+  | { readonly refusal: LarderRefusal }
+
+const refuse = (refusal: LarderRefusal): LarderDecision => ({ refusal })
+const happened = (...events: LarderEvent[]): LarderDecision => ({ events })
+
+/** So long a tap on "another class took it" may be taken back as a slip. */
+export const SLIP_MS = 10 * MINUTE_MS
+
+const takenReading = (
+  lot: Lot,
+  given: ToldReading,
+  isInitialled: boolean,
+  now: number,
+): { readonly reading: Reading } | { readonly refusal: LarderRefusal } => {
+  const read = { tenths: given.tenths, scale: given.scale }
+  const ask = (question: { readonly code: 'cannot-be' }): { readonly refusal: LarderRefusal } => ({
+    refusal: { code: 'lot-reading-asked', question, read },
+  })
+  if (!isTemperature(read)) return ask({ code: 'cannot-be' })
+  const at = given.at ?? now
+  const newest = (lot.kept === 'cooling' ? lot.cooling : lot.readings).at(-1)?.at
+  const problem = momentProblem(at, newest ?? lot.since, now)
+  // What is told late is of this lot, never of what it was before.
+  if (problem && at !== now) return { refusal: { code: 'lot-wrong-moment', problem } }
+  const context = lot.kept === 'cooling' ? 'cooling' : 'cold-holding'
+  const question = questionReading(read, context, lot.under.scale)
+  const isConfirmed =
+    question?.code === 'did-you-mean' && !question.must && given.scaleConfirmed === true
+  if (question && !isConfirmed) return { refusal: { code: 'lot-reading-asked', question, read } }
+  const reading: Reading = {
+    temperature: read,
+    at,
+    probe: given.probe,
+    where: given.where,
+    initialled: isInitialled,
+    ...(given.cleaned === undefined ? {} : { cleaned: given.cleaned }),
+  }
+  const lack = readingLacks(reading)
+  return lack ? { refusal: { code: 'lot-reading-lacks', lack } } : { reading }
+}
+
+const resultOf = (lot: Lot, reading: Reading, now: number): LotRead['result'] => {
+  if (lot.kept !== 'cooling') return inLimits('cold', reading, limitsOfLot(lot)) ? 'good' : 'out'
+  const { state } = lotCooling({ ...lot, cooling: [...lot.cooling, reading] }, now)
+  if (state === 'cooled') return 'cooled'
+  return state === 'first-stage' || state === 'second-stage' ? 'good' : 'out'
+}
+
+const freeze = (
+  lot: Lot,
+  command: Extract<LarderCommand, { readonly type: 'freezeLot' }>,
+  now: number,
+): LarderDecision => {
+  const not = (because: Extract<LarderRefusal, { code: 'lot-cannot-freeze' }>['because']) =>
+    refuse({ code: 'lot-cannot-freeze', because })
+  if (lot.kept !== 'cold') return not(lot.kept === 'frozen' ? 'frozen' : 'not-cold')
+  const frozen = frozenFrom(lot, dayOf(lot, now), command)
+  return typeof frozen === 'string'
+    ? not(frozen)
+    : happened({ type: 'lotFrozen', lot: command.lot, frozen })
+}
+
+const thaw = (id: string, lot: Lot, now: number): LarderDecision => {
+  if (lot.frozen === null) return refuse({ code: 'lot-not-frozen' })
+  const dateMark = thawedMark({ ...lot, frozen: lot.frozen }, dayOf(lot, now))
+  return dateMark === null
+    ? refuse({ code: 'lot-no-days-left' })
+    : happened({ type: 'lotThawed', lot: id, dateMark })
+}
+
+const isBack = (state: LarderState, id: string, now: number): LarderDecision => {
+  const gone = goneIn(state, id)
+  const isSlip = gone?.lot != null && lotIn(state, id) === undefined && now - gone.at <= SLIP_MS
+  return isSlip ? happened({ type: 'lotBack', lot: id }) : refuse({ code: 'lot-no-slip' })
+}
+
+/**
+ * The clock is right as it is. Where it fell, nobody knows how long ago anything was read: what cools has
+ * missed its stage, and what stands cold is read again.
+ */
+const confirmed = (state: LarderState, wall: number): LarderDecision => {
+  if (state.clockJump === null) return refuse({ code: 'nothing-to-confirm' })
+  const { byMs } = state.clockJump
+  const inDoubt = byMs > 0 ? [] : Object.entries(state.lots).filter(([, one]) => !one.bound)
+  return happened(
+    { type: 'larderClockConfirmed', wall },
+    ...inDoubt.flatMap(([lot, { kept }]): readonly LarderEvent[] => {
+      if (kept === 'cooling') return [{ type: 'lotCoolingMissed', lot, stage: 1 }]
+      return kept === 'cold' ? [{ type: 'lotReadingMissed', lot }] : []
+    }),
+  )
+}
+
+/** What a command does in a larder; `now` is the server's, epoch milliseconds. */
+export const decideLarder = (
+  state: LarderState,
+  command: LarderCommand,
+  now: number,
+): LarderDecision => {
+  const isInitialled = command.initials !== undefined && command.initials.trim() !== ''
+  if (command.type === 'confirmLarderClock') return confirmed(state, now)
+  const { lot: id } = command
+  if (command.type === 'lotIsBack') return isBack(state, id, now)
+  const lot = lotIn(state, id)
+  if (!lot) return refuse(lotBarred(state, id, now) ?? { code: 'no-such-lot' })
+  switch (command.type) {
+    case 'moveLot':
+      return happened({ type: 'lotMoved', lot: id, place: command.place })
+    case 'anotherTookLot':
+      // What is bound for the bin goes there by initials, not to another class.
+      return lot.bound === null
+        ? happened({ type: 'lotGone', lot: id, amount: lot.amount })
+        : refuse({ code: 'lot-bound', why: lot.bound.why })
+    case 'throwOutLot':
+      return isInitialled
+        ? happened({ type: 'lotThrownOut', lot: id, amount: lot.amount, reason: command.reason })
+        : refuse({ code: 'needs-initials' })
+  }
+  const barred = lotBarred(state, id, now)
+  if (barred !== null && !(command.type === 'readLot' && barred.code === 'lot-unread'))
+    return refuse(barred)
+  if (command.type === 'freezeLot')
+    return isInitialled ? freeze(lot, command, now) : refuse({ code: 'needs-initials' })
+  if (command.type === 'thawLot')
+    return isInitialled ? thaw(id, lot, now) : refuse({ code: 'needs-initials' })
+  if (lot.kept === 'frozen') return refuse({ code: 'lot-not-read', because: 'frozen' })
+  const taken = takenReading(lot, command.reading, isInitialled, now)
+  if ('refusal' in taken) return taken
+  const { presentUntil } = command
+  return happened({
+    type: 'lotRead',
+    lot: id,
+    reading: taken.reading,
+    result: resultOf(lot, taken.reading, now),
+    ...(presentUntil === undefined ? {} : { presentUntil }),
+  })
+}

@@ -1,0 +1,129 @@
+/** What happens in the larder, past tense, as it lies in its stream. */
+import type { Frozen, LotFood, LotPlace } from '#lib/larder/lot.ts'
+import type { DateStamp } from '#lib/safety/date-stamp.ts'
+import type { Reading } from '#lib/safety/readings.ts'
+
+export interface LotSetAside {
+  readonly type: 'lotSetAside'
+  readonly lot: string
+  readonly amount: number
+  readonly food: LotFood
+}
+
+export interface LotRead {
+  readonly type: 'lotRead'
+  readonly lot: string
+  readonly reading: Reading
+  /** `cooled`: its cooling is over, in time; `out`: it is thrown out. */
+  readonly result: 'good' | 'cooled' | 'out'
+  readonly presentUntil?: number
+}
+
+/** Why one is taken while an older one stands there. */
+export const NOT_THE_OLDEST = ['not-found', 'still-cooling', 'for-another-day'] as const
+export type NotTheOldest = (typeof NOT_THE_OLDEST)[number]
+
+export interface LotTaken {
+  readonly type: 'lotTaken'
+  readonly lot: string
+  readonly amount: number
+  readonly by: { readonly service: string; readonly station: string; readonly batch: string }
+  readonly why?: NotTheOldest
+}
+
+export interface LotMoved {
+  readonly type: 'lotMoved'
+  readonly lot: string
+  readonly place: LotPlace
+}
+
+export interface LotFrozen {
+  readonly type: 'lotFrozen'
+  readonly lot: string
+  readonly frozen: Frozen
+}
+
+/** Put into the cold to thaw. */
+export interface LotThawed {
+  readonly type: 'lotThawed'
+  readonly lot: string
+  readonly dateMark: DateStamp
+}
+
+export const LOT_DISCARD_REASONS = ['past-date', 'not-cooled', 'out-of-limits', 'other'] as const
+export type LotDiscardReason = (typeof LOT_DISCARD_REASONS)[number]
+
+export interface LotThrownOut {
+  readonly type: 'lotThrownOut'
+  readonly lot: string
+  readonly amount: number
+  readonly reason: LotDiscardReason
+}
+
+/** Another class took all of it. */
+export interface LotGone {
+  readonly type: 'lotGone'
+  readonly lot: string
+  readonly amount: number
+}
+
+/** That was a slip. */
+export interface LotBack {
+  readonly type: 'lotBack'
+  readonly lot: string
+}
+
+export interface LotPastDate {
+  readonly type: 'lotPastDate'
+  readonly lot: string
+}
+
+export interface LotCoolingMissed {
+  readonly type: 'lotCoolingMissed'
+  readonly lot: string
+  readonly stage: 1 | 2
+}
+
+export interface LotReadingMissed {
+  readonly type: 'lotReadingMissed'
+  readonly lot: string
+}
+
+export interface LarderClockJumped {
+  readonly type: 'larderClockJumped'
+  readonly byMs: number
+}
+
+/** Somebody said that the clock is right now. */
+export interface LarderClockConfirmed {
+  readonly type: 'larderClockConfirmed'
+  /** What it shows, epoch milliseconds; the larder's time goes on from there, also backwards. */
+  readonly wall: number
+}
+
+export type LarderEvent =
+  | LotSetAside
+  | LotRead
+  | LotTaken
+  | LotMoved
+  | LotFrozen
+  | LotThawed
+  | LotThrownOut
+  | LotGone
+  | LotBack
+  | LotPastDate
+  | LotCoolingMissed
+  | LotReadingMissed
+  | LarderClockJumped
+  | LarderClockConfirmed
+
+export type LarderRecorded = LarderEvent & {
+  /** 1, 2, 3 … in the larder's stream. */
+  readonly position: number
+  /** Epoch milliseconds, stamped by the server; never runs backwards. */
+  readonly at: number
+  /** Of what fell due null. */
+  readonly command: string | null
+  /** Of what fell due: when it was. */
+  readonly due?: number
+}

@@ -1,0 +1,114 @@
+/** The larder as its screen is told it: what stands where, what goes first, what is due next. */
+import { dayOf, lotEndsAt, thawedMark } from '#lib/larder/days.ts'
+import { SLIP_MS } from '#lib/larder/decide.ts'
+import { lotCooling, lotReadBy } from '#lib/larder/due.ts'
+import type { LarderState, Lot, LotBound, LotKept, LotPlace } from '#lib/larder/lot.ts'
+import { type LotProblem, lotBarred, lotsInOrder } from '#lib/larder/take.ts'
+import type { CivilDate } from '#lib/safety/date-stamp.ts'
+import type { Reading } from '#lib/safety/readings.ts'
+import type { Scale } from '#lib/safety/temperature.ts'
+
+/** What falls due next of a lot, epoch milliseconds. */
+export type NextOfLot =
+  | { readonly what: 'stage'; readonly stage: 1 | 2; readonly at: number }
+  | { readonly what: 'reading'; readonly at: number }
+  | { readonly what: 'date'; readonly at: number }
+
+export interface LotShown {
+  readonly lot: string
+  readonly component: string
+  readonly name: string
+  readonly station: string
+  readonly amount: number
+  readonly unit: Lot['unit']
+  readonly kept: LotKept
+  readonly place: LotPlace | null
+  readonly setAsideAt: number
+  /** In the freezer: what it would be, thawed today. */
+  readonly lastDay: CivilDate | null
+  readonly daysLeft: number | null
+  readonly newest: Reading | null
+  readonly next: NextOfLot | null
+  /** Until when somebody said to be there who can read it; null where it doesn't cool. */
+  readonly presentUntil: number | null
+  readonly bound: LotBound | null
+  /** Why nothing of it is taken now; null where it may be. */
+  readonly barred: LotProblem | null
+  /** Of its component it is the one that goes first. */
+  readonly isFirst: boolean
+  readonly stoodOpen: boolean
+  readonly soiledBy: readonly string[]
+  readonly timeZone: string
+  readonly scale: Scale
+}
+
+export interface LarderShown {
+  readonly now: number
+  readonly position: number
+  readonly clockJumpedBy: number | null
+  /** What goes first first. */
+  readonly lots: readonly LotShown[]
+  /** What another class took and may have been a slip. */
+  readonly slips: readonly { readonly lot: string; readonly name: string; readonly until: number }[]
+}
+
+const nextOf = (lot: Lot, now: number): NextOfLot | null => {
+  const endsAt = lotEndsAt(lot)
+  const cooling = lot.kept === 'cooling' ? lotCooling(lot, now) : null
+  if (cooling && 'dueAt' in cooling)
+    return { what: 'stage', stage: cooling.state === 'first-stage' ? 1 : 2, at: cooling.dueAt }
+  const readBy = lotReadBy(lot)
+  if (readBy !== null && (endsAt === null || readBy < endsAt))
+    return { what: 'reading', at: readBy }
+  return endsAt === null ? null : { what: 'date', at: endsAt }
+}
+
+const shown = (
+  state: LarderState,
+  [id, lot]: readonly [string, Lot],
+  first: ReadonlyMap<string, string>,
+  now: number,
+): LotShown => {
+  const { component, name, from, amount, unit, kept, place, setAsideAt, presentUntil } = lot
+  const thawed = lot.frozen && thawedMark({ ...lot, frozen: lot.frozen }, dayOf(lot, now))
+  return {
+    lot: id,
+    component,
+    name,
+    station: from.station,
+    amount,
+    unit,
+    kept,
+    place,
+    setAsideAt,
+    lastDay: thawed ? thawed.lastDay : (lot.dateMark?.lastDay ?? null),
+    daysLeft: lot.frozen?.daysLeft ?? null,
+    newest: (kept === 'cooling' ? lot.cooling : lot.readings).at(-1) ?? null,
+    next: lot.bound === null ? nextOf(lot, now) : null,
+    presentUntil,
+    bound: lot.bound?.why ?? null,
+    barred: lotBarred(state, id, now),
+    isFirst: first.get(component) === id,
+    stoodOpen: lot.stoodOpen,
+    soiledBy: lot.soiledBy,
+    timeZone: lot.under.timeZone,
+    scale: lot.under.scale,
+  }
+}
+
+/** The larder at a moment, epoch milliseconds. */
+export const larderShown = (state: LarderState, now: number): LarderShown => {
+  const lots = lotsInOrder(state)
+  const first = new Map<string, string>()
+  for (const [id, { component }] of lots)
+    if (!first.has(component) && lotBarred(state, id, now) === null) first.set(component, id)
+  return {
+    now,
+    position: state.position,
+    clockJumpedBy: state.clockJump?.byMs ?? null,
+    lots: lots.map((one) => shown(state, one, first, now)),
+    slips: Object.entries(state.gone).flatMap(([lot, { lot: kept, at }]) =>
+      kept !== null && now - at <= SLIP_MS ? [{ lot, name: kept.name, until: at + SLIP_MS }] : [],
+    ),
+  }
+}

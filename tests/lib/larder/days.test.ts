@@ -1,0 +1,110 @@
+import { describe, expect, it, test } from 'vitest'
+import { frozenFrom, thawedMark } from '#lib/larder/days.ts'
+import { decideLarder } from '#lib/larder/decide.ts'
+import { larderFallsDue } from '#lib/larder/due.ts'
+import type { LarderState } from '#lib/larder/lot.ts'
+import { lotBarred, lotsToTake, lotTakeProblem } from '#lib/larder/take.ts'
+import { stampOf } from '#lib/safety/date-marks.ts'
+import { coldRice, coolingRice, larderAfter, setAside } from '#tests/support/larder.ts'
+import { at } from '#tests/support/readings.ts'
+
+const day = (date: string, time = '12:00') => Date.parse(`${date}T${time}:00Z`)
+const afternoon = at('14:30')
+
+const withRice = (food = coldRice()): LarderState => larderAfter([[afternoon, setAside('a', food)]])
+
+const take = (state: LarderState, id: string, amount: number, now: number, saysWhy = false) =>
+  lotTakeProblem(state, id, { amount, now, saysWhy })
+
+const types = (state: LarderState, now: number) =>
+  larderFallsDue(state, now).recorded.map(({ type, due }) => [type, due])
+
+describe('the freezer', () => {
+  test.each([
+    ['on day 1, which counts', '2026-10-01', undefined, 6],
+    ['on day 2: one day is used', '2026-10-02', undefined, 6],
+    ['on day 3: two are', '2026-10-03', undefined, 5],
+    ['on its last day: six are', '2026-10-07', undefined, 1],
+    ['told as older than its mark says', '2026-10-03', '2026-09-29', 3],
+  ])('[LA7] %s', (_, on, preparedOn, left) => {
+    expect(frozenFrom(coldRice(), on, { preparedOn })).toEqual({ on, daysLeft: left, useBy: null })
+  })
+
+  it('[LA7] nothing told lengthens its date, and what has none left isn’t frozen', () => {
+    const short = coldRice({ dateMark: stampOf('2026-10-03', 'UTC') })
+    expect(frozenFrom(short, '2026-10-02', { preparedOn: '2026-10-01' })).toMatchObject({
+      daysLeft: 2,
+    })
+    expect(frozenFrom(coldRice(), '2026-10-08')).toBe('no-days-left')
+    expect(frozenFrom(coldRice(), '2026-10-03', { useBy: '2026-10-02' })).toBe('no-days-left')
+    expect(frozenFrom(coldRice(), '2026-10-03', { preparedOn: '2026-10-04' })).toBe('wrong-day')
+    // A first day that nobody knows may be the day of freezing: that day is used.
+    expect(frozenFrom(coldRice({ startedAt: null }), '2026-10-03')).toMatchObject({ daysLeft: 4 })
+  })
+
+  it('[LA7] thawed, the day of thawing counts, and the maker’s use-by binds', () => {
+    const frozen = { on: '2026-10-03', daysLeft: 5, useBy: null }
+    const { under } = coldRice()
+    expect(thawedMark({ under, frozen }, '2026-11-10')?.lastDay).toBe('2026-11-14')
+    expect(
+      thawedMark({ under, frozen: { ...frozen, useBy: '2026-11-12' } }, '2026-11-10')?.lastDay,
+    ).toBe('2026-11-12')
+    expect(
+      thawedMark({ under, frozen: { ...frozen, useBy: '2026-11-09' } }, '2026-11-10'),
+    ).toBeNull()
+  })
+
+  it('[LA7] in it nothing falls due; what isn’t cold doesn’t go in', () => {
+    const now = day('2026-10-02', '08:00')
+    const decided = decideLarder(withRice(), { type: 'freezeLot', lot: 'a', initials: 'KT' }, now)
+    if (!('events' in decided)) throw new Error('not frozen')
+    const frozen = larderAfter(
+      decided.events.map((event) => [now, event] as const),
+      withRice(),
+    )
+    expect(types(frozen, day('2027-05-01'))).toEqual([])
+    expect(lotBarred(frozen, 'a', day('2027-05-01'))).toBeNull()
+    const thaw = decideLarder(
+      frozen,
+      { type: 'thawLot', lot: 'a', initials: 'KT' },
+      day('2027-05-01'),
+    )
+    expect(thaw).toMatchObject({ events: [{ dateMark: { lastDay: '2027-05-06' } }] })
+    const hot = withRice(coolingRice())
+    expect(decideLarder(hot, { type: 'freezeLot', lot: 'a', initials: 'KT' }, at('15:00'))).toEqual(
+      { refusal: { code: 'lot-cannot-freeze', because: 'not-cold' } },
+    )
+  })
+})
+
+describe('which goes first', () => {
+  const state = larderAfter([
+    [afternoon, setAside('late', coldRice({ dateMark: stampOf('2026-10-08', 'UTC') }))],
+    [afternoon, setAside('younger', coldRice({ finishedAt: at('11:00') }))],
+    [afternoon, setAside('older', coldRice())],
+    [afternoon, setAside('unknown', coldRice({ finishedAt: null }))],
+    [afternoon, setAside('beans', coldRice({ component: 'beans' }))],
+  ])
+
+  it('[LA8] the earliest date, then what was finished first, unknown age first of all', () => {
+    expect(lotsToTake(state, 'rice', afternoon).map(([id]) => id)).toEqual([
+      'unknown',
+      'older',
+      'younger',
+      'late',
+    ])
+    expect(take(state, 'late', 1, afternoon)).toEqual({ code: 'older-lot', older: 'unknown' })
+    expect(take(state, 'late', 1, afternoon, true)).toBeNull()
+    expect(take(state, 'unknown', 1, afternoon)).toBeNull()
+  })
+
+  it('[LA8] what can’t be taken holds nothing up', () => {
+    const out = larderAfter(
+      ['unknown', 'older', 'younger'].map(
+        (lot) => [afternoon, { type: 'lotPastDate', lot }] as const,
+      ),
+      state,
+    )
+    expect(take(out, 'late', 1, afternoon)).toBeNull()
+  })
+})

@@ -1,0 +1,43 @@
+import { pino } from 'pino'
+import type { LarderEvent, LarderRecorded } from '#lib/larder/event.ts'
+import { evolveLarder } from '#lib/larder/evolve.ts'
+import { lotGuards } from '#lib/larder/guards.ts'
+import { type Larder, type LarderLog, openLarder } from '#server/larder/larder-rail.ts'
+import { createMemoryGuests } from '#tests/support/memory-guests.ts'
+import { createMemoryLog } from '#tests/support/memory-log.ts'
+import { createTestClock } from '#tests/support/rail-room.ts'
+
+/** A house's larder over a log and guests in memory, with a clock that is told. */
+export const createLarderRoom = async (from: { readonly at: number; readonly log?: LarderLog }) => {
+  const log: LarderLog = from.log ?? createMemoryLog()
+  const guests = createMemoryGuests()
+  const time = createTestClock(from.at)
+  const faults: unknown[] = []
+  const open = (): Promise<Larder> =>
+    openLarder({
+      house: 'house',
+      log,
+      guests,
+      clock: time.clock,
+      logger: pino({ level: 'silent' }),
+      fatal: (error) => faults.push(error),
+    })
+  const larder = await open()
+  /** As a service appends it: beside the larder's own rail, with its guards. */
+  const append = async (...events: readonly LarderEvent[]) => {
+    const before = await larder.newest()
+    const entries = events.map(
+      (event, index): LarderRecorded => ({
+        ...event,
+        position: before.position + 1 + index,
+        at: Math.max(time.clock.now(), before.at),
+        command: 'service',
+      }),
+    )
+    entries.reduce(evolveLarder, before)
+    const guards = lotGuards(before, entries)
+    return log.append(larder.stream, before.position, entries, [], guards)
+  }
+  const types = async () => (await log.read(larder.stream, 0)).map(({ type }) => type)
+  return { log, guests, time, faults, larder, open, append, types }
+}

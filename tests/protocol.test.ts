@@ -97,6 +97,7 @@ const eventTypes = (): readonly string[] =>
     'lib/service/events/plan-event.ts',
     'lib/service/events/shelf-event.ts',
     'lib/service/events/stock-event.ts',
+    'lib/service/events/taken-event.ts',
   ].flatMap((path) => literalsOf(path, '', 'type'))
 
 describe('PROTOCOL.md', () => {
@@ -282,8 +283,8 @@ describe('what is frozen', () => {
   })
 
   /** Events and commands that came since version 7 was frozen; events that 6, 4 and 3 didn't know. */
-  const SINCE_7 = ['foodEnded']
-  const COMMANDS_SINCE_7 = ['endFood', 'throwOutHot']
+  const SINCE_7 = ['foodEnded', 'foodTaken']
+  const COMMANDS_SINCE_7 = ['endFood', 'takeFromLarder', 'throwOutHot']
   const PLANS = ['servicePlanned', 'planChanged', 'planFollowed', 'planDropped']
   const SINCE_6 = ['contactsChanged', ...PLANS, ...SINCE_7]
   const SINCE_4 = ['sanitizerRead', ...SINCE_6]

@@ -8,7 +8,7 @@ import { initialsField, momentField, readingField } from '#lib/service/commands/
 import { type MenuRoute, shows, takesMenu } from '#server/http/menu-route.ts'
 import type { Larder } from '#server/larder/larder-rail.ts'
 
-const lot = z.string().min(1).max(80)
+const lot = z.string().min(1).max(200)
 const day = z.iso.date().optional()
 const ofLot = { lot, initials: initialsField }
 

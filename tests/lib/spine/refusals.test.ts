@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { stampOf } from '#lib/safety/date-marks.ts'
 import type { Circumstances, Decision } from '#lib/service/commands/decision.ts'
 import type { BuildChoice } from '#lib/service/events/build-choice.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import { endsRefused } from '#tests/support/ends-refused.ts'
 import { fahrenheit, read } from '#tests/support/food.ts'
-import { coldRice } from '#tests/support/larder.ts'
+import { onlyOpen } from '#tests/support/open-lot.ts'
 import type { PlanRefused } from '#tests/support/plans.ts'
 import { type ToldCode, UNLISTED } from '#tests/support/refusal-code.ts'
 import {
@@ -97,8 +96,6 @@ const handedOver = onward(given(send(choose('harbor-tuna'))), on1A('start'), on1
 const gone = { type: 'throwOut', what: 'pan', initials: 'KT' } as const
 const tunaOut: Given = { type: 'readTemperature', id: 'pan-tuna', ...read(50) }
 
-const AHEAD = stampOf('2026-11-28', 'UTC')
-
 type Elsewhere = 'id-used-for-something-else' | 'could-not-decide' | 'not-lead' | PlanRefused
 
 /** A command that is refused with each code, and where. */
@@ -148,25 +145,7 @@ const refused: Readonly<Record<Exclude<ToldCode, Elsewhere>, readonly [Told, Giv
   'unknown ingredient': [given(), { type: 'notSameProduct', ingredient: 'kelp' }],
   'unknown protected-backup': [given(), { type: 'setBackup', component: 'pita', ready: true }],
   'cannot-take-lot': [given(), { type: 'takeFromLarder', lot: 'lot-a', amount: 1 }],
-  'stood-open': [
-    happening(given(), [
-      {
-        type: 'foodTaken',
-        batch: 'b9',
-        lot: 'lot-a',
-        amount: 900_000,
-        food: coldRice({ component: 'slaw', stoodOpen: true, dateMark: AHEAD }),
-      },
-    ]),
-    {
-      type: 'setBackup',
-      component: 'slaw',
-      ready: true,
-      amount: 300_000,
-      batch: 'b9',
-      ...read(38),
-    },
-  ],
+  'stood-open': onlyOpen,
   'contact-not-known': [atStation({ contacts: null }), send(milkApart)],
   'shared-contact': [
     onward(atStation({ cautions: 'block' }), {

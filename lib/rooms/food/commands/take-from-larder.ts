@@ -11,9 +11,9 @@ import { initialsField } from '#lib/service/commands/food-fields.ts'
 export const takeFromLarder = defineCommand({
   type: 'takeFromLarder',
   who: [],
-  stages: ['open'],
+  stages: ['planned', 'open'],
   schema: {
-    lot: z.string().min(1).max(80),
+    lot: z.string().min(1).max(200),
     /** In its component's unit; at most what the lot holds. */
     amount: amountField,
     /** Why it isn't the one that goes first. */

@@ -2,8 +2,8 @@
 
 import { batchEvent } from '#lib/rooms/food/folds/evolve-batch.ts'
 import { clockStarted, madeBound } from '#lib/rooms/food/folds/evolve-clocks.ts'
-import { placeOver, signedOff, toBeThrownOut } from '#lib/rooms/food/folds/evolve-thrown-out.ts'
 import { taken } from '#lib/rooms/food/folds/evolve-taken.ts'
+import { placeOver, signedOff, toBeThrownOut } from '#lib/rooms/food/folds/evolve-thrown-out.ts'
 import { meets } from '#lib/safety/limits.ts'
 import type { CoolingRead } from '#lib/service/events/batch-event.ts'
 import type { Stamp } from '#lib/service/events/event.ts'

@@ -1,0 +1,91 @@
+import { describe, expect, it } from 'vitest'
+import type { LarderRecorded } from '#lib/larder/event.ts'
+import { evolveLarder } from '#lib/larder/evolve.ts'
+import { EMPTY_LARDER } from '#lib/larder/lot.ts'
+import { lotTakeProblem } from '#lib/larder/take.ts'
+import { larderFollows } from '#lib/spine/larder-follows.ts'
+import { read } from '#tests/support/food.ts'
+import { coldRice } from '#tests/support/larder.ts'
+import { type Given, given, happening, OPENED_AT } from '#tests/support/service.ts'
+
+const ends = (end: 'cold' | 'cool' | 'freeze' | 'crew', id: string, more: object = {}): Given =>
+  ({
+    type: 'endFood',
+    what: 'pan',
+    id,
+    end,
+    amount: 400_000,
+    how: 'weighed',
+    lot: 'lot-a',
+    ...more,
+    ...read(38),
+  }) as Given
+
+const followed = (command: Given) => {
+  const told = given(command)
+  return { told, events: larderFollows('s-one', told.state, told.events) }
+}
+
+describe('what happens in the larder with a service’s events', () => {
+  it('[LA33] cold food is cold there, with its reading, date and what it is made of', () => {
+    const { events } = followed(ends('cold', 'pan-slaw', { preparedOn: '2026-11-25' }))
+    expect(events).toMatchObject([
+      {
+        type: 'lotSetAside',
+        lot: 'lot-a',
+        amount: 400_000,
+        food: {
+          component: 'slaw',
+          kept: 'cold',
+          readings: [{ temperature: { tenths: 380, scale: 'F' } }],
+          stoodOpen: true,
+          from: { service: 's-one', what: 'pan', id: 'pan-slaw' },
+        },
+      },
+    ])
+    const [event] = events
+    const stamp = { position: 1, at: OPENED_AT + 60_000, command: 'end' }
+    const larder = evolveLarder(EMPTY_LARDER, { ...event, ...stamp } as LarderRecorded)
+    const asked = { amount: 400_000, now: OPENED_AT + 120_000, saysWhy: false }
+    expect(lotTakeProblem(larder, 'lot-a', asked)).toBeNull()
+  })
+
+  it('[LA33] frozen it keeps its days, and of a reading nothing', () => {
+    const { events } = followed(ends('freeze', 'pan-slaw', { preparedOn: '2026-11-25' }))
+    expect(events).toMatchObject([
+      { food: { kept: 'frozen', frozen: { on: '2026-11-25', daysLeft: 6 }, readings: [] } },
+    ])
+  })
+
+  it('[LA33] food that cools goes on from the reading of its start, with who stays', () => {
+    const presentUntil = OPENED_AT + 8 * 3_600_000
+    const command = ends('cool', 'pan-rice', { preparedOn: '2026-11-25', presentUntil })
+    const { events } = followed({ ...command, ...read(150) } as Given)
+    expect(events).toMatchObject([
+      {
+        food: {
+          kept: 'cooling',
+          cooledFrom: 'cooked',
+          cooling: [{ temperature: { tenths: 1500 } }],
+          presentUntil,
+        },
+      },
+    ])
+  })
+
+  it('[LA33] what is taken leaves its lot; nothing else of a service is of the larder', () => {
+    const taken = happening(given(), [
+      { type: 'foodTaken', batch: 'b9', lot: 'lot-a', amount: 5, food: coldRice() },
+    ])
+    expect(larderFollows('s-one', taken.state, taken.events)).toEqual([
+      {
+        type: 'lotTaken',
+        lot: 'lot-a',
+        amount: 5,
+        by: { service: 's-one', station: 'alder-hall', batch: 'b9' },
+      },
+    ])
+    const other = given()
+    expect(larderFollows('s-one', other.state, other.events)).toEqual([])
+  })
+})

@@ -289,7 +289,6 @@ describe('what is frozen', () => {
   const SINCE_6 = ['contactsChanged', ...PLANS, ...SINCE_7]
   const SINCE_4 = ['sanitizerRead', ...SINCE_6]
   const SINCE_3 = ['holdLifted', 'shelfRead', 'shelfReadingMissed', 'shelfResolved', ...SINCE_4]
-
   test('the log of version 3 holds every event of its time, and folds to its hash', () => {
     const { types } = folded(3)
     expect(sorted([...types, ...SINCE_3])).toEqual(sorted(eventTypes()))

@@ -49,7 +49,6 @@ export type Unknown =
   | 'tool'
   /** By its number. */
   | 'ticket'
-  /** "21A" */
   | 'build'
   /** Nothing that the station's labels can speak of. */
   | 'need'
@@ -57,7 +56,6 @@ export type Unknown =
   | 'order'
   /** By its number. */
   | 'caution'
-  /** By its key: it isn't open. */
   | 'advice'
   /** One way that the bell rings. */
   | 'bells'
@@ -189,7 +187,6 @@ export type Refusal =
   | { readonly code: 'wrong-place'; readonly pan: string; readonly problem: PlaceProblem }
   | { readonly code: 'cannot-load'; readonly component: string; readonly problem: LoadProblem }
   | { readonly code: 'cannot-take-lot'; readonly lot: string; readonly problem: TakeProblem }
-  /** It never goes into a protected back-up pan. */
   | { readonly code: 'stood-open'; readonly component: string }
   | { readonly code: 'cannot-top-up'; readonly pan: string; readonly why: TopUpProblem }
   | { readonly code: 'cannot-start-clock'; readonly why: ClockProblem }

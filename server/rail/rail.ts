@@ -118,7 +118,16 @@ export const openRail = async (ports: RailPorts): Promise<Rail> => {
       jumped += jumpedBy()
       const batch = await createBatch(
         ports,
-        { state, position, now, jumpedBy: jumped, openVersions: versions, plans, nextLabel, larder },
+        {
+          state,
+          position,
+          now,
+          jumpedBy: jumped,
+          openVersions: versions,
+          plans,
+          nextLabel,
+          larder,
+        },
         orders,
         noted,
       )

@@ -52,6 +52,8 @@ const TABLE: Readonly<Record<string, Least>> = {
   'POST /menu/import': 'lead',
   'POST /menu/csv/look': 'lead',
   'POST /menu/csv': 'lead',
+  'GET /larder/now': 'lead',
+  'POST /larder/do': 'lead',
 }
 
 const mayAsk = (who: string, least: Least): boolean => {
@@ -63,9 +65,9 @@ const mayAsk = (who: string, least: Least): boolean => {
 test('[D29] the table names every address of the house that asks who one is', () => {
   const folder = 'server/http'
   const named = readdirSync(folder).flatMap((file) =>
-    [...readFileSync(join(folder, file), 'utf8').matchAll(/'(\/(?:access|menu)[a-z/-]*)'/g)].map(
-      ([, path = '']) => path,
-    ),
+    [
+      ...readFileSync(join(folder, file), 'utf8').matchAll(/'(\/(?:access|menu|larder)[a-z/-]*)'/g),
+    ].map(([, path = '']) => path),
   )
   /** Pages, which anybody may open. */
   const pages = ['/menu', '/menu/label', '/menu/carry', '/menu/recipe']

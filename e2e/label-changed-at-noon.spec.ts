@@ -89,6 +89,8 @@ test('the label changed at noon: every build is checked again, whatever its stat
     const dialog = await openLabel(pans, 'Canola oil')
     await dialog.getByRole('button', { name: labelWords.read, exact: true }).click()
     await dialog.getByRole('button', { name: labelWords.fromBefore, exact: true }).click()
+    // What declares the others free is said anew of the pack in hand.
+    await dialog.getByRole('button', { name: labelWords.freeByWays.printed, exact: true }).click()
     await dialog
       .getByRole('group', { name: counter.needTile('peanut'), exact: true })
       .getByText(labelWords.word.contains, { exact: true })

@@ -130,7 +130,10 @@ test('not the same product as last time: unknown at once, until its label is rea
     await expect(
       dialog.getByRole('button', { name: labelWords.fromBefore, exact: true }),
     ).toHaveCount(0)
-    await dialog.getByRole('button', { name: labelWords.restFree(9), exact: true }).click()
+    const way = (name: string) => dialog.getByRole('button', { name, exact: true })
+    await way(labelWords.laws['us-9']).click()
+    await way(labelWords.restNotListed(9)).click()
+    await expect(dialog.getByLabel(labelWords.readAll)).toBeChecked()
     await dialog.getByLabel(labelWords.readBy).fill('KT')
     await dialog.getByLabel(labelWords.passphrase).fill(PASSPHRASE)
     const keep = dialog.getByRole('button', { name: labelWords.send, exact: true })
@@ -144,6 +147,10 @@ test('not the same product as last time: unknown at once, until its label is rea
     await expect(dialog.getByText(sayLabelProblem({ why: 'wheat-is-gluten' }))).toBeVisible()
     await expect(keep).toBeDisabled()
     await sayOf('gluten', 'free')
+    await expect(
+      dialog.getByText(labelWords.groundsProblem({ why: 'free-by', codes: ['gluten'] })),
+    ).toBeVisible()
+    await way(labelWords.freeByWays.printed).click()
     await expect(keep).toBeDisabled()
     await dialog.getByLabel(GLUTEN_STATEMENT).check()
     await expect(keep).toBeEnabled()
@@ -162,7 +169,9 @@ test('not the same product as last time: unknown at once, until its label is rea
     await expect(dialog.getByText(labelWords.change('Cumin, ground', true))).toBeVisible()
     await backToLine(pans)
     await expect.poll(cumin).toMatchObject({
-      declarations: { peanut: 'free', milk: 'free' },
+      declarations: { peanut: 'not-listed', milk: 'not-listed', wheat: 'free' },
+      law: 'us-9',
+      freeBy: 'printed',
       readBy: null,
     })
   })

@@ -9,8 +9,20 @@ interface LabelAllergenProps {
   readonly onChange: (draft: LabelDraft) => void
 }
 
-const WORDS: readonly (Declaration | null)[] = ['contains', 'may-contain', 'free', null]
-const KIND_WORDS: readonly Declaration[] = ['contains', 'may-contain', 'free', 'unknown']
+const WORDS: readonly (Declaration | null)[] = [
+  'contains',
+  'may-contain',
+  'not-listed',
+  'free',
+  null,
+]
+const KIND_WORDS: readonly Declaration[] = [
+  'contains',
+  'may-contain',
+  'not-listed',
+  'free',
+  'unknown',
+]
 
 /** What the label says of one allergen, and of its kinds where someone asks for them. */
 export function LabelAllergen({ line: { code, kinds }, draft, onChange }: LabelAllergenProps) {

@@ -4,6 +4,7 @@ import answers from '#components/care/label-answers.module.css'
 import { LabelClaims } from '#components/care/label-claims.tsx'
 import styles from '#components/care/label-form.module.css'
 import { LabelGluten } from '#components/care/label-gluten.tsx'
+import { LabelGrounds } from '#components/care/label-grounds.tsx'
 import { LabelMaking } from '#components/care/label-making.tsx'
 import { LabelProduct } from '#components/care/label-product.tsx'
 import { useLabelWords } from '#components/care/label-words.tsx'
@@ -17,14 +18,18 @@ import {
   contradictions,
   draftOf,
   EMPTY_LABEL,
-  labelFrom,
   labelLines,
   problemOf,
-  restOfSet,
   unansweredSources,
   unsaid,
-  withRestFree,
 } from '#lib/rooms/care/views/label-draft.ts'
+import {
+  groundedLabel,
+  groundsProblems,
+  NO_GROUNDS,
+  restNotListed,
+  withRestNotListed,
+} from '#lib/rooms/care/views/label-grounds.ts'
 import { isNotSame, type Product } from '#lib/rooms/care/views/labels.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import type { Ingredient } from '#lib/station/station-document.ts'
@@ -41,6 +46,7 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
   const words = useLabelWords()
   const { station } = state
   const [draft, setDraft] = useState(EMPTY_LABEL)
+  const [grounds, setGrounds] = useState(NO_GROUNDS)
   const [product, setProduct] = useState<Product>('other')
   const [passphrase, setPassphrase] = useState('')
   const today = civilDate(useServerTime(), station.timeZone)
@@ -49,19 +55,20 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
     ...contradictions(station, draft).map(words.contradiction),
     ...(problem === null ? [] : [words.sayLabelProblem(problem)]),
     ...unansweredSources(draft).map(words.sourceUnanswered),
+    ...groundsProblems(station, draft, grounds).map(words.groundsProblem),
   ]
   const missing = [
     ...(draft.readBy.trim() === '' ? [words.missingReadBy] : []),
     ...(passphrase === '' ? [words.missingPassphrase] : []),
   ]
-  const rest = restOfSet(station, draft).length
+  const rest = restNotListed(station, draft, grounds).length
   const isRead = ingredient.readOn !== null
   const answer = isNotSame(state, ingredient.id) ? 'other' : product
 
   const keep = async (event: FormEvent) => {
     event.preventDefault()
     if (acting.busy || wrong.length > 0 || missing.length > 0) return
-    const label = labelFrom(station, draft, today)
+    const label = groundedLabel(station, draft, grounds, today)
     const { id } = ingredient
     const initials = draft.readBy.trim()
     const command = {
@@ -82,14 +89,15 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
         <p>{words.formWhy}</p>
         {isRead && (
           <Button
-            onClick={() => setDraft({ ...draftOf(station, ingredient), readBy: draft.readBy })}
+            onClick={() => {
+              setDraft({ ...draftOf(station, ingredient), readBy: draft.readBy })
+              // That all was read, and what declares it free, is said anew of the pack in hand.
+              setGrounds({ ...NO_GROUNDS, law: ingredient.law ?? null })
+            }}
           >
             {words.fromBefore}
           </Button>
         )}
-        <Button disabled={rest === 0} onClick={() => setDraft(withRestFree(station, draft))}>
-          {words.restFree(rest)}
-        </Button>
       </div>
       <LabelProduct
         state={state}
@@ -98,6 +106,18 @@ export function LabelForm({ state, ingredient, acting, onDone }: LabelFormProps)
         onChange={setProduct}
       />
       <h3>{words.allergens}</h3>
+      <LabelGrounds draft={draft} grounds={grounds} onChange={setGrounds} />
+      {grounds.law !== null && (
+        <Button
+          disabled={rest === 0}
+          onClick={() => {
+            setDraft(withRestNotListed(station, draft, grounds))
+            setGrounds({ ...grounds, hasReadAll: true })
+          }}
+        >
+          {words.restNotListed(rest)}
+        </Button>
+      )}
       <div className={answers.allergens}>
         {labelLines(station).map((line) => (
           <LabelAllergen key={line.code} line={line} draft={draft} onChange={setDraft} />

@@ -82,10 +82,6 @@ export const restOfSet = (station: Allergens, draft: LabelDraft): readonly strin
     )
     .map(({ code }) => code)
 
-/** With the rest of the set declared free, for a label that names none of it. */
-export const withRestFree = (station: Allergens, draft: LabelDraft): LabelDraft =>
-  restOfSet(station, draft).reduce((so, code) => withWord(so, code, 'free'), draft)
-
 /** What is no longer ticked comes from nothing. */
 const sourcesOf = ({ sources }: LabelDraft, traits: readonly Trait[]): LabelDraft['sources'] =>
   Object.fromEntries(
@@ -169,14 +165,14 @@ export interface Contradiction {
   readonly code: string
 }
 
-/** Traits that are ticked while the allergen that they bring is declared free: one is wrong. */
+/** Traits that are ticked while the allergen that they bring is answered as not in it: one is wrong. */
 export const contradictions = (station: Allergens, draft: LabelDraft): readonly Contradiction[] => {
   const traits = new Set([...(draft.traits ?? []), ...impliedTraits(station, draft)])
-  const isFree = (code: string) => draft.declarations[code] === 'free'
+  const isDenied = (code: string) => ['free', 'not-listed'].includes(draft.declarations[code] ?? '')
   return TRAITS.filter((trait) => traits.has(trait)).flatMap((trait): Contradiction[] => {
     const linked = trait === 'gluten-grain' ? [] : (ALLERGENS_OF[trait] ?? [])
-    // Clams and crabs are one trait, so either alone may be declared free.
-    if (linked.length === 0 || !linked.every(isFree)) return []
+    // Clams and crabs are one trait, so either alone may be.
+    if (linked.length === 0 || !linked.every(isDenied)) return []
     return linked.slice(0, 1).map((code) => ({ trait, code }))
   })
 }

@@ -1,9 +1,11 @@
 /** What is said when a label changes: choosing it, reading it, and what came of it. */
 
 import type { Contradiction } from '#lib/rooms/care/views/label-draft.ts'
+import type { GroundsProblem } from '#lib/rooms/care/views/label-grounds.ts'
 import { guests } from '#lib/rooms/care/words/first-of-all-en.ts'
 import { sheetWords } from '#lib/rooms/care/words/sheet-en.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
+import type { AllergenSetId } from '#lib/station/codes/allergen-sets.ts'
 import type { Claim, Sourced, Trait } from '#lib/station/codes/diets.ts'
 import type { Declaration } from '#lib/station/station-document.ts'
 import { formOf, list } from '#lib/words/counted-en.ts'
@@ -57,10 +59,27 @@ export const labelWords = {
   formTitle: (name: string) => `What does the label of ${name} say?`,
   formWhy: 'What you leave at “not said” counts as unknown: never as free.',
   fromBefore: 'Start from what was read before',
-  restFree: (count: number) =>
+  restNotListed: (count: number) =>
     count === 0
-      ? 'Something is said of every allergen of the set'
-      : `None of the other ${count} of the set is on it: declared free`,
+      ? 'Something is said of all that its law names'
+      : `The whole list names none of the other ${count}: not listed`,
+  law: 'Its pack is under',
+  laws: { 'us-9': 'US law', 'eu-14': 'EU law' } satisfies Record<AllergenSetId, string>,
+  readAll: 'I read the whole ingredient list',
+  freeBy: 'What declares it free?',
+  freeByWays: { printed: 'Words on the package', letter: 'A letter of its maker' },
+  groundsProblem: (problem: GroundsProblem): string => {
+    switch (problem.why) {
+      case 'free-by':
+        return `What declares it free of ${list(problem.codes.map(needName), 'and')}?`
+      case 'no-law':
+        return 'Something isn’t listed: say which law its pack is under.'
+      case 'not-read-whole':
+        return 'Something isn’t listed: say that the whole list was read.'
+      case 'beyond-law':
+        return `Its law lets a label leave out ${list(problem.codes.map(needName), 'and')}: take “not said”.`
+    }
+  },
   allergens: 'Allergens',
   word: {
     contains: 'contains',
@@ -94,7 +113,7 @@ export const labelWords = {
   missingReadBy: 'Say who read it.',
   missingPassphrase: 'Type the passphrase.',
   contradiction: ({ trait, code }: Contradiction) =>
-    `${startingWith(needName(code))} is declared free, but ${traitName(trait)} is ticked: one of them is wrong.`,
+    `${startingWith(needName(code))} is declared free or not listed, but ${traitName(trait)} is ticked: one of them is wrong.`,
   unsaid: (codes: readonly string[]) =>
     codes.length === 0
       ? 'Something is said of every allergen.'

@@ -5,9 +5,16 @@ export type TypedAs = 'text' | 'whole' | 'number' | 'money' | 'percent' | 'ounce
 
 const WHOLE = /^\d{1,9}$/
 const DECIMAL = /^\d{0,9}([.,]\d{1,4})?$/
+const CENTS = /^\d{0,9}([.,]\d{1,2})?$/
 
-const decimal = (text: string): number | null =>
-  text !== '' && DECIMAL.test(text) ? Number(text.replace(',', '.')) : null
+/** "1,000" is a thousand, as on a card; "6,50" and "0,125" are parts. */
+const GROUPED = /^[1-9]\d{0,2}(,\d{3})+(?=\.|$)/
+
+const plainly = (text: string): string =>
+  text.replace(GROUPED, (grouped) => grouped.replaceAll(',', ''))
+
+const decimal = (text: string, shape: RegExp): number | null =>
+  text !== '' && shape.test(text) ? Number(text.replace(',', '.')) : null
 
 /** How many of what is kept are one of what is typed. */
 const PER: Readonly<Record<TypedAs, number>> = {
@@ -23,9 +30,14 @@ const PER: Readonly<Record<TypedAs, number>> = {
 /** undefined of nothing: there is no answer. What can't be read stays as it was typed. */
 export const fromTyped = (text: string, as: TypedAs): Json | undefined => {
   if (as === 'text') return text.trim() === '' ? undefined : text
-  const bare = text.trim().replace(/^[$£€]\s?|\s?%$/, '')
+  const bare = plainly(text.trim().replace(/^[$£€]\s?|\s?%$/, ''))
   if (bare === '') return undefined
-  const read = as === 'whole' ? (WHOLE.test(bare) ? Number(bare) : null) : decimal(bare)
+  const read =
+    as === 'whole'
+      ? WHOLE.test(bare)
+        ? Number(bare)
+        : null
+      : decimal(bare, as === 'money' ? CENTS : DECIMAL)
   if (read === null) return text
   const kept = read * PER[as]
   return as === 'number' ? kept : Math.round(kept)

@@ -12,6 +12,11 @@ describe('what is typed into a field', () => {
     ['2.5', 'number', 2.5],
     ['16', 'ounces', 453_592],
     ['90', 'minutes', 5_400_000],
+    ['10,000', 'money', 1_000_000],
+    ['1,234.50', 'money', 123_450],
+    ['1,000', 'whole', 1_000],
+    ['1,500', 'number', 1_500],
+    ['0,125', 'number', 0.125],
   ] as const)('%s as %s is kept as %s', (text, as, kept) => {
     expect(fromTyped(text, as)).toBe(kept)
   })
@@ -22,6 +27,9 @@ describe('what is typed into a field', () => {
     ['2.5', 'whole'],
     ['1e3', 'number'],
     ['=1+1', 'whole'],
+    ['6.505', 'money'],
+    ['1,2345', 'money'],
+    ['10,00,000', 'number'],
   ] as const)('%s as %s stays as it was typed, so that it can be told', (text, as) => {
     expect(fromTyped(text, as)).toBe(text)
     expect(toTyped(text, as)).toBe(text)

@@ -72,11 +72,25 @@ export interface SetUpFacts {
   readonly contactsSaid: boolean
 }
 
-const limitOf = (station: StationDocument, { held, food }: Component): TemperatureLimit | null => {
+/** The one of two limits of a sort that asks more. */
+const stricter = (one: TemperatureLimit, other: TemperatureLimit): TemperatureLimit => {
+  const isHigher = one.tenths.F >= other.tenths.F
+  return (one.bound === 'at-least') === isHigher ? one : other
+}
+
+/** By time alone what goes in meets both: how it was held, and that from which a clock may run. */
+const limitOf = (
+  station: StationDocument,
+  well: Well,
+  { held, food }: Component,
+): TemperatureLimit | null => {
   const limits = limitsOf(station)
   if (held === 'dry') return null
-  if (held === 'cold') return limits.coldHolding
-  return food.roast ? limits.hotHoldingRoast : limits.hotHolding
+  const isOnTime = well.held === 'time'
+  if (held === 'cold')
+    return isOnTime ? stricter(limits.coldHolding, limits.timeOnlyStartCold) : limits.coldHolding
+  const holding = food.roast ? limits.hotHoldingRoast : limits.hotHolding
+  return isOnTime ? stricter(holding, limits.timeOnlyStartHot) : holding
 }
 
 const touchesOf = (station: StationDocument, component: string): readonly Touching[] => {
@@ -135,7 +149,7 @@ export const setUpFacts = (station: StationDocument): SetUpFacts => {
       totalMg: each.unit === 'mg' ? each.amount * pan.usualPortions : null,
       overfull: most !== null && most < pan.usualPortions ? most : null,
       held: component.held,
-      limit: limitOf(station, component),
+      limit: limitOf(station, well, component),
       within:
         well.held === 'time' && component.held !== 'dry' ? limitsOf(station).timeOnly4h : null,
       touches: touchesOf(station, component.id),

@@ -79,6 +79,24 @@ describe('the line’s set-up sheet', () => {
     expect(panOf(byTime, 'Brown rice').within).toBeNull()
   })
 
+  it('[PA4] a roast that is held from 130 °F goes into a well by time alone at 135 °F, as loading asks', () => {
+    const roast = (held: 'hot' | 'time') =>
+      changed((station) => ({
+        components: station.components.map((one) =>
+          one.name === 'Herb chicken'
+            ? { ...one, food: { ...one.food, kind: 'fish-or-meat', roast: true } }
+            : one,
+        ),
+        line: {
+          wells: station.line.wells.map((well) =>
+            well.pans.some(({ component }) => component === 'chicken') ? { ...well, held } : well,
+          ),
+        },
+      }))
+    expect(words.limit(panOf(roast('hot'), 'Herb chicken'), 'F')).toBe('130 °F or above')
+    expect(words.limit(panOf(roast('time'), 'Herb chicken'), 'F')).toBe('135 °F or above')
+  })
+
   it('[PA4] local code’s limit stands in place of the model code’s', () => {
     const local = changed(({ safety }) => ({
       safety: {

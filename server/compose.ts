@@ -25,6 +25,7 @@ import { menuLabelRows } from '#server/http/menu-labels.ts'
 import { menuPhotoRoutes } from '#server/http/menu-photos.ts'
 import { menuRoutes } from '#server/http/menu-route.ts'
 import type { Route } from '#server/http/routes.ts'
+import { servicesRoute } from '#server/http/services.ts'
 import { createPhotos } from '#server/labels/photos.ts'
 import { createServerClock, type ServerClock } from '#server/rail/clock.ts'
 import { attachSockets } from '#server/sockets/attach.ts'
@@ -147,6 +148,7 @@ export const composeStation = async ({
       ]),
       ...menuPhotoRoutes({ access, photos, log: logger }),
       ...menuCarryRoutes({ access, log: logger, ...carry }),
+      servicesRoute({ houses, here, access }),
     ],
     allergens: createAllergens({ houses, here, now: clock.now }),
     finish: houses.finish,

@@ -14,13 +14,16 @@ import type { Role } from '#lib/service/roles.ts'
 import { type CrewClient, createCrewClient } from '#lib/sync/crew-client.ts'
 import type { CrewView } from '#lib/sync/crew-view.ts'
 import { createSocketTransport } from '#lib/sync/socket-transport.ts'
+import type { Transport } from '#lib/sync/transport.ts'
 
 interface Crew {
   readonly store: StoreApi<CrewView>
   readonly client: CrewClient
 }
 
-const connect = (role: Role): Crew => {
+type Through = (transport: Transport) => Transport
+
+const connect = (role: Role, through: Through | undefined): Crew => {
   const page = new URLSearchParams(location.search)
   const station = page.get('station')
   const hello: Hello = {
@@ -36,8 +39,9 @@ const connect = (role: Role): Crew => {
     reconnectionDelayMax: 3_000,
     timeout: 5_000,
   })
+  const transport = createSocketTransport(socket)
   const client = createCrewClient({
-    transport: createSocketTransport(socket),
+    transport: through ? through(transport) : transport,
     // What waits for one house or station is never sent to another.
     outbox: openBrowserOutbox(role + location.search),
     newId: () => nanoid(),
@@ -68,10 +72,13 @@ const CrewContext = createContext<Crew | null>(null)
  */
 export function CrewProvider({
   role,
+  through,
   children,
   fallback,
 }: {
   readonly role: Role
+  /** What stands between the connection and this screen, as where it follows a planned service. */
+  readonly through?: Through
   readonly children: ReactNode
   readonly fallback?: ReactNode
 }) {
@@ -79,10 +86,10 @@ export function CrewProvider({
   const [crew, setCrew] = useState<Crew | null>(null)
   const Standing = useFetched(loadStanding)
   useEffect(() => {
-    const connected = connect(role)
+    const connected = connect(role, through)
     setCrew(connected)
     return () => connected.client.close()
-  }, [role])
+  }, [role, through])
   if (crew)
     return (
       <CrewContext value={crew}>

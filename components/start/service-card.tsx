@@ -5,6 +5,7 @@ import { useCrew } from '#components/live/crew.tsx'
 import { useServerTime } from '#components/live/server-time.ts'
 import { DayFields } from '#components/start/day-fields.tsx'
 import { DayPlan } from '#components/start/day-plan.tsx'
+import { PlannedList } from '#components/start/planned-list.tsx'
 import styles from '#components/start/start.module.css'
 import { useStartWords } from '#components/start/words.tsx'
 import { type DayEntry, dayCommand, isDayWrong, NO_DAY } from '#lib/rooms/day/views/day-entry.ts'
@@ -111,6 +112,7 @@ export function ServiceCard() {
               ? said.text
               : ''}
       </p>
+      {isKnown && station && !isDemo && <PlannedList />}
       <Connection />
     </div>
   )

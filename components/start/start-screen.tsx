@@ -1,6 +1,6 @@
 'use client'
 
-import type { ReactNode } from 'react'
+import { type ReactNode, useEffect, useState } from 'react'
 import { Place, Room, Slab } from '#components/access/room.tsx'
 import { useAccess } from '#components/access/use-access.ts'
 import { WAY_OF } from '#components/access/ways.ts'
@@ -10,6 +10,7 @@ import { CrewProvider } from '#components/live/crew.tsx'
 import { WordsProvider } from '#components/live/words.tsx'
 import { InChargeCard } from '#components/start/in-charge-card.tsx'
 import { InChargeWordsProvider, useInChargeWords } from '#components/start/in-charge-words.tsx'
+import { PlannedCard, useFollowing } from '#components/start/planned-card.tsx'
 import { ServiceCard } from '#components/start/service-card.tsx'
 import styles from '#components/start/start.module.css'
 import { Stations } from '#components/start/stations.tsx'
@@ -123,6 +124,9 @@ function StartNow() {
   const words = useStartWords()
   const access = useAccessWords()
   const { seen, again } = useAccess<AccessNow>('/access', LOOK_EVERY_MS)
+  const [service, setService] = useState<string | null>(null)
+  useEffect(() => setService(new URLSearchParams(location.search).get('service')), [])
+  const through = useFollowing(service)
   return (
     <main className={styles.page}>
       <header className={styles.header}>
@@ -140,8 +144,16 @@ function StartNow() {
         {seen && <Stations now={seen} again={again} />}
       </nav>
       {mayOpen(seen, 'lead') && (
-        <CrewProvider role="lead" fallback={<FirstCards />}>
-          <FirstCards service={<ServiceCard />} inCharge={<InChargeCard />} />
+        <CrewProvider
+          role="lead"
+          {...(through ? { through } : {})}
+          key={service}
+          fallback={<FirstCards />}
+        >
+          <FirstCards
+            service={service === null ? <ServiceCard /> : <PlannedCard />}
+            inCharge={<InChargeCard />}
+          />
         </CrewProvider>
       )}
       <section className={styles.cautions} aria-labelledby="cautions-title">

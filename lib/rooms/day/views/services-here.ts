@@ -1,0 +1,33 @@
+/** GET /services: which service of a station is followed, and which are planned. */
+import type { PlannedPeriod, ServicePlan } from '#lib/service/events/plan-event.ts'
+import { isRunning, type ServiceState } from '#lib/service/state.ts'
+
+/** A service that is planned, as it is told beside others. */
+export interface PlannedHere extends PlannedPeriod, Pick<ServicePlan, 'kind'> {
+  /** How many batches of it there are that weren't thrown out. */
+  readonly batches: number
+}
+
+export interface ServicesHere {
+  readonly station: { readonly id: string; readonly timeZone: string } | null
+  /** The one that is open, else the one that was opened last; null where none ever was. */
+  readonly followed: { readonly service: string; readonly isOpen: boolean } | null
+  /** The earliest first. */
+  readonly planned: readonly PlannedHere[]
+}
+
+/** What is told of a planned service; null of any other. */
+export const plannedHere = (service: string, state: ServiceState): PlannedHere | null => {
+  const { plan } = state
+  if (!isRunning(state) || state.stage !== 'planned' || !plan) return null
+  const { kind, on, doorsOpen, doorsClose, opensAt, closesAt } = plan
+  const batches = Object.values(state.batches).filter((one) => one.thrownOutAt === null).length
+  return { service, kind, on, doorsOpen, doorsClose, opensAt, closesAt, batches }
+}
+
+/** What a plan is next to now: to come, on this very day, or over without an opening. */
+export const whenOf = (
+  { on, closesAt }: Pick<PlannedHere, 'on' | 'closesAt'>,
+  now: number,
+  today: string,
+): 'over' | 'today' | 'ahead' => (closesAt <= now ? 'over' : on === today ? 'today' : 'ahead')

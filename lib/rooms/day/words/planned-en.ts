@@ -1,0 +1,38 @@
+/** What the first page says of services that are planned. */
+import type { PlannedHere } from '#lib/rooms/day/views/services-here.ts'
+import { sayClock } from '#lib/words/clock-en.ts'
+import { counted } from '#lib/words/counted-en.ts'
+import { sayDate } from '#lib/words/day-en.ts'
+
+type Times = Pick<PlannedHere, 'on' | 'opensAt' | 'closesAt' | 'kind'>
+
+/** "Thu, Nov 26, 11:00 AM to 1:00 PM" */
+const sayTimes = ({ on, opensAt, closesAt, kind }: Times, timeZone: string): string =>
+  [
+    `${sayDate(on)}, ${sayClock(opensAt, timeZone)} to ${sayClock(closesAt, timeZone)}`,
+    ...(kind === 'practice' ? ['practice'] : []),
+  ].join(' · ')
+
+export const plannedWords = {
+  title: 'Planned',
+  times: sayTimes,
+  prepared: (batches: number) =>
+    batches === 0 ? 'nothing prepared yet' : `${counted(batches, 'batch', 'batches')} prepared`,
+  over: 'over, and never opened',
+  today: 'today',
+  planOne: 'Plan a service',
+  planOneWhat: 'Day, doors, guests and crew; food is prepared for it from the day before on.',
+  look: 'Look',
+  standing: (station: string, times: Times, timeZone: string) =>
+    `${station}: planned for ${sayTimes(times, timeZone)}.`,
+  follows: 'This page follows a planned service. The tablets of the line follow the open one.',
+  otherDay: (day: string) => `It is planned for another day than today (${day}).`,
+  open: 'Open this service',
+  openWhat: 'On the newest line, with all that was prepared for it.',
+  toPlan: 'To its plan',
+  toPrep: 'To its prep',
+  back: 'Back',
+  drop: 'Drop the plan',
+  dropSure: 'Yes, drop it',
+  dropped: 'Dropped: it is never opened.',
+} as const

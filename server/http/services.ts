@@ -1,0 +1,40 @@
+/** Which services a station has: told to devices of the house, of the page that they are on. */
+import { plannedHere, type ServicesHere } from '#lib/rooms/day/views/services-here.ts'
+import type { Access } from '#server/access/access.ts'
+import { type AskHere, pageOf } from '#server/access/asked-page.ts'
+import type { Houses } from '#server/houses/houses.ts'
+import { askedPage } from '#server/http/asked-page.ts'
+import { type Route, reads } from '#server/http/routes.ts'
+import { sendJson } from '#server/http/sending.ts'
+
+export const servicesRoute = (deps: {
+  readonly houses: Pick<Houses, 'find'>
+  readonly here: AskHere
+  readonly access: Pick<Access, 'deviceOf'>
+}): Route =>
+  reads('/services', ({ request, response }) => {
+    const device = deps.access.deviceOf(request)
+    if (device === null) {
+      sendJson(response, 401, { code: 'not-joined' })
+      return
+    }
+    const page = pageOf(device, askedPage(request))
+    const house = deps.houses.find(page.house)
+    const { station } = deps.here(page, device.station)
+    const document = station === null ? null : house?.stations.find(station)?.document
+    if (!house || station === null || !document) {
+      const none: ServicesHere = { station: null, followed: null, planned: [] }
+      sendJson(response, 200, none)
+      return
+    }
+    const { services } = house
+    const rail = services.current(station)
+    const answer: ServicesHere = {
+      station: { id: station, timeZone: document.timeZone },
+      followed: rail && { service: rail.service, isOpen: rail.state().stage === 'open' },
+      planned: services
+        .planned(station)
+        .flatMap(({ service, state }) => plannedHere(service, state()) ?? []),
+    }
+    sendJson(response, 200, answer)
+  })

@@ -7,7 +7,7 @@ import type { Consequence } from '#lib/service/consequence.ts'
 import type { Recorded, ServiceEvent } from '#lib/service/events/event.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import type { Role } from '#lib/service/roles.ts'
-import { NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
+import { isUnderWay, NOT_OPENED, type ServiceState } from '#lib/service/state.ts'
 import { stateHash } from '#lib/service/state-hash.ts'
 import { fallDue, nextDue } from '#lib/spine/due.ts'
 import { evolve } from '#lib/spine/evolve.ts'
@@ -77,7 +77,7 @@ export const createDrive = (station: StationDocument, follows?: readonly Consequ
     return one.recorded.length === 0 ? [] : [one]
   }
   const jumped = (byMs: number): readonly Stepped[] => {
-    const noted = state.stage === 'open' ? [note({ type: 'clockJumped', byMs })] : []
+    const noted = isUnderWay(state) ? [note({ type: 'clockJumped', byMs })] : []
     return [...noted, ...falls()]
   }
   const note = (...events: readonly ServiceEvent[]): Stepped =>

@@ -1,6 +1,6 @@
 /** How a batch that waits to be loaded is kept, and when it is read; who stays while it cools. */
 
-import { coolingOf, isCookedHere, practiceOf, TELLING_MS } from '#lib/rooms/food/facts/food-now.ts'
+import { coolingOf, isCookedHere, practiceFor, TELLING_MS } from '#lib/rooms/food/facts/food-now.ts'
 import { planCooling } from '#lib/safety/cooling.ts'
 import { type HoldingState, waitingState } from '#lib/safety/holding.ts'
 import type { LoadProblem } from '#lib/safety/load.ts'
@@ -68,12 +68,13 @@ export const waitingOf = (
   if (heldBy === null) return null
   const roast = findComponent(state.station, batch.component)?.food.roast === true
   const since = watchedSince(state.station, { ...batch, readings: [] }, heldBy)
+  const readings = [...batch.readings, ...more]
   return waitingState(
-    { heldBy, roast, since, readings: [...batch.readings, ...more] },
+    { heldBy, roast, since, readings },
     state.rushes,
     now,
     limitsOf(state.station),
-    practiceOf(state.station),
+    practiceFor(state, heldBy, Math.max(since, readings.at(-1)?.at ?? 0)),
   )
 }
 

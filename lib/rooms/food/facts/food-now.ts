@@ -26,6 +26,25 @@ export const practiceOf = ({ safety }: StationDocument): ReadingPractice => ({
   askBeforeMs: safety.readings.askBeforeMin * MINUTE_MS,
 })
 
+/** What stands in the cold room is read once a day. Common practice, no source: the code sets no interval. */
+const COLD_ROOM_MS = 24 * HOUR_MS
+
+/**
+ * How often what was read last at a moment is read: what waits cold for a service that is planned
+ * stands in the cold room until that opens, and nobody is there at night.
+ */
+export const practiceFor = (
+  { station, plan, stage, openedAt }: Pick<RunningState, 'station' | 'plan' | 'stage' | 'openedAt'>,
+  heldBy: 'hot' | 'cold',
+  lastAt: number,
+): ReadingPractice => {
+  const practice = practiceOf(station)
+  const isAhead = plan !== undefined && (stage === 'planned' || lastAt < openedAt)
+  return isAhead && heldBy === 'cold'
+    ? { ...practice, everyMs: Math.max(practice.everyMs, COLD_ROOM_MS) }
+    : practice
+}
+
 /** Whether it is cooked here, so that its batch shows what it was cooked to. */
 export const isCookedHere = (component: Component): boolean =>
   component.held !== 'dry' && foodKindOf(component) !== 'not-cooked'

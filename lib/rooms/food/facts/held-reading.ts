@@ -1,6 +1,6 @@
 /** What a reading of food that is held hot or cold brings with it. */
 
-import { practiceOf } from '#lib/rooms/food/facts/food-now.ts'
+import { practiceFor } from '#lib/rooms/food/facts/food-now.ts'
 import { type Watch, watchOf } from '#lib/rooms/food/facts/place-now.ts'
 import { broughtBy } from '#lib/rooms/food/facts/probe-trail.ts'
 import { inLimits, nextReading } from '#lib/safety/holding.ts'
@@ -24,6 +24,7 @@ interface HeldPlace extends Place {
  */
 const makesGood = (
   state: RunningState,
+  heldBy: 'hot' | 'cold',
   held: Watch,
   lastGoodAt: number | null,
   reading: Reading,
@@ -31,7 +32,7 @@ const makesGood = (
 ): boolean => {
   const known = Math.max(lastGoodAt ?? 0, held.since ?? 0)
   if (known === 0) return false
-  const { dueAt } = nextReading(known, state.rushes, practiceOf(state.station))
+  const { dueAt } = nextReading(known, state.rushes, practiceFor(state, heldBy, known))
   const isInTime = reading.at < dueAt
   const isSoon = now - known < limitsOf(state.station).timeOnly4h.withinMs
   return (isInTime || isSoon) && held.stateAt(now, [reading])?.state !== 'missed'
@@ -65,7 +66,7 @@ export const heldReading = (
   const isRoast = findComponent(state.station, placed.component)?.food.roast ?? false
   const isIn = inLimits(heldBy, reading, limitsOf(state.station), isRoast)
   const lastGoodAt = offSale ? offSale.lastGoodAt : held.goodAt(reading.at)
-  const isGood = isIn && makesGood(state, held, lastGoodAt, reading, now)
+  const isGood = isIn && makesGood(state, heldBy, held, lastGoodAt, reading, now)
   const lifts = isGood && offSale?.why === 'reading-missed'
   const read: ServiceEvent = {
     type: 'temperatureRead',

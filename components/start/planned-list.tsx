@@ -26,6 +26,7 @@ export function PlannedList() {
   const today = station ? civilDate(now, station.timeZone) : ''
   return (
     <nav className={styles.planned} aria-label={say.title}>
+      {station && planned.length > 0 && <h3>{say.title}</h3>}
       {station && planned.length > 0 && (
         <ul>
           {planned.map((one) => {

@@ -67,8 +67,10 @@ export const createTelling = ({ house, io, guests, newest, logger }: TellingPort
     }
   }
 
+  /** What was planned is told as a state: the screens of the rush fold what happens since an opening. */
   const caughtUp = (role: CrewRole, rail: Rail, position: number): Followed => {
-    const events = rail.eventsAfter(position)
+    const isFromPlan = position === 0 && rail.state().plan !== undefined
+    const events = isFromPlan ? null : rail.eventsAfter(position)
     return events
       ? { kind: 'events', events: events.map((event) => project(role, newestEvent(event))) }
       : {

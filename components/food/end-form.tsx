@@ -129,7 +129,7 @@ function EndOne({
         {words.ends.left(Math.round((much.amount ?? place.amount) / much.each), shown)}
       </p>
       <DayReadings read={step.read} limits={limits} time={time} />
-      <div className={styles.ends}>
+      <div className={styles.ends} data-pad="">
         {offered.map((one) => (
           <Button
             key={one.end}

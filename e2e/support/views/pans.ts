@@ -46,6 +46,9 @@ const withDates = (view: View): View => ({
   },
 })
 
+/** To the first hot pan: past the pita and what is behind it. */
+const CLOSES = ['Close the service', /^Say what each/, /^Leave it/, /^Leave it/] as const
+
 const DATES = [/^Straight from the pack/, /^Opened on/]
 const TYPE_165 = [/^1$/, /^6$/, /^5$/]
 
@@ -134,6 +137,20 @@ export const pansViews: readonly View[] = [
     main: [/^Stop selling/],
   }),
   pans('close', 'rush', 'can’t be closed yet', ['Close the service']),
+  pans('close, each pan', 'quiet', 'your house settings don’t allow it', [...CLOSES]),
+  ofStrip(
+    pans(
+      'close, all hot',
+      'quiet',
+      'Throw out all that is hot',
+      [...CLOSES, /^Throw out all hot/],
+      {
+        main: [/^Throw out all that is hot/],
+      },
+    ),
+  ),
+  pans('close, by weight', 'quiet', '– lb', [...CLOSES, /^Weigh$/]),
+  pans('close, cooled', 'quiet', 'Somebody is there to read it until', [...CLOSES, /^Cool it/]),
   pans('unloaded', 'unloaded', 'Load 10 pans', [], { main: [/^Load the line/] }),
   pans('the line set up, nothing ready', 'unloaded', 'No batch of it is finished.', [
     /^Load the line/,

@@ -25,7 +25,7 @@ export interface View {
 /** Longer than the guard that keeps a press from landing on what has only just come. */
 const GUARD_MS = 500
 const GUARDED =
-  /Load the (line|pan)|Next: |I read it aloud|What (can|may) be done|To be thrown out|Ask, then|They answered|Hand over/
+  /Load the (line|pan)|Next: |I read it aloud|What (can|may) be done|To be thrown out|Ask, then|They answered|Hand over|Say what each|Leave it/
 
 const taps =
   (...names: readonly (string | RegExp)[]) =>

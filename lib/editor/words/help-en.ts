@@ -78,7 +78,7 @@ export const menuHelpEn = {
     'A limit that asks less than the model code holds only where somebody read it in the code itself.',
   rushes:
     'When guests come all at once: readings that fall due in it are asked for before it begins.',
-  crewMeal: 'It is saved with the station; nothing counts on it yet.',
+  crewMeal: 'At close it is offered for food whose history allows it. Local code decides.',
   reheatOn:
     'Where cooled food is heated again. A hot well holds and never heats, so it isn’t among them.',
   sanitizer:

@@ -34,7 +34,7 @@ const fields = {
   /** As it was found; all that was counted to be there where left away. */
   amount: amountField.optional(),
   how: z.enum(HOW_MUCH),
-  /** What is set aside is called so; made on the device. */
+  /** What is set aside is called so, made on the device; else after the service, counted on. */
   lot: idField.optional(),
   /** Taken now: the start of a cooling is. */
   reading: readingField.optional(),
@@ -161,7 +161,7 @@ const comesTo = (
   const { component } = place
   const ended = { type: 'foodEnded', what, id, end, component, amount, how } as const
   if (!isSetAside(end)) return happened(...read.events, ended)
-  const lot = command.lot ?? `${service}.${what}.${id}.${(state.ends ?? []).length}`
+  const lot = command.lot ?? `${service}.${(state.ends ?? []).length + 1}`
   const along = goesAlong(state, place, {
     end,
     mark: dated.mark,

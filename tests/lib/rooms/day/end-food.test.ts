@@ -91,6 +91,11 @@ describe('food comes to an end', () => {
       expect.objectContaining({ what: 'pan', id: 'pan-slaw', end: 'cold', amount: slaw }),
     ])
     expect(codeOf(when(told, end('pan-slaw', { end: 'cold' })))).toBe('nothing-there')
+    const unnamed = given(
+      end('pan-tuna', { end: 'throw-out' }),
+      end('pan-slaw', { end: 'cold', lot: undefined }),
+    )
+    expect(endedIn(unnamed).lot).toBe(`${unnamed.state.service}.2`)
     const unsigned = end('pan-slaw', { end: 'cold', initials: undefined })
     expect(codeOf(when(given(), unsigned))).toBe('not-initialled')
     expect(codeOf(when(given(), end('pan-slaw', { end: 'cold', amount: 1e9 })))).toBe(

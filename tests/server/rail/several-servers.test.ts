@@ -51,7 +51,7 @@ describe('two servers on one log', () => {
     const busy = createGatedLog(room.ports.log)
     const rail = await openRail({
       ...room.ports,
-      log: { ...busy.log, append: async () => 'conflict' },
+      log: { ...busy.log, append: async () => 'conflict', appendAll: async () => 'conflict' },
     })
     expect(await rail.submit('order', order(), 'counter')).toEqual({
       id: 'order',

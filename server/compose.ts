@@ -24,6 +24,7 @@ import { menuCarryRoutes } from '#server/http/menu-carry.ts'
 import { menuLabelRows } from '#server/http/menu-labels.ts'
 import { menuPhotoRoutes } from '#server/http/menu-photos.ts'
 import { menuRoutes } from '#server/http/menu-route.ts'
+import { plannedRoute, planRows } from '#server/http/plan.ts'
 import type { Route } from '#server/http/routes.ts'
 import { servicesRoute } from '#server/http/services.ts'
 import { createPhotos } from '#server/labels/photos.ts'
@@ -145,7 +146,9 @@ export const composeStation = async ({
           hasPhoto: (hash) => photos.find(hash) !== null,
           now: clock.now,
         }),
+        ...planRows({ house: own, now: clock.now }),
       ]),
+      plannedRoute({ house: own, access }),
       ...menuPhotoRoutes({ access, photos, log: logger }),
       ...menuCarryRoutes({ access, log: logger, ...carry }),
       servicesRoute({ houses, here, access }),

@@ -1,6 +1,7 @@
 import type { TakeProblem } from '#lib/larder/take.ts'
 import type { AmountProblem, PlaceProblem } from '#lib/measure/pan-rules.ts'
 import type { TopUpProblem } from '#lib/needs/top-up.ts'
+import type { NotReady } from '#lib/prep/prep-plan.ts'
 import type { End, EndWhy, Paragraph } from '#lib/safety/ends.ts'
 import type { BatchTimesProblem, LoadProblem } from '#lib/safety/load.ts'
 import type { MomentProblem, ReadingLack, ReadingQuestion } from '#lib/safety/readings.ts'
@@ -39,7 +40,6 @@ export type Unknown =
   | 'item'
   | 'component'
   | 'ingredient'
-  /** Of the line. */
   | 'pan'
   /** A back-up pan, by its own id. */
   | 'backup'
@@ -47,18 +47,16 @@ export type Unknown =
   | 'protected-backup'
   | 'batch'
   | 'tool'
-  /** By its number. */
   | 'ticket'
   | 'build'
   /** Nothing that the station's labels can speak of. */
   | 'need'
   /** Nothing that can be ordered is called so. */
   | 'order'
-  /** By its number. */
   | 'caution'
   | 'advice'
-  /** One way that the bell rings. */
   | 'bells'
+  | 'task'
 
 /** Why a command was refused: a code and what its sentence needs. Words are in lib/words. */
 export type Refusal =
@@ -140,6 +138,8 @@ export type Refusal =
   | { readonly code: 'after-the-service'; readonly on: string }
   | ({ readonly code: 'plans-overlap' } & Omit<PlannedPeriod, 'opensAt' | 'closesAt'>)
   | { readonly code: 'not-as-planned' }
+  | ({ readonly code: 'prep-not-ready' } & NotReady)
+  | { readonly code: 'reading-no-tick'; readonly task: string }
   /** Food is there of what the newest document doesn't have, or counts otherwise. */
   | { readonly code: 'food-of-before'; readonly component: string }
   | { readonly code: 'reading-unclear'; readonly pan: string }

@@ -9,6 +9,7 @@ import type {
 } from '#lib/service/events/event.ts'
 import type { LabelVersions } from '#lib/service/events/line-event.ts'
 import type { ServiceKind, ServicePlan } from '#lib/service/events/plan-event.ts'
+import type { PrepState } from '#lib/service/events/prep-event.ts'
 import type { Taking } from '#lib/service/events/taking.ts'
 import { type ClockJump, type FoodState, type HeldStock, NO_FOOD } from '#lib/service/food-state.ts'
 import { type Account, NO_STOCK, type StockState } from '#lib/service/stock-state.ts'
@@ -148,6 +149,8 @@ export interface ServiceState extends StockState, FoodState {
   readonly kind: ServiceKind
   /** Left away where it was opened without one. */
   readonly plan?: ServicePlan
+  /** Left away until its preparation is planned. */
+  readonly prep?: PrepState
   readonly revision: number
   readonly station: StationDocument | null
   readonly portions: Readonly<Record<string, Portion>>

@@ -17,6 +17,7 @@ import { evolveShelf } from '#lib/rooms/shelf/folds/evolve-shelf.ts'
 import { addToAccounts } from '#lib/service/accounts.ts'
 import type { Recorded, Stamp, TicketSent } from '#lib/service/events/event.ts'
 import type { PlanEvent } from '#lib/service/events/plan-event.ts'
+import type { PrepEvent } from '#lib/service/events/prep-event.ts'
 import { backupsInStep } from '#lib/service/folding/backups-in-step.ts'
 import { isRunning, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import { findTicket, putTicket } from '#lib/service/tickets.ts'
@@ -67,7 +68,7 @@ const inStep = (state: RunningState): RunningState =>
   )
 
 /** What happens to a service that runs, and to the food of one that is planned. */
-export type SinceOpened = Exclude<Recorded, PlanEvent>
+export type SinceOpened = Exclude<Recorded, PlanEvent | PrepEvent>
 
 /** Whoever accepted the others isn't there any more. */
 const usedOnly = (cautions: ServiceState['cautions']): ServiceState['cautions'] =>

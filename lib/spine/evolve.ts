@@ -3,8 +3,10 @@
  * and asks no clock; the server and the screens that follow a planned service run this function.
  */
 import { expectedBy } from '#lib/rooms/day/facts/expected-by.ts'
+import { evolvePrep } from '#lib/rooms/prep/folds/evolve-prep.ts'
 import type { Recorded, Stamp } from '#lib/service/events/event.ts'
 import type { PlanEvent, ServicePlan, ServicePlanned } from '#lib/service/events/plan-event.ts'
+import type { PrepEvent } from '#lib/service/events/prep-event.ts'
 import { isRunning, type RunningState, type ServiceState } from '#lib/service/state.ts'
 import { evolveOpen, foldedWith } from '#lib/spine/evolve-open.ts'
 import { newestEvent } from '#lib/spine/newest-event.ts'
@@ -12,11 +14,15 @@ import { opened } from '#lib/spine/opened.ts'
 
 type AsPlanned = Omit<ServicePlanned, 'type'>
 
-const PLAN_EVENTS: ReadonlySet<string> = new Set<PlanEvent['type']>([
+const PLAN_EVENTS: ReadonlySet<string> = new Set<(PlanEvent | PrepEvent)['type']>([
   'servicePlanned',
   'planChanged',
   'planFollowed',
   'planDropped',
+  'prepPlanned',
+  'taskTicked',
+  'tickTakenBack',
+  'taskPassed',
 ])
 
 /** As it will be at its doors' opening, with nothing in it yet. */
@@ -59,6 +65,7 @@ const withPrepared = (next: RunningState, state: RunningState): RunningState => 
   mixing: state.mixing,
   labelChanges: state.labelChanges,
   clockJump: state.clockJump,
+  ...(state.prep ? { prep: state.prep } : {}),
   ...(state.probes ? { probes: state.probes } : {}),
   ...(state.sanitizer ? { sanitizer: state.sanitizer } : {}),
 })
@@ -118,6 +125,11 @@ const evolvePlanned = (state: RunningState, event: Recorded): RunningState => {
       const copied = { revision, station, portions, ...(labels ? { labels } : {}) }
       return again({ ...asPlanned(state, plan), ...copied })
     }
+    case 'prepPlanned':
+    case 'taskTicked':
+    case 'tickTakenBack':
+    case 'taskPassed':
+      return { ...state, prep: evolvePrep(state.prep, event), at, position }
     case 'planDropped':
       return { ...state, stage: 'closed', closedAt: at, at, position }
     case 'serviceOpened':

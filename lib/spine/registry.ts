@@ -37,6 +37,8 @@ import { missScoop, scoopBack } from '#lib/rooms/pans/commands/scoop.ts'
 import { resumeSelling, stopSelling } from '#lib/rooms/pans/commands/selling.ts'
 import { setBackup } from '#lib/rooms/pans/commands/set-backup.ts'
 import { waste } from '#lib/rooms/pans/commands/waste.ts'
+import { planPrep } from '#lib/rooms/prep/commands/plan-prep.ts'
+import { passTask, takeBackTick, tickTask } from '#lib/rooms/prep/commands/task.ts'
 import { readShelf, resolveShelf } from '#lib/rooms/shelf/commands/shelf.ts'
 import type { Circumstances, Decision } from '#lib/service/commands/decision.ts'
 import type { Role } from '#lib/service/roles.ts'
@@ -45,6 +47,10 @@ import type { ServiceState } from '#lib/service/state.ts'
 export const COMMANDS = [
   plan,
   dropPlan,
+  planPrep,
+  tickTask,
+  takeBackTick,
+  passTask,
   open,
   startBatch,
   recordCooking,

@@ -8,6 +8,7 @@ import { sayDate } from '#lib/words/day-en.ts'
 import { sayFoodRefusal } from '#lib/words/food-refusals-en.ts'
 import { sayLabelProblem } from '#lib/words/label-problems-en.ts'
 import { isOfPlan, sayPlanRefusal } from '#lib/words/refusals/plan-refusals-en.ts'
+import { isOfPrep, sayPrepRefusal } from '#lib/words/refusals/prep-refusals-en.ts'
 import type { SayClock } from '#lib/words/safety-en.ts'
 import type { NameOf } from '#lib/words/said-here.ts'
 import { needName, roleName, savedForName, screenName, stateName } from '#lib/words/service-en.ts'
@@ -188,6 +189,7 @@ export const sayRefusal = (
     case 'could-not-decide':
       return 'That went wrong here, and nothing was changed. Tell the lead.'
     default:
+      if (isOfPrep(refusal)) return sayPrepRefusal(refusal, name, clock)
       return isOfPlan(refusal)
         ? sayPlanRefusal(refusal, name, sayDate)
         : sayFoodRefusal(refusal, name, clock)

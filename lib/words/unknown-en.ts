@@ -24,6 +24,7 @@ const sentences: Readonly<Record<Unknown, Say>> = {
   order: (id) => `Nothing called “${id}” can be ordered here, so nothing can be saved for it.`,
   caution: () => 'The person in charge hasn’t accepted this caution. Call them again.',
   advice: () => 'That isn’t on the list any more.',
+  task: () => 'That task isn’t in this plan any more. Look again at the list.',
   bells: (id) => `The station has no bell schedule “${id}”. Choose one of its own, or none.`,
 }
 

@@ -18,7 +18,7 @@ import { type OpenKeeping, openKeeping } from '#server/privacy/open-keeping.ts'
 import type { ServerClock } from '#server/rail/clock.ts'
 import { openStationServices, type StationServices } from '#server/rail/station-services.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
-import { openKnownRecords } from '#server/records/known-records.ts'
+import { type KnownRecords, openKnownRecords } from '#server/records/known-records.ts'
 import { createSqliteRecords } from '#server/records/sqlite.ts'
 import { createHouseContacts, type HouseContacts } from '#server/stations/house-contacts.ts'
 import { type KnownStations, openKnownStations } from '#server/stations/known-stations.ts'
@@ -34,6 +34,7 @@ export interface OpenHouse {
   readonly guests: Guests
   readonly stations: KnownStations
   readonly labels: HouseLabels
+  readonly records: KnownRecords
   readonly services: StationServices
   readonly contacts: HouseContacts
   readonly publications: Publications
@@ -157,6 +158,7 @@ export const openHouse = async (setup: {
     guests,
     stations,
     labels,
+    records,
     services,
     contacts,
     publications,

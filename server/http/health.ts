@@ -39,6 +39,8 @@ export const screens = {
   carry: '/menu/carry',
   recipe: '/menu/recipe',
   setUpSheet: '/paper/set-up',
+  plan: '/plan',
+  prep: '/prep',
 } as const
 
 export interface About {

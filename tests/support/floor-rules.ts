@@ -10,6 +10,7 @@ export const FLOORS: readonly string[] = [
   'lib/needs',
   'lib/estimate',
   'lib/larder',
+  'lib/prep',
   'lib/service',
   'lib/words',
   'lib/rooms',
@@ -31,6 +32,7 @@ export const ROOMS: readonly string[] = [
   'orders',
   'shelf',
   'advice',
+  'prep',
   'day',
 ]
 

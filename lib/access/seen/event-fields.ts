@@ -18,6 +18,7 @@ import {
 import { LOT_FOOD } from '#lib/access/seen/lot-fields.ts'
 import { ACCEPTED, FINDING, NEED, TAKING } from '#lib/access/seen/order-fields.ts'
 import { PLANNED } from '#lib/access/seen/plan-fields.ts'
+import { PREPARED } from '#lib/access/seen/prep-fields.ts'
 import { CONTACTS, LABEL, PORTION, STATION } from '#lib/access/seen/station-fields.ts'
 import type { ServiceEvent, Stamp } from '#lib/service/events/event.ts'
 
@@ -60,6 +61,7 @@ export const EVENTS: { readonly [Type in EventType]: EventFields<Type> } = {
     ...DAY,
   },
   ...PLANNED,
+  ...PREPARED,
   panLoaded: { pan: 'always', amount: 'always', washed: 'always', ...LOADED },
   panChanged: { pan: 'always', takenAway: 'always', amount: 'always', ...LOADED },
   countCorrected: {

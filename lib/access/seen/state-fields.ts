@@ -11,6 +11,7 @@ import {
 } from '#lib/access/seen/food-fields.ts'
 import { ACCEPTED, CHOICE, FINDING, NEED, TAKING } from '#lib/access/seen/order-fields.ts'
 import { PLAN } from '#lib/access/seen/plan-fields.ts'
+import { PREP } from '#lib/access/seen/prep-fields.ts'
 import { PORTION, STATION } from '#lib/access/seen/station-fields.ts'
 import { STOCK } from '#lib/access/seen/stock-fields.ts'
 import type { BackupPan, BatchState, FoodState, HeldStock } from '#lib/service/food-state.ts'
@@ -178,6 +179,7 @@ export const STATE: Fields<ServiceState> = {
   service: 'always',
   kind: 'always',
   plan: PLAN,
+  prep: PREP,
   revision: 'always',
   station: STATION,
   portions: each(PORTION),

@@ -8,6 +8,7 @@ import type {
 } from '#lib/service/events/food-event.ts'
 import type { LabelVersions, LineEvent } from '#lib/service/events/line-event.ts'
 import type { PlanEvent, ServiceKind } from '#lib/service/events/plan-event.ts'
+import type { PrepEvent } from '#lib/service/events/prep-event.ts'
 import type { CorrectedBy, OpenedStock, StockEvent } from '#lib/service/events/stock-event.ts'
 import type { Taking } from '#lib/service/events/taking.ts'
 import type { AnyStationDocument } from '#lib/station/any-station-document.ts'
@@ -151,11 +152,7 @@ export interface SellingStopped {
   readonly what: 'component' | 'item'
   readonly id: string
 }
-export interface SellingResumed {
-  readonly type: 'sellingResumed'
-  readonly what: 'component' | 'item'
-  readonly id: string
-}
+export type SellingResumed = Omit<SellingStopped, 'type'> & { readonly type: 'sellingResumed' }
 /** The certified adult proved to be there, by passphrase. */
 export interface InChargeSignedOn {
   readonly type: 'inChargeSignedOn'
@@ -227,6 +224,7 @@ export type ServiceEvent =
   | HoldLifted
   | LineEvent
   | PlanEvent
+  | PrepEvent
   | ClockJumped
   | ClockConfirmed
   | StockEvent

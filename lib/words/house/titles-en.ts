@@ -17,6 +17,8 @@ export const titles = {
   menu: 'Set-up',
   setUpSheet: 'Set-up sheet',
   carry: 'Carry a station',
+  plan: 'Plan',
+  prep: 'Prep',
   of: (screen: string) => `${screen} · Level Scoop`,
   notFound: 'This page does not exist',
   notFoundHint: 'The address may be mistyped.',

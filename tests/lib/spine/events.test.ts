@@ -7,6 +7,7 @@ import { evolve } from '#lib/spine/evolve.ts'
 import { cooledBefore, fahrenheit, read } from '#tests/support/food.ts'
 import { coldRice } from '#tests/support/larder.ts'
 import { planStories } from '#tests/support/plans.ts'
+import { prepStories } from '#tests/support/prep-stories.ts'
 import {
   at,
   backupReady,
@@ -114,6 +115,7 @@ const fromLarder = happening(
 const stories: Readonly<Record<ServiceEvent['type'], Told>> = {
   serviceOpened: openedService(),
   ...planStories,
+  ...prepStories,
   panLoaded: given(),
   panChanged: given(changePan('pan-pita', 30)),
   countCorrected: given({ type: 'correct', pan: 'pan-pita', amount: 3 }),

@@ -5,7 +5,7 @@ import type { StationDocument } from '#lib/station/station-document.ts'
 import { endsRefused } from '#tests/support/ends-refused.ts'
 import { fahrenheit, read } from '#tests/support/food.ts'
 import { onlyOpen } from '#tests/support/open-lot.ts'
-import type { PlanRefused } from '#tests/support/plans.ts'
+import type { OfPlans } from '#tests/support/prep-stories.ts'
 import { type ToldCode, UNLISTED } from '#tests/support/refusal-code.ts'
 import {
   at,
@@ -96,7 +96,8 @@ const handedOver = onward(given(send(choose('harbor-tuna'))), on1A('start'), on1
 const gone = { type: 'throwOut', what: 'pan', initials: 'KT' } as const
 const tunaOut: Given = { type: 'readTemperature', id: 'pan-tuna', ...read(50) }
 
-type Elsewhere = 'id-used-for-something-else' | 'could-not-decide' | 'not-lead' | PlanRefused
+/** Of the rail; of who gives it, told with paying; of plans and their preparation. */
+type Elsewhere = 'id-used-for-something-else' | 'could-not-decide' | 'not-lead' | OfPlans
 
 /** A command that is refused with each code, and where. */
 const refused: Readonly<Record<Exclude<ToldCode, Elsewhere>, readonly [Told, Given]>> = {

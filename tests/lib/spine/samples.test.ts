@@ -80,6 +80,9 @@ const QUIET = [
   ...['stopSelling', 'setDay', 'waste', 'keep', 'wantedGone', 'missScoop'],
 ]
 
+/** For a service that is planned, before it opens. */
+const OF_A_PLAN: readonly CommandType[] = ['planPrep', 'tickTask', 'takeBackTick', 'passTask']
+
 describe('the samples', () => {
   it('[S62] are one of each command that is possible now', () => {
     expect(names(NOTHING)).toEqual(['open'])
@@ -90,6 +93,7 @@ describe('the samples', () => {
           type !== 'open' &&
           type !== 'plan' &&
           type !== 'dropPlan' &&
+          !OF_A_PLAN.includes(type) &&
           type !== 'close' &&
           type !== 'signOn' &&
           // Guests wait.
@@ -158,21 +162,23 @@ describe('the samples', () => {
 
 describe('a role', () => {
   it('[RO1] may do what the table says, and nothing else', () => {
+    const TASKS = ['tickTask', 'takeBackTick', 'passTask'] as const
     const inOrder = (...types: readonly CommandType[]) =>
       COMMAND_TYPES.filter((type) => types.includes(type))
     expect(MAY).toEqual({
       counter: inOrder(
         ...(['send', 'change', 'cancel', 'wait', 'pay', 'tellNeed', 'soilPan'] as const),
-        'wantedGone',
+        ...(['wantedGone', ...TASKS] as const),
       ),
       assembly: inOrder(
         ...(['start', 'finish', 'takeBack', 'remake', 'acknowledge', 'soilPan'] as const),
         ...(['notSameProduct', 'waste', 'readTemperature', 'throwOut'] as const),
-        'readSanitizer',
+        ...(['readSanitizer', ...TASKS] as const),
       ),
       'hand-over': inOrder(
         ...(['handOver', 'takeBack', 'remake', 'pay', 'tellNeed', 'acknowledge'] as const),
         ...(['readShelf', 'readSanitizer', 'throwOut', 'remakeMixedUp'] as const),
+        ...TASKS,
       ),
       lead: COMMAND_TYPES.filter(
         (type) =>
@@ -200,6 +206,7 @@ describe('a role', () => {
       ...[
         'plan',
         'dropPlan',
+        'planPrep',
         'open',
         ...(['startBatch', 'recordCooking', 'finishBatch', 'takeFromLarder'] as const),
         'recordCooling',

@@ -178,6 +178,14 @@ const refusals: Of<Refusal> = {
     doorsClose: '13:00',
   },
   'not-as-planned': { code: 'not-as-planned' },
+  'prep-not-ready': {
+    code: 'prep-not-ready',
+    task: 'read-cold.beans',
+    component: 'beans',
+    at: 0,
+    why: 'nobody-there',
+  },
+  'reading-no-tick': { code: 'reading-no-tick', task: 'read-cold.beans' },
   'food-of-before': { code: 'food-of-before', component: 'rice' },
   'builds-open': { code: 'builds-open', count: 3 },
   'guests-to-find': { code: 'guests-to-find', count: 2 },
@@ -202,6 +210,7 @@ const unknown: Readonly<Record<Exclude<Unknown, 'item'>, string>> = {
   caution: '7',
   advice: 'measure rice',
   bells: 'early-release',
+  task: 'make.slaw',
 }
 
 const notTaken: Of<NotTaken> = {

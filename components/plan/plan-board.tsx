@@ -1,0 +1,231 @@
+import { useState } from 'react'
+import { Line } from '#components/line/line.tsx'
+import { useActing } from '#components/live/acting.ts'
+import { useIsPhone } from '#components/pans/use-walk.ts'
+import { DayForm } from '#components/plan/day-form.tsx'
+import { PanPanel } from '#components/plan/pan-panel.tsx'
+import styles from '#components/plan/plan.module.css'
+import { PlanHeader } from '#components/plan/plan-header.tsx'
+import { StackPan } from '#components/plan/stack-pan.tsx'
+import { TaskList } from '#components/plan/task-list.tsx'
+import { TaskTimes } from '#components/plan/task-times.tsx'
+import timesStyles from '#components/plan/times.module.css'
+import { UnreadyPanel } from '#components/plan/unready-panel.tsx'
+import { useAhead } from '#components/plan/use-ahead.ts'
+import { usePlan, withWay } from '#components/plan/use-plan.ts'
+import { usePlanWords } from '#components/plan/words.tsx'
+import { Button } from '#components/ui/button.tsx'
+import { Notch } from '#components/ui/notch.tsx'
+import { minuteOfDay } from '#lib/measure/civil.ts'
+import type { Unready, WayOut } from '#lib/prep/prep-plan.ts'
+import type { AheadAnswer } from '#lib/rooms/prep/views/ahead.ts'
+import {
+  crewNames,
+  type PlanEntry,
+  planCommandOf,
+  withReader,
+} from '#lib/rooms/prep/views/plan-entry.ts'
+import type { ServicePlan } from '#lib/service/events/plan-event.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { componentOf, pansOf } from '#lib/station/find.ts'
+
+interface BoardProps {
+  readonly state: RunningState
+  readonly plan: ServicePlan
+  readonly answer: AheadAnswer
+  readonly onGuests: (guests: number | null) => void
+}
+
+/** Of the width, what a task's words need: alone, and beside the ways out. */
+const LEAST = { alone: 0.125, beside: 0.19 }
+
+function Legend() {
+  const { legend } = usePlanWords()
+  return (
+    <ul className={styles.legend} aria-hidden="true">
+      <li data-of="enough">{legend.enough}</li>
+      <li data-of="short">{legend.short}</li>
+      <li data-of="load">{legend.load}</li>
+    </ul>
+  )
+}
+
+function Board({ state, plan, answer, onGuests }: BoardProps) {
+  const words = usePlanWords()
+  const { station } = state
+  const acting = useActing(words.loadRefusals)
+  const now = usePlan(state, plan, answer)
+  const isPhone = useIsPhone()
+  const pans = pansOf(station)
+  const [pan, setPan] = useState(pans[0]?.id ?? '')
+  const [isDay, setIsDay] = useState(false)
+  const { prepared, entry } = now
+  const chosen = pans.find(({ id }) => id === pan)
+  const names = crewNames(answer.station, plan)
+  const most = Math.max(
+    1,
+    ...now.foods.map(({ portions }) => portions),
+    ...now.foods.map(({ component }) => answer.wanted[component]?.days.at(-1) ?? 0),
+  )
+  const sendPlan = async (): Promise<boolean> =>
+    !now.isPlanChanged || acting.act(planCommandOf(entry, station.id), words.form.changed)
+  const take = async () => {
+    const { foods, ownTable } = now
+    if (await sendPlan()) await acting.act({ type: 'planPrep', foods, ownTable }, words.taken)
+  }
+  const setEntry = (next: PlanEntry) => {
+    now.setEntry(next)
+    acting.hush()
+  }
+  const onWay = (unready: Unready, way: WayOut) => {
+    acting.hush()
+    const choice = now.foods.find(({ component }) => component === unready.component)
+    const taken = choice && withWay(choice, way)
+    if (taken) now.setFood(taken)
+    else if (way.way === 'smaller-menu') {
+      const left = (entry.items ?? station.items.map(({ id }) => id)).filter(
+        (id) => !way.items.includes(id),
+      )
+      if (unready.component !== null) now.dropFood(unready.component)
+      if (way.items.length > 0) setEntry({ ...entry, items: left })
+    } else if (way.way === 'another-reader') {
+      setEntry(withReader(entry, way, station.timeZone))
+      setIsDay(true)
+    }
+  }
+  if (isDay)
+    return (
+      <main className={styles.dayPage}>
+        <h1>{words.titleOf(plan.on)}</h1>
+        <DayForm
+          {...{ entry, acting }}
+          station={answer.station}
+          onEntry={setEntry}
+          onBack={() => setIsDay(false)}
+          send={{
+            label: words.form.change,
+            go: () => void sendPlan().then((is) => is && setIsDay(false)),
+          }}
+        />
+      </main>
+    )
+  const unsettled = prepared.unready.length
+  const hasRaw = now.asPrep.foods.some(({ raw }) => raw)
+  return (
+    <main className={styles.board}>
+      <PlanHeader
+        {...{ plan, now, answer, onGuests }}
+        assemblers={state.assemblers}
+        onDay={() => setIsDay(true)}
+        onEntry={setEntry}
+      />
+      <Legend />
+      <Notch about={[pan]} kind={unsettled > 0 ? 'no' : 'main'} className={styles.stage ?? ''}>
+        <div className={styles.line}>
+          <Line
+            station={station}
+            label={words.title}
+            wrap="by-well"
+            className={styles.wells ?? ''}
+            renderPan={(one, component) => (
+              <StackPan
+                {...{ component, most }}
+                pan={one.id}
+                choice={now.foods.find((food) => food.component === component.id) ?? null}
+                alike={answer.wanted[component.id] ?? null}
+                isChosen={one.id === pan}
+                onChoose={() => setPan(one.id)}
+              />
+            )}
+          />
+        </div>
+        <section className={styles.panel} data-notch-panel="">
+          {chosen && (
+            <PanPanel
+              {...{ station, now, answer }}
+              component={componentOf(station, chosen.component)}
+            />
+          )}
+          <div className={styles.take}>
+            <Button
+              kind="main"
+              size="large"
+              lacks={
+                unsettled > 0
+                  ? words.toSettle(unsettled)
+                  : now.isPlanChanged || now.isPrepChanged
+                    ? null
+                    : words.asTaken
+              }
+              disabled={acting.busy}
+              sub={words.takeSub}
+              onClick={() => void take()}
+            >
+              {words.takePlan}
+            </Button>
+            {hasRaw && (
+              <label>
+                <input
+                  type="checkbox"
+                  checked={now.ownTable}
+                  onChange={(event) => now.setOwnTable(event.target.checked)}
+                />
+                {words.ownTable}
+              </label>
+            )}
+            <p role="status" data-kind={acting.said?.kind ?? 'none'}>
+              {acting.said?.text ?? ''}
+            </p>
+          </div>
+        </section>
+      </Notch>
+      {prepared.idle.length > 0 && (
+        <p className={styles.idle}>{words.idle(prepared.idle.length)}</p>
+      )}
+      <div className={timesStyles.area}>
+        {unsettled > 0 && <UnreadyPanel {...{ station, prepared, onWay }} />}
+        {isPhone ? (
+          <TaskList {...{ station, prepared, names }} />
+        ) : (
+          <TaskTimes
+            {...{ station, prepared, names }}
+            asPrep={now.asPrep}
+            least={unsettled > 0 ? LEAST.beside : LEAST.alone}
+          />
+        )}
+      </div>
+    </main>
+  )
+}
+
+/** A planned service over its line; the figures of its day come from the server. */
+export function PlanBoard({
+  state,
+  plan,
+}: {
+  readonly state: RunningState
+  readonly plan: ServicePlan
+}) {
+  const words = usePlanWords()
+  const { timeZone } = state.station
+  const [guests, setGuests] = useState(state.expected)
+  const ahead = useAhead({
+    guests,
+    opens: Math.round(minuteOfDay(plan.opensAt, timeZone)),
+    closes: Math.round(minuteOfDay(plan.closesAt, timeZone)),
+  })
+  if (ahead.is === 'there')
+    return <Board {...{ state, plan }} answer={ahead.answer} onGuests={setGuests} />
+  return (
+    <main className={styles.quiet}>
+      <h1>{words.titleOf(plan.on)}</h1>
+      <p role="status">
+        {ahead.is === 'refused'
+          ? words.notYours
+          : ahead.is === 'lost'
+            ? words.lost
+            : words.connecting}
+      </p>
+    </main>
+  )
+}

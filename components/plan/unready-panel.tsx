@@ -1,0 +1,63 @@
+import { useState } from 'react'
+import styles from '#components/plan/times.module.css'
+import { usePlanWords } from '#components/plan/words.tsx'
+import { Button } from '#components/ui/button.tsx'
+import type { Prepared, Unready, WayOut } from '#lib/prep/prep-plan.ts'
+import { nameIn } from '#lib/station/name-in.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
+
+/** What falls to nobody, one at a time in order, with every way out that there is. */
+export function UnreadyPanel({
+  station,
+  prepared,
+  onWay,
+}: {
+  readonly station: StationDocument
+  readonly prepared: Prepared
+  readonly onWay: (unready: Unready, way: WayOut) => void
+}) {
+  const words = usePlanWords()
+  const [index, setIndex] = useState(0)
+  const { unready, tasks } = prepared
+  const shown = unready[Math.min(index, unready.length - 1)]
+  if (!shown) return null
+  const clock = (at: number) => words.sayClock(at, station.timeZone)
+  const name = nameIn(station)
+  const task = tasks.find(({ id }) => id === shown.task)
+  const say = { clock, item: name }
+  return (
+    <section className={styles.unready} aria-label={words.ways}>
+      <p role="alert">
+        {task
+          ? words.lack(
+              shown.why,
+              words.taskName(task, shown.component === null ? '' : name(shown.component)),
+              clock(shown.at),
+            )
+          : words.crewLack(clock(shown.at), clock(shown.to))}
+      </p>
+      {shown.waysOut.map((way) => {
+        const { label, more } = words.way(way, say)
+        return way.way === 'none' ? (
+          <p key={way.way}>
+            <b>{label}.</b> {more}
+          </p>
+        ) : (
+          <Button
+            key={way.way}
+            kind={way.way === 'cook-in-the-morning' ? 'main' : 'plain'}
+            sub={more}
+            onClick={() => onWay(shown, way)}
+          >
+            {label}
+          </Button>
+        )
+      })}
+      {unready.length > 1 && (
+        <Button kind="quiet" onClick={() => setIndex((index + 1) % unready.length)}>
+          {`${Math.min(index, unready.length - 1) + 1} / ${unready.length}`}
+        </Button>
+      )}
+    </section>
+  )
+}

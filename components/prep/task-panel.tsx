@@ -1,0 +1,162 @@
+import { useState } from 'react'
+import type { Acting } from '#components/live/acting.ts'
+import styles from '#components/prep/panel.module.css'
+import { usePrepWords } from '#components/prep/words.tsx'
+import { Button } from '#components/ui/button.tsx'
+import { Choice } from '#components/ui/choice.tsx'
+import { Field } from '#components/ui/field.tsx'
+import { isOfCrew } from '#lib/rooms/prep/facts/tasks-now.ts'
+import type { TaskSeen } from '#lib/rooms/prep/views/prep-list.ts'
+import { type HowFar, PASSED_WHERE, type PassedWhere } from '#lib/service/events/prep-event.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { nameIn } from '#lib/station/name-in.ts'
+
+interface TaskPanelProps {
+  readonly seen: TaskSeen
+  readonly state: RunningState
+  readonly names: Readonly<Record<string, string>>
+  readonly acting: Acting
+}
+
+const FAR: readonly { readonly id: '1' | '2' | '3'; readonly far: HowFar }[] = [
+  { id: '1', far: 1 },
+  { id: '2', far: 2 },
+  { id: '3', far: 3 },
+]
+
+/** How far a half-done task is, and where it stands, for whoever goes on with it. */
+function PassForm({
+  task,
+  initials,
+  acting,
+  onBack,
+}: {
+  readonly task: string
+  readonly initials: string
+  readonly acting: Acting
+  readonly onBack: () => void
+}) {
+  const words = usePrepWords()
+  const [far, setFar] = useState<'1' | '2' | '3' | null>(null)
+  const [where, setWhere] = useState<PassedWhere | null>(null)
+  const said = FAR.find(({ id }) => id === far)?.far
+  const lacks =
+    (initials.trim() === '' && words.lacksInitials) ||
+    (said === undefined && words.lacksFar) ||
+    (where === null && words.lacksWhere) ||
+    null
+  const pass = async () => {
+    if (said === undefined || where === null) return
+    const command = { type: 'passTask' as const, task, far: said, where, initials }
+    if (await acting.act(command, words.passedOn)) onBack()
+  }
+  return (
+    <div className={styles.pass}>
+      <Choice
+        legend={words.howFar}
+        ways={FAR.map(({ id, far: quarters }) => ({ id, label: words.far[quarters] }))}
+        chosen={far}
+        onChoose={setFar}
+      />
+      <Choice
+        legend={words.whereIs}
+        ways={PASSED_WHERE.map((id) => ({ id, label: words.where[id] }))}
+        chosen={where}
+        onChoose={setWhere}
+      />
+      <div className={styles.acts}>
+        <Button kind="quiet" onClick={onBack}>
+          {words.back}
+        </Button>
+        <Button kind="main" lacks={lacks} disabled={acting.busy} onClick={() => void pass()}>
+          {words.passIt}
+        </Button>
+      </div>
+    </div>
+  )
+}
+
+/** One task: what, how much, who, when; ticked with initials, or passed on half done. */
+export function TaskPanel({ seen, state, names, acting }: TaskPanelProps) {
+  const words = usePrepWords()
+  const [initials, setInitials] = useState('')
+  const [isPassing, setPassing] = useState(false)
+  const { task, is, passed } = seen
+  const { timeZone } = state.station
+  const name = task.component === null ? '' : nameIn(state.station)(task.component)
+  const who = task.who.map((hand) => names[hand.who] ?? hand.who)
+  const times =
+    task.from === task.to
+      ? words.sayClock(task.to, timeZone)
+      : `${words.sayTime(task.from, timeZone)}–${words.sayClock(task.to, timeZone)}`
+  const act = (type: 'tickTask' | 'takeBackTick') => {
+    const command =
+      type === 'tickTask' ? { type, task: task.id, initials } : { type, task: task.id }
+    void acting.act(command, type === 'tickTask' ? words.ticked : words.takenBack)
+  }
+  return (
+    <section className={styles.panel} data-notch-panel="" aria-label={words.taskName(task, name)}>
+      <div className={styles.told}>
+        <h2>{words.taskName(task, name)}</h2>
+        <p>
+          {times} · {words.by(who)}
+          {task.amount &&
+            task.kind !== 'chill' &&
+            task.kind !== 'thaw' &&
+            ` · ${words.amount(task)}`}
+        </p>
+        {passed && is !== 'done' && (
+          <p>
+            <b>{words.passed(words.far[passed.far], words.where[passed.where])}</b>
+          </p>
+        )}
+        <p role="status" data-kind={acting.said?.kind ?? 'none'}>
+          {acting.said?.text ?? ''}
+        </p>
+      </div>
+      {seen.isReading && <p className={styles.reading}>{words.reading}</p>}
+      {!seen.isReading && isOfCrew(task) && (
+        <div className={styles.work}>
+          {is === 'done' ? (
+            seen.isTicked && (
+              <Button kind="quiet" disabled={acting.busy} onClick={() => act('takeBackTick')}>
+                {words.takeBack}
+              </Button>
+            )
+          ) : (
+            <>
+              <Field
+                label={words.initials}
+                maxLength={6}
+                value={initials}
+                onChange={(event) => setInitials(event.target.value)}
+              />
+              {isPassing ? (
+                <PassForm
+                  task={task.id}
+                  {...{ initials, acting }}
+                  onBack={() => setPassing(false)}
+                />
+              ) : (
+                <div className={styles.acts}>
+                  <Button kind="quiet" onClick={() => setPassing(true)}>
+                    {words.pass}
+                  </Button>
+                  <Button
+                    kind="main"
+                    size="large"
+                    lacks={initials.trim() === '' ? words.lacksInitials : null}
+                    disabled={acting.busy}
+                    onClick={() => act('tickTask')}
+                  >
+                    {words.done}
+                  </Button>
+                </div>
+              )}
+            </>
+          )}
+        </div>
+      )}
+    </section>
+  )
+}

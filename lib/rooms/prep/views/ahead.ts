@@ -1,0 +1,26 @@
+/** What the server answers of a day ahead: shared by it and the plan's screen. */
+import type { DaysAlike } from '#lib/rooms/prep/facts/days-alike.ts'
+import type { ServicePlan } from '#lib/service/events/plan-event.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
+
+export interface PlannedService
+  extends Pick<ServicePlan, 'kind' | 'on' | 'doorsOpen' | 'doorsClose'> {
+  readonly service: string
+}
+
+/** Services that are planned, the earliest first. */
+export interface PlannedAnswer {
+  readonly plans: readonly PlannedService[]
+}
+
+export interface AheadAnswer extends PlannedAnswer {
+  readonly code: 'done'
+  /** The server's time, epoch milliseconds. */
+  readonly at: number
+  readonly station: StationDocument
+  /** Past services of which it was learned; 0: the menu alone tells. */
+  readonly past: number
+  readonly wanted: Readonly<Record<string, DaysAlike>>
+  /** Minutes that a making took, as measured. */
+  readonly minutes: Readonly<Record<string, number>>
+}

@@ -1,0 +1,228 @@
+/** What is typed of a plan: its day, its guests, and who is there. */
+import { civilDate, dayBefore } from '#lib/measure/civil.ts'
+import type { ServicePlan } from '#lib/service/events/plan-event.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
+
+export interface CrewEntry {
+  readonly initials: string
+  readonly adult: boolean
+  readonly on: string
+  readonly from: string
+  readonly to: string
+}
+
+export interface GroupEntry {
+  readonly label: string
+  readonly guests: string
+  readonly at: string
+}
+
+export interface PlanEntry {
+  readonly kind: 'real' | 'practice'
+  readonly on: string
+  readonly doorsOpen: string
+  readonly doorsClose: string
+  readonly bells: string | null
+  readonly walkIn: string
+  readonly groups: readonly GroupEntry[]
+  /** null: all of them. */
+  readonly items: readonly string[] | null
+  readonly crew: readonly CrewEntry[]
+}
+
+const minutes = (time: string): number => {
+  const [hours = 0, rest = 0] = time.split(':').map(Number)
+  return hours * 60 + rest
+}
+
+/** An adult stays from one period to the next; students go to other rooms. */
+const MOST_BETWEEN_BELLS = 15
+
+/** Who is there by the document's periods, on a civil date. */
+export const crewOf = (
+  { day }: Pick<StationDocument, 'day'>,
+  bells: string | null,
+  on: string,
+): readonly CrewEntry[] => {
+  const periods = day.bells?.find(({ id }) => id === bells)?.periods ?? []
+  const there = (day.crew ?? []).flatMap(({ bell, period, initials, certified }) => {
+    const at = bell === bells ? periods.find(({ id }) => id === period) : undefined
+    return at ? [{ initials, adult: certified, on, from: at.from, to: at.to }] : []
+  })
+  const sorted = there.sort(
+    (a, b) =>
+      (a.initials < b.initials ? -1 : Number(a.initials > b.initials)) ||
+      minutes(a.from) - minutes(b.from),
+  )
+  const entries: CrewEntry[] = []
+  for (const one of sorted) {
+    const last = entries.at(-1)
+    const stays =
+      last?.initials === one.initials &&
+      one.adult &&
+      minutes(one.from) - minutes(last.to) <= MOST_BETWEEN_BELLS
+    if (last && stays) entries[entries.length - 1] = { ...last, to: one.to }
+    else entries.push(one)
+  }
+  return entries
+}
+
+/** Tomorrow, with the document's doors, its first bells, and who is there by them. */
+export const firstEntry = (station: StationDocument, now: number): PlanEntry => {
+  const { day, timeZone } = station
+  const on = civilDate(now + 24 * 3_600_000, timeZone)
+  const bells = day.bells?.[0]?.id ?? null
+  return {
+    kind: 'real',
+    on,
+    doorsOpen: day.doors?.open ?? '11:20',
+    doorsClose: day.doors?.close ?? day.closes ?? '13:00',
+    bells,
+    walkIn: '',
+    groups: [],
+    items: null,
+    crew: crewOf(station, bells, on),
+  }
+}
+
+/** Initials of the crew that the document says at the same times; else the number of the entry stands for them. */
+const initialsOf = (
+  station: StationDocument,
+  { bells, crew }: Pick<ServicePlan, 'bells' | 'crew'>,
+): readonly string[] => {
+  const left = crew.map(({ on }) => on).filter((on, index, all) => all.indexOf(on) === index)
+  const known = left.flatMap((on) => crewOf(station, bells, on))
+  return crew.map(({ id, adult, on, from, to }) => {
+    const index = known.findIndex(
+      (one) => one.adult === adult && one.on === on && one.from === from && one.to === to,
+    )
+    const [found] = index === -1 ? [] : known.splice(index, 1)
+    return found?.initials ?? id
+  })
+}
+
+/** By the id of each entry of the crew, how it is called on screens. */
+export const crewNames = (
+  station: StationDocument,
+  plan: Pick<ServicePlan, 'bells' | 'crew'>,
+): Readonly<Record<string, string>> => {
+  const initials = initialsOf(station, plan)
+  return Object.fromEntries(plan.crew.map(({ id }, index) => [id, initials[index] ?? id]))
+}
+
+/** As whom somebody is known where no initials are told: adults, and students by their number at a time. */
+export const crewNumbers = (
+  crew: ServicePlan['crew'],
+): Readonly<Record<string, { readonly adult: boolean; readonly number: number }>> =>
+  Object.fromEntries(
+    crew.map((one, index) => {
+      const same = crew
+        .slice(0, index)
+        .filter(({ adult, on, from }) => adult === one.adult && on === one.on && from === one.from)
+      return [one.id, { adult: one.adult, number: same.length + 1 }]
+    }),
+  )
+
+/** A plan as its fields show it. */
+export const entryOf = (station: StationDocument, plan: ServicePlan): PlanEntry => {
+  const { kind, on, doorsOpen, doorsClose, bells, guests, items } = plan
+  const names = crewNames(station, plan)
+  return {
+    ...{ kind, on, doorsOpen, doorsClose, bells, items },
+    walkIn: guests.walkIn === null ? '' : String(guests.walkIn),
+    groups: guests.groups.map(({ label, guests: count, at }) => ({
+      ...{ label, guests: String(count), at: at ?? '' },
+    })),
+    crew: plan.crew.map(({ id, adult, on: day, from, to }) => ({
+      ...{ initials: names[id] ?? id, adult, on: day, from, to },
+    })),
+  }
+}
+
+const whole = (text: string): number | null => (/^\d{1,5}$/.test(text.trim()) ? Number(text) : null)
+
+export type PlanLack = 'day' | 'doors' | 'guests' | 'group' | 'crew' | 'initials' | 'items'
+
+/** The first that keeps it from being sent; null where nothing does. The server says what else is wrong. */
+export const lackOf = (entry: PlanEntry): PlanLack | null => {
+  if (entry.on === '') return 'day'
+  if (entry.doorsOpen === '' || entry.doorsClose === '') return 'doors'
+  if (entry.walkIn.trim() !== '' && whole(entry.walkIn) === null) return 'guests'
+  if (entry.groups.some(({ label, guests }) => label.trim() === '' || whole(guests) === null))
+    return 'group'
+  if (entry.items?.length === 0) return 'items'
+  if (entry.crew.some(({ initials }) => initials.trim() === '')) return 'initials'
+  if (entry.crew.some(({ from, to }) => from === '' || to === '')) return 'crew'
+  return null
+}
+
+export const guestsOf = ({
+  walkIn,
+  groups,
+}: Pick<PlanEntry, 'walkIn' | 'groups'>): number | null => {
+  const counts = [whole(walkIn), ...groups.map(({ guests }) => whole(guests))]
+  const said = counts.filter((one) => one !== null)
+  return said.length === 0 ? null : said.reduce((sum, one) => sum + one, 0)
+}
+
+/** As the command takes it. */
+export const planCommandOf = (entry: PlanEntry, station: string) => ({
+  type: 'plan' as const,
+  station,
+  kind: entry.kind,
+  on: entry.on,
+  doorsOpen: entry.doorsOpen,
+  doorsClose: entry.doorsClose,
+  bells: entry.bells,
+  guests: {
+    walkIn: whole(entry.walkIn),
+    groups: entry.groups.map(({ label, guests, at }) => ({
+      ...{ label: label.trim(), guests: whole(guests) ?? 0 },
+      ...(at === '' ? {} : { at }),
+    })),
+  },
+  items: entry.items,
+  crew: entry.crew.map((one) => ({ ...one, initials: one.initials.trim() })),
+})
+
+/** The same people at the same times on the day before, where they aren't said for it already. */
+export const alsoTheDayBefore = (entry: PlanEntry): PlanEntry => {
+  const on = dayBefore(entry.on)
+  const isSame = (one: CrewEntry, other: CrewEntry) =>
+    one.initials === other.initials && one.on === other.on && one.from === other.from
+  const more = entry.crew
+    .filter((one) => one.on === entry.on)
+    .map((one) => ({ ...one, on }))
+    .filter((one) => !entry.crew.some((other) => isSame(one, other)))
+  return { ...entry, crew: [...more, ...entry.crew] }
+}
+
+/** Another day of service: who was said for the one before it moves along. */
+export const onDay = (entry: PlanEntry, on: string): PlanEntry => {
+  if (on === '') return { ...entry, on }
+  const before = entry.on === '' ? '' : dayBefore(entry.on)
+  const moved = (one: CrewEntry): CrewEntry => {
+    if (one.on === entry.on) return { ...one, on }
+    return one.on === before ? { ...one, on: dayBefore(on) } : one
+  }
+  return { ...entry, on, crew: entry.crew.map(moved) }
+}
+
+const clockIn = (at: number, timeZone: string): string =>
+  new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone }).format(at)
+
+/** Whoever reads at a moment comes a little before. */
+const COMES_BEFORE_MS = 15 * 60_000
+
+/** With a row for a certified adult who is there from one moment to another; who that is, is left open. */
+export const withReader = (
+  entry: PlanEntry,
+  { from, to }: { readonly from: number; readonly to: number },
+  timeZone: string,
+): PlanEntry => {
+  const comes = from === to ? from - COMES_BEFORE_MS : from
+  const on = civilDate(from, timeZone)
+  const reader = { initials: '', adult: true, on }
+  const times = { from: clockIn(comes, timeZone), to: clockIn(to, timeZone) }
+  return { ...entry, crew: [...entry.crew, { ...reader, ...times }] }
+}

@@ -1,0 +1,162 @@
+/** What the plan's screen says. */
+import type { WayOut } from '#lib/prep/prep-plan.ts'
+import type { PlanLack } from '#lib/rooms/prep/views/plan-entry.ts'
+import { tasksEn } from '#lib/rooms/prep/words/tasks-en.ts'
+import { sayDate } from '#lib/words/day-en.ts'
+
+const LACKS: Readonly<Record<PlanLack, string>> = {
+  day: 'Say the day',
+  doors: 'Say when doors open and close',
+  guests: 'Guests are a whole number',
+  group: 'Each group has a name and its guests',
+  crew: 'Say from when to when each is there',
+  initials: 'Each of the crew has initials',
+  items: 'Sell at least one item',
+}
+
+const hours = (minutes: number): string => {
+  const rest = minutes % 60
+  const whole = Math.floor(minutes / 60)
+  const parts = [whole > 0 ? `${whole} h` : '', rest > 0 ? `${rest} min` : '']
+  return parts.filter((part) => part !== '').join(' ')
+}
+
+export const planEn = {
+  ...tasksEn,
+  title: 'Plan',
+  titleOf: (on: string) => `Plan ${sayDate(on)}`,
+  day: sayDate,
+  connecting: 'Looking up the station…',
+  notYours: 'Planning is for the lead and the person in charge. Join this device for it first.',
+  noStation: 'No station is set up yet. Set one up first, then plan its day.',
+  lost: 'The server doesn’t answer. Nothing that is typed is lost.',
+  toStart: 'To the first page',
+  toPrep: 'Prep',
+  planned: 'Planned already',
+  plannedRow: (on: string, opens: string, closes: string, isPractice: boolean) =>
+    `${sayDate(on)}, ${opens} to ${closes}${isPractice ? ', practice' : ''}`,
+  anotherDay: 'Plan another day',
+  sub: (opens: string, assemble: number) => `doors open ${opens} · ${assemble} assemble`,
+  guests: (count: number) => (count === 1 ? 'guest' : 'guests'),
+  guestsHow: (past: number) =>
+    past === 0
+      ? 'no service recorded yet: a guess by the menu'
+      : past === 1
+        ? 'by 1 service so far'
+        : `by ${past} services so far`,
+  fewer: 'One guest fewer',
+  more: 'One guest more',
+  dayAndCrew: 'Day and crew',
+  back: 'Back',
+  legend: {
+    enough: 'a day like it that this is enough for',
+    short: 'one that it isn’t',
+    load: 'a load, in portions',
+  },
+  noLoads: 'none',
+  panTitle: (name: string, loads: number, portions: number) =>
+    loads === 0 ? `${name}: none` : `${name}: ${tasksEn.loads(loads)}, ${portions} portions`,
+  take: (mean: number, guests: number | null) =>
+    guests === null
+      ? `About ${Math.round(mean)} portions are wanted.`
+      : `About ${Math.round(mean)} portions for ${guests} guests.`,
+  enough: (days: number) => `Enough on ${days} days of 10.`,
+  oneMore: (money: string) => `One load more would leave about ${money} over.`,
+  fewerLoads: 'load less',
+  moreLoads: 'load more',
+  minutes: (count: number, isGuess: boolean) =>
+    isGuess ? `${count} min, a guess` : `${count} min`,
+  minutesLess: '5 min shorter',
+  minutesMore: '5 min longer',
+  how: {
+    ahead: 'Cooked ahead, cooled, reheated',
+    fromRoom: 'Of cans or dry stores',
+    frozen: 'Comes frozen',
+  },
+  inIce: (minutes: number) => `in ice: 41 °F in ${hours(minutes)}`,
+  notInIce: 'Not in ice',
+  ownTable: 'Raw food has its own table and board',
+  takePlan: 'Take this plan',
+  takeSub: 'The crew sees its tasks at once.',
+  taken: 'Taken. The crew’s tablets show the tasks.',
+  asTaken: 'As taken',
+  toSettle: (count: number) =>
+    count === 1 ? '1 time has to be settled first' : `${count} times have to be settled first`,
+  idle: (count: number) =>
+    count === 1
+      ? '1 student has no task in a period'
+      : `${count} times a student has no task in a period`,
+  dayAndDoors: (on: string, clock: string) => `${sayDate(on)} · doors ${clock}`,
+  tasks: 'Tasks',
+  crewLack: (from: string, to: string) =>
+    `From ${from} to ${to} students are here without a certified adult.`,
+  ways: 'Ways out',
+  way: (
+    way: WayOut,
+    say: { readonly clock: (at: number) => string; readonly item: (id: string) => string },
+  ): { readonly label: string; readonly more: string } => {
+    switch (way.way) {
+      case 'another-reader':
+        return {
+          label: 'Somebody else is there',
+          more:
+            way.from === way.to
+              ? `with a certified adult, at ${say.clock(way.from)}`
+              : `with a certified adult, ${say.clock(way.from)} to ${say.clock(way.to)}`,
+        }
+      case 'ice':
+        return {
+          label: 'Ice and shallow pans',
+          more: `41 °F by ${say.clock(way.readAt)}, in ${hours(way.minutes)}; else it is thrown out`,
+        }
+      case 'cook-in-the-morning':
+        return {
+          label: 'Cook it that day',
+          more: `${say.clock(way.from)} to ${say.clock(way.to)}, and hold it hot`,
+        }
+      case 'smaller-menu':
+        return {
+          label: 'Leave it out',
+          more:
+            way.items.length === 0
+              ? 'every item is sold without it'
+              : `without ${way.items.map(say.item).join(', ')}`,
+        }
+      case 'none':
+        return { label: 'No way out', more: 'Choose another day, or other people.' }
+    }
+  },
+  lacks: LACKS,
+  form: {
+    kind: 'What it is',
+    real: 'A real one',
+    practice: 'Practice',
+    on: 'Day',
+    opens: 'Doors open',
+    closes: 'Doors close',
+    bells: 'Bells',
+    noBells: 'no bells',
+    walkIn: 'Guests who walk in',
+    groups: 'Groups that are known',
+    groupLabel: 'Group (nobody’s name)',
+    groupGuests: 'Guests',
+    groupAt: 'At',
+    addGroup: 'Another group',
+    remove: 'Remove',
+    items: 'What is sold',
+    crew: 'Who is there',
+    initials: 'Initials',
+    adult: 'Certified adult',
+    student: 'Student',
+    date: 'On',
+    from: 'From',
+    to: 'To',
+    addCrew: 'Somebody else',
+    dayBefore: 'The same people the day before',
+    byBells: 'As the set-up says for these bells',
+    send: 'Plan this day',
+    change: 'Change the plan',
+    sent: 'Planned.',
+    changed: 'Changed.',
+  },
+} as const

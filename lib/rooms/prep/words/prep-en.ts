@@ -1,0 +1,49 @@
+/** What the crew's Prep screen says. */
+import type { TaskIs } from '#lib/rooms/prep/views/prep-list.ts'
+import { tasksEn } from '#lib/rooms/prep/words/tasks-en.ts'
+import { sayDate } from '#lib/words/day-en.ts'
+
+export const prepEn = {
+  ...tasksEn,
+  title: 'Prep',
+  titleOf: (on: string) => `Prep for ${sayDate(on)}`,
+  connecting: 'Connecting…',
+  none: 'Nothing is planned',
+  noneWhy: 'The lead plans a day on the Plan screen. Then its tasks are here.',
+  notIn: 'This device isn’t in yet',
+  notInWhy: 'Join it with a code of the lead’s screen. Then the tasks are here.',
+  notTaken: 'The plan has no tasks yet',
+  notTakenWhy: 'The lead takes the loads on the Plan screen first.',
+  toStart: 'To the first page',
+  is: {
+    done: 'done',
+    late: 'late',
+    now: 'now',
+    'to-come': 'to come',
+  } satisfies Readonly<Record<TaskIs, string>>,
+  lateBy: (length: string) => `late by ${length}`,
+  lateOnes: (count: number) => (count === 1 ? '1 task is late' : `${count} tasks are late`),
+  notReady: (count: number) =>
+    count === 1
+      ? 'The plan isn’t ready any more: 1 time falls to nobody. Tell the lead.'
+      : `The plan isn’t ready any more: ${count} times fall to nobody. Tell the lead.`,
+  passed: (far: string, where: string) => `${far}, ${where}`,
+  initials: 'Your initials',
+  done: 'Done',
+  pass: 'Pass it on',
+  takeBack: 'Not done after all',
+  howFar: 'How far is it?',
+  whereIs: 'Where is it?',
+  passIt: 'Pass it on so',
+  back: 'Back',
+  reading: 'The lead records it of its batch, with a probe. A tick is no reading.',
+  lacksInitials: 'Type your initials',
+  lacksFar: 'Say how far it is',
+  lacksWhere: 'Say where it is',
+  ticked: 'Ticked.',
+  passedOn: 'Passed on.',
+  takenBack: 'Taken back.',
+  person: (isAdult: boolean, number: number) =>
+    isAdult ? (number === 1 ? 'adult' : `adult ${number}`) : `student ${number}`,
+  by: (names: readonly string[]) => (names.length === 0 ? 'nobody yet' : names.join(', then ')),
+} as const

@@ -1,0 +1,88 @@
+/** What a day ahead is planned by: the menu, what past services taught, and what is planned already. */
+import type { IncomingMessage } from 'node:http'
+import { daysAlike } from '#lib/rooms/prep/facts/days-alike.ts'
+import { measuredMinutes } from '#lib/rooms/prep/facts/measured-minutes.ts'
+import type { AheadAnswer, PlannedAnswer, PlannedService } from '#lib/rooms/prep/views/ahead.ts'
+import { withoutReaders } from '#lib/station/label.ts'
+import type { Access } from '#server/access/access.ts'
+import type { OpenHouse } from '#server/houses/open-house.ts'
+import { type MenuCoded, type MenuRoute, shows } from '#server/http/menu-route.ts'
+import { type Route, reads } from '#server/http/routes.ts'
+import { sendJson } from '#server/http/sending.ts'
+
+const MINUTES_OF_A_DAY = 1_440
+const MOST_GUESTS = 20_000
+/** Where nobody says when: a lunch. */
+const USUAL_OPENS = 680
+const USUAL_LENGTH = 60
+
+type House = Pick<OpenHouse, 'stations' | 'records' | 'services'>
+
+/** A whole number of the address; null where it is none, or out of its range. */
+const numberIn = (text: string, most: number): number | null => {
+  const value = /^\d{1,5}$/.test(text) ? Number(text) : null
+  return value !== null && value <= most ? value : null
+}
+
+const plansOf = (
+  { services }: Pick<House, 'services'>,
+  station: string,
+): readonly PlannedService[] =>
+  services.planned(station).flatMap((rail) => {
+    const { plan } = rail.state()
+    if (!plan) return []
+    const { kind, on, doorsOpen, doorsClose } = plan
+    return [{ service: rail.service, kind, on, doorsOpen, doorsClose }]
+  })
+
+/** For the lead and the person in charge. */
+export const planRows = (deps: {
+  readonly house: House
+  readonly now: () => number
+}): readonly MenuRoute[] => [
+  shows('/plan/ahead', ({ query }): MenuCoded | AheadAnswer => {
+    const { stations, records } = deps.house
+    const asked = query('station')
+    const kept = asked === '' ? stations.first() : stations.find(asked)
+    if (!kept) return { code: 'no-such-station' }
+    const { document } = kept
+    const taught = records.taught(document, 'real')
+    const opens = numberIn(query('opens'), MINUTES_OF_A_DAY) ?? USUAL_OPENS
+    const closes = numberIn(query('closes'), MINUTES_OF_A_DAY) ?? opens + USUAL_LENGTH
+    const expected = numberIn(query('guests'), MOST_GUESTS)
+    const batches = records
+      .all()
+      .filter(({ station, kind }) => station === document.id && kind === 'real')
+      .flatMap((record) => record.batches)
+    return {
+      code: 'done',
+      at: deps.now(),
+      station: withoutReaders(document),
+      past: taught.past.length,
+      wanted: daysAlike(taught, { opens, closes: Math.max(opens + 5, closes), expected }),
+      minutes: measuredMinutes(batches),
+      plans: plansOf(deps.house, document.id),
+    }
+  }),
+]
+
+/** For every device of the house: which days are planned, so that its tablet follows the next. */
+export const plannedRoute = (deps: {
+  readonly house: Pick<House, 'services'>
+  readonly access: Pick<Access, 'deviceOf'>
+}): Route =>
+  reads('/planned', ({ request, response }) => {
+    const device = deps.access.deviceOf(request)
+    if (device === null) return sendJson(response, 401, { code: 'not-joined' })
+    const answer: PlannedAnswer = { plans: plansOf(deps.house, stationOf(device, request)) }
+    return sendJson(response, 200, answer)
+  })
+
+/** A lead's device turns to any station of the house; another stays at its own. */
+const stationOf = (
+  { role, station }: { readonly role: string; readonly station: string },
+  request: IncomingMessage,
+): string => {
+  const asked = new URL(request.url ?? '/', 'http://station').searchParams.get('station')
+  return asked !== null && (role === 'lead' || role === 'in-charge') ? asked : station
+}

@@ -1,0 +1,146 @@
+import { describe, expect, it } from 'vitest'
+import { planPrep } from '#lib/rooms/prep/commands/plan-prep.ts'
+import { preparedOf } from '#lib/rooms/prep/facts/tasks-now.ts'
+import { prepList } from '#lib/rooms/prep/views/prep-list.ts'
+import { mayDo } from '#lib/spine/registry.ts'
+import { plannedService } from '#tests/support/plans.ts'
+import {
+  AHEAD,
+  BEANS,
+  PASS,
+  type PrepRefused,
+  preparedService,
+  SCHOOL_DAY,
+  SLAW,
+  TAKEN,
+  TICK,
+} from '#tests/support/prep-stories.ts'
+import {
+  codeOf,
+  type Given,
+  onward,
+  refusalOf,
+  running,
+  type Told,
+  when,
+} from '#tests/support/service.ts'
+
+const schooled = (...commands: Given[]): Told => onward(plannedService(), SCHOOL_DAY, ...commands)
+const isOf = (told: Told, id: string, now = running(told).at) =>
+  prepList(running(told), now).find(({ task }) => task.id === id)
+
+describe('what stands in the way of a preparation', () => {
+  const early: Given = {
+    type: 'planPrep',
+    foods: [{ ...BEANS, ahead: true, coolsIn: { first: 30, total: 80 } }],
+  }
+  const refused: Readonly<Record<PrepRefused, readonly [Told, Given]>> = {
+    'prep-not-ready': [schooled(), AHEAD],
+    'reading-no-tick': [
+      schooled(early),
+      { type: 'tickTask', task: 'read-cold.beans', initials: 'KT' },
+    ],
+    'unknown task': [preparedService(), { ...TICK, task: 'make.kelp' }],
+  }
+
+  it.each(Object.entries(refused) as [PrepRefused, readonly [Told, Given]][])(
+    '[S60] [PP12] %s is data with a code, and nothing happens',
+    (code, [told, command]) => {
+      const decision = when(told, command)
+      expect(codeOf(decision)).toBe(code)
+      expect(JSON.parse(JSON.stringify(decision))).toEqual(decision)
+    },
+  )
+
+  it('[PP12] a reading that nobody could take is named with its moment, and the way out is taken', () => {
+    const refusal = refusalOf(when(schooled(), AHEAD))
+    expect(refusal).toMatchObject({
+      ...{ code: 'prep-not-ready', component: 'beans', why: 'nobody-there' },
+    })
+    const inIce = { ...BEANS, ahead: true as const, coolsIn: { first: 30, total: 80 } }
+    expect(codeOf(when(schooled(), { type: 'planPrep', foods: [inIce] }))).toBeNull()
+    expect(codeOf(when(schooled(), { type: 'planPrep', foods: [BEANS] }))).toBeNull()
+  })
+
+  it('[PP11] the same said again changes nothing, and what is unknown is named', () => {
+    expect(codeOf(when(preparedService(), TAKEN))).toBe('already-so')
+    const kelp = { component: 'kelp', loads: 1, portions: 1 }
+    expect(codeOf(when(schooled(), { type: 'planPrep', foods: [kelp] }))).toBe('unknown component')
+    expect(planPrep.schema.safeParse({ type: 'planPrep', foods: [SLAW, SLAW] }).success).toBe(false)
+  })
+})
+
+describe('the crew’s tasks', () => {
+  it('[PP11] are worked out of what is in the log, and stay what they are called', () => {
+    const told = preparedService(TICK)
+    const again = onward(told, {
+      type: 'planPrep',
+      foods: [{ ...SLAW, loads: 3, portions: 60 }, BEANS],
+    })
+    expect(preparedOf(running(again))?.tasks.find(({ id }) => id === 'make.slaw')?.amount).toEqual({
+      ...{ loads: 3, portions: 60 },
+    })
+    expect(isOf(again, 'make.slaw')?.is).toBe('done')
+  })
+
+  it('[PP13] a tick says that a task is done, twice says nothing, and a slip is taken back', () => {
+    const ticked = preparedService(TICK)
+    expect(isOf(preparedService(), 'make.slaw')?.is).toBe('to-come')
+    expect(isOf(ticked, 'make.slaw')).toMatchObject({ is: 'done', isTicked: true })
+    expect(codeOf(when(ticked, TICK))).toBe('already-so')
+    const back: Given = { type: 'takeBackTick', task: 'make.slaw' }
+    expect(isOf(onward(ticked, back), 'make.slaw')?.is).toBe('to-come')
+    expect(codeOf(when(onward(ticked, back), back))).toBe('already-so')
+    expect(codeOf(when(preparedService(), { type: 'tickTask', task: 'make.slaw' }))).toBe(
+      'not-initialled',
+    )
+  })
+
+  it('[PP14] a finished batch is its making’s tick', () => {
+    const started = onward(preparedService(), {
+      type: 'startBatch',
+      batch: 'b1',
+      component: 'slaw',
+      loads: 2,
+    })
+    expect(isOf(started, 'make.slaw')?.is).toBe('to-come')
+    const done = onward(started, { type: 'finishBatch', batch: 'b1', loads: 2, amount: 1_000_000 })
+    expect(isOf(done, 'make.slaw')).toMatchObject({ is: 'done', isTicked: false })
+  })
+
+  it('[PP15] one that is passed on says how far it is and where', () => {
+    const passed = preparedService(PASS)
+    expect(isOf(passed, 'make.slaw')?.passed).toMatchObject({ far: 2, where: 'table' })
+    expect(codeOf(when(passed, PASS))).toBe('already-so')
+    expect(codeOf(when(onward(passed, TICK), { ...PASS, far: 3 }))).toBe('already-so')
+  })
+
+  it('[PP20] is late from the moment at which it should have been over', () => {
+    const told = preparedService()
+    const to = isOf(told, 'make.slaw')?.task.to ?? Number.NaN
+    expect(isOf(told, 'make.slaw', to)?.is).toBe('now')
+    expect(isOf(told, 'make.slaw', to + 60_000)).toMatchObject({ is: 'late', lateBy: 60_000 })
+    expect(isOf(onward(told, TICK), 'make.slaw', to + 60_000)?.is).toBe('done')
+  })
+
+  it('[PP21] are ticked and passed on by every tablet of the crew, and planned by adults and the lead', () => {
+    for (const role of ['counter', 'assembly', 'hand-over', 'lead', 'in-charge'] as const) {
+      expect([role, mayDo(role, 'tickTask'), mayDo(role, 'passTask')]).toEqual([role, true, true])
+      const leads = role === 'lead' || role === 'in-charge'
+      expect([role, mayDo(role, 'planPrep')]).toEqual([role, leads])
+    }
+    expect(mayDo('pick-up', 'tickTask')).toBe(false)
+  })
+
+  it('[PP11] an opening keeps how it was prepared', () => {
+    const told = onward(preparedService(TICK), {
+      type: 'open',
+      station: 'alder-hall',
+      kind: 'real',
+    })
+    expect(running(told)).toMatchObject({
+      stage: 'open',
+      prep: { ticked: { 'make.slaw': expect.any(Number) } },
+    })
+  })
+})

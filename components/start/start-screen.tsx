@@ -110,6 +110,13 @@ function Ways({ now }: { readonly now: AccessNow | null }) {
         </li>
         {standing === 'in' && mayOpen(now, 'lead') && (
           <li>
+            <a href="/larder">
+              <b>{access.start.larder}</b> <span>{access.start.larderWhat}</span>
+            </a>
+          </li>
+        )}
+        {standing === 'in' && mayOpen(now, 'lead') && (
+          <li>
             <a href="/privacy">
               <b>{access.start.privacy}</b> <span>{access.start.privacyWhat}</span>
             </a>

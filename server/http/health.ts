@@ -34,6 +34,7 @@ export const screens = {
   join: '/join',
   devices: '/devices',
   privacy: '/privacy',
+  larder: '/larder',
   menu: '/menu',
   label: '/menu/label',
   carry: '/menu/carry',

@@ -12,6 +12,7 @@ export const titles = {
   join: 'Join',
   devices: 'Devices',
   privacy: 'What is remembered',
+  larder: 'Larder',
   label: 'Read a label',
   recipe: 'Recipe',
   menu: 'Set-up',

@@ -1,0 +1,22 @@
+'use client'
+
+import { createContext, type ReactNode, useContext } from 'react'
+import { givenWords } from '#components/live/given-words.ts'
+import { sayPieces, sayWeight } from '#lib/words/amounts-en.ts'
+import { sayTime } from '#lib/words/clock-en.ts'
+import { sayDate, sayDay } from '#lib/words/day-en.ts'
+import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
+import { sayLotProblem } from '#lib/words/larder/lot-en.ts'
+import { larderScreen } from '#lib/words/larder/screen-en.ts'
+
+const english = { ...larderScreen, sayPieces, sayWeight, sayTime, sayDate, sayDay, sayLotProblem }
+
+type LarderWords = InAnyLanguage<typeof english>
+
+const Context = createContext<LarderWords | null>(null)
+
+export function LarderWordsProvider({ children }: { readonly children: ReactNode }) {
+  return <Context value={english}>{children}</Context>
+}
+
+export const useLarderWords = (): LarderWords => givenWords(useContext(Context))

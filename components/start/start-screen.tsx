@@ -111,7 +111,7 @@ function Ways({ now }: { readonly now: AccessNow | null }) {
         {standing === 'in' && mayOpen(now, 'lead') && (
           <li>
             <a href="/larder">
-              <b>{access.start.larder}</b> <span>{access.start.larderWhat}</span>
+              <b>{access.titles.larder}</b>
             </a>
           </li>
         )}

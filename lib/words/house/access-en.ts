@@ -246,7 +246,5 @@ export const accessWords = {
     devicesWhat: 'Who is in; let a tablet in, or send one out',
     privacy: 'What is remembered',
     privacyWhat: 'Of guests: where, how long, who sees it',
-    larder: 'Larder',
-    larderWhat: 'what is set aside, to what day',
   },
 } as const

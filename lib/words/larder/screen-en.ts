@@ -40,7 +40,7 @@ export const larderScreen = {
   jobs: 'What is done with it',
   back: 'Back',
   toFirstPage: 'First page',
-  read: 'Write down a reading',
+  read: 'Record the reading',
   degrees: 'Degrees, middle of the food',
   probe: 'Name on the probe',
   scale: { F: '°F', C: '°C' },
@@ -50,7 +50,7 @@ export const larderScreen = {
   freeze: 'Into the freezer',
   thaw: 'Out of the freezer, to thaw',
   throwOut: 'Thrown out',
-  done: 'Written down.',
+  done: 'Recorded.',
   notDone: 'That wasn’t taken. Look at the shelf again.',
   refused: {
     'needs-initials': 'Say whose initials.',

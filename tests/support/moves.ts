@@ -9,6 +9,7 @@ import type { Role } from '#lib/service/roles.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 import { openingCommands } from '#lib/spine/opening-commands.ts'
 import type { Command } from '#lib/spine/registry.ts'
+import { samplesFor } from '#lib/spine/samples/samples.ts'
 import type { Act } from '#tests/support/acts.ts'
 import { nextToClose } from '#tests/support/closing-steps.ts'
 import { MINUTE } from '#tests/support/food.ts'
@@ -117,10 +118,30 @@ const MOST_TO_CLOSE = 80
 
 const NONE_TAKEN = Object.values(ONE_OF_EACH).map((one) => command(one))
 
+/** All day there is somebody certified, and a student: so that every task has hands. */
+const ALL_DAY = { from: '00:00', to: '23:59' }
+const staffed = {
+  ...ONE_OF_EACH.plan,
+  crew: [
+    { initials: 'KT', adult: true, ...ALL_DAY },
+    { initials: 'JR', adult: false, ...ALL_DAY },
+  ],
+} as Given
+
+/** What is prepared of a plan as it stands: its tasks, ticked, taken back and passed on. */
+const PREPARED = (['planPrep', 'tickTask', 'takeBackTick', 'passTask'] as const).flatMap(
+  (type): readonly Move[] => [
+    (state) => {
+      const sample = samplesFor(state, 'in-charge', stationWithSpares.id)[type]
+      return sample ? [command(sample)] : []
+    },
+  ],
+)
+
 /** One of each before it is opened: of a service that was planned, or of one that wasn't. */
 const early = (planned: boolean): readonly Act[] => {
-  const { plan, open: _, dropPlan, ...others } = ONE_OF_EACH
-  return [planned ? plan : dropPlan, ...Object.values(others)].map((one) => command(one))
+  const { plan: _, open: __, dropPlan, ...others } = ONE_OF_EACH
+  return [planned ? staffed : dropPlan, ...Object.values(others)].map((one) => command(one))
 }
 
 /** A whole service. */
@@ -149,7 +170,9 @@ export const wholeService: fc.Arbitrary<readonly Move[]> = fc
     const isPlanned = planned > 8
     return [
       () => early(isPlanned),
+      ...PREPARED,
       () => opening(isPlanned ? 'real' : kind, portions),
+      () => [command(ONE_OF_EACH.passTask)],
       ...moves.slice(0, late),
       ...(newDocument ? [(() => [{ do: 'newDocument' }]) satisfies Move, ...again] : []),
       ...moves.slice(late),

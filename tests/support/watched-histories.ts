@@ -185,8 +185,10 @@ export const watchHistories = ({
 export const unreached = ({ of, due, lists }: Counts): readonly string[] => [
   ...COMMAND_TYPES.flatMap((type) => {
     const { accepted, refused, early, late } = of[type]
+    // A history has no larder: what is taken out of one is lived in tests/server/larder.
+    const isHere = type !== 'takeFromLarder'
     return [
-      ...(accepted === 0 ? [`${type} is never accepted`] : []),
+      ...(accepted === 0 && isHere ? [`${type} is never accepted`] : []),
       ...(refused === 0 ? [`${type} is never refused while the service is open`] : []),
       ...(early === 0 && type !== 'open' && type !== 'plan'
         ? [`${type} is never tried before the opening`]

@@ -70,7 +70,7 @@ test('[D29] the table names every address of the house that asks who one is', ()
     ].map(([, path = '']) => path),
   )
   /** Pages, which anybody may open. */
-  const pages = ['/menu', '/menu/label', '/menu/carry', '/menu/recipe']
+  const pages = ['/menu', '/menu/label', '/menu/carry', '/menu/recipe', '/larder']
   const asked = new Set(Object.keys(TABLE).map((row) => row.split(' ')[1] ?? ''))
   expect([...new Set(named)].filter((path) => !pages.includes(path)).sort()).toEqual(
     [...asked].sort(),

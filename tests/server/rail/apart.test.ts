@@ -53,7 +53,7 @@ const STRINGS: Readonly<Record<string, 'of the house' | 'a day or a time' | 'apa
       // What a pack says word by word, and which picture of it is kept.
       ...['list', 'photo'],
       // A schedule, what is on sale, and a group of guests, which is told to be nobody's name.
-      ...['bells', 'items', 'label'],
+      ...['bells', 'items', 'label', 'task'],
     ].map((word) => [word, 'of the house'] as const),
   ),
   ...Object.fromEntries(

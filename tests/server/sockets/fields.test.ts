@@ -61,7 +61,8 @@ describe('the table of fields, tried against a running server', () => {
     }
     forecast(Object.assign({}, values.forecast, { service: 's-lunch' }) as never)
     const screen = await connectScreen(url, role)
-    const replies = [await screen.follow(0), await screen.follow(10)]
+    // What was planned is told as a state from its beginning on, and by events since.
+    const replies = [await screen.follow(1), await screen.follow(10)]
     await settle()
     await screen.socket.timeout(5_000).emitWithAck('command', null)
     vi.restoreAllMocks()

@@ -160,7 +160,7 @@ describe('a service from its plan to its close', () => {
           if (one.amount > one.loaded) expect(one.thrownOutAt).not.toBeNull()
         expect(stateHash(drive.folded())).toBe(stateHash(drive.state()))
       }),
-      { numRuns: 30 },
+      { numRuns: 90 },
     )
     // It was prepared, and not only refused.
     for (const key of [

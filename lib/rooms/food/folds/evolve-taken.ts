@@ -7,17 +7,18 @@ import type { RunningState } from '#lib/service/state.ts'
 import { beforeId, relabelled, withBefore } from '#lib/station/relabelled.ts'
 
 /** Products of before that are in it count beside the ones of today, as they did where it was made. */
-const withMixed = (state: RunningState, { batch, food }: FoodTaken): RunningState =>
-  food.before.reduce<RunningState>((all, { ingredient, label }) => {
-    const known = all.mixing[ingredient] ?? { pans: [], before: [] }
+const withMixed = (state: RunningState, { batch, food }: FoodTaken): RunningState => {
+  let { station } = state
+  const mixing = { ...state.mixing }
+  for (const { ingredient, label } of food.before) {
+    const known = mixing[ingredient] ?? { pans: [], before: [] }
     const id = beforeId(ingredient, known.before.length + 1)
     const pans = [...new Set([...known.pans, mixKey({ what: 'batch', id: batch })])]
-    return {
-      ...all,
-      station: relabelled(withBefore(all.station, ingredient, id), id, label),
-      mixing: { ...all.mixing, [ingredient]: { pans, before: [...known.before, id] } },
-    }
-  }, state)
+    station = relabelled(withBefore(station, ingredient, id), id, label)
+    mixing[ingredient] = { pans, before: [...known.before, id] }
+  }
+  return { ...state, station, mixing }
+}
 
 const batchOf = ({ lot, amount, food }: FoodTaken, at: number): BatchState => {
   const finishedAt = food.finishedAt ?? at

@@ -49,7 +49,7 @@ const withDates = (view: View): View => ({
 /** To the first hot pan: past the pita and what is behind it. */
 const CLOSES = ['Close the service', /^Say what each/, /^Leave it/, /^Leave it/] as const
 
-const DATES = [/^Straight from the pack/, /^Opened on/]
+const DATES = [/^Out of the pack/, /^Opened on/]
 const TYPE_165 = [/^1$/, /^6$/, /^5$/]
 
 export const pansViews: readonly View[] = [
@@ -70,7 +70,7 @@ export const pansViews: readonly View[] = [
       },
     ),
   ),
-  pans('load', 'unloaded', 'Straight from the pack', [/^Pita:/, /^Load the pan/], {
+  pans('load', 'unloaded', 'Out of the pack', [/^Pita:/, /^Load the pan/], {
     main: [/^Load the pan/],
   }),
   initialed(

@@ -9,6 +9,7 @@ import styles from '#components/larder/larder.module.css'
 import { LarderWordsProvider, useLarderWords } from '#components/larder/larder-words.tsx'
 import { LotJobs } from '#components/larder/lot-jobs.tsx'
 import { LotTile } from '#components/larder/lot-tile.tsx'
+import type { Told } from '#components/larder/take-into.tsx'
 import { Button } from '#components/ui/button.tsx'
 import { Notch } from '#components/ui/notch.tsx'
 import { Note } from '#components/ui/note.tsx'
@@ -28,9 +29,7 @@ function Shelves() {
   const words = useLarderWords()
   const { seen, refused, again } = useAccess<LarderShown>('/larder/now', LOOK_EVERY_MS)
   const [chosen, setChosen] = useState<string | null>(null)
-  const [said, setSaid] = useState<{ readonly is: 'done' | 'no'; readonly what: string } | null>(
-    null,
-  )
+  const [said, setSaid] = useState<Told | null>(null)
   const zone = seen?.lots[0]?.timeZone ?? Intl.DateTimeFormat().resolvedOptions().timeZone
   const time = (at: number) => words.sayTime(at, zone)
   const why = (refusal: LarderRefusal): string => {
@@ -64,6 +63,11 @@ function Shelves() {
         what: answer.answer === 'refused' ? why(answer.refusal) : words.notDone,
       })
     await again()
+  }
+  const onTold = (told: Told): void => {
+    setSaid(told)
+    if (told.is === 'done') setChosen(null)
+    void again()
   }
   if (refused === 'not-joined' || refused === 'not-yours')
     return <Note kind="no">{words.notLead}</Note>
@@ -122,6 +126,7 @@ function Shelves() {
             key={lot.lot}
             lot={lot}
             ask={(command) => void ask(command)}
+            onTold={onTold}
             onBack={() => setChosen(null)}
           />
         )}

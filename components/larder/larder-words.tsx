@@ -2,14 +2,28 @@
 
 import { createContext, type ReactNode, useContext } from 'react'
 import { givenWords } from '#components/live/given-words.ts'
+import { plannedWords } from '#lib/rooms/day/words/planned-en.ts'
 import { sayPieces, sayWeight } from '#lib/words/amounts-en.ts'
 import { sayTime } from '#lib/words/clock-en.ts'
 import { sayDate, sayDay } from '#lib/words/day-en.ts'
 import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
 import { sayLotProblem } from '#lib/words/larder/lot-en.ts'
 import { larderScreen } from '#lib/words/larder/screen-en.ts'
+import { takeWords } from '#lib/words/larder/take-en.ts'
+import { loadRefusals } from '#lib/words/refusals-later-en.ts'
 
-const english = { ...larderScreen, sayPieces, sayWeight, sayTime, sayDate, sayDay, sayLotProblem }
+const english = {
+  ...larderScreen,
+  take: takeWords,
+  sayPlanned: plannedWords.times,
+  sayPieces,
+  sayWeight,
+  sayTime,
+  sayDate,
+  sayDay,
+  sayLotProblem,
+  loadRefusals,
+}
 
 type LarderWords = InAnyLanguage<typeof english>
 

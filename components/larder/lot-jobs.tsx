@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import styles from '#components/larder/larder.module.css'
 import { useLarderWords } from '#components/larder/larder-words.tsx'
+import { TakeInto, type Told } from '#components/larder/take-into.tsx'
 import { Button } from '#components/ui/button.tsx'
 import { Field } from '#components/ui/field.tsx'
 import type { LarderCommand } from '#lib/larder/command.ts'
@@ -17,11 +18,13 @@ const REASON: Readonly<Record<LotBound, LotDiscardReason>> = {
 interface LotJobsProps {
   readonly lot: LotShown
   readonly ask: (command: LarderCommand) => void
+  /** What came of taking it into a service. */
+  readonly onTold: (told: Told) => void
   readonly onBack: () => void
 }
 
 /** What may be done with a lot, in the notch that grows out of it. */
-export function LotJobs({ lot, ask, onBack }: LotJobsProps) {
+export function LotJobs({ lot, ask, onTold, onBack }: LotJobsProps) {
   const words = useLarderWords()
   const [initials, setInitials] = useState('')
   const [degrees, setDegrees] = useState('')
@@ -66,6 +69,7 @@ export function LotJobs({ lot, ask, onBack }: LotJobsProps) {
           </>
         )}
       </div>
+      {lot.bound === null && <TakeInto lot={lot} initials={initials.trim()} onTold={onTold} />}
       <div className={styles.acts}>
         {isRead && (
           <Button kind="main" {...signs} disabled={isUnsigned || !isReading} onClick={read}>

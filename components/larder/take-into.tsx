@@ -1,0 +1,156 @@
+import { nanoid } from 'nanoid'
+import { useRef, useState } from 'react'
+import { useAccess } from '#components/access/use-access.ts'
+import styles from '#components/larder/larder.module.css'
+import { useLarderWords } from '#components/larder/larder-words.tsx'
+import { Button } from '#components/ui/button.tsx'
+import { Choice } from '#components/ui/choice.tsx'
+import { Field } from '#components/ui/field.tsx'
+import { NOT_THE_OLDEST, type NotTheOldest } from '#lib/larder/event.ts'
+import type { LotShown } from '#lib/larder/shelf-view.ts'
+import { numberOf } from '#lib/measure/number-pad.ts'
+import type { ServicesHere } from '#lib/rooms/day/views/services-here.ts'
+import { weightMg } from '#lib/rooms/pans/views/weight-entry.ts'
+import type { Command } from '#lib/spine/registry.ts'
+
+const LOOK_EVERY_MS = 3_000
+
+/** The socket comes with the first taking: who looks at the shelves needs none. */
+const loadSendTo = async () => (await import('#components/larder/send-to.ts')).sendTo
+
+export interface Told {
+  readonly is: 'done' | 'no'
+  readonly what: string
+}
+
+interface Into {
+  readonly service: string
+  readonly name: string
+}
+
+interface TakeIntoProps {
+  readonly lot: LotShown
+  readonly initials: string
+  /** What came of it, in words; the shelves are looked at again. */
+  readonly onTold: (told: Told) => void
+}
+
+/** Takes a lot, or some of it, into the open service of the station or one that is planned. */
+export function TakeInto({ lot, initials, onTold }: TakeIntoProps) {
+  const words = useLarderWords()
+  const { seen } = useAccess<ServicesHere>('/services', LOOK_EVERY_MS)
+  const [text, setText] = useState('')
+  const [why, setWhy] = useState<NotTheOldest | null>(null)
+  const [isAsked, setAsked] = useState(false)
+  const [busy, setBusy] = useState(false)
+  /** What isn't answered goes again under its id, so that it is taken once. */
+  const waiting = useRef<{ readonly asked: string; readonly id: string } | null>(null)
+
+  if (lot.barred !== null)
+    return (
+      <p>
+        {words.sayLotProblem(
+          lot.barred,
+          (at) => words.dayAndTime(words.sayDay(at, lot.timeZone), words.sayTime(at, lot.timeZone)),
+          (id) => id,
+        )}
+      </p>
+    )
+  const isPieces = lot.unit === 'piece'
+  const unit = lot.scale === 'F' ? 'lb' : 'kg'
+  const said = text.trim()
+  const typed = isPieces ? numberOf(said) : weightMg(said, unit)
+  const amount = said === '' ? lot.amount : typed
+  const saysWhy = isAsked || !lot.isFirst
+  const lacks = amount === null || amount < 1 || !Number.isSafeInteger(amount)
+  const say = (much: number) => (isPieces ? words.sayPieces(much) : words.sayWeight(much))
+
+  const take = async ({ service, name }: Into): Promise<void> => {
+    if (amount === null) return
+    const command: Command = {
+      type: 'takeFromLarder',
+      lot: lot.lot,
+      amount,
+      ...(saysWhy && why !== null && { why }),
+      ...(initials !== '' && { initials }),
+    }
+    const asked = JSON.stringify([service, command])
+    const id = waiting.current?.asked === asked ? waiting.current.id : nanoid()
+    waiting.current = { asked, id }
+    setBusy(true)
+    const answer = await loadSendTo()
+      .then((sendTo) => sendTo(service, id, command))
+      .catch(() => null)
+    setBusy(false)
+    if (answer === null) return onTold({ is: 'no', what: words.take.unknown })
+    waiting.current = null
+    if (answer.answer === 'accepted')
+      return onTold({ is: 'done', what: words.take.done(say(amount), lot.name, name) })
+    const { sayRefusal, sayNotTaken } = await words.loadRefusals()
+    if (answer.answer === 'not taken')
+      return onTold({ is: 'no', what: sayNotTaken(answer.because) })
+    const { refusal } = answer
+    if (refusal.code === 'cannot-take-lot' && refusal.problem.code === 'older-lot') setAsked(true)
+    const what = sayRefusal(
+      refusal,
+      (one) => (one === lot.component ? lot.name : one),
+      (at) => words.sayTime(at, lot.timeZone),
+    )
+    onTold({ is: 'no', what })
+  }
+
+  const zone = seen?.station?.timeZone ?? lot.timeZone
+  const services: readonly Into[] = [
+    ...(seen?.followed?.isOpen
+      ? [{ service: seen.followed.service, name: words.take.openOne }]
+      : []),
+    ...(seen?.planned ?? []).map((one) => ({
+      service: one.service,
+      name: words.sayPlanned(one, zone),
+    })),
+  ]
+  return (
+    <fieldset className={styles.take}>
+      <legend>{words.take.title}</legend>
+      {seen !== null && services.length === 0 ? (
+        <p>
+          {words.take.nowhere} <a href="/">{words.toFirstPage}</a>
+        </p>
+      ) : (
+        <>
+          <div className={styles.fields}>
+            <Field
+              label={words.take.amount}
+              value={text}
+              placeholder={words.take.all(say(lot.amount))}
+              inputMode="decimal"
+              maxLength={7}
+              side={<span>{isPieces ? words.take.pieces : unit}</span>}
+              onChange={(event) => setText(event.target.value)}
+            />
+            {saysWhy && (
+              <Choice
+                legend={words.take.whyNotFirst}
+                ways={NOT_THE_OLDEST.map((one) => ({ id: one, label: words.take.why[one] }))}
+                chosen={why}
+                onChoose={setWhy}
+              />
+            )}
+          </div>
+          <div className={styles.acts}>
+            {services.map((one) => (
+              <Button
+                key={one.service}
+                disabled={busy || lacks}
+                sub={lacks ? words.take.noAmount : words.take.much(say(amount))}
+                onClick={() => void take(one)}
+              >
+                {words.take.into(one.name)}
+              </Button>
+            ))}
+          </div>
+        </>
+      )}
+    </fieldset>
+  )
+}

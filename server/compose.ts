@@ -24,7 +24,7 @@ import { menuCarryRoutes } from '#server/http/menu-carry.ts'
 import { menuLabelRows } from '#server/http/menu-labels.ts'
 import { menuPhotoRoutes } from '#server/http/menu-photos.ts'
 import { menuRoutes } from '#server/http/menu-route.ts'
-import { plannedRoute, planRows } from '#server/http/plan.ts'
+import { planRows } from '#server/http/plan.ts'
 import type { Route } from '#server/http/routes.ts'
 import { servicesRoute } from '#server/http/services.ts'
 import { createPhotos } from '#server/labels/photos.ts'
@@ -136,7 +136,7 @@ export const composeStation = async ({
     routes: [
       ...menuRoutes(access, logger, [
         ...menuRows(access, menu),
-        ...larderRows(own.larder, clock.now),
+        ...larderRows({ larder: own.larder, labels: own.larderLabels, access, now: clock.now }),
         ...menuLabelRows({
           access,
           house: adults,
@@ -148,7 +148,6 @@ export const composeStation = async ({
         }),
         ...planRows({ house: own, now: clock.now }),
       ]),
-      plannedRoute({ house: own, access }),
       ...menuPhotoRoutes({ access, photos, log: logger }),
       ...menuCarryRoutes({ access, log: logger, ...carry }),
       servicesRoute({ houses, here, access }),

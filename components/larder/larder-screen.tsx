@@ -50,9 +50,10 @@ function Shelves() {
         return words.notDone
     }
   }
-  const ask = async (command: LarderCommand): Promise<void> => {
-    const told = await tell<Done>('/larder/do', { id: nanoid(), command })
-    if (isRefused(told)) return setSaid({ is: 'no', what: words.lost })
+  const ask = async (command: LarderCommand, passphrase?: string): Promise<void> => {
+    const proof = passphrase === undefined ? {} : { proof: { passphrase } }
+    const told = await tell<Done>('/larder/do', { id: nanoid(), command, ...proof })
+    if (isRefused(told)) return setSaid({ is: 'no', what: words.refused[told.code] ?? words.lost })
     const { answer } = told
     if (answer.answer === 'accepted') {
       setSaid({ is: 'done', what: words.done })
@@ -125,7 +126,7 @@ function Shelves() {
           <LotJobs
             key={lot.lot}
             lot={lot}
-            ask={(command) => void ask(command)}
+            ask={(command, passphrase) => void ask(command, passphrase)}
             onTold={onTold}
             onBack={() => setChosen(null)}
           />

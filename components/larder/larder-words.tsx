@@ -2,6 +2,7 @@
 
 import { createContext, type ReactNode, useContext } from 'react'
 import { givenWords } from '#components/live/given-words.ts'
+import { lotLabelWords } from '#lib/rooms/care/words/lot-label-en.ts'
 import { plannedWords } from '#lib/rooms/day/words/planned-en.ts'
 import { sayPieces, sayWeight } from '#lib/words/amounts-en.ts'
 import { sayTime } from '#lib/words/clock-en.ts'
@@ -15,6 +16,7 @@ import { loadRefusals } from '#lib/words/refusals-later-en.ts'
 const english = {
   ...larderScreen,
   take: takeWords,
+  label: lotLabelWords,
   sayPlanned: plannedWords.times,
   sayPieces,
   sayWeight,

@@ -1,4 +1,5 @@
 import { useState } from 'react'
+import { LabelThen } from '#components/larder/label-then.tsx'
 import styles from '#components/larder/larder.module.css'
 import { useLarderWords } from '#components/larder/larder-words.tsx'
 import { TakeInto, type Told } from '#components/larder/take-into.tsx'
@@ -17,7 +18,7 @@ const REASON: Readonly<Record<LotBound, LotDiscardReason>> = {
 
 interface LotJobsProps {
   readonly lot: LotShown
-  readonly ask: (command: LarderCommand) => void
+  readonly ask: (command: LarderCommand, passphrase?: string) => void
   /** What came of taking it into a service. */
   readonly onTold: (told: Told) => void
   readonly onBack: () => void
@@ -35,6 +36,7 @@ export function LotJobs({ lot, ask, onTold, onBack }: LotJobsProps) {
   const tenths = Math.round(Number(degrees) * 10)
   const isReading = degrees.trim() !== '' && Number.isFinite(tenths) && probe.trim() !== ''
   const isRead = lot.bound === null && (lot.kept === 'cold' || lot.kept === 'cooling')
+  const [changed] = lot.relabelled
   const read = () =>
     ask({
       type: 'readLot',
@@ -69,7 +71,12 @@ export function LotJobs({ lot, ask, onTold, onBack }: LotJobsProps) {
           </>
         )}
       </div>
-      {lot.bound === null && <TakeInto lot={lot} initials={initials.trim()} onTold={onTold} />}
+      {lot.bound === null && changed === undefined && (
+        <TakeInto lot={lot} initials={initials.trim()} onTold={onTold} />
+      )}
+      {lot.bound === null && changed !== undefined && (
+        <LabelThen key={changed.ingredient} lot={lot.lot} changed={changed} ask={ask} />
+      )}
       <div className={styles.acts}>
         {isRead && (
           <Button kind="main" {...signs} disabled={isUnsigned || !isReading} onClick={read}>

@@ -52,6 +52,7 @@ export function LotTile({ lot, now, isChosen, onChoose }: LotTileProps) {
               ? words.frozenFor(lot.daysLeft)
               : lot.lastDay !== null && words.lastDay(words.sayDate(lot.lastDay))}
           </span>
+          {lot.relabelled.length > 0 && <span>{words.relabelled}</span>}
           {lot.barred?.code === 'lot-unread' ? <span>{words.unread}</span> : <span>{due}</span>}
           {stays !== null && <span>{stays}</span>}
           {lot.isFirst && <i>{words.first}</i>}

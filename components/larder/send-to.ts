@@ -1,14 +1,11 @@
 /** One command to a service that the page doesn't follow: the connection is there for it alone. */
 import { io } from 'socket.io-client'
+import { untilAnswered } from '#components/larder/until-answered.ts'
 import { type Answer, type Hello, PROTOCOL } from '#lib/protocol/wire.ts'
 import type { Command } from '#lib/spine/registry.ts'
 import { createSocketTransport } from '#lib/sync/socket-transport.ts'
 
-const MOST_TRIES = 3
 const AGAIN_AFTER_MS = 400
-
-const isForLater = (answer: Answer): boolean =>
-  answer.answer === 'not taken' && ['busy', 'closing'].includes(answer.because.code)
 
 /**
  * The server's answer; null where none came, and nobody knows whether it was done. Sent again under the
@@ -30,14 +27,10 @@ export const sendTo = async (
   const socket = io({ auth: { ...hello }, transports: ['websocket'], timeout: 5_000 })
   const transport = createSocketTransport(socket)
   try {
-    for (let tries = 1; tries <= MOST_TRIES; tries += 1) {
-      const answer = await transport
-        .command({ protocol: PROTOCOL, id, service, command })
-        .catch(() => null)
-      if (answer !== null && !isForLater(answer)) return answer
-      if (tries < MOST_TRIES) await new Promise((go) => setTimeout(go, AGAIN_AFTER_MS))
-    }
-    return null
+    return await untilAnswered(
+      () => transport.command({ protocol: PROTOCOL, id, service, command }),
+      () => new Promise((go) => setTimeout(go, AGAIN_AFTER_MS)),
+    )
   } finally {
     transport.close()
   }

@@ -3,15 +3,21 @@ import { useRef, useState } from 'react'
 import { useAccess } from '#components/access/use-access.ts'
 import styles from '#components/larder/larder.module.css'
 import { useLarderWords } from '#components/larder/larder-words.tsx'
+import {
+  type Asked,
+  amountTyped,
+  askedAs,
+  type Into,
+  intoWhich,
+  takingOf,
+  weighedIn,
+} from '#components/larder/take-entry.ts'
 import { Button } from '#components/ui/button.tsx'
 import { Choice } from '#components/ui/choice.tsx'
 import { Field } from '#components/ui/field.tsx'
 import { NOT_THE_OLDEST, type NotTheOldest } from '#lib/larder/event.ts'
 import type { LotShown } from '#lib/larder/shelf-view.ts'
-import { numberOf } from '#lib/measure/number-pad.ts'
 import type { ServicesHere } from '#lib/rooms/day/views/services-here.ts'
-import { weightMg } from '#lib/rooms/pans/views/weight-entry.ts'
-import type { Command } from '#lib/spine/registry.ts'
 
 const LOOK_EVERY_MS = 3_000
 
@@ -21,11 +27,6 @@ const loadSendTo = async () => (await import('#components/larder/send-to.ts')).s
 export interface Told {
   readonly is: 'done' | 'no'
   readonly what: string
-}
-
-interface Into {
-  readonly service: string
-  readonly name: string
 }
 
 interface TakeIntoProps {
@@ -44,7 +45,7 @@ export function TakeInto({ lot, initials, onTold }: TakeIntoProps) {
   const [isAsked, setAsked] = useState(false)
   const [busy, setBusy] = useState(false)
   /** What isn't answered goes again under its id, so that it is taken once. */
-  const waiting = useRef<{ readonly asked: string; readonly id: string } | null>(null)
+  const waiting = useRef<Asked | null>(null)
 
   if (lot.barred !== null)
     return (
@@ -57,35 +58,30 @@ export function TakeInto({ lot, initials, onTold }: TakeIntoProps) {
       </p>
     )
   const isPieces = lot.unit === 'piece'
-  const unit = lot.scale === 'F' ? 'lb' : 'kg'
-  const said = text.trim()
-  const typed = isPieces ? numberOf(said) : weightMg(said, unit)
-  const amount = said === '' ? lot.amount : typed
+  const unit = weighedIn(lot)
+  const amount = amountTyped(lot, text)
   const saysWhy = isAsked || !lot.isFirst
-  const lacks = amount === null || amount < 1 || !Number.isSafeInteger(amount)
   const say = (much: number) => (isPieces ? words.sayPieces(much) : words.sayWeight(much))
 
-  const take = async ({ service, name }: Into): Promise<void> => {
+  const zone = seen?.station?.timeZone ?? lot.timeZone
+  const nameOf = ({ planned }: Into) =>
+    planned === null ? words.take.openOne : words.sayPlanned(planned, zone)
+
+  const take = async (into: Into): Promise<void> => {
     if (amount === null) return
-    const command: Command = {
-      type: 'takeFromLarder',
-      lot: lot.lot,
-      amount,
-      ...(saysWhy && why !== null && { why }),
-      ...(initials !== '' && { initials }),
-    }
-    const asked = JSON.stringify([service, command])
-    const id = waiting.current?.asked === asked ? waiting.current.id : nanoid()
-    waiting.current = { asked, id }
+    const command = takingOf(lot.lot, amount, { why: saysWhy ? why : null, initials })
+    const { service } = into
+    const asked = askedAs(waiting.current, service, command, nanoid)
+    waiting.current = asked
     setBusy(true)
     const answer = await loadSendTo()
-      .then((sendTo) => sendTo(service, id, command))
+      .then((sendTo) => sendTo(service, asked.id, command))
       .catch(() => null)
     setBusy(false)
     if (answer === null) return onTold({ is: 'no', what: words.take.unknown })
     waiting.current = null
     if (answer.answer === 'accepted')
-      return onTold({ is: 'done', what: words.take.done(say(amount), lot.name, name) })
+      return onTold({ is: 'done', what: words.take.done(say(amount), lot.name, nameOf(into)) })
     const { sayRefusal, sayNotTaken } = await words.loadRefusals()
     if (answer.answer === 'not taken')
       return onTold({ is: 'no', what: sayNotTaken(answer.because) })
@@ -99,16 +95,7 @@ export function TakeInto({ lot, initials, onTold }: TakeIntoProps) {
     onTold({ is: 'no', what })
   }
 
-  const zone = seen?.station?.timeZone ?? lot.timeZone
-  const services: readonly Into[] = [
-    ...(seen?.followed?.isOpen
-      ? [{ service: seen.followed.service, name: words.take.openOne }]
-      : []),
-    ...(seen?.planned ?? []).map((one) => ({
-      service: one.service,
-      name: words.sayPlanned(one, zone),
-    })),
-  ]
+  const services = seen === null ? [] : intoWhich(seen)
   return (
     <fieldset className={styles.take}>
       <legend>{words.take.title}</legend>
@@ -141,11 +128,11 @@ export function TakeInto({ lot, initials, onTold }: TakeIntoProps) {
             {services.map((one) => (
               <Button
                 key={one.service}
-                disabled={busy || lacks}
-                sub={lacks ? words.take.noAmount : words.take.much(say(amount))}
+                disabled={busy || amount === null}
+                sub={amount === null ? words.take.noAmount : words.take.much(say(amount))}
                 onClick={() => void take(one)}
               >
-                {words.take.into(one.name)}
+                {words.take.into(nameOf(one))}
               </Button>
             ))}
           </div>

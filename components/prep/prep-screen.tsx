@@ -10,7 +10,7 @@ import styles from '#components/prep/prep.module.css'
 import { PrepBoard } from '#components/prep/prep-board.tsx'
 import { PrepWordsProvider, usePrepWords } from '#components/prep/words.tsx'
 import type { AccessNow } from '#lib/access/http.ts'
-import type { PlannedAnswer } from '#lib/rooms/prep/views/ahead.ts'
+import type { ServicesHere } from '#lib/rooms/day/views/services-here.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { isRunning } from '#lib/service/state.ts'
 import type { Transport } from '#lib/sync/transport.ts'
@@ -63,16 +63,16 @@ function Followed({ service, role }: { readonly service: string; readonly role: 
   )
 }
 
-const isAnswer = (value: unknown): value is PlannedAnswer =>
-  typeof value === 'object' && value !== null && 'plans' in value
+const isAnswer = (value: unknown): value is ServicesHere =>
+  typeof value === 'object' && value !== null && 'planned' in value
 
 /** The services that are planned: of this device's station, or of the one in the address. */
-const usePlanned = (): PlannedAnswer | null => {
-  const [answer, setAnswer] = useState<PlannedAnswer | null>(null)
+const usePlanned = (): ServicesHere | null => {
+  const [answer, setAnswer] = useState<ServicesHere | null>(null)
   useEffect(() => {
     let isShown = true
     const look = async () => {
-      const response = await fetch(`/planned${location.search}`, { cache: 'no-store' })
+      const response = await fetch(`/services${location.search}`, { cache: 'no-store' })
       const value: unknown = await response.json()
       if (isShown && isAnswer(value)) setAnswer(value)
     }
@@ -94,7 +94,7 @@ function Connected() {
   const planned = usePlanned()
   const [asked, setAsked] = useState<string | null>(null)
   useEffect(() => setAsked(new URLSearchParams(location.search).get('service') ?? ''), [])
-  const service = asked === '' ? planned?.plans[0]?.service : asked
+  const service = asked === '' ? planned?.planned[0]?.service : asked
   if (seen === null || service === null) return <Quiet title={words.title} why={words.connecting} />
   if (service !== undefined) return <Followed service={service} role={roleOf(seen)} />
   if (seen.you === null) return <Quiet title={words.notIn} why={words.notInWhy} />

@@ -2,6 +2,7 @@
 import type { FreezeProblem } from '#lib/larder/days.ts'
 import type { LotDiscardReason } from '#lib/larder/event.ts'
 import type { LotPlace } from '#lib/larder/lot.ts'
+import type { Pack } from '#lib/larder/relabelled.ts'
 import type { LotProblem } from '#lib/larder/take.ts'
 import type { CivilDate } from '#lib/safety/date-stamp.ts'
 import type { MomentProblem, ProbeAt, ReadingLack, ReadingQuestion } from '#lib/safety/readings.ts'
@@ -42,6 +43,14 @@ export type LarderCommand =
   | (OfLot & { readonly type: 'throwOutLot'; readonly reason: LotDiscardReason })
   | (OfLot & { readonly type: 'anotherTookLot' })
   | (OfLot & { readonly type: 'lotIsBack' })
+  /** Of an ingredient whose label changed since: by the word of somebody in charge. */
+  | (OfLot & {
+      readonly type: 'confirmLotLabel'
+      readonly ingredient: string
+      readonly pack: Pack
+      /** The version that was seen as the newest. */
+      readonly saw: number
+    })
   | { readonly type: 'confirmLarderClock'; readonly initials?: string | undefined }
 
 export type LarderRefusal =
@@ -58,6 +67,10 @@ export type LarderRefusal =
   | { readonly code: 'lot-cannot-freeze'; readonly because: FreezeProblem | 'not-cold' | 'frozen' }
   | { readonly code: 'lot-not-frozen' }
   | { readonly code: 'lot-no-slip' }
+  /** Its label is the one by which it was set aside. */
+  | { readonly code: 'lot-label-same' }
+  /** It changed once more since that was seen. */
+  | { readonly code: 'lot-label-newer' }
   | { readonly code: 'nothing-to-confirm' }
   | { readonly code: 'could-not-decide' }
   | { readonly code: 'id-used-for-something-else' }

@@ -4,6 +4,7 @@ import { dayOf, frozenFrom, limitsOfLot, thawedMark } from '#lib/larder/days.ts'
 import { lotCooling } from '#lib/larder/due.ts'
 import type { LarderEvent, LotRead } from '#lib/larder/event.ts'
 import { goneIn, type LarderState, type Lot, lotIn } from '#lib/larder/lot.ts'
+import { type LabelHistory, labelsOfBefore, relabelledOf } from '#lib/larder/relabelled.ts'
 import { lotBarred } from '#lib/larder/take.ts'
 import { inLimits } from '#lib/safety/holding.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
@@ -82,6 +83,19 @@ const thaw = (id: string, lot: Lot, now: number): LarderDecision => {
     : happened({ type: 'lotThawed', lot: id, dateMark })
 }
 
+const confirmLabel = (
+  lot: Lot,
+  { lot: id, ingredient, pack, saw }: Extract<LarderCommand, { readonly type: 'confirmLotLabel' }>,
+  history: LabelHistory,
+): LarderDecision => {
+  const newest = history.newest()
+  if (!relabelledOf(lot, newest).includes(ingredient)) return refuse({ code: 'lot-label-same' })
+  const version = newest[ingredient] ?? 0
+  if (version !== saw) return refuse({ code: 'lot-label-newer' })
+  const before = pack === 'same' ? [] : labelsOfBefore(lot, ingredient, history)
+  return happened({ type: 'lotLabelConfirmed', lot: id, ingredient, version, pack, before })
+}
+
 const isBack = (state: LarderState, id: string, now: number): LarderDecision => {
   const gone = goneIn(state, id)
   const isSlip = gone?.lot != null && lotIn(state, id) === undefined && now - gone.at <= SLIP_MS
@@ -105,11 +119,14 @@ const confirmed = (state: LarderState, wall: number): LarderDecision => {
   )
 }
 
+const NO_LABELS: LabelHistory = { newest: () => ({}), from: () => [] }
+
 /** What a command does in a larder; `now` is the server's, epoch milliseconds. */
 export const decideLarder = (
   state: LarderState,
   command: LarderCommand,
   now: number,
+  labels: LabelHistory = NO_LABELS,
 ): LarderDecision => {
   const isInitialled = command.initials !== undefined && command.initials.trim() !== ''
   if (command.type === 'confirmLarderClock') return confirmed(state, now)
@@ -131,8 +148,9 @@ export const decideLarder = (
         : refuse({ code: 'needs-initials' })
   }
   const barred = lotBarred(state, id, now)
-  if (barred !== null && !(command.type === 'readLot' && barred.code === 'lot-unread'))
-    return refuse(barred)
+  const isForUnread = command.type === 'readLot' || command.type === 'confirmLotLabel'
+  if (barred !== null && !(isForUnread && barred.code === 'lot-unread')) return refuse(barred)
+  if (command.type === 'confirmLotLabel') return confirmLabel(lot, command, labels)
   if (command.type === 'freezeLot')
     return isInitialled ? freeze(lot, command, now) : refuse({ code: 'needs-initials' })
   if (command.type === 'thawLot')

@@ -1,7 +1,9 @@
 /** What happens in the larder, past tense, as it lies in its stream. */
 import type { Frozen, LotFood, LotPlace } from '#lib/larder/lot.ts'
+import type { Pack } from '#lib/larder/relabelled.ts'
 import type { DateStamp } from '#lib/safety/date-stamp.ts'
 import type { Reading } from '#lib/safety/readings.ts'
+import type { Label } from '#lib/station/label.ts'
 
 export interface LotSetAside {
   readonly type: 'lotSetAside'
@@ -73,6 +75,17 @@ export interface LotBack {
   readonly lot: string
 }
 
+/** Somebody in charge said of which pack it was made: its label is of this version from now on. */
+export interface LotLabelConfirmed {
+  readonly type: 'lotLabelConfirmed'
+  readonly lot: string
+  readonly ingredient: string
+  readonly version: number
+  readonly pack: Pack
+  /** What counts beside that label. */
+  readonly before: readonly Label[]
+}
+
 export interface LotPastDate {
   readonly type: 'lotPastDate'
   readonly lot: string
@@ -111,6 +124,7 @@ export type LarderEvent =
   | LotThrownOut
   | LotGone
   | LotBack
+  | LotLabelConfirmed
   | LotPastDate
   | LotCoolingMissed
   | LotReadingMissed
@@ -124,6 +138,8 @@ export type LarderRecorded = LarderEvent & {
   readonly at: number
   /** Of what fell due null. */
   readonly command: string | null
+  /** Id of the adult whose passphrase proved it, where one did. */
+  readonly adult?: string
   /** Of what fell due: when it was. */
   readonly due?: number
 }

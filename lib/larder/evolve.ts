@@ -119,6 +119,14 @@ const fold = (state: LarderState, event: LarderRecorded): LarderState => {
       return takenOut(state, event.lot, event.amount, { at, how: 'another-class' })
     case 'lotBack':
       return back(state, event.lot)
+    case 'lotLabelConfirmed':
+      return withLot(state, event.lot, ({ labels, before }) => ({
+        labels: { ...labels, [event.ingredient]: event.version },
+        before: [
+          ...before,
+          ...event.before.map((label) => ({ ingredient: event.ingredient, label })),
+        ],
+      }))
     case 'lotMoved':
       return withLot(state, event.lot, () => ({ place: event.place }))
     case 'lotFrozen':

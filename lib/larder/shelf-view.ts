@@ -3,16 +3,30 @@ import { dayOf, lotEndsAt, thawedMark } from '#lib/larder/days.ts'
 import { SLIP_MS } from '#lib/larder/decide.ts'
 import { lotCooling, lotReadBy } from '#lib/larder/due.ts'
 import type { LarderState, Lot, LotBound, LotKept, LotPlace } from '#lib/larder/lot.ts'
+import { type LabelHistory, relabelledOf } from '#lib/larder/relabelled.ts'
 import { type LotProblem, lotBarred, lotsInOrder } from '#lib/larder/take.ts'
 import type { CivilDate } from '#lib/safety/date-stamp.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import type { Scale } from '#lib/safety/temperature.ts'
+import type { Label } from '#lib/station/label.ts'
 
 /** What falls due next of a lot, epoch milliseconds. */
 export type NextOfLot =
   | { readonly what: 'stage'; readonly stage: 1 | 2; readonly at: number }
   | { readonly what: 'reading'; readonly at: number }
   | { readonly what: 'date'; readonly at: number }
+
+/** An ingredient whose label is another than the one by which a lot was set aside. */
+export interface RelabelledHere {
+  readonly ingredient: string
+  /** As its station calls it. */
+  readonly name: string
+  /** null: nobody has read it, or no row is left of it. */
+  readonly was: Label | null
+  readonly is: Label | null
+  /** The version that is the newest. */
+  readonly version: number
+}
 
 export interface LotShown {
   readonly lot: string
@@ -34,6 +48,8 @@ export interface LotShown {
   readonly bound: LotBound | null
   /** Why nothing of it is taken now; null where it may be. */
   readonly barred: LotProblem | null
+  /** Until the person in charge has said of which pack it was made, it isn't taken. */
+  readonly relabelled: readonly RelabelledHere[]
   /** Of its component it is the one that goes first. */
   readonly isFirst: boolean
   readonly stoodOpen: boolean
@@ -63,11 +79,35 @@ const nextOf = (lot: Lot, now: number): NextOfLot | null => {
   return endsAt === null ? null : { what: 'date', at: endsAt }
 }
 
+/** What is known of labels, and what stations call their ingredients. */
+export interface LabelsHere extends LabelHistory {
+  nameOf(station: string, ingredient: string): string
+}
+
+const relabelledHere = (lot: Lot, labels: LabelsHere): readonly RelabelledHere[] => {
+  const newest = labels.newest()
+  return relabelledOf(lot, newest).map((ingredient) => {
+    const saw = lot.labels?.[ingredient] ?? 0
+    const rows = labels.from(ingredient, saw)
+    const version = newest[ingredient] ?? 0
+    const at = (asked: number) => rows.find((one) => one.version === asked)?.label ?? null
+    const name = labels.nameOf(lot.from.station, ingredient)
+    return { ingredient, name, was: at(saw), is: at(version), version }
+  })
+}
+
 const shown = (
   state: LarderState,
   [id, lot]: readonly [string, Lot],
-  first: ReadonlyMap<string, string>,
-  now: number,
+  {
+    first,
+    now,
+    labels,
+  }: {
+    readonly first: ReadonlyMap<string, string>
+    readonly now: number
+    readonly labels: LabelsHere
+  },
 ): LotShown => {
   const { component, name, from, amount, unit, kept, place, setAsideAt, presentUntil } = lot
   const thawed = lot.frozen && thawedMark({ ...lot, frozen: lot.frozen }, dayOf(lot, now))
@@ -88,6 +128,7 @@ const shown = (
     presentUntil,
     bound: lot.bound?.why ?? null,
     barred: lotBarred(state, id, now),
+    relabelled: relabelledHere(lot, labels),
     isFirst: first.get(component) === id,
     stoodOpen: lot.stoodOpen,
     soiledBy: lot.soiledBy,
@@ -97,7 +138,7 @@ const shown = (
 }
 
 /** The larder at a moment, epoch milliseconds. */
-export const larderShown = (state: LarderState, now: number): LarderShown => {
+export const larderShown = (state: LarderState, now: number, labels: LabelsHere): LarderShown => {
   const lots = lotsInOrder(state)
   const first = new Map<string, string>()
   for (const [id, { component }] of lots)
@@ -106,7 +147,7 @@ export const larderShown = (state: LarderState, now: number): LarderShown => {
     now,
     position: state.position,
     clockJumpedBy: state.clockJump?.byMs ?? null,
-    lots: lots.map((one) => shown(state, one, first, now)),
+    lots: lots.map((one) => shown(state, one, { first, now, labels })),
     slips: Object.entries(state.gone).flatMap(([lot, { lot: kept, at }]) =>
       kept !== null && now - at <= SLIP_MS ? [{ lot, name: kept.name, until: at + SLIP_MS }] : [],
     ),

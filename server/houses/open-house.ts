@@ -1,5 +1,6 @@
 /** A house: its stores in a folder of its own, its stations, and the rails over them. */
 import type { Logger } from 'pino'
+import type { LabelsHere } from '#lib/larder/shelf-view.ts'
 import { endsService } from '#lib/service/events/ends-service.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import { stationSchema } from '#lib/station/schema.ts'
@@ -40,6 +41,8 @@ export interface OpenHouse {
   readonly publications: Publications
   /** What is set aside between services. */
   readonly larder: Larder
+  /** What is known of the labels of its lots. */
+  readonly larderLabels: LabelsHere
   readonly keeping: OpenKeeping
   readonly forecasts: Forecasts
   /** Settles when what was taken is committed, shown, answered and kept. */
@@ -88,11 +91,19 @@ export const openHouse = async (setup: {
     logger,
     fatal,
   })
+  const larderLabels: LabelsHere = {
+    newest: labels.newest,
+    from: (ingredient, version) => labels.since(ingredient, version - 1),
+    nameOf: (station, ingredient) =>
+      stations.find(station)?.document.ingredients.find(({ id }) => id === ingredient)?.name ??
+      ingredient,
+  }
   const larder = await openLarder({
     house: houseOf(database),
     log: events.as(),
     guests,
     clock,
+    labels: larderLabels,
     logger,
     fatal,
   })
@@ -163,6 +174,7 @@ export const openHouse = async (setup: {
     contacts,
     publications,
     larder,
+    larderLabels,
     keeping,
     forecasts,
     finish: async () => {

@@ -1,14 +1,10 @@
 /** What a day ahead is planned by: the menu, what past services taught, and what is planned already. */
-import type { IncomingMessage } from 'node:http'
 import { daysAlike } from '#lib/rooms/prep/facts/days-alike.ts'
 import { measuredMinutes } from '#lib/rooms/prep/facts/measured-minutes.ts'
-import type { AheadAnswer, PlannedAnswer, PlannedService } from '#lib/rooms/prep/views/ahead.ts'
+import type { AheadAnswer, PlannedService } from '#lib/rooms/prep/views/ahead.ts'
 import { withoutReaders } from '#lib/station/label.ts'
-import type { Access } from '#server/access/access.ts'
 import type { OpenHouse } from '#server/houses/open-house.ts'
 import { type MenuCoded, type MenuRoute, shows } from '#server/http/menu-route.ts'
-import { type Route, reads } from '#server/http/routes.ts'
-import { sendJson } from '#server/http/sending.ts'
 
 const MINUTES_OF_A_DAY = 1_440
 const MOST_GUESTS = 20_000
@@ -65,24 +61,3 @@ export const planRows = (deps: {
     }
   }),
 ]
-
-/** For every device of the house: which days are planned, so that its tablet follows the next. */
-export const plannedRoute = (deps: {
-  readonly house: Pick<House, 'services'>
-  readonly access: Pick<Access, 'deviceOf'>
-}): Route =>
-  reads('/planned', ({ request, response }) => {
-    const device = deps.access.deviceOf(request)
-    if (device === null) return sendJson(response, 401, { code: 'not-joined' })
-    const answer: PlannedAnswer = { plans: plansOf(deps.house, stationOf(device, request)) }
-    return sendJson(response, 200, answer)
-  })
-
-/** A lead's device turns to any station of the house; another stays at its own. */
-const stationOf = (
-  { role, station }: { readonly role: string; readonly station: string },
-  request: IncomingMessage,
-): string => {
-  const asked = new URL(request.url ?? '/', 'http://station').searchParams.get('station')
-  return asked !== null && (role === 'lead' || role === 'in-charge') ? asked : station
-}

@@ -3,6 +3,7 @@ import type { Recorded } from '#lib/service/events/event.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 import type { EventLog } from '#server/event-log/port.ts'
 import { type HouseLabels, openHouseLabels } from '#server/labels/house-labels.ts'
+import type { Labels } from '#server/labels/port.ts'
 import { createSqliteLabels } from '#server/labels/sqlite.ts'
 import { createLabelsGuard, type LabelsGuard } from '#server/rail/labels-guard.ts'
 import type { Rail } from '#server/rail/rail.ts'
@@ -13,6 +14,8 @@ export interface OpenLabels extends HouseLabels {
   readonly guard: LabelsGuard
   /** Id of the house that they are of. */
   readonly house: string
+  /** Those of an ingredient that came after a version, in order. */
+  readonly since: Labels['since']
   /** What was cut short between a service and the house is done now, from either side. */
   recover(): Promise<void>
 }
@@ -33,7 +36,8 @@ export const openLabels = (deps: {
   const { file, log, rails, fatal } = deps
   const house = houseOf(file)
   const guard = createLabelsGuard(log, house)
-  const labels = openHouseLabels({ labels: createSqliteLabels(file, house), guard, rails, fatal })
+  const rows = createSqliteLabels(file, house)
+  const labels = openHouseLabels({ labels: rows, guard, rails, fatal })
 
   const isAhead = ({ labelVersions = {} }: ServiceState): boolean =>
     Object.entries(labelVersions).some(
@@ -44,6 +48,7 @@ export const openLabels = (deps: {
     ...labels,
     guard,
     house,
+    since: rows.since,
     recover: async () => {
       for (const rail of rails())
         if (isAhead(rail.state())) labels.take(await log.read(rail.service, 0))

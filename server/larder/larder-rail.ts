@@ -10,6 +10,7 @@ import type { LarderEvent, LarderRecorded } from '#lib/larder/event.ts'
 import { evolveLarder } from '#lib/larder/evolve.ts'
 import { lotGuards } from '#lib/larder/guards.ts'
 import { EMPTY_LARDER, type LarderState } from '#lib/larder/lot.ts'
+import type { LabelHistory } from '#lib/larder/relabelled.ts'
 import { larderStream } from '#lib/larder/stream.ts'
 import { hashOf } from '#lib/service/state-hash.ts'
 import type { EventLog, LoggedAnswer } from '#server/event-log/port.ts'
@@ -24,6 +25,8 @@ export interface LarderPorts {
   readonly log: LarderLog
   readonly guests: Pick<Guests, 'put'>
   readonly clock: ServerClock
+  /** What the house knows of labels. */
+  readonly labels: LabelHistory
   readonly logger: Logger
   /** The store failed: what was appended is unknown, so the process ends. */
   readonly fatal: (error: unknown) => void
@@ -36,8 +39,11 @@ export interface Larder {
   state(): LarderState
   /** As the log has it now, whoever appended to it. */
   newest(): Promise<LarderState>
-  /** Settles when the answer is durable. */
-  submit(id: string, command: LarderCommand): Promise<LarderReply>
+  /**
+   * Settles when the answer is durable.
+   * @param adult whose passphrase proved it: stamped on what it caused
+   */
+  submit(id: string, command: LarderCommand, adult?: string): Promise<LarderReply>
   /** Appends what fell due, and a jump of the clock. */
   look(): void
   idle(): Promise<void>
@@ -55,6 +61,7 @@ interface Asked {
   readonly id: string
   readonly command: LarderCommand
   readonly fingerprint: string
+  readonly adult: string | null
 }
 
 /** Reads a house's larder from the log and takes what is asked of it from then on. */
@@ -95,7 +102,7 @@ export const openLarder = async (ports: LarderPorts): Promise<Larder> => {
   const stamped = (
     from: LarderState,
     events: readonly LarderEvent[],
-    command: string,
+    { id: command, adult }: Pick<Asked, 'id' | 'adult'>,
     now: number,
   ): readonly LarderRecorded[] => {
     const isConfirmed = events.some(({ type }) => type === 'larderClockConfirmed')
@@ -105,6 +112,7 @@ export const openLarder = async (ports: LarderPorts): Promise<Larder> => {
       position: from.position + 1 + index,
       at,
       command,
+      ...(adult === null ? {} : { adult }),
     }))
   }
 
@@ -132,8 +140,9 @@ export const openLarder = async (ports: LarderPorts): Promise<Larder> => {
     const then = due.reduce(evolveLarder, state)
     try {
       const isClock = command.type === 'confirmLarderClock'
-      const decision = decideLarder(then, command, isClock ? now : Math.max(now, then.at))
-      const own = 'events' in decision ? stamped(then, decision.events, id, now) : []
+      const at = isClock ? now : Math.max(now, then.at)
+      const decision = decideLarder(then, command, at, ports.labels)
+      const own = 'events' in decision ? stamped(then, decision.events, asked, now) : []
       const answer: LarderAnswer =
         'refusal' in decision
           ? { answer: 'refused', refusal: decision.refusal }
@@ -199,11 +208,11 @@ export const openLarder = async (ports: LarderPorts): Promise<Larder> => {
     stream,
     state: () => state,
     newest,
-    submit: async (id, command) => {
+    submit: async (id, command, adult) => {
       const fingerprint = hashOf(bare(command))
       if (command.initials !== undefined)
         await guests.put(stream, id, [{ kind: 'initials', body: command.initials }])
-      return inTurn({ id, command: bare(command), fingerprint })
+      return inTurn({ id, command: bare(command), fingerprint, adult: adult ?? null })
     },
     look,
     idle: async () => {

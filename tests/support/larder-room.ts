@@ -2,13 +2,18 @@ import { pino } from 'pino'
 import type { LarderEvent, LarderRecorded } from '#lib/larder/event.ts'
 import { evolveLarder } from '#lib/larder/evolve.ts'
 import { lotGuards } from '#lib/larder/guards.ts'
+import type { LabelHistory } from '#lib/larder/relabelled.ts'
 import { type Larder, type LarderLog, openLarder } from '#server/larder/larder-rail.ts'
 import { createMemoryGuests } from '#tests/support/memory-guests.ts'
 import { createMemoryLog } from '#tests/support/memory-log.ts'
 import { createTestClock } from '#tests/support/rail-room.ts'
 
 /** A house's larder over a log and guests in memory, with a clock that is told. */
-export const createLarderRoom = async (from: { readonly at: number; readonly log?: LarderLog }) => {
+export const createLarderRoom = async (from: {
+  readonly at: number
+  readonly log?: LarderLog
+  readonly labels?: LabelHistory
+}) => {
   const log: LarderLog = from.log ?? createMemoryLog()
   const guests = createMemoryGuests()
   const time = createTestClock(from.at)
@@ -19,6 +24,7 @@ export const createLarderRoom = async (from: { readonly at: number; readonly log
       log,
       guests,
       clock: time.clock,
+      labels: from.labels ?? { newest: () => ({}), from: () => [] },
       logger: pino({ level: 'silent' }),
       fatal: (error) => faults.push(error),
     })

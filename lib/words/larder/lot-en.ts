@@ -40,7 +40,7 @@ export const sayLotProblem = (
     case 'made-otherwise':
       return 'This station makes it of something else, so what is in it isn’t known here. Take it where it was made.'
     case 'label-changed':
-      return `The label of ${name(problem.ingredient)} was changed since it was set aside, so what is in it isn’t known here. Call the person in charge.`
+      return `The label of ${name(problem.ingredient)} was changed since it was set aside, so what is in it isn’t known here. On the Larder screen the person in charge says which pack it was made of; else throw it out.`
     case 'stood-open-elsewhere':
       return 'It was open on another station’s line: what touched it there isn’t known here.'
   }

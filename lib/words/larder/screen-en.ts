@@ -32,6 +32,7 @@ export const larderScreen = {
   stays: (time: string) => `Somebody is there until ${time}`,
   nobody: 'Nobody said to be there by then',
   first: 'goes first',
+  relabelled: 'A label changed since: say which pack it was made of',
   jumped:
     'The laptop’s clock jumped. Nothing is taken, and nothing counts as late, until somebody says that it is right.',
   clockIsRight: (time: string) => `It is ${time} now: the clock is right`,
@@ -58,5 +59,9 @@ export const larderScreen = {
     'lot-reading-asked': 'That temperature can’t be right. Check the number and the scale.',
     'lot-cannot-freeze': 'It can’t be frozen: it isn’t cold, or none of its days is left.',
     'lot-no-slip': 'That is too long ago. What came back is thrown out.',
+    'lot-label-same': 'Its label is the one that it was made with: it may be taken.',
+    'lot-label-newer': 'Its label changed once more: read what it says now, then say it again.',
+    'not-it': 'That is no passphrase of somebody in charge.',
+    'too-many-tries': 'Too many wrong passphrases from here. Wait a little.',
   } as Readonly<Record<string, string>>,
 } as const

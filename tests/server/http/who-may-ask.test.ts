@@ -53,7 +53,6 @@ const TABLE: Readonly<Record<string, Least>> = {
   'POST /menu/csv/look': 'lead',
   'POST /menu/csv': 'lead',
   'GET /plan/ahead': 'lead',
-  'GET /planned': 'any device',
   'GET /services': 'any device',
   'GET /larder/now': 'lead',
   'POST /larder/do': 'lead',

@@ -1,12 +1,15 @@
 import { describe, expect, it } from 'vitest'
 import type { LarderRecorded } from '#lib/larder/event.ts'
 import type { LotFood } from '#lib/larder/lot.ts'
-import { waysTo } from '#lib/needs/declared.ts'
+import type { LabelHistory } from '#lib/larder/relabelled.ts'
+import { declaredBy, waysTo } from '#lib/needs/declared.ts'
 import type { Answer } from '#lib/protocol/wire.ts'
 import { stampOf } from '#lib/safety/date-marks.ts'
+import type { LabelVersions } from '#lib/service/events/line-event.ts'
 import { isRunning } from '#lib/service/state.ts'
 import type { Command } from '#lib/spine/registry.ts'
 import { componentOf } from '#lib/station/find.ts'
+import type { Label } from '#lib/station/label.ts'
 import type { LarderLog } from '#server/larder/larder-rail.ts'
 import { openRail, type Rail } from '#server/rail/rail.ts'
 import { createGatedLog } from '#tests/support/gated-log.ts'
@@ -37,17 +40,32 @@ const food = (more: Partial<LotFood> = {}): LotFood =>
 const takes = (amount: number, lot = 'a'): Command => ({ type: 'takeFromLarder', lot, amount })
 
 /** Two stations with a service each, two rails over one log, and the house's larder. */
-const room = async (lot: Partial<LotFood> = {}) => {
+const room = async (
+  lot: Partial<LotFood> = {},
+  {
+    labels,
+    newestLabels = {},
+  }: Partial<{ labels: LabelHistory; newestLabels: LabelVersions }> = {},
+) => {
   const gated = createGatedLog()
   const log = gated.log.as<LarderRecorded, never>() as unknown as LarderLog
-  const larderRoom = await createLarderRoom({ at: NOON, log })
+  const larderRoom = await createLarderRoom({
+    at: NOON,
+    log,
+    ...(labels ? { labels } : {}),
+  })
   const { larder } = larderRoom
   const { ports } = await createRailRoom({ log: gated.log, larder })
   const open = async (station: string, service: string): Promise<Rail> => {
     const rail = await openRail({
       ...ports,
       service,
-      station: (id) => ({ revision: 1, document: { ...railStation, id } }),
+      station: (id) => ({
+        revision: 1,
+        document: { ...railStation, id },
+        labels: newestLabels,
+      }),
+      newestLabels: () => newestLabels,
     })
     await rail.submit(`open-${service}`, { ...OPEN, station } as Command, 'lead')
     return rail
@@ -109,6 +127,34 @@ describe('taken from the larder', () => {
       problem: { code: 'stood-open-elsewhere' },
     })
     expect((await open.larder.newest()).lots.a?.amount).toBe(HELD)
+  })
+
+  it('[LA50] said to be of a pack of before, it is taken, and the label of before counts beside today’s', async () => {
+    const [ingredient = ''] = madeOf
+    const newest = { [ingredient]: 7 }
+    const read: Label = {
+      declarations: { milk: 'contains', sesame: 'free' },
+      traits: [],
+      claims: {},
+      readOn: '2026-02-01',
+      readBy: null,
+    }
+    const rows = [
+      { version: 0, label: read, same: true },
+      { version: 7, label: { ...read, declarations: { milk: 'free' } }, same: false },
+    ] as const
+    const history = { newest: () => newest, from: () => rows }
+    const { one, larder } = await room({ madeOf }, { labels: history, newestLabels: newest })
+    expect(refusalOf(await one.submit('t', takes(1_000), 'lead'))).toMatchObject({
+      problem: { code: 'label-changed', ingredient },
+    })
+    const said = { type: 'confirmLotLabel', lot: 'a', ingredient, pack: 'before', saw: 7 } as const
+    expect(await larder.submit('said', said, 'adult-1')).toMatchObject({ answer: 'accepted' })
+    expect(await one.submit('again', takes(1_000), 'lead')).toMatchObject({ answer: 'accepted' })
+    const state = one.state()
+    if (!isRunning(state)) throw new Error('no service')
+    expect(state.mixing[ingredient]?.pans).toEqual(['batch/b1'])
+    expect(declaredBy(state.station, 'rice', 'milk').state).toBe('contains')
   })
 
   it('[LA32] two stations that want all of it at once: one gets it, the other is told', async () => {

@@ -8,13 +8,10 @@ export interface PlannedService
   readonly service: string
 }
 
-/** Services that are planned, the earliest first. */
-export interface PlannedAnswer {
-  readonly plans: readonly PlannedService[]
-}
-
-export interface AheadAnswer extends PlannedAnswer {
+export interface AheadAnswer {
   readonly code: 'done'
+  /** Services that are planned, the earliest first. */
+  readonly plans: readonly PlannedService[]
   /** The server's time, epoch milliseconds. */
   readonly at: number
   readonly station: StationDocument

@@ -5,6 +5,7 @@ import { type LarderState, type Lot, type LotFood, lotIn } from '#lib/larder/lot
 import { lotTakeProblem, type TakeProblem } from '#lib/larder/take.ts'
 import { waysTo } from '#lib/needs/declared.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { labelHere } from '#lib/station/filled.ts'
 import { findComponent } from '#lib/station/find.ts'
 import { isOfBefore } from '#lib/station/relabelled.ts'
 
@@ -50,5 +51,12 @@ export const takenFromLarder = (
   const problem = lotTakeProblem(larder, id, asked) ?? (lot ? otherwise(state, lot) : null)
   if (problem || !lot) return { problem: problem ?? { code: 'no-such-lot' } }
   const { amount, setAsideAt, since, version, place, bound, unreadSince, ...food } = lot
-  return { food: { ...food, finishedAt: food.finishedAt ?? setAsideAt, ...thawed(lot, asked.now) } }
+  // Another of the house may name allergens that this station's set doesn't.
+  const before = food.before.map(({ ingredient, label }) => ({
+    ingredient,
+    label: labelHere(state.station, label),
+  }))
+  return {
+    food: { ...food, before, finishedAt: food.finishedAt ?? setAsideAt, ...thawed(lot, asked.now) },
+  }
 }

@@ -27,6 +27,7 @@ import { menuRoutes } from '#server/http/menu-route.ts'
 import { planRows } from '#server/http/plan.ts'
 import type { Route } from '#server/http/routes.ts'
 import { servicesRoute } from '#server/http/services.ts'
+import { tastingRows } from '#server/http/tasting.ts'
 import { createPhotos } from '#server/labels/photos.ts'
 import { createServerClock, type ServerClock } from '#server/rail/clock.ts'
 import { attachSockets } from '#server/sockets/attach.ts'
@@ -147,6 +148,12 @@ export const composeStation = async ({
           now: clock.now,
         }),
         ...planRows({ house: own, now: clock.now }),
+        ...tastingRows({
+          tastings: own.tastings,
+          station: (id) =>
+            (id === '' ? own.stations.first() : own.stations.find(id))?.document ?? null,
+          now: clock.now,
+        }),
       ]),
       ...menuPhotoRoutes({ access, photos, log: logger }),
       ...menuCarryRoutes({ access, log: logger, ...carry }),

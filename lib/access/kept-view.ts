@@ -6,6 +6,7 @@ const END: Readonly<Record<Until, number>> = {
   acknowledged: 0.08,
   stop: 0.2,
   close: 1 / 3,
+  tasted: 1 / 3,
   forgotten: 0.5,
   retention: 2 / 3,
   replaced: 1,

@@ -19,6 +19,8 @@ export type HouseTable =
   | 'devices'
   | 'join_codes'
   | 'retention'
+  | 'tastings'
+  | 'measured_yields'
 
 /** Where it lies: a table of a file, or a file, in the data folder; or in a browser. */
 export type Where =
@@ -32,12 +34,13 @@ export type Where =
     }
 
 /**
- * `close`: of the service. `retention`: so many days after it. `stop`: of the server. `replaced`: by
+ * `close`: of the service. `tasted`: as a tasting ends, or a day after it was to. `retention`: so many days after it. `stop`: of the server. `replaced`: by
  * what comes after it. `removed`: by the lead, or when its life is over. `acknowledged`: by the server.
  * `forgotten`: by its device.
  */
 export type Until =
   | 'close'
+  | 'tasted'
   | 'retention'
   | 'stop'
   | 'replaced'
@@ -58,6 +61,8 @@ export interface KeptRow {
 
 const CREW = ['counter', 'assembly', 'hand-over', 'lead', 'in-charge'] as const
 
+const LEADS = ['lead', 'in-charge'] as const
+
 const apart = <const Kind extends ApartKind>(kind: Kind) =>
   ({ file: 'guests.db', tables: ['apart'], kind }) as const
 
@@ -71,13 +76,8 @@ export const KEPT = [
   },
   { id: 'reasons', where: apart('reasons'), until: 'close', sees: ['in-charge'], forgets: true },
   { id: 'texts', where: apart('text'), until: 'close', sees: ['in-charge'], forgets: true },
-  {
-    id: 'initials',
-    where: apart('initials'),
-    until: 'retention',
-    sees: [],
-    forgets: false,
-  },
+  { id: 'initials', where: apart('initials'), until: 'retention', sees: [], forgets: false },
+  { id: 'tasters', where: apart('needs'), until: 'tasted', sees: LEADS, forgets: false },
   {
     id: 'streams',
     where: { file: 'log.db', tables: ['services', 'entries', 'answers'] },
@@ -103,6 +103,13 @@ export const KEPT = [
   {
     id: 'records',
     where: { file: 'house.db', tables: ['service_records'] },
+    until: 'always',
+    sees: ['lead', 'in-charge'],
+    forgets: false,
+  },
+  {
+    id: 'tastings',
+    where: { file: 'house.db', tables: ['tastings', 'measured_yields'] },
     until: 'always',
     sees: ['lead', 'in-charge'],
     forgets: false,

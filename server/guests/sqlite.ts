@@ -23,6 +23,17 @@ const versions = [
    ) STRICT, WITHOUT ROWID;
    INSERT INTO apart SELECT service, command, 'name', name FROM names;
    DROP TABLE names;`,
+  // What tasters can't eat; of guests it is in the order itself.
+  `CREATE TABLE apart_now (
+     service TEXT NOT NULL,
+     command TEXT NOT NULL,
+     kind TEXT NOT NULL CHECK (kind IN ('name', 'reasons', 'text', 'initials', 'needs')),
+     body TEXT NOT NULL,
+     PRIMARY KEY (service, command, kind)
+   ) STRICT, WITHOUT ROWID;
+   INSERT INTO apart_now SELECT service, command, kind, body FROM apart;
+   DROP TABLE apart;
+   ALTER TABLE apart_now RENAME TO apart;`,
 ]
 
 interface Row {

@@ -27,6 +27,8 @@ import { createRevisions } from '#server/stations/revisions.ts'
 import { createSqliteStations } from '#server/stations/sqlite.ts'
 import { closeDurableDatabase, type SqliteDatabase } from '#server/store/durable-database.ts'
 import { openHouseDatabase } from '#server/store/house-database.ts'
+import { createTastingStore } from '#server/tasting/sqlite.ts'
+import { createTastings, type Tastings } from '#server/tasting/tastings.ts'
 
 export interface OpenHouse {
   readonly folder: DataFolder
@@ -43,6 +45,8 @@ export interface OpenHouse {
   readonly larder: Larder
   /** What is known of the labels of its lots. */
   readonly larderLabels: LabelsHere
+  /** Batches that are made to be tried, and what own batches really made. */
+  readonly tastings: Tastings
   readonly keeping: OpenKeeping
   readonly forecasts: Forecasts
   /** Settles when what was taken is committed, shown, answered and kept. */
@@ -135,8 +139,15 @@ export const openHouse = async (setup: {
   await labels.recover()
   contacts.recover()
   for (const newest of services.currents()) records.take(newest)
+  const tastings = createTastings({
+    store: createTastingStore(database),
+    guests,
+    station: (id) => stations.find(id)?.document ?? null,
+    now: clock.now,
+  })
   const keeping = await openKeeping({
     house: database,
+    tastings,
     services,
     log: events,
     guests,
@@ -175,6 +186,7 @@ export const openHouse = async (setup: {
     publications,
     larder,
     larderLabels,
+    tastings,
     keeping,
     forecasts,
     finish: async () => {
@@ -182,6 +194,7 @@ export const openHouse = async (setup: {
       await labels.idle()
       await services.idle()
       await larder.idle()
+      await tastings.idle()
       await records.idle()
       await keeping.idle()
     },

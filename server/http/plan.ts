@@ -12,7 +12,7 @@ const MOST_GUESTS = 20_000
 const USUAL_OPENS = 680
 const USUAL_LENGTH = 60
 
-type House = Pick<OpenHouse, 'stations' | 'records' | 'services'>
+type House = Pick<OpenHouse, 'stations' | 'records' | 'services' | 'tastings'>
 
 /** A whole number of the address; null where it is none, or out of its range. */
 const numberIn = (text: string, most: number): number | null => {
@@ -57,6 +57,7 @@ export const planRows = (deps: {
       past: taught.past.length,
       wanted: daysAlike(taught, { opens, closes: Math.max(opens + 5, closes), expected }),
       minutes: measuredMinutes(batches),
+      yields: deps.house.tastings.corrected(document),
       plans: plansOf(deps.house, document.id),
     }
   }),

@@ -21,6 +21,8 @@ const COUNT: Readonly<Record<HouseTable, string>> = {
   devices: 'SELECT count(*) FROM devices',
   join_codes: 'SELECT count(*) FROM join_codes',
   retention: 'SELECT count(*) FROM retention',
+  tastings: 'SELECT count(*) FROM tastings',
+  measured_yields: 'SELECT count(*) FROM measured_yields',
 }
 
 export const createCounting = (ports: {

@@ -20,12 +20,15 @@ import type { PrivacyNow, ReasonsTold } from '#lib/access/kept-http.ts'
 import { endsService } from '#lib/service/events/ends-service.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import { isUnderWay } from '#lib/service/state.ts'
+import { tastingOf } from '#lib/tasting/stream.ts'
+import type { Tasting } from '#lib/tasting/tasting.ts'
 import type { EventLog } from '#server/event-log/port.ts'
 import type { Guests } from '#server/guests/port.ts'
 import type { Counting } from '#server/privacy/counting.ts'
 import { commandsOf, reasonsIn } from '#server/privacy/guest.ts'
 import { forgetLarderInitials, sweepLarderOrphans } from '#server/privacy/larder-initials.ts'
 import type { RetentionStore } from '#server/privacy/retention-store.ts'
+import { forgetTastings } from '#server/privacy/tasting-needs.ts'
 import type { ServerClock } from '#server/rail/clock.ts'
 import type { StationServices } from '#server/rail/station-services.ts'
 import type { StoredAnswer } from '#server/rail/stored-answer.ts'
@@ -51,6 +54,7 @@ export interface KeepingPorts {
   readonly log: Pick<EventLog<Recorded, StoredAnswer>, 'read' | 'services' | 'guards'>
   readonly guests: Guests
   readonly records: Pick<KnownRecords, 'all' | 'take' | 'idle'>
+  readonly tastings: { readonly all: () => readonly Tasting[] }
   readonly store: RetentionStore
   readonly clock: Pick<ServerClock, 'now' | 'monotonic'>
   readonly counting: Counting
@@ -162,7 +166,8 @@ export const createKeeping = (ports: KeepingPorts): Keeping => {
     const time = look()
     const known = await log.services()
     const held = await guests.services()
-    const lost = held.filter((service) => !known.includes(service))
+    const isOfTasting = (service: string) => tastingOf(service) !== null
+    const lost = held.filter((service) => !known.includes(service) && !isOfTasting(service))
     await by(atRetention, RETENTION, lost)
     const closed = [...lost]
     // Asked of all, so that each has its record before its stream is due.
@@ -170,6 +175,7 @@ export const createKeeping = (ports: KeepingPorts): Keeping => {
       if ((await isClosed(service)) && held.includes(service)) closed.push(service)
     await by(atClose, CLOSE, closed)
     await forgetLarderInitials(ports, time, store.days())
+    await forgetTastings(ports, time, store.days())
     await records.idle()
     const due = await dueNow(time)
     if (due.length === 0) return

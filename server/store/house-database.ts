@@ -114,6 +114,25 @@ export const houseVersions = [
   // Whether who published it said that what it no longer names never touched.
   `ALTER TABLE published ADD COLUMN never_touched INTEGER NOT NULL DEFAULT 0
      CHECK (never_touched IN (0, 1));`,
+  // A batch that is made to be tried, and what own batches made of their cards.
+  `CREATE TABLE tastings (
+     number INTEGER PRIMARY KEY,
+     id TEXT NOT NULL UNIQUE,
+     station TEXT NOT NULL,
+     body TEXT NOT NULL CHECK (json_valid(body))
+   ) STRICT;
+   CREATE TABLE measured_yields (
+     number INTEGER PRIMARY KEY,
+     station TEXT NOT NULL,
+     component TEXT NOT NULL,
+     card TEXT NOT NULL CHECK (length(card) = 64),
+     on_day TEXT NOT NULL,
+     ratio REAL NOT NULL CHECK (ratio > 0),
+     factor REAL CHECK (factor > 0),
+     typed TEXT,
+     tasting TEXT NOT NULL,
+     UNIQUE (tasting, component)
+   ) STRICT;`,
 ]
 
 /** 'LSho' in ASCII. */

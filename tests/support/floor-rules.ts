@@ -8,6 +8,7 @@ export const FLOORS: readonly string[] = [
   'lib/safety',
   'lib/station',
   'lib/needs',
+  'lib/tasting',
   'lib/estimate',
   'lib/larder',
   'lib/prep',

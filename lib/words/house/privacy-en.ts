@@ -11,6 +11,8 @@ const ROWS = {
   guards: { name: 'What two may not change at once', what: 'names of stations, and how often' },
   larder: { name: 'The larder', what: 'food, dates and readings; whose initials, apart' },
   streams: { name: 'The service, order by order', what: 'numbers, food, what is kept apart' },
+  tasters: { name: 'What tasters keep from', what: 'by number, no name beside it' },
+  tastings: { name: 'Tastings', what: 'what was tried, when, and what a batch really made' },
   records: { name: 'The service in sums', what: 'counts, waste, readings: no guest in it' },
   stations: { name: 'The line', what: 'recipes, amounts, prices' },
   drafts: {
@@ -58,6 +60,7 @@ export const privacyWords = {
     ({
       acknowledged: 'it is sent',
       close: 'the service closes',
+      tasted: 'the tasting ends',
       stop: 'the server stops',
       forgotten: 'the tablet forgets it',
       retention: `${counted(days, 'day', 'days')} after the close`,

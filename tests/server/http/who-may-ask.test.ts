@@ -53,6 +53,9 @@ const TABLE: Readonly<Record<string, Least>> = {
   'POST /menu/csv/look': 'lead',
   'POST /menu/csv': 'lead',
   'GET /plan/ahead': 'lead',
+  'GET /tasting/now': 'lead',
+  'GET /tasting/yields': 'lead',
+  'POST /tasting/do': 'lead',
   'GET /services': 'any device',
   'GET /larder/now': 'lead',
   'POST /larder/do': 'lead',
@@ -69,12 +72,20 @@ test('[D29] the table names every address of the house that asks who one is', ()
   const named = readdirSync(folder).flatMap((file) =>
     [
       ...readFileSync(join(folder, file), 'utf8').matchAll(
-        /'(\/(?:access|menu|larder|plan|services)[a-z/-]*)'/g,
+        /'(\/(?:access|menu|larder|plan|services|tasting)[a-z/-]*)'/g,
       ),
     ].map(([, path = '']) => path),
   )
   /** Pages, which anybody may open. */
-  const pages = ['/menu', '/menu/label', '/menu/carry', '/menu/recipe', '/larder', '/plan']
+  const pages = [
+    '/menu',
+    '/menu/label',
+    '/menu/carry',
+    '/menu/recipe',
+    '/larder',
+    '/plan',
+    '/tasting',
+  ]
   const asked = new Set(Object.keys(TABLE).map((row) => row.split(' ')[1] ?? ''))
   expect([...new Set(named)].filter((path) => !pages.includes(path)).sort()).toEqual(
     [...asked].sort(),

@@ -1,4 +1,5 @@
 /** What the server answers of a day ahead: shared by it and the plan's screen. */
+import type { CorrectedYield } from '#lib/recipes/measured-yield.ts'
 import type { DaysAlike } from '#lib/rooms/prep/facts/days-alike.ts'
 import type { ServicePlan } from '#lib/service/events/plan-event.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
@@ -20,4 +21,6 @@ export interface AheadAnswer {
   readonly wanted: Readonly<Record<string, DaysAlike>>
   /** Minutes that a making took, as measured. */
   readonly minutes: Readonly<Record<string, number>>
+  /** What own batches made of their cards, by component; left away by a server of before. */
+  readonly yields?: Readonly<Record<string, CorrectedYield>>
 }

@@ -1,0 +1,63 @@
+/** Tastings and measured yields in the house's file. Only this server writes it. */
+import type { Tasting } from '#lib/tasting/tasting.ts'
+import type { YieldSaved } from '#lib/tasting/yields.ts'
+import type { SqliteDatabase } from '#server/store/durable-database.ts'
+
+export interface TastingKept {
+  readonly tasting: Tasting
+  /** Commands that were taken, by id: what each said, so that one sent again has no second effect. */
+  readonly taken: Readonly<Record<string, string>>
+}
+
+export interface TastingStore {
+  find(id: string): TastingKept | null
+  all(station?: string): readonly TastingKept[]
+  /** With the yields that are saved by it, at once. */
+  put(kept: TastingKept, yields: readonly YieldSaved[]): void
+  yields(station: string): readonly YieldSaved[]
+}
+
+interface YieldRow extends Omit<YieldSaved, 'on' | 'from'> {
+  readonly on_day: string
+}
+
+export const createTastingStore = (house: SqliteDatabase): TastingStore => {
+  const one = house.prepare<[string], string>('SELECT body FROM tastings WHERE id = ?').pluck()
+  const each = house.prepare<[], string>('SELECT body FROM tastings ORDER BY number').pluck()
+  const put = house.prepare<[string, string, string]>(
+    `INSERT INTO tastings (id, station, body) VALUES (?, ?, ?)
+     ON CONFLICT (id) DO UPDATE SET body = excluded.body`,
+  )
+  const add = house.prepare<
+    [string, string, string, string, number, number | null, string | null, string]
+  >(
+    `INSERT INTO measured_yields (station, component, card, on_day, ratio, factor, typed, tasting)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,
+  )
+  const saved = house.prepare<[string], YieldRow>(
+    `SELECT component, card, on_day, ratio, factor, typed FROM measured_yields
+     WHERE station = ? ORDER BY number`,
+  )
+  const putAll = house.transaction(
+    ({ tasting, taken }: TastingKept, yields: readonly YieldSaved[]) => {
+      put.run(tasting.id, tasting.station, JSON.stringify({ tasting, taken }))
+      for (const { component, card, on, ratio, factor, typed } of yields)
+        add.run(tasting.station, component, card, on, ratio, factor, typed, tasting.id)
+    },
+  )
+  const read = (body: string): TastingKept => JSON.parse(body)
+  return {
+    find: (id) => {
+      const body = one.get(id)
+      return body === undefined ? null : read(body)
+    },
+    all: (station) =>
+      each
+        .all()
+        .map(read)
+        .filter(({ tasting }) => station === undefined || tasting.station === station),
+    put: (kept, yields) => putAll.immediate(kept, yields),
+    yields: (station) =>
+      saved.all(station).map(({ on_day: on, ...rest }) => ({ ...rest, on, from: 'tasting' })),
+  }
+}

@@ -69,6 +69,9 @@ export function DayPage() {
     <main className={styles.dayPage}>
       <header className={styles.header}>
         <h1>{words.title}</h1>
+        <a className={styles.way} href={`/tasting${location.search}`}>
+          {words.toTasting}
+        </a>
         <a className={styles.way} href={`/${location.search}`}>
           {words.toStart}
         </a>

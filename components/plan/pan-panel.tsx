@@ -23,12 +23,21 @@ function Told({ station, component, now, answer }: PanPanelProps) {
   const choice = now.foods.find((one) => one.component === component.id)
   if (!alike) return null
   const portions = choice?.portions ?? 0
-  const wasted = oneMoreWasted(component, alike, portions, loadSize(station, component))
+  const wasted = oneMoreWasted(
+    component,
+    alike,
+    portions,
+    loadSize(station, component, answer.yields),
+  )
+  const yields = answer.yields?.[component.id]
   const enough = isEnough(alike, portions).filter((is) => is).length
   return (
     <p>
       {words.take(alike.mean, now.guests)} {words.enough(enough)}{' '}
-      {wasted !== null && words.oneMore(words.centsIn(station.locale, wasted, station.currency))}
+      {wasted !== null && words.oneMore(words.centsIn(station.locale, wasted, station.currency))}{' '}
+      {yields &&
+        component.remake &&
+        words.measured.ofLoad(component.remake.portionsPerLoad, yields)}
     </p>
   )
 }
@@ -97,7 +106,7 @@ function How({
 export function PanPanel(props: PanPanelProps) {
   const { station, component, now } = props
   const words = usePlanWords()
-  const size = loadSize(station, component)
+  const size = loadSize(station, component, props.answer.yields)
   const choice = now.foods.find((one) => one.component === component.id) ?? null
   const loads = choice?.loads ?? 0
   const change = (by: number) => {

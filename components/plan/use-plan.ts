@@ -57,8 +57,8 @@ export const usePlan = (state: RunningState, plan: ServicePlan, answer: AheadAns
   const [chosen, setChosen] = useState<readonly PrepChoice[] | null>(null)
   const [own, setOwn] = useState<boolean | null>(null)
   const first = useMemo(
-    () => firstChoices(station, answer.wanted, answer.minutes, entry.items),
-    [station, answer.wanted, answer.minutes, entry.items],
+    () => firstChoices(station, answer.wanted, answer.minutes, entry.items, answer.yields),
+    [station, answer.wanted, answer.minutes, answer.yields, entry.items],
   )
   const taken = chosen ?? prep?.foods ?? first
   const onSale = useMemo(() => new Set(first.map(({ component }) => component)), [first])

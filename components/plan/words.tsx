@@ -6,9 +6,10 @@ import { planEn } from '#lib/rooms/prep/words/plan-en.ts'
 import { sayClock, sayTime } from '#lib/words/clock-en.ts'
 import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
 import { centsIn } from '#lib/words/money.ts'
+import { measuredEn } from '#lib/words/recipe/measured-en.ts'
 import { loadRefusals } from '#lib/words/refusals-later-en.ts'
 
-const english = { loadRefusals, sayClock, sayTime, centsIn, ...planEn }
+const english = { loadRefusals, sayClock, sayTime, centsIn, measured: measuredEn, ...planEn }
 
 export type PlanWords = InAnyLanguage<typeof english>
 

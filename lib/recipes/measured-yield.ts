@@ -79,7 +79,7 @@ export const cardText = (card: Card, box: CardBox, within: readonly string[] = [
   const lines = card.lines.map(({ of, isRecipe, typed }) => {
     const other = isRecipe && !within.includes(of) ? box.cards.get(of) : undefined
     const inside = other ? [cardText(other, box, [...within, card.id])] : []
-    return [of, typed, ...inside]
+    return [of, typed.trim(), ...inside]
   })
-  return JSON.stringify([card.yields, lines])
+  return JSON.stringify([card.yields.trim(), lines])
 }

@@ -14,20 +14,30 @@ export interface YieldSaved {
   readonly factor: number | null
   /** As it was typed; null where it was told otherwise. */
   readonly typed: string | null
+  /** Portions of a load as the house said then; null where it says none. */
+  readonly load: number | null
 }
 
 /**
- * By component, of those whose card is still what it was when they were measured.
+ * By component, of those whose card is still what it was when they were measured, and its load too:
+ * where somebody typed what a load really gives, that isn't corrected once more.
  * @param cards hash of each component's card as it stands
+ * @param loads portions of its load as the house says it now
  */
 export const correctedBy = (
   saved: readonly YieldSaved[],
   cards: Readonly<Record<string, string>>,
+  loads: Readonly<Record<string, number | null>>,
 ): Readonly<Record<string, CorrectedYield>> =>
   Object.fromEntries(
     Object.entries(cards).flatMap(([component, card]) => {
       const own = saved
-        .filter((one) => one.component === component && one.card === card)
+        .filter(
+          (one) =>
+            one.component === component &&
+            one.card === card &&
+            one.load === (loads[component] ?? null),
+        )
         .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0))
       const corrected = correctedYield(own.map(({ ratio }) => ratio))
       return corrected ? [[component, corrected]] : []

@@ -35,6 +35,7 @@ export const screens = {
   devices: '/devices',
   privacy: '/privacy',
   larder: '/larder',
+  tasting: '/tasting',
   menu: '/menu',
   label: '/menu/label',
   carry: '/menu/carry',

@@ -130,6 +130,7 @@ export const houseVersions = [
      ratio REAL NOT NULL CHECK (ratio > 0),
      factor REAL CHECK (factor > 0),
      typed TEXT,
+     load_portions INTEGER CHECK (load_portions > 0),
      tasting TEXT NOT NULL,
      UNIQUE (tasting, component)
    ) STRICT;`,

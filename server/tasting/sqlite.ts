@@ -17,8 +17,9 @@ export interface TastingStore {
   yields(station: string): readonly YieldSaved[]
 }
 
-interface YieldRow extends Omit<YieldSaved, 'on' | 'from'> {
+interface YieldRow extends Omit<YieldSaved, 'on' | 'from' | 'load'> {
   readonly on_day: string
+  readonly load_portions: number | null
 }
 
 export const createTastingStore = (house: SqliteDatabase): TastingStore => {
@@ -29,20 +30,20 @@ export const createTastingStore = (house: SqliteDatabase): TastingStore => {
      ON CONFLICT (id) DO UPDATE SET body = excluded.body`,
   )
   const add = house.prepare<
-    [string, string, string, string, number, number | null, string | null, string]
+    [string, string, string, string, number, number | null, string | null, number | null, string]
   >(
-    `INSERT INTO measured_yields (station, component, card, on_day, ratio, factor, typed, tasting)
-     VALUES (?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,
+    `INSERT INTO measured_yields (station, component, card, on_day, ratio, factor, typed, load_portions, tasting)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,
   )
   const saved = house.prepare<[string], YieldRow>(
-    `SELECT component, card, on_day, ratio, factor, typed FROM measured_yields
+    `SELECT component, card, on_day, ratio, factor, typed, load_portions FROM measured_yields
      WHERE station = ? ORDER BY number`,
   )
   const putAll = house.transaction(
     ({ tasting, taken }: TastingKept, yields: readonly YieldSaved[]) => {
       put.run(tasting.id, tasting.station, JSON.stringify({ tasting, taken }))
-      for (const { component, card, on, ratio, factor, typed } of yields)
-        add.run(tasting.station, component, card, on, ratio, factor, typed, tasting.id)
+      for (const { component, card, on, ratio, factor, typed, load } of yields)
+        add.run(tasting.station, component, card, on, ratio, factor, typed, load, tasting.id)
     },
   )
   const read = (body: string): TastingKept => JSON.parse(body)
@@ -58,6 +59,9 @@ export const createTastingStore = (house: SqliteDatabase): TastingStore => {
         .filter(({ tasting }) => station === undefined || tasting.station === station),
     put: (kept, yields) => putAll.immediate(kept, yields),
     yields: (station) =>
-      saved.all(station).map(({ on_day: on, ...rest }) => ({ ...rest, on, from: 'tasting' })),
+      saved.all(station).map(({ on_day: on, load_portions: load, ...rest }) => ({
+        ...{ ...rest, on, load },
+        from: 'tasting',
+      })),
   }
 }

@@ -40,6 +40,10 @@ const cardHashes = (station: StationDocument): Readonly<Record<string, string>> 
     Object.entries(cardTexts(station)).map(([component, text]) => [component, hashOf(text)]),
   )
 
+/** Portions of each component's load, as the house says how it is made again. */
+const loadsOf = ({ components }: StationDocument): Readonly<Record<string, number | null>> =>
+  Object.fromEntries(components.map(({ id, remake }) => [id, remake?.portionsPerLoad ?? null]))
+
 export const createTastings = ({ store, guests, station, now }: TastingPorts): Tastings => {
   let turn: Promise<unknown> = Promise.resolve()
 
@@ -77,12 +81,13 @@ export const createTastings = ({ store, guests, station, now }: TastingPorts): T
   }
 
   const savedBy = ({ tasted, on, portions }: Tasting, document: StationDocument) => {
-    const cards = cardHashes(document)
+    const [cards, loads] = [cardHashes(document), loadsOf(document)]
     return tasted.flatMap(({ component, typed, ratio, saved }): YieldSaved[] => {
       const card = cards[component]
       if (!saved || card === undefined) return []
       const factor = toNumber(tastingFactor(document, component, portions))
-      return [{ component, card, on, from: 'tasting', ratio, factor, typed }]
+      const load = loads[component] ?? null
+      return [{ component, card, on, from: 'tasting', ratio, factor, typed, load }]
     })
   }
 
@@ -130,7 +135,8 @@ export const createTastings = ({ store, guests, station, now }: TastingPorts): T
       return next
     },
     yields: store.yields,
-    corrected: (document) => correctedBy(store.yields(document.id), cardHashes(document)),
+    corrected: (document) =>
+      correctedBy(store.yields(document.id), cardHashes(document), loadsOf(document)),
     idle: async () => {
       await turn
     },

@@ -5,6 +5,7 @@ import { Suspense, useState } from 'react'
 import page from '#components/access/page.module.css'
 import { CostPanel } from '#components/menu/recipe/cost-panel.tsx'
 import { EnoughPanel } from '#components/menu/recipe/enough-panel.tsx'
+import { MeasuredYield } from '#components/menu/recipe/measured-yield.tsx'
 import styles from '#components/menu/recipe/recipe.module.css'
 import { ScaledTable } from '#components/menu/recipe/scaled-table.tsx'
 import { type RecipeNow, useRecipe } from '#components/menu/recipe/use-recipe.ts'
@@ -32,6 +33,7 @@ function Sheet({ now, card }: { readonly now: RecipeNow; readonly card: Card }) 
         <ScaledTable sheet={sheet} />
         <div className={styles.aside}>
           <EnoughPanel now={now} sheet={sheet} />
+          <MeasuredYield now={now} card={card} sheet={sheet} />
           <CostPanel now={now} card={card} sheet={sheet} />
         </div>
       </div>

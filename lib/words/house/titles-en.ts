@@ -20,6 +20,7 @@ export const titles = {
   carry: 'Carry a station',
   plan: 'Plan',
   prep: 'Prep',
+  tasting: 'Tasting',
   of: (screen: string) => `${screen} · Level Scoop`,
   notFound: 'This page does not exist',
   notFoundHint: 'The address may be mistyped.',

@@ -10,6 +10,7 @@ const saved = (on: string, ratio: number, card = 'now', component = 'tuna'): Yie
   from: 'tasting',
   factor: 0.1,
   typed: '6 oz',
+  load: 20,
 })
 
 describe('a measured yield', () => {
@@ -91,10 +92,13 @@ describe('the card that it belongs to', () => {
 
   test('[RC55] only what was measured of the card as it stands corrects it', () => {
     const rows = [saved('2026-11-20', 0.5, 'before'), saved('2026-11-21', 0.9)]
-    expect(correctedBy(rows, { tuna: 'now' })).toEqual({
+    expect(correctedBy(rows, { tuna: 'now' }, { tuna: 20 })).toEqual({
       tuna: { batches: 1, ratio: 0.9, range: null },
     })
-    expect(correctedBy(rows, { tuna: 'later', beans: 'now' })).toEqual({})
+    expect(correctedBy(rows, { tuna: 'later', beans: 'now' }, { tuna: 20 })).toEqual({})
+    // Somebody typed what a load gives: that isn't corrected once more.
+    expect(correctedBy(rows, { tuna: 'now' }, { tuna: 17 })).toEqual({})
+    expect(correctedBy(rows, { tuna: 'now' }, {})).toEqual({})
   })
 
   test('[RC55] what is bought as it is, or mixed of more than one, has no card', () => {

@@ -1,14 +1,25 @@
 /** The loads of a plan: what one holds, how many are best, and on how many days they are enough. */
 import type { Stakes } from '#lib/estimate/newsvendor.ts'
 import type { PrepChoice } from '#lib/prep/food-of.ts'
+import { type CorrectedYield, correctedPortions } from '#lib/recipes/measured-yield.ts'
 import { stakesOf } from '#lib/rooms/advice/facts/stakes.ts'
 import type { DaysAlike } from '#lib/rooms/prep/facts/days-alike.ts'
 import { pansOf } from '#lib/station/find.ts'
 import type { Component, StationDocument } from '#lib/station/station-document.ts'
 
-/** Portions of one load: as it is made again, or as its pan is usually loaded. */
-export const loadSize = (station: StationDocument, { id, remake }: Component): number =>
-  remake?.portionsPerLoad ??
+/** What own batches made of their cards, by component. */
+export type Yields = Readonly<Record<string, CorrectedYield>>
+
+/**
+ * Portions of one load: as it is made again, corrected by what own batches really made, or as its pan
+ * is usually loaded.
+ */
+export const loadSize = (
+  station: StationDocument,
+  { id, remake }: Component,
+  yields: Yields = {},
+): number =>
+  (remake && correctedPortions(remake.portionsPerLoad, yields[id])) ??
   pansOf(station).find(({ component }) => component === id)?.usualPortions ??
   1
 
@@ -61,12 +72,13 @@ export const firstChoices = (
   wanted: Readonly<Record<string, DaysAlike>>,
   minutes: Readonly<Record<string, number>>,
   items: readonly string[] | null,
+  yields: Yields = {},
 ): readonly PrepChoice[] =>
   station.components.flatMap((component): readonly PrepChoice[] => {
     const { id } = component
     const alike = wanted[id]
     if (!alike || !isOnSale(station, id, items)) return []
-    const size = loadSize(station, component)
+    const size = loadSize(station, component, yields)
     const loads = bestLoads(alike.days, size, stakesOf(station, id))
     const measured = minutes[id]
     return [

@@ -32,6 +32,7 @@ export const planEn = {
   lost: 'The server doesn’t answer. Nothing that is typed is lost.',
   toStart: 'To the first page',
   toPrep: 'Prep',
+  toTasting: 'Taste a small batch',
   planned: 'Planned already',
   plannedRow: (on: string, opens: string, closes: string, isPractice: boolean) =>
     `${sayDate(on)}, ${opens} to ${closes}${isPractice ? ', practice' : ''}`,

@@ -4,6 +4,7 @@ import { useActing } from '#components/live/acting.ts'
 import { useIsPhone } from '#components/pans/use-walk.ts'
 import { DayForm } from '#components/plan/day-form.tsx'
 import { PanPanel } from '#components/plan/pan-panel.tsx'
+import { Papers } from '#components/plan/papers.tsx'
 import styles from '#components/plan/plan.module.css'
 import { PlanHeader } from '#components/plan/plan-header.tsx'
 import { StackPan } from '#components/plan/stack-pan.tsx'
@@ -59,6 +60,7 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
   const pans = pansOf(station)
   const [pan, setPan] = useState(pans[0]?.id ?? '')
   const [isDay, setIsDay] = useState(false)
+  const [isPrinting, setIsPrinting] = useState(false)
   const { prepared, entry } = now
   const chosen = pans.find(({ id }) => id === pan)
   const names = crewNames(answer.station, plan)
@@ -109,6 +111,12 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
         />
       </main>
     )
+  if (isPrinting)
+    return (
+      <main>
+        <Papers onBack={() => setIsPrinting(false)} />
+      </main>
+    )
   const unsettled = prepared.unready.length
   const hasRaw = now.asPrep.foods.some(({ raw }) => raw)
   return (
@@ -117,6 +125,7 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
         {...{ plan, now, answer, onGuests }}
         assemblers={state.assemblers}
         onDay={() => setIsDay(true)}
+        onPrint={state.prep === undefined ? null : () => setIsPrinting(true)}
         onEntry={setEntry}
       />
       <Legend />

@@ -15,6 +15,8 @@ interface PlanHeaderProps {
   readonly onGuests: (guests: number | null) => void
   readonly onEntry: (entry: PlanEntry) => void
   readonly onDay: () => void
+  /** null: no loads are taken yet, so there is nothing to print. */
+  readonly onPrint: (() => void) | null
 }
 
 /** Which day, for how many guests, and what that is known by. */
@@ -26,6 +28,7 @@ export function PlanHeader({
   onGuests,
   onEntry,
   onDay,
+  onPrint,
 }: PlanHeaderProps) {
   const words = usePlanWords()
   const guests = now.guests ?? 0
@@ -57,11 +60,12 @@ export function PlanHeader({
       </div>
       <div className={styles.ways}>
         <Button onClick={onDay}>{words.dayAndCrew}</Button>
+        {onPrint && <Button onClick={onPrint}>{words.papers.print}</Button>}
         <a className={styles.way} href={`/prep${location.search}`}>
           {words.toPrep}
         </a>
         <a className={styles.way} href="/">
-          {words.toStart}
+          {words.start}
         </a>
       </div>
     </header>

@@ -3,9 +3,11 @@ import { Line } from '#components/line/line.tsx'
 import { useActing } from '#components/live/acting.ts'
 import { Connection } from '#components/live/connection.tsx'
 import { useServerTime } from '#components/live/server-time.ts'
+import { PackBoard } from '#components/prep/pack-board.tsx'
 import styles from '#components/prep/prep.module.css'
 import { TaskPanel } from '#components/prep/task-panel.tsx'
 import { usePrepWords } from '#components/prep/words.tsx'
+import { Button } from '#components/ui/button.tsx'
 import { Notch } from '#components/ui/notch.tsx'
 import { Note } from '#components/ui/note.tsx'
 import { preparedOf } from '#lib/rooms/prep/facts/tasks-now.ts'
@@ -71,6 +73,7 @@ export function PrepBoard({
   const acting = useActing(words.loadRefusals)
   const now = Math.floor(useServerTime() / MINUTE_MS) * MINUTE_MS
   const [chosen, setChosen] = useState<string | null>(null)
+  const [isPacking, setPacking] = useState(false)
   const { station, plan } = state
   const seen = prepList(state, now)
   const sorted = [...seen].sort(
@@ -92,6 +95,7 @@ export function PrepBoard({
     acting.hush()
     setChosen(id)
   }
+  if (isPacking) return <PackBoard state={state} onBack={() => setPacking(false)} />
   return (
     <main className={styles.board}>
       <header className={styles.header}>
@@ -102,6 +106,9 @@ export function PrepBoard({
           </p>
         )}
         <p>{words.sayClock(now, station.timeZone)}</p>
+        <Button kind="quiet" onClick={() => setPacking(true)}>
+          {words.pack.toPack}
+        </Button>
         <a href="/">{words.toStart}</a>
       </header>
       {unready > 0 && <Note kind="no">{words.notReady(unready)}</Note>}

@@ -22,7 +22,7 @@ const own = (part: object, ...more: readonly string[]): readonly string[] => [
 ]
 
 /** Of an ingredient a draft holds what it is called and who makes it, never what its label says. */
-const CALLED = ['name', 'plural', 'maker', 'pack', 'products', 'edible', 'invoices']
+const CALLED = ['name', 'plural', 'maker', 'pack', 'products', 'edible', 'invoices', 'lies']
 
 export const LABEL_FIELDS: readonly string[] = without(ingredient, ['id', ...CALLED])
 

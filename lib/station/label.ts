@@ -14,6 +14,7 @@ export const labelOf = ({
   products: ______,
   edible: _______,
   invoices: ________,
+  lies: _________,
   ...label
 }: Ingredient): Label => label
 

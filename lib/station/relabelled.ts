@@ -8,7 +8,7 @@ import type {
 
 /** What stays whatever is read, also what was paid; of another product neither maker nor pack. */
 const calledAs = (
-  { id, name, plural, maker, pack, products, edible, invoices }: Ingredient,
+  { id, name, plural, maker, pack, products, edible, invoices, lies }: Ingredient,
   isSame: boolean,
 ) => ({
   id,
@@ -19,6 +19,7 @@ const calledAs = (
   ...(products === undefined ? {} : { products }),
   ...(edible === undefined ? {} : { edible }),
   ...(invoices === undefined ? {} : { invoices }),
+  ...(lies === undefined ? {} : { lies }),
 })
 
 /** An ingredient with a new label; null: of another product, that nobody has read. */

@@ -41,6 +41,9 @@ export const screens = {
   carry: '/menu/carry',
   recipe: '/menu/recipe',
   setUpSheet: '/paper/set-up',
+  prepSheet: '/paper/prep',
+  packList: '/paper/pack',
+  purchaseList: '/paper/purchase',
   plan: '/plan',
   prep: '/prep',
 } as const

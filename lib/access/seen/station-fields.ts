@@ -180,6 +180,7 @@ export const STATION_FIELDS = {
     ...PRODUCT,
     products: list({ id: 'always', ...PRODUCT, ...LABEL }),
     edible: 'always',
+    lies: 'always',
     invoices: list({ date: 'always', packs: 'always', packTyped: 'always', cents: ['cost', 0] }),
     ...LABEL,
   }),

@@ -2,6 +2,7 @@
 import { z } from 'zod'
 import { ALLERGEN_SET_IDS } from '#lib/station/codes/allergen-sets.ts'
 import { CLAIMS, SOURCED, SOURCES, TRAITS } from '#lib/station/codes/diets.ts'
+import { LIES } from '#lib/station/codes/lies.ts'
 import { idSchema, plural, words } from '#lib/station/shapes/named-schema.ts'
 
 /**
@@ -73,5 +74,7 @@ export const ingredientSchema = z.strictObject({
   /** What is eaten of it as it is bought, percent; all of it where it is left away. */
   edible: z.int().min(1).max(100).optional(),
   invoices: z.array(invoiceSchema).max(24).optional(),
+  /** Where it lies; left away: nobody said. */
+  lies: z.enum(LIES).optional(),
   ...labelSchema.shape,
 })

@@ -1,6 +1,7 @@
-/** A task of the preparation: done, not done after all, or passed on half done. */
+/** A task of the preparation, or a thing of its pack list: done, not done after all, or passed on half done. */
 import { z } from 'zod'
 import type { Task } from '#lib/prep/prep-plan.ts'
+import { isPacked, isPacking, packOf } from '#lib/rooms/prep/facts/pack-now.ts'
 import { isDone, isOfCrew, isReading, preparedOf } from '#lib/rooms/prep/facts/tasks-now.ts'
 import { type Decision, happened, refuse } from '#lib/service/commands/decision.ts'
 import { defineCommand } from '#lib/service/commands/define.ts'
@@ -8,12 +9,17 @@ import { initialsField } from '#lib/service/commands/food-fields.ts'
 import { PASSED_WHERE } from '#lib/service/events/prep-event.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
-const taskField = z.string().regex(/^[a-z-]{1,20}(\.[a-z][a-z0-9-]{0,39})?$/)
+const taskField = z.string().regex(/^[a-z-]{1,20}(\.[a-z][a-z0-9-]{0,49})?$/)
 
 const withTask = (state: RunningState, id: string, decide: (task: Task) => Decision): Decision => {
   const task = preparedOf(state)?.tasks.find((one) => one.id === id && isOfCrew(one))
   return task ? decide(task) : refuse({ code: 'unknown', what: 'task', id })
 }
+
+const withPacked = (state: RunningState, id: string, decide: () => Decision): Decision =>
+  packOf(state)?.some((one) => one.id === id)
+    ? decide()
+    : refuse({ code: 'unknown', what: 'task', id })
 
 const firstTasks = (state: RunningState) =>
   (preparedOf(state)?.tasks ?? []).filter((task) => isOfCrew(task) && !isReading(task)).slice(0, 2)
@@ -24,18 +30,30 @@ export const tickTask = defineCommand({
   who: ['counter', 'assembly', 'hand-over'],
   stages: ['planned'],
   schema: { task: taskField, initials: initialsField },
-  decide: (state, { task: id, initials }, { now }) =>
-    withTask(state, id, (task) => {
+  decide: (state, { task: id, initials }, { now }) => {
+    if (isPacking(id))
+      return withPacked(state, id, () => {
+        if (initials === undefined) return refuse({ code: 'not-initialled' })
+        return isPacked(state, id)
+          ? refuse({ code: 'already-so' })
+          : happened({ type: 'taskTicked', task: id })
+      })
+    return withTask(state, id, (task) => {
       if (isReading(task)) return refuse({ code: 'reading-no-tick', task: id })
       if (initials === undefined) return refuse({ code: 'not-initialled' })
       return isDone(state, task, now)
         ? refuse({ code: 'already-so' })
         : happened({ type: 'taskTicked', task: id })
-    }),
-  sample: (state) => firstTasks(state).map(({ id }) => ({ task: id, initials: 'KT' })),
-  rules: ['PP13', 'PP14'],
+    })
+  },
+  sample: (state) => [
+    ...firstTasks(state).map(({ id }) => ({ task: id, initials: 'KT' })),
+    ...(packOf(state) ?? []).slice(0, 1).map(({ id }) => ({ task: id, initials: 'KT' })),
+  ],
+  rules: ['PP13', 'PP14', 'LS9'],
   example: { task: 'make.slaw', initials: 'KT' },
-  tells: ': a task of the preparation is done; a reading is no tick, it is recorded of its batch',
+  tells:
+    ': a task of the preparation is done, or a thing of its pack list is packed (`pack-pan.…`); a reading is no tick, it is recorded of its batch',
 })
 
 /** A slip is cheap. */
@@ -44,12 +62,13 @@ export const takeBackTick = defineCommand({
   who: ['counter', 'assembly', 'hand-over'],
   stages: ['planned'],
   schema: { task: taskField },
-  decide: (state, { task: id }) =>
-    withTask(state, id, () =>
-      state.prep?.ticked[id] === undefined
-        ? refuse({ code: 'already-so' })
-        : happened({ type: 'tickTakenBack', task: id }),
-    ),
+  decide: (state, { task: id }) => {
+    const takeBack = () =>
+      isPacked(state, id)
+        ? happened({ type: 'tickTakenBack', task: id })
+        : refuse({ code: 'already-so' })
+    return isPacking(id) ? withPacked(state, id, takeBack) : withTask(state, id, takeBack)
+  },
   sample: ({ prep }) => Object.keys(prep?.ticked ?? {}).map((task) => ({ task })),
   rules: ['PP13'],
   example: { task: 'make.slaw' },

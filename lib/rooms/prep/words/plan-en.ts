@@ -31,6 +31,7 @@ export const planEn = {
   noStation: 'No station is set up yet. Set one up first, then plan its day.',
   lost: 'The server doesn’t answer. Nothing that is typed is lost.',
   toStart: 'To the first page',
+  start: 'First page',
   toPrep: 'Prep',
   toTasting: 'Taste a small batch',
   planned: 'Planned already',

@@ -1,0 +1,191 @@
+'use client'
+
+import { type ReactNode, useEffect, useMemo, useState } from 'react'
+import { CrewProvider, useCrew } from '#components/live/crew.tsx'
+import { plannedTransport } from '#components/live/planned-transport.ts'
+import { useServerTime } from '#components/live/server-time.ts'
+import { WordsProvider } from '#components/live/words.tsx'
+import { type Ahead, askAhead } from '#components/plan/use-ahead.ts'
+import { PaperPage } from '#components/print/paper-page.tsx'
+import { PaperScreen } from '#components/print/paper-screen.tsx'
+import { PaperWordsProvider, usePaperWords } from '#components/print/words.tsx'
+import { minuteOfDay } from '#lib/measure/civil.ts'
+import { type Paper, paperOf } from '#lib/paper/page/papers.ts'
+import { MINUTE_MS } from '#lib/safety/limits.ts'
+import type { ServicePlan } from '#lib/service/events/plan-event.ts'
+import type { PrepState } from '#lib/service/events/prep-event.ts'
+import { isRunning, type RunningState } from '#lib/service/state.ts'
+import type { Transport } from '#lib/sync/transport.ts'
+
+/** What a paper of a plan is made of. */
+export interface PlanShown {
+  readonly state: RunningState
+  readonly plan: ServicePlan
+  readonly prep: PrepState
+  /** What the lead alone is told of the day: who is there by initials. */
+  readonly ahead: Ahead & { readonly is: 'there' }
+}
+
+export interface PaperMade {
+  readonly title: string
+  /** Below the station's name, as "For Friday, 46 guests". */
+  readonly sub: string
+  readonly signed: readonly string[]
+  readonly foot: string
+  /** Its pages' bodies, for a paper. */
+  readonly bodies: readonly ReactNode[]
+}
+
+/** A plan's paper as it is printed, with what may be done on its screen above the pages. */
+export function PlanPaper({
+  shown,
+  make,
+  children,
+}: {
+  readonly shown: PlanShown
+  readonly make: (paper: Paper) => PaperMade
+  readonly children?: ReactNode
+}) {
+  const words = usePaperWords()
+  const { state } = shown
+  const { station, revision } = state
+  const [chosen, setChosen] = useState<Paper | null>(null)
+  const printedAt = Math.floor(useServerTime() / MINUTE_MS) * MINUTE_MS
+  const paper = chosen ?? paperOf(station.locale)
+  const made = make(paper)
+  const demo = station.invented
+    ? words.lists.demo
+    : shown.plan.kind === 'practice'
+      ? words.lists.practice
+      : null
+  return (
+    <PaperScreen
+      title={made.title}
+      paper={paper}
+      onPaper={setChosen}
+      pages={made.bodies.length}
+      links={<PlanLink />}
+      note={null}
+    >
+      {children}
+      {made.bodies.map((body, at) => (
+        <PaperPage
+          // biome-ignore lint/suspicious/noArrayIndexKey: a page has no name but its number
+          key={at}
+          paper={paper}
+          frame={{
+            title: made.title,
+            station: `${station.name}. ${made.sub}`,
+            facts: [
+              words.lists.revision(revision),
+              words.lists.printed(printedAt, station.timeZone),
+            ],
+            demo,
+            signed: made.signed,
+            foot: made.foot,
+            page: words.frame.page(at + 1, made.bodies.length),
+          }}
+        >
+          {body}
+        </PaperPage>
+      ))}
+    </PaperScreen>
+  )
+}
+
+function PlanLink() {
+  const words = usePaperWords()
+  const [search, setSearch] = useState('')
+  useEffect(() => setSearch(location.search), [])
+  return <a href={`/plan${search}`}>{words.lists.toPlan}</a>
+}
+
+function Quiet({ title, note }: { readonly title: string; readonly note: string }) {
+  return (
+    <PaperScreen
+      title={title}
+      paper="letter"
+      onPaper={() => undefined}
+      pages={0}
+      links={<PlanLink />}
+      note={note}
+    >
+      {null}
+    </PaperScreen>
+  )
+}
+
+interface Followed {
+  readonly title: string
+  readonly render: (shown: PlanShown) => ReactNode
+}
+
+function Planned({ service, title, render }: Followed & { readonly service: string }) {
+  const { lists: words } = usePaperWords()
+  const state = useCrew((view) => view.state)
+  const plan = isRunning(state) && state.service === service ? state.plan : undefined
+  const expected = isRunning(state) ? state.expected : null
+  const [ahead, setAhead] = useState<Ahead>({ is: 'looking' })
+  const timeZone = isRunning(state) ? state.station.timeZone : 'UTC'
+  const [opens, closes] = plan
+    ? [plan.opensAt, plan.closesAt].map((at) => Math.round(minuteOfDay(at, timeZone)))
+    : []
+  useEffect(() => {
+    let isShown = true
+    if (opens !== undefined && closes !== undefined)
+      void askAhead({ guests: expected, opens, closes }).then((next) => isShown && setAhead(next))
+    return () => {
+      isShown = false
+    }
+  }, [opens, closes, expected])
+  if (!isRunning(state) || plan === undefined)
+    return <Quiet title={title} note={words.connecting} />
+  if (state.prep === undefined) return <Quiet title={title} note={words.notTaken} />
+  if (ahead.is !== 'there')
+    return <Quiet title={title} note={ahead.is === 'refused' ? words.notLead : words.connecting} />
+  return render({ state, plan, prep: state.prep, ahead })
+}
+
+function OfAddress({ title, render }: Followed) {
+  const { lists: words } = usePaperWords()
+  const [service, setService] = useState<string | null>(null)
+  useEffect(() => setService(new URLSearchParams(location.search).get('service') ?? ''), [])
+  const through = useMemo(
+    () => (service ? (transport: Transport) => plannedTransport(service, transport) : undefined),
+    [service],
+  )
+  if (service === null || through === undefined)
+    return <Quiet title={title} note={service === null ? words.connecting : words.noPlan} />
+  return (
+    <CrewProvider role="lead" through={through}>
+      <Planned {...{ service, title, render }} />
+    </CrewProvider>
+  )
+}
+
+/** A paper of the plan in the address, as the laptop has it now. */
+export function PlanPaperScreen({
+  titleOf,
+  render,
+}: {
+  readonly titleOf: (words: ReturnType<typeof usePaperWords>) => string
+  readonly render: (shown: PlanShown) => ReactNode
+}) {
+  return (
+    <WordsProvider>
+      <PaperWordsProvider>
+        <Titled {...{ titleOf, render }} />
+      </PaperWordsProvider>
+    </WordsProvider>
+  )
+}
+
+function Titled({
+  titleOf,
+  render,
+}: {
+  readonly titleOf: (words: ReturnType<typeof usePaperWords>) => string
+  readonly render: (shown: PlanShown) => ReactNode
+}) {
+  return <OfAddress title={titleOf(usePaperWords())} render={render} />
+}

@@ -1,0 +1,149 @@
+/** What the food of a plan is made of: its card at the yield that its portions take. */
+import { cardBoxOf } from '#lib/editor/cards/card-box.ts'
+import { allServed, type ServedAs } from '#lib/editor/cards/served-as.ts'
+import { draftOf } from '#lib/editor/draft-of.ts'
+import type { PrepChoice } from '#lib/prep/food-of.ts'
+import { type Amount, scaled } from '#lib/recipes/amount.ts'
+import { type Batches, batchesOf } from '#lib/recipes/batches.ts'
+import type { Card, CardBox, CardLine } from '#lib/recipes/card.ts'
+import { type FactorCode, factorForAmount, factorForPortions } from '#lib/recipes/factor.ts'
+import { type Rational, ratio } from '#lib/recipes/rational.ts'
+import { measured, type ScaledLine, scaledCard } from '#lib/recipes/scaled-card.ts'
+import type { AmountCode } from '#lib/recipes/typed-parts.ts'
+import { typedYield } from '#lib/recipes/typed-yield.ts'
+import { loadSize } from '#lib/rooms/prep/views/loads.ts'
+import { findComponent } from '#lib/station/find.ts'
+import { portionAmount } from '#lib/station/portion-amount.ts'
+import type { Component, StationDocument } from '#lib/station/station-document.ts'
+
+/** Why an amount can't be worked out. */
+export type NotReckoned =
+  | AmountCode
+  | FactorCode
+  /** No card says how much of what goes into it. */
+  | 'no-card'
+  | 'circle'
+
+/** By a card, by the amounts typed at its pan, or the bought thing itself. */
+export type MadeBy = 'card' | 'pan' | 'itself'
+
+export interface Made {
+  readonly component: Component
+  readonly loads: number
+  readonly portions: number
+  readonly portion: Amount
+  /** Portion × portions, exactly. */
+  readonly total: Amount
+  readonly by: MadeBy
+  readonly card: Card
+  /** null where the card can't be scaled to them: then nothing of it is reckoned. */
+  readonly factor: Rational | null
+  readonly why: { readonly code: NotReckoned; readonly at: string } | null
+  /** Its lines, scaled; none where there is no factor. */
+  readonly lines: readonly ScaledLine[]
+  /** Even batches of what is made at once at most; null where nobody said that. */
+  readonly batches: (Batches & { readonly ok: true }) | null
+}
+
+/** A document's cards and bought things, and how each component is served. */
+export interface Cards {
+  readonly station: StationDocument
+  readonly box: CardBox
+  readonly served: ReadonlyMap<string, ServedAs>
+}
+
+export const cardsOf = (station: StationDocument): Cards => {
+  const draft = draftOf(JSON.parse(JSON.stringify(station)))
+  return { station, box: cardBoxOf(draft), served: allServed(draft) }
+}
+
+const isCooked = ({ food }: Component): boolean =>
+  food.kind !== 'ready' && food.kind !== 'not-cooked'
+
+/** What is typed at a component itself; what it is made of without an amount comes behind. */
+const ownCard = (component: Component): Card => {
+  const parts = [...component.recipes, ...component.ingredients]
+  const typed = component.lines ?? []
+  const without = parts.filter((id) => typed.every(({ of }) => of !== id))
+  const lines = [...typed, ...without.map((of) => ({ of, typed: '' }))].map(
+    (line): CardLine => ({ ...line, isRecipe: component.recipes.includes(line.of) }),
+  )
+  return { id: component.id, name: component.name, lines, yields: '' }
+}
+
+const itself = (line: CardLine, total: Amount, { box, served }: Cards, of: string): ScaledLine => ({
+  line,
+  name: box.bought.get(line.of)?.name ?? line.of,
+  amount: { kind: 'measured', measure: measured(total), also: null },
+  buy: null,
+  byTaste: null,
+  density: served.get(of)?.density ?? null,
+})
+
+type Scaling = Pick<Made, 'by' | 'card' | 'factor' | 'why' | 'lines'>
+
+const refused = (by: MadeBy, card: Card, code: NotReckoned, at = ''): Scaling => ({
+  ...{ by, card, factor: null, why: { code, at }, lines: [] },
+})
+
+const byCard = (cards: Cards, card: Card, portions: number, total: Amount, of: string): Scaling => {
+  if (card.yields.trim() === '') return refused('card', card, 'no-yield')
+  const typed = typedYield(card.yields)
+  if (!typed.ok) return refused('card', card, typed.code, typed.at)
+  const { yields } = typed
+  const found =
+    yields.kind === 'portions' && yields.each === null
+      ? factorForPortions(yields, ratio(portions))
+      : factorForAmount(yields, total, cards.served.get(of)?.density ?? null)
+  if (!found.ok) return refused('card', card, found.code)
+  const { factor } = found
+  return { by: 'card', card, factor, why: null, lines: scaledCard(card, factor, cards.box) }
+}
+
+const scalingOf = (
+  cards: Cards,
+  component: Component,
+  portions: number,
+  total: Amount,
+): Scaling => {
+  const { recipes, ingredients, id } = component
+  const own = ownCard(component)
+  const isTyped = (component.lines ?? []).length > 0
+  const [recipe] = recipes
+  const card = recipe === undefined ? undefined : cards.box.cards.get(recipe)
+  if (!isTyped && recipes.length === 1 && ingredients.length === 0 && card)
+    return byCard(cards, card, portions, total, id)
+  if (isTyped) {
+    const factor = ratio(portions, loadSize(cards.station, component))
+    return { by: 'pan', card: own, factor, why: null, lines: scaledCard(own, factor, cards.box) }
+  }
+  const [only] = own.lines
+  return own.lines.length === 1 && only && !only.isRecipe && !isCooked(component)
+    ? {
+        ...{ by: 'itself', card: own, factor: ratio(1), why: null },
+        lines: [itself(only, total, cards, id)],
+      }
+    : refused('pan', own, 'no-card')
+}
+
+/** As much as is made at once at most goes into a pot: as many even batches as that takes. */
+const batchesIn = (cards: Cards, { remake, id }: Component, portion: Amount, total: Amount) => {
+  if (remake === null) return null
+  const most = scaled(portion, ratio(remake.mostLoads * remake.portionsPerLoad))
+  const batches = batchesOf(total, most, cards.served.get(id)?.density ?? null)
+  return batches.ok ? batches : null
+}
+
+/** What so many loads of a food take; null where the document doesn't have it. Amounts typed at a pan are for one load. */
+export const madeOf = (cards: Cards, choice: PrepChoice): Made | null => {
+  const component = findComponent(cards.station, choice.component)
+  if (component === undefined) return null
+  const { loads, portions } = choice
+  const portion = portionAmount(component.portion)
+  const total = scaled(portion, ratio(portions))
+  return {
+    ...{ component, loads, portions, portion, total },
+    ...scalingOf(cards, component, portions, total),
+    batches: batchesIn(cards, component, portion, total),
+  }
+}

@@ -1,0 +1,151 @@
+/** What has to be bought for a plan: its cards added up by ingredient, exactly. */
+import { type Cards, type Made, madeOf, type NotReckoned } from '#lib/paper/lists/made-of.ts'
+import type { PrepChoice } from '#lib/prep/food-of.ts'
+import { type Amount, type Density, together } from '#lib/recipes/amount.ts'
+import { factorForAmount, factorForPortions } from '#lib/recipes/factor.ts'
+import { asPurchased } from '#lib/recipes/purchased.ts'
+import { type ScaledLine, scaledCard } from '#lib/recipes/scaled-card.ts'
+import { typedYield } from '#lib/recipes/typed-yield.ts'
+
+/** As purchased, for one food of the plan. */
+export interface Share {
+  readonly food: string
+  readonly amount: Amount
+  /** What joins its weight and its volume; null: nobody said. */
+  readonly density: Density | null
+}
+
+export interface NeededOf {
+  readonly ingredient: string
+  readonly name: string
+  readonly shares: readonly Share[]
+  /** Names of foods that take it to taste. */
+  readonly toTaste: readonly string[]
+}
+
+/** A line that can't be reckoned, or a food of which nothing can. */
+export interface Lacking {
+  readonly food: string
+  /** What it would be bought as, or the card. */
+  readonly name: string
+  readonly typed: string
+  readonly code: NotReckoned
+  readonly at: string
+}
+
+export interface Needed {
+  readonly of: readonly NeededOf[]
+  readonly lacking: readonly Lacking[]
+}
+
+interface Sum {
+  readonly shares: Map<string, { name: string; shares: Share[]; toTaste: string[] }>
+  readonly lacking: Lacking[]
+}
+
+const intoRecipe = (
+  cards: Cards,
+  line: ScaledLine,
+  amount: Amount,
+  food: string,
+  within: readonly string[],
+  sum: Sum,
+): void => {
+  const lack = (code: NotReckoned, at = '') =>
+    sum.lacking.push({ food, name: line.name, typed: line.line.typed, code, at })
+  const card = cards.box.cards.get(line.line.of)
+  if (card === undefined) return void lack('no-card')
+  if (within.includes(card.id)) return void lack('circle')
+  if (card.yields.trim() === '') return void lack('no-yield')
+  const typed = typedYield(card.yields)
+  if (!typed.ok) return void lack(typed.code, typed.at)
+  const { yields } = typed
+  const isPortions = yields.kind === 'portions' && yields.each === null && amount.kind === 'count'
+  const found = isPortions
+    ? factorForPortions(yields, amount.size)
+    : factorForAmount(yields, amount, line.density)
+  if (!found.ok) return void lack(found.code)
+  addLines(cards, scaledCard(card, found.factor, cards.box), food, [...within, card.id], sum)
+}
+
+const addLines = (
+  cards: Cards,
+  lines: readonly ScaledLine[],
+  food: string,
+  within: readonly string[],
+  sum: Sum,
+): void => {
+  for (const line of lines) {
+    const { amount, name, density } = line
+    const { of, isRecipe, typed } = line.line
+    if (amount.kind === 'not-understood') {
+      sum.lacking.push({ food, name, typed, code: amount.code, at: amount.at })
+      continue
+    }
+    if (isRecipe) {
+      if (amount.kind === 'measured')
+        intoRecipe(cards, line, amount.measure.exact, food, within, sum)
+      else sum.lacking.push({ food, name, typed, code: 'no-number', at: typed })
+      continue
+    }
+    const found = sum.shares.get(of) ?? { name, shares: [], toTaste: [] }
+    sum.shares.set(of, found)
+    if (amount.kind === 'to-taste') found.toTaste.push(food)
+    else {
+      const percent = cards.box.bought.get(of)?.ediblePercent ?? 100
+      found.shares.push({ food, amount: asPurchased(amount.measure.exact, percent), density })
+    }
+  }
+}
+
+const addFood = (cards: Cards, made: Made, sum: Sum): void => {
+  const { component, card, why } = made
+  if (why === null) {
+    addLines(cards, made.lines, component.name, [card.id], sum)
+    return
+  }
+  const names = card.lines.map((line) => {
+    const { of, isRecipe } = line
+    return (isRecipe ? cards.box.cards.get(of) : cards.box.bought.get(of))?.name ?? of
+  })
+  for (const [at, name] of names.entries())
+    sum.lacking.push({
+      ...{ food: component.name, name, typed: card.lines[at]?.typed ?? '' },
+      ...why,
+    })
+  if (names.length === 0)
+    sum.lacking.push({ food: component.name, name: component.name, typed: '', ...why })
+}
+
+/** Of all that is chosen of a plan; its loads are taken as they are. Nothing that can't be reckoned is dropped. */
+export const neededFor = (cards: Cards, foods: readonly PrepChoice[]): Needed => {
+  const sum: Sum = { shares: new Map(), lacking: [] }
+  for (const choice of foods) {
+    const made = madeOf(cards, choice)
+    if (made) addFood(cards, made, sum)
+    else
+      sum.lacking.push({
+        ...{ food: choice.component, name: choice.component, typed: '' },
+        ...{ code: 'no-card', at: '' },
+      })
+  }
+  return {
+    of: [...sum.shares].map(([ingredient, { name, shares, toTaste }]) => ({
+      ...{ ingredient, name, shares, toTaste: [...new Set(toTaste)] },
+    })),
+    lacking: sum.lacking,
+  }
+}
+
+/** Amounts of a kind added, in the order in which they came: weight and volume stay two. */
+export const added = (amounts: readonly Amount[]): readonly Amount[] => {
+  const sums: Amount[] = []
+  for (const amount of amounts) {
+    const at = sums.findIndex((one) => together(one, amount) !== null)
+    const before = sums[at]
+    const sum = before && together(before, amount)
+    if (sum) sums[at] = sum
+    else sums.push(amount)
+  }
+  return sums
+}

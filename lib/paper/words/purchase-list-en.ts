@@ -1,0 +1,46 @@
+/** The purchase list in English. */
+import { type Buying, type PacksWhy, toBuy } from '#lib/paper/purchase/purchase-facts.ts'
+import type { Lies } from '#lib/station/codes/lies.ts'
+import { list } from '#lib/words/counted-en.ts'
+import { sayDateOfYear } from '#lib/words/day-en.ts'
+import { inSentence } from '#lib/words/findings-en.ts'
+import { sayMeasure } from '#lib/words/recipe/measures-en.ts'
+
+const WHY: Readonly<Record<PacksWhy, string>> = {
+  'no-pack': 'no invoice says what a pack holds',
+  'pack-not-understood': 'what its pack holds isn’t understood',
+  'no-density': 'bought by another kind of measure than the card’s: no density joins them',
+}
+
+export const purchaseListEn = {
+  title: 'Purchase list',
+  places: {
+    'dry-store': 'Dry store',
+    cooler: 'Cooler',
+    freezer: 'Freezer',
+    'that-day': 'Bought that day',
+  } satisfies Readonly<Record<Lies, string>>,
+  noPlace: 'Where does it lie? Nobody said',
+  columns: { what: 'What', buy: 'Buy', needed: 'It takes', for: 'For' },
+  again: (place: string) => `… ${place}`,
+  /** "2 × 6 x #10 cans"; '' where no pack can be said. */
+  packs: ({ packs, invoice }: Pick<Buying, 'packs' | 'invoice'>) =>
+    packs === null || invoice === null ? '' : `${packs} × ${invoice.packTyped}`,
+  of: ({ invoice }: Pick<Buying, 'invoice'>) =>
+    invoice === null ? '' : `by the invoice of ${sayDateOfYear(invoice.date)}`,
+  why: (why: PacksWhy | null) => (why === null ? '' : WHY[why]),
+  amount: ({ amounts, toTaste }: Pick<Buying, 'amounts' | 'toTaste'>) =>
+    [
+      ...amounts.map((one) => sayMeasure(toBuy(one), one.kind)),
+      ...(toTaste.length > 0 ? ['to taste'] : []),
+    ].join(' + '),
+  for: (foods: readonly string[]) => list(foods.map(inSentence), 'and'),
+  lacking: 'Not reckoned: look for yourself',
+  lackingFor: (food: string) => `for ${inSentence(food)}`,
+  asTyped: (typed: string) => (typed === '' ? '' : `on the card: ${typed}`),
+  foot: 'As purchased, for the loads of the plan. Packs are rounded up, and so is what is counted. Amounts typed at a pan are for one load. What lies in the house isn’t taken off: look first.',
+  setPlaces: 'Where does it lie?',
+  placesAll: 'Of everything somebody said where it lies.',
+  notSet: 'Not recorded. Try once more.',
+  boughtBy: 'Bought by',
+} as const

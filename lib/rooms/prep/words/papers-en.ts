@@ -1,0 +1,12 @@
+/** The papers of a plan, as they are chosen. */
+export const papersEn = {
+  print: 'Print',
+  title: 'Papers of this plan',
+  back: 'Back to the plan',
+  of: {
+    purchase: { name: 'Purchase list', what: 'What to buy, in packs, by where it lies' },
+    prep: { name: 'Prep sheet', what: 'Tasks by class period, with amounts and blanks' },
+    pack: { name: 'Pack list', what: 'All that goes to the counter, to tick' },
+    setUp: { name: 'Set-up sheet', what: 'The line to scale: each pan where it goes' },
+  },
+} as const

@@ -46,7 +46,7 @@ const serverOf = async (document: StationDocument) => {
 const toPaper = async (lead: Page, paper: keyof typeof papersEn.of): Promise<void> => {
   await lead.getByRole('button', { name: papersEn.print, exact: true }).click()
   await lead.getByRole('link', { name: new RegExp(`^${papersEn.of[paper].name}`) }).click()
-  await expect(lead.locator('article[data-row]').first()).toBeAttached({ timeout: 20_000 })
+  await expect(lead.locator('article[data-row]').first()).toBeAttached({ timeout: 60_000 })
 }
 
 /** Made as PDF on both papers: what is drawn on the screen is printed, page by page, and nothing is cut. */
@@ -76,7 +76,7 @@ const planned = async (lead: Page, name: string): Promise<string> =>
 test('[PA19] [LS9] [LS10] plan, print, prep, open: three papers say what the plan says, and ticks are on all tablets', async ({
   open,
 }) => {
-  test.setTimeout(300_000)
+  test.setTimeout(420_000)
   const server = await serverOf(LUNCH)
   const lead = await open(`${server.pageUrl}/plan?station=${LUNCH.id}`, AT_ONCE, true)
   await planTheDay(lead, { on: '2026-12-04', guests: '46' })
@@ -130,7 +130,7 @@ test('[PA19] [LS9] [LS10] plan, print, prep, open: three papers say what the pla
     for (const page of [lead, other])
       await expect(
         page.locator('[data-band]', { hasText: purchaseListEn.places.freezer }),
-      ).toHaveCount(1, { timeout: 15_000 })
+      ).toHaveCount(1, { timeout: 60_000 })
     await expect(asked).toHaveCount(0)
     await lead.screenshot({ path: 'test-results/purchase-list.png', fullPage: true })
     await lead.pdf({ path: 'test-results/purchase-list.pdf', preferCSSPageSize: true })
@@ -187,7 +187,7 @@ test('[PA19] [LS9] [LS10] plan, print, prep, open: three papers say what the pla
     const start = await open(`${server.pageUrl}/?station=${LUNCH.id}`, AT_ONCE, true)
     await start.getByRole('link', { name: /11:20 AM to 12:20 PM/ }).click()
     await start.getByRole('button', { name: plannedWords.open }).click()
-    await expect(start.getByText(/: open since 11:\d\d/)).toBeVisible({ timeout: 20_000 })
+    await expect(start.getByText(/: open since 11:\d\d/)).toBeVisible({ timeout: 60_000 })
   })
   for (const page of [lead, one, other]) await page.context().close()
   await server.stop()
@@ -196,7 +196,7 @@ test('[PA19] [LS9] [LS10] plan, print, prep, open: three papers say what the pla
 test('[PA10] [PA19] names of 40 letters and nine pans in a well: nothing is cut on any paper of a plan', async ({
   open,
 }) => {
-  test.setTimeout(300_000)
+  test.setTimeout(420_000)
   const line = crowded(LUNCH)
   const ready = {
     kind: 'ready' as const,
@@ -220,7 +220,7 @@ test('[PA10] [PA19] names of 40 letters and nine pans in a well: nothing is cut 
         expect(letters, name).toContain(name.replace(/\s/g, ''))
     await lead.pdf({ path: `test-results/crowded-${paper}.pdf`, preferCSSPageSize: true })
     await lead.goBack()
-    await expect(lead.getByRole('list', { name: planEn.title })).toBeVisible({ timeout: 20_000 })
+    await expect(lead.getByRole('list', { name: planEn.title })).toBeVisible({ timeout: 60_000 })
   }
   await lead.context().close()
   await server.stop()

@@ -49,12 +49,12 @@ export const planTheDay = async (
   said: { readonly on?: string; readonly guests: string; readonly dayBefore?: true },
 ): Promise<void> => {
   const { form } = planEn
-  await expect(page.getByLabel(form.on).first()).toBeVisible()
+  await expect(page.getByLabel(form.on).first()).toBeVisible({ timeout: 60_000 })
   if (said.on) await page.getByLabel(form.on).first().fill(said.on)
   await page.getByLabel(form.walkIn).fill(said.guests)
   if (said.dayBefore) await planButton(page, form.dayBefore).click()
   await planButton(page, form.send).click()
-  await expect(page.getByRole('list', { name: planEn.title })).toBeVisible({ timeout: 20_000 })
+  await expect(page.getByRole('list', { name: planEn.title })).toBeVisible({ timeout: 60_000 })
 }
 
 /** A pan of the plan, whatever stands on it. */

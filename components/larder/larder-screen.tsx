@@ -45,7 +45,7 @@ function Shelves() {
       case 'lot-holds-less':
       case 'older-lot':
       case 'larder-clock-unsure':
-        return words.sayLotProblem(refusal, time, (id) => id)
+        return words.sayLotProblem(refusal, time, (id) => id, words.sayMuch)
       default:
         return words.notDone
     }

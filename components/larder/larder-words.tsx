@@ -4,7 +4,7 @@ import { createContext, type ReactNode, useContext } from 'react'
 import { givenWords } from '#components/live/given-words.ts'
 import { lotLabelWords } from '#lib/rooms/care/words/lot-label-en.ts'
 import { plannedWords } from '#lib/rooms/day/words/planned-en.ts'
-import { sayPieces, sayWeight } from '#lib/words/amounts-en.ts'
+import { sayMuch } from '#lib/words/amounts-en.ts'
 import { sayTime } from '#lib/words/clock-en.ts'
 import { sayDate, sayDay } from '#lib/words/day-en.ts'
 import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
@@ -18,8 +18,7 @@ const english = {
   take: takeWords,
   label: lotLabelWords,
   sayPlanned: plannedWords.times,
-  sayPieces,
-  sayWeight,
+  sayMuch,
   sayTime,
   sayDate,
   sayDay,

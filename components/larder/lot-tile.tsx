@@ -18,7 +18,7 @@ export function LotTile({ lot, now, isChosen, onChoose }: LotTileProps) {
     const clock = words.sayTime(at, lot.timeZone)
     return day(at) === day(now) ? clock : words.dayAndTime(day(at), clock)
   }
-  const amount = lot.unit === 'mg' ? words.sayWeight(lot.amount) : words.sayPieces(lot.amount)
+  const amount = words.sayMuch(lot.amount, lot.unit)
   const { next } = lot
   const stays =
     lot.presentUntil !== null && next?.what === 'stage'

@@ -54,6 +54,7 @@ export function TakeInto({ lot, initials, onTold }: TakeIntoProps) {
           lot.barred,
           (at) => words.dayAndTime(words.sayDay(at, lot.timeZone), words.sayTime(at, lot.timeZone)),
           (id) => id,
+          words.sayMuch,
         )}
       </p>
     )
@@ -61,7 +62,7 @@ export function TakeInto({ lot, initials, onTold }: TakeIntoProps) {
   const unit = weighedIn(lot)
   const amount = amountTyped(lot, text)
   const saysWhy = isAsked || !lot.isFirst
-  const say = (much: number) => (isPieces ? words.sayPieces(much) : words.sayWeight(much))
+  const say = (much: number) => words.sayMuch(much, lot.unit)
 
   const zone = seen?.station?.timeZone ?? lot.timeZone
   const nameOf = ({ planned }: Into) =>

@@ -17,3 +17,7 @@ export const sayPieces = (count: number): string => piecesIn(quantityEn, count)
 /** From whole cents; `currency`: an ISO 4217 code. Throws RangeError for others. */
 export const sayCents = (cents: number, currency: string | null = null): string =>
   centsIn(quantityEn.locale, cents, currency)
+
+/** An amount in its component's unit, as a kitchen says it. */
+export const sayMuch = (amount: number, unit: 'mg' | 'piece'): string =>
+  unit === 'piece' ? sayPieces(amount) : sayWeight(amount)

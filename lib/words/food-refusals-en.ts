@@ -4,6 +4,7 @@ import type { BatchTimesProblem } from '#lib/safety/load.ts'
 import type { MomentProblem } from '#lib/safety/readings.ts'
 import type { Refusal } from '#lib/service/refusal.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
+import { sayMuch } from '#lib/words/amounts-en.ts'
 import { counted, list } from '#lib/words/counted-en.ts'
 import { sayDateProblem } from '#lib/words/date-problems-en.ts'
 import { sayNotOffered } from '#lib/words/food/ends-en.ts'
@@ -67,7 +68,7 @@ export const sayFoodRefusal = (
 ): string => {
   switch (refusal.code) {
     case 'cannot-take-lot':
-      return sayLotProblem(refusal.problem, clock, name)
+      return sayLotProblem(refusal.problem, clock, name, sayMuch)
     case 'stood-open':
       return `This ${name(refusal.component)} was open on a line before: it never becomes a protected back-up. Put it on the line, or fill the back-up from a batch that didn’t.`
     case 'other-component':

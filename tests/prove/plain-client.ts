@@ -22,10 +22,19 @@ export interface PlainClient {
 }
 
 /** The barest client that speaks the protocol: it keeps nothing and repeats nothing. */
-export const connectPlain = async (url: string, role: Role): Promise<PlainClient> => {
+export const connectPlain = async (
+  url: string,
+  role: Role,
+  station?: string,
+): Promise<PlainClient> => {
   const token = await scriptsToken(url)
   const socket = io(url, {
-    auth: { protocol: PROTOCOL, role, ...(token ? { token } : {}) },
+    auth: {
+      protocol: PROTOCOL,
+      role,
+      ...(token ? { token } : {}),
+      ...(station === undefined ? {} : { station }),
+    },
     transports: ['websocket'],
     forceNew: true,
     reconnection: false,

@@ -9,7 +9,9 @@ import { parseArgs } from 'node:util'
 import { proveEnded } from '#tests/prove/ended.ts'
 import { proveGuessing } from '#tests/prove/guessing.ts'
 import { proveHistories } from '#tests/prove/histories.ts'
+import { proveHouseDays } from '#tests/prove/house-days.ts'
 import { proveKilled } from '#tests/prove/killed.ts'
+import { proveKilledLarder } from '#tests/prove/killed-larder.ts'
 import { proveManyScreens } from '#tests/prove/many-screens.ts'
 import { proveMutants } from '#tests/prove/mutants/mutants.ts'
 import { proveNeeds } from '#tests/prove/needs.ts'
@@ -37,6 +39,8 @@ const proofs: Readonly<Record<string, () => Promise<Proof>>> = {
   guessing: () => proveGuessing(2_160),
   needs: () => proveNeeds(1000),
   histories: () => proveHistories(Number(values.histories), Number(values.seed), MOST_WITHOUT),
+  'house-days': () => proveHouseDays(Number(values.histories), Number(values.seed)),
+  'killed-larder': () => proveKilledLarder(20, 200, Number(values.seed)),
   mutants: () => proveMutants({ seed: Number(values.seed), of: values.of ?? null }),
 }
 

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { proveEnded } from '#tests/prove/ended.ts'
 import { proveGuessing } from '#tests/prove/guessing.ts'
 import { proveKilled } from '#tests/prove/killed.ts'
+import { proveKilledLarder } from '#tests/prove/killed-larder.ts'
 import { proveManyScreens } from '#tests/prove/many-screens.ts'
 import { proveSyncs, tracer } from '#tests/prove/syncs.ts'
 
@@ -12,6 +13,16 @@ test(
   '[R4][R3] killed in the middle of 30 orders, nothing answered is lost and nothing is done twice',
   async () => {
     expect((await proveKilled(30)).failures).toEqual([])
+  },
+  LONG_MS,
+)
+
+test(
+  '[LA52] a whole server killed twice while two services set aside and take: they and the larder agree',
+  async () => {
+    const { figures, failures } = await proveKilledLarder(2, 60)
+    console.log(figures.join('\n'))
+    expect(failures).toEqual([])
   },
   LONG_MS,
 )

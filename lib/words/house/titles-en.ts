@@ -24,6 +24,7 @@ export const titles = {
   plan: 'Plan',
   prep: 'Prep',
   tasting: 'Tasting',
+  batches: 'Batches',
   of: (screen: string) => `${screen} · Level Scoop`,
   notFound: 'This page does not exist',
   notFoundHint: 'The address may be mistyped.',

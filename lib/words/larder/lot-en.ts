@@ -19,6 +19,7 @@ export const sayLotProblem = (
   problem: LotProblem | TakeProblem,
   clock: (at: number) => string,
   name: (id: string) => string,
+  amount: (much: number, unit: 'mg' | 'piece') => string,
 ): string => {
   switch (problem.code) {
     case 'no-such-lot':
@@ -32,7 +33,7 @@ export const sayLotProblem = (
     case 'lot-no-days-left':
       return 'None of its days is left: throw it out, with initials.'
     case 'lot-holds-less':
-      return 'There isn’t that much of it. Take what it holds, or less.'
+      return `There isn’t that much of it: ${amount(problem.left, problem.unit)} is left. Take that, or less.`
     case 'older-lot':
       return 'An older one is there: take that first, or say why not.'
     case 'larder-clock-unsure':

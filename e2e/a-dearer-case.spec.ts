@@ -1,5 +1,6 @@
 import type { Page } from '@playwright/test'
 import type { Step } from '#lib/editor/step.ts'
+import { menuEn } from '#lib/editor/words/menu-en.ts'
 import { recipeEn } from '#lib/words/recipe/recipe-en.ts'
 import { breaksNoRule } from './support/accessible.ts'
 import { expect, resize, TABLETS, test } from './support/stage.ts'
@@ -25,6 +26,43 @@ const STEPS: readonly Step[] = [
     },
   },
 ]
+
+/** All of the card is known, and an item that takes tuna beside its heart. */
+const MENDED: readonly Step[] = [
+  {
+    do: 'put',
+    entity: 'recipe',
+    id: 'tuna-mix',
+    fields: { ingredients: ['tuna'], recipes: [], lines: [{ of: 'tuna', typed: '1 #10 can' }] },
+  },
+  {
+    do: 'put',
+    entity: 'item',
+    id: 'harbor-tuna',
+    fields: {
+      heart: 'cheddar',
+      parts: [
+        { component: 'tuna', usual: 'in', required: false },
+        { component: 'cheddar', usual: 'in', required: true },
+      ],
+    },
+  },
+]
+
+/** Takes steps on a station's draft; whether they were taken. */
+const steps = (page: Page, station: string, all: readonly Step[]): Promise<boolean> =>
+  page.evaluate(
+    async ([id, text]) => {
+      const seen = await (await fetch(`/menu/draft?station=${id}`)).json()
+      const answer = await fetch('/menu/steps', {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify({ station: id, saw: seen.saw, steps: JSON.parse(text) }),
+      })
+      return (await answer.json()).code === 'done'
+    },
+    [station, JSON.stringify(all)] as const,
+  )
 
 /** A station begun from the demo's, with the card typed; its id. */
 const typeCard = (page: Page): Promise<string> =>
@@ -95,6 +133,30 @@ test('a dearer case changes what a recipe costs, on every screen that shows it',
     await priced(lead, '2026-11-20', '72.00')
     await expect(lead.getByText('at least $6.00')).toBeVisible()
     await expect(other.getByText('at least $6.00')).toBeVisible({ timeout: 20_000 })
+  })
+
+  await test.step('an item with it costs more, and without it what it did', async () => {
+    const items = await open('/devices', undefined, true)
+    expect(await steps(items, station, MENDED)).toBe(true)
+    await items.goto(`/menu?station=${station}`)
+    await untilHydrated(items)
+    await items.getByRole('button', { name: menuEn.screen.sections.items, exact: true }).click()
+    await items.getByRole('button', { name: /^Harbor tuna/ }).click()
+    const food = items.getByRole('region', { name: menuEn.item.foodOf })
+    const rowOf = (head: string) => food.locator('div').filter({ hasText: head })
+    const { portion, no, extra } = menuEn.item.foodRows
+    // Pita 30, tuna 32 of a can at $6.00, cheddar 30: 79 cents; $6.25 are asked, one more is $2.00.
+    await expect(items.getByText('Food $0.79 · 13% of $6.25')).toBeVisible()
+    await expect(rowOf(portion)).toContainText('$0.19')
+    await expect(rowOf(no)).toContainText('$5.65')
+    await expect(rowOf(extra)).toContainText('$7.28')
+    await lead.reload()
+    await untilHydrated(lead)
+    await priced(lead, '2026-11-27', '96.00')
+    await expect(items.getByText('Food $0.85 · 14% of $6.25')).toBeVisible({ timeout: 20_000 })
+    await expect(rowOf(portion)).toContainText('$0.25')
+    await expect(rowOf(no)).toContainText('$5.65')
+    await expect(rowOf(extra)).toContainText('$7.15')
   })
 
   await test.step('it can be read by everybody, on every tablet, and prints', async () => {

@@ -15,6 +15,8 @@ import { amountOf } from '#lib/rooms/pans/facts/pans.ts'
 import { isAsked, type SetUpRow } from '#lib/rooms/pans/views/set-up-row.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { componentOf } from '#lib/station/find.ts'
+import { portionOf } from '#lib/station/portion.ts'
+import { loadTotal } from '#lib/station/portion-amount.ts'
 
 interface SetUpPanProps {
   readonly state: RunningState
@@ -34,6 +36,9 @@ export function SetUpPan({ state, choose, now, setUp, row, ways, onDays }: SetUp
   const component = componentOf(state.station, id)
   const time = (at: number) => words.sayTime(at, state.station.timeZone)
   const unit = state.portions[id]?.unit ?? 'mg'
+  // A stand-in's portion is another one than the station's.
+  const hasOwnTool = state.portions[id]?.amount === portionOf(component).amount
+  const amount = words.amount(amountOf(state, id, portions), unit)
   const said = setUp.of(pan)
   const isLeft = wait?.why === 'left'
   const isTold = wait !== null && (!isAsked(wait) || wait.why === 'read-again')
@@ -66,7 +71,7 @@ export function SetUpPan({ state, choose, now, setUp, row, ways, onDays }: SetUp
         <PortionSteps
           label={words.forms.goesIn}
           value={portions}
-          amount={words.amount(amountOf(state, id, portions), unit)}
+          amount={hasOwnTool ? words.setUp.total(loadTotal(component, portions)) : amount}
           least={1}
           most={most}
           onChange={(count) => setUp.say(pan, { portions: count })}

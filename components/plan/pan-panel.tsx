@@ -5,6 +5,7 @@ import { Button } from '#components/ui/button.tsx'
 import { makingMinutes, type PrepChoice } from '#lib/prep/food-of.ts'
 import type { AheadAnswer } from '#lib/rooms/prep/views/ahead.ts'
 import { isEnough, loadSize, oneMoreWasted, withLoads } from '#lib/rooms/prep/views/loads.ts'
+import { loadTotal } from '#lib/station/portion-amount.ts'
 import type { Component, StationDocument } from '#lib/station/station-document.ts'
 
 interface PanPanelProps {
@@ -120,7 +121,9 @@ export function PanPanel(props: PanPanelProps) {
   return (
     <div className={styles.pan}>
       <div className={styles.told}>
-        <h2>{words.panTitle(component.name, loads, choice?.portions ?? 0)}</h2>
+        <h2>
+          {words.panTitle(component.name, loads, loadTotal(component, choice?.portions ?? 0))}
+        </h2>
         <Told {...props} />
         {choice && <How {...{ component, choice }} set={now.setFood} />}
       </div>

@@ -3,6 +3,7 @@ import { usePlanWords } from '#components/plan/words.tsx'
 import type { PrepChoice } from '#lib/prep/food-of.ts'
 import type { DaysAlike } from '#lib/rooms/prep/facts/days-alike.ts'
 import { isEnough } from '#lib/rooms/prep/views/loads.ts'
+import { loadTotal } from '#lib/station/portion-amount.ts'
 import type { Component } from '#lib/station/station-document.ts'
 
 /** How high the fullest stack stands, CSS pixels, and what a dot takes of it. */
@@ -56,7 +57,7 @@ export function StackPan({
       className={styles.pan}
       data-notch={pan}
       aria-pressed={isChosen}
-      aria-label={words.panTitle(component.name, loads, portions)}
+      aria-label={words.panTitle(component.name, loads, loadTotal(component, portions))}
       onClick={onChoose}
     >
       <span className={styles.above} aria-hidden="true">

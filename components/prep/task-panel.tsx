@@ -9,7 +9,9 @@ import { isOfCrew } from '#lib/rooms/prep/facts/tasks-now.ts'
 import type { TaskSeen } from '#lib/rooms/prep/views/prep-list.ts'
 import { type HowFar, PASSED_WHERE, type PassedWhere } from '#lib/service/events/prep-event.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { findComponent } from '#lib/station/find.ts'
 import { nameIn } from '#lib/station/name-in.ts'
+import { loadTotal } from '#lib/station/portion-amount.ts'
 
 interface TaskPanelProps {
   readonly seen: TaskSeen
@@ -89,6 +91,8 @@ export function TaskPanel({ seen, state, names, acting }: TaskPanelProps) {
     task.from === task.to
       ? words.sayClock(task.to, timeZone)
       : `${words.sayTime(task.from, timeZone)}–${words.sayClock(task.to, timeZone)}`
+  const component = task.component === null ? null : findComponent(state.station, task.component)
+  const total = component && task.amount ? loadTotal(component, task.amount.portions) : null
   const act = (type: 'tickTask' | 'takeBackTick') => {
     const command =
       type === 'tickTask' ? { type, task: task.id, initials } : { type, task: task.id }
@@ -103,7 +107,7 @@ export function TaskPanel({ seen, state, names, acting }: TaskPanelProps) {
           {task.amount &&
             task.kind !== 'chill' &&
             task.kind !== 'thaw' &&
-            ` · ${words.amount(task)}`}
+            ` · ${words.amount(task, total)}`}
         </p>
         {passed && is !== 'done' && (
           <p>

@@ -1,5 +1,7 @@
 /** A line of an invoice as it is typed. */
+import { timesIn } from '#lib/recipes/amount.ts'
 import type { Invoice } from '#lib/recipes/purchased.ts'
+import { toNumber } from '#lib/recipes/rational.ts'
 import { typedAmount } from '#lib/recipes/typed-amount.ts'
 import type { AmountCode } from '#lib/recipes/typed-parts.ts'
 
@@ -56,10 +58,23 @@ export type PercentTyped =
   | { readonly ok: true; readonly percent: number | null }
   | { readonly ok: false }
 
-/** Whole percent, 1 to 100; nothing typed is null, which is all of it. */
+/** "4.6 kg of 5.2 kg": what was left of what was trimmed, in percent; null where that isn't said so. */
+const ofTrimmed = (typed: string): number | null => {
+  const [left = '', all, ...more] = typed.split(/\s+of\s+/i)
+  if (all === undefined || more.length > 0) return null
+  const [eaten, bought] = [typedAmount(left), typedAmount(all)]
+  if (!eaten.ok || !bought.ok || eaten.amount === null || bought.amount === null) return null
+  const share = timesIn(eaten.amount, bought.amount, null)
+  return share === null ? null : Math.round(toNumber(share) * 10_000) / 100
+}
+
+/**
+ * Percent to the hundredth, 1 to 100, as "88.5" or as "4.6 kg of 5.2 kg"; nothing typed is null,
+ * which is all of it.
+ */
 export const percentTyped = (typed: string): PercentTyped => {
   const text = typed.trim().replace(/\s*%$/, '')
   if (text === '') return { ok: true, percent: null }
-  const percent = /^\d{1,3}$/.test(text) ? Number(text) : 0
+  const percent = /^\d{1,3}(\.\d{1,2})?$/.test(text) ? Number(text) : (ofTrimmed(text) ?? 0)
   return percent >= 1 && percent <= 100 ? { ok: true, percent } : { ok: false }
 }

@@ -1,6 +1,14 @@
 /** As purchased from what is eaten, and what it costs. */
 import { type Amount, type Density, scaled, timesIn } from '#lib/recipes/amount.ts'
-import { dividedBy, isZero, type Rational, ratio, times } from '#lib/recipes/rational.ts'
+import {
+  dividedBy,
+  fromNumber,
+  isZero,
+  minus,
+  type Rational,
+  ratio,
+  times,
+} from '#lib/recipes/rational.ts'
 import { typedAmount } from '#lib/recipes/typed-amount.ts'
 
 /** What was paid for something, as the invoice has it. */
@@ -16,13 +24,12 @@ export interface Invoice {
 }
 
 /**
- * What has to be bought of an amount that is eaten: 100 / percent of it. 1 to 100; throws
- * RangeError otherwise.
+ * What has to be bought of an amount that is eaten: 100 / percent of it, exactly by its decimals.
+ * 1 to 100; throws RangeError otherwise.
  */
 export const asPurchased = (edible: Amount, percent: number): Amount => {
-  if (!Number.isInteger(percent) || percent < 1 || percent > 100)
-    throw new RangeError('what is eaten is 1 to 100 percent')
-  return scaled(edible, ratio(100, percent))
+  if (!(percent >= 1 && percent <= 100)) throw new RangeError('what is eaten is 1 to 100 percent')
+  return scaled(edible, dividedBy(ratio(100), fromNumber(percent)))
 }
 
 /** Of so many dated lines, the newest by its date; the later one of two of a day. */
@@ -63,3 +70,17 @@ export const costOf = (amount: Amount, invoice: Invoice | null, density: Density
 /** What food costs of a price: 0.22 is 22 percent. null where nothing is asked for it. */
 export const foodShare = (cost: Rational, priceCents: number): Rational | null =>
   priceCents === 0 || isZero(cost) ? null : dividedBy(cost, ratio(priceCents))
+
+/** What is sold at a price: what its food costs, exactly, and what is over of the price. */
+export interface Sold {
+  readonly priceCents: number
+  readonly cents: Rational
+  /** Below 0 where the food costs more than is asked for it. */
+  readonly leftCents: Rational
+}
+
+export const sold = (priceCents: number, cents: Rational): Sold => ({
+  priceCents,
+  cents,
+  leftCents: minus(ratio(priceCents), cents),
+})

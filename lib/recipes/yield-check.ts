@@ -1,7 +1,8 @@
 /** What a recipe makes against what its portions take. */
 
 import { SCOOP_HANDLES } from '#lib/measure/scoops.ts'
-import { type Amount, type Density, scaled, timesIn } from '#lib/recipes/amount.ts'
+import { type Amount, type Density, timesIn } from '#lib/recipes/amount.ts'
+import { portionTotal } from '#lib/recipes/portion-total.ts'
 import {
   compared,
   dividedBy,
@@ -82,7 +83,7 @@ export const yieldCheck = (
   const noted = compared(off, NOTED) > 0 || compared(off, { ...NOTED, over: -NOTED.over }) < 0
   return {
     ok: true,
-    takes: scaled(portion, portions),
+    takes: portionTotal(portion, portions).total,
     gives: Number(floorOf(gives)),
     over: toNumber(off),
     noted,

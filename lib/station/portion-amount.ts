@@ -1,8 +1,9 @@
 import { toolVolumeMl, type VolumeTool } from '#lib/measure/portion-tools.ts'
 import type { Amount } from '#lib/recipes/amount.ts'
+import { type PortionTotal, portionTotal } from '#lib/recipes/portion-total.ts'
 import { dividedBy, fromNumber, type Rational, ratio, times } from '#lib/recipes/rational.ts'
 import { scoopMl, US_ML } from '#lib/recipes/units.ts'
-import type { PortionRule } from '#lib/station/station-document.ts'
+import type { Component, PortionRule } from '#lib/station/station-document.ts'
 
 const volume = (size: Rational): Amount => ({ kind: 'volume', size, written: 'us' })
 const weight = (size: Rational): Amount => ({ kind: 'weight', size, written: 'metric' })
@@ -35,3 +36,7 @@ export const portionAmount = (rule: PortionRule): Amount => {
     }
   }
 }
+
+/** Of so many portions of a component: portion × count = total. */
+export const loadTotal = ({ portion }: Pick<Component, 'portion'>, count: number): PortionTotal =>
+  portionTotal(portionAmount(portion), count)

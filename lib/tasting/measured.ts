@@ -1,6 +1,7 @@
 /** What was weighed or counted at the end of a batch, against what its card states. */
 import { type Amount, scaled, timesIn } from '#lib/recipes/amount.ts'
 import { madeBy } from '#lib/recipes/factor.ts'
+import { portionTotal } from '#lib/recipes/portion-total.ts'
 import { dividedBy, type Rational, times, toNumber } from '#lib/recipes/rational.ts'
 import { typedYield, type Yield } from '#lib/recipes/typed-yield.ts'
 import type { Served } from '#lib/recipes/wanted.ts'
@@ -41,14 +42,14 @@ const againstAmount = (made: Amount, stated: Amount, { density }: Served): Measu
 const statedAmount = (stated: Yield, { portion }: Served): Amount | null => {
   const made = madeBy(stated)
   if (made.ok) return made.amount
-  return stated.kind === 'portions' && portion ? scaled(portion, stated.count) : null
+  return stated.kind === 'portions' && portion ? portionTotal(portion, stated.count).total : null
 }
 
 /** As an amount; bare portions are the station's own. */
 const typedAmountOf = (typed: Yield, { portion }: Served): Amount | null => {
   const made = madeBy(typed)
   if (made.ok) return made.amount
-  return typed.kind === 'portions' && portion ? scaled(portion, typed.count) : null
+  return typed.kind === 'portions' && portion ? portionTotal(portion, typed.count).total : null
 }
 
 /**

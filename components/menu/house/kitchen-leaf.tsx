@@ -3,6 +3,7 @@ import { fieldsWith } from '#components/menu/fields/typed.ts'
 import { TypedField } from '#components/menu/fields/typed-field.tsx'
 import styles from '#components/menu/house/kitchen.module.css'
 import { ToolRows } from '#components/menu/house/tool-rows.tsx'
+import { VesselRows } from '#components/menu/house/vessel-rows.tsx'
 import menu from '#components/menu/menu.module.css'
 import { useMenu } from '#components/menu/use-menu.tsx'
 import { useMenuWords } from '#components/menu/words.tsx'
@@ -136,12 +137,13 @@ function SanitizerFields() {
   )
 }
 
-/** What the kitchen behind the line has: heat, a sanitizer, tools. */
+/** What the kitchen behind the line has: heat, a sanitizer, tools, pots and ovens. */
 export function KitchenLeaf() {
   return (
     <div className={styles.kitchen}>
       <SanitizerFields />
       <ReheatPlaces />
+      <VesselRows />
       <ToolRows />
     </div>
   )

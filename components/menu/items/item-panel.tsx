@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { About, Helped } from '#components/menu/fields/help.tsx'
 import { TypedField } from '#components/menu/fields/typed-field.tsx'
+import { FoodOfItem } from '#components/menu/items/item-food.tsx'
 import {
   choicesOf,
   type ItemFields,
@@ -67,6 +68,7 @@ export function ItemPanel({
       className={styles.panel ?? ''}
       title={title}
       label={title}
+      beside={<FoodOfItem item={id} />}
       back={words.screen.close}
       onBack={() => go('items')}
     >

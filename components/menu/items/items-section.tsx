@@ -1,3 +1,4 @@
+import { ItemFood } from '#components/menu/items/item-food.tsx'
 import { markOf, tapped } from '#components/menu/items/item-now.ts'
 import { ItemPanel } from '#components/menu/items/item-panel.tsx'
 import styles from '#components/menu/items/items.module.css'
@@ -100,6 +101,12 @@ export function ItemsSection() {
             )
           })}
         </div>
+        {chosen && (
+          <ItemFood
+            item={chosen.id}
+            columns={columns.map(({ pan, begins }) => ({ component: pan.component, begins }))}
+          />
+        )}
       </div>
       {chosen ? (
         <ItemPanel key={chosen.id} id={chosen.id} row={chosen.row} onNext={add} />

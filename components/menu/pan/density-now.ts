@@ -1,5 +1,5 @@
 /** What a component weighs, from what was weighed here or from the table. */
-import { portionMl } from '#components/menu/pan/portion-now.ts'
+import { portionMl } from '#lib/editor/cards/pan-holds.ts'
 import type { Row } from '#lib/editor/draft.ts'
 import { VOLUME_ML } from '#lib/measure/kitchen-units.ts'
 import { densityOfScoops } from '#lib/recipes/density.ts'

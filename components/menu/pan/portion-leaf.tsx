@@ -5,21 +5,19 @@ import { DensityField } from '#components/menu/pan/density-field.tsx'
 import { DepthChoice } from '#components/menu/pan/depth-choice.tsx'
 import styles from '#components/menu/pan/portion.module.css'
 import {
-  holds,
   isOfVolume,
   sizesOf,
   TOOLS,
   type Tool,
   toolOf,
-  usualOf,
   withTool,
 } from '#components/menu/pan/portion-now.ts'
 import { ToolDrawn } from '#components/menu/pan/tool-drawn.tsx'
 import { useMenu } from '#components/menu/use-menu.tsx'
 import { useMenuWords } from '#components/menu/words.tsx'
 import { Choice } from '#components/ui/choice.tsx'
-import { isRecord, type Json, type Row, rowOf, rowsOf, textIn } from '#lib/editor/draft.ts'
-import type { PanDepthIn, PanSize } from '#lib/measure/pans.ts'
+import { portionSteps } from '#lib/editor/cards/pan-holds.ts'
+import { isRecord, type Json, type Row, rowOf } from '#lib/editor/draft.ts'
 
 const USUAL_LEVELS = [1, 2, 3, 4] as const
 
@@ -42,27 +40,8 @@ export function PortionLeaf({
   const tool = toolOf(portion)
   const now: Row = isRecord(portion) ? portion : {}
 
-  /** A pan whose usual load is the proposed one follows what it holds. */
-  const answer = (next: Row, density?: Json) => {
-    const pans = rowsOf(draft, 'pan').filter(({ row }) => textIn(row, 'component') === component)
-    take(
-      {
-        do: 'put',
-        entity: 'component',
-        id: component,
-        fields: { portion: next, ...(density === undefined ? {} : { density }) },
-      },
-      ...pans.flatMap(({ id, row }) => {
-        const [size, depth] = [textIn(row, 'size') as PanSize, row.depthIn as PanDepthIn]
-        const before = usualOf(holds(size, depth, portion))
-        const after = usualOf(holds(size, depth, next))
-        const isProposed = before === null ? portion === undefined : row.usualPortions === before
-        return isProposed && after !== null && after !== row.usualPortions
-          ? [{ do: 'put' as const, entity: 'pan' as const, id, fields: { usualPortions: after } }]
-          : []
-      }),
-    )
-  }
+  const answer = (next: Row, density?: Json) =>
+    take(...portionSteps(draft, component, next, density))
   return (
     <div className={styles.leaf}>
       <section className={styles.portion} aria-label={words.pan.portion}>

@@ -1,14 +1,6 @@
-/** A portion while it is set up: its tool, and how many of it a pan holds. */
+/** A portion while it is set up: its tool, and the sizes that it is sold in. */
 import { isRecord, type Json, type Row } from '#lib/editor/draft.ts'
-import { mlFrom } from '#lib/measure/kitchen-units.ts'
-import { type PanDepthIn, type PanSize, panUsableMl } from '#lib/measure/pans.ts'
-import { wholePortions } from '#lib/measure/portion.ts'
-import {
-  MEASURE_UNITS,
-  SPOODLE_FL_OZ,
-  toolVolumeMl,
-  type VolumeTool,
-} from '#lib/measure/portion-tools.ts'
+import { MEASURE_UNITS, SPOODLE_FL_OZ } from '#lib/measure/portion-tools.ts'
 import { LADLE_FL_OZ, SCOOP_HANDLES } from '#lib/measure/scoops.ts'
 
 export const TOOLS = [
@@ -80,35 +72,3 @@ export const sizesOf = (tool: Tool): readonly Row[] => {
       return []
   }
 }
-
-/** Millilitres of one portion; null where it isn't taken by volume or isn't said yet. */
-export const portionMl = (portion: Json | undefined): number | null => {
-  const tool = toolOf(portion)
-  if (!isRecord(portion) || tool === null) return null
-  if (tool === 'cup') return typeof portion.flOz === 'number' ? mlFrom(portion.flOz, 'flOz') : null
-  const level = portion.level
-  if (!isOfVolume(tool) || typeof level !== 'number' || level < 1) return null
-  try {
-    return toolVolumeMl(portion as unknown as VolumeTool) * level
-  } catch {
-    return null
-  }
-}
-
-/** Whole portions in a pan by its usable capacity; null where one of them isn't known. */
-export const holds = (
-  size: PanSize,
-  depthIn: PanDepthIn,
-  portion: Json | undefined,
-  statedFlOz: number | null = null,
-): number | null => {
-  const ml = statedFlOz === null ? panUsableMl(size, depthIn) : mlFrom(statedFlOz, 'flOz')
-  const each = portionMl(portion)
-  return ml === null || each === null ? null : wholePortions(ml, each)
-}
-
-const KEPT_FREE = 0.8
-
-/** What it is usually loaded with, proposed from what it holds: a fifth is left to stir in. */
-export const usualOf = (held: number | null): number | null =>
-  held === null ? null : Math.max(1, Math.min(500, Math.floor(held * KEPT_FREE)))

@@ -1,26 +1,72 @@
-import { InvoiceForm } from '#components/menu/recipe/invoice-form.tsx'
 import styles from '#components/menu/recipe/recipe.module.css'
 import type { RecipeNow } from '#components/menu/recipe/use-recipe.ts'
 import { useRecipeWords } from '#components/menu/recipe-words.tsx'
-import { itemCosts } from '#lib/editor/cards/item-costs.ts'
-import type { Card } from '#lib/recipes/card.ts'
-import { foodShare, newestInvoice } from '#lib/recipes/purchased.ts'
+import { itemsWith } from '#lib/editor/cards/item-costs.ts'
+import { newestInvoice, type Sold } from '#lib/recipes/purchased.ts'
 import { times } from '#lib/recipes/rational.ts'
-import type { RecipeSheet } from '#lib/recipes/recipe-sheet.ts'
+import type { RecipeSheet } from '#lib/recipes/sheet/recipe-sheet.ts'
+
+/** What of each item it is, and what "no" and one more do to it. */
+function ItemRows({
+  items,
+  currency,
+}: {
+  readonly items: ReturnType<typeof itemsWith>
+  readonly currency: string
+}) {
+  const words = useRecipeWords()
+  return (
+    <table>
+      <caption>{words.inItem}</caption>
+      <thead>
+        <tr>
+          {[words.item, words.food, words.without, words.extra].map((head) => (
+            <th key={head} scope="col">
+              {head}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {items.map(({ cost, part }) => {
+          const isAll = cost.unknown.length === 0
+          const of = (sold: Sold | null) =>
+            sold === null ? (
+              words.cannot
+            ) : (
+              <>
+                {words.share(sold, isAll, currency)}
+                <small>{words.left(sold, isAll, currency)}</small>
+              </>
+            )
+          return (
+            <tr key={cost.item}>
+              <th scope="row">
+                {cost.name}
+                {!isAll && <small>{words.notKnown(cost.unknown)}</small>}
+              </th>
+              <td data-label={words.food}>{of(cost.asItComes)}</td>
+              <td data-label={words.without}>{of(part.no)}</td>
+              <td data-label={words.extra}>{of(part.extra)}</td>
+            </tr>
+          )
+        })}
+      </tbody>
+    </table>
+  )
+}
 
 /** What the making costs, line by line, a portion of it, and what it does to the items it is in. */
 export function CostPanel({
   now,
-  card,
   sheet,
 }: {
   readonly now: RecipeNow
-  readonly card: Card
   readonly sheet: RecipeSheet
 }) {
   const words = useRecipeWords()
   const { box, currency, served } = now
-  const items = served === null ? [] : itemCosts(now.draft, box, served.component)
+  const items = served === null ? [] : itemsWith(now.draft, box, served.component)
   const nameOf = (of: string) => box.cards.get(of)?.name ?? box.bought.get(of)?.name ?? of
   return (
     <section className={styles.cost}>
@@ -54,40 +100,7 @@ export function CostPanel({
           )
         })}
       </ul>
-      {items.length > 0 && (
-        <table>
-          <caption>{words.inItem}</caption>
-          <thead>
-            <tr>
-              {[words.item, words.price, words.food, words.without, words.extra].map((head) => (
-                <th key={head} scope="col">
-                  {head}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {items.map((one) => {
-              const isAll = one.unknown.length === 0
-              const said = (cents: typeof one.cents, price: number) =>
-                words.share(cents, foodShare(cents, price), isAll, currency)
-              return (
-                <tr key={one.item}>
-                  <th scope="row">
-                    {one.name}
-                    {!isAll && <small>{words.notKnown(one.unknown)}</small>}
-                  </th>
-                  <td data-label={words.price}>{words.wholeCents(one.priceCents, currency)}</td>
-                  <td data-label={words.food}>{said(one.cents, one.priceCents)}</td>
-                  <td data-label={words.without}>{said(one.without, one.priceCents)}</td>
-                  <td data-label={words.extra}>{said(one.extra, one.extraPriceCents)}</td>
-                </tr>
-              )
-            })}
-          </tbody>
-        </table>
-      )}
-      <InvoiceForm now={now} card={card} />
+      {items.length > 0 && <ItemRows items={items} currency={currency} />}
     </section>
   )
 }

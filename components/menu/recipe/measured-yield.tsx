@@ -6,7 +6,7 @@ import { useRecipeWords } from '#components/menu/recipe-words.tsx'
 import type { Card } from '#lib/recipes/card.ts'
 import { cardText, correctedYield } from '#lib/recipes/measured-yield.ts'
 import { toNumber } from '#lib/recipes/rational.ts'
-import type { RecipeSheet } from '#lib/recipes/recipe-sheet.ts'
+import type { RecipeSheet } from '#lib/recipes/sheet/recipe-sheet.ts'
 import { hashOf } from '#lib/service/state-hash.ts'
 import type { YieldsNow } from '#lib/tasting/http.ts'
 

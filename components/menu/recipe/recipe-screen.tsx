@@ -5,39 +5,50 @@ import { Suspense, useState } from 'react'
 import page from '#components/access/page.module.css'
 import { CostPanel } from '#components/menu/recipe/cost-panel.tsx'
 import { EnoughPanel } from '#components/menu/recipe/enough-panel.tsx'
+import { InvoiceForm } from '#components/menu/recipe/invoice-form.tsx'
 import { MeasuredYield } from '#components/menu/recipe/measured-yield.tsx'
 import styles from '#components/menu/recipe/recipe.module.css'
+import { RecipeLine } from '#components/menu/recipe/recipe-line.tsx'
 import { ScaledTable } from '#components/menu/recipe/scaled-table.tsx'
 import { type RecipeNow, useRecipe } from '#components/menu/recipe/use-recipe.ts'
 import { WantedFields } from '#components/menu/recipe/wanted-fields.tsx'
 import { RecipeWordsProvider, useRecipeWords } from '#components/menu/recipe-words.tsx'
+import { Notch } from '#components/ui/notch.tsx'
 import { Note } from '#components/ui/note.tsx'
+import { componentsWith } from '#lib/editor/cards/served-as.ts'
 import { textIn } from '#lib/editor/draft.ts'
 import type { Card } from '#lib/recipes/card.ts'
-import { type Asked, recipeSheet } from '#lib/recipes/recipe-sheet.ts'
+import { type Asked, recipeSheet } from '#lib/recipes/sheet/recipe-sheet.ts'
 
-const UNASKED: Asked = { make: '', handOf: null, hand: '', fits: '' }
+const UNASKED: Asked = { make: '', handOf: null, hand: '', fits: '', portions: '' }
 
 function Sheet({ now, card }: { readonly now: RecipeNow; readonly card: Card }) {
   const words = useRecipeWords()
   const [asked, setAsked] = useState(UNASKED)
-  const sheet = recipeSheet(card, now.box, now.served, asked)
+  const fits = now.vessel?.holds ?? asked.fits
+  const sheet = recipeSheet(card, now.box, now.served, { ...asked, fits })
   return (
-    <>
+    <div className={styles.body} data-notch-panel="">
       <p className={styles.card}>
         {words.asCard(card.yields)}
         {sheet.yieldProblem && <b role="alert"> {words.problem(sheet.yieldProblem)}</b>}
       </p>
-      <WantedFields card={card} box={now.box} asked={asked} sheet={sheet} onAsk={setAsked} />
+      <WantedFields now={now} card={card} asked={asked} sheet={sheet} onAsk={setAsked} />
       <div className={styles.columns}>
-        <ScaledTable sheet={sheet} />
+        <div className={styles.main}>
+          <ScaledTable
+            sheet={sheet}
+            onWhole={(handOf, hand) => setAsked({ ...asked, make: '', handOf, hand })}
+          />
+          <CostPanel now={now} sheet={sheet} />
+        </div>
         <div className={styles.aside}>
-          <EnoughPanel now={now} sheet={sheet} />
+          <EnoughPanel now={now} sheet={sheet} asked={asked} onAsk={setAsked} />
           <MeasuredYield now={now} card={card} sheet={sheet} />
-          <CostPanel now={now} card={card} sheet={sheet} />
+          <InvoiceForm now={now} card={card} />
         </div>
       </div>
-    </>
+    </div>
   )
 }
 
@@ -47,7 +58,7 @@ function Choose({ now }: { readonly now: RecipeNow }) {
   return cards.length === 0 ? (
     <Note>{words.none}</Note>
   ) : (
-    <nav aria-label={words.choose} className={page.links}>
+    <nav aria-label={words.choose} className={`${page.links} ${styles.body}`} data-notch-panel="">
       {cards.map(({ id, name }) => (
         <a key={id} href={`/menu/recipe?station=${now.draft.station}&recipe=${id}`}>
           {name}
@@ -60,6 +71,7 @@ function Choose({ now }: { readonly now: RecipeNow }) {
 function RecipeOf({ station, recipe }: { readonly station: string; readonly recipe: string }) {
   const words = useRecipeWords()
   const { now, refused } = useRecipe(station, recipe)
+  const lit = now?.card ? componentsWith(now.draft, recipe) : []
   const isShut = refused === 'not-yours' || refused === 'not-joined'
   const house = textIn(now?.draft.rows.house, 'name')
   const title = now?.card ? words.of(now.card.name, house) : words.title
@@ -79,7 +91,12 @@ function RecipeOf({ station, recipe }: { readonly station: string; readonly reci
         </Note>
       )}
       {now === null && refused === null && <p>{words.connecting}</p>}
-      {now && (now.card ? <Sheet now={now} card={now.card} /> : <Choose now={now} />)}
+      {now && (
+        <Notch about={lit} className={styles.stage ?? ''}>
+          <RecipeLine draft={now.draft} lit={lit} />
+          {now.card ? <Sheet now={now} card={now.card} /> : <Choose now={now} />}
+        </Notch>
+      )}
       {now && recipe !== '' && !now.card && <Note kind="watch">{words.noSuch}</Note>}
     </main>
   )

@@ -1,8 +1,9 @@
 import styles from '#components/menu/recipe/recipe.module.css'
 import { useRecipeWords } from '#components/menu/recipe-words.tsx'
 import { takenApart } from '#lib/recipes/kitchen-measures.ts'
-import type { RecipeSheet } from '#lib/recipes/recipe-sheet.ts'
 import type { Measure, ScaledLine } from '#lib/recipes/scaled-card.ts'
+import type { RecipeSheet } from '#lib/recipes/sheet/recipe-sheet.ts'
+import { wholeOnes } from '#lib/recipes/sheet/whole-ones.ts'
 
 /** Off by more than this, what it is exactly stands beside what is measured out. */
 const SEEN = 0.005
@@ -22,9 +23,17 @@ function Measured({ measure }: { readonly measure: Measure }) {
   )
 }
 
-function Row({ line, isAsCard }: { readonly line: ScaledLine; readonly isAsCard: boolean }) {
+interface RowProps {
+  readonly line: ScaledLine
+  readonly isAsCard: boolean
+  /** Made with so many whole ones of this line. */
+  readonly onWhole: (typed: string) => void
+}
+
+function Row({ line, isAsCard, onWhole }: RowProps) {
   const words = useRecipeWords()
   const { amount, buy, byTaste } = line
+  const whole = amount.kind === 'measured' && !isAsCard ? wholeOnes(amount.measure.exact) : null
   return (
     <tr>
       <th scope="row">
@@ -36,6 +45,11 @@ function Row({ line, isAsCard }: { readonly line: ScaledLine; readonly isAsCard:
         {amount.kind === 'measured' &&
           (isAsCard ? <b>{line.line.typed}</b> : <Measured measure={amount.measure} />)}
         {amount.kind === 'measured' && !isAsCard && <small>{words.asTyped(line.line.typed)}</small>}
+        {whole && (
+          <button type="button" className={styles.whole} onClick={() => onWhole(whole.typed)}>
+            {words.whole(whole.typed)}
+          </button>
+        )}
         {amount.kind === 'not-understood' && (
           <>
             <b>{line.line.typed === '' ? '–' : line.line.typed}</b>
@@ -56,7 +70,14 @@ function Row({ line, isAsCard }: { readonly line: ScaledLine; readonly isAsCard:
 }
 
 /** What is measured out, line by line; as the card has it where it is made as it stands. */
-export function ScaledTable({ sheet }: { readonly sheet: RecipeSheet }) {
+export function ScaledTable({
+  sheet,
+  onWhole,
+}: {
+  readonly sheet: RecipeSheet
+  /** The place of the line on the card, and what is at hand of it. */
+  readonly onWhole: (line: number, typed: string) => void
+}) {
   const words = useRecipeWords()
   const isAsCard = sheet.factor.over === sheet.factor.under
   return (
@@ -78,6 +99,7 @@ export function ScaledTable({ sheet }: { readonly sheet: RecipeSheet }) {
               key={`${line.line.of} ${sheet.lines.indexOf(line, at)}`}
               line={line}
               isAsCard={isAsCard}
+              onWhole={(typed) => onWhole(at, typed)}
             />
           ))}
         </tbody>

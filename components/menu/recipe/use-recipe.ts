@@ -1,10 +1,11 @@
 import { useCallback, useMemo } from 'react'
 import { tell } from '#components/access/ask.ts'
 import { useAccess } from '#components/access/use-access.ts'
-import { cardBoxOf, cardOf } from '#lib/editor/cards/card-box.ts'
+import { cardBoxOf, cardOf, type Vessel, vesselOf } from '#lib/editor/cards/card-box.ts'
 import { type ServedAs, servedAsOf } from '#lib/editor/cards/served-as.ts'
 import type { Draft, Row, Rows } from '#lib/editor/draft.ts'
 import type { MenuDraft, SaveSteps } from '#lib/editor/http.ts'
+import type { Step } from '#lib/editor/step.ts'
 import type { Card, CardBox } from '#lib/recipes/card.ts'
 
 const LOOK_EVERY_MS = 5_000
@@ -15,9 +16,13 @@ export interface RecipeNow {
   readonly card: Card | null
   readonly served: ServedAs | null
   readonly currency: string
+  /** Vessel that it is made in; null where nobody said. */
+  readonly vessel: Vessel | null
+  /** All of them or none; false where they weren't taken. */
+  readonly take: (steps: readonly Step[]) => Promise<boolean>
   /** Changes a row; false where that wasn't taken. */
   readonly put: (
-    entity: 'ingredient' | 'component',
+    entity: 'ingredient' | 'component' | 'recipe',
     id: string,
     fields: Row,
     clear?: readonly string[],
@@ -33,24 +38,19 @@ export const useRecipe = (
     `/menu/draft?station=${station}`,
     LOOK_EVERY_MS,
   )
-  const put = useCallback(
-    async (
-      entity: 'ingredient' | 'component',
-      id: string,
-      fields: Row,
-      clear: readonly string[] = [],
-    ) => {
+  const take = useCallback(
+    async (steps: readonly Step[]) => {
       if (seen === null) return false
-      const steps: SaveSteps = {
-        station,
-        saw: seen.saw,
-        steps: [{ do: 'put', entity, id, fields, clear }],
-      }
-      const answer = await tell<object>('/menu/steps', steps)
+      const said: SaveSteps = { station, saw: seen.saw, steps }
+      const answer = await tell<object>('/menu/steps', said)
       await again()
       return answer.code === 'done'
     },
     [seen, station, again],
+  )
+  const put = useCallback<RecipeNow['put']>(
+    (entity, id, fields, clear = []) => take([{ do: 'put', entity, id, fields, clear }]),
+    [take],
   )
   const now = useMemo((): RecipeNow | null => {
     if (seen === null) return null
@@ -63,8 +63,10 @@ export const useRecipe = (
       card: cardOf(draft, recipe),
       served: servedAsOf(draft, recipe),
       currency: typeof said === 'string' && /^[A-Z]{3}$/.test(said) ? said : 'USD',
+      vessel: vesselOf(draft, recipe),
+      take,
       put,
     }
-  }, [seen, station, recipe, put])
+  }, [seen, station, recipe, take, put])
   return { now, refused }
 }

@@ -47,7 +47,7 @@ export function WeighForm({ now, served }: { readonly now: RecipeNow; readonly s
         >
           {WAYS.map((way) => (
             <option key={way} value={way}>
-              {words.way[way]}
+              {words.weighing[way]}
             </option>
           ))}
         </select>

@@ -39,10 +39,7 @@ const what = (said: SaidOf, row: PrepRow): readonly Asked[] => {
       ? []
       : [
           {
-            text: words.amountAnd(
-              words.amount(task),
-              words.total(made.portions, made.portion, made.total),
-            ),
+            text: words.amountAnd(words.amount(task), words.total(made.portions, made.portion)),
             ...({ pt: 10, weight: 'bold', lines: 2 } as const),
           },
         ]),

@@ -15,7 +15,7 @@ const rowTexts = (
   tool: words.tool(pan.rule),
   load: [
     ...words.load(pan),
-    pan.totalMg === null || pan.total.kind === 'count' ? '' : words.weighs(pan.totalMg),
+    pan.totalMg === null || pan.load.total.kind === 'count' ? '' : words.weighs(pan.totalMg),
     pan.overfull === null ? '' : words.overfull(pan.overfull),
   ],
   limit: words.limit(pan, scale),

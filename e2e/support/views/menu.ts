@@ -30,6 +30,44 @@ const changed = put(whole, {
   'component:slaw': { ...whole.rows['component:slaw'], name: '', portion: null },
 })
 
+const priced = (id: string, packTyped: string, cents: number): Row => ({
+  ...whole.rows[`ingredient:${id}`],
+  invoices: [{ date: '2026-11-20', packs: 1, packTyped, cents }],
+})
+
+/** A card with amounts that makes a third more than its pan takes, a pot, and what was paid. */
+const costed = put(whole, {
+  house: {
+    ...whole.rows.house,
+    vessels: [
+      { id: 'vessel-1', name: 'Mixer bowl', holds: '20 qt' },
+      { id: 'vessel-2', name: 'Oven', holds: '4 full pans, 2 1/2 in' },
+    ],
+  },
+  'recipe:tuna-mix': {
+    ...whole.rows['recipe:tuna-mix'],
+    yields: '4 qt',
+    vessel: 'vessel-1',
+    lines: [
+      { of: 'tuna', typed: '1 #10 can' },
+      { of: 'dressed-mayonnaise', typed: '1 1/2 cups' },
+      { of: 'relish', typed: '1/3 cup' },
+    ],
+  },
+  'recipe:dressed-mayonnaise': {
+    ...whole.rows['recipe:dressed-mayonnaise'],
+    yields: '2 cups',
+    lines: [
+      { of: 'mayonnaise', typed: '1 3/4 cups' },
+      { of: 'lemon-juice', typed: '1/4 cup' },
+    ],
+  },
+  'ingredient:tuna': priced('tuna', '6 x #10 cans', 7_200),
+  'ingredient:mayonnaise': priced('mayonnaise', '4 gal', 5_200),
+  'ingredient:lemon-juice': priced('lemon-juice', '1 qt', 450),
+  'ingredient:relish': priced('relish', '1 gal', 1_600),
+})
+
 const answerOf = (
   draft: Draft,
   published: number | null,
@@ -109,6 +147,7 @@ const carry = on('/menu', 'carry')
 const paper = on('/paper/set-up', 'paper')
 
 const RECIPE = `/menu/recipe?station=${demoStation.id}&recipe=${demoStation.recipes[0]?.id}`
+const TUNA = `/menu/recipe?station=${demoStation.id}&recipe=tuna-mix`
 const CARRY = `/menu/carry?station=${demoStation.id}`
 
 export const menuViews: readonly View[] = [
@@ -135,7 +174,24 @@ export const menuViews: readonly View[] = [
       tap(sections.house, words.house.leaves[leaf]),
     ),
   ),
+  told(
+    menu('an item, what its food costs', 'quiet', words.item.foodOf, [], { isWhole: true }),
+    tap(sections.items, /^Harbor tuna/),
+    costed,
+  ),
   told(recipe('one', 'quiet', recipeEn.make, [], { long: true }), undefined, whole, RECIPE),
+  told(
+    recipe('too much', 'quiet', recipeEn.way.enoughSub, [], { long: true }),
+    undefined,
+    costed,
+    TUNA,
+  ),
+  told(
+    recipe('at another yield', 'quiet', recipeEn.rounding, [], { long: true }),
+    (page) => page.getByLabel(recipeEn.make, { exact: true }).fill('10 half pans, 4 in'),
+    costed,
+    TUNA,
+  ),
   told(carry('one', 'quiet', carryWords.title, [], { long: true }), undefined, whole, CARRY),
   paper('set-up sheet', 'quiet', setUpSheetEn.revision(1)),
   told(

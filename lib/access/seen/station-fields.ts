@@ -191,6 +191,7 @@ export const STATION_FIELDS = {
     recipes: list('always'),
     lines: LINES,
     yields: 'always',
+    vessel: 'always',
   }),
   components: list(COMPONENT),
   items: list({
@@ -231,6 +232,7 @@ export const STATION_FIELDS = {
     crewMeal: 'always',
   },
   tools: list({ id: 'always', name: 'always', tool: VOLUME, usualFor: 'always' }),
+  vessels: list({ id: 'always', name: 'always', holds: 'always' }),
 } as const satisfies Fields<AnyStationDocument> & Fields<StationDocument>
 
 export const STATION = kept(STATION_FIELDS)

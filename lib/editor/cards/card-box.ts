@@ -47,12 +47,7 @@ export const invoicesIn = (row: Row | undefined): readonly Invoice[] =>
 const boughtOf = (id: string, row: Row): Bought => ({
   name: textIn(row, 'name') || id,
   ediblePercent:
-    typeof row.edible === 'number' &&
-    Number.isInteger(row.edible) &&
-    row.edible >= 1 &&
-    row.edible <= 100
-      ? row.edible
-      : null,
+    typeof row.edible === 'number' && row.edible >= 1 && row.edible <= 100 ? row.edible : null,
   invoices: invoicesIn(row),
 })
 
@@ -66,6 +61,27 @@ const cardOfRow = (id: string, row: Row): Card => ({
 export const cardOf = (draft: Draft, id: string): Card | null => {
   const row = rowOf(draft, 'recipe', id)
   return row === undefined ? null : cardOfRow(id, row)
+}
+
+export interface Vessel {
+  readonly id: string
+  readonly name: string
+  /** As typed: "20 qt". */
+  readonly holds: string
+}
+
+/** Pots, griddles and ovens of the kitchen. */
+export const vesselsOf = (draft: Draft): readonly Vessel[] =>
+  recordsIn(draft.rows.house, 'vessels').map((one) => ({
+    id: textIn(one, 'id'),
+    name: textIn(one, 'name'),
+    holds: textIn(one, 'holds'),
+  }))
+
+/** What a recipe is made in; null where nobody said, or it is gone. */
+export const vesselOf = (draft: Draft, recipe: string): Vessel | null => {
+  const said = textIn(rowOf(draft, 'recipe', recipe), 'vessel')
+  return vesselsOf(draft).find(({ id }) => id === said) ?? null
 }
 
 export const cardBoxOf = (draft: Draft): CardBox => ({

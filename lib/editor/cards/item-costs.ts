@@ -1,4 +1,4 @@
-/** What the food of an item costs, and what leaving a component out or adding a portion does to it. */
+/** What the food of an item costs as it comes, and what "no", the side and an extra portion do to it. */
 import { cardOf } from '#lib/editor/cards/card-box.ts'
 import { allServed, type ServedAs } from '#lib/editor/cards/served-as.ts'
 import {
@@ -13,19 +13,34 @@ import {
 } from '#lib/editor/draft.ts'
 import type { CardBox } from '#lib/recipes/card.ts'
 import { costOfBought, costOfPortion } from '#lib/recipes/card-cost.ts'
+import { type Sold, sold } from '#lib/recipes/purchased.ts'
 import { minus, plus, type Rational, ratio, ZERO } from '#lib/recipes/rational.ts'
+
+/** A component that an item takes, or that it may be had with. */
+export interface PartCost {
+  readonly component: string
+  readonly name: string
+  /** As it usually comes; a base is in it. */
+  readonly usual: 'in' | 'side' | 'no'
+  readonly isBase: boolean
+  /** Of one portion, in the pan's measure or on the side alike; null where nobody knows. */
+  readonly cents: Rational | null
+  /** The item without it, at the same price; null where it can't be left out, or isn't in it. */
+  readonly no: Sold | null
+  /**
+   * The item with a portion more of it; null of a base. One beyond the first costs the guest more,
+   * the first of what only comes if asked doesn't.
+   */
+  readonly extra: Sold | null
+}
 
 export interface ItemCost {
   readonly item: string
   readonly name: string
-  readonly priceCents: number
-  /** As it comes: what is known of it. */
-  readonly cents: Rational
-  /** Names of components whose cost nobody knows: then it costs at least that. */
+  readonly asItComes: Sold
+  /** Names of components in it whose cost nobody knows: then it costs at least that. */
   readonly unknown: readonly string[]
-  readonly without: Rational
-  readonly extra: Rational
-  readonly extraPriceCents: number
+  readonly parts: readonly PartCost[]
 }
 
 const only = (ids: readonly string[]): string | null => (ids.length === 1 ? (ids[0] ?? null) : null)
@@ -50,42 +65,74 @@ const portionCents = (draft: Draft, box: CardBox, served: ServedAs): Rational | 
   return costCents === null ? null : ratio(costCents)
 }
 
-/** What is usually taken: the base, and parts in or on the side. */
-const usual = (row: Row): readonly string[] => [
-  ...(isRecord(row.base) ? [textIn(row.base, 'usual')] : []),
-  ...recordsIn(row, 'parts')
-    .filter((part) => part.usual === 'in' || part.usual === 'side')
-    .map((part) => textIn(part, 'component')),
+const USUAL = ['in', 'side', 'no'] as const
+
+type Taken = Pick<PartCost, 'component' | 'usual' | 'isBase'> & { readonly required: boolean }
+
+/** The usual base, and every part in the item's own order. */
+const partsOf = (row: Row): readonly Taken[] => [
+  ...(isRecord(row.base) && textIn(row.base, 'usual') !== ''
+    ? [
+        {
+          component: textIn(row.base, 'usual'),
+          usual: 'in' as const,
+          isBase: true,
+          required: true,
+        },
+      ]
+    : []),
+  ...recordsIn(row, 'parts').map((part) => ({
+    component: textIn(part, 'component'),
+    usual: USUAL.find((one) => one === part.usual) ?? ('no' as const),
+    isBase: false,
+    required: part.required === true || textIn(row, 'heart') === part.component,
+  })),
 ]
 
-/** Items that usually take a component. */
-export const itemCosts = (draft: Draft, box: CardBox, component: string): readonly ItemCost[] => {
+/** What one item costs; null while it has no price. */
+export const itemCost = (draft: Draft, box: CardBox, id: string): ItemCost | null => {
+  const row = rowOf(draft, 'item', id)
+  const priceCents = row?.priceCents
+  if (row === undefined || typeof priceCents !== 'number') return null
   const served = allServed(draft)
-  const centsOf = (id: string): Rational | null => {
-    const one = served.get(id)
-    return one === undefined ? null : portionCents(draft, box, one)
-  }
-  const own = centsOf(component) ?? ZERO
-  return rowsOf(draft, 'item').flatMap(({ id, row }) => {
-    const takes = usual(row)
-    const priceCents = row.priceCents
-    if (!takes.includes(component) || typeof priceCents !== 'number') return []
-    const each = takes.map((one) => ({ one, cents: centsOf(one) }))
-    const cents = each.reduce((sum, one) => (one.cents ? plus(sum, one.cents) : sum), ZERO)
-    const unknown = each
-      .filter((one) => one.cents === null)
-      .map(({ one }) => served.get(one)?.name ?? one)
-    return [
-      {
-        item: id,
-        name: textIn(row, 'name') || id,
-        priceCents,
-        cents,
-        unknown,
-        without: minus(cents, own),
-        extra: plus(cents, own),
-        extraPriceCents: priceCents + (served.get(component)?.extraCents ?? 0),
-      },
-    ]
+  const each = partsOf(row).map((part) => {
+    const one = served.get(part.component)
+    return {
+      ...part,
+      name: one?.name ?? part.component,
+      extraCents: one?.extraCents ?? 0,
+      cents: one === undefined ? null : portionCents(draft, box, one),
+    }
   })
+  const taken = each.filter(({ usual }) => usual !== 'no')
+  const cents = taken.reduce((sum, one) => (one.cents ? plus(sum, one.cents) : sum), ZERO)
+  return {
+    item: id,
+    name: textIn(row, 'name') || id,
+    asItComes: sold(priceCents, cents),
+    unknown: taken.filter((one) => one.cents === null).map(({ name }) => name),
+    parts: each.map(({ component, name, usual, isBase, required, extraCents, cents: own }) => ({
+      component,
+      name,
+      usual,
+      isBase,
+      cents: own,
+      no: usual === 'no' || required ? null : sold(priceCents, minus(cents, own ?? ZERO)),
+      extra: isBase
+        ? null
+        : sold(priceCents + (usual === 'no' ? 0 : extraCents), plus(cents, own ?? ZERO)),
+    })),
+  }
 }
+
+/** Items that usually take a component, each with what that part of it does. */
+export const itemsWith = (
+  draft: Draft,
+  box: CardBox,
+  component: string,
+): readonly { readonly cost: ItemCost; readonly part: PartCost }[] =>
+  rowsOf(draft, 'item').flatMap(({ id }) => {
+    const cost = itemCost(draft, box, id)
+    const part = cost?.parts.find((one) => one.component === component && one.usual !== 'no')
+    return cost && part ? [{ cost, part }] : []
+  })

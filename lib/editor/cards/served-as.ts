@@ -15,6 +15,8 @@ export interface ServedAs {
   /** The number of the scoop; null for another tool. */
   readonly scoop: number | null
   readonly density: Density | null
+  /** Portions that its pans are usually loaded with, together; null where no pan says so. */
+  readonly usual: number | null
   readonly extraCents: number | null
   /** What a portion costs as the station itself said; null where it didn't. */
   readonly costCents: number | null
@@ -59,7 +61,16 @@ const centsIn = (row: Row, field: string): number | null => {
   return typeof value === 'number' && Number.isSafeInteger(value) && value >= 0 ? value : null
 }
 
-const servedAs = (component: string, row: Row): ServedAs => {
+const usualIn = (draft: Draft, component: string): number | null => {
+  const loads = rowsOf(draft, 'pan').flatMap(({ row: { component: of, usualPortions } }) =>
+    of === component && typeof usualPortions === 'number' && usualPortions > 0
+      ? [usualPortions]
+      : [],
+  )
+  return loads.length === 0 ? null : loads.reduce((sum, one) => sum + one, 0)
+}
+
+const servedAs = (draft: Draft, component: string, row: Row): ServedAs => {
   const one = portionOf(row.portion)
   return {
     component,
@@ -68,13 +79,14 @@ const servedAs = (component: string, row: Row): ServedAs => {
     level: one?.level ?? null,
     scoop: one?.scoop ?? null,
     density: densityOf(row, one?.gPerCup ?? null),
+    usual: usualIn(draft, component),
     extraCents: centsIn(row, 'extraCents'),
     costCents: centsIn(row, 'costCents'),
   }
 }
 
 export const allServed = (draft: Draft): ReadonlyMap<string, ServedAs> =>
-  new Map(rowsOf(draft, 'component').map(({ id, row }) => [id, servedAs(id, row)]))
+  new Map(rowsOf(draft, 'component').map(({ id, row }) => [id, servedAs(draft, id, row)]))
 
 /** The first component that is this recipe and nothing else; null where it only goes into others. */
 export const servedAsOf = (draft: Draft, recipe: string): ServedAs | null => {
@@ -82,5 +94,20 @@ export const servedAsOf = (draft: Draft, recipe: string): ServedAs | null => {
     const recipes = textsIn(row, 'recipes')
     return recipes.length === 1 && recipes[0] === recipe && textsIn(row, 'ingredients').length === 0
   })
-  return found === undefined ? null : servedAs(found.id, found.row)
+  return found === undefined ? null : servedAs(draft, found.id, found.row)
+}
+
+/** Components that are made of a recipe, by way of others too. */
+export const componentsWith = (draft: Draft, recipe: string): readonly string[] => {
+  const within = new Set([recipe])
+  let before = 0
+  // Once more until nothing is added: a circle ends too.
+  while (within.size > before) {
+    before = within.size
+    for (const { id, row } of rowsOf(draft, 'recipe'))
+      if (textsIn(row, 'recipes').some((one) => within.has(one))) within.add(id)
+  }
+  return rowsOf(draft, 'component')
+    .filter(({ row }) => textsIn(row, 'recipes').some((one) => within.has(one)))
+    .map(({ id }) => id)
 }

@@ -85,6 +85,8 @@ export const menuHelpEn = {
     'Its strength is read with a strip and recorded. What the container directs goes before these figures.',
   toolsAtHand:
     'When a scoop is missing, one of these is proposed; one that belongs to other food touches it.',
+  vessels:
+    'What goes into it at once, not to the brim: “20 qt”, “4 full pans, 2 1/2 in”. A recipe that doesn’t fit is split into even batches.',
   bell: 'A day’s class periods by the bell. Tasks and the crew are planned on them; a short day has its own.',
   crew: 'Who is there in a period, by initials, each once. No names are kept.',
   certified: 'Certified food protection manager.',

@@ -82,6 +82,9 @@ export const menuHouseEn = {
   toolUsual: 'Whose it is',
   toolFree: 'nobody’s: it lies by',
   takeTool: (name: string) => `Take ${name} out`,
+  vessels: 'Pots, griddles and ovens',
+  vessel: { name: 'What it is called', holds: 'Goes into it at once' },
+  addVessel: 'Add a pot or an oven',
 
   bells: 'Bell schedules',
   addBell: 'Add a schedule',

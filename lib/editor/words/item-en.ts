@@ -42,6 +42,12 @@ export const menuItemEn = {
   usualBase: 'Usually',
   required: 'Can’t be left out',
   more: (price: string) => `+${price}`,
+  foodOf: 'Food',
+  foodRows: {
+    portion: 'A portion costs',
+    no: 'Left without it',
+    extra: 'Left with one more',
+  },
   takeOut: 'Take the item off the menu',
   takeOutSure: 'Tap again to take it off',
   next: 'Next item',

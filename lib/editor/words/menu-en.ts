@@ -16,6 +16,7 @@ import { menuScreenEn } from '#lib/editor/words/screen-en.ts'
 import { menuToolEn } from '#lib/editor/words/tool-en.ts'
 import { sayCents, sayFluidOunces, sayWeight } from '#lib/words/amounts-en.ts'
 import { sayDate } from '#lib/words/day-en.ts'
+import { costEn } from '#lib/words/recipe/cost-en.ts'
 import { sayUnderstood } from '#lib/words/recipe/understood-en.ts'
 
 export const menuEn = {
@@ -23,6 +24,7 @@ export const menuEn = {
   line: menuLineEn,
   pan: menuPanEn,
   item: menuItemEn,
+  cost: costEn,
   house: menuHouseEn,
   limits: menuLimitsEn,
   publish: menuPublishEn,

@@ -46,7 +46,9 @@ const notUnderstood = (code: string) => (of: string) =>
     ? `How much goes into ${of}: an amount isn’t understood`
     : code.startsWith('yield-')
       ? `What ${of} makes: it isn’t understood`
-      : code
+      : code.startsWith('vessel-')
+        ? 'What a pot or an oven holds: it isn’t understood'
+        : code
 
 /** What is missing, as the head of a row. */
 export const sayMissing = (draft: Draft, { code, entity, id, field }: Missing): string =>

@@ -3,7 +3,7 @@
 import { type Row, textIn } from '#lib/editor/draft.ts'
 import { type ScoopHandle, scoopHandle } from '#lib/measure/scoops.ts'
 import type { FoodWeight } from '#lib/recipes/food-weights.ts'
-import type { AmountCode } from '#lib/recipes/typed-parts.ts'
+import type { NotWanted } from '#lib/recipes/wanted.ts'
 import { quantityEn } from '#lib/words/quantity-en.ts'
 import { typedProblem } from '#lib/words/recipe/typed-problems-en.ts'
 
@@ -57,7 +57,7 @@ const FOODS: Readonly<Record<string, string>> = {
 const foodName = (id: string): string => FOODS[id] ?? id.replace(/-/, ', ').replaceAll('-', ' ')
 
 /** On a card, where an amount may be to taste; all else is said as wherever an amount is typed. */
-const OF_A_CARD: Readonly<Partial<Record<AmountCode, string>>> = {
+const OF_A_CARD: Readonly<Partial<Record<NotWanted['code'], string>>> = {
   empty: 'Type how much, as on the card.',
   'no-number': 'Begin with a number, or type “to taste”.',
   zero: 'None of it is no amount.',
@@ -67,6 +67,6 @@ export const menuToolEn = {
   toolSize,
   foodName,
   foodSource: ({ id, ndb }: FoodWeight) => `USDA SR28, NDB ${ndb}, ${foodName(id)}`,
-  amountProblem: (not: { readonly code: AmountCode; readonly at: string }) =>
+  amountProblem: (not: { readonly code: NotWanted['code']; readonly at: string }) =>
     OF_A_CARD[not.code] ?? typedProblem(not),
 } as const

@@ -3,17 +3,18 @@ import { cardBoxOf } from '#lib/editor/cards/card-box.ts'
 import { allServed, type ServedAs } from '#lib/editor/cards/served-as.ts'
 import { draftOf } from '#lib/editor/draft-of.ts'
 import type { PrepChoice } from '#lib/prep/food-of.ts'
-import { type Amount, scaled } from '#lib/recipes/amount.ts'
+import type { Amount } from '#lib/recipes/amount.ts'
 import { type Batches, batchesOf } from '#lib/recipes/batches.ts'
 import type { Card, CardBox, CardLine } from '#lib/recipes/card.ts'
 import { type FactorCode, factorForAmount, factorForPortions } from '#lib/recipes/factor.ts'
+import { portionTotal } from '#lib/recipes/portion-total.ts'
 import { type Rational, ratio } from '#lib/recipes/rational.ts'
 import { measured, type ScaledLine, scaledCard } from '#lib/recipes/scaled-card.ts'
 import type { AmountCode } from '#lib/recipes/typed-parts.ts'
 import { typedYield } from '#lib/recipes/typed-yield.ts'
 import { loadSize } from '#lib/rooms/prep/views/loads.ts'
 import { findComponent } from '#lib/station/find.ts'
-import { portionAmount } from '#lib/station/portion-amount.ts'
+import { loadTotal, portionAmount } from '#lib/station/portion-amount.ts'
 import type { Component, StationDocument } from '#lib/station/station-document.ts'
 
 /** Why an amount can't be worked out. */
@@ -129,7 +130,7 @@ const scalingOf = (
 /** As much as is made at once at most goes into a pot: as many even batches as that takes. */
 const batchesIn = (cards: Cards, { remake, id }: Component, portion: Amount, total: Amount) => {
   if (remake === null) return null
-  const most = scaled(portion, ratio(remake.mostLoads * remake.portionsPerLoad))
+  const most = portionTotal(portion, remake.mostLoads * remake.portionsPerLoad).total
   const batches = batchesOf(total, most, cards.served.get(id)?.density ?? null)
   return batches.ok ? batches : null
 }
@@ -140,7 +141,7 @@ export const madeOf = (cards: Cards, choice: PrepChoice): Made | null => {
   if (component === undefined) return null
   const { loads, portions } = choice
   const portion = portionAmount(component.portion)
-  const total = scaled(portion, ratio(portions))
+  const { total } = loadTotal(component, portions)
   return {
     ...{ component, loads, portions, portion, total },
     ...scalingOf(cards, component, portions, total),

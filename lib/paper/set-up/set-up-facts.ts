@@ -3,14 +3,15 @@ import { mlFrom } from '#lib/measure/kitchen-units.ts'
 import { panUsableMl } from '#lib/measure/pans.ts'
 import { wholePortions } from '#lib/measure/portion.ts'
 import { type Stand, wellFromAbove } from '#lib/measure/well-layout.ts'
-import { type Amount, scaled } from '#lib/recipes/amount.ts'
-import { ratio, toNumber } from '#lib/recipes/rational.ts'
+import type { Amount } from '#lib/recipes/amount.ts'
+import type { PortionTotal } from '#lib/recipes/portion-total.ts'
+import { toNumber } from '#lib/recipes/rational.ts'
 import type { TemperatureLimit, TimeLimit } from '#lib/safety/limits.ts'
 import type { Scale } from '#lib/safety/temperature.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import { componentOf } from '#lib/station/find.ts'
 import { portionOf } from '#lib/station/portion.ts'
-import { portionAmount } from '#lib/station/portion-amount.ts'
+import { loadTotal, portionAmount } from '#lib/station/portion-amount.ts'
 import type {
   Component,
   ContactKind,
@@ -38,11 +39,8 @@ export interface SetUpPan {
   /** In its well from above, inches. */
   readonly stand: Stand
   readonly rule: PortionRule
-  readonly portion: Amount
-  /** What it is usually loaded with. */
-  readonly usual: number
-  /** Portion × usual. */
-  readonly total: Amount
+  /** What it is usually loaded with: portion × count, and what that is together. */
+  readonly load: PortionTotal
   /** What that weighs, whole milligrams; null where it is counted. */
   readonly totalMg: number | null
   /** Portions that the pan holds, where it is usually loaded with more; else null. */
@@ -143,9 +141,7 @@ export const setUpFacts = (station: StationDocument): SetUpFacts => {
       depthIn: pan.depthIn,
       stand,
       rule: component.portion,
-      portion,
-      usual: pan.usualPortions,
-      total: scaled(portion, ratio(pan.usualPortions)),
+      load: loadTotal(component, pan.usualPortions),
       totalMg: each.unit === 'mg' ? each.amount * pan.usualPortions : null,
       overfull: most !== null && most < pan.usualPortions ? most : null,
       held: component.held,

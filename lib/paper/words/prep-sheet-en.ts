@@ -2,7 +2,7 @@
 import type { Cooling, Named, PrepRow, PrepSection, ReadFor } from '#lib/paper/prep/prep-facts.ts'
 import type { Task } from '#lib/prep/prep-plan.ts'
 import type { Amount } from '#lib/recipes/amount.ts'
-import { toNumber } from '#lib/recipes/rational.ts'
+import { portionTotal } from '#lib/recipes/portion-total.ts'
 import { tasksEn } from '#lib/rooms/prep/words/tasks-en.ts'
 import type { TemperatureLimit } from '#lib/safety/limits.ts'
 import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
@@ -11,6 +11,7 @@ import { sayClock } from '#lib/words/clock-en.ts'
 import { counted, list } from '#lib/words/counted-en.ts'
 import { sayDate, sayDay } from '#lib/words/day-en.ts'
 import { sayAmount } from '#lib/words/recipe/measures-en.ts'
+import { sayPortionTotal } from '#lib/words/recipe/portion-total-en.ts'
 import { safetyWords } from '#lib/words/safety-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 
@@ -43,13 +44,10 @@ export const prepSheetEn = {
   who: (all: readonly string[]) => all.join(', '),
   nobody: 'nobody yet',
   task: ({ kind }: Pick<Task, 'kind'>, name: string) => tasksEn.taskName({ kind }, name),
-  amount: (task: Pick<Task, 'amount'>) => tasksEn.amount(task) ?? '',
+  amount: (task: Pick<Task, 'amount'>) => tasksEn.amount(task, null) ?? '',
   amountAnd: (amount: string, total: string) => (amount === '' ? total : `${amount}: ${total}`),
   /** "24 × 1/2 cup = 3 qt"; "36 × 1 = 36 pieces". */
-  total: (portions: number, portion: Amount, total: Amount) =>
-    portion.kind === 'count'
-      ? `${portions} × ${toNumber(portion.size)} = ${counted(toNumber(total.size), 'piece', 'pieces')}`
-      : `${portions} × ${sayAmount(portion)} = ${sayAmount(total)}`,
+  total: (portions: number, portion: Amount) => sayPortionTotal(portionTotal(portion, portions)),
   batches: (count: number, each: Amount) =>
     `It doesn’t fit at once: ${count} even batches of ${sayAmount(each)}.`,
   taste: (all: readonly string[]) =>

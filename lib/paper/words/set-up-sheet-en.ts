@@ -1,7 +1,6 @@
 /** The line's set-up sheet in English. */
 import { menuToolEn } from '#lib/editor/words/tool-en.ts'
 import type { SetUpPan, SetUpWell, Touching } from '#lib/paper/set-up/set-up-facts.ts'
-import { toNumber } from '#lib/recipes/rational.ts'
 import type { Scale } from '#lib/safety/temperature.ts'
 import type { PortionRule, StationDocument } from '#lib/station/station-document.ts'
 import { sayWeight } from '#lib/words/amounts-en.ts'
@@ -9,7 +8,7 @@ import { counted, list } from '#lib/words/counted-en.ts'
 import { sayMoment } from '#lib/words/day-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
 import { quantityEn } from '#lib/words/quantity-en.ts'
-import { sayAmount } from '#lib/words/recipe/measures-en.ts'
+import { portionTotalLines } from '#lib/words/recipe/portion-total-en.ts'
 import { safetyWords } from '#lib/words/safety-en.ts'
 
 const HELD: Readonly<Record<SetUpWell['held'], string>> = {
@@ -81,14 +80,8 @@ export const setUpSheetEn = {
   },
   pan: ({ size, depthIn }: Pick<SetUpPan, 'size' | 'depthIn'>) => quantityEn.pan(size, depthIn),
   tool,
-  /** "24 × 1/2 cup" and "= 3 qt"; "36 × 1" and "= 36 pieces". */
-  load: ({ usual, portion, total }: Pick<SetUpPan, 'usual' | 'portion' | 'total'>) =>
-    portion.kind === 'count' && total.kind === 'count'
-      ? ([
-          `${usual} × ${toNumber(portion.size)}`,
-          `= ${counted(toNumber(total.size), 'piece', 'pieces')}`,
-        ] as const)
-      : ([`${usual} × ${sayAmount(portion)}`, `= ${sayAmount(total)}`] as const),
+  /** “24 × 1/2 cup” and “= 3 qt”. */
+  load: ({ load }: Pick<SetUpPan, 'load'>) => portionTotalLines(load),
   weighs: (mg: number) => sayWeight(mg),
   overfull: (most: number) => `More than it holds: ${counted(most, 'portion', 'portions')}`,
   limit: (pan: Pick<SetUpPan, 'limit'>, scale: Scale) =>

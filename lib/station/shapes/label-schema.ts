@@ -60,6 +60,8 @@ const invoiceSchema = z.strictObject({
   cents: z.int().min(0).max(10_000_000),
 })
 
+const isHundredth = (percent: number): boolean => Number(percent.toFixed(2)) === percent
+
 /** The label of an ingredient is that of the product in use; substitutes have their own. */
 export const ingredientSchema = z.strictObject({
   id: idSchema,
@@ -71,8 +73,8 @@ export const ingredientSchema = z.strictObject({
     .array(z.strictObject({ id: idSchema, ...product, ...labelSchema.shape }))
     .max(40)
     .optional(),
-  /** What is eaten of it as it is bought, percent; all of it where it is left away. */
-  edible: z.int().min(1).max(100).optional(),
+  /** What is eaten of it as it is bought, percent to the hundredth; all of it where it is left away. */
+  edible: z.number().min(1).max(100).refine(isHundredth).optional(),
   invoices: z.array(invoiceSchema).max(24).optional(),
   /** Where it lies; left away: nobody said. */
   lies: z.enum(LIES).optional(),

@@ -51,7 +51,12 @@ const recipeSchema = z.strictObject({
   recipes: z.array(id),
   lines,
   yields: typed.optional(),
+  /** The pot, griddle or oven that it is made in. */
+  vessel: id.optional(),
 })
+
+/** A pot, a griddle or an oven, and what goes into it at once: "20 qt", "4 full pans, 2 1/2 in". */
+const vesselSchema = z.strictObject({ id, name: words, holds: typed })
 
 /** What a millilitre of it weighs, and how that is known. */
 const densitySchema = z.strictObject({
@@ -208,6 +213,7 @@ export const stationShape = z.strictObject({
   day: daySchema.default(UNSAID_DAY),
   /** Portion tools at hand, for when one is missing. */
   tools: z.array(toolSchema).default([]),
+  vessels: z.array(vesselSchema).max(30).optional(),
 })
 
 export type StationShape = z.infer<typeof stationShape>

@@ -3,20 +3,20 @@
 import type { Density } from '#lib/recipes/amount.ts'
 import type { ByTaste } from '#lib/recipes/by-itself.ts'
 import type { WeighedCode, Weighing } from '#lib/recipes/density.ts'
-import type { CostCode } from '#lib/recipes/purchased.ts'
+import type { PortionTotal } from '#lib/recipes/portion-total.ts'
 import { type Rational, toNumber } from '#lib/recipes/rational.ts'
-import { sayCents } from '#lib/words/amounts-en.ts'
-import { counted, list } from '#lib/words/counted-en.ts'
+import type { NotInStep } from '#lib/recipes/sheet/not-in-step.ts'
+import type { WantedBy } from '#lib/recipes/sheet/recipe-sheet.ts'
+import { counted } from '#lib/words/counted-en.ts'
 import { quantityEn } from '#lib/words/quantity-en.ts'
+import { costEn } from '#lib/words/recipe/cost-en.ts'
 import { sayAmount, sayMeasure, sayTakenApart } from '#lib/words/recipe/measures-en.ts'
+import { sayPortionTotal } from '#lib/words/recipe/portion-total-en.ts'
 import { typedProblem } from '#lib/words/recipe/typed-problems-en.ts'
 import { sayUnderstood } from '#lib/words/recipe/understood-en.ts'
 
 const FACTOR = new Intl.NumberFormat(quantityEn.locale, { maximumFractionDigits: 3 })
 const PERCENT = new Intl.NumberFormat(quantityEn.locale, { style: 'percent' })
-
-const cents = (exact: Rational, currency: string): string =>
-  sayCents(Math.round(toNumber(exact)), currency)
 
 const percent = (share: number): string => PERCENT.format(share)
 
@@ -28,6 +28,8 @@ const KNOWN_BY: Readonly<Record<Density['by'], string>> = {
   table: 'By a table',
   card: 'By the card',
 }
+
+const inches = (depth: number): string => `${depth === 2.5 ? '2 1/2' : depth} in`
 
 const WEIGHED_BY = (weighing: Weighing): string =>
   weighing.by === 'measured'
@@ -45,22 +47,14 @@ const BY_TASTE: Readonly<Record<ByTaste, string>> = {
   rough: 'no exact measure: taste',
 }
 
-const COSTS: Readonly<Record<CostCode, string>> = {
-  'no-invoice': 'no invoice',
-  'no-amount': 'no amount that is understood',
-  'to-taste': 'to taste: not counted',
-  'pack-not-understood': 'what a pack holds isn’t understood',
-  'price-of-nothing': 'the invoice says 0',
-  'other-kind': 'bought by another kind of measure than the card’s',
-  circle: 'a recipe that contains itself',
-}
-
 export const recipeEn = {
   title: 'Recipe',
   of: (recipe: string, station: string) => `${recipe} · ${station}`,
   back: 'To the set-up',
   print: 'Print',
   choose: 'Which recipe?',
+  line: 'The line',
+  inPan: (name: string, recipe: string) => `${name}: ${recipe}`,
   none: 'No recipe is set up yet: put one into a pan’s food on the set-up page.',
   noSuch: 'There is no such recipe here any more.',
   notLead: 'Recipes are shown to the lead and to the person in charge.',
@@ -99,17 +93,32 @@ export const recipeEn = {
     'Rounded: weights to 1/4 oz; volumes to a spoon or a quarter cup by their size; eggs, pieces and cans whole. Cook by temperature, not by the card’s time.',
   batches: (count: number, each: string) =>
     count === 1 ? 'It fits at once.' : `It doesn’t fit at once: ${count} even batches of ${each}.`,
-  depth: 'In another depth it takes another time: probe the middle.',
+  notInStep: (flag: NotInStep) =>
+    flag.code === 'time'
+      ? 'The card’s time isn’t for this much at once: probe the middle.'
+      : flag.card === null
+        ? `It lies ${inches(flag.made)} deep, the card doesn’t say how deep: the time is another.`
+        : `It lies ${inches(flag.made)} deep, on the card ${inches(flag.card)}: the time is another.`,
+  vessel: 'Made in',
+  vesselWith: (name: string, holds: string) => `${name}, ${holds}`,
+  noVessel: 'something else',
+  toVessels: 'Pots and ovens are set up under House, Kitchen.',
+  whole: (typed: string) => `Make it with ${typed}`,
 
   yield: 'Is it enough?',
-  portionTimes: (
-    scoop: number | null,
-    level: number,
-    portion: string,
-    count: number,
-    total: string,
-  ) =>
-    `${scoop === null ? portion : `${level > 1 ? `${level} level ` : 'level '}#${scoop} (${portion})`} × ${count} = ${total}`,
+  /** "level #16: 20 × 1/4 cup = 5 cups", the total as on every sheet. */
+  portionTotal: (scoop: number | null, level: number, total: PortionTotal) =>
+    `${scoop === null ? '' : `${level > 1 ? `${level} level` : 'level'} #${scoop}: `}${sayPortionTotal(total)}`,
+  forHowMany: 'Enough for',
+  forHint: (count: number) => String(count),
+  wantedBy: {
+    asked: '',
+    make: 'as under Make',
+    card: 'as the card says',
+    usual: 'as its pans are usually loaded',
+    made: 'as many as are made',
+  } satisfies Record<WantedBy, string>,
+  notCount: 'Type a whole number of portions, as 40.',
   makes: (amount: string, gives: number) =>
     `It makes ${amount}: ${counted(gives, 'portion', 'portions')}.`,
   offBy: (over: number, wanted: number) =>
@@ -117,22 +126,28 @@ export const recipeEn = {
       ? `${percent(over)} more than ${counted(wanted, 'portion takes', 'portions take')}.`
       : `${percent(-over)} less than ${counted(wanted, 'portion takes', 'portions take')}.`,
   fitsIt: 'Within a tenth of it.',
-  ways: 'Ways out:',
-  makeInstead: (factor: Rational) => `make ${FACTOR.format(toNumber(factor))} × as much`,
-  scoopInstead: (number: number, portions: number) =>
-    `a level #${number} scoop gives ${counted(portions, 'portion', 'portions')}`,
+  way: {
+    scoop: (number: number) => `Take a level #${number} scoop`,
+    scoopSub: (portions: number) => counted(portions, 'portion', 'portions'),
+    enough: (factor: Rational) => `Make ${FACTOR.format(toNumber(factor))} × the card`,
+    enoughSub: 'just enough',
+    batches: (count: number) => `Make the card ${count} times`,
+    batchesSub: (count: number) => counted(count, 'batch', 'batches'),
+  },
+  scoopTaken: (number: number) =>
+    `A portion is a level #${number} scoop from now on, in this draft.`,
   notServed: 'No pan holds this recipe by itself, so there is no portion to hold it against.',
   noPortion: 'Its pan has no portion yet.',
   noSize:
     'The card says portions and not of what size. Measure what one batch makes and type that on the card, as 4 qt.',
-  notAsked: 'Type under Make how many portions are wanted, as 40.',
+  underOne: 'Not even one portion is made.',
   noYieldYet: 'The card doesn’t say what it makes.',
   noDensity: 'The card is by weight and the portion by volume: weigh ten scoops on the pan’s page.',
   density: (by: Density['by'], offBy: number) => `${KNOWN_BY[by]}: up to ${percent(offBy)} off.`,
 
   weighs: (name: string) => `What ${name} weighs`,
   knownBy: 'Known by',
-  way: {
+  weighing: {
     measured: 'ten level scoops, weighed together',
     pan: 'one full pan, weighed',
     table: 'a table (USDA household weights)',
@@ -157,22 +172,7 @@ export const recipeEn = {
     'no-measure': 'Its portion is no level measure, or no pan of known capacity holds it.',
   } satisfies Record<WeighedCode, string>,
 
-  cost: 'What it costs',
-  batchCost: (sum: Rational, isAll: boolean, currency: string) =>
-    `This making: ${isAll ? '' : 'at least '}${cents(sum, currency)}`,
-  portionCost: (each: Rational, currency: string) => `a portion: ${cents(each, currency)}`,
-  cents,
-  wholeCents: (whole: number, currency: string) => sayCents(whole, currency),
-  costCode: (code: CostCode) => COSTS[code],
-  inItem: 'In what is sold',
-  item: 'Item',
-  price: 'Price',
-  food: 'Food',
-  without: 'Without it',
-  extra: 'Extra',
-  share: (cost: Rational, share: Rational | null, isAll: boolean, currency: string) =>
-    `${isAll ? '' : 'at least '}${cents(cost, currency)}${share === null ? '' : ` · ${percent(toNumber(share))}`}`,
-  notKnown: (unknown: readonly string[]) => `not known: ${list(unknown, 'and')}`,
+  ...costEn,
 
   invoice: 'Add a line of an invoice',
   which: 'For',
@@ -183,12 +183,12 @@ export const recipeEn = {
   paid: 'Paid for all',
   add: 'Add',
   edible: 'Eaten once trimmed, %',
-  edibleWhy: 'empty: all',
+  edibleWhy: '88.5, or 4.6 kg of 5.2 kg',
   newest: (date: string, packs: number, pack: string, paid: string) =>
     `${date}: ${packs} × ${pack}, ${paid}`,
   wrongMoney: 'Type money, as 36.00.',
   wrongPacks: 'Type a whole number from 1.',
-  wrongPercent: 'Type 1 to 100.',
+  wrongPercent: 'Type 1 to 100, or 4.6 kg of 5.2 kg.',
   kept: 'Recorded.',
   notKept: 'Not recorded: somebody else changed it, or the laptop didn’t answer. Try once more.',
 } as const

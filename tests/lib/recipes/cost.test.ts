@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Amount } from '#lib/recipes/amount.ts'
+import { type Amount, scaled } from '#lib/recipes/amount.ts'
 import type { Card, CardBox } from '#lib/recipes/card.ts'
 import { costOfCard, costOfPortion } from '#lib/recipes/card-cost.ts'
 import { asPurchased, costOf, foodShare, newestInvoice } from '#lib/recipes/purchased.ts'
@@ -104,8 +104,10 @@ describe('what food costs', () => {
   })
 
   it('[RC26] more than all of it, and none of it, can’t be eaten', () => {
-    for (const percent of [0, 101, 50.5, Number.NaN])
+    for (const percent of [0, 0.5, 101, Number.NaN])
       expect(() => asPurchased(amount('1 lb'), percent)).toThrow(RangeError)
+    // Decimals count as they are written: 88.46 percent of 50/44.23 lb is a pound.
+    expect(asPurchased(amount('1 lb'), 88.46)).toEqual(scaled(amount('1 lb'), ratio(10_000, 8_846)))
   })
 
   it('[RC28] of a price of nothing food is no share', () => {

@@ -24,5 +24,21 @@ it('[RC27] a line of an invoice is read, or its first wrong field named', () => 
 it('[RC26] a percent is 1 to 100, and nothing is all of it', () => {
   expect(percentTyped('80 %')).toEqual({ ok: true, percent: 80 })
   expect(percentTyped(' ')).toEqual({ ok: true, percent: null })
-  for (const text of ['0', '101', '80.5', 'most']) expect(percentTyped(text)).toEqual({ ok: false })
+  for (const text of ['0', '101', '80.555', 'most'])
+    expect(percentTyped(text)).toEqual({ ok: false })
+})
+
+it('[RC67] what is eaten is also said by what was left of what was trimmed, to the hundredth', () => {
+  // G. Wall, trade calculations: a striploin of 5.2 kg gives 4.6 kg, 88.46 percent.
+  expect(percentTyped('4.6 kg of 5.2 kg')).toEqual({ ok: true, percent: 88.46 })
+  expect(percentTyped('88.5')).toEqual({ ok: true, percent: 88.5 })
+  expect(percentTyped('3 lb of 48 oz')).toEqual({ ok: true, percent: 100 })
+  for (const text of [
+    '5.2 kg of 4.6 kg',
+    '1 lb of 2 cups',
+    '1 lb of',
+    '1 of 2 of 3',
+    '2-3 lb of 4 lb',
+  ])
+    expect(percentTyped(text), text).toEqual({ ok: false })
 })

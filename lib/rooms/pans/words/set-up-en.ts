@@ -5,6 +5,7 @@ import { counted, formOf, list } from '#lib/words/counted-en.ts'
 import { sayDateOver, sayDateProblem } from '#lib/words/date-problems-en.ts'
 import { sayDate } from '#lib/words/day-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
+import { sayPortionTotal } from '#lib/words/recipe/portion-total-en.ts'
 import { safetyWords } from '#lib/words/safety-en.ts'
 import type { SayTime } from '#lib/words/said-here.ts'
 
@@ -79,6 +80,7 @@ export const setUpWords = {
   title: 'Load the line',
   loaded: 'in the pan',
   onPaper: 'On paper',
+  total: sayPortionTotal,
   none: 'none yet',
   notTaken: 'not taken',
   full: (count: number) => `full at ${counted(count, 'portion', 'portions')}`,

@@ -1,8 +1,10 @@
 /** What the plan's screen says. */
 import type { WayOut } from '#lib/prep/prep-plan.ts'
+import type { PortionTotal } from '#lib/recipes/portion-total.ts'
 import type { PlanLack } from '#lib/rooms/prep/views/plan-entry.ts'
 import { tasksEn } from '#lib/rooms/prep/words/tasks-en.ts'
 import { sayDate } from '#lib/words/day-en.ts'
+import { sayPortionTotal } from '#lib/words/recipe/portion-total-en.ts'
 
 const LACKS: Readonly<Record<PlanLack, string>> = {
   day: 'Say the day',
@@ -56,8 +58,8 @@ export const planEn = {
     load: 'a load, in portions',
   },
   noLoads: 'none',
-  panTitle: (name: string, loads: number, portions: number) =>
-    loads === 0 ? `${name}: none` : `${name}: ${tasksEn.loads(loads)}, ${portions} portions`,
+  panTitle: (name: string, loads: number, total: PortionTotal) =>
+    loads === 0 ? `${name}: none` : `${name}: ${tasksEn.loads(loads)}, ${sayPortionTotal(total)}`,
   take: (mean: number, guests: number | null) =>
     guests === null
       ? `About ${Math.round(mean)} portions are wanted.`

@@ -1,6 +1,8 @@
 /** Tasks of the preparation, as the plan and the crew's tablets call them. */
 import type { Task, TaskKind, UnreadyWhy } from '#lib/prep/prep-plan.ts'
+import type { PortionTotal } from '#lib/recipes/portion-total.ts'
 import type { HowFar, PassedWhere } from '#lib/service/events/prep-event.ts'
+import { sayPortionTotal } from '#lib/words/recipe/portion-total-en.ts'
 
 /** A name stands where a sentence doesn't begin. */
 const KIND: Readonly<Record<TaskKind, (name: string) => string>> = {
@@ -38,8 +40,10 @@ export const tasksEn = {
   taskName: ({ kind }: Pick<Task, 'kind'>, name: string) => KIND[kind](name),
   taskShort: ({ kind }: Pick<Task, 'kind'>, name: string) => SHORT[kind](name),
   loads: loadsSaid,
-  amount: ({ amount }: Pick<Task, 'amount'>): string | null =>
-    amount && `${loadsSaid(amount.loads)}, ${amount.portions} portions`,
+  /** "2 loads, 48 × 1/2 cup = 6 qt". */
+  amount: ({ amount }: Pick<Task, 'amount'>, total: PortionTotal | null): string | null =>
+    amount &&
+    `${loadsSaid(amount.loads)}, ${total === null ? `${amount.portions} portions` : sayPortionTotal(total)}`,
   lack: (why: UnreadyWhy, what: string, clock: string): string => {
     switch (why) {
       case 'nobody-there':

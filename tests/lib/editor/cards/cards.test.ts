@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest'
-import { cardBoxOf, cardOf } from '#lib/editor/cards/card-box.ts'
-import { itemCosts } from '#lib/editor/cards/item-costs.ts'
+import { applyStep } from '#lib/editor/apply-step.ts'
+import { cardBoxOf, cardOf, vesselOf } from '#lib/editor/cards/card-box.ts'
+import { holds, portionSteps, usualOf } from '#lib/editor/cards/pan-holds.ts'
 import { servedAsOf } from '#lib/editor/cards/served-as.ts'
 import { weighed, weighedFields } from '#lib/editor/cards/weighed.ts'
 import type { Draft, Rows } from '#lib/editor/draft.ts'
 import { notUnderstood } from '#lib/editor/not-understood.ts'
-import { toNumber } from '#lib/recipes/rational.ts'
-import { recipeSheet } from '#lib/recipes/recipe-sheet.ts'
+import { ratio, toNumber } from '#lib/recipes/rational.ts'
+import { recipeSheet } from '#lib/recipes/sheet/recipe-sheet.ts'
 import { sayAmount } from '#lib/words/recipe/measures-en.ts'
 
 const invoice = { date: '2026-11-02', packs: 1, packTyped: '15 dozen eggs', cents: 3_600 }
@@ -92,9 +93,14 @@ describe('the cards of a draft', () => {
     const served = servedAsOf(draft, 'scrambled')
     if (!card || !served) throw new Error('no card')
     expect(served).toMatchObject({ component: 'eggs', level: 1, scoop: 16 })
-    const asked = { make: '20', handOf: null, hand: '', fits: '' }
+    const asked = { make: '20', handOf: null, hand: '', fits: '', portions: '' }
     const sheet = recipeSheet(card, cardBoxOf(draft), served, { ...asked, make: 'x 1' })
-    expect(sheet.checked).toEqual({ code: 'not-asked' })
+    // Nobody says how many: it is as many as are made.
+    expect(sheet.checked).toMatchObject({
+      code: 'checked',
+      by: 'made',
+      check: { gives: 33, noted: false },
+    })
     // Twenty of the station's own portions are what is made: 20 × 55 g of 1,830 g.
     const twenty = recipeSheet(card, cardBoxOf(draft), served, asked)
     expect(toNumber(twenty.factor)).toBeCloseTo((20 * 55) / 1830, 9)
@@ -106,14 +112,111 @@ describe('the cards of a draft', () => {
       { ...asked, make: '' },
     )
     expect(all.checked).toMatchObject({ code: 'checked', check: { gives: 33, noted: true } })
+    expect(all.checked).toMatchObject({
+      by: 'card',
+      ways: [
+        { kind: 'scoop', number: 10, portions: 20 },
+        { kind: 'enough', typed: 'x 0.602' },
+      ],
+    })
     const [eggs] = all.lines
     expect(eggs?.amount.kind === 'measured' && sayAmount(eggs.amount.measure.exact)).toBe('30 eggs')
+  })
+
+  it('[RC61] it is held against the number that is typed, else asked, else the pans’ usual load', () => {
+    const card = cardOf(draft, 'scrambled')
+    if (!card) throw new Error('no card')
+    const pans: Rows = {
+      ...rows,
+      'pan:one': { component: 'eggs', usualPortions: 12, at: 0 },
+      'pan:two': { component: 'eggs', usualPortions: 8, at: 1 },
+      'pan:none': { component: 'eggs', at: 2 },
+    }
+    const served = servedAsOf({ ...draft, rows: pans }, 'scrambled')
+    const unasked = { make: '', handOf: null, hand: '', fits: '', portions: '' }
+    const of = (asked: object, yields = card.yields) =>
+      recipeSheet({ ...card, yields }, cardBoxOf(draft), served, { ...unasked, ...asked }).checked
+    expect(of({})).toMatchObject({ by: 'usual', portions: ratio(20), check: { gives: 33 } })
+    expect(of({ portions: ' 33 ' })).toMatchObject({ by: 'asked', portions: ratio(33) })
+    expect(of({ portions: '33', make: 'x 2' })).toMatchObject({ check: { gives: 66, noted: true } })
+    expect(of({ make: '40' })).toMatchObject({ by: 'make', portions: ratio(40) })
+    // Another amount on purpose is held against nothing but itself.
+    expect(of({ make: 'x 2' })).toMatchObject({ by: 'made', portions: ratio(66) })
+    expect(of({ handOf: 0, hand: '10 eggs' })).toMatchObject({ by: 'made', portions: ratio(11) })
+    for (const portions of ['0', 'many', '1.5', '-3'])
+      expect(of({ portions })).toEqual({ code: 'no-count' })
+    expect(of({}, '20 g')).toMatchObject({ by: 'usual', check: { gives: 0 } })
+    expect(of({ make: 'x 1' }, '20 g')).toEqual({ code: 'under-one' })
+  })
+
+  it('[RC65] what a recipe is made in splits it into batches, and is gone where the kitchen has it no more', () => {
+    const house = { ...rows.house, vessels: [{ id: 'pot', name: 'Kettle', holds: '3 kg' }] }
+    const made: Rows = {
+      ...rows,
+      house,
+      'recipe:scrambled': { ...rows['recipe:scrambled'], vessel: 'pot' },
+    }
+    expect(vesselOf({ ...draft, rows: made }, 'scrambled')).toEqual({
+      id: 'pot',
+      name: 'Kettle',
+      holds: '3 kg',
+    })
+    expect(
+      vesselOf({ ...draft, rows: { ...made, house: rows.house ?? {} } }, 'scrambled'),
+    ).toBeNull()
+    const card = cardOf(draft, 'scrambled')
+    if (!card) throw new Error('no card')
+    const asked = { make: 'x 5', handOf: null, hand: '', fits: '3 kg', portions: '' }
+    // 9.15 kg in a pot of 3: four of 2.2875 each.
+    const { fits, notInStep } = recipeSheet(card, cardBoxOf(draft), null, asked)
+    expect(fits).toMatchObject({ ok: true, count: 4 })
+    expect(fits?.ok && toNumber(fits.each.size)).toBeCloseTo(2287.5, 9)
+    expect(notInStep).toEqual([])
+  })
+
+  it('[RC65] what a pot holds that isn’t understood is told at its field', () => {
+    const house = {
+      vessels: [
+        { id: 'a', name: 'Kettle', holds: '20-30 qt' },
+        { id: 'b', name: 'Oven', holds: '4 full pans' },
+        { id: 'c', name: 'Bowl', holds: '' },
+      ],
+    }
+    expect(
+      notUnderstood({ station: 'a', rows: { house } }).map(({ code, field }) => [field, code]),
+    ).toEqual([
+      ['vessels.0.holds', 'vessel-range'],
+      ['vessels.1.holds', 'vessel-no-depth'],
+    ])
+  })
+
+  it('[RC62] another scoop in a draft is its portion, and a proposed load follows it', () => {
+    const pan = { component: 'eggs', size: 'third', depthIn: 4, at: 0 }
+    const [proposed] = [usualOf(holds('third', 4, scoop))]
+    const own: Draft = {
+      ...draft,
+      rows: {
+        ...rows,
+        'pan:proposed': { ...pan, usualPortions: proposed },
+        'pan:said': { ...pan, usualPortions: 7 },
+      },
+    }
+    const next = { ...scoop, number: 10 }
+    const after = portionSteps(own, 'eggs', next).reduce((now, step) => {
+      const stepped = applyStep(now, step)
+      if (!stepped.ok) throw new Error(stepped.why)
+      return stepped.draft
+    }, own)
+    expect(after.rows['component:eggs']?.portion).toEqual(next)
+    expect(after.rows['pan:proposed']?.usualPortions).toBe(usualOf(holds('third', 4, next)))
+    expect(after.rows['pan:said']?.usualPortions).toBe(7)
+    expect(usualOf(holds('third', 4, next))).toBeLessThan(proposed ?? 0)
   })
 
   it('[RC20] what isn’t understood leaves the card as it is, and says why', () => {
     const card = cardOf(draft, 'odd')
     if (!card) throw new Error('no card')
-    const asked = { make: '40', handOf: 0, hand: '3 qt', fits: 'a pot' }
+    const asked = { make: '40', handOf: 0, hand: '3 qt', fits: 'a pot', portions: '' }
     const sheet = recipeSheet(card, cardBoxOf(draft), null, asked)
     expect(sheet.yieldProblem).toMatchObject({ code: 'zero' })
     expect(sheet.wanted).toMatchObject({ ok: false, code: 'range' })
@@ -122,28 +225,6 @@ describe('the cards of a draft', () => {
     expect(sheet.checked).toEqual({ code: 'not-served' })
     const made = recipeSheet(card, cardBoxOf(draft), null, { ...asked, handOf: null })
     expect(made.wanted).toMatchObject({ ok: false, code: 'no-yield' })
-  })
-
-  it('[RC28] an item as it comes, without the component, and with an extra portion', () => {
-    const [item] = itemCosts(draft, cardBoxOf(draft), 'eggs')
-    if (!item) throw new Error('no item')
-    // 30 eggs of 180 at $36.00 are $6.00 for 1,830 g; a #16 of 55 g is 18.03 cents. Milk has no amount.
-    expect(item).toMatchObject({ priceCents: 400, extraPriceCents: 500, unknown: ['Eggs'] })
-    const priced = {
-      ...rows,
-      'recipe:scrambled': { ...rows['recipe:scrambled'], ingredients: ['egg', 'salt'] },
-    }
-    const [full] = itemCosts(
-      { station: 'a', rows: priced },
-      cardBoxOf({ station: 'a', rows: priced }),
-      'eggs',
-    )
-    if (!full) throw new Error('no item')
-    expect(full.unknown).toEqual([])
-    const egg = (600 * 55) / 1830
-    expect(toNumber(full.cents)).toBeCloseTo(30 + egg, 9)
-    expect(toNumber(full.without)).toBeCloseTo(30, 9)
-    expect(toNumber(full.extra)).toBeCloseTo(30 + 2 * egg, 9)
   })
 })
 

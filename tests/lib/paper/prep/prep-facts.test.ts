@@ -7,6 +7,7 @@ import { setUpSheetEn } from '#lib/paper/words/set-up-sheet-en.ts'
 import type { PrepChoice } from '#lib/prep/food-of.ts'
 import { tasksOf } from '#lib/prep/tasks-of.ts'
 import type { Amount } from '#lib/recipes/amount.ts'
+import { portionTotal } from '#lib/recipes/portion-total.ts'
 import { compared, dividedBy, ratio, times } from '#lib/recipes/rational.ts'
 import { US_G } from '#lib/recipes/units.ts'
 import { prepPlanOf } from '#lib/rooms/prep/facts/prep-plan-of.ts'
@@ -124,15 +125,15 @@ describe('the prep sheet', () => {
     for (const choice of choices(SCHOOL, ...ALL)) {
       const made = madeOf(cardsOf(SCHOOL), choice)
       if (!made) throw new Error(choice.component)
-      const { portions: usual, portion, total } = made
-      expect(words.total(usual, portion, total)).toBe(
-        setUpSheetEn.load({ usual, portion, total }).join(' '),
-      )
+      const { portions, portion, total } = made
+      const load = portionTotal(portion, portions)
+      expect(load.total).toEqual(total)
+      expect(words.total(portions, portion)).toBe(setUpSheetEn.load({ load }).join(' '))
     }
     // 1 1/2 oz is 3/32 lb, and 40 of them 3 3/4 lb: NIST Handbook 44, Appendix C.
     const each: Amount = { kind: 'weight', size: times(US_G.oz, ratio(3, 2)), written: 'us' }
     const forty = { ...each, size: times(each.size, ratio(40)) }
-    expect(words.total(40, each, forty)).toBe('40 × 1 1/2 oz = 3 lb 12 oz')
+    expect(words.total(40, each)).toBe('40 × 1 1/2 oz = 3 lb 12 oz')
     expect(compared(dividedBy(forty.size, US_G.lb), ratio(15, 4))).toBe(0)
   })
 

@@ -1,11 +1,13 @@
 /** All that a card says at the yield that is asked for. */
-import { type Amount, scaled } from '#lib/recipes/amount.ts'
+import { type Amount, type Density, scaled, timesIn } from '#lib/recipes/amount.ts'
 import { type Batches, batchesOf } from '#lib/recipes/batches.ts'
 import type { Card, CardBox } from '#lib/recipes/card.ts'
 import { type CardCost, costOfCard, costOfPortion } from '#lib/recipes/card-cost.ts'
 import { madeBy } from '#lib/recipes/factor.ts'
-import { ONE, type Rational, times } from '#lib/recipes/rational.ts'
+import { floorOf, isZero, ONE, type Rational, ratio, times } from '#lib/recipes/rational.ts'
 import { type ScaledLine, scaledCard } from '#lib/recipes/scaled-card.ts'
+import { type NotInStep, notInStep } from '#lib/recipes/sheet/not-in-step.ts'
+import { type WayOut, waysOut } from '#lib/recipes/sheet/ways-out.ts'
 import { typedYield, type Yield } from '#lib/recipes/typed-yield.ts'
 import {
   asItIs,
@@ -25,7 +27,15 @@ export interface Asked {
   readonly handOf: number | null
   readonly hand: string
   readonly fits: string
+  /** For how many portions it has to be enough. */
+  readonly portions: string
 }
+
+/**
+ * Who said how many portions it has to be enough for: the field, what is asked under Make, the card,
+ * how its pans are usually loaded; or nobody, so that it is as many as are made.
+ */
+export type WantedBy = 'asked' | 'make' | 'card' | 'usual' | 'made'
 
 export type Checked =
   | {
@@ -34,6 +44,8 @@ export type Checked =
       readonly portion: Amount
       readonly made: Amount
       readonly portions: Rational
+      readonly by: WantedBy
+      readonly ways: readonly WayOut[]
     }
   | {
       readonly code:
@@ -42,7 +54,10 @@ export type Checked =
         | 'no-size'
         | 'no-density'
         | 'no-yield'
-        | 'not-asked'
+        /** Not even one portion is made. */
+        | 'under-one'
+        /** What is typed as the number of portions is none. */
+        | 'no-count'
     }
 
 export interface RecipeSheet {
@@ -55,6 +70,7 @@ export interface RecipeSheet {
   readonly made: Amount | null
   readonly fits: Batches | NotWanted | null
   readonly checked: Checked
+  readonly notInStep: readonly NotInStep[]
   /** Of the card once; what is asked for costs `factor` times as much. */
   readonly cost: CardCost
   readonly cents: Rational
@@ -64,6 +80,8 @@ export interface RecipeSheet {
 /** What a station takes of it; null where no pan holds the recipe by itself. */
 export interface ServedBy extends Served {
   readonly level: number | null
+  /** Portions that its pans are usually loaded with, together; null where nobody said. */
+  readonly usual: number | null
 }
 
 const ofNobody: Served = { portion: null, density: null }
@@ -75,20 +93,69 @@ const wantedFrom = (card: Card, yields: Yield | null, asked: Asked, served: Serv
   return asked.make.trim() === '' ? asItIs(yields) : wantedOf(yields, asked.make, served)
 }
 
-const checkedOf = (
-  made: Amount | null,
-  yields: Yield | null,
-  portions: Rational | null,
-  served: ServedBy | null,
-): Checked => {
+const COUNT = /^\d{1,5}$/
+
+interface Wants {
+  readonly portions: Rational
+  readonly by: WantedBy
+}
+
+const countTyped = (typed: string): Rational | null =>
+  COUNT.test(typed.trim()) && Number(typed) > 0 ? ratio(Number(typed)) : null
+
+/** `gives`: whole portions that are made. The pans' usual load counts for the card as it is. */
+const portionsWanted = (
+  { portions }: MadeNow,
+  gives: Rational,
+  asked: Asked,
+  usual: number | null,
+): Wants => {
+  const isCard = asked.make.trim() === '' && asked.handOf === null
+  if (portions !== null) return { portions, by: isCard ? 'card' : 'make' }
+  return isCard && usual !== null && usual > 0
+    ? { portions: ratio(usual), by: 'usual' }
+    : { portions: gives, by: 'made' }
+}
+
+interface MadeNow {
+  readonly made: Amount | null
+  readonly yields: Yield | null
+  readonly factor: Rational
+  readonly portions: Rational | null
+}
+
+const checkedOf = (now: MadeNow, asked: Asked, served: ServedBy | null): Checked => {
+  const { made, yields, factor } = now
   if (served === null) return { code: 'not-served' }
   if (served.portion === null) return { code: 'no-portion' }
   if (yields === null) return { code: 'no-yield' }
   if (made === null) return { code: 'no-size' }
-  const { portion, density, level } = served
-  if (portions === null) return { code: 'not-asked' }
-  const check = yieldCheck(made, portion, portions, density, level)
-  return check.ok ? { code: 'checked', check, portion, made, portions } : { code: 'no-density' }
+  const { portion, density, level, usual } = served
+  const gives = timesIn(made, portion, density)
+  if (gives === null) return { code: 'no-density' }
+  const typed = asked.portions.trim() === '' ? null : countTyped(asked.portions)
+  if (asked.portions.trim() !== '' && typed === null) return { code: 'no-count' }
+  const whole = ratio(floorOf(gives))
+  const wants: Wants =
+    typed === null ? portionsWanted(now, whole, asked, usual) : { portions: typed, by: 'asked' }
+  if (isZero(wants.portions)) return { code: 'under-one' }
+  const check = yieldCheck(made, portion, wants.portions, density, level)
+  return check.ok
+    ? { code: 'checked', check, portion, made, ...wants, ways: waysOut(check, factor) }
+    : { code: 'no-density' }
+}
+
+const yieldOf = (typed: string): Yield | null => {
+  const read = typed.trim() === '' ? null : typedYield(typed)
+  return read?.ok ? read.yields : null
+}
+
+const fitsOf = (typed: string, made: Amount | null, density: Density | null) => {
+  const pot = typed.trim() === '' ? null : fitsTyped(typed)
+  if (pot === null || !pot.ok) return pot
+  return made === null
+    ? ({ ok: false, code: 'no-portion-size', at: '' } as const)
+    : batchesOf(made, pot.fits, density)
 }
 
 /** Nothing that is typed makes it throw: what isn't understood says why, and the card stays as it is. */
@@ -104,23 +171,19 @@ export const recipeSheet = (
   const factor = wanted.ok ? wanted.factor : ONE
   const once = yields === null ? null : madeBy(yields)
   const made = once?.ok ? scaled(once.amount, factor) : null
-  const pot = asked.fits.trim() === '' ? null : fitsTyped(asked.fits)
+  const fits = fitsOf(asked.fits, made, served?.density ?? null)
+  const share = fits?.ok ? fits.share : ONE
   const cost = costOfCard(card, box)
+  const portions = wanted.ok ? wanted.portions : null
   return {
     yieldProblem: typed === null || typed.ok ? null : typed,
     wanted,
     factor,
     lines: scaledCard(card, factor, box),
     made,
-    fits:
-      pot === null
-        ? null
-        : !pot.ok
-          ? pot
-          : made === null
-            ? { ok: false, code: 'no-portion-size', at: '' }
-            : batchesOf(made, pot.fits, served?.density ?? null),
-    checked: checkedOf(made, yields, wanted.ok ? wanted.portions : null, served),
+    fits,
+    checked: checkedOf({ made, yields, factor, portions }, asked, served),
+    notInStep: notInStep(yields, factor, share, [yieldOf(asked.make), yieldOf(asked.fits)]),
     cost,
     cents: times(cost.cents, factor),
     portionCents: served?.portion ? costOfPortion(card, box, served.portion, served.density) : null,

@@ -17,6 +17,9 @@ import type { PrepState } from '#lib/service/events/prep-event.ts'
 import { isRunning, type RunningState } from '#lib/service/state.ts'
 import type { Transport } from '#lib/sync/transport.ts'
 
+/** Where the laptop didn’t answer, it is asked again. */
+const AGAIN_AFTER_MS = 3_000
+
 /** What a paper of a plan is made of. */
 export interface PlanShown {
   readonly state: RunningState
@@ -52,7 +55,8 @@ export function PlanPaper({
   const [chosen, setChosen] = useState<Paper | null>(null)
   const printedAt = Math.floor(useServerTime() / MINUTE_MS) * MINUTE_MS
   const paper = chosen ?? paperOf(station.locale)
-  const made = make(paper)
+  // Time passes on the screen each second; the paper is laid anew when what it says changes.
+  const made = useMemo(() => make(paper), [make, paper])
   const demo = station.invented
     ? words.lists.demo
     : shown.plan.kind === 'practice'
@@ -132,10 +136,18 @@ function Planned({ service, title, render }: Followed & { readonly service: stri
     : []
   useEffect(() => {
     let isShown = true
-    if (opens !== undefined && closes !== undefined)
-      void askAhead({ guests: expected, opens, closes }).then((next) => isShown && setAhead(next))
+    let timer: ReturnType<typeof setTimeout> | undefined
+    const look = async () => {
+      if (opens === undefined || closes === undefined) return
+      const next = await askAhead({ guests: expected, opens, closes })
+      if (!isShown) return
+      setAhead(next)
+      if (next.is === 'lost') timer = setTimeout(() => void look(), AGAIN_AFTER_MS)
+    }
+    void look()
     return () => {
       isShown = false
+      clearTimeout(timer)
     }
   }, [opens, closes, expected])
   if (!isRunning(state) || plan === undefined)
@@ -154,8 +166,14 @@ function OfAddress({ title, render }: Followed) {
     () => (service ? (transport: Transport) => plannedTransport(service, transport) : undefined),
     [service],
   )
-  if (service === null || through === undefined)
-    return <Quiet title={title} note={service === null ? words.connecting : words.noPlan} />
+  // The address isn't known on the server, whose pages may have no style of their own.
+  if (service === null)
+    return (
+      <main>
+        <h1>{title}</h1>
+      </main>
+    )
+  if (through === undefined) return <Quiet title={title} note={words.noPlan} />
   return (
     <CrewProvider role="lead" through={through}>
       <Planned {...{ service, title, render }} />

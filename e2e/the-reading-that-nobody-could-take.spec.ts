@@ -33,7 +33,7 @@ test('the reading that nobody could take: it stops the plan, says its ways out, 
     await expect(lead.getByRole('region', { name: planEn.ways })).toContainText('Nobody is here at')
     await expect(lead.getByRole('region', { name: planEn.ways })).toContainText('41 °F')
     await expect(planButton(lead, planEn.toSettle(1))).toBeDisabled()
-    for (const label of ['Somebody else is there', 'Ice and shallow pans', 'Cook it that day'])
+    for (const label of ['Another reader', 'Ice, shallow pans', 'Cook it that day'])
       await expect(planButton(lead, new RegExp(`^${label}`))).toBeVisible()
     await expect(planButton(lead, /^Leave it out/)).toBeVisible()
     await lead.screenshot({ path: 'test-results/plan-unready.png' })

@@ -7,9 +7,9 @@ import { PanPanel } from '#components/plan/pan-panel.tsx'
 import { Papers } from '#components/plan/papers.tsx'
 import styles from '#components/plan/plan.module.css'
 import { PlanHeader } from '#components/plan/plan-header.tsx'
+import { PlanTasks } from '#components/plan/plan-tasks.tsx'
 import { StackPan } from '#components/plan/stack-pan.tsx'
 import { TaskList } from '#components/plan/task-list.tsx'
-import { TaskTimes } from '#components/plan/task-times.tsx'
 import timesStyles from '#components/plan/times.module.css'
 import { UnreadyPanel } from '#components/plan/unready-panel.tsx'
 import { useAhead } from '#components/plan/use-ahead.ts'
@@ -37,13 +37,11 @@ interface BoardProps {
   readonly onGuests: (guests: number | null) => void
 }
 
-/** Of the width, what a task's words need: alone, and beside the ways out. */
-const LEAST = { alone: 0.125, beside: 0.19 }
-
 function Legend() {
   const { legend } = usePlanWords()
   return (
     <ul className={styles.legend} aria-hidden="true">
+      <li>{legend.days}</li>
       <li data-of="enough">{legend.enough}</li>
       <li data-of="short">{legend.short}</li>
       <li data-of="load">{legend.load}</li>
@@ -118,19 +116,21 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
       </main>
     )
   const unsettled = prepared.unready.length
+  const isLacking = prepared.unready.some(({ component }) => component === chosen?.component)
   const hasRaw = now.asPrep.foods.some(({ raw }) => raw)
   return (
     <main className={styles.board}>
       <PlanHeader
         {...{ plan, now, answer, onGuests }}
         assemblers={state.assemblers}
+        isOpen={state.stage === 'open'}
         onDay={() => setIsDay(true)}
         onPrint={state.prep === undefined ? null : () => setIsPrinting(true)}
         onEntry={setEntry}
       />
-      <Legend />
-      <Notch about={[pan]} kind={unsettled > 0 ? 'no' : 'main'} className={styles.stage ?? ''}>
+      <Notch about={[pan]} kind={isLacking ? 'no' : 'main'} className={styles.stage ?? ''}>
         <div className={styles.line}>
+          <Legend />
           <Line
             station={station}
             label={words.title}
@@ -188,19 +188,12 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
           </div>
         </section>
       </Notch>
-      {prepared.idle.length > 0 && (
-        <p className={styles.idle}>{words.idle(prepared.idle.length)}</p>
-      )}
       <div className={timesStyles.area}>
         {unsettled > 0 && <UnreadyPanel {...{ station, prepared, onWay }} />}
         {isPhone ? (
           <TaskList {...{ station, prepared, names }} />
         ) : (
-          <TaskTimes
-            {...{ station, prepared, names }}
-            asPrep={now.asPrep}
-            least={unsettled > 0 ? LEAST.beside : LEAST.alone}
-          />
+          <PlanTasks {...{ station, prepared, names }} asPrep={now.asPrep} />
         )}
       </div>
     </main>

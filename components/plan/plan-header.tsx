@@ -12,6 +12,7 @@ interface PlanHeaderProps {
   readonly now: PlanNow
   readonly answer: AheadAnswer
   readonly assemblers: number
+  readonly isOpen: boolean
   readonly onGuests: (guests: number | null) => void
   readonly onEntry: (entry: PlanEntry) => void
   readonly onDay: () => void
@@ -25,6 +26,7 @@ export function PlanHeader({
   now,
   answer,
   assemblers,
+  isOpen,
   onGuests,
   onEntry,
   onDay,
@@ -42,9 +44,9 @@ export function PlanHeader({
     <header className={styles.header}>
       <div className={styles.title}>
         <h1>{words.titleOf(plan.on)}</h1>
-        <p>
-          {words.sub(plan.doorsOpen, assemblers)} <Connection />
-        </p>
+        <div className={styles.sub}>
+          {words.sub({ ...plan, isOpen }, assemblers)} <Connection />
+        </div>
       </div>
       <div className={styles.guests}>
         <Button aria-label={words.fewer} disabled={guests === 0} onClick={() => change(-1)}>

@@ -21,40 +21,44 @@ export function UnreadyPanel({
   const { unready, tasks } = prepared
   const shown = unready[Math.min(index, unready.length - 1)]
   if (!shown) return null
+  const onNext = () => setIndex((index + 1) % unready.length)
   const clock = (at: number) => words.sayClock(at, station.timeZone)
   const name = nameIn(station)
   const task = tasks.find(({ id }) => id === shown.task)
   const say = { clock, item: name }
   return (
     <section className={styles.unready} aria-label={words.ways}>
-      <p role="alert">
-        {task
-          ? words.lack(
-              shown.why,
-              words.taskName(task, shown.component === null ? '' : name(shown.component)),
-              clock(shown.at),
-            )
-          : words.crewLack(clock(shown.at), clock(shown.to))}
-      </p>
-      {shown.waysOut.map((way) => {
-        const { label, more } = words.way(way, say)
-        return way.way === 'none' ? (
-          <p key={way.way}>
-            <b>{label}.</b> {more}
-          </p>
+      <p role="alert" className={styles.lack}>
+        {task ? (
+          <>
+            <b>{words.lack(shown.why, clock(shown.at))}</b>{' '}
+            {words.taskName(task, shown.component === null ? '' : name(shown.component))}
+          </>
         ) : (
-          <Button
-            key={way.way}
-            kind={way.way === 'cook-in-the-morning' ? 'main' : 'plain'}
-            sub={more}
-            onClick={() => onWay(shown, way)}
-          >
-            {label}
-          </Button>
-        )
-      })}
+          words.crewLack(clock(shown.at), clock(shown.to))
+        )}
+      </p>
+      <div className={styles.ways}>
+        {shown.waysOut.map((way) => {
+          const { label, more } = words.way(way, say)
+          return way.way === 'none' ? (
+            <p key={way.way}>
+              <b>{label}.</b> {more}
+            </p>
+          ) : (
+            <Button
+              key={way.way}
+              kind={way.way === 'cook-in-the-morning' ? 'main' : 'plain'}
+              sub={more}
+              onClick={() => onWay(shown, way)}
+            >
+              {label}
+            </Button>
+          )
+        })}
+      </div>
       {unready.length > 1 && (
-        <Button kind="quiet" onClick={() => setIndex((index + 1) % unready.length)}>
+        <Button kind="quiet" aria-label={words.nextLack} onClick={() => onNext()}>
           {`${Math.min(index, unready.length - 1) + 1} / ${unready.length}`}
         </Button>
       )}

@@ -39,7 +39,7 @@ function PrepNow() {
   const words = usePrepWords()
   const state = useCrew((view) => view.state)
   const isThere = isRunning(state)
-  if (isThere && state.prep) return <PrepBoard state={state} prep={state.prep} />
+  if (isThere && state.prep && state.plan) return <PrepBoard state={state} plan={state.plan} />
   return (
     <>
       <Quiet

@@ -14,6 +14,12 @@ export const sayDay = (at: number, timeZone: string): string => {
 /** "Thu, Nov 26" of a civil date, 2026-11-26. Throws RangeError for no date. */
 export const sayDate = (date: string): string => sayDay(Date.parse(`${date}T12:00Z`), 'UTC')
 
+/** "Thu" of a civil date: where a row begins another day. Throws RangeError for no date. */
+export const sayWeekday = (date: string): string =>
+  new Intl.DateTimeFormat('en-US', { weekday: 'short', timeZone: 'UTC' }).format(
+    Date.parse(`${date}T12:00Z`),
+  )
+
 const OF_YEAR = { year: 'numeric', month: 'short', day: 'numeric' } as const
 
 /** "Nov 20, 2026" of a civil date that may be of another year; throws RangeError for what is none. */

@@ -3,6 +3,7 @@ import type { WayOut } from '#lib/prep/prep-plan.ts'
 import type { PortionTotal } from '#lib/recipes/portion-total.ts'
 import type { PlanLack } from '#lib/rooms/prep/views/plan-entry.ts'
 import { tasksEn } from '#lib/rooms/prep/words/tasks-en.ts'
+import { list } from '#lib/words/counted-en.ts'
 import { sayDate } from '#lib/words/day-en.ts'
 import { sayPortionTotal } from '#lib/words/recipe/portion-total-en.ts'
 
@@ -14,13 +15,6 @@ const LACKS: Readonly<Record<PlanLack, string>> = {
   crew: 'Say from when to when each is there',
   initials: 'Each of the crew has initials',
   items: 'Sell at least one item',
-}
-
-const hours = (minutes: number): string => {
-  const rest = minutes % 60
-  const whole = Math.floor(minutes / 60)
-  const parts = [whole > 0 ? `${whole} h` : '', rest > 0 ? `${rest} min` : '']
-  return parts.filter((part) => part !== '').join(' ')
 }
 
 export const planEn = {
@@ -40,11 +34,20 @@ export const planEn = {
   plannedRow: (on: string, opens: string, closes: string, isPractice: boolean) =>
     `${sayDate(on)}, ${opens} to ${closes}${isPractice ? ', practice' : ''}`,
   anotherDay: 'Plan another day',
-  sub: (opens: string, assemble: number) => `doors open ${opens} · ${assemble} assemble`,
+  sub: (
+    { isOpen, kind, doorsOpen }: { isOpen: boolean; kind: string; doorsOpen: string },
+    assemble: number,
+  ) =>
+    [
+      isOpen ? 'open now' : 'planned',
+      ...(kind === 'practice' ? ['practice'] : []),
+      `doors ${doorsOpen}`,
+      `${assemble} assemble`,
+    ].join(' · '),
   guests: (count: number) => (count === 1 ? 'guest' : 'guests'),
   guestsHow: (past: number) =>
     past === 0
-      ? 'no service recorded yet: a guess by the menu'
+      ? 'a guess by the menu'
       : past === 1
         ? 'by 1 service so far'
         : `by ${past} services so far`,
@@ -53,9 +56,10 @@ export const planEn = {
   dayAndCrew: 'Day and crew',
   back: 'Back',
   legend: {
-    enough: 'a day like it that this is enough for',
-    short: 'one that it isn’t',
-    load: 'a load, in portions',
+    days: '10 days like it',
+    enough: 'enough',
+    short: 'too few',
+    load: 'a load',
   },
   noLoads: 'none',
   panTitle: (name: string, loads: number, total: PortionTotal) =>
@@ -77,12 +81,12 @@ export const planEn = {
     fromRoom: 'Of cans or dry stores',
     frozen: 'Comes frozen',
   },
-  inIce: (minutes: number) => `in ice: 41 °F in ${hours(minutes)}`,
+  inIce: (minutes: number) => `in ice: 41 °F in ${tasksEn.hours(minutes)}`,
   notInIce: 'Not in ice',
-  ownTable: 'Raw food has its own table and board',
+  ownTable: 'Raw food: own table and board',
   takePlan: 'Take this plan',
-  takeSub: 'The crew sees its tasks at once.',
-  taken: 'Taken. The crew’s tablets show the tasks.',
+  takeSub: 'The crew gets its tasks',
+  taken: 'Taken. The tablets show the tasks.',
   asTaken: 'As taken',
   toSettle: (count: number) =>
     count === 1 ? '1 time has to be settled first' : `${count} times have to be settled first`,
@@ -90,11 +94,12 @@ export const planEn = {
     count === 1
       ? '1 student has no task in a period'
       : `${count} times a student has no task in a period`,
-  dayAndDoors: (on: string, clock: string) => `${sayDate(on)} · doors ${clock}`,
-  tasks: 'Tasks',
+  alsoOn: (days: readonly string[]) => `Show ${list(days.map(sayDate), 'and')}`,
+  doors: (clock: string) => `doors open ${clock}`,
   crewLack: (from: string, to: string) =>
     `From ${from} to ${to} students are here without a certified adult.`,
   ways: 'Ways out',
+  nextLack: 'The next one',
   way: (
     way: WayOut,
     say: { readonly clock: (at: number) => string; readonly item: (id: string) => string },
@@ -102,16 +107,16 @@ export const planEn = {
     switch (way.way) {
       case 'another-reader':
         return {
-          label: 'Somebody else is there',
+          label: 'Another reader',
           more:
             way.from === way.to
-              ? `with a certified adult, at ${say.clock(way.from)}`
-              : `with a certified adult, ${say.clock(way.from)} to ${say.clock(way.to)}`,
+              ? `a certified adult at ${say.clock(way.from)}`
+              : `a certified adult, ${say.clock(way.from)} to ${say.clock(way.to)}`,
         }
       case 'ice':
         return {
-          label: 'Ice and shallow pans',
-          more: `41 °F by ${say.clock(way.readAt)}, in ${hours(way.minutes)}; else it is thrown out`,
+          label: 'Ice, shallow pans',
+          more: `41 °F by ${say.clock(way.readAt)}, or thrown out`,
         }
       case 'cook-in-the-morning':
         return {

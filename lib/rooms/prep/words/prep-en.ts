@@ -7,6 +7,7 @@ export const prepEn = {
   ...tasksEn,
   title: 'Prep',
   titleOf: (on: string) => `Prep for ${sayDate(on)}`,
+  doors: (clock: string) => `doors open ${clock}`,
   connecting: 'Connecting…',
   none: 'Nothing is planned',
   noneWhy: 'The lead plans a day on the Plan screen. Then its tasks are here.',
@@ -14,7 +15,12 @@ export const prepEn = {
   notInWhy: 'Join it with a code of the lead’s screen. Then the tasks are here.',
   notTaken: 'The plan has no tasks yet',
   notTakenWhy: 'The lead takes the loads on the Plan screen first.',
-  toStart: 'To the first page',
+  toStart: 'First page',
+  sub: (isOpen: boolean, isPractice: boolean, clock: string) =>
+    [isOpen ? 'open now' : 'planned', ...(isPractice ? ['practice'] : []), clock].join(' · '),
+  whose: 'Whose tasks',
+  everybody: 'all',
+  doneOf: (done: number, count: number) => `${done} of ${count} done`,
   is: {
     done: 'done',
     late: 'late',
@@ -25,8 +31,8 @@ export const prepEn = {
   lateOnes: (count: number) => (count === 1 ? '1 task is late' : `${count} tasks are late`),
   notReady: (count: number) =>
     count === 1
-      ? 'The plan isn’t ready any more: 1 time falls to nobody. Tell the lead.'
-      : `The plan isn’t ready any more: ${count} times fall to nobody. Tell the lead.`,
+      ? '1 task falls to nobody now. Tell the lead.'
+      : `${count} tasks fall to nobody now. Tell the lead.`,
   passed: (far: string, where: string) => `${far}, ${where}`,
   initials: 'Your initials',
   done: 'Done',
@@ -34,9 +40,9 @@ export const prepEn = {
   takeBack: 'Not done after all',
   howFar: 'How far is it?',
   whereIs: 'Where is it?',
-  passIt: 'Pass it on so',
+  passIt: 'Pass on',
   back: 'Back',
-  reading: 'The lead records it of its batch, with a probe. A tick is no reading.',
+  reading: 'Read with a probe; the lead records it. A tick is no reading.',
   lacksInitials: 'Type your initials',
   lacksFar: 'Say how far it is',
   lacksWhere: 'Say where it is',

@@ -2,6 +2,7 @@
 import type { Task, TaskKind, UnreadyWhy } from '#lib/prep/prep-plan.ts'
 import type { PortionTotal } from '#lib/recipes/portion-total.ts'
 import type { HowFar, PassedWhere } from '#lib/service/events/prep-event.ts'
+import { sayWeekday } from '#lib/words/day-en.ts'
 import { sayPortionTotal } from '#lib/words/recipe/portion-total-en.ts'
 
 /** A name stands where a sentence doesn't begin. */
@@ -21,41 +22,53 @@ const KIND: Readonly<Record<TaskKind, (name: string) => string>> = {
   serve: () => 'Serve',
 }
 
-const SHORT: Readonly<Record<TaskKind, (name: string) => string>> = {
-  ...KIND,
-  thaw: (name) => `Thaw ${name}`,
-  chill: (name) => `Chill cans, ${name}`,
-  measure: (name) => `Weigh ${name}`,
-  sanitize: () => 'Wash, sanitize',
-  'read-first': () => '70 °F',
-  'read-cold': () => '41 °F',
-  labels: () => 'Labels',
-  tools: () => 'Tools',
-  load: () => 'read and load the line',
+/** In a box below its pan, which says of what. */
+const WORD: Readonly<Record<TaskKind, string>> = {
+  thaw: 'thaw',
+  chill: 'chill cans',
+  measure: 'weigh',
+  make: 'prep',
+  cook: 'cook',
+  sanitize: 'sanitize',
+  'read-first': '70 °F',
+  'read-cold': '41 °F',
+  reheat: 'reheat',
+  labels: 'Labels for the pans',
+  tools: 'Scoops and tools to the line',
+  load: 'Read and load the line',
+  serve: 'Serve',
+}
+
+const LACK: Readonly<Record<UnreadyWhy, (clock: string) => string>> = {
+  'nobody-there': (clock) => `Nobody is here at ${clock}`,
+  'no-adult': (clock) => `No certified adult at ${clock}`,
+  'no-hands': (clock) => `No hands or table free at ${clock}`,
+  'too-late': (clock) => `No time left before ${clock}`,
 }
 
 const loadsSaid = (loads: number): string => (loads === 1 ? '1 load' : `${loads} loads`)
 
+/** "2 h 5 min" of whole minutes. */
+const hours = (minutes: number): string => {
+  const rest = minutes % 60
+  const whole = Math.floor(minutes / 60)
+  const parts = [whole > 0 ? `${whole} h` : '', rest > 0 ? `${rest} min` : '']
+  return parts.filter((part) => part !== '').join(' ')
+}
+
 export const tasksEn = {
+  hours,
   taskName: ({ kind }: Pick<Task, 'kind'>, name: string) => KIND[kind](name),
-  taskShort: ({ kind }: Pick<Task, 'kind'>, name: string) => SHORT[kind](name),
+  taskWord: WORD,
   loads: loadsSaid,
   /** "2 loads, 48 × 1/2 cup = 6 qt". */
   amount: ({ amount }: Pick<Task, 'amount'>, total: PortionTotal | null): string | null =>
     amount &&
     `${loadsSaid(amount.loads)}, ${total === null ? `${amount.portions} portions` : sayPortionTotal(total)}`,
-  lack: (why: UnreadyWhy, what: string, clock: string): string => {
-    switch (why) {
-      case 'nobody-there':
-        return `Nobody is here at ${clock} for this: ${what}.`
-      case 'no-adult':
-        return `No certified adult is here at ${clock} for this: ${what}.`
-      case 'no-hands':
-        return `At ${clock} no hands or no table are free for this: ${what}.`
-      case 'too-late':
-        return `There is no time left for this before ${clock}: ${what}.`
-    }
-  },
+  lack: (why: UnreadyWhy, clock: string): string => LACK[why](clock),
+  tasks: 'Tasks',
+  weekday: sayWeekday,
+  nobody: 'nobody',
   where: {
     cooler: 'in the cooler',
     freezer: 'in the freezer',

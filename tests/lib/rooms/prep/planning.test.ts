@@ -1,8 +1,6 @@
-import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { learnPast } from '#lib/estimate/demand-history.ts'
 import { noCounts } from '#lib/estimate/service-counts.ts'
-import { tasksOf } from '#lib/prep/tasks-of.ts'
 import { firstShares } from '#lib/rooms/advice/facts/stakes.ts'
 import { daysAlike } from '#lib/rooms/prep/facts/days-alike.ts'
 import { measuredMinutes } from '#lib/rooms/prep/facts/measured-minutes.ts'
@@ -16,10 +14,9 @@ import {
   planCommandOf,
   withReader,
 } from '#lib/rooms/prep/views/plan-entry.ts'
-import { drawTimes } from '#lib/rooms/prep/views/task-times.ts'
 import { componentOf } from '#lib/station/find.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
-import { at, MINUTE, rosters } from '#tests/support/prep-plans.ts'
+import { at, MINUTE } from '#tests/support/prep-plans.ts'
 import { demoStation } from '#tests/support/service.ts'
 
 const ahead = (expected: number | null) => ({ opens: 680, closes: 740, expected })
@@ -165,31 +162,5 @@ describe('what is typed of a plan', () => {
     expect(planCommandOf({ ...entry, walkIn: '46' }, 'alder-hall')).toMatchObject({
       ...{ type: 'plan', station: 'alder-hall', guests: { walkIn: 46, groups: [] } },
     })
-  })
-})
-
-describe('tasks on the clock', () => {
-  test('[PP18] none lies over another, each has room for its words, and all are within the days', () => {
-    fc.assert(
-      fc.property(rosters, (plan) => {
-        const prepared = tasksOf(plan)
-        const { timeZone } = plan
-        const drawn = drawTimes(prepared, plan, { timeZone, least: 0.13 })
-        for (const { left, width } of drawn.tasks) {
-          expect(width).toBeGreaterThanOrEqual(0.13)
-          expect(left).toBeGreaterThanOrEqual(0)
-          expect(left + width).toBeLessThanOrEqual(1 + 1e-9)
-        }
-        for (const [index, one] of drawn.tasks.entries())
-          for (const other of drawn.tasks.slice(index + 1))
-            if (one.lane === other.lane)
-              expect(
-                one.left + one.width <= other.left + 1e-9 ||
-                  other.left + other.width <= one.left + 1e-9,
-              ).toBe(true)
-        expect(drawn.days.reduce((sum, { width }) => sum + width, 0)).toBeCloseTo(1)
-      }),
-      { numRuns: 100, seed: 4 },
-    )
   })
 })

@@ -16,7 +16,7 @@ import { views } from './support/views.ts'
 
 const check = (view: View) => {
   const { name, path, main, long } = view
-  const isHot = !/^\/(house|join|devices|privacy|menu.*|paper.*)?$/.test(path)
+  const isHot = !/^\/(house|join|devices|privacy|larder|menu.*|paper.*)?$/.test(path)
   const isBuild = path === '/assembly' && /making|waiting/.test(name)
 
   test(`${name}: accessible, legible, and it fits`, async ({ look }) => {
@@ -36,9 +36,10 @@ const check = (view: View) => {
       if (main && /assembly|pans/.test(path)) await fitsGlovedHands(page, view, size)
       if (path === '/counter') await targetsAreLarge(page, size)
     }
-    if (/assembly|counter|hand-over|pans/.test(path)) {
+    if (/assembly|counter|hand-over|pans|plan|prep|larder/.test(path)) {
       await resize(page, PHONE)
       await worksOnAPhone(page, view, PHONE)
+      if (view.isWholeOnPhone) await fitsWithoutScrolling(page, await drawnTexts(page), PHONE)
       await resize(page, TABLET)
     }
     if (path === '/pick-up') {

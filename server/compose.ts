@@ -157,7 +157,7 @@ export const composeStation = async ({
       ]),
       ...menuPhotoRoutes({ access, photos, log: logger }),
       ...menuCarryRoutes({ access, log: logger, ...carry }),
-      servicesRoute({ houses, here, access }),
+      servicesRoute({ houses, here, access, now: clock.now }),
     ],
     allergens: createAllergens({ houses, here, now: clock.now }),
     finish: houses.finish,

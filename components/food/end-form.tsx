@@ -1,5 +1,7 @@
 import { useEffect, useState } from 'react'
+import { DayLevel } from '#components/food/day-level.tsx'
 import { DayReadings } from '#components/food/day-readings.tsx'
+import { EndAmountSteps } from '#components/food/end-amount-steps.tsx'
 import styles from '#components/food/end-form.module.css'
 import { useEndAmount } from '#components/food/use-end-amount.ts'
 import { WeightPad } from '#components/food/weight-pad.tsx'
@@ -9,7 +11,7 @@ import { JobForm } from '#components/job/job-form.tsx'
 import { ProbeFields } from '#components/job/probe-fields.tsx'
 import { InitialsField } from '#components/job/proof-fields.tsx'
 import { ReadingPad } from '#components/job/reading-pad.tsx'
-import { PortionSteps, Steps } from '#components/job/steps.tsx'
+import { Steps } from '#components/job/steps.tsx'
 import type { TaskProps } from '#components/job/task-props.ts'
 import { useFoodWords } from '#components/job/use-food-words.ts'
 import { useJob } from '#components/job/use-job.ts'
@@ -21,7 +23,7 @@ import { civilDate, dayBefore } from '#lib/measure/civil.ts'
 import { toAnswer } from '#lib/rooms/day/facts/ends/to-answer.ts'
 import { barredTogether, type EndStep, endStepAt } from '#lib/rooms/day/views/end-step.ts'
 import { coolLimit, readingOf } from '#lib/rooms/food/views/reading-entry.ts'
-import { type End, HOW_MUCH } from '#lib/safety/ends.ts'
+import type { End } from '#lib/safety/ends.ts'
 import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import { keyOf } from '#lib/service/held-stock.ts'
@@ -125,9 +127,12 @@ function EndOne({
       }
       side={side}
     >
-      <p className={job.large}>
-        {words.ends.left(Math.round((much.amount ?? place.amount) / much.each), shown)}
-      </p>
+      <div className={styles.left}>
+        <p className={job.large}>
+          {words.ends.left(Math.round((much.amount ?? place.amount) / much.each), shown)}
+        </p>
+        <DayLevel state={state} place={place} now={now} />
+      </div>
       <DayReadings read={step.read} limits={limits} time={time} />
       <div className={styles.ends} data-pad="">
         {offered.map((one) => (
@@ -162,28 +167,7 @@ function EndOne({
           <ProbeFields form={form} />
         </>
       )}
-      {!isRead && end !== 'all-hot' && (
-        <Choice
-          legend={words.ends.how}
-          isBare
-          ways={HOW_MUCH.filter((one) => one !== 'weighed' || !much.isPieces).map((one) => ({
-            id: one,
-            label: words.ends.howMuch[one],
-          }))}
-          chosen={much.how}
-          onChoose={much.setHow}
-        />
-      )}
-      {(much.how === 'counted' || much.how === 'eye') && end !== 'all-hot' && (
-        <PortionSteps
-          label={words.ends.how}
-          value={much.portions}
-          amount={words.amount(much.portions * much.each, unit)}
-          least={0}
-          most={Math.max(1, Math.ceil((place.amount * 2) / much.each))}
-          onChange={much.setPortions}
-        />
-      )}
+      {end !== 'all-hot' && <EndAmountSteps {...{ much, place }} isRead={isRead} />}
       {step.asksDay && (
         <Choice
           legend={words.ends.day}

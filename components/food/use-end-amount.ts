@@ -2,6 +2,7 @@ import { useState } from 'react'
 import { tareOf } from '#lib/rooms/pans/facts/capacity.ts'
 import { type ScaleUnit, weightMg } from '#lib/rooms/pans/views/weight-entry.ts'
 import type { HowMuch } from '#lib/safety/ends.ts'
+import { stockOf } from '#lib/service/held-stock.ts'
 import type { Placed } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
 
@@ -18,6 +19,8 @@ export interface EndAmount {
   /** As it is, in the component's unit; null while it isn't told. */
   readonly amount: number | null
   readonly each: number
+  /** Portions that it held when it was loaded or counted last. */
+  readonly fullPortions: number
   readonly isPieces: boolean
 }
 
@@ -30,6 +33,7 @@ export const useEndAmount = (state: RunningState, place: Placed): EndAmount => {
   const [text, setText] = useState('')
   const [unit, setUnit] = useState<ScaleUnit>('lb')
   const [portions, setPortions] = useState(Math.round(place.amount / each))
+  const full = what === 'batch' ? place.amount : (stockOf(state, what, id)?.full ?? place.amount)
   const tare = what === 'batch' ? 0 : (tareOf(state, id) ?? 0)
   const gross = weightMg(text, unit)
   const net = gross === null || gross < tare ? null : gross - tare
@@ -45,6 +49,7 @@ export const useEndAmount = (state: RunningState, place: Placed): EndAmount => {
     setPortions,
     amount: how === 'weighed' ? net : how === 'not-checked' ? place.amount : counted,
     each,
+    fullPortions: Math.round(full / each),
     isPieces: portion?.unit === 'piece',
   }
 }

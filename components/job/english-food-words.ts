@@ -10,6 +10,7 @@ import { setUpWords } from '#lib/rooms/pans/words/set-up-en.ts'
 import { readHereWords } from '#lib/rooms/shelf/words/read-here-en.ts'
 import { sayDateOver, sayDateProblem } from '#lib/words/date-problems-en.ts'
 import { sayDate, sayDay } from '#lib/words/day-en.ts'
+import { centsIn } from '#lib/words/money.ts'
 import { panRuleWords } from '#lib/words/pan-rules-en.ts'
 import { sayRefusal } from '#lib/words/refusals-en.ts'
 import { safetyWords } from '#lib/words/safety-en.ts'
@@ -25,6 +26,7 @@ export const foodEnglish = {
   safety: safetyWords,
   dates: dateWords,
   panRules: panRuleWords,
+  centsIn,
   sayDay,
   sayDate,
   sayDateOver,

@@ -139,7 +139,7 @@ function Shelves() {
 function Larder() {
   const words = useLarderWords()
   return (
-    <main className={page.page}>
+    <main className={`${page.page} ${styles.page}`}>
       <header className={page.top}>
         <h1>{words.title}</h1>
         <p>{words.what}</p>

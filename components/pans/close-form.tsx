@@ -3,6 +3,7 @@ import { JobForm } from '#components/job/job-form.tsx'
 import type { TaskProps } from '#components/job/task-props.ts'
 import { useFoodWords } from '#components/job/use-food-words.ts'
 import { useJob } from '#components/job/use-job.ts'
+import { CloseNotes } from '#components/pans/close-notes.tsx'
 import { Button } from '#components/ui/button.tsx'
 import { toAnswer } from '#lib/rooms/day/facts/ends/to-answer.ts'
 import { notYetClosed } from '#lib/rooms/day/facts/not-yet-closed.ts'
@@ -64,6 +65,7 @@ export function CloseForm({ state, acting, now, choose, onBack }: TaskProps<'clo
           })}
         </ul>
       )}
+      <CloseNotes state={state} />
     </JobForm>
   )
 }

@@ -8,11 +8,11 @@ import type { AheadAnswer, PlannedService } from '#lib/rooms/prep/views/ahead.ts
 import { firstEntry, type PlanEntry, planCommandOf } from '#lib/rooms/prep/views/plan-entry.ts'
 
 /** The address of a service that is planned, of the station that this page is of. */
-const wayTo = (station: string, service: string): string => {
+const wayTo = (station: string, service: string, page: '/' | '/plan' = '/plan'): string => {
   const search = new URLSearchParams(location.search)
   search.set('station', station)
   search.set('service', service)
-  return `/plan?${search}`
+  return `${page}?${search}`
 }
 
 function Planned({ answer }: { readonly answer: AheadAnswer }) {
@@ -22,10 +22,11 @@ function Planned({ answer }: { readonly answer: AheadAnswer }) {
     <nav className={styles.planned} aria-label={words.planned}>
       <h2>{words.planned}</h2>
       <ul>
-        {answer.plans.map(({ service, on, doorsOpen, doorsClose, kind }) => (
+        {answer.plans.map(({ service, on, doorsOpen, doorsClose, kind, isOver }) => (
           <li key={service}>
-            <a href={wayTo(answer.station.id, service)}>
+            <a href={wayTo(answer.station.id, service, isOver ? '/' : '/plan')}>
               {words.plannedRow(on, doorsOpen, doorsClose, kind === 'practice')}
+              {isOver && ` · ${words.over}`}
             </a>
           </li>
         ))}

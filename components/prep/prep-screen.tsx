@@ -10,7 +10,7 @@ import styles from '#components/prep/prep.module.css'
 import { PrepBoard } from '#components/prep/prep-board.tsx'
 import { PrepWordsProvider, usePrepWords } from '#components/prep/words.tsx'
 import type { AccessNow } from '#lib/access/http.ts'
-import type { ServicesHere } from '#lib/rooms/day/views/services-here.ts'
+import { nextPlanned, type ServicesHere } from '#lib/rooms/day/views/services-here.ts'
 import type { Role } from '#lib/service/roles.ts'
 import { isRunning } from '#lib/service/state.ts'
 import type { Transport } from '#lib/sync/transport.ts'
@@ -94,14 +94,14 @@ function Connected() {
   const planned = usePlanned()
   const [asked, setAsked] = useState<string | null>(null)
   useEffect(() => setAsked(new URLSearchParams(location.search).get('service') ?? ''), [])
-  const service = asked === '' ? planned?.planned[0]?.service : asked
-  if (seen === null || service === null) return <Quiet title={words.title} why={words.connecting} />
-  if (service !== undefined) return <Followed service={service} role={roleOf(seen)} />
+  const service = asked === '' ? planned && nextPlanned(planned)?.service : asked
+  if (seen === null || asked === null) return <Quiet title={words.title} why={words.connecting} />
+  if (service) return <Followed service={service} role={roleOf(seen)} />
   if (seen.you === null) return <Quiet title={words.notIn} why={words.notInWhy} />
   return planned === null ? (
     <Quiet title={words.title} why={words.connecting} />
   ) : (
-    <Quiet title={words.none} why={words.noneWhy} />
+    <Quiet title={words.none} why={planned.planned.length > 0 ? words.overWhy : words.noneWhy} />
   )
 }
 

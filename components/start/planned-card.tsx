@@ -70,7 +70,11 @@ export function PlannedCard() {
         <p>{say.standing(station.name, here, station.timeZone)}</p>
         <p>{say.prepared(here.batches)}</p>
         <p>
-          {when === 'over' ? say.over : when === 'ahead' ? say.otherDay(words.sayDate(today)) : ''}
+          {when === 'over'
+            ? `${say.over}. ${say.overWay(here.batches)}`
+            : when === 'ahead'
+              ? say.otherDay(words.sayDate(today))
+              : ''}
         </p>
         <p>{say.follows}</p>
       </div>

@@ -36,7 +36,7 @@ export function PlannedList() {
                 <a href={wayTo('/', one.service)} data-when={when}>
                   <b>{say.times(one, station.timeZone)}</b>
                   <span>
-                    {when === 'over' && `${say.over} · `}
+                    {when === 'over' && `${say.over}: ${say.overWay(one.batches)} · `}
                     {when === 'today' && `${say.today} · `}
                     {say.prepared(one.batches)}
                   </span>

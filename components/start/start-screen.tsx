@@ -108,6 +108,13 @@ function Ways({ now }: { readonly now: AccessNow | null }) {
             <b>{words.sheet.name}</b> <span>{words.sheet.what}</span>
           </a>
         </li>
+        {standing === 'in' && (
+          <li>
+            <a href="/prep">
+              <b>{access.titles.prep}</b>
+            </a>
+          </li>
+        )}
         {standing === 'in' && mayOpen(now, 'lead') && (
           <li>
             <a href="/larder">

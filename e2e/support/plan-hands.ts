@@ -1,44 +1,9 @@
-/** A school's line whose day is planned: its bells, who is there by them, and what the lead does. */
+/** What the lead does where a day of the school's line is planned. */
 import type { Page } from '@playwright/test'
 import { planEn } from '#lib/rooms/prep/words/plan-en.ts'
-import type { StationDocument } from '#lib/station/station-document.ts'
-import { demoStation } from '#server/demo-station.ts'
 import { expect } from './station.ts'
 
-const PERIODS = [
-  ['p2', 'Period 2', '08:40', '09:30'],
-  ['p3', 'Period 3', '09:34', '10:24'],
-  ['p4', 'Period 4', '10:28', '11:18'],
-  ['p5', 'Lunch', '11:20', '12:20'],
-] as const
-
-/** KT is certified; AB and CD are students. Nobody is there in the afternoon. */
-const CREW = [
-  ['KT', true],
-  ['AB', false],
-  ['CD', false],
-] as const
-
-/** The demo's line as an own one, in a school with four periods. */
-export const SCHOOL: StationDocument = {
-  ...demoStation,
-  id: 'school-line',
-  name: 'School line',
-  day: {
-    ...demoStation.day,
-    doors: { open: '11:20', close: '12:20' },
-    bells: [
-      {
-        id: 'usual',
-        name: 'Usual',
-        periods: PERIODS.map(([id, name, from, to]) => ({ id, name, from, to })),
-      },
-    ],
-    crew: CREW.flatMap(([initials, certified]) =>
-      PERIODS.map(([period]) => ({ bell: 'usual', period, initials, certified })),
-    ),
-  },
-}
+export { SCHOOL } from '#tests/support/school-line.ts'
 
 export const planButton = (page: Page, name: string | RegExp) =>
   page.getByRole('button', { name, ...(typeof name === 'string' ? { exact: true } : {}) })

@@ -1,7 +1,9 @@
 import type { BrowserContextOptions, Page } from '@playwright/test'
 import { live } from '#lib/words/house/live-en.ts'
+import type { LaunchedServer } from '#tests/support/launch-server.ts'
 import { playScene } from '#tests/support/play-scene.ts'
 import type { Scene } from '#tests/support/scenes.ts'
+import { isOfSchool, type SchoolSceneName, schoolServer } from '#tests/support/school-scenes.ts'
 import { test as base, expect, joinContext, untilHydrated, watch } from './station.ts'
 import type { View } from './views/view.ts'
 
@@ -15,8 +17,22 @@ interface OfTest {
 }
 
 interface OfWorker {
-  readonly standing: { scene: Scene | null }
+  readonly standing: { scene: View['scene'] | null }
+  readonly school: School
   readonly device: Device
+}
+
+/** A worker's one server of the school's line, at the scene that stands there. */
+interface School {
+  scene: SchoolSceneName | null
+  server: LaunchedServer | null
+}
+
+const endSchool = async (school: School): Promise<void> => {
+  const { server } = school
+  school.scene = null
+  school.server = null
+  if (server) expect((await server.stop()).stderr, 'what the school’s server said').toBe('')
 }
 
 /** A worker's one screen. */
@@ -26,10 +42,11 @@ interface Device {
   shown: View | null
 }
 
-const ONLY_ASKS = /^\/(house|join|devices|privacy|menu.*|paper.*)$/
+const ONLY_ASKS = /^\/(house|join|devices|privacy|larder|menu.*|paper.*)$/
 
-const untilLive = async (page: Page): Promise<void> => {
+const untilLive = async (page: Page, { asksOnly }: Pick<View, 'asksOnly'> = {}): Promise<void> => {
   await untilHydrated(page)
+  if (asksOnly) return
   // Pages about who is in only ask.
   if (ONLY_ASKS.test(new URL(page.url()).pathname)) return
   await expect(page.getByText(live.isLive, { exact: true }).first()).toBeVisible()
@@ -41,7 +58,8 @@ const comeTo = async (page: Page, view: View): Promise<void> => {
 }
 
 /** The screen that a scene's views begin with: as it stands where nothing was tapped, or loaded. */
-const begin = async (device: Device, { path, scene, asLead }: View, url: string): Promise<void> => {
+const begin = async (device: Device, view: View, url: string): Promise<void> => {
+  const { path, scene, asLead } = view
   const { page, shown } = device
   device.shown = null
   await shown?.leaves?.(page)
@@ -50,8 +68,8 @@ const begin = async (device: Device, { path, scene, asLead }: View, url: string)
   // What one view left half typed is no part of the next; an empty page has no storage.
   if (page.url().startsWith('http')) await page.evaluate(() => sessionStorage.clear())
   if (asLead) await joinContext(page.context(), url)
-  await page.goto(path)
-  await untilLive(page)
+  await page.goto(new URL(path, url).href)
+  await untilLive(page, view)
 }
 
 /** Screens in the states that `views` names, on the worker's server. */
@@ -72,6 +90,7 @@ export const test = base.extend<OfTest, OfWorker>({
   },
   see: async ({ open, play, standing }, use) => {
     await use(async (view, options) => {
+      if (isOfSchool(view.scene)) throw new Error(`${view.name} is looked at on the one device`)
       if (standing.scene !== view.scene) await play(view.scene)
       standing.scene = view.scene
       const page = await open(view.path, options, view.asLead)
@@ -89,16 +108,38 @@ export const test = base.extend<OfTest, OfWorker>({
     },
     { scope: 'worker' },
   ],
-  look: async ({ device, server, play, standing, consoleProblems, expectConsole: _ }, use) => {
+  school: [
+    async ({ browserName: _ }, use) => {
+      const school: School = { scene: null, server: null }
+      await use(school)
+      await endSchool(school)
+    },
+    { scope: 'worker' },
+  ],
+  look: async (
+    { device, server, school, play, standing, consoleProblems, expectConsole: _ },
+    use,
+  ) => {
     const { page } = device
     const forget = watch(page, consoleProblems)
     await use(async (view) => {
-      if (standing.scene !== view.scene) {
-        device.shown = null
-        await play(view.scene)
+      const { scene } = view
+      const stands = isOfSchool(scene) ? school.scene : standing.scene
+      if (stands !== scene) device.shown = null
+      if (isOfSchool(scene) && stands !== scene) {
+        // It goes on asking.
+        await page.goto('about:blank')
+        await endSchool(school)
+        school.server = await schoolServer(scene)
+        school.scene = scene
+        await joinContext(page.context(), school.server.pageUrl)
       }
-      standing.scene = view.scene
-      await begin(device, view, server.pageUrl)
+      if (!isOfSchool(scene)) {
+        if (stands !== scene) await play(scene)
+        standing.scene = scene
+      }
+      const url = isOfSchool(scene) ? school.server?.pageUrl : server.pageUrl
+      await begin(device, view, url ?? server.pageUrl)
       await comeTo(page, view)
       device.shown = view
       return page

@@ -3,8 +3,11 @@ import { assemblyViews } from './views/assembly.ts'
 import { counterViews } from './views/counter.ts'
 import { handOverViews } from './views/hand-over.ts'
 import { labelViews } from './views/label.ts'
+import { larderViews } from './views/larder.ts'
 import { menuViews } from './views/menu.ts'
 import { pansViews } from './views/pans.ts'
+import { planViews } from './views/plan.ts'
+import { prepViews } from './views/prep.ts'
 import { on, type View } from './views/view.ts'
 
 const start = on('/', 'start')
@@ -13,6 +16,9 @@ const pickUp = on('/pick-up', 'pick-up')
 /** Every screen in the states that it has; no view changes its service. */
 export const views: readonly View[] = [
   start('open', 'quiet', 'To the counter'),
+  start('own station', 'school, planned', 'Fri, Dec 4, 11:20 AM to 12:20 PM'),
+  start('two stations', 'school, two stations', 'Soup line'),
+  start('never opened', 'school, never opened', /over, never opened/),
   start('closed', 'closed', 'Open a demo service'),
   ...accessViews,
   ...counterViews,
@@ -21,6 +27,9 @@ export const views: readonly View[] = [
   ...pansViews,
   ...labelViews,
   ...menuViews,
+  ...planViews,
+  ...prepViews,
+  ...larderViews,
   pickUp('empty', 'quiet', 'None yet'),
   pickUp('rush', 'rush', '4-A'),
   pickUp('many', 'many-on-shelf', '10-D'),

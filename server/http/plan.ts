@@ -23,12 +23,13 @@ const numberIn = (text: string, most: number): number | null => {
 const plansOf = (
   { services }: Pick<House, 'services'>,
   station: string,
+  now: number,
 ): readonly PlannedService[] =>
   services.planned(station).flatMap((rail) => {
     const { plan } = rail.state()
     if (!plan) return []
-    const { kind, on, doorsOpen, doorsClose } = plan
-    return [{ service: rail.service, kind, on, doorsOpen, doorsClose }]
+    const { kind, on, doorsOpen, doorsClose, closesAt } = plan
+    return [{ service: rail.service, kind, on, doorsOpen, doorsClose, isOver: closesAt <= now }]
   })
 
 /** For the lead and the person in charge. */
@@ -58,7 +59,7 @@ export const planRows = (deps: {
       wanted: daysAlike(taught, { opens, closes: Math.max(opens + 5, closes), expected }),
       minutes: measuredMinutes(batches),
       yields: deps.house.tastings.corrected(document),
-      plans: plansOf(deps.house, document.id),
+      plans: plansOf(deps.house, document.id, deps.now()),
     }
   }),
 ]

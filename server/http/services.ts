@@ -11,6 +11,7 @@ export const servicesRoute = (deps: {
   readonly houses: Pick<Houses, 'find'>
   readonly here: AskHere
   readonly access: Pick<Access, 'deviceOf'>
+  readonly now: () => number
 }): Route =>
   reads('/services', ({ request, response }) => {
     const device = deps.access.deviceOf(request)
@@ -23,7 +24,7 @@ export const servicesRoute = (deps: {
     const { station } = deps.here(page, device.station)
     const document = station === null ? null : house?.stations.find(station)?.document
     if (!house || station === null || !document) {
-      const none: ServicesHere = { station: null, followed: null, planned: [] }
+      const none: ServicesHere = { station: null, followed: null, at: deps.now(), planned: [] }
       sendJson(response, 200, none)
       return
     }
@@ -32,6 +33,7 @@ export const servicesRoute = (deps: {
     const answer: ServicesHere = {
       station: { id: station, timeZone: document.timeZone },
       followed: rail && { service: rail.service, isOpen: rail.state().stage === 'open' },
+      at: deps.now(),
       planned: services
         .planned(station)
         .flatMap(({ service, state }) => plannedHere(service, state()) ?? []),

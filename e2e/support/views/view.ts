@@ -1,11 +1,13 @@
 import type { Page } from '@playwright/test'
 import type { Scene } from '#tests/support/scenes.ts'
+import type { SchoolSceneName } from '#tests/support/school-scenes.ts'
 
 export interface View {
   /** Unique: which screen, and what stands on it. */
   readonly name: string
   readonly path: string
-  readonly scene: Scene
+  /** Of the demo, or of the school's line on a server of its own. */
+  readonly scene: Scene | SchoolSceneName
   /** What is tapped to come to it, from a page that was just opened. */
   readonly reach?: (page: Page) => Promise<void>
   /** It is seen on a lead's device; else on one that walks the demo. */
@@ -20,6 +22,10 @@ export interface View {
   readonly long?: true
   /** No screen of the crew's, and in one window all the same: nothing of it scrolls. */
   readonly isWhole?: true
+  /** Nothing of it scrolls on a phone either. */
+  readonly isWholeOnPhone?: true
+  /** It follows no service, so that no connection stands on it. */
+  readonly asksOnly?: true
 }
 
 /** Longer than the guard that keeps a press from landing on what has only just come. */
@@ -53,10 +59,10 @@ export const on =
   (path: string, screen: string) =>
   (
     name: string,
-    scene: Scene,
+    scene: View['scene'],
     shows: string | RegExp,
     tapped: Names = [],
-    more: Pick<View, 'main' | 'long' | 'isWhole'> = {},
+    more: Pick<View, 'main' | 'long' | 'isWhole' | 'isWholeOnPhone' | 'asksOnly'> = {},
   ): View => ({
     name: `${screen}, ${name}`,
     path,

@@ -36,7 +36,7 @@ describe('where it goes, and under which id', () => {
   const planned = (service: string) => ({ service }) as PlannedHere
 
   it('[LA54] into the service that is open, then those that are planned; a closed one isn’t offered', () => {
-    const here = { station: null, planned: [planned('s-a'), planned('s-b')] }
+    const here = { station: null, at: 0, planned: [planned('s-a'), planned('s-b')] }
     const into = (followed: { readonly service: string; readonly isOpen: boolean } | null) =>
       intoWhich({ ...here, followed }).map(({ service }) => service)
     expect(into({ service: 's-now', isOpen: true })).toEqual(['s-now', 's-a', 's-b'])

@@ -12,6 +12,8 @@ export interface ServicesHere {
   readonly station: { readonly id: string; readonly timeZone: string } | null
   /** The one that is open, else the one that was opened last; null where none ever was. */
   readonly followed: { readonly service: string; readonly isOpen: boolean } | null
+  /** The server's time, epoch milliseconds. */
+  readonly at: number
   /** The earliest first. */
   readonly planned: readonly PlannedHere[]
 }
@@ -24,6 +26,16 @@ export const plannedHere = (service: string, state: ServiceState): PlannedHere |
   const batches = Object.values(state.batches).filter((one) => one.thrownOutAt === null).length
   return { service, kind, on, doorsOpen, doorsClose, opensAt, closesAt, batches }
 }
+
+/** Whose prep is followed where none is asked for: the next to come; of those that are over none. */
+export const nextPlanned = ({ planned, at }: ServicesHere): PlannedHere | null =>
+  planned.find(({ closesAt }) => closesAt > at) ?? null
+
+/** What is planned beside the service that a screen follows. */
+export const plannedBeside = (
+  { planned }: Pick<ServicesHere, 'planned'>,
+  service: string | null,
+): readonly PlannedHere[] => planned.filter((one) => one.service !== service)
 
 /** What a plan is next to now: to come, on this very day, or over without an opening. */
 export const whenOf = (

@@ -4,6 +4,7 @@ import type { DayReading } from '#lib/rooms/day/views/end-step.ts'
 import type { End, HowMuch } from '#lib/safety/ends.ts'
 import type { PlaceKind } from '#lib/service/events/food-event.ts'
 import { counted, list } from '#lib/words/counted-en.ts'
+import { sayDate } from '#lib/words/day-en.ts'
 import { endWords, sayWhy } from '#lib/words/food/ends-en.ts'
 
 const KIND: Readonly<Record<PlaceKind, string>> = {
@@ -80,5 +81,23 @@ export const endFormWords = {
   gone: 'There is nothing here to answer any more.',
   start: 'Say what each comes to',
   toAnswer: (count: number) => counted(count, 'pan or batch', 'pans and batches'),
+  sums: (loaded: number, used: number, wasted: number) =>
+    [`loaded ${loaded}`, `used ${used}`, ...(wasted > 0 ? [`thrown out ${wasted}`] : [])].join(
+      ' · ',
+    ),
+  byEye: ({ least, most }: { readonly least: number; readonly most: number }) =>
+    `by eye ${least} to ${most}`,
+  food: (name: string, amount: string) => `${name} ${amount}`,
+  thrownSoFar: 'Thrown out so far:',
+  nothingThrown: 'nothing.',
+  thrown: (foods: readonly string[], money: string | null, isAll: boolean) =>
+    `${list(foods, 'and')}${money === null ? '' : `; ${isAll ? '' : 'at least '}${money}`}.`,
+  nextTitle: 'Next:',
+  nextIs: (on: string, opens: string) => `${sayDate(on)}, doors ${opens}.`,
+  nextNone: 'nothing is planned.',
+  larderHas: (foods: readonly string[]) =>
+    foods.length === 0
+      ? 'The larder has nothing of this line.'
+      : `The larder has ${list(foods, 'and')}.`,
   decides: 'Local code and the certified person in charge decide.',
 }

@@ -18,14 +18,18 @@ export const plannedWords = {
   times: sayTimes,
   prepared: (batches: number) =>
     batches === 0 ? 'nothing prepared yet' : `${counted(batches, 'batch', 'batches')} prepared`,
-  over: 'over, and never opened',
+  over: 'over, never opened',
+  overWay: (batches: number) =>
+    batches === 0
+      ? 'Drop it.'
+      : 'Its food is still here: open it and close it, so that each batch comes to its end.',
   today: 'today',
   planOne: 'Plan a service',
-  planOneWhat: 'Day, doors, guests and crew; food is prepared for it from the day before on.',
+  planOneWhat: 'Day, doors, guests, crew. Prep begins the day before.',
   look: 'Look',
   standing: (station: string, times: Times, timeZone: string) =>
     `${station}: planned for ${sayTimes(times, timeZone)}.`,
-  follows: 'This page follows a planned service. The tablets of the line follow the open one.',
+  follows: 'This page follows the planned service; the line’s tablets follow the open one.',
   otherDay: (day: string) => `It is planned for another day than today (${day}).`,
   open: 'Open this service',
   openWhat: 'On the newest line, with all that was prepared for it.',

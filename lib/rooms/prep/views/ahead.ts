@@ -7,6 +7,8 @@ import type { StationDocument } from '#lib/station/station-document.ts'
 export interface PlannedService
   extends Pick<ServicePlan, 'kind' | 'on' | 'doorsOpen' | 'doorsClose'> {
   readonly service: string
+  /** Its doors closed, and nobody ever opened it. */
+  readonly isOver: boolean
 }
 
 export interface AheadAnswer {

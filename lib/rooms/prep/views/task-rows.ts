@@ -1,6 +1,7 @@
 /** Tasks below the pans that they are for: a row for each class period, or hour, in which one starts. */
 import { civilDate, instantOn, minuteOfDay } from '#lib/measure/civil.ts'
 import type { Period, Task } from '#lib/prep/prep-plan.ts'
+import { MINUTE_MS } from '#lib/safety/limits.ts'
 import { pansOf } from '#lib/station/find.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
@@ -25,11 +26,15 @@ interface Begun {
   readonly tasks: Task[]
 }
 
+/** An adult who stays from one period to the next begins its work before the bell. */
+const BETWEEN_BELLS_MS = 15 * MINUTE_MS
+
 /** A reading is within the period that ends with it; work that runs into a period is of that one. */
 const periodAt = (periods: readonly Period[], { from, to }: Task): Period | undefined =>
   periods.findLast(
     (one) => one.from <= from && (from < one.to || (from === to && from === one.to)),
-  ) ?? periods.find((one) => from < one.from && one.from < to)
+  ) ??
+  periods.find((one) => from < one.from && one.from < to && one.from - from <= BETWEEN_BELLS_MS)
 
 const HOUR_MINUTES = 60
 

@@ -33,6 +33,7 @@ export const planEn = {
   planned: 'Planned already',
   plannedRow: (on: string, opens: string, closes: string, isPractice: boolean) =>
     `${sayDate(on)}, ${opens} to ${closes}${isPractice ? ', practice' : ''}`,
+  over: 'over, never opened: drop it',
   anotherDay: 'Plan another day',
   sub: (
     { isOpen, kind, doorsOpen }: { isOpen: boolean; kind: string; doorsOpen: string },

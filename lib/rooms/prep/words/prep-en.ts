@@ -11,6 +11,7 @@ export const prepEn = {
   connecting: 'Connecting…',
   none: 'Nothing is planned',
   noneWhy: 'The lead plans a day on the Plan screen. Then its tasks are here.',
+  overWhy: 'The last plan is over and was never opened. The lead drops it on the first page.',
   notIn: 'This device isn’t in yet',
   notInWhy: 'Join it with a code of the lead’s screen. Then the tasks are here.',
   notTaken: 'The plan has no tasks yet',

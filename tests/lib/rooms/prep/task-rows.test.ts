@@ -67,7 +67,7 @@ describe('tasks below their pans', () => {
     const rows = taskRows(station, [reading, task('work', '10:24')], PERIODS)
     expect(rows.map(({ period, from }) => [period, from])).toEqual([
       ['Period 3', at('09:34')],
-      [null, at('10:00')],
+      ['Period 4', at('10:28')],
     ])
   })
 
@@ -82,7 +82,11 @@ describe('tasks below their pans', () => {
 
   test('[PP30] an hour that a period cuts in two is a row before it and one after', () => {
     const short: Period = { name: 'Bell', from: at('12:10'), to: at('12:30') }
-    const tasks = [task('one', '12:05'), task('two', '12:15'), task('three', '12:40')]
+    const tasks = [
+      task('one', '12:00', { to: at('12:05') }),
+      task('two', '12:15'),
+      task('three', '12:40'),
+    ]
     expect(taskRows(station, tasks, [short]).map(({ period }) => period)).toEqual([
       null,
       'Bell',

@@ -3,12 +3,13 @@ import { join } from 'node:path'
 import { PROTOCOL } from '#lib/protocol/wire.ts'
 import { crewOf } from '#lib/rooms/prep/views/plan-entry.ts'
 import type { Command } from '#lib/spine/registry.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
 import { root } from '#server/root.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
 import { type LaunchedServer, launchServer, temporaryFolder } from '#tests/support/launch-server.ts'
 import { makeHouse } from '#tests/support/make-house.ts'
 import { publishIn } from '#tests/support/own-station.ts'
-import { SCHOOL } from './plan-hands.ts'
+import { SCHOOL } from '#tests/support/school-line.ts'
 
 const MINUTE = 60_000
 const at = (clock: string): number => Date.parse(`${clock}-06:00`)
@@ -49,6 +50,8 @@ const loads = (more: Readonly<Record<string, object>> = {}): Command => ({
 })
 
 interface SchoolScene {
+  /** Published beside the school's line. */
+  readonly more?: readonly StationDocument[]
   /** Epoch milliseconds. */
   readonly begins: number
   readonly steps: readonly Command[]
@@ -65,6 +68,12 @@ const READ = { scale: 'F', probe: 'probe 1', where: 'middle-stirred' } as const
 
 export const schoolScenes = {
   'school, nothing planned': { begins: THURSDAY, steps: [] },
+  'school, two stations': {
+    begins: THURSDAY,
+    more: [{ ...SCHOOL, id: 'soup-line', name: 'Soup line' }],
+    steps: [planned()],
+  },
+  'school, never opened': { begins: THURSDAY, steps: [planned()], passesMs: 30 * 60 * MINUTE },
   'school, planned': { begins: THURSDAY, steps: [planned()] },
   'school, taken': { begins: THURSDAY, steps: [planned(), loads()] },
   'school, at work': {
@@ -107,9 +116,9 @@ export const isOfSchool = (scene: string): scene is SchoolSceneName => scene in 
  * @throws where a command isn't accepted
  */
 export const schoolServer = async (name: SchoolSceneName): Promise<LaunchedServer> => {
-  const { begins, steps, passesMs = 0, after = [] }: SchoolScene = schoolScenes[name]
+  const { begins, steps, more = [], passesMs = 0, after = [] }: SchoolScene = schoolScenes[name]
   const data = temporaryFolder(true)
-  await publishIn(data, SCHOOL)
+  await publishIn(data, SCHOOL, ...more)
   const server = await launchServer({
     data,
     nodeArguments: ['--import', join(root, 'tests/support/told-clock.mjs')],

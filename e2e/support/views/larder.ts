@@ -1,0 +1,77 @@
+/** Food between services, on a lead's device. The server's answers are told, so that nothing is written. */
+import type { Page } from '@playwright/test'
+import type { LarderShown, LotShown } from '#lib/larder/shelf-view.ts'
+import type { ServicesHere } from '#lib/rooms/day/views/services-here.ts'
+import { larderScreen as words } from '#lib/words/larder/screen-en.ts'
+import { on, type View } from './view.ts'
+
+const HOUR = 3_600_000
+const NOW = Date.parse('2026-12-03T19:10:00Z')
+
+const lot = (id: string, name: string, more: Partial<LotShown> = {}): LotShown => ({
+  ...{ lot: id, component: id, name, station: 'alder-hall', amount: 1_247_000, unit: 'mg' },
+  ...{ kept: 'cold', place: null, setAsideAt: NOW - 26 * HOUR, lastDay: '2026-12-08' },
+  ...{ daysLeft: null, newest: null, next: { what: 'reading', at: NOW + 3 * HOUR } },
+  ...{ presentUntil: null, bound: null, barred: null, isFirst: true, stoodOpen: false },
+  ...{ soiledBy: [], relabelled: [], timeZone: 'America/Chicago', scale: 'F' },
+  ...more,
+})
+
+const LOTS: readonly LotShown[] = [
+  lot('tuna', 'Tuna salad', { bound: 'date', isFirst: false, next: null, lastDay: '2026-12-02' }),
+  lot('peppers', 'Roast peppers', {
+    ...{ kept: 'cooling', presentUntil: NOW + 6 * HOUR, isFirst: false },
+    next: { what: 'stage', stage: 2, at: NOW + 4 * HOUR },
+  }),
+  lot('slaw', 'Sesame slaw', {
+    barred: { code: 'lot-unread', since: NOW - 26 * HOUR },
+    isFirst: false,
+  }),
+  lot('yogurt', 'Lemon yogurt sauce'),
+  lot('pita', 'Pita', { ...{ kept: 'dry', unit: 'piece', amount: 22, lastDay: null, next: null } }),
+  lot('chicken', 'Herb chicken', { kept: 'frozen', daysLeft: 3, next: null, isFirst: false }),
+]
+
+const SERVICES: ServicesHere = {
+  station: { id: 'alder-hall', timeZone: 'America/Chicago' },
+  followed: { service: 's-open', isOpen: true },
+  at: NOW,
+  planned: [
+    {
+      ...{ service: 's-friday', kind: 'real', on: '2026-12-04', batches: 0 },
+      ...{ doorsOpen: '11:20', doorsClose: '12:20' },
+      ...{ opensAt: NOW + 22 * HOUR, closesAt: NOW + 23 * HOUR },
+    },
+  ],
+}
+
+const told =
+  (lots: readonly LotShown[]) =>
+  (view: View): View => ({
+    ...view,
+    asLead: true,
+    reach: async (page: Page) => {
+      const shown: LarderShown = { now: NOW, position: 1, clockJumpedBy: null, lots, slips: [] }
+      await page.route('**/larder/now', (route) => route.fulfill({ json: shown }))
+      await page.route('**/services', (route) => route.fulfill({ json: SERVICES }))
+      await page.reload()
+      await view.reach?.(page)
+    },
+    leaves: async (page: Page) => {
+      await page.unroute('**/larder/now')
+      await page.unroute('**/services')
+    },
+  })
+
+const larder = on('/larder', 'larder')
+const JOBS = { isWhole: true, isWholeOnPhone: true } as const
+
+export const larderViews: readonly View[] = [
+  told([])(larder('empty', 'quiet', words.empty, [], JOBS)),
+  told(LOTS)(larder('all shelves', 'quiet', words.shelves.frozen)),
+  told(LOTS)(larder('past its date', 'quiet', words.throwOut, [/^Tuna salad/], JOBS)),
+  told(LOTS)(larder('cooling', 'quiet', words.read, [/^Roast peppers/], JOBS)),
+  told(LOTS)(larder('cold, unread', 'quiet', words.read, [/^Sesame slaw/], JOBS)),
+  told(LOTS)(larder('taken', 'quiet', /^Take it into/, [/^Lemon yogurt/], JOBS)),
+  told(LOTS)(larder('frozen', 'quiet', words.thaw, [/^Herb chicken/], JOBS)),
+]

@@ -1,0 +1,16 @@
+/** The crew's tasks of a planned day: to come, passed on, late, and a reading that falls due. */
+import { prepEn as words } from '#lib/rooms/prep/words/prep-en.ts'
+import { SCHOOL } from '#tests/support/school-line.ts'
+import { on, type View } from './view.ts'
+
+const prep = on(`/prep?station=${SCHOOL.id}`, 'prep')
+
+export const prepViews: readonly View[] = [
+  prep('nothing planned', 'school, nothing planned', words.none, [], { asksOnly: true }),
+  prep('not taken', 'school, planned', words.notTaken),
+  prep('at work', 'school, at work', words.far[2]),
+  prep('one person’s', 'school, at work', words.far[2], ['student 1']),
+  prep('passing on', 'school, at work', words.howFar, [/^Sesame slaw \d+:/, words.pass]),
+  prep('late', 'school, late', /tasks are late/),
+  prep('a reading due', 'school, cooling', words.reading, [/^Read Black beans: 70/]),
+]

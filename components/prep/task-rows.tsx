@@ -6,7 +6,7 @@ import type { TaskRow } from '#lib/rooms/prep/views/task-rows.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
 /** What the rows say; each screen has it among its own words. */
-export interface RowWords {
+interface RowWords {
   readonly tasks: string
   readonly weekday: (on: string) => string
   readonly sayClock: (at: number, timeZone: string) => string

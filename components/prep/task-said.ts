@@ -4,7 +4,7 @@ import { MINUTE_MS } from '#lib/safety/limits.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 
-export interface TaskSaid {
+interface TaskSaid {
   readonly name: string
   readonly clock: string
   readonly who: string

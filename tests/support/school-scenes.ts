@@ -66,7 +66,7 @@ const MORNING = at('2026-12-04T07:30:00')
 
 const READ = { scale: 'F', probe: 'probe 1', where: 'middle-stirred' } as const
 
-export const schoolScenes = {
+const schoolScenes = {
   'school, nothing planned': { begins: THURSDAY, steps: [] },
   'school, two stations': {
     begins: THURSDAY,

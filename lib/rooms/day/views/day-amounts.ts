@@ -6,14 +6,14 @@ import type { Placed } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findComponent } from '#lib/station/find.ts'
 
-export interface LevelPoint {
+interface LevelPoint {
   /** Epoch milliseconds. */
   readonly at: number
   /** In the component's unit, whole. */
   readonly amount: number
 }
 
-export interface PlaceLevel {
+interface PlaceLevel {
   /** From its last load to now, the oldest first; it falls at each point, and stays between. */
   readonly points: readonly LevelPoint[]
   /**
@@ -54,7 +54,7 @@ export const levelOf = (state: RunningState, place: Placed, now: number): PlaceL
   return { points: [...ends.slice(0, 1), ...falls, ...ends.slice(1)], isKnown }
 }
 
-export interface DaySums {
+interface DaySums {
   /** In the component's unit: what was put in, as it was counted since. */
   readonly loaded: number
   readonly used: number
@@ -67,7 +67,7 @@ export const daySums = (state: RunningState, component: string): DaySums => {
   return { loaded, used, wasted }
 }
 
-export interface ThrownOutSoFar {
+interface ThrownOutSoFar {
   readonly foods: readonly { readonly component: string; readonly amount: number }[]
   /** Of those of which somebody said what a portion costs. */
   readonly cents: number

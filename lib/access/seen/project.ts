@@ -4,7 +4,7 @@
  */
 
 import { AWAY, toldOf } from '#lib/access/seen/classed.ts'
-import { type CrewRole, SENT, SIGHTS, type Sight, sightOf } from '#lib/access/seen/classes.ts'
+import { CREW, type CrewRole, SENT, SIGHTS, type Sight, sightOf } from '#lib/access/seen/classes.ts'
 import { EVENTS, STAMP } from '#lib/access/seen/event-fields.ts'
 import { FORECAST } from '#lib/access/seen/forecast-fields.ts'
 import { STATE } from '#lib/access/seen/state-fields.ts'
@@ -56,6 +56,11 @@ const showFields = (fields: readonly (readonly [key: string, show: Show])[]): Sh
     for (const [key, show] of fields) {
       const own = value[key]
       if (own === undefined) continue
+      // Most fields are plain and sent: they need no call.
+      if (show === plain) {
+        if (typeof own !== 'object' || own === null) shown[key] = own
+        continue
+      }
       const seen = show(own)
       if (seen !== undefined) shown[key] = seen
     }
@@ -116,8 +121,13 @@ const SEEN: ReadonlyMap<Sight, Seen> = new Map(
   [...SIGHTS].map(([sight, role]) => [sight, seenBy(role)]),
 )
 
+/** What a role's sight is called is put together of its classes: once, and not at each event. */
+const BY_ROLE: ReadonlyMap<CrewRole, Seen | undefined> = new Map(
+  CREW.map((role) => [role, SEEN.get(sightOf(role))]),
+)
+
 const seen = (role: CrewRole): Seen => {
-  const found = SEEN.get(sightOf(role))
+  const found = BY_ROLE.get(role)
   if (!found) throw new Error(`nothing is sent to ${role}`)
   return found
 }

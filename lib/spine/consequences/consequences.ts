@@ -32,8 +32,33 @@ export const CONSEQUENCES: readonly Consequence[] = [
   shelfLists,
 ]
 
-const isTouched = ({ reads }: Consequence, { before, after }: Happened): boolean =>
-  reads.some((slice) => before[slice] !== after[slice])
+/** The slices that rules read, each compared once a round whatever the number of rules that read it. */
+const SLICES = [...new Set(CONSEQUENCES.flatMap(({ reads }) => reads))]
+const BITS: ReadonlyMap<string, number> = new Map(SLICES.map((slice, at) => [slice, 2 ** at]))
+
+const READ: ReadonlyMap<Consequence, number> = new Map(
+  CONSEQUENCES.map((rule) => [
+    rule,
+    rule.reads.reduce((bits, slice) => bits | (BITS.get(slice) ?? 0), 0),
+  ]),
+)
+
+/** A rule that isn't among them may read a slice that has no bit. */
+const isTouched = (rule: Consequence, { before, after }: Happened, changed: number): boolean => {
+  const read = READ.get(rule)
+  return read === undefined
+    ? rule.reads.some((slice) => before[slice] !== after[slice])
+    : (read & changed) !== 0
+}
+
+const changedBits = ({ before, after }: Happened): number => {
+  let bits = 0
+  for (let at = 0; at < SLICES.length; at += 1) {
+    const slice = SLICES[at]
+    if (slice !== undefined && before[slice] !== after[slice]) bits |= 2 ** at
+  }
+  return bits
+}
 
 /**
  * What follows from what happened, by the rules whose slices of the state changed. The first rule that
@@ -44,8 +69,10 @@ export const consequences = (
   happened: Happened,
   rules: readonly Consequence[] = CONSEQUENCES,
 ): readonly ServiceEvent[] => {
+  if (rules.length === 0) return []
+  const changed = changedBits(happened)
   for (const rule of rules) {
-    if (!isTouched(rule, happened)) continue
+    if (!isTouched(rule, happened, changed)) continue
     const events = rule.follow(happened)
     if (events.length > 0) return events
   }

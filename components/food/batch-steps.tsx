@@ -108,6 +108,7 @@ export function FinishStep({ state, acting, now, id, ways, onDone }: StepProps) 
   }
   const [dates, setDates] = useState<SaidDates | null>(null)
   const [isDating, setDating] = useState(false)
+  const [isMeasured, setMeasured] = useState(false)
   const when = useToldWhen(now)
   const unit = state.portions[component.id]?.unit ?? 'mg'
   const amount = amountOf(state, component.id, count)
@@ -120,6 +121,7 @@ export function FinishStep({ state, acting, now, id, ways, onDone }: StepProps) 
       batch: id,
       amount,
       loads,
+      ...(isMeasured ? { measured: true as const } : {}),
       ...(when.at === undefined ? {} : { finishedAt: when.at }),
       ...(dates ? dates.told : {}),
     }),
@@ -175,6 +177,15 @@ export function FinishStep({ state, acting, now, id, ways, onDone }: StepProps) 
         least={1}
         most={500}
         onChange={setCount}
+      />
+      <Choice
+        legend={words.batches.finishKnown}
+        ways={[
+          { id: 'usual', label: words.batches.asUsual },
+          { id: 'measured', label: words.batches.wasMeasured },
+        ]}
+        chosen={isMeasured ? 'measured' : 'usual'}
+        onChoose={(one) => setMeasured(one === 'measured')}
       />
       {ways(null)}
     </JobForm>

@@ -81,6 +81,8 @@ export interface BatchState {
   readonly amount: number
   /** Of its loads, so many are finished. */
   readonly loadsDone: number
+  /** The amount was weighed or counted; left away where it is thought to be as usual. */
+  readonly measured?: true
   /** What of it was loaded. */
   readonly loaded: number
   readonly cooking: readonly HeatReading[]

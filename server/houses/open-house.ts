@@ -1,6 +1,7 @@
 /** A house: its stores in a folder of its own, its stations, and the rails over them. */
 import type { Logger } from 'pino'
 import type { LabelsHere } from '#lib/larder/shelf-view.ts'
+import { yieldsOfServices } from '#lib/rooms/day/facts/measured-batches.ts'
 import { endsService } from '#lib/service/events/ends-service.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import { stationSchema } from '#lib/station/schema.ts'
@@ -143,6 +144,10 @@ export const openHouse = async (setup: {
     store: createTastingStore(database),
     guests,
     station: (id) => stations.find(id)?.document ?? null,
+    measured: (id) => {
+      const document = stations.find(id)?.document
+      return document ? yieldsOfServices(records.all(), document) : []
+    },
     now: clock.now,
   })
   const keeping = await openKeeping({

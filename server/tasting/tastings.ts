@@ -31,6 +31,8 @@ export interface TastingPorts {
   readonly store: TastingStore
   readonly guests: Pick<Guests, 'put' | 'of' | 'forget'>
   readonly station: (id: string) => StationDocument | null
+  /** What was measured elsewhere, of the station's real services. */
+  readonly measured: (station: string) => readonly YieldSaved[]
   readonly now: () => number
 }
 
@@ -44,8 +46,15 @@ const cardHashes = (station: StationDocument): Readonly<Record<string, string>> 
 const loadsOf = ({ components }: StationDocument): Readonly<Record<string, number | null>> =>
   Object.fromEntries(components.map(({ id, remake }) => [id, remake?.portionsPerLoad ?? null]))
 
-export const createTastings = ({ store, guests, station, now }: TastingPorts): Tastings => {
+export const createTastings = ({
+  store,
+  guests,
+  station,
+  measured,
+  now,
+}: TastingPorts): Tastings => {
   let turn: Promise<unknown> = Promise.resolve()
+  const yields = (id: string) => [...measured(id), ...store.yields(id)]
 
   const toldIn = async (tasting: Tasting): Promise<ToldByTaster> => {
     const bodies = isToCome(tasting) ? await guests.of(tastingApart(tasting.id), 'needs') : {}
@@ -134,9 +143,9 @@ export const createTastings = ({ store, guests, station, now }: TastingPorts): T
       turn = next.catch(() => undefined)
       return next
     },
-    yields: store.yields,
+    yields,
     corrected: (document) =>
-      correctedBy(store.yields(document.id), cardHashes(document), loadsOf(document)),
+      correctedBy(yields(document.id), cardHashes(document), loadsOf(document)),
     idle: async () => {
       await turn
     },

@@ -168,6 +168,7 @@ export const EVENTS: { readonly [Type in EventType]: EventFields<Type> } = {
     amount: 'always',
     dateMark: STAMP_OF_DATE,
     loads: 'always',
+    measured: 'always',
   },
   foodTaken: { batch: 'always', lot: 'always', amount: 'always', food: LOT_FOOD, why: 'always' },
   coolingRead: { batch: 'always', reading: READING, presentUntil: 'always' },

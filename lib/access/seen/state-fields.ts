@@ -108,6 +108,7 @@ const BATCH: Fields<BatchState> = {
   finishedAt: 'always',
   amount: 'always',
   loadsDone: 'always',
+  measured: 'always',
   loaded: 'always',
   cooking: list(HEAT_READING),
   cooked: 'always',

@@ -29,6 +29,8 @@ export interface BatchFinished {
   readonly dateMark: DateStamp | null
   /** Of its loads, so many are finished; all of them where left away. */
   readonly loads?: number
+  /** Somebody weighed or counted it; left away where it is thought to be as usual. */
+  readonly measured?: true
 }
 export interface CoolingRead {
   readonly type: 'coolingRead'

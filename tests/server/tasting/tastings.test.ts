@@ -4,6 +4,7 @@ import { beforeEach, describe, expect, test } from 'vitest'
 import { DAY_MS } from '#lib/access/believed-time.ts'
 import type { TastingCommand } from '#lib/tasting/command.ts'
 import { tastingApart } from '#lib/tasting/stream.ts'
+import type { YieldSaved } from '#lib/tasting/yields.ts'
 import { forgetTastings } from '#server/privacy/tasting-needs.ts'
 import { openHouseDatabase } from '#server/store/house-database.ts'
 import { createTastingStore } from '#server/tasting/sqlite.ts'
@@ -18,11 +19,13 @@ const room = () => {
   const database = openHouseDatabase({ path })
   const guests = createMemoryGuests()
   let station = TASTING_STATION
+  let ofServices: readonly YieldSaved[] = []
   const store = createTastingStore(database)
   const tastings = createTastings({
     store,
     guests,
     station: (id) => (id === station.id ? station : null),
+    measured: () => ofServices,
     now: () => DAWN,
   })
   const setCard = (card: object) => {
@@ -31,7 +34,13 @@ const room = () => {
       recipes: station.recipes.map((one) => (one.id === 'tuna-mix' ? { ...one, ...card } : one)),
     }
   }
-  return { path, database, guests, store, tastings, setCard, station: () => station }
+  const setOfServices = (all: readonly YieldSaved[]) => {
+    ofServices = all
+  }
+  return {
+    ...{ path, database, guests, store, tastings, setCard, setOfServices },
+    station: () => station,
+  }
 }
 
 let at: ReturnType<typeof room>
@@ -172,6 +181,15 @@ describe('the yields that are saved', () => {
       { component: 'tuna', on: PLAN.on, from: 'tasting', factor: 0.1, typed: '6 1/2 oz' },
     ])
   })
+})
+
+test('[RC56] batches of services count beside those of tastings', async () => {
+  await tasted('6 1/2 oz')
+  const [own] = tastings.yields(PLAN.station)
+  if (!own) throw new Error('no yield')
+  at.setOfServices([{ ...own, from: 'service', ratio: 0.8, factor: null, typed: null }])
+  expect(tastings.corrected(at.station()).tuna).toMatchObject({ batches: 2 })
+  expect(tastings.corrected(at.station()).tuna?.ratio).toBeCloseTo((0.8 + 0.8989) / 2, 3)
 })
 
 test('[TB1] nothing of a tasting reaches a service, its commands, the larder or the log', () => {

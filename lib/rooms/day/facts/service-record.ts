@@ -6,6 +6,7 @@
 import { biasRange } from '#lib/estimate/scoop-bias.ts'
 import type { ServiceCounts } from '#lib/estimate/service-counts.ts'
 import type { BuildTimes } from '#lib/estimate/wait.ts'
+import { type BatchMeasured, measuredBatch } from '#lib/rooms/day/facts/measured-batches.ts'
 import type { Temperature } from '#lib/safety/temperature.ts'
 import { leftOfBatch } from '#lib/service/batch-loads.ts'
 import type { EndedFood } from '#lib/service/events/end-event.ts'
@@ -42,6 +43,8 @@ export interface BatchRecorded {
   readonly startedAt: number
   readonly finishedAt: number | null
   readonly amount: number
+  /** Left away where nobody weighed or counted it, and of what has no card or isn't made by loads. */
+  readonly measured?: BatchMeasured
 }
 
 export interface ReadingRecorded {
@@ -229,15 +232,12 @@ export const serviceRecord = (state: RunningState, events: readonly Recorded[]):
       }),
     ),
     bias: biases(state),
-    batches: Object.values(state.batches).map(
-      ({ component, loads, startedAt, finishedAt, amount }) => ({
-        component,
-        loads,
-        startedAt,
-        finishedAt,
-        amount,
-      }),
-    ),
+    batches: Object.values(state.batches).map((batch) => {
+      const { component, loads, startedAt, finishedAt, amount } = batch
+      const measured = measuredBatch(state, batch)
+      const made = { component, loads, startedAt, finishedAt, amount }
+      return measured ? { ...made, measured } : made
+    }),
     readings: readingsOf(state, events),
     buildTimes: state.buildTimes,
     ...(events.some(({ type }) => type === 'planDropped') ? { neverOpened: true } : {}),

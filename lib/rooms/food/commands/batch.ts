@@ -146,6 +146,8 @@ export const finishBatch = defineCommand({
     amount: amountField,
     /** Of its loads, so many are finished by now; all of them where left away. */
     loads: z.int().min(1).max(20).optional(),
+    /** Somebody weighed or counted it; else it is thought to be as usual. */
+    measured: z.literal(true).optional(),
     finishedAt: momentField.optional(),
     ...dateFields,
   },
@@ -176,6 +178,7 @@ export const finishBatch = defineCommand({
         batch.finishedAt === finishedAt &&
         batch.amount === amount &&
         batch.loadsDone === loads &&
+        batch.measured === command.measured &&
         batch.dateMark?.endsAt === mark?.endsAt
       )
         return refuse({ code: 'already-so' })
@@ -186,6 +189,7 @@ export const finishBatch = defineCommand({
         amount,
         dateMark: mark,
         ...(loads < batch.loads ? { loads } : {}),
+        ...(command.measured ? { measured: true } : {}),
       })
     }),
   sample: ({ batches, portions }) =>
@@ -196,5 +200,5 @@ export const finishBatch = defineCommand({
   rules: ['B1', 'B34', 'F30', 'Z54', 'Z56'],
   example: { batch: 'b1', amount: 4_848_000, finishedAt: 1_795_602_000_000 },
   tells:
-    '; `"preparedOn": "2026-11-25"`, `useBy` and `freezing` as of [loading](#loading), where it is kept for days; of several loads, `"loads": 1` says how many are finished by now, each with a reading of its own before it (else `cannot-load` with `loads-unread`); said again it corrects the amount',
+    '; `"preparedOn": "2026-11-25"`, `useBy` and `freezing` as of [loading](#loading), where it is kept for days; of several loads, `"loads": 1` says how many are finished by now, each with a reading of its own before it (else `cannot-load` with `loads-unread`); said again it corrects the amount; `"measured": true` where somebody weighed or counted it',
 })

@@ -60,7 +60,9 @@ export const batchEvent = (
           loadsDone > batch.loadsDone
             ? batch.cooking.length
             : (batch.cookedFor ?? batch.cooking.length)
-        return { ...batch, cookedFor, amount, loadsDone, finishedAt, dateMark, toldAt, newestAt }
+        const { measured: _, ...rest } = batch
+        const told = { amount, loadsDone, finishedAt, dateMark, toldAt, newestAt }
+        return { ...rest, cookedFor, ...told, ...(event.measured ? { measured: true } : {}) }
       }
       case 'batchReheated': {
         const { place, startedAt, reading, ok, why } = event

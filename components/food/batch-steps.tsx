@@ -178,15 +178,14 @@ export function FinishStep({ state, acting, now, id, ways, onDone }: StepProps) 
         most={500}
         onChange={setCount}
       />
-      <Choice
-        legend={words.batches.finishKnown}
-        ways={[
-          { id: 'usual', label: words.batches.asUsual },
-          { id: 'measured', label: words.batches.wasMeasured },
-        ]}
-        chosen={isMeasured ? 'measured' : 'usual'}
-        onChoose={(one) => setMeasured(one === 'measured')}
-      />
+      <label className={styles.check}>
+        <input
+          type="checkbox"
+          checked={isMeasured}
+          onChange={({ target }) => setMeasured(target.checked)}
+        />
+        {words.batches.wasMeasured}
+      </label>
       {ways(null)}
     </JobForm>
   )

@@ -62,7 +62,7 @@ export const inkOf = (page: Page): Promise<readonly (readonly Ink[])[]> =>
   )
 
 /** Nothing is outside its box, its page or under the least size; nothing lies on another. */
-export const nothingIsOutside = async (page: Page, paper: Paper): Promise<void> => {
+export const nothingIsOutside = async (page: Page, paper: string): Promise<void> => {
   const pages = await inkOf(page)
   expect(pages.length).toBeGreaterThan(0)
   for (const [at, inks] of pages.entries()) {

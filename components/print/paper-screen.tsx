@@ -1,7 +1,6 @@
-import type { CSSProperties, ReactNode } from 'react'
-import styles from '#components/print/print.module.css'
+import type { ReactNode } from 'react'
+import { PrintScreen } from '#components/print/print-screen.tsx'
 import { usePaperWords } from '#components/print/words.tsx'
-import { Button } from '#components/ui/button.tsx'
 import { Choice } from '#components/ui/choice.tsx'
 import { PAPER_MM, PAPERS, type Paper } from '#lib/paper/page/papers.ts'
 
@@ -18,24 +17,14 @@ interface PaperScreenProps {
 }
 
 /** A paper on the screen: its pages as they will be printed, and above them how they are. */
-export function PaperScreen({
-  title,
-  paper,
-  onPaper,
-  pages,
-  links,
-  note,
-  children,
-}: PaperScreenProps) {
+export function PaperScreen({ paper, onPaper, ...rest }: PaperScreenProps) {
   const { frame: words } = usePaperWords()
   return (
-    <main
-      data-paper={paper}
-      className={styles.screen}
-      style={{ '--paper-mm': PAPER_MM[paper].width } as CSSProperties}
-    >
-      <header className={styles.bar}>
-        <h1>{title}</h1>
+    <PrintScreen
+      {...rest}
+      page={paper}
+      width={PAPER_MM[paper].width}
+      on={
         <Choice
           legend={words.size}
           isBare
@@ -43,21 +32,7 @@ export function PaperScreen({
           chosen={paper}
           onChoose={onPaper}
         />
-        <Button
-          kind="main"
-          disabled={pages === 0}
-          sub={pages > 0 ? words.pages(pages) : undefined}
-          onClick={() => window.print()}
-        >
-          {words.print}
-        </Button>
-        <nav>{links}</nav>
-        <p>{words.how}</p>
-      </header>
-      <div role="status">{note !== null && <p className={styles.note}>{note}</p>}</div>
-      <div className={styles.pages} data-aside="">
-        {children}
-      </div>
-    </main>
+      }
+    />
   )
 }

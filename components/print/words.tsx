@@ -3,6 +3,7 @@
 import { createContext, type ReactNode, useContext } from 'react'
 import { givenWords } from '#components/live/given-words.ts'
 import { frameEn } from '#lib/paper/words/frame-en.ts'
+import { labelsEn } from '#lib/paper/words/labels-screen-en.ts'
 import { listsEn } from '#lib/paper/words/lists-en.ts'
 import { packListEn } from '#lib/paper/words/pack-list-en.ts'
 import { prepSheetEn } from '#lib/paper/words/prep-sheet-en.ts'
@@ -13,6 +14,7 @@ import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
 const english = {
   ...{ frame: frameEn, setUp: setUpSheetEn, lists: listsEn },
   ...{ prep: prepSheetEn, pack: packListEn, purchase: purchaseListEn },
+  ...{ labels: labelsEn },
 }
 
 export type PaperWords = InAnyLanguage<typeof english>

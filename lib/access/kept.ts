@@ -219,6 +219,7 @@ export const KEPT = [
         'level-scoop/assembly',
         'level-scoop/sound',
         'level-scoop/px-per-mm',
+        'level-scoop/label-paper',
       ],
     },
     until: 'forgotten',

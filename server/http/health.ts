@@ -44,6 +44,7 @@ export const screens = {
   prepSheet: '/paper/prep',
   packList: '/paper/pack',
   purchaseList: '/paper/purchase',
+  labels: '/paper/labels',
   plan: '/plan',
   prep: '/prep',
 } as const

@@ -20,6 +20,7 @@ export const titles = {
   prepSheet: 'Prep sheet',
   packList: 'Pack list',
   purchaseList: 'Purchase list',
+  labels: 'Labels',
   carry: 'Carry a station',
   plan: 'Plan',
   prep: 'Prep',

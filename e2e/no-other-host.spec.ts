@@ -4,7 +4,7 @@ import { screens } from '#server/http/health.ts'
 import { expect, test, untilHydrated, watch } from './support/station.ts'
 
 /** The set-up screens ask for what only a lead is told. */
-const WHO_IS_NOT_IN = /\/(menu(\/carry)?|plan|prep): .*status of 401/
+const WHO_IS_NOT_IN = /\/(menu(\/carry)?|plan|prep|larder|paper\/\w+): .*status of 401/
 
 test('[EG7] no page asks another host for anything', async ({ open, expectConsole }) => {
   expectConsole(/nowhere: .*status of 404/, WHO_IS_NOT_IN)

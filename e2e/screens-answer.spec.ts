@@ -12,7 +12,7 @@ test('every screen that /health names hydrates on plain http under its own polic
   expectConsole,
 }) => {
   // The set-up screens ask for what only a lead is told.
-  expectConsole(/\/(menu(\/carry)?|plan|prep): .*status of 401/)
+  expectConsole(/\/(menu(\/carry)?|plan|prep|larder|paper\/\w+): .*status of 401/)
   const paths = await screenPaths(server.url)
   expect(paths).toContain('/counter')
   for (const path of paths) {

@@ -98,7 +98,13 @@ function Shelves() {
           </Button>
         </div>
       ))}
-      {seen.lots.length === 0 && <p className={styles.empty}>{words.empty}</p>}
+      {seen.lots.length === 0 ? (
+        <p className={styles.empty}>{words.empty}</p>
+      ) : (
+        <nav className={page.links} aria-label={words.papers}>
+          <a href={`/paper/larder${location.search}`}>{words.toLabels}</a>
+        </nav>
+      )}
       <Notch about={lot ? [lot.lot] : []} className={styles.notch ?? ''}>
         <div className={styles.shelves}>
           {SHELVES.filter((shelf) => seen.lots.some((one) => shelfOf(one) === shelf)).map(

@@ -8,6 +8,8 @@ const PAPERS = [
   { id: 'prep', path: '/paper/prep' },
   { id: 'pack', path: '/paper/pack' },
   { id: 'setUp', path: '/paper/set-up' },
+  { id: 'labels', path: '/paper/labels' },
+  { id: 'allergens', path: '/paper/allergens' },
 ] as const
 
 /** All that a plan is printed on, one below another: what it is, and what it is for. */

@@ -70,6 +70,7 @@ function SheetPage({
           <button type="button" onClick={() => window.print()}>
             {words.print}
           </button>
+          <a href={`/paper/allergens${location.search}`}>{words.inWords}</a>
           <a href="/">{words.toStart}</a>
         </nav>
       </header>

@@ -56,6 +56,18 @@ export interface LotShown {
   readonly soiledBy: readonly string[]
   readonly timeZone: string
   readonly scale: Scale
+  /** What a label on paper says of it beside. */
+  readonly label: LotLabel
+}
+
+/** What it is made of and touched, and how it was made and cooled. */
+export type LotLabel = Pick<
+  Lot,
+  'madeOf' | 'before' | 'touched' | 'cooledFrom' | 'cooling' | 'startedAt' | 'finishedAt'
+> & {
+  /** When it is past its date, epoch milliseconds; null in the freezer, and of dry food without one. */
+  readonly endsAt: number | null
+  readonly limits: Lot['under']['limits']
 }
 
 export interface LarderShown {
@@ -134,6 +146,17 @@ const shown = (
     soiledBy: lot.soiledBy,
     timeZone: lot.under.timeZone,
     scale: lot.under.scale,
+    label: {
+      madeOf: lot.madeOf,
+      before: lot.before,
+      touched: lot.touched,
+      cooledFrom: lot.cooledFrom,
+      cooling: lot.cooling,
+      startedAt: lot.startedAt,
+      finishedAt: lot.finishedAt,
+      endsAt: lotEndsAt(lot),
+      limits: lot.under.limits,
+    },
   }
 }
 

@@ -45,6 +45,9 @@ export const screens = {
   packList: '/paper/pack',
   purchaseList: '/paper/purchase',
   labels: '/paper/labels',
+  larderLabels: '/paper/larder',
+  recipeCard: '/paper/recipe',
+  allergenPaper: '/paper/allergens',
   plan: '/plan',
   prep: '/prep',
 } as const

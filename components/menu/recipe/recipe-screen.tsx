@@ -22,6 +22,16 @@ import { type Asked, recipeSheet } from '#lib/recipes/sheet/recipe-sheet.ts'
 
 const UNASKED: Asked = { make: '', handOf: null, hand: '', fits: '', portions: '' }
 
+/** The card on paper, at the same yield. */
+const cardAddress = (station: string, recipe: string, { make, handOf, hand, fits }: Asked) =>
+  `/paper/recipe?${new URLSearchParams({
+    station,
+    recipe,
+    make,
+    ...(handOf === null ? {} : { handOf: String(handOf), hand }),
+    fits,
+  })}`
+
 function Sheet({ now, card }: { readonly now: RecipeNow; readonly card: Card }) {
   const words = useRecipeWords()
   const [asked, setAsked] = useState(UNASKED)
@@ -29,6 +39,7 @@ function Sheet({ now, card }: { readonly now: RecipeNow; readonly card: Card }) 
   const sheet = recipeSheet(card, now.box, now.served, { ...asked, fits })
   return (
     <div className={styles.body} data-notch-panel="">
+      <a href={cardAddress(now.draft.station, card.id, asked)}>{words.onPaper}</a>
       <p className={styles.card}>
         {words.asCard(card.yields)}
         {sheet.yieldProblem && <b role="alert"> {words.problem(sheet.yieldProblem)}</b>}

@@ -150,7 +150,7 @@ const feet = (dates: LabelDates, { timeZone }: SaidWhere): readonly Row[] => [
   row(discardCell(dates.discard, timeZone)),
 ]
 
-const footAgain = ({ discard }: LabelDates, timeZone: string): string =>
+export const footAgain = ({ discard }: Pick<LabelDates, 'discard'>, timeZone: string): string =>
   discard.at === null ? '' : `Discard by ${moment(lastMinute(discard.at, timeZone), timeZone)}`
 
 const hours = (ms: number): string => `${ms / HOUR_MS} h`
@@ -212,7 +212,7 @@ const about = ({ kind, cups, isProtected, load }: LabelFacts): string => {
   }
 }
 
-const DEMO = 'DEMO, invented'
+export const DEMO = 'DEMO, invented'
 
 const drawn = ({ line, tool, kind }: LabelFacts): Drawn | null =>
   line === null
@@ -247,4 +247,3 @@ export const labelTexts = (facts: LabelFacts, where: SaidWhere): LabelTexts => (
 })
 
 export const labelPieces = { moment, cell, row, said, sentence, initials, part, reading }
-

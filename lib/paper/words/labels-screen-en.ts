@@ -51,6 +51,8 @@ export const labelsEn = {
   nothingChosen: 'No label is chosen.',
   noService: 'No service is planned or open here, so there is nothing to label.',
   connecting: 'Asking the laptop …',
+  notLead:
+    'Labels of the larder are printed by a device that leads. The lead lets one in on Devices.',
   toPlan: 'To the plan',
   toLarder: 'To the larder',
   toStart: 'First page',

@@ -21,6 +21,8 @@ export const titles = {
   packList: 'Pack list',
   purchaseList: 'Purchase list',
   labels: 'Labels',
+  larderLabels: 'Larder labels',
+  recipeCard: 'Recipe card',
   carry: 'Carry a station',
   plan: 'Plan',
   prep: 'Prep',

@@ -41,6 +41,8 @@ export const larderScreen = {
   jobs: 'What is done with it',
   back: 'Back',
   toFirstPage: 'First page',
+  papers: 'On paper',
+  toLabels: 'Print labels',
   read: 'Record the reading',
   degrees: 'Degrees, middle of the food',
   probe: 'Name on the probe',

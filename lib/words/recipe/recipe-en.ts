@@ -52,6 +52,7 @@ export const recipeEn = {
   of: (recipe: string, station: string) => `${recipe} · ${station}`,
   back: 'To the set-up',
   print: 'Print',
+  onPaper: 'The card on paper',
   choose: 'Which recipe?',
   line: 'The line',
   inPan: (name: string, recipe: string) => `${name}: ${recipe}`,

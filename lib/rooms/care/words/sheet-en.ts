@@ -73,6 +73,7 @@ export const sheetWords = {
   contactUnknown:
     'Nobody has said what touches what on this line, so nothing here counts as declared free.',
   print: 'Print the sheet',
+  inWords: 'In words, on paper',
   toStart: 'To the first page',
   loading: 'Loading the sheet …',
   lost: (since: string) =>

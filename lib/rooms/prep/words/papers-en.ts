@@ -8,5 +8,7 @@ export const papersEn = {
     prep: { name: 'Prep sheet', what: 'Tasks by class period, with amounts and blanks' },
     pack: { name: 'Pack list', what: 'All that goes to the counter, to tick' },
     setUp: { name: 'Set-up sheet', what: 'The line to scale: each pan where it goes' },
+    labels: { name: 'Labels', what: 'For pans, back-ups, batches, trays and cups' },
+    allergens: { name: 'Allergen sheet', what: 'Food by food, in words' },
   },
 } as const

@@ -1,0 +1,110 @@
+/** The allergen sheet on paper, food by food in words. */
+import type { Asked as Text } from '#lib/paper/page/fit-text.ts'
+import type { Column, TableRow } from '#lib/paper/table/table-layout.ts'
+import { NOTHING_NAMED } from '#lib/paper/words/labels-en.ts'
+import type { Sheet, SheetCell, SheetRow, SheetWord } from '#lib/rooms/care/views/allergen-sheet.ts'
+import { sheetWords } from '#lib/rooms/care/words/sheet-en.ts'
+import type { NeedCode } from '#lib/station/codes/codes.ts'
+import { needName } from '#lib/words/service-en.ts'
+
+const COLUMNS: readonly Column[] = [
+  { title: sheetWords.food, share: 0.24 },
+  { title: 'Contains', share: 0.22 },
+  { title: 'May contain', share: 0.17 },
+  { title: 'Touches on this line', share: 0.2 },
+  { title: 'Not known: ask', share: 0.17 },
+]
+
+const named = (code: NeedCode, { kinds, canChange }: SheetCell): string =>
+  `${needName(code)}${kinds.length === 0 ? '' : ` (${kinds.map(needName).join(', ')})`}${canChange ? sheetWords.canChange : ''}`
+
+/** Lines of their own as its labels tell them: a long list breaks between them. */
+const cellOf = (
+  codes: readonly NeedCode[],
+  { cells }: SheetRow,
+  word: SheetWord,
+  of: Pick<Text, 'weight'> = {},
+): readonly Text[] => {
+  const all = codes.flatMap((code, at) => {
+    const cell = cells[at]
+    return cell?.word === word ? [named(code, cell)] : []
+  })
+  return all.length === 0 ? [] : [{ text: all.join(', '), pt: 10, lines: 8, ...of }]
+}
+
+const rowOf = ({ codes, contactKnown }: Sheet, row: SheetRow): TableRow => {
+  const isNamed = row.cells.some(({ word }) => word !== 'not-listed' && word !== 'free')
+  const of = (word: SheetWord, more: Pick<Text, 'weight'> = {}) => cellOf(codes, row, word, more)
+  return {
+    kind: 'cells',
+    cells: [
+      [
+        { text: row.name, pt: 11, weight: 'bold', lines: 2 },
+        ...(row.soiledBy.length > 0
+          ? [{ text: sheetWords.soiled(row.soiledBy), pt: 8.5, lines: 3 }]
+          : []),
+        ...(row.unread.length > 0
+          ? [
+              {
+                text: `NOT READ: ASK. Labels of ${row.unread.join(', ')}`,
+                pt: 9,
+                weight: 'bold' as const,
+                lines: 6,
+              },
+            ]
+          : []),
+        ...row.stated.map(({ name, readOn }) => ({
+          text: sheetWords.stated(name, readOn),
+          pt: 8,
+          lines: 6,
+        })),
+      ],
+      isNamed ? of('contains', { weight: 'bold' }) : [{ text: NOTHING_NAMED, pt: 9, lines: 4 }],
+      of('may-contain', { weight: 'bold' }),
+      contactKnown ? of('shared') : [{ text: 'nobody has said: ask', pt: 9.5, lines: 2 }],
+      of('unknown', { weight: 'bold' }),
+    ],
+  }
+}
+
+const heading = (text: string): TableRow => ({
+  kind: 'over',
+  isHeading: true,
+  texts: [{ text, pt: 12, weight: 'bold' }],
+})
+
+const rows = (sheet: Sheet): readonly TableRow[] => [
+  {
+    kind: 'over',
+    isHeading: false,
+    texts: [
+      { text: sheetWords.cautions.join(' '), pt: 11, weight: 'bold', lines: 3 },
+      ...(sheet.contactKnown ? [] : [{ text: sheetWords.contactUnknown, pt: 11, lines: 3 }]),
+      ...(sheet.unread.length === 0
+        ? []
+        : [{ text: sheetWords.unreadOf(sheet.unread), pt: 11, weight: 'bold' as const, lines: 6 }]),
+    ],
+  },
+  heading(sheetWords.items),
+  ...sheet.items.map((row) => rowOf(sheet, row)),
+  heading(sheetWords.components),
+  ...sheet.components.map((row) => rowOf(sheet, row)),
+]
+
+export const allergenPaperEn = {
+  title: sheetWords.title,
+  columns: COLUMNS,
+  rows,
+  facts: (sheet: Sheet, at: number): readonly string[] => [
+    sheet.asOf === null
+      ? sheetWords.asOf(sheet.asOf, sheet.timeZone)
+      : sheetWords.asOfLine(at, sheet.timeZone),
+    `${sheetWords.asOf(sheet.asOf, sheet.timeZone)}`,
+    sheetWords.revision(sheet.revision),
+    sheetWords.printed(at, sheet.timeZone),
+  ],
+  foot: `${sheetWords.canChange} ${sheetWords.canChangeMeaning}. What a row doesn’t name no label lists; none says that the food is free of it.`,
+  demo: sheetWords.demoTitle,
+  damaged: sheetWords.damaged,
+  toSheet: 'To the sheet on the screen',
+} as const

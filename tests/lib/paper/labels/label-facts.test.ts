@@ -1,0 +1,144 @@
+import { describe, expect, it } from 'vitest'
+import { saidOf } from '#lib/paper/allergens/said-of.ts'
+import { type LabelFacts, serviceLabels } from '#lib/paper/labels/label-facts.ts'
+import { NOTHING_NAMED } from '#lib/paper/words/labels-en.ts'
+import { labelsEn } from '#lib/paper/words/labels-screen-en.ts'
+import { lastsUntil } from '#lib/service/food-limits.ts'
+import { placeOf } from '#lib/service/place.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
+import { plannedService } from '#tests/support/plans.ts'
+import { BEANS, SCHOOL_DAY, SLAW } from '#tests/support/prep-stories.ts'
+import { cookedService, demoStation, onward, running, type Told } from '#tests/support/service.ts'
+
+const labelsOf = (told: Told) => serviceLabels(running(told), running(told).at)
+const find = (all: readonly LabelFacts[], id: string): LabelFacts => {
+  const one = all.find((label) => label.id === id)
+  if (!one) throw new Error(`no label ${id}`)
+  return one
+}
+
+const WHERE = { timeZone: demoStation.timeZone, scale: 'F', days: 7, isDemo: false } as const
+const wordsOf = (facts: LabelFacts): string => {
+  const { parts, foot } = labelsEn.texts(facts, WHERE)
+  return [...parts, ...foot]
+    .flatMap((part) =>
+      part.kind === 'row'
+        ? part.cells.flatMap(({ label, value, blank }) => [
+            label,
+            value,
+            blank === null ? '' : '__',
+          ])
+        : [part.lead, part.items.join(', ')],
+    )
+    .filter((one) => one !== '')
+    .join(' ')
+}
+
+const planned = onward(plannedService(), SCHOOL_DAY, {
+  type: 'planPrep',
+  foods: [SLAW, { ...BEANS, ahead: true, coolsIn: { first: 30, total: 80 } }],
+})
+
+describe('labels of a service', () => {
+  it('[PA32] are one for each pan in line order, each back-up, each load, and the cups', () => {
+    const all = labelsOf(planned)
+    const line = all.filter(({ kind }) => kind === 'pan' || kind === 'tray')
+    expect(line.map(({ line: on }) => on?.number)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10])
+    expect(all.filter(({ kind }) => kind === 'backup')).toHaveLength(demoStation.backups.length)
+    expect(all.filter(({ kind }) => kind === 'batch').map(({ load }) => load)).toEqual(
+      [SLAW, BEANS].flatMap(({ loads }) =>
+        Array.from({ length: loads }, (_, at) => ({ nth: at + 1, of: loads })),
+      ),
+    )
+    expect(find(all, 'cup/yogurt-sauce')).toMatchObject({ isUsual: true })
+    expect(new Set(all.map(({ id }) => id)).size).toBe(all.length)
+  })
+
+  it('[PA33] cold food made by the plan ends seven days from that day, by day and hour, and says that the day is the plan’s', () => {
+    const slaw = find(labelsOf(planned), 'planned/slaw.1')
+    expect(slaw.dates).toMatchObject({
+      first: 'made',
+      isPlanned: true,
+      discard: { because: 'date' },
+    })
+    const said = wordsOf(slaw)
+    const [, made = ''] = /Made (\w{3}, \w{3} \d+),/.exec(said) ?? []
+    const day = Date.parse(`${made} 2026 12:00 UTC`)
+    const last = new Date(day + 6 * 86_400_000).toUTCString()
+    expect(said).toMatch(/Discard by \w{3}, \w{3} \d+, 11:59 PM/)
+    expect(said).toContain(`${Number(last.slice(5, 7))}, 11:59 PM`)
+    expect(said).toContain('by the plan')
+  })
+
+  it('[PA33] what stands in a pan ends when the screens say, and hot food with its service', () => {
+    const state: RunningState = running(cookedService())
+    for (const label of serviceLabels(state, state.at)) {
+      const id = /^(?:pan|tray)\/(.*)$/.exec(label.id)?.[1]
+      const place = id === undefined ? undefined : placeOf(state, { what: 'pan', id })
+      if (place?.stage !== 'standing') continue
+      const until = lastsUntil(state, place)
+      if (until !== null) expect(label.dates.discard.at, label.id).toBe(until)
+    }
+    const rice = find(labelsOf(planned), 'pan/pan-rice')
+    expect(rice.dates.discard).toEqual({
+      at: running(planned).plan?.closesAt,
+      because: 'service-ends',
+    })
+    for (const label of labelsOf(planned)) expect(wordsOf(label)).not.toMatch(/at close/i)
+  })
+
+  it('[PA34] what is cooked ahead has a blank for each reading, with a time and initials of its own', () => {
+    const beans = find(labelsOf(planned), 'planned/beans.1')
+    expect(wordsOf(beans)).toContain('70 °F or below by __ time __ initials __')
+    expect(wordsOf(beans)).toContain('41 °F or below by __ time __ initials __')
+    expect(wordsOf(find(labelsOf(planned), 'planned/slaw.1'))).not.toContain('70 °F')
+  })
+})
+
+const kitchen = (station: StationDocument) => ({ station, soiled: [], lent: [], ready: [] })
+const without = (
+  change: (one: StationDocument['ingredients'][number]) => object,
+): StationDocument => ({
+  ...demoStation,
+  ingredients: demoStation.ingredients.map((one) => ({ ...one, ...change(one) })),
+})
+const saying = (station: StationDocument, component: string): string => {
+  const all = labelsOf(planned)
+  const [any] = all
+  if (!any) throw new Error('no label')
+  return wordsOf({ ...any, said: saidOf(kitchen(station), component) })
+}
+
+describe('what a label says of allergens', () => {
+  it('[PA35] contains and may contain are what labels declare, and where none names any it promises nothing', () => {
+    expect(saying(demoStation, 'almonds')).toContain('CONTAINS TREE NUTS (ALMOND)')
+    expect(saying(demoStation, 'almonds')).toContain('MAY CONTAIN peanut')
+    expect(saying(demoStation, 'rice')).toContain(NOTHING_NAMED)
+    expect(NOTHING_NAMED).toBe('No allergen named on labels read. No promise: shared line, ask.')
+    for (const { id } of demoStation.components)
+      expect(saying(demoStation, id)).not.toMatch(/\bfree\b|\bsafe\b|none of the/i)
+  })
+
+  it('[PA36] a label that nobody read is said loudly, never as none, and what it contains stays', () => {
+    const unread = without(() => ({ readOn: null }))
+    for (const { id } of demoStation.components) {
+      const said = saying(unread, id)
+      expect(said, id).toContain('NOT READ: ASK')
+      expect(said, id).not.toContain(NOTHING_NAMED)
+    }
+    expect(saying(unread, 'cheddar')).toContain('CONTAINS MILK')
+    const silent = without(({ declarations }) => ({
+      declarations: { ...declarations, milk: 'unknown' },
+    }))
+    expect(saying(silent, 'rice')).toMatch(/NOT KNOWN: ASK.*milk/)
+    expect(saying(silent, 'rice')).not.toContain(NOTHING_NAMED)
+  })
+
+  it('[PA37] what it touches on this line is said, and that nobody has said what touches what', () => {
+    expect(saying(demoStation, 'rice')).toContain('Touches on this line: wheat, sesame')
+    const unsaid = saying({ ...demoStation, contacts: null }, 'rice')
+    expect(unsaid).toContain('nobody has said')
+    expect(unsaid).not.toContain('Touches on this line:')
+  })
+})

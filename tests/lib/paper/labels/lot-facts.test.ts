@@ -1,0 +1,96 @@
+import { describe, expect, it } from 'vitest'
+import type { LotFood } from '#lib/larder/lot.ts'
+import { type LabelsHere, type LotShown, larderShown } from '#lib/larder/shelf-view.ts'
+import type { LabelTexts } from '#lib/paper/labels/label-texts.ts'
+import { lotFacts, saidOfLot } from '#lib/paper/labels/lot-facts.ts'
+import { NOTHING_NAMED } from '#lib/paper/words/labels-en.ts'
+import { larderLabelsEn } from '#lib/paper/words/larder-labels-en.ts'
+import { coldRice, coolingRice, larderAfter, setAside } from '#tests/support/larder.ts'
+import { at } from '#tests/support/readings.ts'
+import { demoStation } from '#tests/support/service.ts'
+
+const NOW = at('15:00')
+const WHERE = { timeZone: demoStation.timeZone, scale: 'F', days: 7, isDemo: false } as const
+
+const wordsOf = ({ about, parts, foot }: LabelTexts): string =>
+  [
+    about,
+    ...[...parts, ...foot].flatMap((part) =>
+      part.kind === 'row'
+        ? part.cells.flatMap(({ label, value, blank }) => [
+            label,
+            value,
+            blank === null ? '' : '__',
+          ])
+        : [part.lead, part.items.join(', ')],
+    ),
+  ]
+    .filter((one) => one !== '')
+    .join(' ')
+
+const LABELS: LabelsHere = { newest: () => ({}), from: () => [], nameOf: (_, id) => id }
+
+const shownOf = (food: LotFood): LotShown => {
+  const state = larderAfter([[at('14:30'), setAside('a', food)]])
+  const [lot] = larderShown(state, NOW, LABELS).lots
+  if (!lot) throw new Error('the larder is empty')
+  return lot
+}
+const labelOf = (food: LotFood): string => {
+  const lot = shownOf(food)
+  const where = { ...WHERE, timeZone: lot.timeZone }
+  return wordsOf(larderLabelsEn.texts(lotFacts(demoStation, lot, NOW), 'Alder Hall', where))
+}
+
+describe('a lot’s label', () => {
+  it('[PA40] says whose it is, its shelf or a blank, its last day with the hour, and what is still to be read', () => {
+    const cold = labelOf(coldRice())
+    expect(cold).toMatch(/^Alder Hall · /)
+    expect(cold).toContain('Shelf __')
+    expect(cold).toContain('Set aside')
+    expect(cold).toMatch(/Discard by \w{3}, \w{3} \d+, 11:59 PM/)
+    const cooling = labelOf(coolingRice())
+    expect(cooling).toMatch(
+      /41 °F or below by \w{3}, \w{3} \d+, \d+:\d\d [AP]M time __ initials __/,
+    )
+  })
+
+  it('[PA40] is made of what its ids say by labels of today, and of packs of before', () => {
+    const none = { before: [], touched: [] }
+    expect(saidOfLot(demoStation, { ...none, madeOf: ['cheddar'] }, []).contains).toMatchObject([
+      { code: 'milk' },
+    ])
+    const [pack] = demoStation.ingredients.filter(
+      ({ declarations }) => declarations.fish === 'contains',
+    )
+    if (!pack) throw new Error('the demo has fish')
+    const { id: ingredient, name: _, ...label } = pack
+    const before = [{ ingredient, label }]
+    expect(
+      saidOfLot(demoStation, { ...none, madeOf: ['rice'], before }, []).contains.map(
+        ({ code }) => code,
+      ),
+    ).toContain('fish')
+    const stranger = saidOfLot(demoStation, { ...none, madeOf: ['kelp'] }, [])
+    expect(stranger.unread).toEqual(['kelp'])
+    const touched = [{ component: 'cheddar', madeOf: ['cheddar'] }]
+    expect(saidOfLot(demoStation, { ...none, madeOf: ['rice'], touched }, []).touches).toContain(
+      'milk',
+    )
+    expect(
+      saidOfLot(demoStation, { ...none, madeOf: ['rice'], touched: null }, []).contactKnown,
+    ).toBe(false)
+  })
+
+  it('[PA40] whose label changed since is as unread', () => {
+    const lot = shownOf(coldRice())
+    const changed = {
+      ...lot,
+      relabelled: [{ ingredient: 'rice', name: 'rice', was: null, is: null }],
+      label: { ...lot.label, madeOf: ['rice'] },
+    }
+    const said = wordsOf(larderLabelsEn.texts(lotFacts(demoStation, changed, NOW), 'x', WHERE))
+    expect(said).toContain('NOT READ: ASK')
+    expect(said).not.toContain(NOTHING_NAMED)
+  })
+})

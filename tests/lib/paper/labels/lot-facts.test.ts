@@ -86,7 +86,7 @@ describe('a lot’s label', () => {
     const lot = shownOf(coldRice())
     const changed = {
       ...lot,
-      relabelled: [{ ingredient: 'rice', name: 'rice', was: null, is: null }],
+      relabelled: [{ ingredient: 'rice', name: 'rice', was: null, is: null, version: 4 }],
       label: { ...lot.label, madeOf: ['rice'] },
     }
     const said = wordsOf(larderLabelsEn.texts(lotFacts(demoStation, changed, NOW), 'x', WHERE))

@@ -23,13 +23,18 @@ import { type Asked, recipeSheet } from '#lib/recipes/sheet/recipe-sheet.ts'
 const UNASKED: Asked = { make: '', handOf: null, hand: '', fits: '', portions: '' }
 
 /** The card on paper, at the same yield. */
-const cardAddress = (station: string, recipe: string, { make, handOf, hand, fits }: Asked) =>
+const cardAddress = (
+  station: string,
+  recipe: string,
+  { make, handOf, hand, fits, portions }: Asked,
+) =>
   `/paper/recipe?${new URLSearchParams({
     station,
     recipe,
     make,
     ...(handOf === null ? {} : { handOf: String(handOf), hand }),
     fits,
+    portions,
   })}`
 
 function Sheet({ now, card }: { readonly now: RecipeNow; readonly card: Card }) {
@@ -39,7 +44,7 @@ function Sheet({ now, card }: { readonly now: RecipeNow; readonly card: Card }) 
   const sheet = recipeSheet(card, now.box, now.served, { ...asked, fits })
   return (
     <div className={styles.body} data-notch-panel="">
-      <a href={cardAddress(now.draft.station, card.id, asked)}>{words.onPaper}</a>
+      <a href={cardAddress(now.draft.station, card.id, { ...asked, fits })}>{words.onPaper}</a>
       <p className={styles.card}>
         {words.asCard(card.yields)}
         {sheet.yieldProblem && <b role="alert"> {words.problem(sheet.yieldProblem)}</b>}

@@ -10,7 +10,7 @@ import { rowOf, textIn, textsIn } from '#lib/editor/draft.ts'
 import { paperOf } from '#lib/paper/page/papers.ts'
 import { cardLimits } from '#lib/paper/recipe/card-limits.ts'
 import { ingredientsOfCard, saidOfMade } from '#lib/paper/recipe/card-said.ts'
-import { recipeSheet } from '#lib/recipes/recipe-sheet.ts'
+import { recipeSheet } from '#lib/recipes/sheet/recipe-sheet.ts'
 import { findComponent } from '#lib/station/find.ts'
 import { asReadOn } from '#lib/station/read-again.ts'
 
@@ -40,6 +40,7 @@ function Card() {
           handOf: hand === '' ? null : Number(said('handOf')),
           hand,
           fits: said('fits'),
+          portions: said('portions'),
         })
       : null
   const served =

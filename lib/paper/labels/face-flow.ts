@@ -106,7 +106,7 @@ const laidCell = (cell: Cell, most: number, { scale, blank }: Sizes): LaidCell =
                 x: together - fill,
                 y: line - blank,
                 width: fill,
-                height: blank,
+                height: blank - 0.8,
               },
             ],
     }

@@ -110,17 +110,15 @@ const why = (discard: Discard, isPlanned: boolean, { days }: SaidWhere): string 
     case 'clock':
       return 'By its time clock.'
     case 'date':
-      return isPlanned
-        ? `Day 1 by the plan, ${days} days in all. Made on another day: write both anew.`
-        : ''
+      return isPlanned ? 'Day by the plan: made on another, write both.' : ''
     case 'day':
       return 'Nobody dated it: this day only.'
     case 'service-ends':
-      return 'Hot: out as its service ends, unless it is cooled by its readings.'
+      return 'Hot: out as its service ends.'
     case 'not-planned':
-      return 'Hot: out as its service ends. Write the day and hour.'
+      return 'Hot: out as its service ends.'
     case 'days':
-      return `${days} days, the day it is made or opened is day 1; never past the maker’s date.`
+      return `${days} days with day 1; never past the maker’s date.`
     case 'reading':
       return '4 h from the reading as it goes in, by the written procedure.'
     case 'makers-date':

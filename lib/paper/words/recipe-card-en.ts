@@ -5,9 +5,9 @@ import type { CardLimits } from '#lib/paper/recipe/card-limits.ts'
 import type { Column, TableRow } from '#lib/paper/table/table-layout.ts'
 import { sayAllergens } from '#lib/paper/words/labels-en.ts'
 import { takenApart } from '#lib/recipes/kitchen-measures.ts'
-import { toNumber } from '#lib/recipes/rational.ts'
-import type { RecipeSheet } from '#lib/recipes/recipe-sheet.ts'
+import { portionTotal } from '#lib/recipes/portion-total.ts'
 import type { Measure, ScaledLine } from '#lib/recipes/scaled-card.ts'
+import type { RecipeSheet } from '#lib/recipes/sheet/recipe-sheet.ts'
 import { HOUR_MS, type Written } from '#lib/safety/limits.ts'
 import type { Scale } from '#lib/safety/temperature.ts'
 import { recipeEn } from '#lib/words/recipe/recipe-en.ts'
@@ -94,12 +94,10 @@ const lineRow = (line: ScaledLine, isAsCard: boolean): TableRow => ({
 const enough = ({ checked }: RecipeSheet, scoop: number | null, level: number | null): string => {
   switch (checked.code) {
     case 'checked':
-      return recipeEn.portionTimes(
+      return recipeEn.portionTotal(
         scoop,
         level ?? 1,
-        recipeEn.amountOf(checked.portion),
-        Math.round(toNumber(checked.portions)),
-        recipeEn.amountOf(checked.check.takes),
+        portionTotal(checked.portion, checked.portions),
       )
     case 'not-served':
       return recipeEn.notServed
@@ -111,8 +109,10 @@ const enough = ({ checked }: RecipeSheet, scoop: number | null, level: number | 
       return recipeEn.noDensity
     case 'no-yield':
       return recipeEn.noYieldYet
-    case 'not-asked':
-      return ''
+    case 'no-count':
+      return recipeEn.notCount
+    case 'under-one':
+      return recipeEn.underOne
   }
 }
 
@@ -170,6 +170,14 @@ const rows = (card: CardOnPaper): readonly TableRow[] => {
       },
       { text: made, pt: 11 },
       { text: enough(sheet, card.scoop, card.level), pt: 11, weight: 'bold', lines: 2 },
+      ...sheet.notInStep.map(
+        (one): Text => ({
+          text: recipeEn.notInStep(one),
+          pt: 9.5,
+          weight: 'bold',
+          lines: 2,
+        }),
+      ),
       ...wrong.map((text): Text => ({ text, pt: 10, weight: 'bold', lines: 3 })),
     ),
     heading(recipeEn.lines),

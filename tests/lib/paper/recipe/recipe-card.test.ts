@@ -4,7 +4,7 @@ import { ingredientsOfCard, saidOfMade } from '#lib/paper/recipe/card-said.ts'
 import type { TableRow } from '#lib/paper/table/table-layout.ts'
 import { recipeCardEn } from '#lib/paper/words/recipe-card-en.ts'
 import type { Card, CardBox } from '#lib/recipes/card.ts'
-import { recipeSheet } from '#lib/recipes/recipe-sheet.ts'
+import { recipeSheet } from '#lib/recipes/sheet/recipe-sheet.ts'
 import { US_ML } from '#lib/recipes/units.ts'
 import { componentOf } from '#lib/station/find.ts'
 import { demoStation } from '#tests/support/service.ts'
@@ -39,6 +39,7 @@ const SERVED = {
   portion: { kind: 'volume', system: 'us', size: US_ML.cup } as never,
   density: null,
   level: null,
+  usual: null,
 }
 
 const wordsOf = (rows: readonly TableRow[]): string =>
@@ -50,7 +51,13 @@ const wordsOf = (rows: readonly TableRow[]): string =>
 const printed = (make: string): string =>
   wordsOf(
     recipeCardEn.rows({
-      sheet: recipeSheet(CHILI, BOX, SERVED, { make, handOf: null, hand: '', fits: '' }),
+      sheet: recipeSheet(CHILI, BOX, SERVED, {
+        make,
+        handOf: null,
+        hand: '',
+        fits: '',
+        portions: '',
+      }),
       make,
       yields: CHILI.yields,
       scoop: null,
@@ -66,7 +73,7 @@ describe('the recipe card on paper', () => {
     const said = printed('48')
     expect(said).toContain('1 gal 2 qt')
     expect(said).toContain('1 lb 8 oz')
-    expect(said).toContain('1 cup × 48 = 3 gal')
+    expect(said).toContain('48 × 1 cup = 3 gal')
     expect(said).toContain('put in part of it, taste, then the rest')
     expect(said).toContain('on the card: 2 qt')
   })

@@ -102,11 +102,12 @@ const checked = (face: Face, { width, height }: { width: number; height: number 
     height: height - 2 * LABEL_PAD,
   }
   const all = [...face.texts, ...face.blanks, ...face.pans, ...face.bars]
-  for (const one of all) expect(inside(one, box), JSON.stringify(one)).toBe(true)
-  for (const { pt } of face.texts) expect(pt).toBeGreaterThanOrEqual(LEAST_PT)
-  for (const [at, one] of all.entries())
-    for (const other of all.slice(at + 1))
-      expect(overlap(one, other), `${JSON.stringify(one)} | ${JSON.stringify(other)}`).toBe(false)
+  expect(all.filter((one) => !inside(one, box))).toEqual([])
+  expect(face.texts.filter(({ pt }) => pt < LEAST_PT)).toEqual([])
+  const over = all.flatMap((one, at) =>
+    all.slice(at + 1).flatMap((other) => (overlap(one, other) ? [[one, other]] : [])),
+  )
+  expect(over).toEqual([])
 }
 
 const wordsOf = (texts: LabelTexts): string =>

@@ -14,6 +14,10 @@ const lot = (id: string, name: string, more: Partial<LotShown> = {}): LotShown =
   ...{ daysLeft: null, newest: null, next: { what: 'reading', at: NOW + 3 * HOUR } },
   ...{ presentUntil: null, bound: null, barred: null, isFirst: true, stoodOpen: false },
   ...{ soiledBy: [], relabelled: [], timeZone: 'America/Chicago', scale: 'F' },
+  label: {
+    ...{ madeOf: [], before: [], touched: [], cooledFrom: 'cooked', cooling: [] },
+    ...{ startedAt: null, finishedAt: null, endsAt: null, limits: {} },
+  },
   ...more,
 })
 

@@ -72,9 +72,13 @@ const paperIsTrue = async (page: Page): Promise<string> => {
   return whole
 }
 
-/** "2 loads, 24 portions", as the plan's screen has it of a pan. */
-const planned = async (lead: Page, name: string): Promise<string> =>
-  ((await planPan(lead, name).first().getAttribute('aria-label')) ?? '').replace(/^.*: /, '')
+/** "2 loads" and "24 × 1/2 cup = 3 qt", as the plan's screen has them of a pan. */
+const planned = async (lead: Page, name: string) => {
+  const label = (await planPan(lead, name).first().getAttribute('aria-label')) ?? ''
+  const [, loads = '', total = ''] = /: (\d+ loads?), (.+ = .+)$/.exec(label) ?? []
+  expect(total, label).not.toBe('')
+  return { loads, total }
+}
 
 test('[PA19] [LS9] [LS10] plan, print, prep, open: three papers say what the plan says, and ticks are on all tablets', async ({
   open,
@@ -99,16 +103,25 @@ test('[PA19] [LS9] [LS10] plan, print, prep, open: three papers say what the pla
   await test.step('the prep sheet: the loads of the plan, with what each card takes of them', async () => {
     await toPaper(lead, 'prep')
     const row = (id: string) => lead.locator(`article[data-row="${id}"]`)
-    await expect(row('cook.chicken')).toContainText(said.chicken)
-    await expect(row('make.slaw')).toContainText(said.slaw)
-    const loads = Number(/^\d+/.exec(said.chicken)?.[0])
+    for (const part of [said.chicken.loads, said.chicken.total])
+      await expect(row('cook.chicken')).toContainText(part)
+    for (const part of [said.slaw.loads, said.slaw.total])
+      await expect(row('make.slaw')).toContainText(part)
+    const loads = Number.parseInt(said.chicken.loads, 10)
     await expect(row('cook.chicken')).toContainText(`Chicken breast ${5 * loads} lb`)
     await expect(row('cook.chicken')).toContainText(prepSheetEn.raw)
     await expect(row('make.slaw').locator('[data-black]')).toHaveCount(1)
     for (const blank of ['read', 'time', 'initials'])
       await expect(row('make.slaw').locator(`[data-blank="${blank}"]`)).toHaveCount(1)
     const whole = await paperIsTrue(lead)
-    for (const part of [said.chicken, said.slaw, said.beans, 'Period 3', 'Discard by', 'KT'])
+    for (const part of [
+      said.chicken.total,
+      said.slaw.total,
+      said.beans.total,
+      'Period 3',
+      'Discard by',
+      'KT',
+    ])
       expect(whole).toContain(part)
     await lead.pdf({ path: 'test-results/prep-sheet.pdf', preferCSSPageSize: true })
     await lead.goBack()
@@ -118,8 +131,8 @@ test('[PA19] [LS9] [LS10] plan, print, prep, open: three papers say what the pla
     await toPaper(lead, 'purchase')
     const other = await open(lead.url(), AT_ONCE, true)
     const whole = await paperIsTrue(lead)
-    const chicken = Number(/^\d+/.exec(said.chicken)?.[0])
-    const beans = Number(/^\d+/.exec(said.beans)?.[0])
+    const chicken = Number.parseInt(said.chicken.loads, 10)
+    const beans = Number.parseInt(said.beans.loads, 10)
     const row = lead.locator('article[data-row="chicken-breast"]')
     await expect(row).toContainText(`${5 * chicken} lb`)
     await expect(lead.locator('article[data-row="black-beans"]')).toContainText(

@@ -50,7 +50,7 @@ function NewDay({ answer }: { readonly answer: AheadAnswer }) {
   const [entry, setEntry] = useState(() => firstEntry(station, answer.at))
   const send = async () => {
     if (!(await acting.act(planCommandOf(entry, station.id), words.form.sent))) return
-    const made = planOf(await askAhead({ guests: null, opens: 680, closes: 780 }), entry)
+    const made = planOf(await askAhead({ guests: null }), entry)
     if (made) location.assign(wayTo(station.id, made.service))
   }
   return (
@@ -65,7 +65,7 @@ function NewDay({ answer }: { readonly answer: AheadAnswer }) {
 /** A day is chosen: one that is planned already, or a new one. */
 export function DayPage() {
   const words = usePlanWords()
-  const ahead = useAhead({ guests: null, opens: 680, closes: 780 })
+  const ahead = useAhead({ guests: null })
   return (
     <main className={styles.dayPage}>
       <header className={styles.header}>

@@ -3,8 +3,10 @@ import type { PlanNow } from '#components/plan/use-plan.ts'
 import { usePlanWords } from '#components/plan/words.tsx'
 import { Button } from '#components/ui/button.tsx'
 import { makingMinutes, type PrepChoice } from '#lib/prep/food-of.ts'
+import { loadSize } from '#lib/rooms/prep/facts/load-size.ts'
 import type { AheadAnswer } from '#lib/rooms/prep/views/ahead.ts'
-import { isEnough, loadSize, oneMoreWasted, withLoads } from '#lib/rooms/prep/views/loads.ts'
+import { withLoads } from '#lib/rooms/prep/views/loads.ts'
+import { dotsOf, enoughDays, oneMoreLeft, portionsWith } from '#lib/rooms/prep/views/par-told.ts'
 import { loadTotal } from '#lib/station/portion-amount.ts'
 import type { Component, StationDocument } from '#lib/station/station-document.ts'
 
@@ -17,29 +19,39 @@ interface PanPanelProps {
 
 const MINUTES_STEP = 5
 
-/** What of it is told beside: how many want it, on how many days that is enough, what one more leaves. */
+/** One sentence of what its loads mean, then the figures that it rests on. */
 function Told({ station, component, now, answer }: PanPanelProps) {
   const words = usePlanWords()
-  const alike = answer.wanted[component.id]
+  const told = answer.wanted[component.id]
   const choice = now.foods.find((one) => one.component === component.id)
-  if (!alike) return null
-  const portions = choice?.portions ?? 0
-  const wasted = oneMoreWasted(
-    component,
-    alike,
-    portions,
-    loadSize(station, component, answer.yields),
-  )
+  if (!told) return null
+  const { par } = words
+  const portions = portionsWith(told, choice?.portions ?? 0)
+  const more = oneMoreLeft(told, portions, loadSize(station, component, answer.yields))
+  const money = (cents: number) => words.centsIn(station.locale, cents, station.currency)
+  const dots = dotsOf(told, portions).filter(({ isEnough }) => isEnough).length
+  const first = told.atHand.lots[0]
   const yields = answer.yields?.[component.id]
-  const enough = isEnough(alike, portions).filter((is) => is).length
   return (
-    <p>
-      {words.take(alike.mean, now.guests)} {words.enough(enough)}{' '}
-      {wasted !== null && words.oneMore(words.centsIn(station.locale, wasted, station.currency))}{' '}
-      {yields &&
-        component.remake &&
-        words.measured.ofLoad(component.remake.portionsPerLoad, yields)}
-    </p>
+    <>
+      <p className={styles.sentence}>
+        <b>{par.enough(portions, enoughDays(told, portions))}</b> {par.oneMore(money(more))}
+      </p>
+      <ul className={styles.figures}>
+        <li>{par.take(told.mean, told.share, now.guests)}</li>
+        <li>{par.from(answer.past)}</li>
+        {told.atHand.portions > 0 && (
+          <li>{par.atHand(told.atHand.portions, first?.lastDay ?? null)}</li>
+        )}
+        {told.atHand.others > 0 && <li>{par.notCounted(told.atHand.others)}</li>}
+        <li>{par.left(money(told.leftCents), told.isCarried)}</li>
+        <li>{par.lost(money(told.lostCents))}</li>
+        <li>{par.dots(told.real, dots)}</li>
+        {yields && component.remake && (
+          <li>{words.measured.ofLoad(component.remake.portionsPerLoad, yields)}</li>
+        )}
+      </ul>
+    </>
   )
 }
 

@@ -17,9 +17,9 @@ import { usePlan, withWay } from '#components/plan/use-plan.ts'
 import { usePlanWords } from '#components/plan/words.tsx'
 import { Button } from '#components/ui/button.tsx'
 import { Notch } from '#components/ui/notch.tsx'
-import { minuteOfDay } from '#lib/measure/civil.ts'
 import type { Unready, WayOut } from '#lib/prep/prep-plan.ts'
 import type { AheadAnswer } from '#lib/rooms/prep/views/ahead.ts'
+import { highestOf } from '#lib/rooms/prep/views/par-told.ts'
 import {
   crewNames,
   type PlanEntry,
@@ -64,8 +64,9 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
   const names = crewNames(answer.station, plan)
   const most = Math.max(
     1,
-    ...now.foods.map(({ portions }) => portions),
-    ...now.foods.map(({ component }) => answer.wanted[component]?.days.at(-1) ?? 0),
+    ...Object.entries(answer.wanted).map(([id, told]) =>
+      highestOf(told, now.foods.find(({ component }) => component === id)?.portions ?? 0),
+    ),
   )
   const sendPlan = async (): Promise<boolean> =>
     !now.isPlanChanged || acting.act(planCommandOf(entry, station.id), words.form.changed)
@@ -141,7 +142,7 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
                 {...{ component, most }}
                 pan={one.id}
                 choice={now.foods.find((food) => food.component === component.id) ?? null}
-                alike={answer.wanted[component.id] ?? null}
+                told={answer.wanted[component.id] ?? null}
                 isChosen={one.id === pan}
                 onChoose={() => setPan(one.id)}
               />
@@ -209,12 +210,11 @@ export function PlanBoard({
   readonly plan: ServicePlan
 }) {
   const words = usePlanWords()
-  const { timeZone } = state.station
   const [guests, setGuests] = useState(state.expected)
   const ahead = useAhead({
     guests,
-    opens: Math.round(minuteOfDay(plan.opensAt, timeZone)),
-    closes: Math.round(minuteOfDay(plan.closesAt, timeZone)),
+    service: state.service,
+    plan: JSON.stringify(plan),
   })
   if (ahead.is === 'there')
     return <Board {...{ state, plan }} answer={ahead.answer} onGuests={setGuests} />

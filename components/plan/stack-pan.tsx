@@ -1,8 +1,8 @@
 import styles from '#components/plan/stack.module.css'
 import { usePlanWords } from '#components/plan/words.tsx'
 import type { PrepChoice } from '#lib/prep/food-of.ts'
-import type { DaysAlike } from '#lib/rooms/prep/facts/days-alike.ts'
-import { isEnough } from '#lib/rooms/prep/views/loads.ts'
+import type { ParTold } from '#lib/rooms/prep/facts/told-par.ts'
+import { type DayDot, dotsOf, portionsWith } from '#lib/rooms/prep/views/par-told.ts'
 import { loadTotal } from '#lib/station/portion-amount.ts'
 import type { Component } from '#lib/station/station-document.ts'
 
@@ -14,21 +14,21 @@ const COLUMNS = 3
 const heightOf = (portions: number, most: number): number =>
   Math.round((portions / Math.max(1, most)) * HIGH_PX)
 
-/** Ten days as dots at the height of what they would want: none over another. */
-const dotsOf = (alike: DaysAlike, most: number): readonly { left: number; bottom: number }[] => {
+/** Ten days as dots at the height of what they want: none over another. */
+const placed = (days: readonly DayDot[], most: number) => {
   const tops: number[] = []
-  return alike.days.map((portions, index) => {
+  return days.map(({ portions, isEnough }, index) => {
     const column = index % COLUMNS
     const bottom = Math.max(heightOf(portions, most) - DOT_PX, tops[column] ?? 0)
     tops[column] = bottom + DOT_PX
-    return { left: column * DOT_PX, bottom }
+    return { left: column * DOT_PX, bottom, isEnough }
   })
 }
 
 interface StackPanProps {
   readonly component: Component
   readonly choice: PrepChoice | null
-  readonly alike: DaysAlike | null
+  readonly told: ParTold | null
   /** Portions as high as the fullest stack. */
   readonly most: number
   readonly pan: string
@@ -36,11 +36,11 @@ interface StackPanProps {
   readonly onChoose: () => void
 }
 
-/** A pan of the plan: its loads stand up from it, with the days that they are enough for beside. */
+/** A pan of the plan: what is at hand and its loads stand up from it, the days that they are enough for beside. */
 export function StackPan({
   component,
   choice,
-  alike,
+  told,
   most,
   pan,
   isChosen,
@@ -48,35 +48,41 @@ export function StackPan({
 }: StackPanProps) {
   const words = usePlanWords()
   const loads = choice?.loads ?? 0
-  const portions = choice?.portions ?? 0
-  const each = loads === 0 ? 0 : portions / loads
-  const enough = alike ? isEnough(alike, portions) : []
+  const made = choice?.portions ?? 0
+  const each = loads === 0 ? 0 : made / loads
+  const portions = told ? portionsWith(told, made) : made
+  const atHand = portions - made
   return (
     <button
       type="button"
       className={styles.pan}
       data-notch={pan}
       aria-pressed={isChosen}
-      aria-label={words.panTitle(component.name, loads, loadTotal(component, portions))}
+      aria-label={words.panTitle(component.name, loads, loadTotal(component, made), atHand)}
       onClick={onChoose}
     >
       <span className={styles.above} aria-hidden="true">
         <span className={styles.both}>
           <span className={styles.stack}>
-            <b className={styles.count}>{loads === 0 ? words.noLoads : portions}</b>
+            <b className={styles.count}>{portions === 0 ? words.noLoads : portions}</b>
             {Array.from({ length: loads }, (_, load) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: loads have nothing else of their own
-              <span key={load} style={{ height: Math.max(14, heightOf(each, most)) }}>
+              <span key={load} style={{ height: Math.max(18, heightOf(each, most)) }}>
                 {each}
               </span>
             ))}
+            {atHand > 0 && (
+              <span data-at-hand="" style={{ height: Math.max(18, heightOf(atHand, most)) }}>
+                {atHand}
+              </span>
+            )}
           </span>
-          {alike && (
+          {told && (
             <span className={styles.dots}>
-              {dotsOf(alike, most).map(({ left, bottom }, index) => (
+              {placed(dotsOf(told, portions), most).map(({ left, bottom, isEnough }) => (
                 <span
                   key={`${left}-${bottom}`}
-                  data-short={enough[index] ? undefined : ''}
+                  data-short={isEnough ? undefined : ''}
                   style={{ left, bottom }}
                 />
               ))}

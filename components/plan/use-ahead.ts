@@ -9,10 +9,11 @@ export type Ahead =
   | { readonly is: 'there'; readonly answer: AheadAnswer }
 
 export interface AheadAsked {
+  /** The planned service whose par is asked for; left away where only its plans are. */
+  readonly service?: string
   readonly guests: number | null
-  /** Minutes of the day. */
-  readonly opens: number
-  readonly closes: number
+  /** Changes with the plan, so that its par is asked for anew. */
+  readonly plan?: string
 }
 
 const PATIENCE_MS = 6_000
@@ -25,11 +26,11 @@ const isAnswer = (value: unknown): value is AheadAnswer =>
 const codeOf = (value: unknown): string =>
   typeof value === 'object' && value !== null && 'code' in value ? String(value.code) : 'failed'
 
-export const askAhead = async ({ guests, opens, closes }: AheadAsked): Promise<Ahead> => {
+export const askAhead = async ({ guests, service }: AheadAsked): Promise<Ahead> => {
   const station = new URLSearchParams(location.search).get('station')
   const asked = new URLSearchParams({
-    ...{ opens: String(opens), closes: String(closes) },
     ...(station === null ? {} : { station }),
+    ...(service === undefined ? {} : { service }),
     ...(guests === null ? {} : { guests: String(guests) }),
   })
   try {
@@ -47,14 +48,15 @@ export const askAhead = async ({ guests, opens, closes }: AheadAsked): Promise<A
 /** The day ahead as the server reckons it; what was answered before stays while another is asked. */
 export const useAhead = (asked: AheadAsked): Ahead & { readonly again: () => void } => {
   const [ahead, setAhead] = useState<Ahead>({ is: 'looking' })
-  const { guests, opens, closes } = asked
+  const { guests, service, plan } = asked
   const look = useCallback(async () => {
-    const next = await askAhead({ guests, opens, closes })
+    const next = await askAhead({ guests, ...(service === undefined ? {} : { service }) })
     setAhead((before) => (next.is === 'lost' && before.is === 'there' ? before : next))
-  }, [guests, opens, closes])
+  }, [guests, service])
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another plan has another par
   useEffect(() => {
     const timer = setTimeout(() => void look(), SETTLE_MS)
     return () => clearTimeout(timer)
-  }, [look])
+  }, [look, plan])
   return { ...ahead, again: () => void look() }
 }

@@ -6,7 +6,7 @@ import type { Prepared, WayOut } from '#lib/prep/prep-plan.ts'
 import { tasksOf } from '#lib/prep/tasks-of.ts'
 import { type PlanForPrep, prepPlanOf } from '#lib/rooms/prep/facts/prep-plan-of.ts'
 import type { AheadAnswer } from '#lib/rooms/prep/views/ahead.ts'
-import { firstChoices } from '#lib/rooms/prep/views/loads.ts'
+import { firstChoices, isOnSale } from '#lib/rooms/prep/views/loads.ts'
 import { entryOf, guestsOf, type PlanEntry } from '#lib/rooms/prep/views/plan-entry.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
 import type { ServicePlan } from '#lib/service/events/plan-event.ts'
@@ -61,10 +61,9 @@ export const usePlan = (state: RunningState, plan: ServicePlan, answer: AheadAns
     [station, answer.wanted, answer.minutes, answer.yields, entry.items],
   )
   const taken = chosen ?? prep?.foods ?? first
-  const onSale = useMemo(() => new Set(first.map(({ component }) => component)), [first])
   const foods = useMemo(
-    () => taken.filter(({ component }) => onSale.has(component)),
-    [taken, onSale],
+    () => taken.filter(({ component }) => isOnSale(station, component, entry.items)),
+    [taken, station, entry.items],
   )
   const ownTable = own ?? prep?.ownTable ?? false
   const minute = Math.floor(useServerTime() / MINUTE_MS) * MINUTE_MS

@@ -8,8 +8,19 @@ import type { TakenShare } from '#lib/estimate/demand.ts'
 import { type ServiceCounts, SLOT_MINUTES, slotsOf, total } from '#lib/estimate/service-counts.ts'
 import { choose, FEWEST, shareOf } from '#lib/estimate/share-history.ts'
 
+/** Guests who come together at a time that is known; they are among the guests expected. */
+export interface TimedGroup {
+  /** Minute of the civil day. */
+  readonly minute: number
+  readonly guests: number
+}
+
 /** The service to forecast. */
-export type ServiceAhead = Pick<ServiceCounts, 'opens' | 'closes' | 'expected' | 'doors'>
+export interface ServiceAhead
+  extends Pick<ServiceCounts, 'opens' | 'closes' | 'expected' | 'doors'> {
+  /** Left away where none has a time. */
+  readonly groups?: readonly TimedGroup[]
+}
 
 export interface DemandModel {
   readonly profile: Profile
@@ -73,6 +84,24 @@ const EVEN = 0.02
 /** Part of each slot that one past day spreads to either neighbour; many days need less of it. */
 const SIDE = 0.15
 
+/**
+ * Builds of the groups that come at a known time, in the five minutes in which they come: as many as
+ * their part of the guests expected makes of all, none of a group before the doors or after the close.
+ */
+const timedBuilds = (ahead: ServiceAhead, all: number): number[] => {
+  const slots = slotsOf(ahead)
+  const timed: number[] = new Array(slots).fill(0)
+  const { expected, groups = [], opens } = ahead
+  if (expected === null || expected <= 0) return timed
+  for (const { minute, guests } of groups) {
+    const slot = Math.floor((minute - opens) / SLOT_MINUTES)
+    if (slot >= 0 && slot < slots)
+      timed[slot] = (timed[slot] ?? 0) + (all * Math.max(0, guests)) / expected
+  }
+  const whole = total(timed)
+  return whole > all ? timed.map((one) => (one * all) / whole) : timed
+}
+
 /** The expected builds of each slot, smoothed over its neighbours as far as few days make it rough. */
 const profileAhead = (others: readonly ServiceCounts[], ahead: ServiceAhead): Profile => {
   const slots = slotsOf(ahead)
@@ -88,8 +117,12 @@ const profileAhead = (others: readonly ServiceCounts[], ahead: ServiceAhead): Pr
       (1 - 2 * side) * sum + side * ((sums[slot - 1] ?? sum) + (sums[slot + 1] ?? sum)),
   )
   const whole = total(smooth)
+  const timed = timedBuilds(ahead, all)
+  const rest = all - total(timed)
   return smooth.map(
-    (sum) => all * (whole > 0 ? (1 - EVEN) * (sum / whole) + EVEN / slots : 1 / slots),
+    (sum, slot) =>
+      (timed[slot] ?? 0) +
+      rest * (whole > 0 ? (1 - EVEN) * (sum / whole) + EVEN / slots : 1 / slots),
   )
 }
 

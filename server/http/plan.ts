@@ -1,18 +1,16 @@
 /** What a day ahead is planned by: the menu, what past services taught, and what is planned already. */
-import { daysAlike } from '#lib/rooms/prep/facts/days-alike.ts'
+import { pastDays } from '#lib/rooms/day/facts/past-days.ts'
 import { measuredMinutes } from '#lib/rooms/prep/facts/measured-minutes.ts'
+import { type ParOfPlan, type ParTold, toldPar } from '#lib/rooms/prep/facts/told-par.ts'
 import type { AheadAnswer, PlannedService } from '#lib/rooms/prep/views/ahead.ts'
+import { isRunning } from '#lib/service/state.ts'
 import { withoutReaders } from '#lib/station/label.ts'
 import type { OpenHouse } from '#server/houses/open-house.ts'
 import { type MenuCoded, type MenuRoute, shows } from '#server/http/menu-route.ts'
 
-const MINUTES_OF_A_DAY = 1_440
 const MOST_GUESTS = 20_000
-/** Where nobody says when: a lunch. */
-const USUAL_OPENS = 680
-const USUAL_LENGTH = 60
 
-type House = Pick<OpenHouse, 'stations' | 'records' | 'services' | 'tastings'>
+type House = Pick<OpenHouse, 'stations' | 'records' | 'services' | 'tastings' | 'larder'>
 
 /** A whole number of the address; null where it is none, or out of its range. */
 const numberIn = (text: string, most: number): number | null => {
@@ -32,6 +30,20 @@ const plansOf = (
     return [{ service: rail.service, kind, on, doorsOpen, doorsClose, isOver: closesAt <= now }]
   })
 
+/** Par of a service that is planned, for as many guests as are asked for. */
+const wantedBy = (
+  { services, larder }: Pick<House, 'services' | 'larder'>,
+  asked: { readonly service: string; readonly station: string; readonly expected: number | null },
+  taught: Pick<ParOfPlan, 'past' | 'yields' | 'now'>,
+): Readonly<Record<string, ParTold>> => {
+  const rail = services.planned(asked.station).find(({ service }) => service === asked.service)
+  const state = rail?.state()
+  if (!state || !isRunning(state) || !state.plan) return {}
+  const { plan } = state
+  const { expected } = asked
+  return toldPar({ state, plan, expected, larder: larder.state(), ...taught })
+}
+
 /** For the lead and the person in charge. */
 export const planRows = (deps: {
   readonly house: House
@@ -43,23 +55,28 @@ export const planRows = (deps: {
     const kept = asked === '' ? stations.first() : stations.find(asked)
     if (!kept) return { code: 'no-such-station' }
     const { document } = kept
-    const taught = records.taught(document, 'real')
-    const opens = numberIn(query('opens'), MINUTES_OF_A_DAY) ?? USUAL_OPENS
-    const closes = numberIn(query('closes'), MINUTES_OF_A_DAY) ?? opens + USUAL_LENGTH
+    const past = pastDays(records.all(), document, 'real')
     const expected = numberIn(query('guests'), MOST_GUESTS)
+    const service = query('service')
     const batches = records
       .all()
       .filter(({ station, kind }) => station === document.id && kind === 'real')
       .flatMap((record) => record.batches)
+    const now = deps.now()
+    const yields = deps.house.tastings.corrected(document)
     return {
       code: 'done',
-      at: deps.now(),
+      at: now,
       station: withoutReaders(document),
-      past: taught.past.length,
-      wanted: daysAlike(taught, { opens, closes: Math.max(opens + 5, closes), expected }),
+      past: past.length,
+      wanted: wantedBy(
+        deps.house,
+        { service, station: document.id, expected },
+        { past, yields, now },
+      ),
       minutes: measuredMinutes(batches),
-      yields: deps.house.tastings.corrected(document),
-      plans: plansOf(deps.house, document.id, deps.now()),
+      yields,
+      plans: plansOf(deps.house, document.id, now),
     }
   }),
 ]

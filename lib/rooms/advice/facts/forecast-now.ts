@@ -22,6 +22,7 @@ import { waitNow } from '#lib/rooms/pans/facts/wait-now.ts'
 import { closesAt } from '#lib/service/closing.ts'
 import { instantAt, minuteAt } from '#lib/service/minute.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { timedGroups } from '#lib/service/timed-groups.ts'
 import { pansOf } from '#lib/station/find.ts'
 
 export interface ForecastAsked {
@@ -123,7 +124,7 @@ export const forecastNow = (
   const closing = closesAt(state, now)
   const closes = Math.max(minuteAt(state, closing), state.counts.opens + 1)
   const counts: ServiceCounts = { ...state.counts, closes }
-  const model = demandAhead(taught, counts)
+  const model = demandAhead(taught, { ...counts, groups: timedGroups(state.plan) })
   const menu = menuTaught(state.station, taught)
   const stocked = stockedNow(state, now, closes)
   const all = forecastAll(

@@ -12,14 +12,15 @@ const LEAST_LOST_CENTS = 5
 const FIRST_IN = 0.8
 const FIRST_NOT = 0.15
 
-const costOf = (station: StationDocument, id: string): number =>
+/** Cents of one portion, a usual guess where nobody said. */
+export const portionCents = (station: StationDocument, id: string): number =>
   station.components.find((one) => one.id === id)?.costCents ?? USUAL_COST_CENTS
 
 const itemCost = (station: StationDocument, item: Item): number => {
   const usual = usualChoice(item)
   return Object.entries(usual.parts).reduce(
-    (sum, [id, part]) => sum + part.portions * costOf(station, id),
-    usual.base === null ? 0 : costOf(station, usual.base),
+    (sum, [id, part]) => sum + part.portions * portionCents(station, id),
+    usual.base === null ? 0 : portionCents(station, usual.base),
   )
 }
 
@@ -30,7 +31,7 @@ const itemCost = (station: StationDocument, item: Item): number => {
 export const stakesOf = (station: StationDocument, id: string): Stakes => {
   const hearts = station.items.filter((item) => item.heart === id)
   const extra = station.components.find((one) => one.id === id)?.extraCents ?? 0
-  const leftCents = costOf(station, id)
+  const leftCents = portionCents(station, id)
   const lost =
     hearts.length === 0
       ? extra - leftCents

@@ -18,7 +18,7 @@ const MOST_SD = 0.09
  * Records of a station's services, oldest first, that teach the one ahead: a demo teaches demos, and a
  * practice teaches nothing, not even the next practice.
  */
-const ofKind = (
+export const ofKind = (
   records: readonly ServiceRecord[],
   station: string,
   kind: ServiceRecord['kind'],

@@ -2,6 +2,7 @@
 import type { WayOut } from '#lib/prep/prep-plan.ts'
 import type { PortionTotal } from '#lib/recipes/portion-total.ts'
 import type { PlanLack } from '#lib/rooms/prep/views/plan-entry.ts'
+import { parEn } from '#lib/rooms/prep/words/par-en.ts'
 import { tasksEn } from '#lib/rooms/prep/words/tasks-en.ts'
 import { list } from '#lib/words/counted-en.ts'
 import { sayDate } from '#lib/words/day-en.ts'
@@ -63,14 +64,12 @@ export const planEn = {
     load: 'a load',
   },
   noLoads: 'none',
-  panTitle: (name: string, loads: number, total: PortionTotal) =>
-    loads === 0 ? `${name}: none` : `${name}: ${tasksEn.loads(loads)}, ${sayPortionTotal(total)}`,
-  take: (mean: number, guests: number | null) =>
-    guests === null
-      ? `About ${Math.round(mean)} portions are wanted.`
-      : `About ${Math.round(mean)} portions for ${guests} guests.`,
-  enough: (days: number) => `Enough on ${days} days of 10.`,
-  oneMore: (money: string) => `One load more would leave about ${money} over.`,
+  panTitle: (name: string, loads: number, total: PortionTotal, atHand = 0) =>
+    `${name}: ${[
+      ...(loads === 0 ? [] : [`${tasksEn.loads(loads)}, ${sayPortionTotal(total)}`]),
+      ...(atHand === 0 ? [] : [`${atHand} in the larder`]),
+    ].join(' and ')}`.replace(/: $/, ': none'),
+  par: parEn,
   fewerLoads: 'load less',
   moreLoads: 'load more',
   minutes: (count: number, isGuess: boolean) =>

@@ -1,11 +1,20 @@
 import { expect, test } from 'vitest'
-import { firstChoices, loadSize } from '#lib/rooms/prep/views/loads.ts'
+import { loadSize } from '#lib/rooms/prep/facts/load-size.ts'
+import { parFor } from '#lib/rooms/prep/facts/par-for.ts'
+import { firstChoices } from '#lib/rooms/prep/views/loads.ts'
 import { componentOf } from '#lib/station/find.ts'
 import { TASTING_STATION } from '#tests/support/tasting.ts'
 
 const tuna = componentOf(TASTING_STATION, 'tuna')
 const yields = { tuna: { batches: 3, ratio: 0.88, range: { low: 0.845, high: 0.915 } } }
-const wanted = { tuna: { mean: 33, days: [20, 25, 28, 30, 32, 34, 36, 38, 40, 44] } }
+const par = (own: typeof yields | undefined) =>
+  parFor(TASTING_STATION, {
+    ahead: { on: '2026-12-04', expected: 80, firstBuilds: 60 },
+    ...{ past: [], items: null, there: {}, yields: own ?? {} },
+  })
+
+const tunaOf = (choices: ReturnType<typeof firstChoices>) =>
+  choices.find(({ component }) => component === 'tuna')
 
 test('[RC54] a load of a plan is what own batches really made, in whole portions', () => {
   expect(loadSize(TASTING_STATION, tuna)).toBe(20)
@@ -14,8 +23,8 @@ test('[RC54] a load of a plan is what own batches really made, in whole portions
 })
 
 test('[RC54] what is made is as many of these loads as cost the least', () => {
-  const [as] = firstChoices(TASTING_STATION, wanted, {}, null)
-  const [by] = firstChoices(TASTING_STATION, wanted, {}, null, yields)
+  const as = tunaOf(firstChoices(TASTING_STATION, par(undefined), {}, null))
+  const by = tunaOf(firstChoices(TASTING_STATION, par(yields), {}, null, yields))
   expect(as).toMatchObject({ component: 'tuna', portions: (as?.loads ?? 0) * 20 })
   expect(by).toMatchObject({ component: 'tuna', portions: (by?.loads ?? 0) * 17 })
   expect(by?.loads).toBeGreaterThanOrEqual(as?.loads ?? 0)

@@ -1,10 +1,15 @@
 import { describe, expect, test } from 'vitest'
-import { learnPast } from '#lib/estimate/demand-history.ts'
-import { noCounts } from '#lib/estimate/service-counts.ts'
-import { firstShares } from '#lib/rooms/advice/facts/stakes.ts'
-import { daysAlike } from '#lib/rooms/prep/facts/days-alike.ts'
 import { measuredMinutes } from '#lib/rooms/prep/facts/measured-minutes.ts'
-import { bestLoads, firstChoices, isEnough, oneMoreWasted } from '#lib/rooms/prep/views/loads.ts'
+import { carriedFor, parFor } from '#lib/rooms/prep/facts/par-for.ts'
+import type { ParTold } from '#lib/rooms/prep/facts/told-par.ts'
+import { firstChoices } from '#lib/rooms/prep/views/loads.ts'
+import {
+  dotsOf,
+  enoughDays,
+  highestOf,
+  oneMoreLeft,
+  portionsWith,
+} from '#lib/rooms/prep/views/par-told.ts'
 import {
   alsoTheDayBefore,
   crewOf,
@@ -14,73 +19,100 @@ import {
   planCommandOf,
   withReader,
 } from '#lib/rooms/prep/views/plan-entry.ts'
-import { componentOf } from '#lib/station/find.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import { at, MINUTE } from '#tests/support/prep-plans.ts'
 import { demoStation } from '#tests/support/service.ts'
 
-const ahead = (expected: number | null) => ({ opens: 680, closes: 740, expected })
-const menuAlone = learnPast([], firstShares(demoStation))
+const ahead = (expected: number | null) => ({ on: '2026-12-04', expected, firstBuilds: 60 })
+const byMenu = (expected: number | null, more: Partial<Parameters<typeof parFor>[1]> = {}) =>
+  parFor(demoStation, { ahead: ahead(expected), past: [], items: null, there: {}, ...more })
 
-describe('ten days like the one that is planned', () => {
-  test('[PP16] are the middles of ten equal parts of what is forecast, the fewest first', () => {
-    const wanted = daysAlike(menuAlone, ahead(46))
+/** As the screen is told it, nothing at hand and no real days. */
+const told = (more: Partial<ParTold>): ParTold => ({
+  ...{ mean: 22, days: [10, 14, 16, 18, 20, 22, 24, 27, 30, 40], share: 0.4, loads: 2 },
+  ...{ leftCents: 40, lostCents: 480, real: null, isCarried: false },
+  atHand: { lots: [], portions: 0, others: 0 },
+  ...more,
+})
+
+describe('par of a plan', () => {
+  test('[PR11] by the menu alone: of each component ten days, the fewest first, more with more guests', () => {
+    const wanted = byMenu(46)
     expect(Object.keys(wanted).sort()).toEqual(demoStation.components.map(({ id }) => id).sort())
-    for (const { mean, days } of Object.values(wanted)) {
+    for (const { mean, days, share, loads } of Object.values(wanted)) {
       expect(days).toHaveLength(10)
       expect([...days].sort((a, b) => a - b)).toEqual(days)
       const average = days.reduce((sum, one) => sum + one, 0) / 10
       expect(Math.abs(average - mean)).toBeLessThan(0.1 * mean + 1)
+      expect(share).toBeGreaterThan(0)
+      expect(share).toBeLessThanOrEqual(1)
+      expect(loads).toBeGreaterThan(0)
     }
-    const [few, many] = [daysAlike(menuAlone, ahead(20)), daysAlike(menuAlone, ahead(80))]
-    expect(many.beans?.mean).toBeGreaterThan(3 * (few.beans?.mean ?? 0))
+    expect(byMenu(80).beans?.mean).toBeGreaterThan(3 * (byMenu(20).beans?.mean ?? 0))
   })
 
-  test('[PP16] a past with twice the guests’ builds says so, and the menu alone says less surely', () => {
-    const builds = Array.from({ length: 12 }, () => 8)
-    const day = {
-      ...noCounts(680, 740, 48),
-      builds,
-      takings: { beans: builds },
-      portions: { beans: builds },
-    }
-    const taught = learnPast([day, day, day, day, day], firstShares(demoStation))
-    const known = daysAlike(taught, ahead(48))
-    expect(known.beans?.mean).toBeGreaterThan(70)
-    const spread = (days: readonly number[] = []) => (days.at(-1) ?? 0) / Math.max(1, days[0] ?? 1)
-    expect(spread(known.beans?.days)).toBeLessThan(
-      spread(daysAlike(menuAlone, ahead(96)).beans?.days),
-    )
+  test('[PR12] the same question has the same answer', () => {
+    expect(byMenu(46)).toEqual(byMenu(46))
   })
 
-  test('[PP16] the first loads are those that cost the least over them', () => {
-    const days = [10, 14, 16, 18, 20, 22, 24, 27, 30, 40]
-    const dear = { lostCents: 500, leftCents: 10 }
-    const cheap = { lostCents: 10, leftCents: 500 }
-    expect(bestLoads(days, 12, dear)).toBe(4)
-    expect(bestLoads(days, 12, cheap)).toBe(1)
-    for (const stakes of [dear, cheap, { lostCents: 100, leftCents: 100 }]) {
-      const cost = (loads: number) =>
-        days.reduce((sum, wanted) => {
-          const short = Math.max(0, wanted - 12 * loads)
-          return (
-            sum + stakes.lostCents * short + stakes.leftCents * Math.max(0, 12 * loads - wanted)
-          )
-        }, 0)
-      const best = bestLoads(days, 12, stakes)
-      for (let loads = 1; loads < 8; loads += 1) expect(cost(best)).toBeLessThanOrEqual(cost(loads))
-    }
-    expect(isEnough({ mean: 22, days }, 24).filter((is) => is)).toHaveLength(7)
-    const beans = { ...componentOf(demoStation, 'beans'), costCents: 40 }
-    expect(oneMoreWasted(beans, { mean: 22, days }, 40, 12)).toBe(480)
+  test('[PR8] what is at hand is taken off, and enough of it is no load at all', () => {
+    const plain = byMenu(46)
+    const some = byMenu(46, { there: { slaw: 20 } })
+    expect(some.slaw?.loads).toBe((plain.slaw?.loads ?? 0) - 1)
+    const enough = byMenu(46, { there: { slaw: 200 } })
+    expect(enough.slaw?.loads).toBe(0)
+    expect(
+      firstChoices(demoStation, enough, {}, null).map(({ component }) => component),
+    ).not.toContain('slaw')
+  })
+
+  test('[PR9] what is cold or dry may serve another service; what was hot is counted as thrown out', () => {
+    const day = (on: string) => ({
+      ...{ on, expected: 46, builds: 46, items: {}, takings: {}, portions: {}, soldOut: [] },
+    })
+    const weekdays = ['2026-11-23', '2026-11-24', '2026-11-25', '2026-11-30', '2026-12-01']
+    const past = [...weekdays, '2026-12-02', '2026-12-03', '2026-11-20'].map(day)
+    const carried = (held: 'hot' | 'cold' | 'dry', days: readonly ReturnType<typeof day>[]) =>
+      carriedFor({ held }, demoStation, { past: days, ahead: ahead(46) })
+    expect(carried('hot', past)).toBe(0)
+    expect(carried('cold', past)).toBe(1)
+    expect(carried('dry', past)).toBe(3)
+    expect(carried('cold', [])).toBe(0)
+    expect(carried('dry', [])).toBe(0)
+  })
+
+  test('[PR13] one too few loses the price less what the build’s portions cost; one left over what it cost', () => {
+    const { chicken, slaw } = byMenu(46)
+    // 650 cents less 115 of chicken, 30 of pita or 25 of rice and what of 28, 18, 30, 25 and 20 goes in.
+    expect(chicken?.lostCents).toBeGreaterThan(650 - 115 - 30 - 2 * 121)
+    expect(chicken?.lostCents).toBeLessThan(650 - 115 - 25)
+    expect(chicken?.leftCents).toBe(115)
+    expect(slaw?.leftCents).toBe(18)
+  })
+
+  test('[PR10] ten real days stand for the dots, and one that ran out is never enough', () => {
+    const days = [12, 14, 16, 18, 20, 22, 24, 26, 28, 30].map((portions, index) => ({
+      on: `2026-11-${10 + index}`,
+      portions,
+      atLeast: portions === 14,
+    }))
+    const real = told({ real: { days, sameWeekday: false } })
+    const enough = (one: ParTold, portions: number) =>
+      dotsOf(one, portions).filter(({ isEnough }) => isEnough).length
+    expect(enough(real, 24)).toBe(6)
+    expect(enough(told({}), 24)).toBe(7)
+    expect(enoughDays(real, 24)).toBe(7)
+    expect(highestOf(real, 12)).toBe(30)
+    expect(portionsWith(told({ atHand: { lots: [], portions: 9, others: 0 } }), 12)).toBe(21)
+    expect(oneMoreLeft(told({}), 40, 12)).toBe(480)
   })
 
   test('[PP16] what isn’t on sale is in no plan, and a measured time is the plan’s', () => {
-    const wanted = daysAlike(menuAlone, ahead(46))
-    const all = firstChoices(demoStation, wanted, { beans: 22 }, null)
+    const all = firstChoices(demoStation, byMenu(46), { beans: 22 }, null)
     expect(all.map(({ component }) => component)).toContain('tuna')
     expect(all.find(({ component }) => component === 'beans')?.minutes).toBe(22)
-    const some = firstChoices(demoStation, wanted, {}, ['bean-and-pepper'])
+    const items = ['bean-and-pepper']
+    const some = firstChoices(demoStation, byMenu(46, { items }), {}, items)
     expect(some.map(({ component }) => component)).not.toContain('tuna')
   })
 

@@ -9,7 +9,10 @@ import { labelHere } from '#lib/station/filled.ts'
 import { findComponent } from '#lib/station/find.ts'
 import { isOfBefore } from '#lib/station/relabelled.ts'
 
-const madeHere = ({ station }: RunningState, component: string): readonly string[] | null => {
+/** What tells whether a lot is what this station calls so. */
+export type HereNow = Pick<RunningState, 'station' | 'portions' | 'labelVersions'>
+
+const madeHere = ({ station }: HereNow, component: string): readonly string[] | null => {
   const found = findComponent(station, component)
   if (!found) return null
   const ways = [...waysTo(station, found)].flatMap((way) => way.at(-1) ?? [])
@@ -17,7 +20,7 @@ const madeHere = ({ station }: RunningState, component: string): readonly string
 }
 
 /** Why a lot isn't what this station calls so; null where it is. */
-const otherwise = (state: RunningState, lot: Lot): TakeProblem | null => {
+export const madeOtherwise = (state: HereNow, lot: Lot): TakeProblem | null => {
   const made = madeHere(state, lot.component)
   const isSame =
     made !== null &&
@@ -48,7 +51,7 @@ export const takenFromLarder = (
   asked: { readonly amount: number; readonly now: number; readonly saysWhy: boolean },
 ): { readonly problem: TakeProblem } | { readonly food: LotFood } => {
   const lot = lotIn(larder, id)
-  const problem = lotTakeProblem(larder, id, asked) ?? (lot ? otherwise(state, lot) : null)
+  const problem = lotTakeProblem(larder, id, asked) ?? (lot ? madeOtherwise(state, lot) : null)
   if (problem || !lot) return { problem: problem ?? { code: 'no-such-lot' } }
   const { amount, setAsideAt, since, version, place, bound, unreadSince, ...food } = lot
   // Another of the house may name allergens that this station's set doesn't.

@@ -1,0 +1,153 @@
+/** Par: how much of each component to have ready for a day, all of a menu together, and why. */
+import { daySize, type SizedDay } from '#lib/estimate/par/day-size.ts'
+import { type DrawnDay, drawnDays } from '#lib/estimate/par/drawn-days.ts'
+import { menuMix } from '#lib/estimate/par/menu-mix.ts'
+import { type DayAhead, type PastDay, ranOut, wantedOfItem } from '#lib/estimate/par/past-day.ts'
+import { enoughFor, marginOf, type WholeMenu, wholeLoads } from '#lib/estimate/par/whole-builds.ts'
+import type { StationDocument } from '#lib/station/station-document.ts'
+
+export interface ParAsked {
+  readonly station: Pick<StationDocument, 'items' | 'components'>
+  /** Past services, the oldest first. */
+  readonly past: readonly PastDay[]
+  readonly ahead: DayAhead
+  /** Ids of the items on sale; null: all of them. */
+  readonly items: readonly string[] | null
+  /** By component. */
+  readonly of: Readonly<Record<string, ParOf>>
+}
+
+export interface ParOf {
+  /** Portions of one load, 1 or more. */
+  readonly size: number
+  /** Portions at hand that may be sold all day. */
+  readonly there: number
+  readonly costCents: number
+  /** Services to come that may still use what is left over; 0: it is thrown out. */
+  readonly carriedFor: number
+}
+
+export interface ComponentPar {
+  /** Portions wanted on average. */
+  readonly mean: number
+  /** Portions wanted on ten days, the fewest first: the middles of ten equally likely tenths. */
+  readonly days: readonly number[]
+  /** Of the builds so many take it, 0 to 1. */
+  readonly share: number
+  /** Loads to make beside what is at hand. */
+  readonly loads: number
+  /** Cents that one portion left over loses, carried or thrown out. */
+  readonly leftCents: number
+  /** Cents that one lacking portion loses, with the build that isn't made for it. */
+  readonly lostCents: number
+}
+
+/**
+ * What is carried loses so much of its cost: the day it may be needed can want less, or something
+ * else goes first. Found by simulation.
+ */
+const CARRIED_SHARE = 0.25
+/** Of what the services to come want on average, so much is carried at most. */
+const CARRIED_OF_MEAN = 0.7
+/** Days that are drawn, and those of them over which loads are weighed against each other. */
+const DAYS = 300
+const WEIGHED = 160
+const SAID = 10
+
+const sized = (station: ParAsked['station'], day: PastDay): SizedDay => ({
+  on: day.on,
+  expected: day.expected,
+  wanted: station.items.reduce((sum, item) => sum + wantedOfItem(station, item, day), 0),
+  atLeast: station.items.some((item) => (day.items[item.id] ?? 0) > 0 && ranOut(item, day.soldOut)),
+})
+
+/** What is at stake with each component and item, by place; `means`: portions of a day by component. */
+export const wholeMenu = (
+  { items, components }: ParAsked['station'],
+  of: Readonly<Record<string, Pick<ParOf, 'costCents' | 'carriedFor'>>>,
+  means: readonly number[],
+): WholeMenu => ({
+  costCents: components.map(({ id }) => of[id]?.costCents ?? 0),
+  carriedCents: components.map(({ id }) => (of[id]?.costCents ?? 0) * CARRIED_SHARE),
+  mostCarried: components.map(
+    ({ id }, place) => (of[id]?.carriedFor ?? 0) * CARRIED_OF_MEAN * (means[place] ?? 0),
+  ),
+  priceCents: items.map(({ priceCents }) => priceCents),
+})
+
+interface Stake {
+  readonly share: number
+  readonly lostCents: number
+}
+
+/** Of the builds that take each component: how many there are, and what one loses that isn't made. */
+const stakes = (menu: WholeMenu, days: readonly DrawnDay[], components: number): Stake[] => {
+  const taking: number[] = new Array(components).fill(0)
+  const margins: number[] = new Array(components).fill(0)
+  let all = 0
+  for (const { builds, each } of days)
+    for (const build of builds) {
+      all += each
+      const margin = each * marginOf(menu, build)
+      const base = build.bases[0]
+      for (const place of base === undefined ? build.components : [...build.components, base]) {
+        taking[place] = (taking[place] ?? 0) + each
+        margins[place] = (margins[place] ?? 0) + margin
+      }
+    }
+  return taking.map((count, place) => ({
+    share: count / Math.max(1, all),
+    lostCents: Math.round((margins[place] ?? 0) / Math.max(1, count)),
+  }))
+}
+
+/**
+ * Of each component that something on sale takes: what a day like it wants, the loads that cost least
+ * over such days, all of the menu together, and what is at stake. Takes a few hundredths of a second.
+ */
+export const parOf = (asked: ParAsked): Readonly<Record<string, ComponentPar>> => {
+  const { station, past, ahead, of } = asked
+  const size = daySize(
+    past.map((day) => sized(station, day)),
+    ahead,
+  )
+  const mix = menuMix(station, past.slice(-size.wanted.length), size.wanted)
+  const onSale = {
+    components: station.components,
+    items: station.items.filter(({ id }) => asked.items === null || asked.items.includes(id)),
+  }
+  const days = drawnDays(onSale, size, mix, DAYS)
+  const means = station.components.map(
+    (_, place) => days.reduce((sum, day) => sum + (day.wanted[place] ?? 0), 0) / DAYS,
+  )
+  const isWanted = means.map((mean) => mean > 0)
+  const menu = wholeMenu(onSale, of, means)
+  const loads = wholeLoads(menu, days.slice(0, WEIGHED), {
+    size: station.components.map(({ id }) => Math.max(1, of[id]?.size ?? 1)),
+    there: station.components.map(({ id }) => of[id]?.there ?? 0),
+    isWanted,
+  })
+  const atStake = stakes(menu, days.slice(0, WEIGHED), station.components.length)
+  return Object.fromEntries(
+    station.components.flatMap(({ id }, place): [string, ComponentPar][] => {
+      const stake = atStake[place]
+      if (!isWanted[place] || !stake) return []
+      const wanted = days.map((day) => day.wanted[place] ?? 0)
+      const isCarried = (of[id]?.carriedFor ?? 0) > 0
+      return [
+        [
+          id,
+          {
+            mean: means[place] ?? 0,
+            days: Array.from({ length: SAID }, (_, index) =>
+              Math.round(enoughFor(wanted, (index + 0.5) / SAID)),
+            ),
+            loads: loads[place] ?? 0,
+            leftCents: Math.round((of[id]?.costCents ?? 0) * (isCarried ? CARRIED_SHARE : 1)),
+            ...stake,
+          },
+        ],
+      ]
+    }),
+  )
+}

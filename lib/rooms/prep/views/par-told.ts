@@ -1,0 +1,36 @@
+/** What the loads of a component mean for the day, by its par as the plan's screen is told it. */
+import type { ParTold } from '#lib/rooms/prep/facts/told-par.ts'
+
+/** Portions that the day begins with: what is at hand, and what is made. */
+export const portionsWith = ({ atHand }: Pick<ParTold, 'atHand'>, made: number): number =>
+  atHand.portions + made
+
+/** On how many days of ten so many portions are enough, as computed of past services or the menu. */
+export const enoughDays = ({ days }: Pick<ParTold, 'days'>, portions: number): number =>
+  days.filter((wanted) => wanted <= portions).length
+
+export interface DayDot {
+  readonly portions: number
+  /** So many portions would have been enough; not where it ran out, since nobody knows of how many. */
+  readonly isEnough: boolean
+}
+
+/** Ten days, real ones where there are as many, and whether so many portions are enough. */
+export const dotsOf = ({ days, real }: ParTold, portions: number): readonly DayDot[] =>
+  real === null
+    ? days.map((wanted) => ({ portions: wanted, isEnough: wanted <= portions }))
+    : real.days.map((day) => ({
+        portions: day.portions,
+        isEnough: !day.atLeast && day.portions <= portions,
+      }))
+
+/** The most that a pan's stack or one of its days comes to, in portions. */
+export const highestOf = (told: ParTold, made: number): number =>
+  Math.max(portionsWith(told, made), ...dotsOf(told, 0).map(({ portions }) => portions))
+
+/** Cents that one load more would leave over beside what is left already. */
+export const oneMoreLeft = (told: ParTold, portions: number, size: number): number => {
+  const left = (amount: number) =>
+    told.days.reduce((sum, wanted) => sum + Math.max(0, amount - wanted), 0) / told.days.length
+  return Math.round((left(portions + size) - left(portions)) * told.leftCents)
+}

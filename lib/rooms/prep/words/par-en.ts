@@ -1,0 +1,49 @@
+/** Why so much of a component is planned: one sentence, then the figures behind it. */
+import type { RealDays } from '#lib/estimate/par/real-days.ts'
+import { sayDate } from '#lib/words/day-en.ts'
+
+const outOf100 = (share: number): string => {
+  const count = Math.round(100 * share)
+  return count === 0 ? 'Fewer than 1 build in 100 takes it' : `${count} of 100 builds take it`
+}
+
+/** First and last of them by the calendar. */
+const between = ({ days }: RealDays): string => {
+  const on = days.map((day) => day.on).sort()
+  return `${sayDate(on[0] ?? '')} to ${sayDate(on.at(-1) ?? '')}`
+}
+
+export const parEn = {
+  enough: (portions: number, days: number) =>
+    portions === 0
+      ? `None: enough on ${days} days of 10.`
+      : `${portions} portions: enough on ${days} days of 10.`,
+  oneMore: (money: string) => `One load more would leave about ${money} over.`,
+  take: (mean: number, share: number, guests: number | null) =>
+    guests === null
+      ? `About ${Math.round(mean)} portions wanted: ${outOf100(share)}`
+      : `About ${Math.round(mean)} portions for ${guests} guests: ${outOf100(share)}`,
+  from: (past: number) =>
+    past === 0
+      ? 'No service recorded yet: a guess by the menu'
+      : past === 1
+        ? 'From 1 service so far'
+        : `From ${past} services so far`,
+  atHand: (portions: number, lastDay: string | null) =>
+    lastDay === null
+      ? `In the larder: ${portions}`
+      : `In the larder: ${portions}, the first to use by ${sayDate(lastDay)}`,
+  notCounted: (lots: number) =>
+    lots === 1
+      ? '1 more in the larder isn’t counted: look at it there'
+      : `${lots} more in the larder aren’t counted: look at them there`,
+  left: (money: string, isCarried: boolean) =>
+    isCarried
+      ? `One left over: ${money}, it may go to the next service`
+      : `One left over: ${money}, thrown out`,
+  lost: (money: string) => `One too few: ${money}, the whole build`,
+  dots: (real: RealDays | null, enough: number) =>
+    real === null
+      ? 'The dots are 10 computed days'
+      : `The dots are 10 real days${real.sameWeekday ? ' of this weekday' : ''}, ${between(real)}: enough on ${enough}`,
+} as const

@@ -1,0 +1,54 @@
+import { describe, expect, test } from 'vitest'
+import { pastDays } from '#lib/rooms/day/facts/past-days.ts'
+import type { ServiceRecord } from '#lib/rooms/day/facts/service-record.ts'
+import { portionsOf } from '#lib/station/portion.ts'
+import { recordOf } from '#tests/support/records.ts'
+import { demoStation } from '#tests/support/service.ts'
+
+const portion = portionsOf(demoStation).chicken
+if (!portion) throw new Error('chicken has no portion')
+
+const chicken = (left: number): Partial<ServiceRecord> => ({
+  components: {
+    chicken: {
+      ...{ portion, loaded: 30 * portion.amount, used: 0, wasted: 0, wastedFor: {} },
+      ...{ corrected: 0, takenAway: 0, left },
+    },
+  },
+})
+const of = (...records: readonly ServiceRecord[]) => pastDays(records, demoStation, 'real')
+
+describe('past services as par reads them', () => {
+  test('[PR4] real ones in order, with what was wanted and what ran out', () => {
+    const days = of(recordOf(20_001, 30, chicken(0)), recordOf(20_000, 12, chicken(portion.amount)))
+    expect(days.map(({ builds, soldOut }) => [builds, soldOut])).toEqual([
+      [12, []],
+      [30, ['chicken']],
+    ])
+    expect(days[1]).toMatchObject({
+      expected: 30,
+      items: { 'garden-chicken': 30 },
+      takings: { chicken: 30 },
+      portions: { chicken: 30 },
+    })
+  })
+
+  test('[PR4] what came to its end as the service closed hadn’t run out, also where it was thrown out', () => {
+    const ended = { what: 'pan', end: 'throw-out', component: 'chicken', how: 'eye' } as const
+    const ends = [{ ...ended, amount: 3 * portion.amount }]
+    expect(of(recordOf(20_000, 30, { ...chicken(0), ends }))[0]?.soldOut).toEqual([])
+  })
+
+  test('[PR5] a practice, a demo, another station’s, a service cut short and a plan dropped teach nothing', () => {
+    expect(
+      of(
+        recordOf(1, 30, { kind: 'practice' }),
+        recordOf(2, 30, { kind: 'demo' }),
+        recordOf(3, 30, { station: 'other' }),
+        recordOf(4, 30, { cutShort: true }),
+        recordOf(5, 30, { neverOpened: true }),
+        recordOf(6, 0),
+      ),
+    ).toEqual([])
+  })
+})

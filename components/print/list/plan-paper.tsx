@@ -9,7 +9,6 @@ import { type Ahead, askAhead } from '#components/plan/use-ahead.ts'
 import { PaperPage } from '#components/print/paper-page.tsx'
 import { PaperScreen } from '#components/print/paper-screen.tsx'
 import { PaperWordsProvider, usePaperWords } from '#components/print/words.tsx'
-import { minuteOfDay } from '#lib/measure/civil.ts'
 import { type Paper, paperOf } from '#lib/paper/page/papers.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
 import type { ServicePlan } from '#lib/service/events/plan-event.ts'
@@ -130,16 +129,13 @@ function Planned({ service, title, render }: Followed & { readonly service: stri
   const plan = isRunning(state) && state.service === service ? state.plan : undefined
   const expected = isRunning(state) ? state.expected : null
   const [ahead, setAhead] = useState<Ahead>({ is: 'looking' })
-  const timeZone = isRunning(state) ? state.station.timeZone : 'UTC'
-  const [opens, closes] = plan
-    ? [plan.opensAt, plan.closesAt].map((at) => Math.round(minuteOfDay(at, timeZone)))
-    : []
+  const isPlanned = plan !== undefined
   useEffect(() => {
     let isShown = true
     let timer: ReturnType<typeof setTimeout> | undefined
     const look = async () => {
-      if (opens === undefined || closes === undefined) return
-      const next = await askAhead({ guests: expected, opens, closes })
+      if (!isPlanned) return
+      const next = await askAhead({ guests: expected })
       if (!isShown) return
       setAhead(next)
       if (next.is === 'lost') timer = setTimeout(() => void look(), AGAIN_AFTER_MS)
@@ -149,7 +145,7 @@ function Planned({ service, title, render }: Followed & { readonly service: stri
       isShown = false
       clearTimeout(timer)
     }
-  }, [opens, closes, expected])
+  }, [isPlanned, expected])
   if (!isRunning(state) || plan === undefined)
     return <Quiet title={title} note={words.connecting} />
   if (state.prep === undefined) return <Quiet title={title} note={words.notTaken} />

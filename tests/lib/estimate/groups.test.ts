@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { demandAhead, learnPast } from '#lib/estimate/demand-history.ts'
 import { noCounts, total } from '#lib/estimate/service-counts.ts'
-import { timedGroups } from '#lib/service/timed-groups.ts'
+import { timedGroups } from '#lib/rooms/advice/facts/timed-groups.ts'
 
 const past = Array.from({ length: 6 }, () => ({
   ...noCounts(690, 750, 60),

@@ -17,12 +17,12 @@ import { menuTaught } from '#lib/rooms/advice/facts/menu-taught.ts'
 import { plansTogether } from '#lib/rooms/advice/facts/plans-together.ts'
 import { safetyDue } from '#lib/rooms/advice/facts/safety-due.ts'
 import { soldOut } from '#lib/rooms/advice/facts/sold-out.ts'
+import { timedGroups } from '#lib/rooms/advice/facts/timed-groups.ts'
 import { supplyOf } from '#lib/rooms/pans/facts/supply.ts'
 import { waitNow } from '#lib/rooms/pans/facts/wait-now.ts'
 import { closesAt } from '#lib/service/closing.ts'
 import { instantAt, minuteAt } from '#lib/service/minute.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { timedGroups } from '#lib/service/timed-groups.ts'
 import { pansOf } from '#lib/station/find.ts'
 
 export interface ForecastAsked {

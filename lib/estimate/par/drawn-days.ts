@@ -25,7 +25,7 @@ export interface DrawnDay {
 }
 
 /** Builds of a day that are drawn one by one. */
-const MOST_BUILDS = 150
+const MOST_BUILDS = 100
 /** Variance of a count by its mean: guests come in groups. */
 const TOGETHER = 1.4
 const SEED = 20_261_129

@@ -50,8 +50,8 @@ const CARRIED_SHARE = 0.25
 /** Of what the services to come want on average, so much is carried at most. */
 const CARRIED_OF_MEAN = 0.7
 /** Days that are drawn, and those of them over which loads are weighed against each other. */
-const DAYS = 300
-const WEIGHED = 160
+const DAYS = 240
+const WEIGHED = 80
 const SAID = 10
 
 const sized = (station: ParAsked['station'], day: PastDay): SizedDay => ({
@@ -103,7 +103,7 @@ const stakes = (menu: WholeMenu, days: readonly DrawnDay[], components: number):
 
 /**
  * Of each component that something on sale takes: what a day like it wants, the loads that cost least
- * over such days, all of the menu together, and what is at stake. Takes a few hundredths of a second.
+ * over such days, all of the menu together, and what is at stake. Takes a few tenths of a second.
  */
 export const parOf = (asked: ParAsked): Readonly<Record<string, ComponentPar>> => {
   const { station, past, ahead, of } = asked

@@ -15,6 +15,9 @@ export interface WholeMenu {
   readonly priceCents: readonly number[]
 }
 
+/** A build on another base than was wanted loses so much of its margin. Common practice, no source. */
+const OTHER_BASE = 0.25
+
 /** Cents that a build loses which isn't made: its price less what its portions cost. */
 export const marginOf = (
   { costCents, priceCents }: WholeMenu,
@@ -81,6 +84,7 @@ const flatCost = (menu: WholeMenu, day: FlatDay, portions: readonly number[]): n
       there[place] = (there[place] ?? 0) - (amounts[k] ?? 0)
     }
     if (first < after) {
+      if (base > first) cost += OTHER_BASE * (margins[build] ?? 0)
       const place = bases[base] ?? 0
       there[place] = (there[place] ?? 0) - each
     }

@@ -47,7 +47,7 @@ const texts = (lot: LotFacts, cafe: string, where: SaidWhere): LabelTexts => {
       ...sayAllergens(lot.said),
       ...(lot.cooling === null ? [] : sayCooling(lot.cooling, where)),
       ...(lot.daysLeft === null ? [] : sentence(daysOnceThawed(lot.daysLeft), { weight: 'bold' })),
-      ...(lot.stoodOpen ? sentence('It stood open: never a protected back-up.', { pt: 9 }) : []),
+      ...(lot.stoodOpen ? sentence('It was open on the line: never a protected back-up.', { pt: 9 }) : []),
     ],
     foot: [
       row(
@@ -66,7 +66,7 @@ const texts = (lot: LotFacts, cafe: string, where: SaidWhere): LabelTexts => {
 
 export const larderLabelsEn = {
   title: 'Larder labels',
-  lots: 'What stands in the larder',
+  lots: 'What is in the larder',
   empty: 'Nothing is in the larder.',
   texts,
 } as const

@@ -211,7 +211,7 @@ export const recipeCardEn = {
   noTitle: 'Recipe card',
   columns: COLUMNS,
   rows,
-  draft: 'As the set-up stands now',
+  draft: 'As the set-up is now',
   foot: `${recipeEn.rounding} Local code and the certified person in charge decide.`,
   toRecipe: 'To the recipe',
   noSuch: recipeEn.noSuch,

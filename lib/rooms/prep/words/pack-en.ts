@@ -119,8 +119,8 @@ const rule = (item: PackItem, name: Named): string => {
       return 'as the line is set up'
     case 'back-up':
       return item.own === null
-        ? 'stands behind'
-        : 'stands behind, protected: that tool in no other pan'
+        ? 'goes behind its pan'
+        : 'goes behind its pan, protected: that tool in no other pan'
     case 'tool':
       return `one a pan: ${list(
         item.components.map((one) => inSentence(name(one))),

@@ -32,8 +32,11 @@ const cellOf = (
   return all.length === 0 ? [] : [{ text: all.join(', '), pt: 10, lines: 8, ...of }]
 }
 
+const BY_LABELS: readonly SheetWord[] = ['contains', 'may-contain', 'unknown']
+
 const rowOf = ({ codes, contactKnown }: Sheet, row: SheetRow): TableRow => {
-  const isNamed = row.cells.some(({ word }) => word !== 'not-listed' && word !== 'free')
+  // By its own labels: what only touches it is no word of theirs.
+  const isNamed = row.cells.some(({ word }) => BY_LABELS.includes(word))
   const of = (word: SheetWord, more: Pick<Text, 'weight'> = {}) => cellOf(codes, row, word, more)
   return {
     kind: 'cells',

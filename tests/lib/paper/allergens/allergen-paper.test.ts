@@ -41,6 +41,15 @@ describe('the allergen sheet on paper', () => {
     expect(named).toBeGreaterThan(50)
   })
 
+  it('[PA42] food of which no label names anything promises nothing, though it touches what has it', () => {
+    const rice = allergenPaperEn
+      .rows(sheetWith(demoStation))
+      .flatMap((row) => (row.kind === 'cells' ? [row.cells] : []))
+      .find(([food]) => food?.[0]?.text === 'Brown rice')
+    expect(rice?.[1]?.map(({ text }) => text)).toEqual([NOTHING_NAMED])
+    expect(rice?.[3]?.map(({ text }) => text)).toEqual(['wheat, sesame, gluten'])
+  })
+
   it('[PA42] never reads as none: unread labels are loud, and unsaid contacts are told in each row', () => {
     const unread = sheetWith({
       ...demoStation,

@@ -69,11 +69,10 @@ export const tastingRows = (deps: {
     const tastings = await deps.tastings.of(station.id)
     return { code: 'done', now: deps.now(), station: withoutReaders(station), tastings }
   }),
-  shows('/tasting/yields', ({ query }): MenuCoded | YieldsNow => {
+  // A station that isn't published yet has a recipe's page too, and no batches of its own.
+  shows('/tasting/yields', ({ query }): YieldsNow => {
     const station = deps.station(query('station'))
-    return station
-      ? { code: 'done', yields: deps.tastings.yields(station.id) }
-      : { code: 'no-such-station' }
+    return { code: 'done', yields: station ? deps.tastings.yields(station.id) : [] }
   }),
   takesMenu(
     '/tasting/do',

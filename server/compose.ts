@@ -137,7 +137,14 @@ export const composeStation = async ({
     routes: [
       ...menuRoutes(access, logger, [
         ...menuRows(access, menu),
-        ...larderRows({ larder: own.larder, labels: own.larderLabels, access, now: clock.now }),
+        ...larderRows({
+          larder: own.larder,
+          labels: own.labels,
+          lotLabels: own.larderLabels,
+          stations: own.stations,
+          access,
+          now: clock.now,
+        }),
         ...menuLabelRows({
           access,
           house: adults,

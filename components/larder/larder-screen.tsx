@@ -149,6 +149,7 @@ function Larder() {
       <header className={page.top}>
         <h1>{words.title}</h1>
         <p>{words.what}</p>
+        <a href="/deliveries">{words.toDeliveries}</a>
         <a href="/">{words.toFirstPage}</a>
       </header>
       <Shelves />

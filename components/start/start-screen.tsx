@@ -124,6 +124,13 @@ function Ways({ now }: { readonly now: AccessNow | null }) {
         )}
         {standing === 'in' && mayOpen(now, 'lead') && (
           <li>
+            <a href="/deliveries">
+              <b>{access.titles.deliveries}</b>
+            </a>
+          </li>
+        )}
+        {standing === 'in' && mayOpen(now, 'lead') && (
+          <li>
             <a href="/privacy">
               <b>{access.start.privacy}</b> <span>{access.start.privacyWhat}</span>
             </a>

@@ -21,13 +21,22 @@ interface NumberPadProps {
   readonly words: PadWords
   readonly text: string
   readonly decimals: number
+  /** What is on the display after a key, where it is no number. */
+  readonly type?: (text: string, key: PadKey) => string
   readonly onChange: (text: string) => void
   /** Keys beside the digits: units, and what else belongs to the number; null where there are none. */
   readonly side: ReactNode
 }
 
 /** Large keys, so that no keyboard comes up and gloves are enough; a real keyboard works as well. */
-export function NumberPad({ words, text, decimals, onChange, side }: NumberPadProps) {
+export function NumberPad({
+  words,
+  text,
+  decimals,
+  type = (before, key) => typed(before, key, decimals),
+  onChange,
+  side,
+}: NumberPadProps) {
   return (
     <fieldset className={styles.pad} data-side={side === null ? undefined : ''}>
       <legend className="visually-hidden">{words.pad}</legend>
@@ -37,7 +46,7 @@ export function NumberPad({ words, text, decimals, onChange, side }: NumberPadPr
             key={key}
             type="button"
             aria-label={called(words, key)}
-            onClick={() => onChange(typed(text, key, decimals))}
+            onClick={() => onChange(type(text, key))}
           >
             {shown(key)}
           </button>

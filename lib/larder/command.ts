@@ -1,5 +1,6 @@
 /** What is asked of the larder, and why it isn't done. */
 import type { FreezeProblem } from '#lib/larder/days.ts'
+import type { DeliveryRefusal, SaidDelivery, SentBack } from '#lib/larder/delivery.ts'
 import type { LotDiscardReason } from '#lib/larder/event.ts'
 import type { LotPlace } from '#lib/larder/lot.ts'
 import type { Pack } from '#lib/larder/relabelled.ts'
@@ -52,9 +53,21 @@ export type LarderCommand =
       readonly saw: number
     })
   | { readonly type: 'confirmLarderClock'; readonly initials?: string | undefined }
+  | {
+      readonly type: 'receiveDelivery'
+      readonly delivery: SaidDelivery
+      readonly initials?: string | undefined
+    }
+  | {
+      readonly type: 'sendBackDelivery'
+      readonly delivery: SaidDelivery
+      readonly why: SentBack
+      readonly initials?: string | undefined
+    }
 
 export type LarderRefusal =
   | LotProblem
+  | DeliveryRefusal
   | { readonly code: 'needs-initials' }
   | { readonly code: 'lot-not-read'; readonly because: 'frozen' }
   | {

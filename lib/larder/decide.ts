@@ -1,6 +1,8 @@
 /** Decides what is asked of the larder. What is taken is decided by the service that takes it. */
 import type { LarderCommand, LarderRefusal, ToldReading } from '#lib/larder/command.ts'
 import { dayOf, frozenFrom, limitsOfLot, thawedMark } from '#lib/larder/days.ts'
+import { decideDelivery } from '#lib/larder/decide-delivery.ts'
+import type { ReceivingKnown } from '#lib/larder/delivery.ts'
 import { lotCooling } from '#lib/larder/due.ts'
 import type { LarderEvent, LotRead } from '#lib/larder/event.ts'
 import { goneIn, type LarderState, type Lot, lotIn } from '#lib/larder/lot.ts'
@@ -119,15 +121,24 @@ const confirmed = (state: LarderState, wall: number): LarderDecision => {
   )
 }
 
-const NO_LABELS: LabelHistory = { newest: () => ({}), from: () => [] }
+/** Of a house that knows of no label that changed. */
+export const NO_LABELS: LabelHistory = { newest: () => ({}), from: () => [] }
+const NOTHING_KNOWN: ReceivingKnown = { food: null, labelVersion: 0 }
 
-/** What a command does in a larder; `now` is the server's, epoch milliseconds. */
+/**
+ * What a command does in a larder.
+ * @param now the server's, epoch milliseconds
+ * @param delivered what the house knows of a food that is delivered
+ */
 export const decideLarder = (
   state: LarderState,
   command: LarderCommand,
   now: number,
   labels: LabelHistory = NO_LABELS,
+  delivered: ReceivingKnown = NOTHING_KNOWN,
 ): LarderDecision => {
+  if (command.type === 'receiveDelivery' || command.type === 'sendBackDelivery')
+    return decideDelivery(command, delivered, now, state.clockJump !== null)
   const isInitialled = command.initials !== undefined && command.initials.trim() !== ''
   if (command.type === 'confirmLarderClock') return confirmed(state, now)
   const { lot: id } = command

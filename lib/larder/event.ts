@@ -1,4 +1,5 @@
 /** What happens in the larder, past tense, as it lies in its stream. */
+import type { DeliveredFood, SentBack } from '#lib/larder/delivery.ts'
 import type { Frozen, LotFood, LotPlace } from '#lib/larder/lot.ts'
 import type { Pack } from '#lib/larder/relabelled.ts'
 import type { DateStamp } from '#lib/safety/date-stamp.ts'
@@ -114,6 +115,21 @@ export interface LarderClockConfirmed {
   readonly wall: number
 }
 
+/** A delivered food was taken in. */
+export interface DeliveryReceived {
+  readonly type: 'deliveryReceived'
+  readonly food: DeliveredFood
+  /** Another product, or nobody knows: from this version on the house's label of it is unread. */
+  readonly labelVersion?: number
+}
+
+/** It went back with the driver. */
+export interface DeliverySentBack {
+  readonly type: 'deliverySentBack'
+  readonly food: DeliveredFood
+  readonly why: SentBack
+}
+
 export type LarderEvent =
   | LotSetAside
   | LotRead
@@ -130,6 +146,8 @@ export type LarderEvent =
   | LotReadingMissed
   | LarderClockJumped
   | LarderClockConfirmed
+  | DeliveryReceived
+  | DeliverySentBack
 
 export type LarderRecorded = LarderEvent & {
   /** 1, 2, 3 … in the larder's stream. */

@@ -1,4 +1,5 @@
 /** Folds what happened into the state of the larder. Decides nothing and asks no clock. */
+import { withDelivery } from '#lib/larder/deliveries.ts'
 import type { LarderRecorded, LotSetAside } from '#lib/larder/event.ts'
 import { type GoneLot, goneIn, type LarderState, type Lot, lotIn } from '#lib/larder/lot.ts'
 
@@ -158,6 +159,10 @@ const fold = (state: LarderState, event: LarderRecorded): LarderState => {
     }
     case 'larderClockConfirmed':
       return { ...state, clockJump: null }
+    case 'deliveryReceived':
+      return { ...state, deliveries: withDelivery(state.deliveries, event.food, at, null) }
+    case 'deliverySentBack':
+      return { ...state, deliveries: withDelivery(state.deliveries, event.food, at, event.why) }
   }
 }
 

@@ -1,4 +1,5 @@
 /** Food that is set aside between services: what is known of it, and what waits to be done with it. */
+import type { Deliveries } from '#lib/larder/deliveries.ts'
 import type { HeatReading } from '#lib/safety/cooking.ts'
 import type { CoolingFrom } from '#lib/safety/cooling.ts'
 import type { CivilDate, DateStamp } from '#lib/safety/date-stamp.ts'
@@ -120,6 +121,7 @@ export interface LarderState {
   readonly lots: Readonly<Record<string, Lot>>
   /** The newest of those that are gone. */
   readonly gone: Readonly<Record<string, GoneLot>>
+  readonly deliveries: Deliveries
   /** The wall clock ran away by so much, and nobody has said yet whether it is right now. */
   readonly clockJump: { readonly byMs: number } | null
   readonly at: number
@@ -129,6 +131,7 @@ export interface LarderState {
 export const EMPTY_LARDER: LarderState = {
   lots: {},
   gone: {},
+  deliveries: {},
   clockJump: null,
   at: 0,
   position: 0,

@@ -126,6 +126,13 @@ export const MODEL_CODE = {
   dateMark: { days: 7, ...written('3-501.17(A)') },
   dateMarkCold: atMost(41, 5, written('3-501.17(A)')),
   dateMarkAfter: hours(24, written('3-501.17(A)')),
+
+  receivedCold: atMost(41, 5, written('3-202.11(A)', 'memory')),
+  // What the laws on milk and on molluscan shellfish allow as they are delivered.
+  receivedByItsLaw: atMost(45, 7, written('3-202.11(B)', 'memory')),
+  receivedEggAir: atMost(45, 7, written('3-202.11(C)', 'memory')),
+  receivedHot: atLeast(135, 57, written('3-202.11(D)', 'memory')),
+  receivedCooledWithin: hours(4, written('3-501.14(C)', 'memory')),
 } as const satisfies Readonly<Record<string, HeatLimit | TemperatureLimit | TimeLimit | DayLimit>>
 
 export type LimitName = keyof typeof MODEL_CODE

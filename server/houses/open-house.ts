@@ -1,5 +1,7 @@
 /** A house: its stores in a folder of its own, its stations, and the rails over them. */
 import type { Logger } from 'pino'
+import { unreadFrom } from '#lib/larder/recall.ts'
+import { receivingFood } from '#lib/larder/receiving-view.ts'
 import type { LabelsHere } from '#lib/larder/shelf-view.ts'
 import { yieldsOfServices } from '#lib/rooms/day/facts/measured-batches.ts'
 import { endsService } from '#lib/service/events/ends-service.ts'
@@ -109,6 +111,15 @@ export const openHouse = async (setup: {
     guests,
     clock,
     labels: larderLabels,
+    deliveries: {
+      food: (ingredient) =>
+        receivingFood(
+          stations.all().map(({ document }) => document),
+          ingredient,
+        ),
+      guard: labels.guard,
+      onUnread: labels.unread,
+    },
     logger,
     fatal,
   })
@@ -137,7 +148,7 @@ export const openHouse = async (setup: {
     neverTouched: publications.neverTouched,
   })
   // What the server didn't get to before it was cut short.
-  await labels.recover()
+  await labels.recover(unreadFrom(await larder.entries()))
   contacts.recover()
   for (const newest of services.currents()) records.take(newest)
   const tastings = createTastings({

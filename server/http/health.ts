@@ -36,6 +36,7 @@ export const screens = {
   privacy: '/privacy',
   larder: '/larder',
   tasting: '/tasting',
+  deliveries: '/deliveries',
   menu: '/menu',
   label: '/menu/label',
   carry: '/menu/carry',

@@ -3,6 +3,7 @@
  * that changes one commits that first and brings it here; what changes here reaches every open service.
  * Found again at a start, whichever of both was cut short: each side knows versions.
  */
+import type { UnreadFrom } from '#lib/larder/recall.ts'
 import { labelsToTake } from '#lib/rooms/care/facts/house-labels.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import type { LabelVersions } from '#lib/service/events/line-event.ts'
@@ -46,6 +47,8 @@ export interface HouseLabels {
   ): Promise<{ readonly version: number; readonly told: readonly string[] } | null>
   /** Keeps what services changed, and tells it to the others. */
   take(events: readonly Recorded[]): void
+  /** Keeps that nobody has read what was delivered, and tells it to every open service. */
+  unread(delivered: readonly UnreadFrom[]): void
   /** Tells each open service what it lacks; ids of their stations. */
   spread(): readonly string[]
   /** Settles when what was taken is told. */
@@ -138,6 +141,11 @@ export const openHouseLabels = (deps: {
     return mine
   }
 
+  const keepAndTell = (changes: readonly KeptLabel[]): void => {
+    if (!changes.map((one) => keep(one)).includes(true)) return
+    inTurn(putAndTell).catch(deps.fatal)
+  }
+
   return {
     find,
     labelled: () => [...new Set([...known.values()].map(({ ingredient }) => ingredient))],
@@ -167,11 +175,11 @@ export const openHouseLabels = (deps: {
         if (!keep({ ...wanted, version }, saw)) return null
         return { version, told: await putAndTell() }
       }),
-    take: (events) => {
-      const changes = changesIn(events)
-      if (!changes.map((one) => keep(one)).includes(true)) return
-      inTurn(putAndTell).catch(deps.fatal)
-    },
+    take: (events) => keepAndTell(changesIn(events)),
+    unread: (delivered) =>
+      keepAndTell(
+        delivered.map((one) => ({ ...one, product: null, label: null, same: false, adult: null })),
+      ),
     spread: () => tell(behind()),
     idle: async () => {
       await turn

@@ -1,4 +1,5 @@
 /** The house's labels over its stores: what the rails and the stations are given of them, and a start. */
+import type { UnreadFrom } from '#lib/larder/recall.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import type { ServiceState } from '#lib/service/state.ts'
 import type { EventLog } from '#server/event-log/port.ts'
@@ -16,8 +17,11 @@ export interface OpenLabels extends HouseLabels {
   readonly house: string
   /** Those of an ingredient that came after a version, in order. */
   readonly since: Labels['since']
-  /** What was cut short between a service and the house is done now, from either side. */
-  recover(): Promise<void>
+  /**
+   * What was cut short between a service, or the larder, and the house is done now, from either side.
+   * @param delivered what deliveries made unread
+   */
+  recover(delivered: readonly UnreadFrom[]): Promise<void>
 }
 
 export const houseOf = (file: SqliteDatabase): string => {
@@ -49,7 +53,8 @@ export const openLabels = (deps: {
     guard,
     house,
     since: rows.since,
-    recover: async () => {
+    recover: async (delivered) => {
+      labels.unread(delivered)
       for (const rail of rails())
         if (isAhead(rail.state())) labels.take(await log.read(rail.service, 0))
       await labels.idle()

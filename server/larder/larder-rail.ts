@@ -10,11 +10,13 @@ import type { LarderEvent, LarderRecorded } from '#lib/larder/event.ts'
 import { evolveLarder } from '#lib/larder/evolve.ts'
 import { lotGuards } from '#lib/larder/guards.ts'
 import { EMPTY_LARDER, type LarderState } from '#lib/larder/lot.ts'
+import { unreadFrom } from '#lib/larder/recall.ts'
 import type { LabelHistory } from '#lib/larder/relabelled.ts'
 import { larderStream } from '#lib/larder/stream.ts'
 import { hashOf } from '#lib/service/state-hash.ts'
 import type { EventLog, LoggedAnswer } from '#server/event-log/port.ts'
 import type { Guests } from '#server/guests/port.ts'
+import { type DeliveryPorts, deliveredBy, guardsOfUnread } from '#server/larder/deliveries.ts'
 import { STANDS_FOR_SOMEBODY } from '#server/rail/apart.ts'
 import { JUMP_MS, type ServerClock } from '#server/rail/clock.ts'
 
@@ -27,6 +29,7 @@ export interface LarderPorts {
   readonly clock: ServerClock
   /** What the house knows of labels. */
   readonly labels: LabelHistory
+  readonly deliveries: DeliveryPorts
   readonly logger: Logger
   /** The store failed: what was appended is unknown, so the process ends. */
   readonly fatal: (error: unknown) => void
@@ -39,6 +42,8 @@ export interface Larder {
   state(): LarderState
   /** As the log has it now, whoever appended to it. */
   newest(): Promise<LarderState>
+  /** All that ever happened in it. */
+  entries(): Promise<readonly LarderRecorded[]>
   /**
    * Settles when the answer is durable.
    * @param adult whose passphrase proved it: stamped on what it caused
@@ -138,10 +143,11 @@ export const openLarder = async (ports: LarderPorts): Promise<Larder> => {
             : { answer: 'refused', refusal: { code: 'id-used-for-something-else' } },
       }
     const then = due.reduce(evolveLarder, state)
+    const about = await deliveredBy(ports.deliveries, command)
     try {
       const isClock = command.type === 'confirmLarderClock'
       const at = isClock ? now : Math.max(now, then.at)
-      const decision = decideLarder(then, command, at, ports.labels)
+      const decision = decideLarder(then, command, at, ports.labels, about)
       const own = 'events' in decision ? stamped(then, decision.events, asked, now) : []
       const answer: LarderAnswer =
         'refusal' in decision
@@ -169,9 +175,15 @@ export const openLarder = async (ports: LarderPorts): Promise<Larder> => {
       const { entries, answers, answer } = await decided(asked, clock.now())
       const before = state
       if (entries.length > 0 || answers.length > 0) {
-        const guards = lotGuards(before, entries)
+        const delivered = unreadFrom(entries)
+        const guards = [
+          ...lotGuards(before, entries),
+          ...guardsOfUnread(ports.deliveries, delivered),
+        ]
         const appended = await log.append(stream, before.position, entries, answers, guards)
         if (appended === 'conflict') continue
+        // At once: a label that is read meanwhile, by what was known before, is stale.
+        ports.deliveries.onUnread(delivered)
         jumped = 0
         await newest()
       }
@@ -208,6 +220,7 @@ export const openLarder = async (ports: LarderPorts): Promise<Larder> => {
     stream,
     state: () => state,
     newest,
+    entries: () => log.read(stream, 0),
     submit: async (id, command, adult) => {
       const fingerprint = hashOf(bare(command))
       if (command.initials !== undefined)

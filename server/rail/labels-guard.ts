@@ -10,6 +10,8 @@ export interface LabelsGuard {
   next(): Promise<number>
   /** What an append of entries is guarded by, where it opens a service or changes a label with it. */
   guards(entries: readonly Recorded[], next: number): readonly Guard[]
+  /** What an append is guarded by that makes a label unread as of a version. */
+  guardOf(version: number): Guard
   /** Takes the next version, so that nobody else gets it. */
   claim(): Promise<number>
 }
@@ -20,8 +22,10 @@ const OF_THE_HOUSE = '@house'
 export const createLabelsGuard = (log: Log, house: string): LabelsGuard => {
   const key = `labels:${house}`
   const next = async (): Promise<number> => (await log.guard(key)) + 1
+  const guardOf = (version: number): Guard => ({ key, expected: version - 1 })
   return {
     next,
+    guardOf,
     guards: (entries, version) =>
       entries.some(
         (one) =>
@@ -29,12 +33,12 @@ export const createLabelsGuard = (log: Log, house: string): LabelsGuard => {
           one.type === 'servicePlanned' ||
           (one.type === 'labelChanged' && one.version === version),
       )
-        ? [{ key, expected: version - 1 }]
+        ? [guardOf(version)]
         : [],
     claim: async () => {
       while (true) {
         const version = await next()
-        const guards = [{ key, expected: version - 1 }]
+        const guards = [guardOf(version)]
         if ((await log.append(OF_THE_HOUSE, 0, [], [], guards)) === 'committed') return version
       }
     },

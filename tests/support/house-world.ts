@@ -5,6 +5,7 @@ import type { StationDocument } from '#lib/station/station-document.ts'
 import { demoStation } from '#server/demo-station.ts'
 import { type Larder, type LarderLog, openLarder } from '#server/larder/larder-rail.ts'
 import type { ServerClock } from '#server/rail/clock.ts'
+import { createLabelsGuard } from '#server/rail/labels-guard.ts'
 import { openStationServices, type StationServices } from '#server/rail/station-services.ts'
 import { createGatedLog, type GatedLog, type RailLog } from '#tests/support/gated-log.ts'
 import { createMemoryGuests } from '#tests/support/memory-guests.ts'
@@ -53,6 +54,12 @@ export const beginHouse = async (): Promise<World> => {
       guests,
       clock: time.clock,
       labels: { newest: () => ({}), from: () => [] },
+      // Nothing is delivered in it.
+      deliveries: {
+        food: () => null,
+        guard: createLabelsGuard(within, 'house'),
+        onUnread: () => undefined,
+      },
       logger: SILENT,
       fatal,
     })

@@ -1,8 +1,12 @@
 import { join } from 'node:path'
+import { NO_LABELS } from '#lib/larder/decide.ts'
+import { type UnreadFrom, unreadFrom } from '#lib/larder/recall.ts'
+import { receivingFood } from '#lib/larder/receiving-view.ts'
 import { stationSchema } from '#lib/station/schema.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import { createPublications } from '#server/drafts/publications.ts'
 import { openLabels } from '#server/labels/open-labels.ts'
+import { openLarder } from '#server/larder/larder-rail.ts'
 import { openStationServices } from '#server/rail/station-services.ts'
 import { createHouseContacts } from '#server/stations/house-contacts.ts'
 import { openKnownStations } from '#server/stations/known-stations.ts'
@@ -24,7 +28,7 @@ export const openLabelHouse = async (path: string, log: RailLog) => {
   const labels = openLabels({
     file,
     log,
-    rails: () => services.currents(),
+    rails: () => [...services.currents(), ...services.planned()],
     fatal: (error) => faults.push(error),
   })
   const known = await openKnownStations({
@@ -39,6 +43,26 @@ export const openLabelHouse = async (path: string, log: RailLog) => {
     labelsGuard: labels.guard,
   })
   const services = await openStationServices(ports)
+  const openItsLarder = (onUnread: (delivered: readonly UnreadFrom[]) => void) =>
+    openLarder({
+      house: labels.house,
+      log: log.as(),
+      guests: ports.guests,
+      clock: ports.clock,
+      labels: NO_LABELS,
+      deliveries: {
+        food: (ingredient) =>
+          receivingFood(
+            known.all().map(({ document }) => document),
+            ingredient,
+          ),
+        guard: labels.guard,
+        onUnread,
+      },
+      logger: ports.logger,
+      fatal: (error) => faults.push(error),
+    })
+  const larder = await openItsLarder(labels.unread)
   services.onShow((_, events) => labels.take(events))
   const publications = createPublications(file, labels.house)
   const contacts = createHouseContacts({
@@ -48,7 +72,7 @@ export const openLabelHouse = async (path: string, log: RailLog) => {
     rails: () => services.currents(),
     neverTouched: publications.neverTouched,
   })
-  await labels.recover()
+  await labels.recover(unreadFrom(await larder.entries()))
   contacts.recover()
   return {
     labels,
@@ -56,6 +80,9 @@ export const openLabelHouse = async (path: string, log: RailLog) => {
     publications,
     known,
     services,
+    larder,
+    /** One whose process ends before the house has its label. */
+    cutShortLarder: () => openItsLarder(() => undefined),
     faults,
     file,
     /** Opens a service of a station and loads its pans. */
@@ -72,6 +99,7 @@ export const openLabelHouse = async (path: string, log: RailLog) => {
       await services.idle()
     },
     close: () => {
+      larder.close()
       services.close()
       closeDurableDatabase(file)
     },

@@ -1,12 +1,24 @@
 import { pino } from 'pino'
+import type { ReceivingFood } from '#lib/larder/delivery.ts'
 import type { LarderEvent, LarderRecorded } from '#lib/larder/event.ts'
 import { evolveLarder } from '#lib/larder/evolve.ts'
 import { lotGuards } from '#lib/larder/guards.ts'
+import type { UnreadFrom } from '#lib/larder/recall.ts'
 import type { LabelHistory } from '#lib/larder/relabelled.ts'
+import { MODEL_CODE } from '#lib/safety/limits.ts'
 import { type Larder, type LarderLog, openLarder } from '#server/larder/larder-rail.ts'
+import { createLabelsGuard } from '#server/rail/labels-guard.ts'
 import { createMemoryGuests } from '#tests/support/memory-guests.ts'
 import { createMemoryLog } from '#tests/support/memory-log.ts'
 import { createTestClock } from '#tests/support/rail-room.ts'
+
+/** The one food that is delivered there. */
+const MILK: ReceivingFood = {
+  name: 'Milk',
+  limits: MODEL_CODE,
+  timeZone: 'UTC',
+  scale: 'F',
+}
 
 /** A house's larder over a log and guests in memory, with a clock that is told. */
 export const createLarderRoom = async (from: {
@@ -18,6 +30,8 @@ export const createLarderRoom = async (from: {
   const guests = createMemoryGuests()
   const time = createTestClock(from.at)
   const faults: unknown[] = []
+  const labels = createLabelsGuard(log.as(), 'house')
+  const unread: UnreadFrom[] = []
   const open = (): Promise<Larder> =>
     openLarder({
       house: 'house',
@@ -25,6 +39,11 @@ export const createLarderRoom = async (from: {
       guests,
       clock: time.clock,
       labels: from.labels ?? { newest: () => ({}), from: () => [] },
+      deliveries: {
+        food: (ingredient) => (ingredient === 'milk' ? MILK : null),
+        guard: labels,
+        onUnread: (delivered) => unread.push(...delivered),
+      },
       logger: pino({ level: 'silent' }),
       fatal: (error) => faults.push(error),
     })
@@ -45,5 +64,5 @@ export const createLarderRoom = async (from: {
     return log.append(larder.stream, before.position, entries, [], guards)
   }
   const types = async () => (await log.read(larder.stream, 0)).map(({ type }) => type)
-  return { log, guests, time, faults, larder, open, append, types }
+  return { log, guests, time, faults, larder, labels, unread, open, append, types }
 }

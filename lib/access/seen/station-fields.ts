@@ -83,6 +83,11 @@ export const LIMITS: Fields<LocalVariant> = {
   dateMark: DAYS,
   dateMarkCold: WARMTH,
   dateMarkAfter: TIME,
+  receivedCold: WARMTH,
+  receivedByItsLaw: WARMTH,
+  receivedEggAir: WARMTH,
+  receivedHot: WARMTH,
+  receivedCooledWithin: TIME,
 }
 
 const SAFETY: Fields<StationDocument['safety']> = {

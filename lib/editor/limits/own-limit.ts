@@ -5,7 +5,7 @@ import { besideModel, type Limit } from '#lib/safety/local-variants.ts'
 import type { Bound, OnBothScales, Scale } from '#lib/safety/temperature.ts'
 import { limitVariantSchema } from '#lib/station/shapes/limit-schema.ts'
 
-/** Every limit, in the order of a batch: made, heated again, held, cooled, on a clock, dated. */
+/** Every limit, in the order of a batch: made, heated again, held, cooled, on a clock, dated; then as it is delivered. */
 export const LIMIT_GROUPS = {
   cooking: [
     'cookPoultryOrStuffed',
@@ -36,6 +36,13 @@ export const LIMIT_GROUPS = {
     'timeOnlyWarmest',
   ],
   dates: ['dateMark', 'dateMarkCold', 'dateMarkAfter'],
+  receiving: [
+    'receivedCold',
+    'receivedByItsLaw',
+    'receivedEggAir',
+    'receivedHot',
+    'receivedCooledWithin',
+  ],
 } as const satisfies Readonly<Record<string, readonly LimitName[]>>
 
 export type LimitGroup = keyof typeof LIMIT_GROUPS

@@ -14,6 +14,7 @@ const groups: Readonly<Record<LimitGroup, string>> = {
   cooling: 'Cooling',
   clock: 'Time alone',
   dates: 'Dates',
+  receiving: 'Deliveries',
 }
 
 const names: Readonly<Record<LimitName, string>> = {
@@ -48,6 +49,11 @@ const names: Readonly<Record<LimitName, string>> = {
   dateMark: 'Ready food is kept',
   dateMarkCold: 'For that it is held at',
   dateMarkAfter: 'A date is marked on what is held longer than',
+  receivedCold: 'Cold food, as it is delivered',
+  receivedByItsLaw: 'Milk, clams and oysters, as they are delivered',
+  receivedEggAir: 'Air around eggs in the shell, as they are delivered',
+  receivedHot: 'Cooked food that is delivered hot',
+  receivedCooledWithin: 'What came warmer by its own law, cooled within',
 }
 
 const withinOf = (ms: number): string => {

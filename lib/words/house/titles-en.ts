@@ -13,6 +13,7 @@ export const titles = {
   devices: 'Devices',
   privacy: 'What is remembered',
   larder: 'Larder',
+  deliveries: 'Deliveries',
   label: 'Read a label',
   recipe: 'Recipe',
   menu: 'Set-up',

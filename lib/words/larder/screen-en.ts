@@ -40,6 +40,7 @@ export const larderScreen = {
   isBack: 'It is here after all',
   jobs: 'What is done with it',
   back: 'Back',
+  toDeliveries: 'Deliveries',
   toFirstPage: 'First page',
   papers: 'On paper',
   toLabels: 'Print labels',

@@ -25,7 +25,9 @@ const room = async () => {
   const tried: string[] = []
   const rows = larderRows({
     larder,
-    labels: { ...history, nameOf: () => 'Rice' },
+    lotLabels: { ...history, nameOf: () => 'Rice' },
+    labels: { idle: async () => undefined },
+    stations: { first: () => null, find: () => null },
     access: {
       from: () => ({ of: 'one' }) as never,
       adults: {

@@ -59,6 +59,8 @@ const TABLE: Readonly<Record<string, Least>> = {
   'GET /services': 'any device',
   'GET /larder/now': 'lead',
   'POST /larder/do': 'lead',
+  'GET /larder/deliveries': 'lead',
+  'GET /larder/lots': 'lead',
 }
 
 const mayAsk = (who: string, least: Least): boolean => {

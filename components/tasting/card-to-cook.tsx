@@ -1,69 +1,68 @@
 import styles from '#components/tasting/tasting.module.css'
 import { useTastingWords } from '#components/tasting/words.tsx'
-import { Field } from '#components/ui/field.tsx'
-import { scaled } from '#lib/recipes/amount.ts'
-import { madeBy } from '#lib/recipes/factor.ts'
-import { times } from '#lib/recipes/rational.ts'
+import { Button } from '#components/ui/button.tsx'
 import { scaledCard } from '#lib/recipes/scaled-card.ts'
-import { typedYield } from '#lib/recipes/typed-yield.ts'
 import { cookLimit } from '#lib/rooms/food/views/reading-entry.ts'
 import { componentOf } from '#lib/station/find.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import { cardFor } from '#lib/tasting/card-of.ts'
 import { tastingFactor } from '#lib/tasting/decide.ts'
-
-export interface YieldTyped {
-  readonly typed: string
-  readonly saved: boolean
-}
+import { heatOf, readOf } from '#lib/tasting/heated.ts'
+import type { Tasting } from '#lib/tasting/tasting.ts'
 
 interface CardToCookProps {
   readonly station: StationDocument
+  readonly tasting: Tasting
   readonly component: string
-  readonly portions: number
   /** Numbers of those who taste it. */
   readonly can: readonly number[]
-  readonly yields: YieldTyped
-  readonly onYields: (yields: YieldTyped) => void
+  readonly onRead: () => void
 }
 
-function Stated({
-  station,
-  component,
-  portions,
-}: Omit<CardToCookProps, 'can' | 'yields' | 'onYields'>) {
+/** What it is cooked to, and what was read of it: nobody tastes before that. */
+function Heat({ station, tasting, component, onRead }: Omit<CardToCookProps, 'can'>) {
   const words = useTastingWords()
-  const found = cardFor(station, component)
-  const read = found ? typedYield(found.card.yields) : null
-  if (!read?.ok) return <p>{words.nothingStated}</p>
-  const factor = tastingFactor(station, component, portions)
-  const made = madeBy(read.yields)
-  if (made.ok) return <p>{words.stated(words.sayAmount(scaled(made.amount, factor)))}</p>
-  if (read.yields.kind !== 'portions') return <p>{words.nothingStated}</p>
-  const count = times(read.yields.count, factor)
-  const piece = { kind: 'count', size: count, of: 'piece' } as const
-  return <p>{words.stated(words.sayAmount(piece))}</p>
+  const found = componentOf(station, component)
+  const limit = cookLimit(station, found)
+  const verdict = heatOf(station, tasting, component)
+  if (!limit || !verdict) return null
+  const all = readOf(tasting, component)
+  const newest = (verdict.met && all.find(({ at }) => at === verdict.at)) || all.at(-1)
+  const read = newest ? words.safety.degrees(newest.temperature) : null
+  const is = verdict.met ? 'met' : read === null ? 'unread' : 'low'
+  const said =
+    read === null
+      ? words.cookTo(words.sayLimit(limit, station.safety.scale))
+      : verdict.met
+        ? words.isRead(read)
+        : words.tooLow(read, verdict.why)
+  return (
+    <div className={styles.limit} data-is={is}>
+      <p>{said}</p>
+      {!verdict.met && (
+        <Button kind="main" onClick={onRead}>
+          {read === null ? words.read(found.name) : words.readAgain(found.name)}
+        </Button>
+      )}
+    </div>
+  )
 }
 
-/** The card for so few, to cook by, and what it really made. */
+/** The card for so few, to cook by. */
 export function CardToCook(props: CardToCookProps) {
-  const { station, component, portions, can, yields, onYields } = props
+  const { station, tasting, component, can } = props
   const words = useTastingWords()
   const { name } = componentOf(station, component)
   const found = cardFor(station, component)
-  const limit = cookLimit(station, componentOf(station, component))
-  const lines = found
-    ? scaledCard(found.card, tastingFactor(station, component, portions), found.box)
-    : []
+  const factor = tastingFactor(station, component, tasting.portions)
+  const lines = found ? scaledCard(found.card, factor, found.box) : []
   return (
     <article className={styles.card} aria-label={name}>
       <header>
         <h3>{name}</h3>
         <p>{words.whoTastes(can)}</p>
       </header>
-      {limit && (
-        <p className={styles.limit}>{words.cookTo(words.sayLimit(limit, station.safety.scale))}</p>
-      )}
+      <Heat {...props} />
       {found === null && <p>{words.noCard}</p>}
       {lines.length > 0 && (
         <ul className={styles.lines}>
@@ -80,29 +79,6 @@ export function CardToCook(props: CardToCookProps) {
             </li>
           ))}
         </ul>
-      )}
-      {found && (
-        <div className={styles.made}>
-          <Stated {...{ station, component, portions }} />
-          <Field
-            label={words.weighed}
-            placeholder={words.weighedHint}
-            maxLength={40}
-            value={yields.typed}
-            onChange={({ target }) => onYields({ ...yields, typed: target.value })}
-          />
-          <label>
-            <input
-              type="checkbox"
-              checked={yields.saved}
-              onChange={({ target }) => onYields({ ...yields, saved: target.checked })}
-            />
-            <span>
-              {words.save}
-              <small>{words.saveWhy}</small>
-            </span>
-          </label>
-        </div>
       )}
     </article>
   )

@@ -1,13 +1,14 @@
 import { useState } from 'react'
 import { Line } from '#components/line/line.tsx'
-import { CardToCook, type YieldTyped } from '#components/tasting/card-to-cook.tsx'
+import { Cooking } from '#components/tasting/cooking.tsx'
+import { type Hands, ReadFood } from '#components/tasting/read-food.tsx'
 import { TastedPan } from '#components/tasting/tasted-pan.tsx'
 import styles from '#components/tasting/tasting.module.css'
 import type { TastingAct } from '#components/tasting/use-tastings.ts'
+import { Weighing } from '#components/tasting/weighing.tsx'
 import { WhoPanel } from '#components/tasting/who-panel.tsx'
 import { useTastingWords } from '#components/tasting/words.tsx'
 import { Button } from '#components/ui/button.tsx'
-import { Field } from '#components/ui/field.tsx'
 import { Notch } from '#components/ui/notch.tsx'
 import { Note } from '#components/ui/note.tsx'
 import { findComponent, pansOf } from '#lib/station/find.ts'
@@ -20,65 +21,6 @@ interface TastingBoardProps {
   readonly station: StationDocument
   readonly told: TastingTold
   readonly acting: TastingAct
-}
-
-const NOT_WEIGHED: YieldTyped = { typed: '', saved: true }
-
-/** The cards to cook by, and the end: what was weighed, and who weighed it. */
-function Cooking({
-  station,
-  told: { tasting },
-  who,
-  acting,
-}: TastingBoardProps & { readonly who: ReturnType<typeof whoCanTaste> }) {
-  const words = useTastingWords()
-  const [yields, setYields] = useState<Readonly<Record<string, YieldTyped>>>({})
-  const [initials, setInitials] = useState('')
-  const end = () =>
-    acting.act({
-      type: 'endTasting',
-      tasting: tasting.id,
-      ...(initials.trim() === '' ? {} : { initials: initials.trim() }),
-      yields: tasting.components.flatMap((component) => {
-        const one = yields[component]
-        return one && one.typed.trim() !== '' ? [{ component, ...one }] : []
-      }),
-    })
-  return (
-    <>
-      <div className={styles.cards}>
-        {who.map(({ component, can }) => (
-          <CardToCook
-            key={component}
-            {...{ station, component, can, portions: tasting.portions }}
-            yields={yields[component] ?? NOT_WEIGHED}
-            onYields={(one) => {
-              acting.hush()
-              setYields({ ...yields, [component]: one })
-            }}
-          />
-        ))}
-      </div>
-      <p>{words.smallBatch}</p>
-      <div className={styles.acts}>
-        <Field
-          label={words.initials}
-          maxLength={6}
-          value={initials}
-          onChange={({ target }) => setInitials(target.value)}
-        />
-        <Button
-          kind="main"
-          size="large"
-          disabled={acting.busy}
-          sub={words.endSub}
-          onClick={() => void end()}
-        >
-          {words.end}
-        </Button>
-      </div>
-    </>
-  )
 }
 
 function Drop({ acting, tasting }: { readonly acting: TastingAct; readonly tasting: string }) {
@@ -115,6 +57,8 @@ function Results({ station, told: { tasting } }: Pick<TastingBoardProps, 'statio
 export function TastingBoard({ station, told, acting }: TastingBoardProps) {
   const words = useTastingWords()
   const { tasting } = told
+  const [reading, setReading] = useState<string | null>(null)
+  const [hands, setHands] = useState<Hands>({ probe: '', initials: '' })
   // What was taken off the line since isn't drawn, nor judged.
   const there = tasting.components.filter((one) => findComponent(station, one))
   const who = whoCanTaste(station, { ...tasting, components: there }, told.told)
@@ -139,8 +83,30 @@ export function TastingBoard({ station, told, acting }: TastingBoardProps) {
           />
         </div>
         <section className={styles.panel} data-notch-panel="">
-          {isOpen && <WhoPanel {...{ station, told, who, acting }} />}
-          {tasting.stage === 'making' && <Cooking {...{ station, told, who, acting }} />}
+          {reading !== null && tasting.stage === 'making' ? (
+            <ReadFood
+              key={reading}
+              {...{ station, acting, hands, component: reading, tasting: tasting.id }}
+              onHands={setHands}
+              onBack={() => setReading(null)}
+            />
+          ) : (
+            isOpen && (
+              <WhoPanel
+                {...{ station, told, who, acting }}
+                drop={<Drop {...{ acting, tasting: tasting.id }} />}
+              />
+            )
+          )}
+          {reading === null && tasting.stage === 'making' && (
+            <Cooking {...{ station, tasting, who, acting }} onRead={setReading} />
+          )}
+          {tasting.stage === 'ready' && (
+            <Weighing
+              {...{ station, tasting, who, acting, initials: hands.initials }}
+              onInitials={(initials) => setHands({ ...hands, initials })}
+            />
+          )}
           {!isOpen && <Results {...{ station, told }} />}
           <p role="status" className={styles.said}>
             {acting.said ?? ''}
@@ -149,7 +115,6 @@ export function TastingBoard({ station, told, acting }: TastingBoardProps) {
       </Notch>
       <footer className={styles.foot}>
         <p>{words.caution}</p>
-        {isOpen && <Drop key={tasting.id} {...{ acting, tasting: tasting.id }} />}
       </footer>
     </>
   )

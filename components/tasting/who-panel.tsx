@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import { AskTaster } from '#components/tasting/ask-taster.tsx'
 import styles from '#components/tasting/tasting.module.css'
 import type { TastingAct } from '#components/tasting/use-tastings.ts'
@@ -16,6 +16,8 @@ interface WhoPanelProps {
   readonly told: TastingTold
   readonly who: readonly ComponentTasted[]
   readonly acting: TastingAct
+  /** The way out of it. */
+  readonly drop: ReactNode
 }
 
 function Answer({ told }: { readonly told: TasterTold | undefined }) {
@@ -67,7 +69,7 @@ function CannotTaste({
 }
 
 /** Every taster is asked; what follows stands beside, before anything is made. */
-export function WhoPanel({ station, told, who, acting }: WhoPanelProps) {
+export function WhoPanel({ station, told, who, acting, drop }: WhoPanelProps) {
   const words = useTastingWords()
   const [asking, setAsking] = useState<number | null>(null)
   const { tasting } = told
@@ -112,6 +114,7 @@ export function WhoPanel({ station, told, who, acting }: WhoPanelProps) {
         >
           {words.addTaster}
         </Button>
+        {drop}
       </div>
       <ul className={styles.cannot}>
         {who.map((one) => (

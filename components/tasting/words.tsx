@@ -7,6 +7,7 @@ import { sayFinding } from '#lib/words/findings-en.ts'
 import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
 import { quantityEn } from '#lib/words/quantity-en.ts'
 import { sayAmount, sayMeasure } from '#lib/words/recipe/measures-en.ts'
+import { safetyWords } from '#lib/words/safety-en.ts'
 import { tastingEn } from '#lib/words/tasting/tasting-en.ts'
 
 const PERCENT = new Intl.NumberFormat(quantityEn.locale, { style: 'percent' })
@@ -16,6 +17,8 @@ const english = {
   sayFinding,
   sayMeasure,
   sayAmount,
+  readings: readingWords,
+  safety: safetyWords,
   sayLimit: readingWords.limit,
   percent: (share: number): string => PERCENT.format(share),
 }

@@ -15,6 +15,10 @@ export const FOOD_KINDS = [
 /** What a batch is cooked as. `not-cooked` is said, never assumed. */
 export type FoodKind = (typeof FOOD_KINDS)[number]
 
+/** Of what a station's document says of a food. Where nobody has said, the highest limit holds. */
+export const kindToCook = (kind: FoodKind | 'ready' | null): FoodKind =>
+  kind === 'ready' ? 'not-cooked' : (kind ?? 'poultry-or-stuffed')
+
 export type CookedIn = 'usual' | 'microwave'
 
 /** What was read when the cooking ended. */

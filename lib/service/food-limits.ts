@@ -1,6 +1,6 @@
 /** Which limits bind food, and until when it lasts: what screens fold with, so that it stays small. */
 
-import type { FoodKind } from '#lib/safety/cooking.ts'
+import { type FoodKind, kindToCook } from '#lib/safety/cooking.ts'
 import { limitsWith, type SafetyLimits } from '#lib/safety/limits.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import { earliestThrowOut, throwOutMoment } from '#lib/safety/time-control.ts'
@@ -12,10 +12,7 @@ export const limitsOf = (station: StationDocument): SafetyLimits =>
   limitsWith(station.safety.limits)
 
 /** What a component is cooked as. Where nobody has said, the highest limit holds. */
-export const foodKindOf = ({ food }: Component): FoodKind => {
-  if (food.kind === 'ready') return 'not-cooked'
-  return food.kind ?? 'poultry-or-stuffed'
-}
+export const foodKindOf = ({ food }: Component): FoodKind => kindToCook(food.kind)
 
 /** What binds food, wherever it is. */
 export interface Bound {

@@ -2,6 +2,8 @@
 import { ONE } from '#lib/recipes/rational.ts'
 import { type TypedYield, typedYield } from '#lib/recipes/typed-yield.ts'
 import { wantedOf } from '#lib/recipes/wanted.ts'
+import { questionReading, readingLacks } from '#lib/safety/readings.ts'
+import type { Temperature } from '#lib/safety/temperature.ts'
 import { isKnownNeed } from '#lib/station/codes/askable.ts'
 import { findComponent } from '#lib/station/find.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
@@ -9,15 +11,18 @@ import { cardFor, servedIn } from '#lib/tasting/card-of.ts'
 import type {
   EndTasting,
   PlanTasting,
+  ReadTasting,
   TastingCommand,
   TastingRefusal,
 } from '#lib/tasting/command.ts'
+import { tastingLimit, toCookOn } from '#lib/tasting/heated.ts'
 import { measuredRatio } from '#lib/tasting/measured.ts'
 import {
   isToCome,
   MOST_TASTERS,
   type Tasted,
   type Tasting,
+  type TastingReading,
   type ToldByTaster,
 } from '#lib/tasting/tasting.ts'
 import { tastingTimes } from '#lib/tasting/times.ts'
@@ -64,22 +69,78 @@ const planned = (
       ...{ id, ...said, ...times, components: all },
       tasters: numbers.map((number) => ({ number, told: null })),
       stage: 'planned',
-      tasted: [],
+      ...{ readings: [], tasted: [] },
     },
   }
 }
 
-/** Everybody is asked, and of each food there is somebody who can have it, before any is made. */
-const made = (tasting: Tasting, { station, told }: TastingFacts): TastingDecision => {
-  if (tasting.stage === 'making') return refuse({ code: 'already-so' })
+/** Everybody is asked, and of each food there is somebody who can have it. */
+const lackingTasters = (
+  tasting: Tasting,
+  { station, told }: TastingFacts,
+): TastingRefusal | null => {
   const silent = tasting.tasters.map(({ number }) => number).filter((number) => !told[number])
-  if (silent.length > 0) return refuse({ code: 'not-asked', tasters: silent })
+  if (silent.length > 0) return { code: 'not-asked', tasters: silent }
   const alone = whoCanTaste(station, tasting, told)
     .filter(({ can }) => can.length === 0)
     .map(({ component }) => component)
-  return alone.length > 0
-    ? refuse({ code: 'nobody-can-taste', components: alone })
-    : { tasting: { ...tasting, stage: 'making' } }
+  return alone.length > 0 ? { code: 'nobody-can-taste', components: alone } : null
+}
+
+const made = (tasting: Tasting, facts: TastingFacts): TastingDecision => {
+  if (tasting.stage !== 'planned') return refuse({ code: 'already-so' })
+  const lack = lackingTasters(tasting, facts)
+  return lack ? refuse(lack) : { tasting: { ...tasting, stage: 'making' } }
+}
+
+/** Why nothing more is cooked, or read, of it. */
+const notCooking = ({ stage }: Tasting) =>
+  stage === 'making' ? null : refuse({ code: stage === 'planned' ? 'not-made' : 'already-so' })
+
+/** What is too low is recorded too: it says why it is cooked on. */
+const read = (
+  tasting: Tasting,
+  command: ReadTasting,
+  { station, now }: TastingFacts,
+): TastingDecision => {
+  const {
+    component,
+    tenths,
+    scale,
+    probe,
+    where,
+    heldSeconds = null,
+    stoodSeconds = null,
+  } = command
+  const not = notCooking(tasting)
+  if (not) return not
+  if (!tasting.components.includes(component))
+    return refuse({ code: 'no-such-component', component })
+  if (!tastingLimit(station, component)) return refuse({ code: 'not-cooked-here' })
+  const temperature: Temperature = { tenths, scale }
+  const question = questionReading(temperature, 'cooking', station.safety.scale)
+  const isConfirmed =
+    question?.code === 'did-you-mean' && !question.must && command.scaleConfirmed === true
+  if (question && !isConfirmed)
+    return refuse({ code: 'reading-asked', question, read: temperature })
+  const initialled = (command.initials ?? '').trim() !== ''
+  const taken = { temperature, at: now, probe, where, initialled, heldSeconds, stoodSeconds }
+  const lack = readingLacks(taken)
+  if (lack) return refuse({ code: 'reading-lacks', lack })
+  const reading: TastingReading = { component, ...taken }
+  return { tasting: { ...tasting, readings: [...tasting.readings, reading] } }
+}
+
+/** All that is cooked was read at its limit or above; and who came later was asked too. */
+const ready = (tasting: Tasting, facts: TastingFacts): TastingDecision => {
+  const not = notCooking(tasting)
+  if (not) return not
+  const lack = lackingTasters(tasting, facts)
+  if (lack) return refuse(lack)
+  const foods = toCookOn(facts.station, tasting)
+  return foods.length > 0
+    ? refuse({ code: 'cook-on', foods })
+    : { tasting: { ...tasting, stage: 'ready' } }
 }
 
 const ended = (
@@ -87,7 +148,8 @@ const ended = (
   command: EndTasting,
   { station }: TastingFacts,
 ): TastingDecision => {
-  if (tasting.stage !== 'making') return refuse({ code: 'not-made' })
+  if (tasting.stage !== 'ready')
+    return refuse({ code: tasting.stage === 'planned' ? 'not-made' : 'not-ready' })
   const tasted: Tasted[] = []
   for (const { component, typed, saved } of command.yields) {
     if (!tasting.components.includes(component))
@@ -149,6 +211,10 @@ export const decideTasting = (
     }
     case 'makeTasting':
       return made(before, facts)
+    case 'readTasting':
+      return read(before, command, facts)
+    case 'readyToTaste':
+      return ready(before, facts)
     case 'endTasting':
       return ended(before, command, facts)
     case 'dropTasting':

@@ -2,6 +2,7 @@
  * A tasting: a small batch that is made to be tried, beside every service. It names components, a
  * time and numbers of tasters, and no pan, batch or lot: nothing of a stock can be said with it.
  */
+import type { HeatReading } from '#lib/safety/cooking.ts'
 import type { Handling, NeedCode } from '#lib/station/codes/codes.ts'
 
 /** What a taster answered; `not-sure` counts as unknown. Of people: it lies in the second file alone. */
@@ -28,6 +29,11 @@ export interface Tasted {
   readonly saved: boolean
 }
 
+/** What was read of a food as it was cooked; whose initials it carries lies in the second file. */
+export interface TastingReading extends HeatReading {
+  readonly component: string
+}
+
 export interface Tasting {
   readonly id: string
   readonly station: string
@@ -44,7 +50,9 @@ export interface Tasting {
   readonly portions: number
   readonly components: readonly string[]
   readonly tasters: readonly Taster[]
-  readonly stage: 'planned' | 'making' | 'over' | 'dropped'
+  readonly stage: 'planned' | 'making' | 'ready' | 'over' | 'dropped'
+  /** The oldest first, those that were too low too. */
+  readonly readings: readonly TastingReading[]
   readonly tasted: readonly Tasted[]
 }
 
@@ -55,4 +63,4 @@ export const MOST_TASTERS = 20
 export const MOST_PORTIONS = 20
 
 /** Whether anything is still to be done for it. */
-export const isToCome = ({ stage }: Tasting): boolean => stage === 'planned' || stage === 'making'
+export const isToCome = ({ stage }: Tasting): boolean => stage !== 'over' && stage !== 'dropped'

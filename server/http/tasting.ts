@@ -1,5 +1,6 @@
 /** Tastings over http: planned, asked of and ended by devices that lead or are in charge. */
 import { z } from 'zod'
+import { SCALES } from '#lib/safety/temperature.ts'
 import { clockField, idField } from '#lib/service/commands/fields.ts'
 import { dayField, initialsField } from '#lib/service/commands/food-fields.ts'
 import { withoutReaders } from '#lib/station/label.ts'
@@ -13,6 +14,18 @@ import type { Tastings } from '#server/tasting/tastings.ts'
 const ofTasting = { tasting: z.string().min(1).max(80) }
 
 const need = z.strictObject({ code: idField, handling: z.enum(['keep-apart', 'leave-out']) })
+
+const seconds = z.int().min(0).max(86_400).optional()
+
+const reading = {
+  tenths: z.int(),
+  scale: z.enum(SCALES),
+  probe: z.string().trim().max(40),
+  where: z.enum(['middle-stirred', 'thickest-part', 'surface']),
+  heldSeconds: seconds,
+  stoodSeconds: seconds,
+  scaleConfirmed: z.boolean().optional(),
+}
 
 const measured = z.strictObject({
   component: idField,
@@ -42,6 +55,13 @@ const command: z.ZodType<TastingCommand> = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('addTaster'), ...ofTasting }),
   z.strictObject({ type: z.literal('leaveOutOfTasting'), ...ofTasting, component: idField }),
   z.strictObject({ type: z.literal('makeTasting'), ...ofTasting }),
+  z.strictObject({
+    type: z.literal('readTasting'),
+    ...{ ...ofTasting, ...reading },
+    component: idField,
+    initials: initialsField,
+  }),
+  z.strictObject({ type: z.literal('readyToTaste'), ...ofTasting }),
   z.strictObject({
     type: z.literal('endTasting'),
     ...ofTasting,

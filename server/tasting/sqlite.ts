@@ -46,7 +46,11 @@ export const createTastingStore = (house: SqliteDatabase): TastingStore => {
         add.run(tasting.station, component, card, on, ratio, factor, typed, load, tasting.id)
     },
   )
-  const read = (body: string): TastingKept => JSON.parse(body)
+  const read = (body: string): TastingKept => {
+    const kept = JSON.parse(body)
+    // Of before readings were asked for.
+    return { ...kept, tasting: { readings: [], ...kept.tasting } }
+  }
   return {
     find: (id) => {
       const body = one.get(id)

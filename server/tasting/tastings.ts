@@ -74,7 +74,7 @@ export const createTastings = ({
         { kind: 'needs', body: JSON.stringify({ asked, needs }) },
       ])
     }
-    if (command.type === 'endTasting' && command.initials)
+    if ((command.type === 'endTasting' || command.type === 'readTasting') && command.initials)
       await guests.put(tastingApart(tasting), id, [{ kind: 'initials', body: command.initials }])
   }
 

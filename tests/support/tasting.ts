@@ -1,7 +1,7 @@
 /** A station whose tuna salad has a card, and what is planned to be tasted of it. */
 import type { StationDocument } from '#lib/station/station-document.ts'
 import type { PlanTasting } from '#lib/tasting/command.ts'
-import type { TasterTold, Tasting } from '#lib/tasting/tasting.ts'
+import type { TasterTold, Tasting, TastingReading } from '#lib/tasting/tasting.ts'
 import { demoStation } from '#server/demo-station.ts'
 
 /** 20 portions of a level #8 scoop, 4 fl oz each, are 2 1/2 qt: by its density 2,050 g. */
@@ -65,6 +65,18 @@ export const keeps = (
   needs: [{ code, handling }],
 })
 
+/** Beans are plants: 135 °F. */
+export const READ: TastingReading = {
+  component: 'beans',
+  temperature: { tenths: 1350, scale: 'F' },
+  at: DAWN,
+  probe: 'probe 1',
+  where: 'middle-stirred',
+  initialled: true,
+  heldSeconds: null,
+  stoodSeconds: null,
+}
+
 export const TASTING: Tasting = {
   id: 't1',
   station: TASTING_STATION.id,
@@ -81,5 +93,6 @@ export const TASTING: Tasting = {
     { number: 2, told: null },
   ],
   stage: 'planned',
+  readings: [],
   tasted: [],
 }

@@ -1,4 +1,5 @@
 /** What the tasting’s screen says. */
+import type { HeatLack } from '#lib/safety/cooking.ts'
 import type { Handling, NeedCode } from '#lib/station/codes/codes.ts'
 import type { TastingRefusal } from '#lib/tasting/command.ts'
 import type { TastingLack } from '#lib/tasting/entry.ts'
@@ -6,6 +7,7 @@ import type { NotMeasured } from '#lib/tasting/measured.ts'
 import { counted, list } from '#lib/words/counted-en.ts'
 import { sayDate } from '#lib/words/day-en.ts'
 import { inSentence, startingWith } from '#lib/words/findings-en.ts'
+import { safetyWords } from '#lib/words/safety-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 
 const LACKS: Readonly<Record<TastingLack, string>> = {
@@ -33,6 +35,10 @@ const tasters = (numbers: readonly number[]): string =>
         'and',
       )}`
 
+const cookOn = (name: string, why: HeatLack): string => `${name}: ${safetyWords.heatLack[why]}`
+
+const andAll = (names: readonly string[]): string => list(names.map(inSentence), 'and')
+
 const refusal = (refused: TastingRefusal, name: (component: string) => string): string => {
   switch (refused.code) {
     case 'in-the-past':
@@ -59,6 +65,16 @@ const refusal = (refused: TastingRefusal, name: (component: string) => string): 
       return 'This tasting is over.'
     case 'not-made':
       return 'It wasn’t made yet.'
+    case 'not-ready':
+      return 'Nobody said that it is ready to taste.'
+    case 'not-cooked-here':
+      return 'That isn’t cooked, so there is nothing to read.'
+    case 'reading-lacks':
+      return safetyWords.lack[refused.lack]
+    case 'reading-asked':
+      return safetyWords.question(refused.question, refused.read)
+    case 'cook-on':
+      return refused.foods.map((one) => cookOn(name(one.component), one.why)).join(' ')
     case 'no-initials':
       return 'Who weighed it? Type your initials to save a yield.'
     case 'id-used-for-something-else':
@@ -155,6 +171,21 @@ export const tastingEn = {
   whoTastes: (numbers: readonly number[]) => `For ${tasters(numbers)}`,
 
   cookTo: (limit: string) => `${limit}: read it before anybody tastes`,
+  tooLow: (read: string, why: HeatLack) =>
+    why === 'too-low'
+      ? `${read}: cook on, then read it again`
+      : `${read}. ${safetyWords.heatLack[why]}`,
+  isRead: (read: string) => `${read}: it came to its limit`,
+  read: (name: string) => `Read ${inSentence(name)}`,
+  readAgain: (name: string) => `Read ${inSentence(name)} again`,
+  record: (read: string | null) => (read === null ? 'Type the temperature' : `Record ${read}`),
+  recordLow: (read: string) => `Record ${read} and cook on`,
+  stood: 'Stood covered, seconds',
+  ready: 'Ready to taste',
+  readySub: 'Then it is tasted and weighed.',
+  toRead: (names: readonly string[]) => `Read ${andAll(names)} first`,
+  toCookOn: (names: readonly string[]) => `Cook on: ${andAll(names)}`,
+  noCardToWeigh: 'No card of its own: nothing to weigh.',
   noCard: 'No card of its own: take it as it is bought or mixed.',
   toTaste: 'to taste',
   stated: (amount: string) => `The card says: ${amount}`,

@@ -8,6 +8,7 @@ import {
   NONE,
   NOT_SURE,
   PLAN,
+  READ,
   TASTING,
   TASTING_STATION,
 } from '#tests/support/tasting.ts'
@@ -19,6 +20,7 @@ const facts = (told: ToldByTaster = {}, now = DAWN): TastingFacts => ({
 })
 const BOTH: ToldByTaster = { 1: NONE, 2: NONE }
 const MAKING: Tasting = { ...TASTING, stage: 'making' }
+const READY: Tasting = { ...TASTING, stage: 'ready', readings: [READ] }
 
 const code = (before: Tasting | null, command: TastingCommand, by = facts()) => {
   const decided = decideTasting(before, 'c1', command, by)
@@ -123,7 +125,7 @@ describe('its end', () => {
     }) satisfies TastingCommand
 
   test('[TB10] what was weighed is told against the card for two', () => {
-    const after = code(MAKING, end([['tuna', '6 1/2 oz', true]], 'KT'), facts(BOTH))
+    const after = code(READY, end([['tuna', '6 1/2 oz', true]], 'KT'), facts(BOTH))
     expect(after).toMatchObject({
       stage: 'over',
       tasted: [{ component: 'tuna', typed: '6 1/2 oz', saved: true }],
@@ -131,26 +133,26 @@ describe('its end', () => {
   })
 
   test('[TB12] it ends without any end of pans, with nothing measured too', () => {
-    expect(code(MAKING, end([]))).toMatchObject({ stage: 'over', tasted: [] })
-    expect(code(MAKING, end([['tuna', ' ', true]]))).toMatchObject({ stage: 'over', tasted: [] })
+    expect(code(READY, end([]))).toMatchObject({ stage: 'over', tasted: [] })
+    expect(code(READY, end([['tuna', ' ', true]]))).toMatchObject({ stage: 'over', tasted: [] })
   })
 
   test('[TB11] a yield is saved with initials', () => {
-    expect(code(MAKING, end([['tuna', '6 oz', true]]))).toEqual({ code: 'no-initials' })
-    expect(code(MAKING, end([['tuna', '6 oz', true]], ' '))).toEqual({ code: 'no-initials' })
-    expect(code(MAKING, end([['tuna', '6 oz', false]]))).toMatchObject({ stage: 'over' })
+    expect(code(READY, end([['tuna', '6 oz', true]]))).toEqual({ code: 'no-initials' })
+    expect(code(READY, end([['tuna', '6 oz', true]], ' '))).toEqual({ code: 'no-initials' })
+    expect(code(READY, end([['tuna', '6 oz', false]]))).toMatchObject({ stage: 'over' })
   })
 
   test('[TB10] a yield of nothing, and of what has no card, is refused by its food', () => {
-    expect(code(MAKING, end([['tuna', '0 oz', true]], 'KT'))).toEqual({
+    expect(code(READY, end([['tuna', '0 oz', true]], 'KT'))).toEqual({
       code: 'not-measured',
       component: 'tuna',
       because: 'zero',
     })
-    expect(code(MAKING, end([['beans', '1 cup', true]], 'KT'))).toMatchObject({
+    expect(code(READY, end([['beans', '1 cup', true]], 'KT'))).toMatchObject({
       because: 'nothing-stated',
     })
-    expect(code(MAKING, end([['slaw', '1 cup', true]], 'KT'))).toMatchObject({
+    expect(code(READY, end([['slaw', '1 cup', true]], 'KT'))).toMatchObject({
       code: 'no-such-component',
     })
   })
@@ -164,6 +166,7 @@ describe('its end', () => {
         { type: 'dropTasting', tasting: 't1' },
       ] satisfies TastingCommand[])
         expect(code({ ...TASTING, stage }, command)).toEqual({ code: 'over' })
+    expect(code(READY, { type: 'makeTasting', tasting: 't1' })).toEqual({ code: 'already-so' })
     expect(code(MAKING, { type: 'makeTasting', tasting: 't1' })).toEqual({ code: 'already-so' })
     expect(code(null, end([]))).toEqual({ code: 'no-such-tasting' })
   })

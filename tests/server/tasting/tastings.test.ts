@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { beforeEach, describe, expect, test } from 'vitest'
 import { DAY_MS } from '#lib/access/believed-time.ts'
-import type { TastingCommand } from '#lib/tasting/command.ts'
+import type { ReadTasting, TastingCommand } from '#lib/tasting/command.ts'
 import { tastingApart } from '#lib/tasting/stream.ts'
 import type { YieldSaved } from '#lib/tasting/yields.ts'
 import { forgetTastings } from '#server/privacy/tasting-needs.ts'
@@ -68,10 +68,19 @@ const end = (typed: string, saved = true): TastingCommand => ({
   initials: 'KT',
   yields: [{ component: 'tuna', typed, saved }],
 })
+const read: ReadTasting = {
+  ...{ type: 'readTasting', tasting: 't1', component: 'beans', tenths: 1371, scale: 'F' },
+  ...{ probe: 'probe 1', where: 'middle-stirred', initials: 'ZQ' },
+}
+const made = async (id: string) => {
+  await submit({ type: 'makeTasting', tasting: id })
+  await submit({ ...read, tasting: id })
+  await submit({ type: 'readyToTaste', tasting: id })
+}
 const tasted = async (typed: string, id = 't1') => {
   await submit(PLAN, id)
   for (const taster of [1, 2]) await submit({ type: 'askTaster', tasting: id, taster, ...NONE })
-  await submit({ type: 'makeTasting', tasting: id })
+  await made(id)
   return submit({ ...end(typed), tasting: id } as TastingCommand)
 }
 const accepted = { answer: 'accepted', tasting: 't1' }
@@ -144,14 +153,27 @@ describe('a tasting', () => {
   test('[TB11] initials lie apart, and go after as many days as those of a service', async () => {
     await tasted('6 1/2 oz')
     const held = () => at.guests.of(tastingApart('t1'), 'initials')
-    expect(Object.values(await held())).toEqual(['KT'])
+    expect(Object.values(await held())).toEqual(['ZQ', 'KT'])
     const sweep = (believed: number) =>
       forgetTastings(at, { believed, last: { wall: believed, ran: 0, starts: 1 }, other: null }, 30)
     await sweep(DAWN + 10 * DAY_MS)
-    expect(Object.values(await held())).toEqual(['KT'])
+    expect(Object.values(await held())).toEqual(['ZQ', 'KT'])
     await sweep(DAWN + 40 * DAY_MS)
     expect(await held()).toEqual({})
   })
+})
+
+test('[TB13] a reading lies with its tasting, and its initials apart', async () => {
+  await submit(PLAN, 't1')
+  for (const taster of [1, 2]) await submit(ask(taster))
+  await submit({ type: 'makeTasting', tasting: 't1' })
+  const { initials: _, ...unsigned } = read
+  expect(await submit(unsigned as TastingCommand)).toMatchObject({ answer: 'refused' })
+  expect(await submit(read)).toEqual(accepted)
+  const [one] = await tastings.of(PLAN.station)
+  expect(one?.tasting.readings).toMatchObject([{ temperature: { tenths: 1371 }, at: DAWN }])
+  expect(JSON.stringify(one)).not.toContain('ZQ')
+  expect(Object.values(await at.guests.of(tastingApart('t1'), 'initials'))).toEqual(['ZQ'])
 })
 
 describe('the yields that are saved', () => {
@@ -170,7 +192,7 @@ describe('the yields that are saved', () => {
     await submit(PLAN, 't1')
     await submit(ask(1))
     await submit(ask(2))
-    await submit({ type: 'makeTasting', tasting: 't1' })
+    await made('t1')
     expect(await submit(end('6 1/2 oz', false))).toEqual(accepted)
     expect(tastings.yields(PLAN.station)).toEqual([])
   })

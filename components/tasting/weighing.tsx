@@ -1,0 +1,72 @@
+import { useState } from 'react'
+import { CardToWeigh, type YieldTyped } from '#components/tasting/card-to-weigh.tsx'
+import styles from '#components/tasting/tasting.module.css'
+import type { TastingAct } from '#components/tasting/use-tastings.ts'
+import { useTastingWords } from '#components/tasting/words.tsx'
+import { Button } from '#components/ui/button.tsx'
+import { Field } from '#components/ui/field.tsx'
+import type { StationDocument } from '#lib/station/station-document.ts'
+import type { Tasting } from '#lib/tasting/tasting.ts'
+import type { ComponentTasted } from '#lib/tasting/who-can-taste.ts'
+
+interface WeighingProps {
+  readonly station: StationDocument
+  readonly tasting: Tasting
+  readonly who: readonly ComponentTasted[]
+  readonly acting: TastingAct
+  readonly initials: string
+  readonly onInitials: (initials: string) => void
+}
+
+const NOT_WEIGHED: YieldTyped = { typed: '', saved: true }
+
+/** The end: what was weighed, and who weighed it. */
+export function Weighing({ station, tasting, who, acting, initials, onInitials }: WeighingProps) {
+  const words = useTastingWords()
+  const [yields, setYields] = useState<Readonly<Record<string, YieldTyped>>>({})
+  const end = () =>
+    acting.act({
+      type: 'endTasting',
+      tasting: tasting.id,
+      ...(initials.trim() === '' ? {} : { initials: initials.trim() }),
+      yields: tasting.components.flatMap((component) => {
+        const one = yields[component]
+        return one && one.typed.trim() !== '' ? [{ component, ...one }] : []
+      }),
+    })
+  return (
+    <>
+      <div className={styles.cards}>
+        {who.map(({ component, can }) => (
+          <CardToWeigh
+            key={component}
+            {...{ station, component, can, portions: tasting.portions }}
+            yields={yields[component] ?? NOT_WEIGHED}
+            onYields={(one) => {
+              acting.hush()
+              setYields({ ...yields, [component]: one })
+            }}
+          />
+        ))}
+      </div>
+      <p>{words.smallBatch}</p>
+      <div className={styles.acts}>
+        <Field
+          label={words.initials}
+          maxLength={6}
+          value={initials}
+          onChange={({ target }) => onInitials(target.value)}
+        />
+        <Button
+          kind="main"
+          size="large"
+          disabled={acting.busy}
+          sub={words.endSub}
+          onClick={() => void end()}
+        >
+          {words.end}
+        </Button>
+      </div>
+    </>
+  )
+}

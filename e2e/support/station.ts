@@ -80,13 +80,14 @@ export const watch = (page: Page, problems: string[]): (() => void) => {
  * @param url of the server, or of a page of it
  */
 export const joinContext = async (context: BrowserContext, url: string): Promise<void> => {
-  const { port } = new URL(url)
+  const { port, origin } = new URL(url)
   const server = `http://127.0.0.1:${port}`
   await makeHouse(server)
   const token = (await scriptsToken(server)) ?? ''
   const [house = ''] = token.split('.')
   await context.addCookies([
-    { name: cookieName(house), value: token, url, httpOnly: true, sameSite: 'Strict' },
+    // Of all its pages: a browser gives a cookie the folder of its address.
+    { name: cookieName(house), value: token, url: origin, httpOnly: true, sameSite: 'Strict' },
   ])
 }
 

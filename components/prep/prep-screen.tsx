@@ -46,7 +46,9 @@ function PrepNow() {
         title={isThere ? words.notTaken : words.title}
         why={isThere ? words.notTakenWhy : words.connecting}
       />
-      <Connection />
+      <div className={styles.corner}>
+        <Connection />
+      </div>
     </>
   )
 }

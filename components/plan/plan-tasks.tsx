@@ -24,7 +24,12 @@ export function PlanTasks({ station, asPrep, prepared, names }: PlanTasksProps) 
   const { timeZone } = station
   const { tasks, unready, idle } = prepared
   const lacking = new Set(unready.map(({ task }) => task))
-  const rows = taskRows(station, tasks, asPrep.periods)
+  const rows = taskRows(
+    station,
+    tasks.filter(({ kind }) => kind !== 'load'),
+    asPrep.periods,
+  )
+  const load = tasks.find(({ kind }) => kind === 'load')
   const [lack] = unready
   const on = lack === undefined || isAll ? null : civilDate(lack.at, timeZone)
   const shown = rows.filter((row) => on === null || row.on === on)
@@ -49,6 +54,7 @@ export function PlanTasks({ station, asPrep, prepared, names }: PlanTasksProps) 
       rows={shown}
       foot={
         <>
+          {load && renderTask(load)}
           {on !== null && days.length > 0 && (
             <button type="button" className={styles.all} onClick={() => setAll(true)}>
               {words.alsoOn(days)}

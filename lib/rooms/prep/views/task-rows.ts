@@ -62,7 +62,8 @@ export const taskRows = (
     const period = periodAt(periods, task)
     const from = period?.from ?? hourOf(task.from, timeZone)
     // An hour that a period cuts in two is two rows.
-    const key = `${from} ${periods.findLastIndex((one) => one.from <= task.from)}`
+    const before = periods.findLastIndex((one) => one.from <= task.from)
+    const key = period ? `period ${from}` : `${from} ${before}`
     const row = rows.get(key) ?? { period: period?.name ?? null, from, tasks: [] }
     row.tasks.push(task)
     rows.set(key, row)

@@ -126,7 +126,7 @@ test('a yield that doesn’t fit the scoops: another scoop, or another amount, e
     await expect(enough.getByText('45% less than 60 portions take.')).toBeVisible()
     await way(words.way.batches(2)).click()
     await expect(enough.getByText('It makes 3.65 kg: 66 portions.')).toBeVisible()
-    await expect(enough.getByText(/^1[01]% more than 60 portions take\.$/)).toBeVisible()
+    await expect(enough.getByText('11% more than 60 portions take.').first()).toBeVisible()
   })
 
   await test.step('nothing typed is lost where it isn’t understood, and every tablet holds it', async () => {

@@ -134,13 +134,15 @@ test('[PA30] [PA42] names of 40 letters and nine allergens: nothing is cut on th
   open,
 }) => {
   const page = await open('/paper/allergens')
-  await page.route(/\/allergens(\?|$)/, (route) =>
-    route.fulfill({
-      json: {
-        at: Date.parse('2026-11-29T16:00:00Z'),
-        facts: { station: nine(), revision: 12, soiled: [], lent: [], asOf: null },
-      },
-    }),
+  await page.route(
+    ({ pathname }) => pathname === '/allergens',
+    (route) =>
+      route.fulfill({
+        json: {
+          at: Date.parse('2026-11-29T16:00:00Z'),
+          facts: { station: nine(), revision: 12, soiled: [], lent: [], asOf: null },
+        },
+      }),
   )
   await page.reload()
   await expect(page.getByText(/Slowroasted/).first()).toBeVisible({ timeout: 30_000 })

@@ -16,7 +16,7 @@ function Sheet({ shown }: { readonly shown: PlanShown }) {
   const { state, plan, prep, ahead } = shown
   const { station } = state
   const prepared = preparedOf(state) ?? { tasks: [], unready: [], idle: [] }
-  const facts = prepFacts({ cards: cardsOf(station), plan, prep, prepared })
+  const facts = prepFacts({ cards: cardsOf(station, ahead.answer.yields), plan, prep, prepared })
   const rows = new Map(
     facts.sections.flatMap((section) => section.rows.map((row) => [row.task.id, row] as const)),
   )

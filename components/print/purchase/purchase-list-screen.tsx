@@ -39,7 +39,7 @@ const withBought = (cards: Cards, draft: Draft | null): Cards =>
 
 function List({ shown }: { readonly shown: PlanShown }) {
   const words = usePaperWords()
-  const { state, plan, prep } = shown
+  const { state, plan, prep, ahead } = shown
   const { station } = state
   const { seen, again } = useAccess<MenuDraft>(`/menu/draft?station=${station.id}`, LOOK_EVERY_MS)
   const [isFailed, setFailed] = useState(false)
@@ -47,7 +47,11 @@ function List({ shown }: { readonly shown: PlanShown }) {
   const draft: Draft | null = seen && { station: station.id, rows: seen.rows as Rows }
   const published = Object.fromEntries(station.ingredients.map(({ id, lies }) => [id, lies]))
   const lies = { ...published, ...(draft === null ? {} : liesIn(draft)) }
-  const facts = purchaseFacts(withBought(cardsOf(station), draft), prep.foods, lies)
+  const facts = purchaseFacts(
+    withBought(cardsOf(station, ahead.answer.yields), draft),
+    prep.foods,
+    lies,
+  )
   const put = async (id: string, place: Lies) => {
     if (seen === null) return setFailed(true)
     const steps: SaveSteps = {

@@ -7,12 +7,12 @@ import type { Amount } from '#lib/recipes/amount.ts'
 import { type Batches, batchesOf } from '#lib/recipes/batches.ts'
 import type { Card, CardBox, CardLine } from '#lib/recipes/card.ts'
 import { type FactorCode, factorForAmount, factorForPortions } from '#lib/recipes/factor.ts'
-import { portionTotal } from '#lib/recipes/portion-total.ts'
-import { type Rational, ratio } from '#lib/recipes/rational.ts'
+import { type PortionTotal, portionTotal } from '#lib/recipes/portion-total.ts'
+import { dividedBy, fromNumber, type Rational, ratio } from '#lib/recipes/rational.ts'
 import { measured, type ScaledLine, scaledCard } from '#lib/recipes/scaled-card.ts'
 import type { AmountCode } from '#lib/recipes/typed-parts.ts'
 import { typedYield } from '#lib/recipes/typed-yield.ts'
-import { loadSize } from '#lib/rooms/prep/facts/load-size.ts'
+import { loadSize, type Yields } from '#lib/rooms/prep/facts/load-size.ts'
 import { findComponent } from '#lib/station/find.ts'
 import { loadTotal, portionAmount } from '#lib/station/portion-amount.ts'
 import type { Component, StationDocument } from '#lib/station/station-document.ts'
@@ -51,11 +51,24 @@ export interface Cards {
   readonly station: StationDocument
   readonly box: CardBox
   readonly served: ReadonlyMap<string, ServedAs>
+  /** What own batches made of the cards. */
+  readonly yields: Yields
 }
 
-export const cardsOf = (station: StationDocument): Cards => {
+export const cardsOf = (station: StationDocument, yields: Yields = {}): Cards => {
   const draft = draftOf(JSON.parse(JSON.stringify(station)))
-  return { station, box: cardBoxOf(draft), served: allServed(draft) }
+  return { station, box: cardBoxOf(draft), served: allServed(draft), yields }
+}
+
+/**
+ * Portions that the house states of what really gives so many: a card that gives less than it states
+ * is made more often. Of loads that were corrected they are whole loads again.
+ */
+const statedPortions = ({ station, yields }: Cards, component: Component, portions: number) => {
+  const { ratio: measured } = yields[component.id] ?? { ratio: 1 }
+  return component.remake
+    ? ratio(portions * loadSize(station, component), loadSize(station, component, yields))
+    : dividedBy(ratio(portions), fromNumber(measured))
 }
 
 const isCooked = ({ food }: Component): boolean =>
@@ -87,48 +100,43 @@ const refused = (by: MadeBy, card: Card, code: NotReckoned, at = ''): Scaling =>
   ...{ by, card, factor: null, why: { code, at }, lines: [] },
 })
 
-const byCard = (cards: Cards, card: Card, portions: number, total: Amount, of: string): Scaling => {
+const byCard = (cards: Cards, card: Card, { count, total }: PortionTotal, of: string): Scaling => {
   if (card.yields.trim() === '') return refused('card', card, 'no-yield')
   const typed = typedYield(card.yields)
   if (!typed.ok) return refused('card', card, typed.code, typed.at)
   const { yields } = typed
   const found =
     yields.kind === 'portions' && yields.each === null
-      ? factorForPortions(yields, ratio(portions))
+      ? factorForPortions(yields, count)
       : factorForAmount(yields, total, cards.served.get(of)?.density ?? null)
   if (!found.ok) return refused('card', card, found.code)
   const { factor } = found
   return { by: 'card', card, factor, why: null, lines: scaledCard(card, factor, cards.box) }
 }
 
-const scalingOf = (
-  cards: Cards,
-  component: Component,
-  portions: number,
-  total: Amount,
-): Scaling => {
+const scalingOf = (cards: Cards, component: Component, stated: PortionTotal): Scaling => {
   const { recipes, ingredients, id } = component
   const own = ownCard(component)
   const isTyped = (component.lines ?? []).length > 0
   const [recipe] = recipes
   const card = recipe === undefined ? undefined : cards.box.cards.get(recipe)
   if (!isTyped && recipes.length === 1 && ingredients.length === 0 && card)
-    return byCard(cards, card, portions, total, id)
+    return byCard(cards, card, stated, id)
   if (isTyped) {
-    const factor = ratio(portions, loadSize(cards.station, component))
+    const factor = dividedBy(stated.count, ratio(loadSize(cards.station, component)))
     return { by: 'pan', card: own, factor, why: null, lines: scaledCard(own, factor, cards.box) }
   }
   const [only] = own.lines
   return own.lines.length === 1 && only && !only.isRecipe && !isCooked(component)
     ? {
         ...{ by: 'itself', card: own, factor: ratio(1), why: null },
-        lines: [itself(only, total, cards, id)],
+        lines: [itself(only, stated.total, cards, id)],
       }
     : refused('pan', own, 'no-card')
 }
 
 /** As much as is made at once at most goes into a pot: as many even batches as that takes. */
-const batchesIn = (cards: Cards, { remake, id }: Component, portion: Amount, total: Amount) => {
+const batchesIn = (cards: Cards, { remake, id }: Component, { portion, total }: PortionTotal) => {
   if (remake === null) return null
   const most = portionTotal(portion, remake.mostLoads * remake.portionsPerLoad).total
   const batches = batchesOf(total, most, cards.served.get(id)?.density ?? null)
@@ -142,9 +150,10 @@ export const madeOf = (cards: Cards, choice: PrepChoice): Made | null => {
   const { loads, portions } = choice
   const portion = portionAmount(component.portion)
   const { total } = loadTotal(component, portions)
+  const stated = portionTotal(portion, statedPortions(cards, component, portions))
   return {
     ...{ component, loads, portions, portion, total },
-    ...scalingOf(cards, component, portions, total),
-    batches: batchesIn(cards, component, portion, total),
+    ...scalingOf(cards, component, stated),
+    batches: batchesIn(cards, component, stated),
   }
 }

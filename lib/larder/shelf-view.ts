@@ -68,6 +68,8 @@ export type LotLabel = Pick<
   /** When it is past its date, epoch milliseconds; null in the freezer, and of dry food without one. */
   readonly endsAt: number | null
   readonly limits: Lot['under']['limits']
+  /** The maker's date of what is frozen. */
+  readonly useBy: CivilDate | null
 }
 
 export interface LarderShown {
@@ -156,6 +158,7 @@ const shown = (
       finishedAt: lot.finishedAt,
       endsAt: lotEndsAt(lot),
       limits: lot.under.limits,
+      useBy: lot.frozen?.useBy ?? null,
     },
   }
 }

@@ -7,7 +7,7 @@ import { LabelsBoard } from '#components/print/labels/labels-board.tsx'
 import { PaperWordsProvider, usePaperWords } from '#components/print/words.tsx'
 import { useSheet } from '#components/sheet/use-sheet.ts'
 import type { LarderShown } from '#lib/larder/shelf-view.ts'
-import { lotFacts } from '#lib/paper/labels/lot-facts.ts'
+import { hasLabel, lotFacts } from '#lib/paper/labels/lot-facts.ts'
 import { paperOf } from '#lib/paper/page/papers.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
@@ -27,7 +27,7 @@ function LarderLabels() {
     if (seen === null || facts === null) return []
     // As labels count now: what was read too long ago isn't read.
     const station = asReadOn(facts.station, facts.servedOn)
-    const labels = seen.lots.map((lot) => {
+    const labels = seen.lots.filter(hasLabel).map((lot) => {
       const where = {
         timeZone: lot.timeZone,
         scale: lot.scale,
@@ -54,7 +54,7 @@ function LarderLabels() {
           ? frame.loading
           : facts === null
             ? frame.noStation
-            : seen.lots.length === 0
+            : groups.length === 0
               ? larder.empty
               : null
   return (

@@ -5,6 +5,7 @@ import { type SaidOf, saidOf } from '#lib/paper/allergens/said-of.ts'
 import { coolingToRead, type Discard, type LabelCooling } from '#lib/paper/labels/label-dates.ts'
 import { coolingState } from '#lib/safety/cooling.ts'
 import { limitsWith } from '#lib/safety/limits.ts'
+import type { CivilDate } from '#lib/safety/date-stamp.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
 export interface LotFacts {
@@ -22,6 +23,8 @@ export interface LotFacts {
   readonly discard: Discard
   /** In the freezer: days that are left from the day of thawing. */
   readonly daysLeft: number | null
+  /** The maker's date of what is frozen, which no day of thawing moves; null where nobody told one. */
+  readonly useBy: CivilDate | null
   readonly cooling: LabelCooling | null
   readonly stoodOpen: boolean
   readonly said: SaidOf
@@ -32,7 +35,8 @@ const LOT = 'lot-on-paper'
 /**
  * By the labels of the station's document as they count today, and those of products of before that
  * are still in it; an ingredient that isn't listed there is as unread. It touches what it touched where
- * it stood.
+ * it stood. A scoop went in of what that was made of then; of one of which nothing tells that, nothing
+ * is known.
  */
 export const saidOfLot = (
   station: StationDocument,
@@ -54,6 +58,10 @@ export const saidOfLot = (
     ingredients: [...one.madeOf],
     recipes: [],
   }))
+  const soilers = soiledBy.map((name, at) => {
+    const ingredients = touched?.find(({ component }) => component === name)?.madeOf ?? [name]
+    return { ...any, id: `soiled-${at}`, name, ingredients: [...ingredients], recipes: [] }
+  })
   const lot = {
     ...any,
     id: LOT,
@@ -61,13 +69,12 @@ export const saidOfLot = (
     recipes: [],
   }
   const all = [lot, ...touching].map(({ id }) => id)
-  const names = new Set(station.components.map(({ id }) => id))
   return saidOf(
     {
       station: {
         ...station,
         ingredients: [...station.ingredients, ...old],
-        components: [...station.components, lot, ...touching],
+        components: [...station.components, lot, ...touching, ...soilers],
         contacts:
           touched === null
             ? null
@@ -75,7 +82,7 @@ export const saidOfLot = (
               ? []
               : [{ id: 'stood', kind: 'beside', components: all }],
       },
-      soiled: soiledBy.filter((by) => names.has(by)).map((by) => ({ component: LOT, by })),
+      soiled: soilers.map(({ id: by }) => ({ component: LOT, by })),
       lent: [],
       ready: [],
     },
@@ -110,6 +117,10 @@ const withChanged = (station: StationDocument, { relabelled }: LotShown): Statio
       }
 }
 
+/** What goes into the bin and nowhere else has no day on which it still is food, and so no label. */
+export const hasLabel = ({ bound, barred }: Pick<LotShown, 'bound' | 'barred'>): boolean =>
+  bound === null && barred?.code !== 'lot-bound'
+
 /** `now` in epoch milliseconds. */
 export const lotFacts = (station: StationDocument, lot: LotShown, now: number): LotFacts => {
   const { label } = lot
@@ -130,6 +141,7 @@ export const lotFacts = (station: StationDocument, lot: LotShown, now: number): 
         ? { at: label.endsAt, because: 'date' }
         : { at: null, because: lot.kept === 'frozen' ? 'frozen' : 'makers-date' },
     daysLeft: lot.daysLeft,
+    useBy: label.useBy,
     cooling: isCooling
       ? coolingToRead(
           label.cooledFrom,

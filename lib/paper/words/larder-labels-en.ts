@@ -13,6 +13,7 @@ import {
 } from '#lib/paper/words/labels-en.ts'
 import { sayPieces, sayWeight } from '#lib/words/amounts-en.ts'
 import { list } from '#lib/words/counted-en.ts'
+import { sayDate } from '#lib/words/day-en.ts'
 
 const WHERE: Readonly<Record<NonNullable<LotFacts['place']>['where'], string>> = {
   'walk-in': 'Walk-in',
@@ -22,8 +23,10 @@ const WHERE: Readonly<Record<NonNullable<LotFacts['place']>['where'], string>> =
 
 const { cell, row, sentence, initials, part, moment } = labelPieces
 
-const daysOnceThawed = (days: number): string =>
-  `Frozen: ${days === 1 ? '1 day' : `${days} days`} from the day it is thawed, that day with it.`
+const daysOnceThawed = (days: number, useBy: string | null): string => {
+  const never = useBy === null ? '' : `, never past the maker’s date, ${sayDate(useBy)}`
+  return `Frozen: ${days === 1 ? '1 day' : `${days} days`} from the day it is thawed, that day with it${never}.`
+}
 
 /** `cafe`: the house, or the station where nobody named one. */
 const texts = (lot: LotFacts, cafe: string, where: SaidWhere): LabelTexts => {
@@ -46,7 +49,7 @@ const texts = (lot: LotFacts, cafe: string, where: SaidWhere): LabelTexts => {
       ),
       ...sayAllergens(lot.said),
       ...(lot.cooling === null ? [] : sayCooling(lot.cooling, where)),
-      ...(lot.daysLeft === null ? [] : sentence(daysOnceThawed(lot.daysLeft), { weight: 'bold' })),
+      ...(lot.daysLeft === null ? [] : sentence(daysOnceThawed(lot.daysLeft, lot.useBy), { weight: 'bold' })),
       ...(lot.stoodOpen
         ? sentence('It was open on the line: never a protected back-up.', { pt: 9 })
         : []),

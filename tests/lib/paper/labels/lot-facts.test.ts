@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import type { LotFood } from '#lib/larder/lot.ts'
 import { type LabelsHere, type LotShown, larderShown } from '#lib/larder/shelf-view.ts'
 import type { LabelTexts } from '#lib/paper/labels/label-texts.ts'
-import { lotFacts, saidOfLot } from '#lib/paper/labels/lot-facts.ts'
+import { hasLabel, lotFacts, saidOfLot } from '#lib/paper/labels/lot-facts.ts'
 import { NOTHING_NAMED } from '#lib/paper/words/labels-en.ts'
 import { larderLabelsEn } from '#lib/paper/words/larder-labels-en.ts'
 import { coldRice, coolingRice, larderAfter, setAside } from '#tests/support/larder.ts'
@@ -80,6 +80,32 @@ describe('a lot’s label', () => {
     expect(
       saidOfLot(demoStation, { ...none, madeOf: ['rice'], touched: null }, []).contactKnown,
     ).toBe(false)
+  })
+
+  it('[PA40] says of a scoop that went in what it was of, also where its station has that no more', () => {
+    const touched = [{ component: 'gone-cheese', madeOf: ['cheddar'] }]
+    const made = { madeOf: ['rice'], before: [], touched }
+    const soiled = saidOfLot(demoStation, made, ['gone-cheese'])
+    expect(soiled.mayContain.map(({ code }) => code)).toContain('milk')
+    expect(soiled.soiledBy).toEqual(['gone-cheese'])
+    // Nobody knows what that was made of: nothing is said to be absent.
+    const unknown = saidOfLot(demoStation, { ...made, touched: null }, ['stranger'])
+    expect(unknown.notKnown).toContain('peanut')
+    expect(unknown.notKnown).toContain('milk')
+  })
+
+  it('[PA40] in the freezer says its maker’s date, which no day of thawing moves', () => {
+    const frozen = { on: '2026-10-01', daysLeft: 6, useBy: '2026-10-03' }
+    const said = labelOf(coldRice({ kept: 'frozen', dateMark: null, frozen }))
+    expect(said).toContain('never past the maker’s date, Sat, Oct 3')
+  })
+
+  it('[PA40] isn’t printed of what goes into the bin', () => {
+    const lot = shownOf(coldRice())
+    expect(hasLabel(lot)).toBe(true)
+    expect(hasLabel({ ...lot, bound: 'cooling-missed' })).toBe(false)
+    expect(hasLabel({ ...lot, barred: { code: 'lot-bound', why: 'date' } })).toBe(false)
+    expect(hasLabel({ ...lot, barred: { code: 'lot-unread', since: NOW } })).toBe(true)
   })
 
   it('[PA40] whose label changed since is as unread', () => {

@@ -14,6 +14,7 @@ import type { PrepState } from '#lib/service/events/prep-event.ts'
 import { foodKindOf, limitsOf } from '#lib/service/food-limits.ts'
 import { askableAllergens } from '#lib/station/codes/askable.ts'
 import { findComponent } from '#lib/station/find.ts'
+import { asReadOn } from '#lib/station/read-again.ts'
 import type { Component, StationDocument } from '#lib/station/station-document.ts'
 
 /** What is read at the end of a task; null: nothing is. */
@@ -173,7 +174,7 @@ const rowOf = (
     read: readOf(station, task, component),
     cooling: task.kind === 'cook' && isCooled(food) ? coolingOf(station) : null,
     isRaw: makes && food.raw,
-    named: makes ? namedOf(station, component.id) : null,
+    named: makes ? namedOf(asReadOn(station, plan.on), component.id) : null,
     discard: makes ? discardOf(station, task, component, plan.closesAt) : null,
   }
 }

@@ -228,6 +228,16 @@ describe('the prep sheet', () => {
     ])
   })
 
+  it('[PA17] a label that was read too long before the day of the plan isn’t known', () => {
+    const old: StationDocument = {
+      ...SCHOOL,
+      ingredients: SCHOOL.ingredients.map((one) => ({ ...one, readOn: '2024-01-01' })),
+    }
+    const { named } = rowOf(sheet(['rice'], old), 'cook.rice')
+    expect(named?.unknown).toContain('milk')
+    expect(rowOf(sheet(['rice']), 'cook.rice').named?.unknown).not.toContain('milk')
+  })
+
   it('[PA18] the pan that it goes into is numbered as on the set-up sheet', () => {
     const facts = sheet()
     const order = pansOf(SCHOOL).map(({ component }) => component)

@@ -27,10 +27,8 @@ export interface Made {
 export type Discard =
   | { readonly at: number; readonly because: 'clock' | 'date' | 'day' | 'service-ends' }
   /** So many days of which the first is day 1; so long after a reading; what its maker prints; none. */
-  | {
-      readonly at: null
-      readonly because: 'days' | 'reading' | 'makers-date' | 'not-planned' | 'frozen'
-    }
+  | { readonly at: null; readonly because: 'days' | 'makers-date' | 'not-planned' | 'frozen' }
+  | { readonly at: null; readonly because: 'reading'; readonly within: TimeLimit }
 
 export interface LabelDates {
   /** What is bought in is opened; what is made here is made. */
@@ -69,11 +67,15 @@ const markFrom = (station: StationDocument, at: number): number | null => {
   return mark.mark === 'last-day' ? stampOf(mark.lastDay, timeZone).endsAt : null
 }
 
-/** When the plan has it made, epoch milliseconds; null where nobody planned that. */
-const plannedAt = (state: RunningState, component: string): number | null =>
-  preparedOf(state)?.tasks.find(
-    (task) => task.component === component && (task.kind === 'make' || task.kind === 'cook'),
-  )?.to ?? null
+/** When the plan has it begun, epoch milliseconds: that day is day 1; null where nobody planned it. */
+const plannedAt = (state: RunningState, component: string): number | null => {
+  const begun = (preparedOf(state)?.tasks ?? []).flatMap((task) =>
+    task.component === component && (task.kind === 'make' || task.kind === 'cook')
+      ? [task.from]
+      : [],
+  )
+  return begun.length === 0 ? null : Math.min(...begun)
+}
 
 /** What is thrown out when, of food for which no clock and no date runs yet. */
 const unbound = (
@@ -83,7 +85,8 @@ const unbound = (
   madeAt: number | null,
 ): Discard => {
   if (held === 'dry' || component.held === 'dry') return { at: null, because: 'makers-date' }
-  if (held === 'time') return { at: null, because: 'reading' }
+  if (held === 'time')
+    return { at: null, because: 'reading', within: limitsOf(state.station).timeOnly4h }
   if (held === 'hot')
     return state.plan
       ? { at: state.plan.closesAt, because: 'service-ends' }
@@ -128,13 +131,24 @@ export const datesOf = (
       discard: isBound ? { at: until, because: boundBy(place, until) } : otherwise,
     }
   }
-  const at = plannedAt(state, component.id)
+  const making = place?.stage === 'making' ? oldestOf(state, place.batches) : null
+  const at = making?.startedAt ?? plannedAt(state, component.id)
   return {
     first,
     made: at === null ? null : { at, hour: false },
-    isPlanned: at !== null,
+    isPlanned: at !== null && making === null,
     discard: unbound(state, component, held, at),
   }
+}
+
+/** Of what comes out of several pans alike: the earliest, and a time clock before any day. */
+export const earliestOf = (all: readonly LabelDates[]): LabelDates | undefined => {
+  const bound = all
+    .filter(({ discard }) => discard.at !== null)
+    .sort((one, other) => (one.discard.at ?? 0) - (other.discard.at ?? 0))
+  const clocked = all.find(({ discard }) => discard.because === 'reading')
+  const [first] = bound
+  return first?.discard.because === 'clock' ? first : (clocked ?? first ?? all[0])
 }
 
 const stage = (

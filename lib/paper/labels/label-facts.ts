@@ -5,6 +5,7 @@ import { type SaidOf, saidOf } from '#lib/paper/allergens/said-of.ts'
 import {
   coolingOfBatch,
   datesOf,
+  earliestOf,
   type LabelCooling,
   type LabelDates,
 } from '#lib/paper/labels/label-dates.ts'
@@ -121,7 +122,10 @@ export const serviceLabels = (state: RunningState, now: number): readonly LabelF
     Object.entries(state.batches)
       .filter(
         ([, batch]) =>
-          batch.component === component.id && batch.thrownOutAt === null && leftOfBatch(batch) > 0,
+          batch.component === component.id &&
+          batch.thrownOutAt === null &&
+          batch.offSale === null &&
+          leftOfBatch(batch) > 0,
       )
       .flatMap(([id]) => placeOf(state, { what: 'batch', id }) ?? [])
       .filter(({ stage }) => stage === 'waiting')
@@ -167,7 +171,8 @@ export const serviceLabels = (state: RunningState, now: number): readonly LabelF
   const made = Object.entries(state.batches).flatMap(([id, batch]) => {
     const component = findComponent(station, batch.component)
     const isThere = batch.thrownOutAt === null && (loadsToCome(batch) > 0 || leftOfBatch(batch) > 0)
-    if (!component || !isThere) return []
+    // What missed a reading or a limit isn't food until somebody says what becomes of it.
+    if (!component || !isThere || batch.offSale !== null) return []
     const cooling = coolingOfBatch(state, component, batch, now)
     const isCold = component.held === 'cold' || batch.cooling.length > 0
     return [
@@ -214,15 +219,17 @@ export const serviceLabels = (state: RunningState, now: number): readonly LabelF
   const cups = station.components
     .filter(({ side, portion }) => side || portion.tool === 'cup')
     .map((component) => {
-      const trays = pans.filter((one) => one.kind === 'tray' && one.component === component.id)
-      const usual = trays.reduce((sum, one) => sum + (one.cups ?? 0), 0)
+      const filledOf = pans.filter((one) => one.component === component.id)
+      const usual = filledOf.reduce((sum, one) => sum + (one.cups ?? 0), 0)
       const held = component.held
       return of(component, {
         ...bare,
         id: `cup/${component.id}`,
         kind: 'cup',
         line: null,
-        dates: trays[0]?.dates ?? datesOf(state, component, held, waiting(component)[0] ?? null),
+        dates:
+          earliestOf(filledOf.map((one) => one.dates)) ??
+          datesOf(state, component, held, waiting(component)[0] ?? null),
         said: saidAs(component.id),
         copies: usual > 0 ? usual : SOME_CUPS,
         isUsual: usual > 0,

@@ -104,6 +104,8 @@ export const sayAllergens = (of: SaidOf): readonly Said[] => [
 
 const FIRST: Readonly<Record<LabelDates['first'], string>> = { made: 'Made', opened: 'Opened' }
 
+const hours = (ms: number): string => `${ms / HOUR_MS} h`
+
 /** Why a time of throwing out is what it is, or what is written there. */
 const why = (discard: Discard, isPlanned: boolean, { days }: SaidWhere): string => {
   switch (discard.because) {
@@ -120,7 +122,7 @@ const why = (discard: Discard, isPlanned: boolean, { days }: SaidWhere): string 
     case 'days':
       return `${days} days with day 1; never past the maker’s date.`
     case 'reading':
-      return '4 h from the reading as it goes in, by the written procedure.'
+      return `${hours(discard.within.withinMs)} from the reading as it goes in, by the written procedure.`
     case 'makers-date':
       return 'Dry: the maker’s date.'
     case 'frozen':
@@ -150,8 +152,6 @@ const feet = (dates: LabelDates, { timeZone }: SaidWhere): readonly Row[] => [
 
 export const footAgain = ({ discard }: Pick<LabelDates, 'discard'>, timeZone: string): string =>
   discard.at === null ? '' : `Discard by ${moment(lastMinute(discard.at, timeZone), timeZone)}`
-
-const hours = (ms: number): string => `${ms / HOUR_MS} h`
 
 const reading = ({ temperature, at }: Reading, timeZone: string): string =>
   `${safetyWords.degrees(temperature)} at ${sayClock(at, timeZone)}`

@@ -3,7 +3,7 @@ import { saidOf } from '#lib/paper/allergens/said-of.ts'
 import { type LabelFacts, serviceLabels } from '#lib/paper/labels/label-facts.ts'
 import { NOTHING_NAMED } from '#lib/paper/words/labels-en.ts'
 import { labelsEn } from '#lib/paper/words/labels-screen-en.ts'
-import { lastsUntil } from '#lib/service/food-limits.ts'
+import { lastsUntil, limitsOf } from '#lib/service/food-limits.ts'
 import { placeOf } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
@@ -86,6 +86,65 @@ describe('labels of a service', () => {
       because: 'service-ends',
     })
     for (const label of labelsOf(planned)) expect(wordsOf(label)).not.toMatch(/at close/i)
+  })
+
+  it('[PA33] what is begun has the day on which it was, not the plan’s; what is off sale has no label', () => {
+    const begun = running(
+      onward(planned, { type: 'startBatch', batch: 'b1', component: 'slaw', loads: 2 }),
+    )
+    const early: RunningState = {
+      ...begun,
+      batches: Object.fromEntries(
+        Object.entries(begun.batches).map(([id, one]) => [
+          id,
+          { ...one, startedAt: Date.parse('2026-11-24T18:00:00Z') },
+        ]),
+      ),
+    }
+    const slaw = find(serviceLabels(early, early.at), 'batch/b1')
+    // 3-501.17(A): the day of preparation, November 24 in Chicago, is day 1 of 7.
+    expect(slaw.dates).toMatchObject({
+      isPlanned: false,
+      discard: { at: Date.parse('2026-12-01T06:00:00Z') },
+    })
+    const off: RunningState = {
+      ...early,
+      batches: Object.fromEntries(
+        Object.entries(early.batches).map(([id, one]) => [
+          id,
+          { ...one, offSale: { why: 'cooling-missed', since: early.at, lastGoodAt: null } },
+        ]),
+      ),
+    }
+    expect(serviceLabels(off, off.at).map(({ id }) => id)).not.toContain('batch/b1')
+  })
+
+  it('[PA33] a cup on the side is thrown out no later than the pan that it is filled from', () => {
+    const { state } = cookedService()
+    const station: StationDocument = {
+      ...demoStation,
+      safety: {
+        ...demoStation.safety,
+        limits: { timeOnly4h: { ...limitsOf(demoStation).timeOnly4h, withinMs: 7_200_000 } },
+      },
+      line: {
+        ...demoStation.line,
+        wells: demoStation.line.wells.map((well) => ({ ...well, held: 'time' })),
+      },
+    }
+    const now = running({ state, events: [] })
+    const bare = { ...now, station, pans: running(planned).pans }
+    const cups = serviceLabels(bare, bare.at).filter(
+      ({ kind, component }) =>
+        kind === 'cup' &&
+        demoStation.components.some(({ id, held }) => id === component && held === 'cold') &&
+        demoStation.line.wells.some(({ pans }) => pans.some((pan) => pan.component === component)),
+    )
+    expect(cups.length).toBeGreaterThan(0)
+    for (const cup of cups) {
+      expect(cup.dates.discard.because, cup.id).toBe('reading')
+      expect(wordsOf(cup)).toContain('2 h from the reading as it goes in')
+    }
   })
 
   it('[PA34] what is cooked ahead has a blank for each reading, with a time and initials of its own', () => {

@@ -16,7 +16,7 @@ const lot = (id: string, name: string, more: Partial<LotShown> = {}): LotShown =
   ...{ soiledBy: [], relabelled: [], timeZone: 'America/Chicago', scale: 'F' },
   label: {
     ...{ madeOf: [], before: [], touched: [], cooledFrom: 'cooked', cooling: [] },
-    ...{ startedAt: null, finishedAt: null, endsAt: null, limits: {} },
+    ...{ startedAt: null, finishedAt: null, endsAt: null, limits: {}, useBy: null },
   },
   ...more,
 })

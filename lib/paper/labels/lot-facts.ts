@@ -4,8 +4,8 @@ import { minuteOfDay } from '#lib/measure/civil.ts'
 import { type SaidOf, saidOf } from '#lib/paper/allergens/said-of.ts'
 import { coolingToRead, type Discard, type LabelCooling } from '#lib/paper/labels/label-dates.ts'
 import { coolingState } from '#lib/safety/cooling.ts'
-import { limitsWith } from '#lib/safety/limits.ts'
 import type { CivilDate } from '#lib/safety/date-stamp.ts'
+import { limitsWith } from '#lib/safety/limits.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
 export interface LotFacts {

@@ -49,7 +49,9 @@ const texts = (lot: LotFacts, cafe: string, where: SaidWhere): LabelTexts => {
       ),
       ...sayAllergens(lot.said),
       ...(lot.cooling === null ? [] : sayCooling(lot.cooling, where)),
-      ...(lot.daysLeft === null ? [] : sentence(daysOnceThawed(lot.daysLeft, lot.useBy), { weight: 'bold' })),
+      ...(lot.daysLeft === null
+        ? []
+        : sentence(daysOnceThawed(lot.daysLeft, lot.useBy), { weight: 'bold' })),
       ...(lot.stoodOpen
         ? sentence('It was open on the line: never a protected back-up.', { pt: 9 })
         : []),

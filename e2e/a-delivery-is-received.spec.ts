@@ -18,7 +18,10 @@ test.use({ proved: true, killed: true, stations: [demoStation] })
 
 test('a delivery is received: another product is unread until read, and what is bad goes back', async ({
   job,
+  expectConsole,
 }) => {
+  // An answer is lost on the way, and the laptop killed.
+  expectConsole(/WebSocket connection|ERR_(FAILED|CONNECTION_REFUSED|EMPTY_RESPONSE)/)
   const now = Date.now()
   const page = await job.openStill('/deliveries')
   const counterPage = await job.open('/counter', { viewport: { width: 1024, height: 768 } })

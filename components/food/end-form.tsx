@@ -131,7 +131,7 @@ function EndOne({
         <p className={job.large}>
           {words.ends.left(Math.round((much.amount ?? place.amount) / much.each), shown)}
         </p>
-        <DayLevel state={state} place={place} now={now} />
+        {!isRead && <DayLevel state={state} place={place} now={now} />}
       </div>
       <DayReadings read={step.read} limits={limits} time={time} />
       <div className={styles.ends} data-pad="">

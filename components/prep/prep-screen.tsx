@@ -1,6 +1,6 @@
 'use client'
 
-import { useEffect, useMemo, useState } from 'react'
+import { type ReactNode, useEffect, useMemo, useState } from 'react'
 import { useAccess } from '#components/access/use-access.ts'
 import { Connection } from '#components/live/connection.tsx'
 import { CrewProvider, useCrew } from '#components/live/crew.tsx'
@@ -24,13 +24,22 @@ const roleOf = (now: AccessNow): Role => {
   return role === 'in-charge' ? 'lead' : role
 }
 
-function Quiet({ title, why }: { readonly title: string; readonly why: string }) {
+function Quiet({
+  title,
+  why,
+  children,
+}: {
+  readonly title: string
+  readonly why: string
+  readonly children?: ReactNode
+}) {
   const words = usePrepWords()
   return (
     <main className={styles.quiet}>
       <h1>{title}</h1>
       <p>{why}</p>
       <a href="/">{words.toStart}</a>
+      {children}
     </main>
   )
 }
@@ -41,15 +50,12 @@ function PrepNow() {
   const isThere = isRunning(state)
   if (isThere && state.prep && state.plan) return <PrepBoard state={state} plan={state.plan} />
   return (
-    <>
-      <Quiet
-        title={isThere ? words.notTaken : words.title}
-        why={isThere ? words.notTakenWhy : words.connecting}
-      />
-      <div className={styles.corner}>
-        <Connection />
-      </div>
-    </>
+    <Quiet
+      title={isThere ? words.notTaken : words.title}
+      why={isThere ? words.notTakenWhy : words.connecting}
+    >
+      <Connection />
+    </Quiet>
   )
 }
 

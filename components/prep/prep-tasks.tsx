@@ -101,7 +101,7 @@ export function PrepList({ state, seen, names, chosen, onChoose, acting }: PrepL
                 </span>
                 <em>{said.is}</em>
               </button>
-              {isChosen && <TaskPanel seen={one} {...{ state, names, acting }} />}
+              {isChosen && <TaskPanel seen={one} {...{ state, names, acting }} isBelowRow />}
             </Notch>
           </li>
         )

@@ -18,6 +18,8 @@ interface TaskPanelProps {
   readonly state: RunningState
   readonly names: Readonly<Record<string, string>>
   readonly acting: Acting
+  /** It hangs below its own row, which says what it is and when. */
+  readonly isBelowRow?: true
 }
 
 const FAR: readonly { readonly id: '1' | '2' | '3'; readonly far: HowFar }[] = [
@@ -79,7 +81,7 @@ function PassForm({
 }
 
 /** One task: what, how much, who, when; ticked with initials, or passed on half done. */
-export function TaskPanel({ seen, state, names, acting }: TaskPanelProps) {
+export function TaskPanel({ seen, state, names, acting, isBelowRow }: TaskPanelProps) {
   const words = usePrepWords()
   const [initials, setInitials] = useState('')
   const [isPassing, setPassing] = useState(false)
@@ -99,17 +101,22 @@ export function TaskPanel({ seen, state, names, acting }: TaskPanelProps) {
     void acting.act(command, type === 'tickTask' ? words.ticked : words.takenBack)
   }
   return (
-    <section className={styles.panel} data-notch-panel="" aria-label={words.taskName(task, name)}>
+    <section
+      className={styles.panel}
+      data-passing={isPassing || undefined}
+      data-notch-panel=""
+      aria-label={words.taskName(task, name)}
+    >
       <div className={styles.told}>
-        <h2>{words.taskName(task, name)}</h2>
+        {!isBelowRow && <h2>{words.taskName(task, name)}</h2>}
         <p>
-          {times} · {words.by(who)}
+          {!isBelowRow && `${times} · ${words.by(who)}`}
           {task.amount &&
             task.kind !== 'chill' &&
             task.kind !== 'thaw' &&
-            ` · ${words.amount(task, total)}`}
+            `${isBelowRow ? '' : ' · '}${words.amount(task, total)}`}
         </p>
-        {passed && is !== 'done' && (
+        {passed && is !== 'done' && !isBelowRow && (
           <p>
             <b>{words.passed(words.far[passed.far], words.where[passed.where])}</b>
           </p>

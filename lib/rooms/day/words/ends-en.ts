@@ -82,9 +82,11 @@ export const endFormWords = {
   start: 'Say what each comes to',
   toAnswer: (count: number) => counted(count, 'pan or batch', 'pans and batches'),
   sums: (loaded: number, used: number, wasted: number) =>
-    [`loaded ${loaded}`, `used ${used}`, ...(wasted > 0 ? [`thrown out ${wasted}`] : [])].join(
-      ' · ',
-    ),
+    [
+      `in all loaded ${loaded}`,
+      `used ${used}`,
+      ...(wasted > 0 ? [`thrown out ${wasted}`] : []),
+    ].join(' · '),
   byEye: ({ least, most }: { readonly least: number; readonly most: number }) =>
     `by eye ${least} to ${most}`,
   food: (name: string, amount: string) => `${name} ${amount}`,

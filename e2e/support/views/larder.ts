@@ -74,7 +74,7 @@ export const larderViews: readonly View[] = [
   told([])(larder('empty', 'quiet', words.empty, [], JOBS)),
   told(LOTS)(larder('all shelves', 'quiet', words.shelves.frozen)),
   told(LOTS)(larder('past its date', 'quiet', words.throwOut, [/^Tuna salad/], JOBS)),
-  told(LOTS)(larder('cooling', 'quiet', words.read, [/^Roast peppers/], { isWholeOnPhone: true })),
+  told(LOTS)(larder('cooling', 'quiet', words.read, [/^Roast peppers/], JOBS)),
   told(LOTS)(larder('cold, unread', 'quiet', words.read, [/^Sesame slaw/], JOBS)),
   told(LOTS)(larder('taken', 'quiet', /^Take it into/, [/^Lemon yogurt/], JOBS)),
   told(LOTS)(larder('frozen', 'quiet', words.thaw, [/^Herb chicken/], JOBS)),

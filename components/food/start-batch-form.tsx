@@ -10,7 +10,7 @@ import { useJob } from '#components/job/use-job.ts'
 import { useForecast } from '#components/live/forecast.ts'
 import { Note } from '#components/ui/note.tsx'
 import { expectedAt } from '#lib/rooms/food/views/batch-strip.ts'
-import { canStart, firstToStart, isEmpty } from '#lib/rooms/food/views/start-batch.ts'
+import { canStart, firstToStart, isEmpty, loadsPlanned } from '#lib/rooms/food/views/start-batch.ts'
 import { outlookOf } from '#lib/rooms/pans/facts/pan-outlook.ts'
 import { findComponent } from '#lib/station/find.ts'
 
@@ -26,8 +26,10 @@ export function StartBatchForm({ state, acting, task, now, onBack }: TaskProps<'
     () => asked ?? firstToStart(state) ?? can[0]?.id ?? null,
   )
   const component = findComponent(state.station, chosen ?? '')
-  const planned = forecast?.components[chosen ?? '']?.batch?.loads ?? 0
-  const [count, setCount] = useState(Math.max(1, planned))
+  const isAhead = state.stage === 'planned'
+  const usual = (of: string): number =>
+    Math.max(1, (isAhead ? loadsPlanned(state, of) : forecast?.components[of]?.batch?.loads) ?? 0)
+  const [count, setCount] = useState(() => usual(chosen ?? ''))
   const when = useToldWhen(now)
   const remake = component?.remake ?? null
   const most = remake?.mostLoads ?? 20
@@ -100,7 +102,10 @@ export function StartBatchForm({ state, acting, task, now, onBack }: TaskProps<'
           }
         })}
         value={component.id}
-        onChange={setChosen}
+        onChange={(id) => {
+          setChosen(id)
+          if (isAhead) setCount(usual(id))
+        }}
       />
     </JobForm>
   )

@@ -186,6 +186,9 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
             <p role="status" data-kind={acting.said?.kind ?? 'none'}>
               {acting.said?.text ?? ''}
             </p>
+            {state.stage === 'planned' && state.prep !== undefined && (
+              <a href={`/batches${location.search}`}>{words.toBatches}</a>
+            )}
           </div>
         </section>
       </Notch>

@@ -89,9 +89,12 @@ function PrepPan({
 export function PrepBoard({
   state,
   plan,
+  record,
 }: {
   readonly state: RunningState
   readonly plan: ServicePlan
+  /** Where a lead records what is read; null on a device that doesn’t. */
+  readonly record: string | null
 }) {
   const words = usePrepWords()
   const acting = useActing(words.loadRefusals)
@@ -173,7 +176,7 @@ export function PrepBoard({
       {isPhone ? (
         <>
           {line}
-          <PrepList {...tasks} acting={acting} />
+          <PrepList {...tasks} {...{ acting, record }} />
         </>
       ) : (
         <>
@@ -183,7 +186,9 @@ export function PrepBoard({
             className={styles.stage ?? ''}
           >
             {line}
-            {open && <TaskPanel key={open.task.id} {...{ seen: open, state, names, acting }} />}
+            {open && (
+              <TaskPanel key={open.task.id} {...{ seen: open, state, names, acting, record }} />
+            )}
           </Notch>
           <PrepTasks {...tasks} plan={plan} />
         </>

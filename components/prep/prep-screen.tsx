@@ -12,7 +12,7 @@ import { PrepWordsProvider, usePrepWords } from '#components/prep/words.tsx'
 import type { AccessNow } from '#lib/access/http.ts'
 import { nextPlanned, type ServicesHere } from '#lib/rooms/day/views/services-here.ts'
 import type { Role } from '#lib/service/roles.ts'
-import { isRunning } from '#lib/service/state.ts'
+import { isRunning, type RunningState } from '#lib/service/state.ts'
 import type { Transport } from '#lib/sync/transport.ts'
 
 const LOOK_EVERY_MS = 10_000
@@ -44,11 +44,25 @@ function Quiet({
   )
 }
 
-function PrepNow() {
+/** A planned service is on no other page of the lead’s; an open one is on Pans. */
+const recordAt = (service: string, { stage }: RunningState): string => {
+  const search = new URLSearchParams(location.search)
+  search.set('service', service)
+  return stage === 'planned' ? `/batches?${search}` : '/pans'
+}
+
+function PrepNow({ service, role }: { readonly service: string; readonly role: Role }) {
   const words = usePrepWords()
   const state = useCrew((view) => view.state)
   const isThere = isRunning(state)
-  if (isThere && state.prep && state.plan) return <PrepBoard state={state} plan={state.plan} />
+  if (isThere && state.prep && state.plan)
+    return (
+      <PrepBoard
+        state={state}
+        plan={state.plan}
+        record={role === 'lead' ? recordAt(service, state) : null}
+      />
+    )
   return (
     <Quiet
       title={isThere ? words.notTaken : words.title}
@@ -66,7 +80,7 @@ function Followed({ service, role }: { readonly service: string; readonly role: 
   )
   return (
     <CrewProvider role={role} through={through}>
-      <PrepNow />
+      <PrepNow service={service} role={role} />
     </CrewProvider>
   )
 }

@@ -71,10 +71,11 @@ export function PrepTasks({ state, plan, seen, names, chosen, onChoose }: PrepTa
 
 interface PrepListProps extends Omit<PrepTasksProps, 'plan'> {
   readonly acting: Acting
+  readonly record: string | null
 }
 
 /** On a phone: one below the other, what is late first; the chosen one opens where it is. */
-export function PrepList({ state, seen, names, chosen, onChoose, acting }: PrepListProps) {
+export function PrepList({ state, seen, names, chosen, onChoose, acting, record }: PrepListProps) {
   const words = usePrepWords()
   return (
     <ol className={styles.list}>
@@ -101,7 +102,9 @@ export function PrepList({ state, seen, names, chosen, onChoose, acting }: PrepL
                 </span>
                 <em>{said.is}</em>
               </button>
-              {isChosen && <TaskPanel seen={one} {...{ state, names, acting }} isBelowRow />}
+              {isChosen && (
+                <TaskPanel seen={one} {...{ state, names, acting, record }} isBelowRow />
+              )}
             </Notch>
           </li>
         )

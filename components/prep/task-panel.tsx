@@ -20,6 +20,8 @@ interface TaskPanelProps {
   readonly acting: Acting
   /** It hangs below its own row, which says what it is and when. */
   readonly isBelowRow?: true
+  /** The page on which a reading is recorded; null where this device doesn’t. */
+  readonly record: string | null
 }
 
 const FAR: readonly { readonly id: '1' | '2' | '3'; readonly far: HowFar }[] = [
@@ -81,7 +83,7 @@ function PassForm({
 }
 
 /** One task: what, how much, who, when; ticked with initials, or passed on half done. */
-export function TaskPanel({ seen, state, names, acting, isBelowRow }: TaskPanelProps) {
+export function TaskPanel({ seen, state, names, acting, isBelowRow, record }: TaskPanelProps) {
   const words = usePrepWords()
   const [initials, setInitials] = useState('')
   const [isPassing, setPassing] = useState(false)
@@ -125,7 +127,11 @@ export function TaskPanel({ seen, state, names, acting, isBelowRow }: TaskPanelP
           {acting.said?.text ?? ''}
         </p>
       </div>
-      {seen.isReading && <p className={styles.reading}>{words.reading}</p>}
+      {seen.isReading && (
+        <p className={styles.reading}>
+          {words.reading} {record !== null && <a href={record}>{words.toRecord}</a>}
+        </p>
+      )}
       {!seen.isReading && isOfCrew(task) && (
         <div className={styles.work}>
           {is === 'done' ? (

@@ -93,6 +93,7 @@ export function PlannedCard() {
       <p className={styles.acts}>
         <a href={wayTo('/plan', here.service)}>{say.toPlan}</a>
         <a href={wayTo('/prep', here.service)}>{say.toPrep}</a>
+        <a href={wayTo('/batches', here.service)}>{say.toBatches}</a>
         <a href={wayTo('/', null)}>{say.back}</a>
         <button
           type="button"

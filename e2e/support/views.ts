@@ -1,5 +1,6 @@
 import { accessViews } from './views/access.ts'
 import { assemblyViews } from './views/assembly.ts'
+import { batchesViews } from './views/batches.ts'
 import { counterViews } from './views/counter.ts'
 import { handOverViews } from './views/hand-over.ts'
 import { labelViews } from './views/label.ts'
@@ -29,6 +30,7 @@ export const views: readonly View[] = [
   ...menuViews,
   ...planViews,
   ...prepViews,
+  ...batchesViews,
   ...larderViews,
   pickUp('empty', 'quiet', 'None yet'),
   pickUp('rush', 'rush', '4-A'),

@@ -51,6 +51,7 @@ export const screens = {
   allergenPaper: '/paper/allergens',
   plan: '/plan',
   prep: '/prep',
+  batches: '/batches',
 } as const
 
 export interface About {

@@ -2,6 +2,7 @@
 import type { Page } from '@playwright/test'
 import type { LarderShown, LotShown } from '#lib/larder/shelf-view.ts'
 import type { ServicesHere } from '#lib/rooms/day/views/services-here.ts'
+import { lotLabelWords } from '#lib/rooms/care/words/lot-label-en.ts'
 import { larderScreen as words } from '#lib/words/larder/screen-en.ts'
 import { on, type View } from './view.ts'
 
@@ -34,6 +35,25 @@ const LOTS: readonly LotShown[] = [
   lot('yogurt', 'Lemon yogurt sauce'),
   lot('pita', 'Pita', { ...{ kept: 'dry', unit: 'piece', amount: 22, lastDay: null, next: null } }),
   lot('chicken', 'Herb chicken', { kept: 'frozen', daysLeft: 3, next: null, isFirst: false }),
+]
+
+/** Its pack was another by the label that is read now. */
+const RELABELLED: readonly LotShown[] = [
+  lot('dressed', 'Sesame slaw', {
+    relabelled: [
+      {
+        ...{ ingredient: 'soy-sauce', name: 'Soy sauce', version: 2 },
+        was: {
+          ...{ declarations: { wheat: 'contains', soy: 'contains' }, traits: ['gluten-grain'] },
+          ...{ claims: {}, readOn: '2026-11-20', readBy: null },
+        },
+        is: {
+          ...{ declarations: { wheat: 'contains', soy: 'contains', peanut: 'may-contain' } },
+          ...{ traits: ['gluten-grain'], claims: {}, readOn: '2026-12-02', readBy: null },
+        },
+      },
+    ],
+  }),
 ]
 
 const SERVICES: ServicesHere = {
@@ -77,5 +97,6 @@ export const larderViews: readonly View[] = [
   told(LOTS)(larder('cooling', 'quiet', words.read, [/^Roast peppers/], JOBS)),
   told(LOTS)(larder('cold, unread', 'quiet', words.read, [/^Sesame slaw/], JOBS)),
   told(LOTS)(larder('taken', 'quiet', /^Take it into/, [/^Lemon yogurt/], JOBS)),
+  told(RELABELLED)(larder('a label changed', 'quiet', lotLabelWords.which, [/^Sesame slaw/], JOBS)),
   told(LOTS)(larder('frozen', 'quiet', words.thaw, [/^Herb chicken/], JOBS)),
 ]

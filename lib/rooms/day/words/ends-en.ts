@@ -73,6 +73,7 @@ export const endFormWords = {
   next: (name: string, what: PlaceKind) => `then ${name}${KIND[what]}`,
   last: 'the last one',
   done: (name: string, end: End) => `${name}: ${DONE[end]}.`,
+  doneCool: (name: string, time: string) => `${name}: cooling. Read it in the larder by ${time}.`,
   allHot: 'Throw out all hot',
   allHotMore: 'amounts not checked',
   allHotSend: 'Throw out all that is hot',

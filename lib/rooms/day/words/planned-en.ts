@@ -35,6 +35,7 @@ export const plannedWords = {
   openWhat: 'On the newest line, with all that was prepared for it.',
   toPlan: 'To its plan',
   toPrep: 'To its prep',
+  toBatches: 'Batches and readings',
   back: 'Back',
   drop: 'Drop the plan',
   dropSure: 'Yes, drop it',

@@ -46,7 +46,8 @@ export const batchSteps = (
       ? (['cook'] as const)
       : []),
     ...(loadsToCome(batch) > 0 ? (['finish'] as const) : []),
-    ...(hasFood && isCooked ? (['load'] as const) : []),
+    // Nothing is loaded before the service is open.
+    ...(hasFood && isCooked && state.stage !== 'planned' ? (['load'] as const) : []),
     ...(batchReadBy(state, id, now) === null ? [] : (['read'] as const)),
     ...(mayHold ? (['cool'] as const) : []),
     ...(mayHold && hasCooled && component.food.reheatable ? (['reheat'] as const) : []),

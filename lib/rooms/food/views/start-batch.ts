@@ -24,6 +24,19 @@ export const canStart = (state: RunningState): readonly Component[] => {
   )
 }
 
+/** Loads that its plan has of a component and nobody has started; null where it has none planned. */
+export const loadsPlanned = (
+  { prep, batches }: Pick<RunningState, 'prep' | 'batches'>,
+  component: string,
+): number | null => {
+  const food = prep?.foods.find((one) => one.component === component)
+  if (!food) return null
+  const started = Object.values(batches)
+    .filter((one) => one.component === component && one.thrownOutAt === null)
+    .reduce((sum, { loads }) => sum + loads, 0)
+  return Math.max(0, food.loads - started)
+}
+
 /** Those of them that wait for their first batch: their pans are empty and nobody makes it. */
 export const toStart = (state: RunningState): readonly string[] => {
   const made = new Set(Object.values(state.batches).map(({ component }) => component))

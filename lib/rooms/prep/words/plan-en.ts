@@ -88,6 +88,7 @@ export const planEn = {
   takeSub: 'The crew gets its tasks',
   taken: 'Taken. The tablets show the tasks.',
   asTaken: 'As taken',
+  toBatches: 'Batches and readings',
   toSettle: (count: number) =>
     count === 1 ? '1 time has to be settled first' : `${count} times have to be settled first`,
   idle: (count: number) =>

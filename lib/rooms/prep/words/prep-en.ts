@@ -44,6 +44,7 @@ export const prepEn = {
   passIt: 'Pass on',
   back: 'Back',
   reading: 'Read with a probe; the lead records it. A tick is no reading.',
+  toRecord: 'Record it',
   lacksInitials: 'Type your initials',
   lacksFar: 'Say how far it is',
   lacksWhere: 'Say where it is',

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { needsBatch } from '#lib/rooms/food/facts/food-now.ts'
-import { canStart, firstToStart, toStart } from '#lib/rooms/food/views/start-batch.ts'
+import { canStart, firstToStart, loadsPlanned, toStart } from '#lib/rooms/food/views/start-batch.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { given, running } from '#tests/support/service.ts'
 
@@ -48,5 +48,37 @@ describe('what a batch can be started of', () => {
     expect(toStart(state)).toEqual(all)
     expect(toStart(now)).toEqual([])
     expect(firstToStart(running(given()))).toBeNull()
+  })
+})
+
+describe('the loads of a planned service', () => {
+  const foods = [{ component: 'chicken', loads: 3, portions: 36 }]
+  const batch = Object.values(running(given()).batches)[0]
+  const of = (...loads: readonly number[]): Pick<RunningState, 'prep' | 'batches'> => ({
+    prep: { foods, ownTable: false, from: 0, ticked: {}, passed: {} },
+    batches: Object.fromEntries(
+      loads.map((count, index) => [
+        `b${index}`,
+        { ...batch, component: 'chicken', loads: count, thrownOutAt: null },
+      ]),
+    ) as RunningState['batches'],
+  })
+
+  test('[B41] those that nobody has started are filled in, and never fewer than none', () => {
+    expect(loadsPlanned(of(), 'chicken')).toBe(3)
+    expect(loadsPlanned(of(1), 'chicken')).toBe(2)
+    expect(loadsPlanned(of(2, 2), 'chicken')).toBe(0)
+  })
+
+  test('[B41] what was thrown out is to be made again', () => {
+    const { batches } = of(3)
+    const [only] = Object.values(batches)
+    const out = { b0: { ...only, thrownOutAt: 1 } } as RunningState['batches']
+    expect(loadsPlanned({ ...of(3), batches: out }, 'chicken')).toBe(3)
+  })
+
+  test('[B41] what isn’t in its plan says nothing', () => {
+    expect(loadsPlanned(of(), 'slaw')).toBeNull()
+    expect(loadsPlanned({ batches: {} }, 'chicken')).toBeNull()
   })
 })

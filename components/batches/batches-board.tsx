@@ -1,0 +1,151 @@
+import { useMemo, useRef, useState } from 'react'
+import styles from '#components/batches/batches.module.css'
+import { useBatchesWords } from '#components/batches/words.tsx'
+import type { Chosen } from '#components/job/chosen.ts'
+import { useActing } from '#components/live/acting.ts'
+import { Connection } from '#components/live/connection.tsx'
+import { useServerTime } from '#components/live/server-time.ts'
+import { aboutOf } from '#components/pans/about.ts'
+import { LeadLine } from '#components/pans/lead-line.tsx'
+import { JobTitle, OpenJob } from '#components/pans/open-job.tsx'
+import board from '#components/pans/pans.module.css'
+import header from '#components/pans/pans-header.module.css'
+import type { PlacedTasks } from '#components/pans/placed-tasks.ts'
+import { useIsPhone, useWalk } from '#components/pans/use-walk.ts'
+import { Walker } from '#components/pans/walker.tsx'
+import { PansWordsProvider, usePansWords } from '#components/pans/words.tsx'
+import { Button } from '#components/ui/button.tsx'
+import { Notch } from '#components/ui/notch.tsx'
+import { canStart } from '#lib/rooms/food/views/start-batch.ts'
+import { panPictures } from '#lib/rooms/pans/facts/pans.ts'
+import { componentIn } from '#lib/service/held-stock.ts'
+import type { RunningState } from '#lib/service/state.ts'
+import { pansOf } from '#lib/station/find.ts'
+import { nameIn } from '#lib/station/name-in.ts'
+
+interface BatchesBoardProps {
+  readonly state: RunningState
+  /** The civil date that it is planned for. */
+  readonly on: string
+}
+
+/** How often what depends on the time alone is worked out anew. */
+const STEP_MS = 5_000
+
+/** Of a service that isn't open nothing is loaded, sold or closed. */
+const AHEAD: ReadonlySet<Chosen['task']> = new Set([
+  'start-batch',
+  'batch',
+  'read',
+  'resolve',
+  'throw-out',
+  'clock',
+  'end',
+])
+
+/** No task hangs below a pan; the times that bind what stands behind it do. */
+const NO_TASKS: PlacedTasks = {
+  ...{ next: null, below: {}, putOff: {}, others: [], most: 1 },
+  go: () => undefined,
+}
+
+const wayTo = (page: string): string => `${page}${location.search}`
+
+function Board({ state, on }: BatchesBoardProps) {
+  const words = useBatchesWords()
+  const lead = usePansWords()
+  const acting = useActing(lead.loadRefusals)
+  const now = Math.max(state.at, Math.floor(useServerTime() / STEP_MS) * STEP_MS)
+  const [chosen, setChosen] = useState<Chosen | null>(null)
+  const [hint, setHint] = useState<string | null>(null)
+  const line = useRef<HTMLDivElement>(null)
+  const pans = useMemo(() => pansOf(state.station).map(({ id }) => id), [state.station])
+  const isPhone = useIsPhone()
+  const walk = useWalk(line, pans, { first: null, isWalked: isPhone && chosen === null })
+  const made = canStart(state)
+
+  const choose = (next: Chosen): void => {
+    acting.hush()
+    setHint(null)
+    if (next.task !== 'pan') {
+      if (AHEAD.has(next.task)) setChosen(next)
+      return
+    }
+    const component = componentIn(state.station, next.pan) ?? ''
+    if (made.some(({ id }) => id === component)) setChosen({ task: 'start-batch', component })
+    else setHint(words.ofPack(nameIn(state.station)(component)))
+  }
+  const job = chosen && { state, task: chosen, now, onBack: () => setChosen(null) }
+  const about = chosen ? aboutOf(state, chosen) : { pans: [], vessel: null }
+  return (
+    <main
+      className={board.board}
+      data-open={chosen?.task ?? 'none'}
+      onKeyDown={(event) => {
+        if (event.key === 'Escape') setChosen(null)
+      }}
+    >
+      <header className={header.header}>
+        {job ? (
+          <JobTitle {...job} />
+        ) : (
+          <div className={header.title}>
+            <h1>{words.title(on)}</h1>
+          </div>
+        )}
+        <div className={header.link}>
+          <p role="status" className={header.said} data-kind={acting.said?.kind ?? 'none'}>
+            {acting.said?.kind === 'refused' && job ? null : acting.said?.text}
+          </p>
+          <Connection />
+        </div>
+      </header>
+      {isPhone && !job && <Walker walk={walk} count={pans.length} first={null} />}
+      <Notch about={about.pans} className={board.stage ?? ''}>
+        <LeadLine
+          ref={line}
+          {...{ state, now, about, choose }}
+          pictures={panPictures(state)}
+          forecast={null}
+          placed={chosen ? null : NO_TASKS}
+          marks={{}}
+          isAtRest={chosen !== null}
+        />
+        <div className={board.below} data-notch-panel="" data-calm={job ? undefined : ''}>
+          {job ? (
+            <OpenJob {...job} acting={acting} choose={choose} />
+          ) : (
+            <div className={styles.rest}>
+              <p>{hint ?? words.first}</p>
+              <nav className={styles.ways}>
+                <Button
+                  kind="main"
+                  onClick={() =>
+                    choose(
+                      walk.pan === null
+                        ? { task: 'start-batch', component: null }
+                        : { task: 'pan', pan: walk.pan },
+                    )
+                  }
+                >
+                  {lead.batches.start}
+                </Button>
+                <a href={wayTo('/')}>{words.toPlanned}</a>
+                <a href={wayTo('/prep')}>{words.toPrep}</a>
+              </nav>
+            </div>
+          )}
+        </div>
+      </Notch>
+    </main>
+  )
+}
+
+/** The line as it will be: what is made for it stands behind its pan, as a pot. */
+export function BatchesBoard(props: BatchesBoardProps) {
+  return (
+    <PansWordsProvider>
+      <Board {...props} />
+    </PansWordsProvider>
+  )
+}

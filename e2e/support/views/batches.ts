@@ -1,0 +1,18 @@
+/** What is made for a planned day: nothing yet, a batch that is started, and one that cools. */
+
+import { aheadWords as words } from '#lib/rooms/food/words/ahead-en.ts'
+import { formWords } from '#lib/rooms/food/words/food-forms-en.ts'
+import { SCHOOL } from '#tests/support/school-line.ts'
+import { FRIDAY } from '#tests/support/school-scenes.ts'
+import { on, type View } from './view.ts'
+
+const batches = on(`/batches?station=${SCHOOL.id}&service=${FRIDAY}`, 'batches')
+
+export const batchesViews: readonly View[] = [
+  batches('nothing made', 'school, taken', words.first),
+  batches('starting one', 'school, taken', formWords.startOf, [formWords.startBatch], {
+    main: [/^Start \d+ load/],
+  }),
+  batches('cooked ahead', 'school, cooling', words.first),
+  batches('a pot', 'school, cooling', /^Black beans/, [/^Black beans .*load/]),
+]

@@ -1,0 +1,15 @@
+/** What is said where food of a planned service is made. */
+import { sayDate } from '#lib/words/day-en.ts'
+
+export const aheadWords = {
+  title: (on: string) => `Made for ${sayDate(on)}`,
+  connecting: 'Looking for the planned service …',
+  none: 'This service isn’t planned any more. What is open is on Pans.',
+  noService: 'Which planned service? Go there from the first page.',
+  first: 'Tap a food to start its batch. Tap its pot to say what it was read at, and what it gave.',
+  ofPack: (name: string) => `${name} comes out of a pack: nothing of it is made ahead.`,
+  toPlanned: 'To the planned service',
+  toPrep: 'To its prep',
+  toPans: 'To Pans',
+  toStart: 'To the first page',
+} as const

@@ -1,19 +1,24 @@
-import { join } from 'node:path'
-import type { Page } from '@playwright/test'
-import { PROTOCOL } from '#lib/protocol/wire.ts'
 import { toAnswer } from '#lib/rooms/day/facts/ends/to-answer.ts'
-import { isRunning, type RunningState } from '#lib/service/state.ts'
 import { openingCommands } from '#lib/spine/opening-commands.ts'
 import type { Command } from '#lib/spine/registry.ts'
 import { larderScreen as words } from '#lib/words/larder/screen-en.ts'
 import { takeWords } from '#lib/words/larder/take-en.ts'
 import { demoStation } from '#server/demo-station.ts'
-import { root } from '#server/root.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
-import { type LaunchedServer, launchServer, temporaryFolder } from '#tests/support/launch-server.ts'
+import { temporaryFolder } from '#tests/support/launch-server.ts'
 import { makeHouse } from '#tests/support/make-house.ts'
 import { publishIn } from '#tests/support/own-station.ts'
 import { order } from './support/hands.ts'
+import {
+  does,
+  gives,
+  launchTold,
+  lotJobs,
+  openState,
+  planOn,
+  readLot,
+  shelfOf,
+} from './support/larder-hands.ts'
 import { expect, test, untilHydrated } from './support/station.ts'
 
 test.use({ proved: true, houseOf: 'cooled-yesterday-served-today' })
@@ -24,70 +29,7 @@ const MORNING = Date.parse('2026-11-26T16:15:00Z')
 const MINUTE = 60_000
 const [TO_CLOSE, TO_COOL, TO_COLD] = [45 * MINUTE, 105 * MINUTE, 180 * MINUTE] as const
 
-const launch = (beginsAt: number, data: string, port = 0): Promise<LaunchedServer> =>
-  launchServer({
-    data,
-    port,
-    nodeArguments: ['--import', join(root, 'tests/support/told-clock.mjs')],
-    env: {
-      LEVEL_SCOOP_TEST_BEGINS_AT: String(beginsAt),
-      LEVEL_SCOOP_TEST_PASSES_MS: [TO_CLOSE, TO_COOL, TO_COLD].join(','),
-    },
-  })
-
-const planOn = (on: string): Command => ({
-  type: 'plan',
-  station: demoStation.id,
-  kind: 'real',
-  on,
-  doorsOpen: '11:00',
-  doorsClose: '13:00',
-  bells: null,
-  guests: { walkIn: 40, groups: [] },
-  items: null,
-  crew: [{ initials: 'KT', adult: true, from: '07:30', to: '20:00' }],
-})
-
-type Client = ReturnType<typeof connectCrew>['client']
-
-const openState = (client: Client): RunningState => {
-  const { state } = client.view()
-  if (!isRunning(state)) throw new Error('no service is open')
-  return state
-}
-
-/** Of the service that is open. */
-const does = async (client: Client, commands: readonly Command[]): Promise<void> => {
-  for (const command of commands)
-    expect(await client.send(command), JSON.stringify(command)).toMatchObject({
-      answer: 'accepted',
-    })
-}
-
-/** Of a service by its id, which no screen follows. */
-const gives = async (
-  { socket }: ReturnType<typeof connectCrew>,
-  service: string,
-  commands: readonly Command[],
-): Promise<void> => {
-  for (const command of commands) {
-    const message = { protocol: PROTOCOL, id: `c-${service}-${command.type}`, service, command }
-    expect(
-      await socket.timeout(10_000).emitWithAck('command', message),
-      JSON.stringify(command),
-    ).toMatchObject({ answer: 'accepted' })
-  }
-}
-
-const read = async (page: Page, name: RegExp, degrees: string): Promise<void> => {
-  await page.getByRole('button', { name }).click()
-  const jobs = page.getByRole('region', { name: words.jobs })
-  await jobs.getByLabel(words.initials).fill('KT')
-  await jobs.getByLabel(words.degrees).fill(degrees)
-  await jobs.getByLabel(words.probe).fill('probe 1')
-  await jobs.getByRole('button', { name: words.read }).click()
-  await expect(page.getByText(words.done)).toBeVisible()
-}
+const PASSES = [TO_CLOSE, TO_COOL, TO_COLD]
 
 /** What is ended otherwise than by throwing it out. */
 const setAside = (presentUntil: number): readonly Command[] => [
@@ -114,7 +56,7 @@ test('cooled yesterday, served today: ended as a planned service closes, read as
   test.setTimeout(300_000)
   const data = temporaryFolder(true)
   await publishIn(data, demoStation)
-  const before = await launch(NOON, data)
+  const before = await launchTold(NOON, PASSES, { data })
   await makeHouse(before.url)
   const yesterday = connectCrew(before.url, 'lead')
   await whenView(yesterday.client, ({ link }) => link === 'live')
@@ -146,25 +88,24 @@ test('cooled yesterday, served today: ended as a planned service closes, read as
   const larder = await open(`${before.pageUrl}/larder`)
   await untilHydrated(larder)
   await test.step('the peppers cool: read within 2 hours, and within 6 in all', async () => {
-    const shelf = (name: string) => larder.getByRole('region', { name })
-    await expect(shelf(words.shelves.cooling)).toContainText(/peppers/i)
+    await expect(shelfOf(larder, words.shelves.cooling)).toContainText(/peppers/i)
     await passes()
-    await read(larder, /peppers/i, '68')
+    await readLot(larder, /peppers/i, '68')
     await passes()
-    await read(larder, /peppers/i, '40')
-    await expect(shelf(words.shelves.cold)).toContainText(/peppers/i)
+    await readLot(larder, /peppers/i, '40')
+    await expect(shelfOf(larder, words.shelves.cold)).toContainText(/peppers/i)
   })
   await larder.close()
   yesterday.close()
   expect((await before.stop()).code).toBe(0)
 
-  const after = await launch(MORNING, data, before.port)
+  const after = await launchTold(MORNING, PASSES, { data, port: before.port })
   const today = connectCrew(after.url, 'lead')
   await whenView(today.client, ({ link }) => link === 'live')
 
   const shelves = await open(`${after.pageUrl}/larder`)
   await untilHydrated(shelves)
-  const jobs = shelves.getByRole('region', { name: words.jobs })
+  const jobs = lotJobs(shelves)
   const into = jobs.getByRole('button', { name: /^Take it into Thu, Nov 26, 11:00 AM to 1:00 PM/ })
   await test.step('more than is there is refused in words, some of it is taken, the rest stays', async () => {
     await shelves.getByRole('button', { name: /slaw/i }).click()

@@ -1,6 +1,8 @@
 /** A job story: a fresh server, screens on it, and a lead who reads and sets the stock. */
 import { join } from 'node:path'
 import type { BrowserContextOptions, Page } from '@playwright/test'
+import type { LarderRecorded } from '#lib/larder/event.ts'
+import { isLarderStream } from '#lib/larder/stream.ts'
 import type { Answer } from '#lib/protocol/wire.ts'
 import { levelsOf } from '#lib/rooms/pans/facts/levels.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
@@ -83,7 +85,7 @@ export interface Job {
 const LOADED_PANS = 10
 
 /** A service's, of a server that ended: of an own station, else of the demo. */
-const readLog = async (data: string, service: string): Promise<readonly Recorded[]> => {
+export const readLog = async (data: string, service: string): Promise<readonly Recorded[]> => {
   for (const folder of [data, demoIn(data)]) {
     const log = openSqliteLog<Recorded, StoredAnswer>({ path: join(folder, 'log.db') })
     const entries = await log.read(service, 0)
@@ -91,6 +93,15 @@ const readLog = async (data: string, service: string): Promise<readonly Recorded
     if (entries.length > 0) return entries
   }
   return []
+}
+
+/** The larder of the own house, of a server that ended. */
+export const readLarder = async (data: string): Promise<readonly LarderRecorded[]> => {
+  const log = openSqliteLog<LarderRecorded, never>({ path: join(data, 'log.db') })
+  const stream = (await log.services()).find(isLarderStream)
+  const entries = stream === undefined ? [] : await log.read(stream, 0)
+  await log.close()
+  return entries
 }
 
 /** A real service of an own station, loaded as usual. */

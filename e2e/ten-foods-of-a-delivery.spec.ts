@@ -4,6 +4,7 @@ import { demoStation } from '#server/demo-station.ts'
 import { crate, figures, isReceived, panelOf, sayOf, signsAs } from './support/delivery-hands.ts'
 import { expect, test } from './support/job.ts'
 import { countTaps } from './support/round-hands.ts'
+import { untilHydrated } from './support/station.ts'
 
 /** Chicago: a quarter to seven in the morning. */
 const MORNING = Date.parse('2026-11-25T12:45:00Z')
@@ -63,6 +64,8 @@ test('[DV16] ten foods of an ordinary delivery: four taps a food at most, and a 
     )
     expect(new Set(answers)).toEqual(new Set(['accepted']))
     await job.hoursPass()
+    await page.reload()
+    await untilHydrated(page)
     await expect(crate(page, 'Pita bread')).not.toContainText('✓')
   })
 

@@ -77,7 +77,8 @@ export const withLock = async (folder, work, onWait) => {
     const now = new Date()
     utimesSync(owner, now, now)
   }, TOUCH_MS)
-  const letGo = () => rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 20 })
+  const letGo = () =>
+    rmSync(folder, { recursive: true, force: true, maxRetries: 5, retryDelay: 20 })
   process.once('exit', letGo)
   try {
     return await work()

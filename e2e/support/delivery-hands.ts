@@ -40,7 +40,10 @@ export const crate = (page: Page, food: string): Locator =>
   page.getByRole('region', { name: words.line }).getByRole('button', { name: beginning(food) })
 
 const key = async (panel: Locator, typed: string): Promise<void> => {
-  for (const figure of typed) await panel.getByRole('button', { name: figure, exact: true }).click()
+  for (const figure of typed)
+    await panel
+      .getByRole('button', { name: figure === '.' ? words.keys.point : figure, exact: true })
+      .click()
 }
 
 /** Says all of a food but that it is received; its panel is open. */

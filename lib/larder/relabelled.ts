@@ -36,7 +36,10 @@ export const relabelledOf = (lot: Labelled, newest: Versions): readonly string[]
   lot.madeOf.filter((id) => versionIn(lot, id) !== (newest[id] ?? 0))
 
 /** A label without who read it, and without the words and picture of its pack, which are the house's. */
-const bare = ({ list: _, photo: __, ...label }: Label): Label => ({ ...label, readBy: null })
+export const bareLabel = ({ list: _, photo: __, ...label }: Label): Label => ({
+  ...label,
+  readBy: null,
+})
 
 /**
  * What counts beside today's label where it was made of a pack of before: what that was read as, and each
@@ -55,5 +58,5 @@ export const labelsOfBefore = (
   const newest = history.newest()[ingredient] ?? 0
   return its
     .filter(({ version }) => version !== newest)
-    .map(({ label }) => bare(label ?? UNREAD_LABEL))
+    .map(({ label }) => bareLabel(label ?? UNREAD_LABEL))
 }

@@ -3,11 +3,12 @@ import { dayOf, lotEndsAt, thawedMark } from '#lib/larder/days.ts'
 import { SLIP_MS } from '#lib/larder/decide.ts'
 import { lotCooling, lotReadBy } from '#lib/larder/due.ts'
 import type { LarderState, Lot, LotBound, LotKept, LotPlace } from '#lib/larder/lot.ts'
-import { type LabelHistory, relabelledOf } from '#lib/larder/relabelled.ts'
+import { bareLabel, type LabelHistory, relabelledOf } from '#lib/larder/relabelled.ts'
 import { type LotProblem, lotBarred, lotsInOrder } from '#lib/larder/take.ts'
 import type { CivilDate } from '#lib/safety/date-stamp.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import type { Scale } from '#lib/safety/temperature.ts'
+import type { Allergens } from '#lib/station/codes/askable.ts'
 import type { Label } from '#lib/station/label.ts'
 
 /** What falls due next of a lot, epoch milliseconds. */
@@ -70,6 +71,19 @@ export type LotLabel = Pick<
   readonly limits: Lot['under']['limits']
   /** The maker's date of what is frozen. */
   readonly useBy: CivilDate | null
+  /** What its station asks labels for; null where the house has it no more. */
+  readonly allergens: Allergens | null
+  /** What it is made of and touched, each once, by the house's newest labels. */
+  readonly listed: readonly ListedHere[]
+}
+
+/** An ingredient as the house has it, whether or not a station lists it. */
+export interface ListedHere {
+  readonly id: string
+  /** As the lot's station calls it. */
+  readonly name: string
+  /** Without the words of its pack and its reader; null: the house has none of it. */
+  readonly label: Label | null
 }
 
 export interface LarderShown {
@@ -96,6 +110,10 @@ const nextOf = (lot: Lot, now: number): NextOfLot | null => {
 /** What is known of labels, and what stations call their ingredients. */
 export interface LabelsHere extends LabelHistory {
   nameOf(station: string, ingredient: string): string
+  /** Of the product in use, the newest, as unread where nobody has read it; null where the house has none. */
+  labelOf(ingredient: string): Label | null
+  /** null where the house has no such station. */
+  allergensOf(station: string): Allergens | null
 }
 
 const relabelledHere = (lot: Lot, labels: LabelsHere): readonly RelabelledHere[] => {
@@ -109,6 +127,12 @@ const relabelledHere = (lot: Lot, labels: LabelsHere): readonly RelabelledHere[]
     return { ingredient, name, was: at(saw), is: at(version), version }
   })
 }
+
+const listedHere = ({ madeOf, touched, from }: Lot, labels: LabelsHere): readonly ListedHere[] =>
+  [...new Set([...madeOf, ...(touched ?? []).flatMap((one) => one.madeOf)])].map((id) => {
+    const label = labels.labelOf(id)
+    return { id, name: labels.nameOf(from.station, id), label: label && bareLabel(label) }
+  })
 
 const shown = (
   state: LarderState,
@@ -159,6 +183,8 @@ const shown = (
       endsAt: lotEndsAt(lot),
       limits: lot.under.limits,
       useBy: lot.frozen?.useBy ?? null,
+      allergens: labels.allergensOf(from.station),
+      listed: listedHere(lot, labels),
     },
   }
 }

@@ -6,6 +6,7 @@ import type { LabelsHere } from '#lib/larder/shelf-view.ts'
 import { yieldsOfServices } from '#lib/rooms/day/facts/measured-batches.ts'
 import { endsService } from '#lib/service/events/ends-service.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
+import { UNREAD_LABEL } from '#lib/station/label.ts'
 import { stationSchema } from '#lib/station/schema.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import { type DataFolder, openDataFolder } from '#server/data-folder.ts'
@@ -104,6 +105,16 @@ export const openHouse = async (setup: {
     nameOf: (station, ingredient) =>
       stations.find(station)?.document.ingredients.find(({ id }) => id === ingredient)?.name ??
       ingredient,
+    labelOf: (ingredient) => {
+      const row = labels.find(ingredient, null)
+      return row && (row.label ?? UNREAD_LABEL)
+    },
+    allergensOf: (station) => {
+      const document = stations.find(station)?.document
+      if (!document) return null
+      const { allergenSet, ownAllergens } = document
+      return { allergenSet, ownAllergens }
+    },
   }
   const larder = await openLarder({
     house: houseOf(database),

@@ -11,7 +11,6 @@ import { hasLabel, lotFacts } from '#lib/paper/labels/lot-facts.ts'
 import { paperOf } from '#lib/paper/page/papers.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
-import { asReadOn } from '#lib/station/read-again.ts'
 
 const LOOK_EVERY_MS = 10_000
 
@@ -25,8 +24,7 @@ function LarderLabels() {
   const minute = Math.floor((seen?.now ?? 0) / MINUTE_MS) * MINUTE_MS
   const groups = useMemo(() => {
     if (seen === null || facts === null) return []
-    // As labels count now: what was read too long ago isn't read.
-    const station = asReadOn(facts.station, facts.servedOn)
+    const { station, servedOn } = facts
     const labels = seen.lots.filter(hasLabel).map((lot) => {
       const where = {
         timeZone: lot.timeZone,
@@ -34,7 +32,7 @@ function LarderLabels() {
         days: limitsOf(station).dateMark.days,
         isDemo,
       }
-      const texts = larder.texts(lotFacts(station, lot, minute), facts.station.name, where)
+      const texts = larder.texts(lotFacts(station, lot, minute, servedOn), station.name, where)
       return {
         id: texts.id,
         name: lot.name,

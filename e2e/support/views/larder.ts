@@ -18,6 +18,7 @@ const lot = (id: string, name: string, more: Partial<LotShown> = {}): LotShown =
   label: {
     ...{ madeOf: [], before: [], touched: [], cooledFrom: 'cooked', cooling: [] },
     ...{ startedAt: null, finishedAt: null, endsAt: null, limits: {}, useBy: null },
+    ...{ allergens: null, listed: [] },
   },
   ...more,
 })

@@ -6,6 +6,10 @@ import { coolingToRead, type Discard, type LabelCooling } from '#lib/paper/label
 import { coolingState } from '#lib/safety/cooling.ts'
 import type { CivilDate } from '#lib/safety/date-stamp.ts'
 import { limitsWith } from '#lib/safety/limits.ts'
+import { labelHere } from '#lib/station/filled.ts'
+import { UNREAD_LABEL } from '#lib/station/label.ts'
+import { asReadOn } from '#lib/station/read-again.ts'
+import { labelledAs } from '#lib/station/relabelled.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
 export interface LotFacts {
@@ -33,10 +37,39 @@ export interface LotFacts {
 const LOT = 'lot-on-paper'
 
 /**
- * By the labels of the station's document as they count today, and those of products of before that
- * are still in it; an ingredient that isn't listed there is as unread. It touches what it touched where
- * it stood. A scoop went in of what that was made of then; of one of which nothing tells that, nothing
- * is known.
+ * A station's document that asks labels for what the lot's own station does, and lists what the lot is
+ * made of and touched by the house's newest labels: another station's food is read where the house has
+ * read it. What the house has no label of is as the document has it; not listed there either, unread.
+ */
+export const listingLot = (
+  document: StationDocument,
+  { allergens, listed }: Pick<LotLabel, 'allergens' | 'listed'>,
+): StationDocument => {
+  const station = allergens === null ? document : { ...document, ...allergens }
+  const byId = new Map(listed.map((one) => [one.id, one]))
+  const known = new Set(station.ingredients.map(({ id }) => id))
+  return {
+    ...station,
+    ingredients: [
+      ...station.ingredients.map((one) => {
+        const label = byId.get(one.id)?.label
+        return label ? labelledAs(one, labelHere(station, label)) : one
+      }),
+      ...listed
+        .filter(({ id }) => !known.has(id))
+        .map(({ id, name, label }) => ({
+          id,
+          name,
+          ...(label ? labelHere(station, label) : UNREAD_LABEL),
+        })),
+    ],
+  }
+}
+
+/**
+ * By the labels of a document as they count today, and those of products of before that are still in
+ * it; an ingredient that isn't listed there is as unread. It touches what it touched where it stood. A
+ * scoop went in of what that was made of then; of one of which nothing tells that, nothing is known.
  */
 export const saidOfLot = (
   station: StationDocument,
@@ -121,8 +154,17 @@ const withChanged = (station: StationDocument, { relabelled }: LotShown): Statio
 export const hasLabel = ({ bound, barred }: Pick<LotShown, 'bound' | 'barred'>): boolean =>
   bound === null && barred?.code !== 'lot-bound'
 
-/** `now` in epoch milliseconds. */
-export const lotFacts = (station: StationDocument, lot: LotShown, now: number): LotFacts => {
+/**
+ * `now` in epoch milliseconds; `on`: the civil day on which labels that were read too long ago are as
+ * unread, undefined where none is known.
+ */
+export const lotFacts = (
+  document: StationDocument,
+  lot: LotShown,
+  now: number,
+  on?: string,
+): LotFacts => {
+  const station = asReadOn(listingLot(document, lot.label), on)
   const { label } = lot
   const limits = limitsWith(label.limits)
   const isCooling = lot.kept === 'cooling'

@@ -41,6 +41,8 @@ const once = (version: number, label: Label | null, same = false): LabelOnce => 
   same,
 })
 
+const NONE = { labelOf: () => null, allergensOf: () => null }
+
 const lot = (version: number) => coldRice({ labels: version === 0 ? {} : { rice: version } })
 const OLD = says('contains')
 const TODAY = says('free')
@@ -120,7 +122,7 @@ describe('a lot whose label changed since', () => {
   })
 
   it('[LA50] is told with what its label said then, and says now', () => {
-    const labels = { ...withOld, nameOf: () => 'Rice, long grain' }
+    const labels = { ...withOld, nameOf: () => 'Rice, long grain', ...NONE }
     expect(larderShown(larder(), afternoon, labels).lots[0]?.relabelled).toEqual([
       { ingredient: 'rice', name: 'Rice, long grain', was: OLD, is: TODAY, version: 4 },
     ])

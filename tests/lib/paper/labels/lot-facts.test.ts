@@ -5,6 +5,7 @@ import type { LabelTexts } from '#lib/paper/labels/label-texts.ts'
 import { hasLabel, lotFacts, saidOfLot } from '#lib/paper/labels/lot-facts.ts'
 import { NOTHING_NAMED } from '#lib/paper/words/labels-en.ts'
 import { larderLabelsEn } from '#lib/paper/words/larder-labels-en.ts'
+import { UNREAD_LABEL } from '#lib/station/label.ts'
 import { coldRice, coolingRice, larderAfter, setAside } from '#tests/support/larder.ts'
 import { at } from '#tests/support/readings.ts'
 import { demoStation } from '#tests/support/service.ts'
@@ -28,11 +29,17 @@ const wordsOf = ({ about, parts, foot }: LabelTexts): string =>
     .filter((one) => one !== '')
     .join(' ')
 
-const LABELS: LabelsHere = { newest: () => ({}), from: () => [], nameOf: (_, id) => id }
+const LABELS: LabelsHere = {
+  newest: () => ({}),
+  from: () => [],
+  nameOf: (_, id) => id,
+  labelOf: () => null,
+  allergensOf: () => null,
+}
 
-const shownOf = (food: LotFood): LotShown => {
+const shownOf = (food: LotFood, labels = LABELS): LotShown => {
   const state = larderAfter([[at('14:30'), setAside('a', food)]])
-  const [lot] = larderShown(state, NOW, LABELS).lots
+  const [lot] = larderShown(state, NOW, labels).lots
   if (!lot) throw new Error('the larder is empty')
   return lot
 }
@@ -106,6 +113,31 @@ describe('a lot’s label', () => {
     expect(hasLabel({ ...lot, bound: 'cooling-missed' })).toBe(false)
     expect(hasLabel({ ...lot, barred: { code: 'lot-bound', why: 'date' } })).toBe(false)
     expect(hasLabel({ ...lot, barred: { code: 'lot-unread', since: NOW } })).toBe(true)
+  })
+
+  it('[PA40] of another station is read where the house has read it, and asks for what that one asks', () => {
+    const read = UNREAD_LABEL
+    const house: LabelsHere = {
+      ...LABELS,
+      nameOf: (_, id) => (id === 'kelp' ? 'Dried kelp' : 'Whole mustard'),
+      labelOf: (id) =>
+        id === 'mustard-seed'
+          ? { ...read, readOn: '2026-11-01', declarations: { mustard: 'contains' } }
+          : null,
+      allergensOf: () => ({ allergenSet: 'eu-14', ownAllergens: [] }),
+    }
+    const food = coldRice({ madeOf: ['mustard-seed'], touched: [] })
+    expect(saidOfLot(demoStation, shownOf(food).label, []).unread).toEqual(['mustard-seed'])
+    const { said } = lotFacts(demoStation, shownOf(food, house), NOW)
+    expect(said.unread).toEqual([])
+    expect(said.contains).toEqual([{ code: 'mustard', kinds: [] }])
+    expect(said.notKnown).toContain('milk')
+    const old = lotFacts(demoStation, shownOf(food, house), NOW, '2027-11-01').said
+    expect(old.unread).toEqual(['Whole mustard'])
+    const stranger = coldRice({ madeOf: ['mustard-seed', 'kelp'], touched: [] })
+    const unread = lotFacts(demoStation, shownOf(stranger, house), NOW).said
+    expect(unread.unread).toEqual(['Dried kelp'])
+    expect(unread.contains).toEqual([{ code: 'mustard', kinds: [] }])
   })
 
   it('[PA40] whose label changed since is as unread', () => {

@@ -13,19 +13,22 @@ import { PrintScreen } from '#components/print/print-screen.tsx'
 import { usePaperWords } from '#components/print/words.tsx'
 import { labelFaces, rollHeight } from '#lib/paper/labels/face-layout.ts'
 import { labelPages } from '#lib/paper/labels/label-stock.ts'
+import { markedFaces } from '#lib/paper/labels/printed-mark.ts'
 import { PAPER_MM, type Paper } from '#lib/paper/page/papers.ts'
 
 interface LabelsBoardProps {
   readonly groups: readonly Group[]
   /** Of what, and when it was printed: in the margin of each sheet. */
   readonly head: readonly string[]
+  /** The same shorter, on each label of a roll, which has no margin. */
+  readonly mark: string
   readonly usual: Paper
   readonly links: ReactNode
   readonly note: string | null
 }
 
 /** Labels chosen, laid out on the paper that is there, and printed in one tap. */
-export function LabelsBoard({ groups, head, usual, links, note }: LabelsBoardProps) {
+export function LabelsBoard({ groups, head, mark, usual, links, note }: LabelsBoardProps) {
   const { frame, labels: words } = usePaperWords()
   const now = useStock(usual)
   const [chosen, setChosen] = useState<Copies>({})
@@ -42,20 +45,26 @@ export function LabelsBoard({ groups, head, usual, links, note }: LabelsBoardPro
     () =>
       stock.height ??
       rollHeight(
-        printed.map(({ texts }) => texts),
+        printed.map(({ texts }) => ({ ...texts, about: `${texts.about} · ${mark}` })),
         stock.width,
       ),
-    [stock, printed],
+    [stock, printed, mark],
   )
-  const pages = useMemo(() => {
+  const { pages, unmarked } = useMemo(() => {
+    let bare = 0
     const faces = printed.flatMap(({ id, texts, count }): readonly PrintedFace[] => {
-      const own = labelFaces(texts, { width: stock.width, height })
+      const size = { width: stock.width, height }
+      const { faces: own, isMarked } =
+        stock.kind === 'roll'
+          ? markedFaces(texts, mark, size)
+          : { faces: labelFaces(texts, size), isMarked: true }
+      if (!isMarked) bare += count
       return Array.from({ length: count }, (_, copy) =>
         own.map((face) => ({ ...face, key: `${id} ${copy} ${face.nth}` })),
       ).flat()
     })
-    return labelPages(faces, stock, { first, offset, height })
-  }, [printed, stock, height, first, offset])
+    return { pages: labelPages(faces, stock, { first, offset, height }), unmarked: bare }
+  }, [printed, stock, height, first, offset, mark])
   usePrintSize(stock.kind === 'roll' ? { width: stock.width, height } : null)
   const labels = pages.reduce((sum, page) => sum + page.labels.length, 0)
   return (
@@ -66,7 +75,14 @@ export function LabelsBoard({ groups, head, usual, links, note }: LabelsBoardPro
       pages={pages.length}
       count={`${words.labels(labels)}, ${frame.pages(pages.length)}`}
       links={links}
-      note={note ?? (groups.length > 0 && labels === 0 ? words.nothingChosen : null)}
+      note={
+        note ??
+        (groups.length > 0 && labels === 0
+          ? words.nothingChosen
+          : unmarked > 0
+            ? words.noMark(unmarked)
+            : null)
+      }
       aside={
         <>
           <LabelChooser groups={groups} chosen={chosen} onChoose={setChosen} />

@@ -60,6 +60,7 @@ function OfService({ state }: { readonly state: RunningState }) {
         setUp.revision(revision),
         setUp.printed(minute, timeZone),
       ]}
+      mark={words.mark(revision, minute, timeZone)}
       usual={paperOf(station.locale)}
       links={<Links />}
       note={null}
@@ -74,7 +75,7 @@ function LabelsNow({ service }: { readonly service: string }) {
   if (isRunning(state) && (service === '' || state.service === service))
     return <OfService state={state} />
   const note = link === 'live' ? words.noService : words.connecting
-  return <LabelsBoard groups={[]} head={[]} usual="letter" links={<Links />} note={note} />
+  return <LabelsBoard groups={[]} head={[]} mark="" usual="letter" links={<Links />} note={note} />
 }
 
 /** Of the service in the address; else of the one that is open. */

@@ -63,6 +63,7 @@ function LarderLabels() {
           ? []
           : [larder.title, facts.station.name, setUp.printed(minute, facts.station.timeZone)]
       }
+      mark={facts === null ? '' : words.mark(null, minute, facts.station.timeZone)}
       usual={paperOf(facts?.station.locale ?? 'en-US')}
       links={<a href="/larder">{words.toLarder}</a>}
       note={note}

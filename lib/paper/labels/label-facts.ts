@@ -42,6 +42,8 @@ export interface LabelFacts {
   readonly tool: PortionRule
   /** Lidded cups on a tray; null for all else. */
   readonly cups: number | null
+  /** Of a cup and a tray of them: names of the items that it goes with; empty: all, or none is known. */
+  readonly goesWith: readonly string[]
   /** Of a back-up pan: lidded, with its own scoop, not reached over. */
   readonly isProtected: boolean
   /** Which load of how many, where they are told apart; null where it is no batch. */
@@ -89,7 +91,12 @@ const onLine = (station: StationDocument): ((component: string, pan?: string) =>
   }
 }
 
-type Draft = Omit<LabelFacts, 'component' | 'name' | 'tool'>
+type Draft = Omit<LabelFacts, 'component' | 'name' | 'tool' | 'goesWith'>
+
+const goesWith = ({ items }: StationDocument, { id }: Component): readonly string[] => {
+  const those = items.filter(({ parts }) => parts.some(({ component }) => component === id))
+  return those.length === items.length ? [] : those.map(({ name }) => name)
+}
 
 /** All labels of a service that is planned or open, in line order; `now` in epoch milliseconds. */
 export const serviceLabels = (state: RunningState, now: number): readonly LabelFacts[] => {
@@ -108,6 +115,7 @@ export const serviceLabels = (state: RunningState, now: number): readonly LabelF
     component: component.id,
     name: component.name,
     tool: component.portion,
+    goesWith: draft.kind === 'cup' || draft.kind === 'tray' ? goesWith(station, component) : [],
   })
   const bare = {
     cups: null,

@@ -234,6 +234,7 @@ export const labelTexts = (facts: LabelFacts, where: SaidWhere): LabelTexts => (
   drawn: drawn(facts),
   parts: [
     ...sayAllergens(facts.said),
+    ...said('Goes with', 'Goes also with', facts.goesWith, { pt: 9 }),
     ...(facts.cooling === null ? [] : sayCooling(facts.cooling, where)),
     ...[why(facts.dates.discard, facts.dates.isPlanned, where)]
       .filter((text) => text !== '')

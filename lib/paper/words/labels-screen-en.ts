@@ -2,8 +2,9 @@
 import type { LabelKind } from '#lib/paper/labels/label-facts.ts'
 import type { StockId } from '#lib/paper/labels/label-stock.ts'
 import { labelTexts } from '#lib/paper/words/labels-en.ts'
+import { sayClock } from '#lib/words/clock-en.ts'
 import { counted } from '#lib/words/counted-en.ts'
-import { sayDate } from '#lib/words/day-en.ts'
+import { sayDate, sayDay } from '#lib/words/day-en.ts'
 
 const KIND: Readonly<Record<LabelKind, string>> = {
   pan: 'Pans',
@@ -48,6 +49,10 @@ export const labelsEn = {
   labels: (count: number) => counted(count, 'label', 'labels'),
   fewerOf: (name: string) => `One less: ${name}`,
   moreOf: (name: string) => `One more: ${name}`,
+  mark: (revision: number | null, at: number, timeZone: string) =>
+    `${revision === null ? '' : `rev. ${revision}, `}printed ${sayDay(at, timeZone)}, ${sayClock(at, timeZone)}`,
+  noMark: (count: number) =>
+    `${counted(count, 'label has', 'labels have')} no room for the time of printing: write it on, or take larger labels.`,
   nothingChosen: 'No label is chosen.',
   noService: 'No service is planned or open here, so there is nothing to label.',
   connecting: 'Asking the laptop …',

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { type Face, labelFaces, rollHeight } from '#lib/paper/labels/face-layout.ts'
 import { LABEL_PAD, LABEL_STOCK, STOCK_IDS, type StockId } from '#lib/paper/labels/label-stock.ts'
 import type { Fill, LabelTexts, Part } from '#lib/paper/labels/label-texts.ts'
+import { markedFaces } from '#lib/paper/labels/printed-mark.ts'
 import { type Box, LEAST_PT } from '#lib/paper/page/papers.ts'
 import { labelPieces } from '#lib/paper/words/labels-en.ts'
 
@@ -130,6 +131,21 @@ describe('a label of any words', () => {
       }),
       { numRuns: 120 },
     )
+  })
+
+  it('[PA44] a roll’s label says when it was printed, unless it takes another label for that', () => {
+    const mark = 'rev. 12, printed Sun, Nov 29, 2:05 PM'
+    const bare = { id: 'a', about: '', drawn: null, parts: [], footAgain: '', part }
+    const texts = { ...bare, name: 'Rice', foot: [row(cell('Made', { value: moment }))] }
+    const roomy = markedFaces(texts, mark, { width: 62, height: 40 })
+    expect(roomy.isMarked).toBe(true)
+    expect(roomy.faces[0]?.texts.flatMap(({ lines }) => lines).join(' ')).toContain(mark)
+    const size = { width: 62, height: 13 }
+    expect(labelFaces(texts, size)).toHaveLength(1)
+    expect(markedFaces(texts, mark, size)).toEqual({
+      faces: labelFaces(texts, size),
+      isMarked: false,
+    })
   })
 
   it('[PA31] leaves no letter and no blank away, on however many labels', () => {

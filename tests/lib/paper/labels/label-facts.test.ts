@@ -55,6 +55,24 @@ describe('labels of a service', () => {
     expect(new Set(all.map(({ id }) => id)).size).toBe(all.length)
   })
 
+  it('[PA32] a cup says which items it goes with, where it isn’t all of them', () => {
+    const [first, second] = demoStation.items
+    if (!first || !second) throw new Error('the demo has two items')
+    const one = (component: string) => ({ component, usual: 'in', required: false }) as const
+    const items = [
+      { ...first, parts: [one('yogurt-sauce'), one('slaw')] },
+      { ...second, parts: [one('yogurt-sauce')] },
+    ]
+    const all = labelsOf({
+      ...planned,
+      state: { ...running(planned), station: { ...running(planned).station, items } },
+    })
+    expect(find(all, 'cup/slaw').goesWith).toEqual([first.name])
+    expect(wordsOf(find(all, 'cup/slaw'))).toContain(`Goes with ${first.name}`)
+    expect(find(all, 'cup/yogurt-sauce').goesWith).toEqual([])
+    expect(find(all, 'pan/pan-slaw').goesWith).toEqual([])
+  })
+
   it('[PA33] cold food made by the plan ends seven days from that day, by day and hour, and says that the day is the plan’s', () => {
     const slaw = find(labelsOf(planned), 'planned/slaw.1')
     expect(slaw.dates).toMatchObject({

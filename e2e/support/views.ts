@@ -7,6 +7,7 @@ import { labelViews } from './views/label.ts'
 import { larderViews } from './views/larder.ts'
 import { menuViews } from './views/menu.ts'
 import { pansViews } from './views/pans.ts'
+import { paperViews } from './views/paper.ts'
 import { planViews } from './views/plan.ts'
 import { prepViews } from './views/prep.ts'
 import { on, type View } from './views/view.ts'
@@ -32,6 +33,7 @@ export const views: readonly View[] = [
   ...prepViews,
   ...batchesViews,
   ...larderViews,
+  ...paperViews,
   pickUp('empty', 'quiet', 'None yet'),
   pickUp('rush', 'rush', '4-A'),
   pickUp('many', 'many-on-shelf', '10-D'),

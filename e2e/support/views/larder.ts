@@ -23,7 +23,7 @@ const lot = (id: string, name: string, more: Partial<LotShown> = {}): LotShown =
   ...more,
 })
 
-const LOTS: readonly LotShown[] = [
+export const LOTS: readonly LotShown[] = [
   lot('tuna', 'Tuna salad', { bound: 'date', isFirst: false, next: null, lastDay: '2026-12-02' }),
   lot('peppers', 'Roast peppers', {
     ...{ kept: 'cooling', presentUntil: NOW + 6 * HOUR, isFirst: false },
@@ -70,7 +70,7 @@ const SERVICES: ServicesHere = {
   ],
 }
 
-const told =
+export const toldLots =
   (lots: readonly LotShown[]) =>
   (view: View): View => ({
     ...view,
@@ -92,12 +92,12 @@ const larder = on('/larder', 'larder')
 const JOBS = { isWhole: true, isWholeOnPhone: true } as const
 
 export const larderViews: readonly View[] = [
-  told([])(larder('empty', 'quiet', words.empty, [], JOBS)),
-  told(LOTS)(larder('all shelves', 'quiet', words.shelves.frozen)),
-  told(LOTS)(larder('past its date', 'quiet', words.throwOut, [/^Tuna salad/], JOBS)),
-  told(LOTS)(larder('cooling', 'quiet', words.read, [/^Roast peppers/], JOBS)),
-  told(LOTS)(larder('cold, unread', 'quiet', words.read, [/^Sesame slaw/], JOBS)),
-  told(LOTS)(larder('taken', 'quiet', /^Take it into/, [/^Lemon yogurt/], JOBS)),
-  told(RELABELLED)(larder('a label changed', 'quiet', lotLabelWords.which, [/^Sesame slaw/], JOBS)),
-  told(LOTS)(larder('frozen', 'quiet', words.thaw, [/^Herb chicken/], JOBS)),
+  toldLots([])(larder('empty', 'quiet', words.empty, [], JOBS)),
+  toldLots(LOTS)(larder('all shelves', 'quiet', words.shelves.frozen)),
+  toldLots(LOTS)(larder('past its date', 'quiet', words.throwOut, [/^Tuna salad/], JOBS)),
+  toldLots(LOTS)(larder('cooling', 'quiet', words.read, [/^Roast peppers/], JOBS)),
+  toldLots(LOTS)(larder('cold, unread', 'quiet', words.read, [/^Sesame slaw/], JOBS)),
+  toldLots(LOTS)(larder('taken', 'quiet', /^Take it into/, [/^Lemon yogurt/], JOBS)),
+  toldLots(RELABELLED)(larder('a label changed', 'quiet', lotLabelWords.which, [/^Sesame slaw/], JOBS)),
+  toldLots(LOTS)(larder('frozen', 'quiet', words.thaw, [/^Herb chicken/], JOBS)),
 ]

@@ -16,7 +16,7 @@ import { on, type View } from './view.ts'
 const ADDRESS = `/menu?station=${demoStation.id}`
 const TODAY = '2026-11-25'
 
-const whole = draftOf(JSON.parse(JSON.stringify(demoStation)) as WrittenDocument)
+export const whole = draftOf(JSON.parse(JSON.stringify(demoStation)) as WrittenDocument)
 
 const put = ({ station, rows }: Draft, changed: Readonly<Record<string, Row>>): Draft => ({
   station,
@@ -103,7 +103,7 @@ const compared = (draft: Draft): Compared & { readonly code: 'done' } => ({
 
 const PATHS = '**/menu/{draft,revisions,compare}?*'
 
-const told = (
+export const toldMenu = (
   view: View,
   then: (page: Page) => Promise<void> = async () => {},
   draft: Draft = whole,
@@ -146,59 +146,59 @@ const recipe = on('/menu', 'recipe')
 const carry = on('/menu', 'carry')
 const paper = on('/paper/set-up', 'paper')
 
-const RECIPE = `/menu/recipe?station=${demoStation.id}&recipe=${demoStation.recipes[0]?.id}`
+export const RECIPE = `/menu/recipe?station=${demoStation.id}&recipe=${demoStation.recipes[0]?.id}`
 const TUNA = `/menu/recipe?station=${demoStation.id}&recipe=tuna-mix`
 const CARRY = `/menu/carry?station=${demoStation.id}`
 
 export const menuViews: readonly View[] = [
-  told(menu('the line', 'quiet', words.screen.tapPan, [], { long: true })),
+  toldMenu(menu('the line', 'quiet', words.screen.tapPan, [], { long: true })),
   ...(['made', 'portion'] as const).map((leaf) =>
-    told(
+    toldMenu(
       menu(`a pan, ${leaf}`, 'quiet', leaves[leaf], [], { isWhole: true }),
       tap(RICE, leaves[leaf]),
     ),
   ),
   ...(['again', 'guest'] as const).map((leaf) =>
-    told(menu(`a pan, ${leaf}`, 'quiet', leaves[leaf]), tap(RICE, leaves[leaf])),
+    toldMenu(menu(`a pan, ${leaf}`, 'quiet', leaves[leaf]), tap(RICE, leaves[leaf])),
   ),
-  told(menu('items', 'quiet', words.item.tapItem), tap(sections.items)),
-  told(
+  toldMenu(menu('items', 'quiet', words.item.tapItem), tap(sections.items)),
+  toldMenu(
     menu('an item', 'quiet', words.item.heart, [], { isWhole: true }),
     tap(sections.items, /^Garden chicken/),
   ),
-  told(menu('what touches what', 'quiet', words.item.kinds.beside), tap(sections.touch)),
-  told(menu('house', 'quiet', words.house.leaves.limits), tap(sections.house)),
+  toldMenu(menu('what touches what', 'quiet', words.item.kinds.beside), tap(sections.touch)),
+  toldMenu(menu('house', 'quiet', words.house.leaves.limits), tap(sections.house)),
   ...(['limits', 'kitchen'] as const).map((leaf) =>
-    told(
+    toldMenu(
       menu(`house, ${leaf}`, 'quiet', words.house.leaves[leaf], [], { long: true }),
       tap(sections.house, words.house.leaves[leaf]),
     ),
   ),
-  told(
+  toldMenu(
     menu('an item, what its food costs', 'quiet', words.item.foodOf, [], { isWhole: true }),
     tap(sections.items, /^Harbor tuna/),
     costed,
   ),
-  told(recipe('one', 'quiet', recipeEn.make, [], { long: true }), undefined, whole, RECIPE),
-  told(
+  toldMenu(recipe('one', 'quiet', recipeEn.make, [], { long: true }), undefined, whole, RECIPE),
+  toldMenu(
     recipe('too much', 'quiet', recipeEn.way.enoughSub, [], { long: true }),
     undefined,
     costed,
     TUNA,
   ),
-  told(
+  toldMenu(
     recipe('at another yield', 'quiet', recipeEn.rounding, [], { long: true }),
     (page) => page.getByLabel(recipeEn.make, { exact: true }).fill('10 half pans, 4 in'),
     costed,
     TUNA,
   ),
-  told(carry('one', 'quiet', carryWords.title, [], { long: true }), undefined, whole, CARRY),
+  toldMenu(carry('one', 'quiet', carryWords.title, [], { long: true }), undefined, whole, CARRY),
   paper('set-up sheet', 'quiet', setUpSheetEn.revision(1)),
-  told(
+  toldMenu(
     menu('publish', 'quiet', words.publish.passphrase, [], { long: true }),
     tap(sections.publish),
   ),
-  told(
+  toldMenu(
     menu('publish, with changes', 'quiet', words.publish.changes, [], { long: true }),
     tap(sections.publish),
     changed,

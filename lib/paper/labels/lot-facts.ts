@@ -45,7 +45,14 @@ export const listingLot = (
   document: StationDocument,
   { allergens, listed }: Pick<LotLabel, 'allergens' | 'listed'>,
 ): StationDocument => {
-  const station = allergens === null ? document : { ...document, ...allergens }
+  const station =
+    allergens === null
+      ? document
+      : {
+          ...document,
+          allergenSet: allergens.allergenSet,
+          ownAllergens: [...allergens.ownAllergens],
+        }
   const byId = new Map(listed.map((one) => [one.id, one]))
   const known = new Set(station.ingredients.map(({ id }) => id))
   return {

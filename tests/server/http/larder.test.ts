@@ -25,18 +25,14 @@ const room = async () => {
   const tried: string[] = []
   const rows = larderRows({
     larder,
-<<<<<<< HEAD
-    lotLabels: { ...history, nameOf: () => 'Rice' },
-    labels: { idle: async () => undefined },
-    stations: { first: () => null, find: () => null },
-=======
-    labels: {
+    lotLabels: {
       ...history,
       nameOf: () => 'Rice',
       labelOf: () => null,
       allergensOf: () => null,
     },
->>>>>>> 84edd32 (A lot's label on paper is read by the house's labels, whichever station prints it)
+    labels: { idle: async () => undefined },
+    stations: { first: () => null, find: () => null },
     access: {
       from: () => ({ of: 'one' }) as never,
       adults: {

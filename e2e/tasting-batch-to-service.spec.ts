@@ -9,7 +9,7 @@ import { launchServer, temporaryFolder } from '#tests/support/launch-server.ts'
 import { publishIn } from '#tests/support/own-station.ts'
 import { TASTING_STATION } from '#tests/support/tasting.ts'
 import { planButton, planPan, planTheDay, SCHOOL, takeThePlan } from './support/plan-hands.ts'
-import { expect as usual, test } from './support/station.ts'
+import { test, expect as usual } from './support/station.ts'
 
 const expect = usual.configure({ timeout: 90_000 })
 

@@ -73,8 +73,6 @@ const memory = (paragraph: string): Written => ({
 export const FROZEN_STAYS_FROZEN = memory('3-202.11(E)')
 /** No mark of ours goes past a maker's use-by date; for any other date a house rule. */
 export const PACK_DATE = memory('3-501.17(B)')
-export const SOUND_PACK = memory('3-202.15')
-export const NO_SIGN_OF_WARMTH = memory('3-202.11(F)')
 
 /** Why it isn't taken, whoever wants it. */
 export type TurnedAway =

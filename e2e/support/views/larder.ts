@@ -1,8 +1,8 @@
 /** Food between services, on a lead's device. The server's answers are told, so that nothing is written. */
 import type { Page } from '@playwright/test'
 import type { LarderShown, LotShown } from '#lib/larder/shelf-view.ts'
-import type { ServicesHere } from '#lib/rooms/day/views/services-here.ts'
 import { lotLabelWords } from '#lib/rooms/care/words/lot-label-en.ts'
+import type { ServicesHere } from '#lib/rooms/day/views/services-here.ts'
 import { larderScreen as words } from '#lib/words/larder/screen-en.ts'
 import { on, type View } from './view.ts'
 
@@ -98,6 +98,8 @@ export const larderViews: readonly View[] = [
   toldLots(LOTS)(larder('cooling', 'quiet', words.read, [/^Roast peppers/], JOBS)),
   toldLots(LOTS)(larder('cold, unread', 'quiet', words.read, [/^Sesame slaw/], JOBS)),
   toldLots(LOTS)(larder('taken', 'quiet', /^Take it into/, [/^Lemon yogurt/], JOBS)),
-  toldLots(RELABELLED)(larder('a label changed', 'quiet', lotLabelWords.which, [/^Sesame slaw/], JOBS)),
+  toldLots(RELABELLED)(
+    larder('a label changed', 'quiet', lotLabelWords.which, [/^Sesame slaw/], JOBS),
+  ),
   toldLots(LOTS)(larder('frozen', 'quiet', words.thaw, [/^Herb chicken/], JOBS)),
 ]

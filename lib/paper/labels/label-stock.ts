@@ -85,8 +85,6 @@ export type Stock = Sheet | Roll
 
 export const STOCK_IDS = Object.keys(LABEL_STOCK) as readonly StockId[]
 
-export const stockOf = (id: StockId): Stock => LABEL_STOCK[id]
-
 export const isStock = (id: unknown): id is StockId => STOCK_IDS.some((one) => one === id)
 
 /** How many labels a sheet has; a roll's has one. */

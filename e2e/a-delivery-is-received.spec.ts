@@ -26,7 +26,7 @@ test('a delivery is received: another product is unread until read, and what is 
   const now = Date.now()
   const page = await job.openStill('/deliveries')
   const counterPage = await job.open('/counter', { viewport: { width: 1024, height: 768 } })
-  const told = page.getByRole('status')
+  const told = page.getByRole('status').first()
   const beans = counterPage
     .getByRole('list', { name: counter.fits })
     .getByRole('listitem')
@@ -116,7 +116,9 @@ test('a delivery is received: another product is unread until read, and what is 
   })
 
   await test.step('a lot that is called back is found, however it is written', async () => {
-    await panelOf(page, 'Bell peppers').getByRole('button', { name: words.cancel }).click()
+    await panelOf(page, 'Bell peppers')
+      .getByRole('button', { name: words.cancel, exact: true })
+      .click()
     await page.getByLabel(words.find.lot).fill('cu-317')
     await page.getByRole('button', { name: words.find.go }).click()
     await expect(page.getByText(words.find.found(1, 'cu-317'))).toBeVisible()
@@ -156,6 +158,7 @@ test('a delivery is received: another product is unread until read, and what is 
           claims: {},
           law: 'us-9',
           readOn: null,
+          list: 'Ground cumin.',
           readBy: null,
         }
         const response = await fetch('/menu/labels', {

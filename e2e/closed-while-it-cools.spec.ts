@@ -29,6 +29,8 @@ test.use({ proved: true, houseOf: 'closed-while-it-cools' })
 /** Chicago: ten past noon. */
 const NOON = Date.parse('2026-11-25T18:10:00Z')
 const MINUTE = 60_000
+/** A tap sooner after another job opened isn't taken. */
+const GUARD_MS = 600
 /** To the close; 105, 135 and 315 minutes after it. */
 const PASSES = [45 * MINUTE, 105 * MINUTE, 30 * MINUTE, 180 * MINUTE]
 const TWO_HOURS = 120 * MINUTE
@@ -95,10 +97,11 @@ test('closed while it cools: who stays is said, it is read in the larder without
       await expect(main).toBeEnabled()
       await main.click()
       await expect(pans.getByRole('status').filter({ hasText: name }).first()).toContainText(
-        /Read it in the larder by 2:5\d PM/,
+        /Read it in the larder by 2:5\d/,
       )
     }
     await expect(title).toHaveText(pansWords.closeTitle)
+    await pans.waitForTimeout(GUARD_MS)
     await job(pans).locator('[data-main]').click()
   })
   await whenView(client, ({ state }) => state.stage === 'closed', 60_000)
@@ -110,8 +113,8 @@ test('closed while it cools: who stays is said, it is read in the larder without
   await test.step('both cool in the larder: read next when, and until when somebody is there', async () => {
     for (const { name } of COOLED) {
       await expect(shelfOf(larder, words.shelves.cooling)).toContainText(name)
-      await expect(tile(name)).toContainText(/70 °F or below by 2:5\d PM/)
-      await expect(tile(name)).toContainText(/Somebody is there until 6:5\d PM/)
+      await expect(tile(name)).toContainText(/70 °F or below by 2:5\d/)
+      await expect(tile(name)).toContainText(/Somebody is there until 6:5\d/)
     }
     await larder.screenshot({ path: 'test-results/cools-larder.png' })
   })
@@ -119,7 +122,7 @@ test('closed while it cools: who stays is said, it is read in the larder without
   await test.step('one is read in time; the other’s reading falls due without a service', async () => {
     await passes()
     await readLot(larder, /Roast peppers/, '68')
-    await expect(tile('Roast peppers')).toContainText(/41 °F or below by 6:5\d PM/)
+    await expect(tile('Roast peppers')).toContainText(/41 °F or below by 6:5\d/)
     await passes()
     await expect(shelfOf(larder, words.shelves.bound)).toContainText('Herb chicken')
     await expect(tile('Herb chicken')).toContainText(words.bound('cooling-missed'))

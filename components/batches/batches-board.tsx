@@ -16,7 +16,7 @@ import { Walker } from '#components/pans/walker.tsx'
 import { PansWordsProvider, usePansWords } from '#components/pans/words.tsx'
 import { Button } from '#components/ui/button.tsx'
 import { Notch } from '#components/ui/notch.tsx'
-import { canStart } from '#lib/rooms/food/views/start-batch.ts'
+import { canStart, loadsPlanned } from '#lib/rooms/food/views/start-batch.ts'
 import { panPictures } from '#lib/rooms/pans/facts/pans.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -63,6 +63,14 @@ function Board({ state, on }: BatchesBoardProps) {
   const isPhone = useIsPhone()
   const walk = useWalk(line, pans, { first: null, isWalked: isPhone && chosen === null })
   const made = canStart(state)
+  const marks = Object.fromEntries(
+    pans.flatMap((pan) => {
+      const component = componentIn(state.station, pan) ?? ''
+      if (!made.some(({ id }) => id === component)) return [[pan, words.fromPack]]
+      const loads = loadsPlanned(state, component)
+      return loads === null ? [] : [[pan, words.toMake(loads)]]
+    }),
+  )
 
   const choose = (next: Chosen): void => {
     acting.hush()
@@ -108,7 +116,7 @@ function Board({ state, on }: BatchesBoardProps) {
           pictures={panPictures(state)}
           forecast={null}
           placed={chosen ? null : NO_TASKS}
-          marks={{}}
+          marks={marks}
           isAtRest={chosen !== null}
         />
         <div className={board.below} data-notch-panel="" data-calm={job ? undefined : ''}>

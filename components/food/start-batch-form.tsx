@@ -70,7 +70,7 @@ export function StartBatchForm({ state, acting, task, now, onBack }: TaskProps<'
           />
           {remake && readyAt !== null && (
             <p className={styles.large}>
-              {words.forms.startMakes(
+              {(isAhead ? words.forms.startMakesAhead : words.forms.startMakes)(
                 loads * remake.portionsPerLoad,
                 words.sayTime(readyAt, state.station.timeZone),
               )}
@@ -87,6 +87,8 @@ export function StartBatchForm({ state, acting, task, now, onBack }: TaskProps<'
       <ChoiceRow
         legend={words.forms.startOf}
         options={list.map(({ id, name, remake: how }) => {
+          if (isAhead)
+            return { id, label: name, more: words.forms.startPlanned(loadsPlanned(state, id)) }
           const lasting = outlookOf(forecast, id)?.lasting
           return {
             id,

@@ -93,7 +93,7 @@ export function TakeInto({ lot, initials, onTold }: TakeIntoProps) {
       (one) => (one === lot.component ? lot.name : one),
       (at) => words.sayTime(at, lot.timeZone),
     )
-    onTold({ is: 'no', what })
+    onTold({ is: 'no', what: words.take.notTaken(lot.name, what) })
   }
 
   const services = seen === null ? [] : intoWhich(seen)

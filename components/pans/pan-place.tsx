@@ -40,7 +40,7 @@ export function PanPlace(props: PanPlaceProps) {
         data-lasting={said.lasting}
         data-soon={said.isSoon}
         aria-expanded={isLit}
-        aria-label={words.pan(component.name, left, said.state, onTickets, said.more)}
+        aria-label={words.pan(component.name, left, mark ?? said.state, onTickets, said.more)}
         onClick={onChoose}
       >
         <span className={styles.name}>

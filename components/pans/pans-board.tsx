@@ -66,8 +66,9 @@ function Board({ state }: { readonly state: RunningState }) {
   const choose = (next: Chosen) => {
     if (chosen === null && document.activeElement instanceof HTMLElement)
       cameFrom.current = document.activeElement
-    // In a round what was read last stays said while the next is read.
-    if (next.task !== 'round') acting.hush()
+    // In a round, and at the end of a day, what was done last stays said while the next is asked for.
+    const goesOn = next.task === 'round' || chosen?.task === 'end'
+    if (!goesOn || acting.said?.kind === 'refused') acting.hush()
     setChosen(next)
   }
   const back = () => {

@@ -14,5 +14,5 @@ export const batchesViews: readonly View[] = [
     main: [/^Start \d+ load/],
   }),
   batches('cooked ahead', 'school, cooling', words.first),
-  batches('a pot', 'school, cooling', /^Black beans/, [/^Black beans .*load/]),
+  batches('a pot', 'school, cooling', /^Black beans/, [/^Black beans cooked/]),
 ]

@@ -14,7 +14,11 @@ export const markedFaces = (
   const faces = labelFaces(texts, size)
   const about = [texts.about, mark].filter((one) => one !== '').join(' · ')
   const marked = labelFaces({ ...texts, about }, size)
-  return marked.length > faces.length
+  // Where a label is crowded, what is said beside its name gives way.
+  const isSaid = marked.some(({ texts: laid }) =>
+    laid.some(({ lines }) => lines.join(' ').includes(mark)),
+  )
+  return marked.length > faces.length || !isSaid
     ? { faces, isMarked: false }
     : { faces: marked, isMarked: true }
 }

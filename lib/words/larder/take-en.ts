@@ -21,5 +21,6 @@ export const takeWords = {
   why: WHY,
   done: (amount: string, name: string, service: string) =>
     `Taken: ${amount} of ${name}, into ${service}. It is a batch there, with its date and readings.`,
+  notTaken: (name: string, why: string) => `${name}: not taken. ${why}`,
   unknown: 'The laptop doesn’t answer. Tap it again: it is taken once.',
 } as const

@@ -37,8 +37,15 @@ export const loadsPlanned = (
   return Math.max(0, food.loads - started)
 }
 
-/** Those of them that wait for their first batch: their pans are empty and nobody makes it. */
+/**
+ * Those of them that wait for their first batch: their pans are empty and nobody makes it. Of a planned
+ * service those of whose loads some aren't started.
+ */
 export const toStart = (state: RunningState): readonly string[] => {
+  if (state.stage === 'planned' && state.prep !== undefined)
+    return canStart(state)
+      .map(({ id }) => id)
+      .filter((id) => (loadsPlanned(state, id) ?? 0) > 0)
   const made = new Set(Object.values(state.batches).map(({ component }) => component))
   return canStart(state)
     .filter((one) => needsBatch(one) && isEmpty(state, one.id) && !made.has(one.id))

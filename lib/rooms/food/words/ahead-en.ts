@@ -1,4 +1,5 @@
 /** What is said where food of a planned service is made. */
+import { counted } from '#lib/words/counted-en.ts'
 import { sayDate } from '#lib/words/day-en.ts'
 
 export const aheadWords = {
@@ -8,6 +9,10 @@ export const aheadWords = {
   noService: 'Which planned service? Go there from the first page.',
   first: 'Tap a food to start its batch. Tap its pot to say what it was read at, and what it gave.',
   ofPack: (name: string) => `${name} comes out of a pack: nothing of it is made ahead.`,
+  /** In its pan, as lines: loads of the plan that nobody has started yet. */
+  toMake: (loads: number) =>
+    loads === 0 ? 'all\nstarted' : `make\n${counted(loads, 'load', 'loads')}`,
+  fromPack: 'from\na pack',
   toPlanned: 'To the planned service',
   toPrep: 'To its prep',
   toPans: 'To Pans',

@@ -217,6 +217,15 @@ export const formWords = {
   startOf: 'Of what?',
   startLoads: 'How many loads?',
   startMakes: (count: number, at: string) => `${portions(count)}, on the line about ${at}`,
+  /** Of a service that isn’t open. */
+  startMakesAhead: (count: number, at: string) => `${portions(count)}, ready about ${at}`,
+  /** Loads of its plan that nobody has started; null where it has none planned. */
+  startPlanned: (loads: number | null) =>
+    loads === null
+      ? 'none planned'
+      : loads === 0
+        ? 'all started'
+        : `${counted(loads, 'load', 'loads')} to make`,
   startCan: (minutes: number, where: string, who: string) => `${minutes} min, ${where}, ${who}`,
   startSend: (count: number) => `Start ${counted(count, 'load', 'loads')}`,
   startDone: (name: string, count: number) => `${name}: ${counted(count, 'load', 'loads')} started`,

@@ -5,6 +5,7 @@ import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
 import { prepPlanOf } from '#lib/rooms/prep/facts/prep-plan-of.ts'
 import type { ServicePlan } from '#lib/service/events/plan-event.ts'
 import type { PrepState } from '#lib/service/events/prep-event.ts'
+import type { BatchState } from '#lib/service/food-state.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
@@ -36,24 +37,33 @@ export const isReading = ({ kind }: Pick<Task, 'kind'>): boolean =>
 export const isOfCrew = ({ kind }: Pick<Task, 'kind'>): boolean =>
   kind !== 'load' && kind !== 'serve'
 
-const batchesOf = (state: RunningState, component: string) =>
-  Object.values(state.batches).filter(
-    (batch) => batch.component === component && batch.thrownOutAt === null,
-  )
+/** Loads of a component that were made for this service and got so far; a lot of the larder is none. */
+const loadsMade = (
+  { batches }: RunningState,
+  component: string,
+  loadsOf: (batch: BatchState) => number,
+): number =>
+  Object.values(batches)
+    .filter((one) => one.component === component && one.thrownOutAt === null && !one.lot)
+    .reduce((sum, batch) => sum + loadsOf(batch), 0)
 
-/** Whether what is in the log says that it is done: a tick, a finished batch, a reading in its limit. */
+/**
+ * Whether what is in the log says that it is done: a tick, as many finished loads as are planned, or as
+ * many that were read in their limit.
+ */
 export const isDone = (state: RunningState, task: Task, now: number): boolean => {
   const { id, kind, component } = task
-  if (component !== null && isReading(task))
-    return batchesOf(state, component).some((batch) => {
+  const planned = state.prep?.foods.find((food) => food.component === component)?.loads ?? 1
+  if (component !== null && isReading(task)) {
+    const isRead = (batch: BatchState): boolean => {
       const stage = coolingOf(state.station, batch, now)?.state
       return stage === 'cooled' || (kind === 'read-first' && stage === 'second-stage')
-    })
+    }
+    return loadsMade(state, component, (one) => (isRead(one) ? one.loads : 0)) >= planned
+  }
   if (state.prep?.ticked[id] !== undefined) return true
   const isMade = kind === 'cook' || kind === 'make'
   return (
-    isMade &&
-    component !== null &&
-    batchesOf(state, component).some(({ finishedAt }) => finishedAt !== null)
+    isMade && component !== null && loadsMade(state, component, (one) => one.loadsDone) >= planned
   )
 }

@@ -108,6 +108,28 @@ describe('the crew’s tasks', () => {
     expect(isOf(done, 'make.slaw')).toMatchObject({ is: 'done', isTicked: false })
   })
 
+  it('[PP14] half of the loads are not all of them, and what was taken from the larder is none', () => {
+    const started = onward(
+      preparedService(),
+      { type: 'startBatch', batch: 'b1', component: 'slaw', loads: 1 },
+      { type: 'finishBatch', batch: 'b1', loads: 1, amount: 500_000 },
+    )
+    expect(SLAW.loads).toBe(2)
+    expect(isOf(started, 'make.slaw')?.is).toBe('to-come')
+    const now = running(started)
+    const [batch] = Object.values(now.batches)
+    if (batch === undefined) throw new RangeError('a batch is there')
+    const with2 = (more: object) => ({
+      ...now,
+      batches: { ...now.batches, b2: { ...batch, ...more } },
+    })
+    const isNow = (state: typeof now) =>
+      prepList(state, now.at).find(({ task }) => task.id === 'make.slaw')?.is
+    expect(isNow(with2({}))).toBe('done')
+    expect(isNow(with2({ lot: 's-before.4' }))).toBe('to-come')
+    expect(isNow(with2({ thrownOutAt: now.at }))).toBe('to-come')
+  })
+
   it('[PP15] one that is passed on says how far it is and where', () => {
     const passed = preparedService(PASS)
     expect(isOf(passed, 'make.slaw')?.passed).toMatchObject({ far: 2, where: 'table' })

@@ -81,4 +81,15 @@ describe('the loads of a planned service', () => {
     expect(loadsPlanned(of(), 'slaw')).toBeNull()
     expect(loadsPlanned({ batches: {} }, 'chicken')).toBeNull()
   })
+
+  test('[B41] the first offered is one of whose planned loads some are to be made, half started or not', () => {
+    const planned = (...loads: readonly number[]): RunningState => ({
+      ...running(given()),
+      ...of(...loads),
+      stage: 'planned',
+    })
+    expect(firstToStart(planned())).toBe('chicken')
+    expect(firstToStart(planned(1))).toBe('chicken')
+    expect(firstToStart(planned(3))).toBeNull()
+  })
 })

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { countChances } from '#lib/estimate/count-chances.ts'
-import type { DrawnDay } from '#lib/estimate/par/drawn-days.ts'
-import { type WholeMenu, weighed, wholeLoads } from '#lib/estimate/par/whole-builds.ts'
+import { type DrawnDay, layDay } from '#lib/estimate/par/laid-day.ts'
+import { type WholeMenu, weighed } from '#lib/estimate/par/whole-builds.ts'
+import { wholeLoads } from '#lib/estimate/par/whole-loads.ts'
 
 const DAYS = 4_000
 
@@ -12,7 +13,10 @@ const daysOf = (chances: ArrayLike<number>): readonly DrawnDay[] => {
   return Array.from({ length: DAYS }, (_, index): DrawnDay => {
     const wanted = upTo.findIndex((sum) => sum >= (index + 0.5) / DAYS)
     const build = { item: 0, components: [0], portions: [1], bases: [] }
-    return { builds: Array.from({ length: wanted }, () => build), each: 1, wanted: [wanted] }
+    return layDay(
+      Array.from({ length: wanted }, () => build),
+      1,
+    )
   })
 }
 
@@ -27,9 +31,9 @@ const menuOf = (over: number, under: number): WholeMenu => ({
 const best = (chances: ArrayLike<number>, over: number, under: number, there = 0) => {
   const days = daysOf(chances)
   const menu = menuOf(over, under)
-  const loads = wholeLoads(menu, days, { size: [1], there: [there], isWanted: [true] })
+  const { loads } = wholeLoads(menu, days, { size: [1], there: [there], isWanted: [true] })
   const amount = there + (loads[0] ?? 0)
-  return { amount, cost: weighed(menu, days)([amount]) }
+  return { amount, cost: weighed(menu, days, [amount]) }
 }
 
 const poisson = (mean: number) =>

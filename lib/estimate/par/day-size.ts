@@ -3,10 +3,11 @@
  * (Gaussian process, C. E. Rasmussen and C. K. I. Williams, Gaussian Processes for Machine Learning,
  * 2006, algorithm 2.1; from memory). A guest makes about one build; how far guests that were
  * expected tell, the weekday and a slow drift are each drawn to nothing where few days speak for
- * them. A day that ran out counts as at least as many (Tobit, by expectation; from memory).
+ * them. A day on which all ran out counts as at least as many (Tobit, by expectation; from memory).
  */
 import { normalUpTo } from '#lib/estimate/count-chances.ts'
 import { type DayAhead, dayNumber, weekdayOf } from '#lib/estimate/par/past-day.ts'
+import { TOGETHER } from '#lib/estimate/par/wanted-builds.ts'
 
 /** What is known of a past day's builds. */
 export interface SizedDay {
@@ -14,7 +15,9 @@ export interface SizedDay {
   readonly expected: number | null
   /** Builds that were wanted, as far as the day tells. */
   readonly wanted: number
-  /** Something ran out: more may have been wanted. */
+  /** Variance of those of them that nobody saw. */
+  readonly unsure: number
+  /** All ran out: more may have been wanted. */
   readonly atLeast: boolean
 }
 
@@ -27,8 +30,6 @@ export interface SizeCase {
 
 export interface DaySize {
   readonly cases: readonly SizeCase[]
-  /** Past days with what they are taken to have wanted, those that ran out more than they sold. */
-  readonly wanted: readonly number[]
 }
 
 /** How sure it is from the start: of builds a guest, and of how far guests that are said tell. */
@@ -38,8 +39,6 @@ const SLOPE_SD = 0.5
 const UNSAID_SD = 0.15
 /** A drift is forgotten over so many days. */
 const DRIFT_DAYS = 28
-/** Variance of a count by its mean: guests come in groups. */
-const TOGETHER = 1.4
 /** Tastes of the grid: relative standard deviations. Common practice, no source. */
 const DAYS = [0.08, 0.13, 0.2, 0.3]
 const WEEKDAYS = [0, 0.1, 0.22]
@@ -181,8 +180,10 @@ export const daySize = (days: readonly SizedDay[], ahead: DayAhead): DaySize => 
     return Math.log(Math.max(0.5, wanted)) - (before[index]?.base ?? 0)
   })
   const counted = past.map(
-    ({ wanted }, index) =>
-      TOGETHER / Math.max(1, wanted) + (before[index]?.isSaid ? 0 : UNSAID_SD ** 2),
+    ({ wanted, unsure }, index) =>
+      TOGETHER / Math.max(1, wanted) +
+      unsure / Math.max(1, wanted) ** 2 +
+      (before[index]?.isSaid ? 0 : UNSAID_SD ** 2),
   )
   let values = sold
   let noise = counted
@@ -212,6 +213,5 @@ export const daySize = (days: readonly SizedDay[], ahead: DayAhead): DaySize => 
   }
   return {
     cases: weighed.map(({ fit, weight }) => ({ weight, mean: next.base + fit.mean, sd: fit.sd })),
-    wanted: values.map((value, index) => Math.exp(value + (before[index]?.base ?? 0))),
   }
 }

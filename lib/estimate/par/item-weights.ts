@@ -3,7 +3,7 @@
  * rule by the MM steps of D. R. Hunter, "MM algorithms for generalized Bradley-Terry models", 2004;
  * from memory), so that a day with another menu teaches too, and how far the items of a day stray.
  */
-import { type PastDay, ranOut, wantedOfItem } from '#lib/estimate/par/past-day.ts'
+import { type Stretch, soldIn } from '#lib/estimate/par/past-day.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
 export interface ItemWeights {
@@ -25,78 +25,56 @@ const LEAST_BUILDS = 10
 
 const sumOf = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0)
 
-/** By item that was sold: builds that the day wanted of it. */
-type Wanted = Readonly<Record<string, number>>
-
-const steadyOf = (days: readonly Wanted[], weights: ItemWeights['weights']): number => {
+const steadyOf = (stretches: readonly Stretch[], weights: ItemWeights['weights']): number => {
   let sum = FIRST_DAYS / (FIRST_STEADY + 1)
   let count = FIRST_DAYS
-  for (const wanted of days) {
-    const ids = Object.keys(wanted)
-    const all = sumOf(Object.values(wanted))
-    if (ids.length < 2 || all < LEAST_BUILDS) continue
-    const whole = sumOf(ids.map((id) => weights[id] ?? 0))
+  for (const { had, sold } of stretches) {
+    const all = soldIn({ items: sold })
+    if (had.length < 2 || all < LEAST_BUILDS) continue
+    const whole = sumOf(had.map((id) => weights[id] ?? 0))
     const pearson = sumOf(
-      ids.map((id) => {
+      had.map((id) => {
         const usual = (all * (weights[id] ?? 0)) / whole
-        return ((wanted[id] ?? 0) - usual) ** 2 / usual
+        return ((sold[id] ?? 0) - usual) ** 2 / usual
       }),
     )
-    sum += (pearson / (ids.length - 1) - 1) / (all - 1)
+    sum += (pearson / (had.length - 1) - 1) / (all - 1)
     count += 1
   }
   return Math.min(MOST_STEADY, Math.max(LEAST_STEADY, count / Math.max(1e-9, sum) - 1))
 }
 
-/**
- * `builds`: how many each day is taken to have wanted in all. Of an item that ran out a day says "at
- * least": as many are taken as its weight says, where that is more.
- */
+/** By days as stretches in which the same items could be had. */
 export const itemWeights = (
-  station: Pick<StationDocument, 'items'>,
-  days: readonly PastDay[],
-  builds: readonly number[],
+  { items }: Pick<StationDocument, 'items'>,
+  days: readonly (readonly Stretch[])[],
 ): ItemWeights => {
-  const { items } = station
-  const told = days.map((day) => ({
-    ran: items.filter((item) => ranOut(item, day.soldOut)).map(({ id }) => id),
-    least: Object.fromEntries(
-      items.flatMap((item): [string, number][] => {
-        const wanted = wantedOfItem(station, item, day)
-        return wanted > 0 ? [[item.id, wanted]] : []
-      }),
-    ),
-  }))
-  const likely = (weights: ItemWeights['weights']): Wanted[] =>
-    told.map(({ ran, least }, index) => {
-      const whole = sumOf(Object.keys(least).map((id) => weights[id] ?? 0))
-      return Object.fromEntries(
-        Object.entries(least).map(([id, sold]) => {
-          const usual = ((builds[index] ?? 0) * (weights[id] ?? 0)) / whole
-          return [id, ran.includes(id) ? Math.max(sold, usual) : sold]
-        }),
-      )
-    })
+  const stretches = days.flat()
   let weights: Record<string, number> = Object.fromEntries(items.map(({ id }) => [id, 1]))
   for (let step = 0; step < STEPS; step += 1) {
-    const wanted = likely(weights)
     const middling = sumOf(Object.values(weights)) / Math.max(1, items.length)
+    const rates = stretches.map(
+      ({ had, sold }) => soldIn({ items: sold }) / sumOf(had.map((id) => weights[id] ?? 0)),
+    )
     weights = Object.fromEntries(
       items.map(({ id }): [string, number] => {
         // As if it had been sold a few times beside one other of middling weight, each as often.
         let counted = FIRST_BUILDS / 2
         let against = FIRST_BUILDS / ((weights[id] ?? 0) + middling)
-        for (const day of wanted) {
-          const own = day[id]
-          if (own === undefined) continue
-          counted += own
-          against +=
-            sumOf(Object.values(day)) / sumOf(Object.keys(day).map((one) => weights[one] ?? 0))
+        for (const [index, { had, sold }] of stretches.entries()) {
+          if (!had.includes(id)) continue
+          counted += sold[id] ?? 0
+          against += rates[index] ?? 0
         }
         return [id, counted / against]
       }),
     )
   }
-  const whole = likely(weights).filter((_, index) => told[index]?.ran.length === 0)
-  return { weights, steady: steadyOf(whole, weights) }
+  // The longest stretch of a day says how far it strays: the others are the same day again.
+  const longest = days.flatMap((one) =>
+    one.length === 0
+      ? []
+      : [one.reduce((a, b) => (soldIn({ items: a.sold }) >= soldIn({ items: b.sold }) ? a : b))],
+  )
+  return { weights, steady: steadyOf(longest, weights) }
 }

@@ -1,6 +1,12 @@
 /** What a build is: its item, how often each part is in it, which base, and how far all that strays. */
 import { type ItemWeights, itemWeights } from '#lib/estimate/par/item-weights.ts'
-import type { PastDay } from '#lib/estimate/par/past-day.ts'
+import {
+  isNeeded,
+  type PastDay,
+  type Sold,
+  soldIn,
+  stretchesOf,
+} from '#lib/estimate/par/past-day.ts'
 import type { Item, StationDocument } from '#lib/station/station-document.ts'
 
 /** Log odds beside those by how items usually have it, and how far a single day strays from them. */
@@ -30,8 +36,6 @@ const LEAST_VARIANCE = 0.005
 const FIRST_TAKINGS = 8
 /** Builds of which a day's takings were told apart under this say nothing of how far it strays. */
 const LEAST_TOLD = 1
-/** A day that ran out is taken to have wanted what the others say, found again so often. */
-const ROUNDS = 3
 
 const sumOf = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0)
 
@@ -47,31 +51,28 @@ export const firstOdds = (item: Item, component: string): number | null => {
   return logit(part.usual === 'no' ? FIRST_NOT : FIRST_IN)
 }
 
+/** How a base weighs against the others of an item, if nothing were known. */
+export const usualBase = ({ base }: Pick<Item, 'base'>, choice: string): number =>
+  choice === base?.usual ? USUAL_BASE : 1
+
 /** How often each base of an item is taken, at log weights beside how the item has them. */
-export const baseShares = (
-  { base }: Pick<Item, 'base'>,
+const baseShares = (
+  item: Pick<Item, 'base'>,
   odds: (choice: string) => number,
 ): readonly number[] => {
-  if (!base) return []
-  const weights = base.choices.map(
-    (choice) => (choice === base.usual ? USUAL_BASE : 1) * Math.exp(odds(choice)),
+  const weights = (item.base?.choices ?? []).map(
+    (choice) => usualBase(item, choice) * Math.exp(odds(choice)),
   )
   const all = sumOf(weights)
   return weights.map((one) => one / all)
 }
 
-/** One day: takings of a component beside those that are in each build, and what odds would say. */
-interface Took {
-  readonly took: number
-  readonly atLeast: boolean
-  readonly at: (odds: number) => { readonly mean: number; readonly variance: number }
-}
-
 const LIMIT = 6
+const HALVINGS = 20
 
 const oddsThat = (total: number, says: (odds: number) => number): number => {
   let [low, high] = [-LIMIT, LIMIT]
-  for (let step = 0; step < 20; step += 1) {
+  for (let step = 0; step < HALVINGS; step += 1) {
     const middle = (low + high) / 2
     if (says(middle) < total) low = middle
     else high = middle
@@ -79,60 +80,67 @@ const oddsThat = (total: number, says: (odds: number) => number): number => {
   return (low + high) / 2
 }
 
-const strayingOf = (days: readonly Took[]): Straying => {
-  let odds = 0
-  let likely: readonly number[] = days.map(({ took }) => took)
-  for (let round = 0; round < ROUNDS; round += 1) {
-    odds = oddsThat(sumOf(likely), (one) => sumOf(days.map(({ at }) => at(one).mean)) + PULL * one)
-    const now = odds
-    likely = days.map(({ took, atLeast, at }) => (atLeast ? Math.max(took, at(now).mean) : took))
-  }
+/** One day, or the part of it in which a component was to be had. */
+interface Took {
+  /** Builds that took it. */
+  readonly took: number
+  /** Of how many builds, by item. */
+  readonly of: readonly number[]
+}
+
+/** `shares`: of the builds of each item, how many take it at some odds. */
+const strayingOf = (
+  days: readonly Took[],
+  shares: readonly ((odds: number) => number)[],
+): Straying => {
+  const all = shares.map((_, item) => sumOf(days.map((day) => day.of[item] ?? 0)))
+  const odds = oddsThat(
+    sumOf(days.map(({ took }) => took)),
+    (one) => sumOf(shares.map((share, item) => (all[item] ?? 0) * share(one))) + PULL * one,
+  )
+  const own = shares.map((share) => share(odds))
   let sum = FIRST_DAYS * FIRST_SD ** 2
   let count = FIRST_DAYS
-  for (const { took, atLeast, at } of days) {
-    const { mean, variance } = at(odds)
-    if (atLeast || variance < LEAST_TOLD) continue
+  for (const { took, of } of days) {
+    const mean = sumOf(own.map((share, item) => share * (of[item] ?? 0)))
+    const variance = sumOf(own.map((share, item) => share * (1 - share) * (of[item] ?? 0)))
+    if (variance < LEAST_TOLD) continue
     sum += ((took - mean) ** 2 - variance) / variance ** 2
     count += 1
   }
   return { odds, sd: Math.sqrt(Math.max(LEAST_VARIANCE, sum / count)) }
 }
 
-/** Of independent builds that each have it by a chance. */
-const counted = (
-  builds: readonly { readonly count: number; readonly share: number }[],
-): { mean: number; variance: number } => ({
-  mean: sumOf(builds.map(({ count, share }) => count * share)),
-  variance: sumOf(builds.map(({ count, share }) => count * share * (1 - share))),
-})
-
-const sold = (day: PastDay, { id }: Pick<Item, 'id'>): number => Math.max(0, day.items[id] ?? 0)
+const sold = (part: Sold, { id }: Pick<Item, 'id'>): number => Math.max(0, part.items[id] ?? 0)
 
 type Menu = Pick<StationDocument, 'items' | 'components'>
+
+/** What was sold of a day while some components were all to be had. */
+const whileHad = (day: PastDay, components: readonly string[]): Sold => {
+  const ends = components.flatMap((component) => day.until[component] ?? [])
+  return ends.reduce<Sold>((a, b) => (soldIn(a) <= soldIn(b) ? a : b), day)
+}
 
 const partOf = ({ items }: Menu, past: readonly PastDay[], component: string): Straying => {
   const optional = items.flatMap((item) => {
     const first = firstOdds(item, component)
     return first === null ? [] : [{ item, first }]
   })
-  const always = items.filter(
-    (item) =>
-      item.heart === component ||
-      item.parts.some((part) => part.component === component && part.required),
-  )
+  const always = items.filter((item) => isNeeded(item, component))
   if (optional.length === 0) return { odds: 0, sd: 0 }
   return strayingOf(
-    past.map((day) => ({
-      took: (day.takings[component] ?? 0) - sumOf(always.map((item) => sold(day, item))),
-      atLeast: day.soldOut.includes(component),
-      at: (odds) =>
-        counted(
-          optional.map(({ item, first }) => ({
-            count: sold(day, item),
-            share: shareAt(first + odds),
-          })),
-        ),
-    })),
+    past.map((day) => {
+      const part = whileHad(day, [component])
+      return {
+        took: (part.takings[component] ?? 0) - sumOf(always.map((item) => sold(part, item))),
+        of: optional.map(({ item }) => sold(part, item)),
+      }
+    }),
+    optional.map(
+      ({ first }) =>
+        (odds) =>
+          shareAt(first + odds),
+    ),
   )
 }
 
@@ -140,41 +148,33 @@ const baseOf = ({ items }: Menu, past: readonly PastDay[], component: string): S
   const own = items.filter(
     ({ base }) => base?.choices.includes(component) && base.choices.length > 1,
   )
-  const others = new Set(own.flatMap(({ base }) => base?.choices ?? []))
-  others.delete(component)
   if (own.length === 0) return { odds: 0, sd: 0 }
+  // Once one of them is gone its guests take another.
+  const choices = [...new Set(own.flatMap(({ base }) => base?.choices ?? []))]
   const { odds, sd } = strayingOf(
-    past
-      // Where another base ran out its guests took this one.
-      .filter(({ soldOut }) => !soldOut.some((id) => others.has(id)))
-      .map((day) => ({
-        took: day.takings[component] ?? 0,
-        atLeast: day.soldOut.includes(component),
-        at: (odds) =>
-          counted(
-            own.map((item) => {
-              const shares = baseShares(item, (one) => (one === component ? odds : 0))
-              const share = shares[item.base?.choices.indexOf(component) ?? 0] ?? 0
-              return { count: sold(day, item), share }
-            }),
-          ),
-      })),
+    past.map((day) => {
+      const part = whileHad(day, choices)
+      return { took: part.takings[component] ?? 0, of: own.map((item) => sold(part, item)) }
+    }),
+    own.map((item) => (odds) => {
+      const shares = baseShares(item, (one) => (one === component ? odds : 0))
+      return shares[item.base?.choices.indexOf(component) ?? 0] ?? 0
+    }),
   )
   // Two bases are told against each other, so each carries half of what sets them apart.
   return { odds: odds / 2, sd: sd / Math.SQRT2 }
 }
 
-/** What past days teach of the builds; `builds`: how many each is taken to have wanted in all. */
-export const menuMix = (
-  station: Menu,
-  past: readonly PastDay[],
-  builds: readonly number[],
-): MenuMix => {
+/** What past days teach of the builds. */
+export const menuMix = (station: Menu, past: readonly PastDay[]): MenuMix => {
   const { items, components } = station
   const isBase = ({ id }: { readonly id: string }) =>
     items.some(({ base }) => base?.choices.includes(id))
   return {
-    ...itemWeights(station, past, builds),
+    ...itemWeights(
+      station,
+      past.map((day) => stretchesOf(station, day)),
+    ),
     parts: Object.fromEntries(components.map(({ id }) => [id, partOf(station, past, id)])),
     bases: Object.fromEntries(
       components.filter(isBase).map(({ id }) => [id, baseOf(station, past, id)]),

@@ -1,9 +1,13 @@
 /** Par: how much of each component to have ready for a day, all of a menu together, and why. */
 import { daySize, type SizedDay } from '#lib/estimate/par/day-size.ts'
-import { type DrawnDay, drawnDays } from '#lib/estimate/par/drawn-days.ts'
-import { menuMix } from '#lib/estimate/par/menu-mix.ts'
-import { type DayAhead, type PastDay, ranOut, wantedOfItem } from '#lib/estimate/par/past-day.ts'
-import { enoughFor, marginOf, type WholeMenu, wholeLoads } from '#lib/estimate/par/whole-builds.ts'
+import { drawnDays } from '#lib/estimate/par/drawn-days.ts'
+import type { DrawnDay } from '#lib/estimate/par/laid-day.ts'
+import { type MenuMix, menuMix } from '#lib/estimate/par/menu-mix.ts'
+import type { DayAhead, PastDay } from '#lib/estimate/par/past-day.ts'
+import { saidDays } from '#lib/estimate/par/said-days.ts'
+import { wantedBuilds } from '#lib/estimate/par/wanted-builds.ts'
+import { marginsOf, type WholeMenu } from '#lib/estimate/par/whole-builds.ts'
+import { enoughFor, wholeLoads } from '#lib/estimate/par/whole-loads.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
 export interface ParAsked {
@@ -49,17 +53,9 @@ export interface ComponentPar {
 const CARRIED_SHARE = 0.25
 /** Of what the services to come want on average, so much is carried at most. */
 const CARRIED_OF_MEAN = 0.7
-/** Days that are drawn, and those of them over which loads are weighed against each other. */
-const DAYS = 240
+/** Days that are drawn build by build, over which loads are weighed against each other. */
 const WEIGHED = 80
 const SAID = 10
-
-const sized = (station: ParAsked['station'], day: PastDay): SizedDay => ({
-  on: day.on,
-  expected: day.expected,
-  wanted: station.items.reduce((sum, item) => sum + wantedOfItem(station, item, day), 0),
-  atLeast: station.items.some((item) => (day.items[item.id] ?? 0) > 0 && ranOut(item, day.soldOut)),
-})
 
 /** What is at stake with each component and item, by place; `means`: portions of a day by component. */
 export const wholeMenu = (
@@ -85,54 +81,78 @@ const stakes = (menu: WholeMenu, days: readonly DrawnDay[], components: number):
   const taking: number[] = new Array(components).fill(0)
   const margins: number[] = new Array(components).fill(0)
   let all = 0
-  for (const { builds, each } of days)
-    for (const build of builds) {
-      all += each
-      const margin = each * marginOf(menu, build)
-      const base = build.bases[0]
-      for (const place of base === undefined ? build.components : [...build.components, base]) {
-        taking[place] = (taking[place] ?? 0) + each
-        margins[place] = (margins[place] ?? 0) + margin
-      }
+  for (const day of days) {
+    const { each, items, starts, places, baseStarts, bases } = day
+    const own = marginsOf(menu, day)
+    const take = (place: number, build: number) => {
+      taking[place] = (taking[place] ?? 0) + each
+      margins[place] = (margins[place] ?? 0) + each * (own[build] ?? 0)
     }
+    for (let build = 0; build < items.length; build += 1) {
+      all += each
+      for (let k = starts[build] ?? 0; k < (starts[build + 1] ?? 0); k += 1)
+        take(places[k] ?? 0, build)
+      const first = baseStarts[build] ?? 0
+      if (first < (baseStarts[build + 1] ?? 0)) take(bases[first] ?? 0, build)
+    }
+  }
   return taking.map((count, place) => ({
     share: count / Math.max(1, all),
     lostCents: Math.round((margins[place] ?? 0) / Math.max(1, count)),
   }))
 }
 
+interface Learnt {
+  readonly past: readonly PastDay[]
+  readonly mix: MenuMix
+  readonly days: readonly SizedDay[]
+}
+
+/** What was learnt last of a menu: only the guests change from one question to the next. */
+const learntLast = new WeakMap<StationDocument['items'], Learnt>()
+
+const learnt = (station: ParAsked['station'], past: readonly PastDay[]): Learnt => {
+  const last = learntLast.get(station.items)
+  if (last?.past.length === past.length && past.every((day, index) => day === last.past[index]))
+    return last
+  const mix = menuMix(station, past)
+  const days = past.map((day): SizedDay => {
+    const { on, expected } = day
+    const { builds, unsure, atLeast } = wantedBuilds(station, day, mix)
+    return { on, expected, wanted: builds, unsure, atLeast }
+  })
+  const now = { past, mix, days }
+  learntLast.set(station.items, now)
+  return now
+}
+
 /**
  * Of each component that something on sale takes: what a day like it wants, the loads that cost least
- * over such days, all of the menu together, and what is at stake. Takes a few tenths of a second.
+ * over such days, all of the menu together, and what is at stake. Takes some hundredths of a second.
  */
 export const parOf = (asked: ParAsked): Readonly<Record<string, ComponentPar>> => {
   const { station, past, ahead, of } = asked
-  const size = daySize(
-    past.map((day) => sized(station, day)),
-    ahead,
-  )
-  const mix = menuMix(station, past.slice(-size.wanted.length), size.wanted)
+  const { mix, days: sized } = learnt(station, past)
+  const size = daySize(sized, ahead)
   const onSale = {
     components: station.components,
     items: station.items.filter(({ id }) => asked.items === null || asked.items.includes(id)),
   }
-  const days = drawnDays(onSale, size, mix, DAYS)
-  const means = station.components.map(
-    (_, place) => days.reduce((sum, day) => sum + (day.wanted[place] ?? 0), 0) / DAYS,
-  )
+  const { means, sorted } = saidDays(onSale, size, mix)
   const isWanted = means.map((mean) => mean > 0)
   const menu = wholeMenu(onSale, of, means)
-  const loads = wholeLoads(menu, days.slice(0, WEIGHED), {
+  const days = drawnDays(onSale, size, mix, WEIGHED)
+  const { loads } = wholeLoads(menu, days, {
     size: station.components.map(({ id }) => Math.max(1, of[id]?.size ?? 1)),
     there: station.components.map(({ id }) => of[id]?.there ?? 0),
     isWanted,
   })
-  const atStake = stakes(menu, days.slice(0, WEIGHED), station.components.length)
+  const atStake = stakes(menu, days, station.components.length)
   return Object.fromEntries(
     station.components.flatMap(({ id }, place): [string, ComponentPar][] => {
       const stake = atStake[place]
       if (!isWanted[place] || !stake) return []
-      const wanted = days.map((day) => day.wanted[place] ?? 0)
+      const wanted = sorted[place] ?? []
       const isCarried = (of[id]?.carriedFor ?? 0) > 0
       return [
         [

@@ -1,7 +1,7 @@
 /** Ways of deciding the loads of a day: par, two rules that kitchens know, and a planner who knows. */
-import type { DrawnDay } from '#lib/estimate/par/drawn-days.ts'
+import { type DrawnDay, layDay } from '#lib/estimate/par/laid-day.ts'
 import { wholeMenu } from '#lib/estimate/par/par.ts'
-import { wholeLoads } from '#lib/estimate/par/whole-builds.ts'
+import { wholeLoads } from '#lib/estimate/par/whole-loads.ts'
 import { portionCents } from '#lib/rooms/advice/facts/stakes.ts'
 import { pastDays } from '#lib/rooms/day/facts/past-days.ts'
 import type { ServiceRecord } from '#lib/rooms/day/facts/service-record.ts'
@@ -106,23 +106,16 @@ const trueDays = (known: Known): readonly DrawnDay[] => {
   return Array.from({ length: PLANNED }, (_, index): DrawnDay => {
     const chance = chanceOf(truth.seed, `planner ${ahead.week} ${ahead.weekday} ${index}`)
     const stray = strayTold(truth, sizeOf(truth, ahead), chance)
-    const wanted: number[] = station.components.map(() => 0)
-    const builds = guestsOf(truth, ahead, stray, chance).map(({ item, base, parts }) => {
-      const bases =
+    const builds = guestsOf(truth, ahead, stray, chance).map(({ item, base, parts }) => ({
+      item: ahead.items.findIndex(({ id }) => id === item.id),
+      components: Object.keys(parts).map(place),
+      portions: Object.values(parts),
+      bases:
         base === null
           ? []
-          : [base, ...(item.base?.choices ?? []).filter((one) => one !== base)].map(place)
-      for (const [id, count] of Object.entries(parts))
-        wanted[place(id)] = (wanted[place(id)] ?? 0) + count
-      if (bases[0] !== undefined) wanted[bases[0]] = (wanted[bases[0]] ?? 0) + 1
-      return {
-        item: ahead.items.findIndex(({ id }) => id === item.id),
-        components: Object.keys(parts).map(place),
-        portions: Object.values(parts),
-        bases,
-      }
-    })
-    return { builds, each: 1, wanted }
+          : [base, ...(item.base?.choices ?? []).filter((one) => one !== base)].map(place),
+    }))
+    return layDay(builds, station.components.length)
   })
 }
 
@@ -146,7 +139,7 @@ export const byKnowing: Way = (known) => {
     ),
     means,
   )
-  const loads = wholeLoads(menu, days, {
+  const { loads } = wholeLoads(menu, days, {
     size: station.components.map((component) => loadSize(station, component)),
     there: station.components.map(({ id }) => known.there[id] ?? 0),
     isWanted: means.map((mean) => mean > 0),

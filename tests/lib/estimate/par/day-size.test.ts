@@ -13,7 +13,14 @@ const weekdays = Array.from({ length: 40 }, (_, index) =>
 const next = '2026-03-02'
 
 const days = (of: (index: number) => Partial<SizedDay>): readonly SizedDay[] =>
-  weekdays.map((on, index) => ({ on, expected: null, wanted: 60, atLeast: false, ...of(index) }))
+  weekdays.map((on, index) => ({
+    on,
+    expected: null,
+    wanted: 60,
+    unsure: 0,
+    atLeast: false,
+    ...of(index),
+  }))
 
 const meanOf = (past: readonly SizedDay[], on = next, expected: number | null = null): number =>
   daySize(past, { on, expected, firstBuilds: 80 }).cases.reduce(
@@ -63,7 +70,7 @@ describe('how many builds a day wants', () => {
     expect(meanOf(once)).toBeLessThan(75)
   })
 
-  test('[PR4] a day that ran out counts as at least as many', () => {
+  test('[PR17] a day on which all ran out counts as at least as many', () => {
     const capped = days((i) => {
       const wanted = 60 * Math.exp(2 * stray(i))
       return wanted > 55 ? { wanted: 55, atLeast: true } : { wanted }

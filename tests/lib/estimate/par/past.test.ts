@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { itemWeights } from '#lib/estimate/par/item-weights.ts'
 import { menuMix } from '#lib/estimate/par/menu-mix.ts'
-import { type PastDay, ranOut, wantedOfItem } from '#lib/estimate/par/past-day.ts'
+import { type PastDay, ranOut, stretchesOf, tappedOfItem } from '#lib/estimate/par/past-day.ts'
 import { realDays } from '#lib/estimate/par/real-days.ts'
+import { wantedBuilds } from '#lib/estimate/par/wanted-builds.ts'
 import { demoStation } from '#tests/support/service.ts'
 
 const [chicken, beans, tuna] = demoStation.items
@@ -19,6 +20,7 @@ const day = (items: Readonly<Record<string, number>>, more: Partial<PastDay> = {
   takings: {},
   portions: {},
   soldOut: [],
+  until: {},
   ...more,
 })
 const C = 'garden-chicken'
@@ -28,9 +30,9 @@ const T = 'harbor-tuna'
 describe('what a past day wanted', () => {
   test('[PR4] what was tapped as wanted and gone counts beside what was sold', () => {
     const sold = day({ [C]: 20, [B]: 10 }, { takings: { chicken: 26, beans: 10 } })
-    expect(wantedOfItem(demoStation, chicken, sold)).toBe(26)
-    expect(wantedOfItem(demoStation, beans, sold)).toBe(10)
-    expect(wantedOfItem(demoStation, tuna, sold)).toBe(0)
+    expect(tappedOfItem(demoStation, chicken, sold)).toBe(6)
+    expect(tappedOfItem(demoStation, beans, sold)).toBe(0)
+    expect(tappedOfItem(demoStation, tuna, sold)).toBe(0)
   })
 
   test('[PR4] an item ran out with its heart or the last of its bases, not with a part it can do without', () => {
@@ -40,48 +42,112 @@ describe('what a past day wanted', () => {
     expect(ranOut(chicken, ['slaw', 'cheddar'])).toBe(false)
   })
 
+  const weightsOf = (past: readonly PastDay[]) =>
+    itemWeights(
+      demoStation,
+      past.map((one) => stretchesOf(demoStation, one)),
+    )
+
   test('[PR6] days with another menu teach how items are liked against each other', () => {
-    const past = [
+    const { weights } = weightsOf([
       ...Array.from({ length: 8 }, () => day({ [C]: 40, [B]: 20 })),
       ...Array.from({ length: 8 }, () => day({ [B]: 30, [T]: 30 })),
-    ]
-    const { weights } = itemWeights(
-      demoStation,
-      past,
-      past.map(({ builds }) => builds),
-    )
+    ])
     const of = (id: string) => weights[id] ?? 0
     expect(of(C) / of(B)).toBeGreaterThan(1.7)
     expect(of(T) / of(B)).toBeGreaterThan(0.8)
     expect(of(T) / of(B)).toBeLessThan(1.2)
   })
 
-  test('[PR6] of an item that ran out a day says at least', () => {
-    const past = Array.from({ length: 12 }, (_, index) =>
-      index < 6 ? day({ [C]: 40, [B]: 20 }) : day({ [C]: 10, [B]: 20 }, { soldOut: ['chicken'] }),
-    )
-    const asSold = past.map((one) => ({ ...one, soldOut: [] }))
-    const ratio = (days: readonly PastDay[]) => {
-      const { weights } = itemWeights(
-        demoStation,
-        days,
-        days.map(() => 60),
-      )
+  /** Twice as many want chicken as beans; half of the day it is gone. */
+  const half = day(
+    { [C]: 20, [B]: 20 },
+    { soldOut: ['chicken'], until: { chicken: { items: { [C]: 20, [B]: 10 }, takings: {} } } },
+  )
+
+  test('[PR17] until an item ran out all that was wanted was seen: so its weight is learned', () => {
+    expect(stretchesOf(demoStation, half)).toEqual([
+      { had: [C, B], sold: { [C]: 20, [B]: 10 } },
+      { had: [B], sold: { [B]: 10 } },
+    ])
+    const ratio = (past: readonly PastDay[]) => {
+      const { weights } = weightsOf(past)
       return (weights[C] ?? 0) / (weights[B] ?? 1)
     }
-    expect(ratio(past)).toBeGreaterThan(1.6)
-    expect(ratio(asSold)).toBeLessThan(1.4)
+    const days = Array.from({ length: 12 }, () => half)
+    expect(ratio(days)).toBeGreaterThan(1.85)
+    expect(ratio(days)).toBeLessThan(2.1)
+    expect(ratio(days.map((one) => ({ ...one, soldOut: [], until: {} })))).toBeLessThan(1.05)
+  })
+
+  test('[PR17] after that what was sold beside it says how many more there were, and taps are among them', () => {
+    const mix = weightsOf(Array.from({ length: 12 }, () => half))
+    const of = (one: PastDay) => wantedBuilds(demoStation, one, mix)
+    // Ten of beans came after it, so about twenty of chicken.
+    expect(of(half).builds).toBeGreaterThan(50)
+    expect(of(half).builds).toBeLessThan(62)
+    expect(of(half).unsure).toBeGreaterThan(4)
+    const taps = (count: number) => of({ ...half, takings: { chicken: 20 + count } }).builds
+    expect(taps(18)).toBeGreaterThan(58)
+    expect(taps(18)).toBeGreaterThan(taps(4))
+    // Where it ran out as the doors closed, nobody more is made up.
+    const late = { ...half, until: { chicken: { items: half.items, takings: {} } } }
+    expect(of(late).builds).toBe(40)
+    expect(of({ ...half, soldOut: [], until: {} })).toEqual({
+      ...{ builds: 40, unsure: 0, atLeast: false },
+    })
+  })
+
+  test('[PR17] where nothing was left to be sold beside, a day says at least', () => {
+    const until = { items: { [C]: 20 }, takings: { chicken: 20 } }
+    const only = day({ [C]: 20 }, { soldOut: ['chicken'], until: { chicken: until } })
+    const mix = weightsOf([only])
+    expect(wantedBuilds(demoStation, { ...only, takings: { chicken: 23 } }, mix)).toEqual({
+      ...{ builds: 23, unsure: 0, atLeast: true },
+    })
+  })
+
+  test('[PR17] who found a part gone was lost, as far as no build could have gone without it', () => {
+    const until = { items: { [C]: 18, [B]: 18 }, takings: { slaw: 30 } }
+    const mix = weightsOf([half])
+    const of = (slaw: number) =>
+      wantedBuilds(
+        demoStation,
+        day({ [C]: 20, [B]: 20 }, { soldOut: ['slaw'], until: { slaw: until }, takings: { slaw } }),
+        mix,
+      ).builds
+    expect(of(34)).toBe(40)
+    expect(of(39)).toBe(45)
+  })
+
+  test('[PR17] how often a part or a base is taken is learned of the time in which it was to be had', () => {
+    const part = (takings: Record<string, number>, until: PastDay['until'], soldOut: string[]) =>
+      menuMix(
+        demoStation,
+        Array.from({ length: 10 }, () => day({ [C]: 30, [B]: 30 }, { takings, until, soldOut })),
+      )
+    const whole = part({ slaw: 48, pita: 30, rice: 30 }, {}, [])
+    const early = part(
+      { slaw: 24, pita: 15, rice: 45 },
+      {
+        slaw: { items: { [C]: 15, [B]: 15 }, takings: { slaw: 24 } },
+        pita: { items: { [C]: 15, [B]: 15 }, takings: { pita: 15, rice: 15 } },
+      },
+      ['slaw', 'pita'],
+    )
+    expect(Math.abs((early.parts.slaw?.odds ?? 9) - (whole.parts.slaw?.odds ?? 0))).toBeLessThan(
+      0.15,
+    )
+    expect(Math.abs((early.bases.pita?.odds ?? 9) - (whole.bases.pita?.odds ?? 0))).toBeLessThan(
+      0.15,
+    )
   })
 
   test('[PR6] parts are taken as days say, by how each item usually has them', () => {
     const past = Array.from({ length: 10 }, () =>
       day({ [C]: 30, [B]: 30 }, { takings: { slaw: 30, almonds: 30 }, portions: { slaw: 45 } }),
     )
-    const mix = menuMix(
-      demoStation,
-      past,
-      past.map(() => 60),
-    )
+    const mix = menuMix(demoStation, past)
     expect(mix.parts.slaw?.odds).toBeLessThan(-1)
     expect(mix.each.slaw).toBeGreaterThan(1.4)
     expect(mix.parts.chicken).toEqual({ odds: 0, sd: 0 })

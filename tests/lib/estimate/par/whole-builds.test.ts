@@ -1,7 +1,9 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { DrawnBuild, DrawnDay } from '#lib/estimate/par/drawn-days.ts'
-import { type WholeMenu, weighed, wholeLoads } from '#lib/estimate/par/whole-builds.ts'
+import { type DrawnBuild, type DrawnDay, layDay } from '#lib/estimate/par/laid-day.ts'
+import { weighing } from '#lib/estimate/par/weighing.ts'
+import { type WholeMenu, weighed } from '#lib/estimate/par/whole-builds.ts'
+import { wholeLoads } from '#lib/estimate/par/whole-loads.ts'
 
 /** Chicken, slaw, and two bases, of which a guest takes the other where one is gone. */
 const menu: WholeMenu = {
@@ -20,14 +22,8 @@ const build = (
   portions: components.map(() => 1),
   bases,
 })
-const dayOf = (builds: readonly DrawnBuild[]): DrawnDay => {
-  const wanted = [0, 0, 0, 0]
-  for (const { components, bases } of builds)
-    for (const place of [...components, ...bases.slice(0, 1)])
-      wanted[place] = (wanted[place] ?? 0) + 1
-  return { builds, each: 1, wanted }
-}
-const dayCost = (day: DrawnDay, portions: readonly number[]) => weighed(menu, [day])(portions)
+const dayOf = (builds: readonly DrawnBuild[]): DrawnDay => layDay(builds, 4)
+const dayCost = (day: DrawnDay, portions: readonly number[]) => weighed(menu, [day], portions)
 const both = build(0, [0, 1], [2, 3])
 
 describe('whole builds', () => {
@@ -65,8 +61,8 @@ describe('whole builds', () => {
         }
         const portions = (loads: readonly number[]) =>
           loads.map((count, place) => (asked.there[place] ?? 0) + count * (asked.size[place] ?? 1))
-        const costOf = (loads: readonly number[]) => weighed(menu, drawn)(portions(loads))
-        const found = wholeLoads(menu, drawn, asked)
+        const costOf = (loads: readonly number[]) => weighed(menu, drawn, portions(loads))
+        const { loads: found } = wholeLoads(menu, drawn, asked)
         const least = costOf(found)
         for (const [place, count] of found.entries())
           for (const other of [count - 1, count + 1])
@@ -82,5 +78,35 @@ describe('whole builds', () => {
     )
     expect(Math.max(...off)).toBeLessThan(0.05)
     expect(off.reduce((sum, one) => sum + one, 0) / off.length).toBeLessThan(0.005)
+  })
+
+  test('[PR19] with a little more or less of one or two components days come out as if they were played anew', () => {
+    const change = fc.record({ place: fc.nat({ max: 3 }), by: fc.integer({ min: -3, max: 3 }) })
+    const changes = fc.uniqueArray(change, {
+      minLength: 1,
+      maxLength: 2,
+      selector: (one) => one.place,
+    })
+    const begun = fc.array(fc.integer({ min: 3, max: 7 }), { minLength: 4, maxLength: 4 })
+    fc.assert(
+      fc.property(days, begun, fc.array(changes, { maxLength: 12 }), (drawn, first, moves) => {
+        const scale = weighing(menu, drawn)
+        let now = first
+        let least = scale.begin(first, Number.POSITIVE_INFINITY)
+        for (const move of moves) {
+          const next = now.map(
+            (one, place) => one + (move.find((by) => by.place === place)?.by ?? 0),
+          )
+          if (next.some((one) => one < 0)) continue
+          const cost = scale.changed(move, Number.POSITIVE_INFINITY)
+          expect(cost).toBeCloseTo(weighed(menu, drawn, next), 9)
+          if (cost >= least) continue
+          scale.accept()
+          now = next
+          least = cost
+        }
+      }),
+      { numRuns: 150, seed: 3 },
+    )
   })
 })

@@ -68,7 +68,16 @@ describe('par of a plan', () => {
 
   test('[PR9] what is cold or dry may serve another service; what was hot is counted as thrown out', () => {
     const day = (on: string) => ({
-      ...{ on, expected: 46, builds: 46, items: {}, takings: {}, portions: {}, soldOut: [] },
+      ...{
+        on,
+        expected: 46,
+        builds: 46,
+        items: {},
+        takings: {},
+        portions: {},
+        soldOut: [],
+        until: {},
+      },
     })
     const weekdays = ['2026-11-23', '2026-11-24', '2026-11-25', '2026-11-30', '2026-12-01']
     const past = [...weekdays, '2026-12-02', '2026-12-03', '2026-11-20'].map(day)

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { countBuild } from '#lib/estimate/service-counts.ts'
 import { pastDays } from '#lib/rooms/day/facts/past-days.ts'
 import type { ServiceRecord } from '#lib/rooms/day/facts/service-record.ts'
 import { portionsOf } from '#lib/station/portion.ts'
@@ -37,6 +38,24 @@ describe('past services as par reads them', () => {
     const ended = { what: 'pan', end: 'throw-out', component: 'chicken', how: 'eye' } as const
     const ends = [{ ...ended, amount: 3 * portion.amount }]
     expect(of(recordOf(20_000, 30, { ...chicken(0), ends }))[0]?.soldOut).toEqual([])
+  })
+
+  test('[PR17] what had been sold as a component was taken last is known of its time', () => {
+    const record = recordOf(20_000, 30, chicken(0))
+    const gone = countBuild(record.counts, 700, { item: null, portions: { chicken: 1 } })
+    const slaw = (minute: number, counts: ServiceRecord['counts']) =>
+      countBuild(counts, minute, { item: 'bean-and-pepper', portions: { slaw: 1 } })
+    const counts = [650, 655, 690, 695].reduce((sum, minute) => slaw(minute, sum), gone)
+    const one = record.components.chicken
+    if (!one) throw new Error('it has chicken')
+    const components = { chicken: one, slaw: { ...one, used: 2 * portion.amount } }
+    const [day] = of({ ...record, counts, components })
+    expect(day?.takings.chicken).toBe(31)
+    // A tap after the last one was sold isn't the time at which it was gone.
+    expect(day?.until.chicken?.takings.chicken).toBe(30)
+    // Of slaw two were taken out, the other two went without.
+    expect(day?.until.slaw?.takings.slaw).toBe(2)
+    expect(day?.until.slaw?.items['bean-and-pepper']).toBe(2)
   })
 
   test('[PR5] a practice, a demo, another station’s, a service cut short and a plan dropped teach nothing', () => {

@@ -32,6 +32,7 @@ const cardTexts = ({ words: { lists } }: SaidOf, { made }: PrepRow): readonly As
 const what = (said: SaidOf, row: PrepRow): readonly Asked[] => {
   const { prep: words } = said.words
   const { task, name, made, isRaw, cooling } = row
+  const inBatches = made === null ? '' : words.split(made.split, made.portions)
   const taste = made?.lines.flatMap(({ byTaste, name: of }) => (byTaste === null ? [] : [of])) ?? []
   return [
     { text: words.task(task, name), pt: 12, weight: 'bold', lines: 2 },
@@ -46,14 +47,7 @@ const what = (said: SaidOf, row: PrepRow): readonly Asked[] => {
     ...(isRaw ? [{ text: words.raw, pt: 9.5, weight: 'bold', lines: 2 } as const] : []),
     ...cardTexts(said, row),
     ...(taste.length > 0 ? [{ text: words.taste(taste), pt: 9, lines: 3 }] : []),
-    ...(made?.batches && made.batches.count > 1
-      ? [
-          {
-            text: words.batches(made.batches.count, made.batches.each),
-            ...({ pt: 9.5, weight: 'bold', lines: 2 } as const),
-          },
-        ]
-      : []),
+    ...(inBatches === '' ? [] : [{ text: inBatches, pt: 10, weight: 'bold', lines: 3 } as const]),
     ...(cooling === null ? [] : [{ text: words.cooling(cooling, said.scale), pt: 9.5, lines: 3 }]),
   ]
 }

@@ -1,10 +1,10 @@
 /** What the food of a plan is made of: its card at the yield that its portions take. */
-import { cardBoxOf } from '#lib/editor/cards/card-box.ts'
+import { cardBoxOf, type Vessel, vesselOf } from '#lib/editor/cards/card-box.ts'
 import { allServed, type ServedAs } from '#lib/editor/cards/served-as.ts'
 import { draftOf } from '#lib/editor/draft-of.ts'
+import { type Split, splitOf } from '#lib/paper/lists/batches-in.ts'
 import type { PrepChoice } from '#lib/prep/food-of.ts'
 import type { Amount } from '#lib/recipes/amount.ts'
-import { type Batches, batchesOf } from '#lib/recipes/batches.ts'
 import type { Card, CardBox, CardLine } from '#lib/recipes/card.ts'
 import { type FactorCode, factorForAmount, factorForPortions } from '#lib/recipes/factor.ts'
 import { type PortionTotal, portionTotal } from '#lib/recipes/portion-total.ts'
@@ -42,8 +42,7 @@ export interface Made {
   readonly why: { readonly code: NotReckoned; readonly at: string } | null
   /** Its lines, scaled; none where there is no factor. */
   readonly lines: readonly ScaledLine[]
-  /** Even batches of what is made at once at most; null where nobody said that. */
-  readonly batches: (Batches & { readonly ok: true }) | null
+  readonly split: Split
 }
 
 /** A document's cards and bought things, and how each component is served. */
@@ -51,13 +50,22 @@ export interface Cards {
   readonly station: StationDocument
   readonly box: CardBox
   readonly served: ReadonlyMap<string, ServedAs>
+  /** By the id of each recipe, what it is made in. */
+  readonly vessels: ReadonlyMap<string, Vessel>
   /** What own batches made of the cards. */
   readonly yields: Yields
 }
 
 export const cardsOf = (station: StationDocument, yields: Yields = {}): Cards => {
   const draft = draftOf(JSON.parse(JSON.stringify(station)))
-  return { station, box: cardBoxOf(draft), served: allServed(draft), yields }
+  const vessels = station.recipes.flatMap(({ id }) => {
+    const vessel = vesselOf(draft, id)
+    return vessel === null ? [] : [[id, vessel] as const]
+  })
+  return {
+    ...{ station, yields },
+    ...{ box: cardBoxOf(draft), served: allServed(draft), vessels: new Map(vessels) },
+  }
 }
 
 /**
@@ -135,12 +143,13 @@ const scalingOf = (cards: Cards, component: Component, stated: PortionTotal): Sc
     : refused('pan', own, 'no-card')
 }
 
-/** As much as is made at once at most goes into a pot: as many even batches as that takes. */
-const batchesIn = (cards: Cards, { remake, id }: Component, { portion, total }: PortionTotal) => {
-  if (remake === null) return null
-  const most = portionTotal(portion, remake.mostLoads * remake.portionsPerLoad).total
-  const batches = batchesOf(total, most, cards.served.get(id)?.density ?? null)
-  return batches.ok ? batches : null
+/** Into the vessel of its card, and no more than is made at once at most. */
+const splitBy = (cards: Cards, component: Component, scaling: Scaling, stated: PortionTotal) => {
+  const { remake, id } = component
+  const most =
+    remake && portionTotal(stated.portion, remake.mostLoads * remake.portionsPerLoad).total
+  const vessel = scaling.by === 'card' ? cards.vessels.get(scaling.card.id) : undefined
+  return splitOf(stated.total, most, vessel ?? null, cards.served.get(id)?.density ?? null)
 }
 
 /** What so many loads of a food take; null where the document doesn't have it. Amounts typed at a pan are for one load. */
@@ -151,9 +160,10 @@ export const madeOf = (cards: Cards, choice: PrepChoice): Made | null => {
   const portion = portionAmount(component.portion)
   const { total } = loadTotal(component, portions)
   const stated = portionTotal(portion, statedPortions(cards, component, portions))
+  const scaling = scalingOf(cards, component, stated)
   return {
     ...{ component, loads, portions, portion, total },
-    ...scalingOf(cards, component, stated),
-    batches: batchesIn(cards, component, stated),
+    ...scaling,
+    split: splitBy(cards, component, scaling, stated),
   }
 }

@@ -1,6 +1,7 @@
 /** What stands on a prep sheet: the plan's tasks by class period, each with its card, its pan and its limit. */
 import { civilDate } from '#lib/measure/civil.ts'
 import { saysOf } from '#lib/needs/says.ts'
+import { lastMinute } from '#lib/paper/labels/label-dates.ts'
 import { type Cards, type Made, madeOf } from '#lib/paper/lists/made-of.ts'
 import { prepFoodOf } from '#lib/prep/food-of.ts'
 import { isCooled } from '#lib/prep/place-food.ts'
@@ -52,12 +53,8 @@ export interface PrepRow {
   /** Raw meat, fish or eggs, or nobody said. */
   readonly isRaw: boolean
   readonly named: Named | null
-  /** When it is thrown out at the latest, by day and hour; null where nothing says, or it is dry. */
-  readonly discard: {
-    readonly at: number
-    readonly lastDay: string | null
-    readonly by: 'date' | 'doors'
-  } | null
+  /** When it is thrown out at the latest, epoch milliseconds; null where nothing says, or it is dry. */
+  readonly discard: number | null
 }
 
 export interface PrepSection {
@@ -127,20 +124,23 @@ const namedOf = (station: StationDocument, component: string): Named => {
   }
 }
 
-/** Hot food of the day goes when the doors close, unless it is cooled in time; cold food by its days. */
+/**
+ * As the labels say it: hot food when its service ends, cold food and what is cooled ahead by its days,
+ * of which the one on which it is made is the first.
+ */
 const discardOf = (
   station: StationDocument,
   task: Task,
-  { held }: Component,
+  held: Component['held'],
   closesAt: number,
 ): PrepRow['discard'] => {
   if (held === 'dry') return null
-  if (held === 'hot') return { at: closesAt, lastDay: null, by: 'doors' }
+  if (held === 'hot') return lastMinute(closesAt, station.timeZone)
   const preparedOn = civilDate(task.from, station.timeZone)
   const mark = dateMark({ preparedOn, freezings: [], useBy: null }, limitsOf(station))
-  if (mark.mark !== 'last-day') return null
-  const { lastDay, endsAt } = stampOf(mark.lastDay, station.timeZone)
-  return { at: endsAt, lastDay, by: 'date' }
+  return mark.mark === 'last-day'
+    ? lastMinute(stampOf(mark.lastDay, station.timeZone).endsAt, station.timeZone)
+    : null
 }
 
 interface PrepSheetOf {
@@ -166,6 +166,8 @@ const rowOf = (
     }
   const makes = MAKES.includes(task.kind)
   const food = prepFoodOf(station, component, choice, [])
+  const isHeated = task.kind === 'reheat'
+  const isAhead = component.held === 'hot' && isCooled(food) && !isHeated
   return {
     task,
     name: component.name,
@@ -175,7 +177,10 @@ const rowOf = (
     cooling: task.kind === 'cook' && isCooled(food) ? coolingOf(station) : null,
     isRaw: makes && food.raw,
     named: makes ? namedOf(asReadOn(station, plan.on), component.id) : null,
-    discard: makes ? discardOf(station, task, component, plan.closesAt) : null,
+    discard:
+      makes || isHeated
+        ? discardOf(station, task, isAhead ? 'cold' : component.held, plan.closesAt)
+        : null,
   }
 }
 

@@ -1,15 +1,17 @@
 /** The prep sheet in English. */
+import type { Split } from '#lib/paper/lists/batches-in.ts'
 import type { Cooling, Named, PrepRow, PrepSection, ReadFor } from '#lib/paper/prep/prep-facts.ts'
 import type { Task } from '#lib/prep/prep-plan.ts'
 import type { Amount } from '#lib/recipes/amount.ts'
 import { portionTotal } from '#lib/recipes/portion-total.ts'
 import { tasksEn } from '#lib/rooms/prep/words/tasks-en.ts'
 import type { TemperatureLimit } from '#lib/safety/limits.ts'
-import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
+import { HOUR_MS } from '#lib/safety/limits.ts'
 import type { Scale } from '#lib/safety/temperature.ts'
 import { sayClock } from '#lib/words/clock-en.ts'
 import { counted, list } from '#lib/words/counted-en.ts'
 import { sayDate, sayDay } from '#lib/words/day-en.ts'
+import { inSentence } from '#lib/words/findings-en.ts'
 import { sayAmount } from '#lib/words/recipe/measures-en.ts'
 import { sayPortionTotal } from '#lib/words/recipe/portion-total-en.ts'
 import { safetyWords } from '#lib/words/safety-en.ts'
@@ -34,6 +36,18 @@ const period = ({ on, period: one }: Pick<PrepSection, 'on' | 'period'>, timeZon
     ? `${sayDate(on)}: outside class periods`
     : `${sayDate(on)}: ${one.name}, ${sayClock(one.from, timeZone)} to ${sayClock(one.to, timeZone)}`
 
+/** "2 batches of 10 in the soup pot (4 qt): 2 qt 2 cups each." Whole portions of a batch, or none. */
+const split = ({ batches, vessel, isFitKnown }: Split, portions: number): string => {
+  const where = vessel === null ? '' : ` in the ${inSentence(vessel.name)} (${vessel.holds})`
+  const unknown = isFitKnown ? '' : `Made${where}: whether it fits isn’t known, look first. `
+  if (batches === null) return unknown.trim()
+  const { count, each } = batches
+  if (count === 1) return vessel === null || !isFitKnown ? unknown.trim() : `At once${where}.`
+  const many =
+    portions % count === 0 ? `${count} batches of ${portions / count}` : `${count} even batches`
+  return `${unknown}${many}${isFitKnown ? where : ''}: ${sayAmount(each)} each.`
+}
+
 export const prepSheetEn = {
   title: 'Prep sheet',
   clock: sayClock,
@@ -48,8 +62,7 @@ export const prepSheetEn = {
   amountAnd: (amount: string, total: string) => (amount === '' ? total : `${amount}: ${total}`),
   /** "24 × 1/2 cup = 3 qt"; "36 × 1 = 36 pieces". */
   total: (portions: number, portion: Amount) => sayPortionTotal(portionTotal(portion, portions)),
-  batches: (count: number, each: Amount) =>
-    `It doesn’t fit at once: ${count} even batches of ${sayAmount(each)}.`,
+  split,
   taste: (all: readonly string[]) =>
     `By taste: ${list(all, 'and')}. Put in part, taste, then the rest.`,
   raw: 'RAW: after all ready-to-eat food, on its own board. Wash hands after.',
@@ -58,10 +71,8 @@ export const prepSheetEn = {
       ? ''
       : `${numbers.length === 1 ? 'Pan' : 'Pans'} ${list(numbers.map(String), 'and')}`,
   named,
-  discard: ({ at, lastDay, by }: NonNullable<PrepRow['discard']>, timeZone: string) =>
-    by === 'date' && lastDay !== null
-      ? `Discard by ${sayDate(lastDay)}, ${sayClock(at - MINUTE_MS, timeZone)}.`
-      : `Discard by ${sayDay(at, timeZone)}, ${sayClock(at, timeZone)}, unless it is cooled in time.`,
+  discard: (at: NonNullable<PrepRow['discard']>, timeZone: string) =>
+    `Discard by ${sayDay(at, timeZone)}, ${sayClock(at, timeZone)}.`,
   limit: (read: ReadFor, scale: Scale) =>
     read.kind === 'heat'
       ? safetyWords.heat(read.limit, scale)

@@ -42,7 +42,7 @@ test('[PA14] a load that gives less than is stated takes all that a load takes, 
       expect(corrected.portions).not.toBe(stated.portions)
       expect(same(corrected.factor, stated.factor), `${component} ${measured}`).toBe(true)
       // What goes into a pot is what is cooked, whatever comes out of it.
-      expect(corrected.batches?.count).toBe(stated.batches?.count)
+      expect(corrected.split.batches?.count).toBe(stated.split.batches?.count)
     }
 })
 

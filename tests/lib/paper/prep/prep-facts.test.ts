@@ -158,13 +158,15 @@ describe('the prep sheet', () => {
   })
 
   it('[PA14] what doesn’t fit at once is in even batches', () => {
-    const five = sheet(['chicken'], SCHOOL, { loads: 5, portions: 60 })
-    const batches = rowOf(five, 'cook.chicken').made?.batches
+    const said = (facts: ReturnType<typeof sheet>) => {
+      const { made } = rowOf(facts, 'cook.chicken')
+      return made && words.split(made.split, made.portions)
+    }
     // At most three loads of 12 at once: 60 portions are two batches of 30, 1/2 cup each.
-    expect(batches && words.batches(batches.count, batches.each)).toBe(
-      'It doesn’t fit at once: 2 even batches of 3 qt 3 cups.',
+    expect(said(sheet(['chicken'], SCHOOL, { loads: 5, portions: 60 }))).toBe(
+      '2 batches of 30: 3 qt 3 cups each.',
     )
-    expect(rowOf(sheet(['chicken']), 'cook.chicken').made?.batches?.count).toBe(1)
+    expect(said(sheet(['chicken']))).toBe('')
   })
 
   it('[PA15] raw food comes after all ready-to-eat food on one table, and its board is said', () => {
@@ -208,10 +210,23 @@ describe('the prep sheet', () => {
     }
     // 3-501.17: the day it is made is day 1 of 7.
     expect(said('make.slaw')).toBe('Discard by Wed, Dec 9, 11:59 PM.')
-    expect(said('cook.chicken')).toBe(
-      'Discard by Thu, Dec 3, 12:20 PM, unless it is cooled in time.',
-    )
+    expect(said('cook.chicken')).toBe('Discard by Thu, Dec 3, 12:20 PM.')
     expect(said('make.almonds')).toBeNull()
+  })
+
+  it('[PA45] of hot food that is cooked ahead the batch has its last day, and what is heated again the hour its service ends', () => {
+    const ahead = sheet(['beans'], SCHOOL, { ahead: true, coolsIn: { first: 60, total: 150 } })
+    const said = (id: string) => {
+      const { discard } = rowOf(ahead, id)
+      return discard && words.discard(discard, SCHOOL.timeZone)
+    }
+    // Begun on Wednesday or Thursday morning, as the crew can: 3-501.17 counts from that day.
+    const { from } = rowOf(ahead, 'cook.beans').task
+    const isWednesday = from < Date.parse('2026-12-03T06:00:00Z')
+    expect(said('cook.beans')).toBe(
+      `Discard by ${isWednesday ? 'Tue, Dec 8' : 'Wed, Dec 9'}, 11:59 PM.`,
+    )
+    expect(said('reheat.beans')).toBe('Discard by Thu, Dec 3, 12:20 PM.')
   })
 
   it('[PA17] what labels name is said, and what nobody knows; none named is no promise', () => {

@@ -4,6 +4,7 @@ import styles from '#components/menu/pan/depth.module.css'
 import { useMenu } from '#components/menu/use-menu.tsx'
 import { useMenuWords } from '#components/menu/words.tsx'
 import { holds, portionMl, usualOf } from '#lib/editor/cards/pan-holds.ts'
+import { typedLoad } from '#lib/editor/cards/typed-load.ts'
 import type { Json, Row } from '#lib/editor/draft.ts'
 import { textIn } from '#lib/editor/draft.ts'
 import { mlFrom } from '#lib/measure/kitchen-units.ts'
@@ -46,6 +47,7 @@ export function DepthChoice({
   const holdsAt = (one: PanDepthIn) => holds(size, one, portion, one === depth ? stated : null)
   const now = holdsAt(depth)
   const each = portionMl(portion)
+  const load = typedLoad(portion, row?.usualPortions)
   const flOz = stated ?? panCapacity(size, depth)?.usableFlOz ?? null
   const choose = (one: PanDepthIn) => {
     const [before, after] = [usualOf(now), usualOf(holdsAt(one))]
@@ -99,6 +101,11 @@ export function DepthChoice({
         label={words.pan.usual}
         help="usual"
       />
+      {load !== null && (
+        <output className={styles.total} aria-label={words.pan.goesIn}>
+          {words.sayPortionTotal(load)}
+        </output>
+      )}
     </section>
   )
 }

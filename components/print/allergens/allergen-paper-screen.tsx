@@ -2,7 +2,7 @@
 
 import { useSearchParams } from 'next/navigation'
 import { Suspense } from 'react'
-import { TablePaper } from '#components/print/table/table-paper.tsx'
+import { PlainPaper } from '#components/print/list/plain-paper.tsx'
 import { PaperWordsProvider, usePaperWords } from '#components/print/words.tsx'
 import { useSheet } from '#components/sheet/use-sheet.ts'
 import { paperOf } from '#lib/paper/page/papers.ts'
@@ -36,15 +36,16 @@ function AllergenPaper() {
           : null
   const isDemo = answer?.demo === true || sheet?.invented === true
   return (
-    <TablePaper
+    <PlainPaper
       title={words.allergens.title}
       station={sheet?.station ?? ''}
       facts={sheet && answer ? words.allergens.facts(sheet, answer.at) : []}
       demo={isDemo ? words.setUp.demo : null}
       foot={words.allergens.foot}
       usual={paperOf(facts?.station.locale ?? 'en-US')}
-      columns={words.allergens.columns}
-      rows={sheet && words.allergens.rows(sheet)}
+      shares={words.allergens.shares}
+      headings={words.allergens.headings}
+      sections={sheet && words.allergens.sections(sheet)}
       links={
         <a href={station === null ? '/sheet' : `/sheet?station=${station}`}>
           {words.allergens.toSheet}

@@ -1,5 +1,5 @@
 import type { PaperWords } from '#components/print/words.tsx'
-import type { Asked } from '#lib/paper/page/fit-text.ts'
+import { type Asked, unbroken } from '#lib/paper/page/fit-text.ts'
 import type { AskedSection } from '#lib/paper/page/list-layout.ts'
 import type { AskedBlank, AskedRow } from '#lib/paper/page/list-row.ts'
 import type { PrepFacts, PrepRow } from '#lib/paper/prep/prep-facts.ts'
@@ -21,7 +21,7 @@ const cardTexts = ({ words: { lists } }: SaidOf, { made }: PrepRow): readonly As
   if (made === null) return []
   const { why, lines } = made
   if (why !== null) return [{ text: lists.notReckoned(why), pt: 9, weight: 'bold' }]
-  const said = lines.map(lists.line)
+  const said = lines.map((one) => unbroken(lists.line(one)))
   return Array.from({ length: Math.ceil(said.length / LINES_A_TEXT) }, (_, at) => ({
     text: said.slice(at * LINES_A_TEXT, (at + 1) * LINES_A_TEXT).join(' · '),
     pt: 10,
@@ -40,7 +40,10 @@ const what = (said: SaidOf, row: PrepRow): readonly Asked[] => {
       ? []
       : [
           {
-            text: words.amountAnd(words.amount(task), words.total(made.portions, made.portion)),
+            text: words.amountAnd(
+              words.amount(task),
+              unbroken(words.total(made.portions, made.portion)),
+            ),
             ...({ pt: 10, weight: 'bold', lines: 2 } as const),
           },
         ]),
@@ -54,11 +57,8 @@ const what = (said: SaidOf, row: PrepRow): readonly Asked[] => {
 
 const where = (said: SaidOf, row: PrepRow): readonly Asked[] => {
   const { prep: words } = said.words
-  const { pans, read, named, discard, task } = row
+  const { read, named, discard } = row
   return [
-    ...(pans.length > 0 && task.kind !== 'load'
-      ? [{ text: words.pans(pans), pt: 9.5, weight: 'bold' } as const]
-      : []),
     ...(named === null ? [] : words.named(named).map((text) => ({ text, pt: 8.5, lines: 4 }))),
     ...(discard === null
       ? []
@@ -69,9 +69,10 @@ const where = (said: SaidOf, row: PrepRow): readonly Asked[] => {
   ]
 }
 
-const TEMPERATURE = 11
-const TIME = 13
-const INITIALS = 11
+/** What a hand needs in a kitchen, millimetres: common practice, no source. */
+const TEMPERATURE = 14
+const TIME = 15
+const INITIALS = 13
 
 const blanks = (said: SaidOf, { read, cooling }: PrepRow): readonly AskedBlank[] => {
   const { prep: words } = said.words
@@ -108,6 +109,7 @@ const askedRow = (said: SaidOf, row: PrepRow): AskedRow => {
       where(said, row),
     ],
     drawing: pans.length > 0 ? SMALL_STRIP : 0,
+    beside: task.kind === 'load' ? '' : said.words.prep.pans(pans),
     blanks: blanks(said, row),
   }
 }

@@ -3,7 +3,7 @@
 import { useSearchParams } from 'next/navigation'
 import { Suspense } from 'react'
 import { useRecipe } from '#components/menu/recipe/use-recipe.ts'
-import { TablePaper } from '#components/print/table/table-paper.tsx'
+import { PlainPaper } from '#components/print/list/plain-paper.tsx'
 import { PaperWordsProvider, usePaperWords } from '#components/print/words.tsx'
 import { useSheet } from '#components/sheet/use-sheet.ts'
 import { rowOf, textIn, textsIn } from '#lib/editor/draft.ts'
@@ -39,7 +39,7 @@ function Card() {
           make: said('make'),
           handOf: hand === '' ? null : Number(said('handOf')),
           hand,
-          fits: said('fits'),
+          fits: now.vessel?.holds ?? said('fits'),
           portions: said('portions'),
         })
       : null
@@ -57,7 +57,7 @@ function Card() {
             : null
   const read = facts && asReadOn(facts.station, facts.servedOn)
   return (
-    <TablePaper
+    <PlainPaper
       title={card?.name ?? words.card.noTitle}
       station={textIn(now?.draft.rows.house, 'name')}
       facts={[
@@ -67,16 +67,18 @@ function Card() {
       demo={answer?.demo === true || facts?.station.invented === true ? words.setUp.demo : null}
       foot={words.card.foot}
       usual={paperOf(facts?.station.locale ?? 'en-US')}
-      columns={words.card.columns}
-      rows={
+      shares={words.card.shares}
+      headings={words.card.headings}
+      sections={
         sheet === null || card === null || now === null
           ? null
-          : words.card.rows({
+          : words.card.sections({
               sheet,
               make: said('make'),
               yields: card.yields,
               scoop: now.served?.scoop ?? null,
               level: now.served?.level ?? null,
+              vessel: now.vessel,
               limits: read && served ? cardLimits(read, served) : null,
               said: read && saidOfMade(read, ingredientsOfCard(now.box, card.id)),
               scale: facts?.station.safety.scale ?? 'F',

@@ -17,6 +17,7 @@ import { menuToolEn } from '#lib/editor/words/tool-en.ts'
 import { sayCents, sayFluidOunces, sayWeight } from '#lib/words/amounts-en.ts'
 import { sayDate } from '#lib/words/day-en.ts'
 import { costEn } from '#lib/words/recipe/cost-en.ts'
+import { sayPortionTotal } from '#lib/words/recipe/portion-total-en.ts'
 import { sayUnderstood } from '#lib/words/recipe/understood-en.ts'
 
 export const menuEn = {
@@ -32,6 +33,7 @@ export const menuEn = {
   ...menuToolEn,
   sayCents,
   sayFluidOunces,
+  sayPortionTotal,
   sayWeight,
   date: sayDate,
   understood: sayUnderstood,

@@ -137,6 +137,7 @@ export const menuPanEn = {
     `${all} to serve from, ${each} a portion: ${counted(count, 'portion', 'portions')}.`,
   panSize: 'Pan',
   usual: 'Usual load, in portions',
+  goesIn: 'Goes in',
 
   again: 'Made again during a service?',
   canBe: 'Yes',

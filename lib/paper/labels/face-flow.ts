@@ -23,6 +23,8 @@ export interface Laid {
 export interface Sizes {
   /** Of all type: 1 as it is asked for, less where there is less room; never below the least. */
   readonly scale: number
+  /** Of its name, which is read from afar: as a rule less small than the rest. */
+  readonly name: number
   /** Millimetres of a line to write on. */
   readonly blank: number
 }
@@ -36,8 +38,15 @@ const FILL_WIDTH: Readonly<Record<Fill, number>> = {
   words: 22,
 }
 
+/** On a label that is narrower, millimetres, so that what is written stands on one line. */
+const NARROW = { under: 66, fill: { hour: 11.5, initials: 10 } as Partial<Record<Fill, number>> }
+
+const fillWidth = (of: Fill, most: number): number =>
+  Math.min(most, (most < NARROW.under ? NARROW.fill[of] : undefined) ?? FILL_WIDTH[of])
+
 const ROW_PT = 10
-const LOUD_PT = 12
+/** So large where there is room, it is read first. */
+export const LOUD_PT = 12
 const CELL_GAP = 2.5
 const WORD_GAP = 0.9
 
@@ -62,7 +71,7 @@ interface LaidCell extends Laid {
 const laidCell = (cell: Cell, most: number, { scale, blank }: Sizes): LaidCell => {
   const pt = scaledPt(ROW_PT, scale)
   const loud = cell.isLoud ? scaledPt(LOUD_PT, scale) : pt
-  const fill = cell.blank === null ? 0 : Math.min(FILL_WIDTH[cell.blank], most)
+  const fill = cell.blank === null ? 0 : fillWidth(cell.blank, most)
   const label = widthMm(cell.label, pt, 'regular')
   const value = widthMm(cell.value, loud, 'bold')
   const gap = (width: number) => (width > 0 ? WORD_GAP : 0)

@@ -51,8 +51,10 @@ const drawnLine = (
   const tall = Math.min(wide, PAN.most) * PAN_TALL + 0.6
   const pans: DrawnPan[] = []
   const bars: Box[] = []
+  // A line so long that no pan could be told from another is said alone.
+  const isDrawn = count * wide + gaps <= width * 0.7
   let left = x
-  for (const well of wells) {
+  for (const well of isDrawn ? wells : []) {
     bars.push({ x: left, y, width: well.length * wide - 0.3, height: BAR })
     for (const isOwn of well) {
       pans.push({ x: left, y: y + BAR + 0.4, width: wide - 0.3, height: tall, isOwn })
@@ -60,9 +62,9 @@ const drawnLine = (
     }
     left += WELL_GAP
   }
-  const drawnWidth = count * wide + gaps
+  const drawnWidth = isDrawn ? count * wide + gaps + 2 : 0
   const pt = scaledPt(ABOUT_PT, scale)
-  const room = { x: x + drawnWidth + 2, width: width - drawnWidth - 2 }
+  const room = { x: x + drawnWidth, width: width - drawnWidth }
   const texts: PlacedText[] = []
   let down = y
   for (const text of beside.filter((one) => one !== '')) {
@@ -70,7 +72,7 @@ const drawnLine = (
     texts.push(one)
     down += one.height
   }
-  const height = Math.max(BAR + 0.4 + tall, down - y)
+  const height = Math.max(isDrawn ? BAR + 0.4 + tall : 0, down - y)
   return { texts, blanks: [], pans, bars, height }
 }
 
@@ -89,7 +91,7 @@ export const headOf = (
   const title = placed(
     name,
     { x: 0, y: 0, width: width - (saidWidth > 0 ? saidWidth + 1.5 : 0) },
-    scaledPt(namePt(height), sizes.scale),
+    scaledPt(namePt(height), sizes.name),
     'bold',
   )
   const texts = [title]

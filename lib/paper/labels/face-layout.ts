@@ -3,6 +3,7 @@ import {
   cutPart,
   type FaceBlank,
   type Laid,
+  LOUD_PT,
   laidPart,
   type Sizes,
 } from '#lib/paper/labels/face-flow.ts'
@@ -30,9 +31,25 @@ interface Size {
 }
 
 const SCALES = Array.from({ length: 15 }, (_, at) => 1 - at * 0.05)
+const LEAST_SCALE = 0.3
+/** A name shrinks so far with the rest, and further only where nothing else makes it fit. */
+const NAME_SCALE = 0.6
+const NAME_SCALES = [NAME_SCALE, 0.55, 0.5, 0.45, 0.4, 0.35, LEAST_SCALE]
 const GAP = 0.7
+/** No line to write on is lower, millimetres: common practice, no source. */
+const LEAST_BLANK = 4.6
 /** A line to write on: as high as the label has room for. */
-const blankOf = (height: number): number => Math.min(7, Math.max(4.6, height * 0.115))
+const blankOf = (height: number): number => Math.min(7, Math.max(LEAST_BLANK, height * 0.115))
+
+/** What is tried in turn, so that it is one label. */
+const tries = (height: number): readonly Sizes[] => {
+  const blank = blankOf(height)
+  const small = { scale: LEAST_SCALE, blank: Math.max(LEAST_BLANK, blank * 0.75) }
+  return [
+    ...SCALES.map((scale) => ({ scale, blank, name: Math.max(scale, NAME_SCALE) })),
+    ...NAME_SCALES.map((name) => ({ ...small, name })),
+  ]
+}
 
 const below = (laid: Laid, by: number): Pick<Laid, 'texts' | 'blanks'> => ({
   texts: laid.texts.map((one) => ({ ...one, y: one.y + by })),
@@ -75,9 +92,8 @@ interface AsOne {
   readonly height: number
 }
 
-const asOne = (texts: LabelTexts, { width, height }: Size, scale: number): AsOne => {
+const asOne = (texts: LabelTexts, { width, height }: Size, sizes: Sizes): AsOne => {
   const inner = width - 2 * LABEL_PAD
-  const sizes = { scale, blank: blankOf(height) }
   const head = headOf(texts, inner, height, sizes, null)
   const body = stackedParts(texts.parts, inner, sizes, GAP * 0.5)
   const foot = stackedParts(texts.foot, inner, sizes, 0.3)
@@ -96,21 +112,50 @@ const asOne = (texts: LabelTexts, { width, height }: Size, scale: number): AsOne
 
 const emptyFoot: Laid = { texts: [], blanks: [], height: 0 }
 
+/** What is read first: loud parts with what stands before them, else the first sentence. */
+const firstRead = (parts: readonly Part[]): readonly Part[] => {
+  const loud = parts.findLastIndex((part) => part.kind === 'said' && part.pt >= LOUD_PT)
+  const first = parts.findIndex(({ kind }) => kind === 'said')
+  return parts.slice(0, 1 + (loud >= 0 ? loud : first))
+}
+
+const asPart = (items: readonly string[]): readonly Part[] => {
+  const said = items.filter((one) => one !== '')
+  return said.length === 0
+    ? []
+    : [{ kind: 'said', lead: '', again: '', items: said, weight: 'regular', pt: LEAST_PT }]
+}
+
+/**
+ * The head of the first of several, and what goes on behind instead: where what is loud has no room
+ * below it, the drawing waits, then what it is.
+ */
+const firstHead = (
+  texts: LabelTexts,
+  room: number,
+  laid: (texts: LabelTexts) => Head,
+): { readonly head: Head; readonly behind: readonly Part[] } => {
+  const { about, drawn } = texts
+  const beside = drawn?.beside ?? []
+  const whole = laid(texts)
+  if (whole.height <= room) return { head: whole, behind: [] }
+  const named = laid({ ...texts, drawn: null })
+  return named.height <= room
+    ? { head: named, behind: asPart(beside) }
+    : { head: laid({ ...texts, about: '', drawn: null }), behind: asPart([about, ...beside]) }
+}
+
 /** At the least size on as many as it takes: each has its name, and a time where one is printed. */
 const asSeveral = (texts: LabelTexts, { width, height }: Size): readonly Face[] => {
   const inner = { width: width - 2 * LABEL_PAD, height: height - 2 * LABEL_PAD }
-  const sizes = { scale: 0, blank: blankOf(height) }
+  const sizes: Sizes = { scale: 0, name: 0.4, blank: blankOf(height) }
   const again: readonly Part[] =
     texts.footAgain === ''
       ? []
       : [
           {
-            kind: 'said',
-            lead: texts.footAgain,
-            again: texts.footAgain,
-            items: [],
-            weight: 'bold',
-            pt: LEAST_PT,
+            ...{ kind: 'said', lead: texts.footAgain, again: texts.footAgain, items: [] },
+            ...{ weight: 'bold', pt: LEAST_PT },
           },
         ]
   const pages: Omit<Face, 'id' | 'nth' | 'of'>[] = []
@@ -119,14 +164,13 @@ const asSeveral = (texts: LabelTexts, { width, height }: Size): readonly Face[] 
   let isFootDone = texts.foot.length === 0
   while (rest.length > 0 || !isFootDone || pages.length === 0) {
     const nth = pages.length + 1
-    let head = headOf(texts, inner.width, height, sizes, { nth, of: nth })
     const asked = stackedParts(isFootDone ? again : texts.foot, inner.width, sizes, 0.3)
-    // What stands at the foot needs its place; where head and foot are too much, the drawing waits.
-    if (nth === 1 && head.height + GAP + asked.height > inner.height)
-      head = headOf({ ...texts, about: '', drawn: null }, inner.width, height, sizes, {
-        nth,
-        of: nth,
-      })
+    const laid = (of: LabelTexts) => headOf(of, inner.width, height, sizes, { nth, of: nth })
+    const loud = stackedParts(firstRead(texts.parts), inner.width, sizes, GAP * 0.5).height
+    const room = inner.height - asked.height - loud - (loud > 0 ? 3 : 1) * GAP
+    const { head, behind } =
+      nth === 1 ? firstHead(texts, room, laid) : { head: laid(texts), behind: [] }
+    rest = [...rest, ...behind]
     const hasFoot = head.height + GAP + asked.height <= inner.height - (isFootDone ? 8 : 0)
     const foot = hasFoot ? asked : emptyFoot
     if (!isFootDone && !hasFoot) rest = [...texts.foot, ...rest]
@@ -176,8 +220,8 @@ const MOST_FACES = 40
  * else on several. @throws RangeError where a label is too small for any words
  */
 export const labelFaces = (texts: LabelTexts, size: Size): readonly Face[] => {
-  for (const scale of SCALES) {
-    const { face, height } = asOne(texts, size, scale)
+  for (const sizes of tries(size.height)) {
+    const { face, height } = asOne(texts, size, sizes)
     if (height <= size.height) return [{ id: texts.id, nth: 1, of: 1, ...face }]
   }
   return asSeveral(texts, size)
@@ -188,9 +232,9 @@ const ROLL = { least: 25, most: 120, step: 1, laidFor: 60 } as const
 
 /** How long a roll's labels are cut, so that the longest of them fits at its sizes. */
 export const rollHeight = (all: readonly LabelTexts[], width: number): number => {
-  const needs = all.map((texts) => asOne(texts, { width, height: ROLL.laidFor }, ROLL_SCALE).height)
+  const needs = all.map((texts) => asOne(texts, { width, height: ROLL.laidFor }, ROLL_SIZES).height)
   return Math.min(ROLL.most, Math.max(ROLL.least, Math.ceil(Math.max(0, ...needs))))
 }
 
 /** Letters of a continuous roll: its name at 17 points. */
-const ROLL_SCALE = 0.7
+const ROLL_SIZES: Sizes = { scale: 0.7, name: 0.7, blank: blankOf(ROLL.laidFor) }

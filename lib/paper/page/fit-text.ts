@@ -43,6 +43,16 @@ const broken = (word: string, fits: (text: string) => boolean): readonly string[
   return part === '' ? parts : [...parts, part]
 }
 
+/** Its words stay on one line where that is wide enough: an amount with what it is of. */
+export const unbroken = (text: string): string => text.replaceAll(' ', '\u00a0')
+
+/** A number stays with its fraction and its unit: "1 3/4 cups", "12:20 PM". */
+const measured = (text: string): string =>
+  text.replace(/(\d) (?=\d+\/\d)/g, '$1\u00a0').replace(/(\d) (?=[A-Za-z°])/g, '$1\u00a0')
+
+const JOINED = /\u00a0/
+const BETWEEN = /[^\S\u00a0]+/
+
 /** A text in lines no wider than so many millimetres, broken between words where that is possible. */
 export const wrapped = (
   text: string,
@@ -51,7 +61,11 @@ export const wrapped = (
   weight: Weight = 'regular',
 ): readonly string[] => {
   const fits = (one: string) => widthMm(one, pt, weight) <= width
-  const words = text.split(/\s+/).flatMap((word) => (fits(word) ? [word] : broken(word, fits)))
+  const words = measured(text)
+    .split(BETWEEN)
+    .flatMap((one) => (fits(one.replaceAll('\u00a0', ' ')) ? [one] : one.split(JOINED)))
+    .map((one) => one.replaceAll('\u00a0', ' '))
+    .flatMap((word) => (fits(word) ? [word] : broken(word, fits)))
   const lines: string[] = []
   for (const word of words) {
     const last = lines.at(-1)

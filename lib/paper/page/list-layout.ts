@@ -1,4 +1,4 @@
-/** Ticked rows in columns under bands, on as many pages as they take. Millimetres. */
+/** Rows in columns under bands, on as many pages as they take. Millimetres. */
 import { fitted, heightMm, type PlacedText } from '#lib/paper/page/fit-text.ts'
 import {
   type AskedRow,
@@ -17,6 +17,7 @@ const HEADINGS = 5
 const MOST_OF_PAGE = 0.6
 
 export interface AskedSection {
+  /** '': no band stands over its rows. */
   readonly title: string
   /** Its title on a later page. */
   readonly again: string
@@ -87,7 +88,8 @@ export const listPages = (
   { shares, headings, sections, lead }: ListAsked,
 ): readonly ListPage[] => {
   const { body } = frameOf(paper)
-  const columns = columnsOf(body, shares)
+  const hasTicks = sections.some(({ rows }) => rows.some(({ isTicked }) => isTicked))
+  const columns = columnsOf(body, shares, hasTicks)
   const top = headings.length > 0 ? HEADINGS : 0
   const head = (from: number): readonly PlacedText[] =>
     headings.map((text, at) => {
@@ -110,12 +112,12 @@ export const listPages = (
     let isOver = false
     for (const asked of section.rows)
       for (const row of rowsOf(asked, body, columns, most)) {
-        const band = bandOf(section, !isFirst, body)
+        const band = section.title === '' ? null : bandOf(section, !isFirst, body)
         const gap = y > body.y + top + (pages.length === 1 ? lead : 0) ? BAND_GAP : 0
-        const needs = isOver ? row.height : gap + band.height + row.height
+        const needs = isOver || band === null ? row.height : gap + band.height + row.height
         const isNew = y + needs > bottom
         if (isNew) y = begin()
-        if (isNew || !isOver) {
+        if (band !== null && (isNew || !isOver)) {
           const at = isNew ? y : y + gap
           pages.at(-1)?.bands.push(band.placed(at))
           y = at + band.height

@@ -13,7 +13,7 @@ import { type Box, MM_PER_PT } from '#lib/paper/page/papers.ts'
 const TICK = 5.6
 const PAD = 1.3
 export const GAP = 3
-const BLANK = 6.6
+const BLANK = 7.2
 const BLANK_LABEL_PT = 8.5
 
 /** A line to write on, with what is written on it said before and behind. */
@@ -27,10 +27,12 @@ export interface AskedBlank {
 export interface AskedRow {
   readonly id: string
   readonly isTicked: boolean
-  /** A cell for each column, texts below one another. */
+  /** A cell for each column, texts below one another; a single one goes over all of them. */
   readonly cells: readonly (readonly Asked[])[]
   /** In the last column, above its texts; 0: nothing is drawn. */
   readonly drawing: number
+  /** Said beside what is drawn; left away or '': nothing. */
+  readonly beside?: string
   /** In the last column, below its texts. */
   readonly blanks: readonly AskedBlank[]
 }
@@ -50,9 +52,18 @@ export interface PlacedListRow {
   readonly drawing: Box | null
 }
 
-/** Where each column is, beside the box to tick. */
-export const columnsOf = ({ x, width }: Box, shares: readonly number[]): readonly Box[] => {
-  const left = x + TICK + GAP
+/** A row without a box to tick, of cells alone. */
+export const plainRow = (id: string, ...cells: AskedRow['cells']): AskedRow => ({
+  ...{ id, cells, isTicked: false, drawing: 0, blanks: [] },
+})
+
+/** Where each column is, beside the boxes to tick where there are any. */
+export const columnsOf = (
+  { x, width }: Box,
+  shares: readonly number[],
+  hasTicks: boolean,
+): readonly Box[] => {
+  const left = hasTicks ? x + TICK + GAP : x
   const room = x + width - left - GAP * (shares.length - 1)
   return shares.map((share, at) => {
     const before = shares.slice(0, at).reduce((sum, one) => sum + one, 0)
@@ -104,22 +115,58 @@ const blanksIn = (asked: readonly AskedBlank[], column: Box, top: number) => {
   return { texts, lines, height: asked.length === 0 ? 0 : y + BLANK - top }
 }
 
+const BESIDE_PT = 10
+
+/** What is drawn, and at its right what is said of it; below it where that takes half of the column. */
+const drawingIn = (
+  { drawing, beside = '' }: Pick<AskedRow, 'drawing' | 'beside'>,
+  column: Box,
+): { readonly box: Box; readonly texts: readonly PlacedText[]; readonly height: number } => {
+  const box = { ...column, height: drawing }
+  if (beside === '') return { box, texts: [], height: drawing }
+  const wide = widthEm(beside, 'bold') * BESIDE_PT * MM_PER_PT + 0.05
+  if (wide > column.width / 2) {
+    const asked = { text: beside, pt: BESIDE_PT, weight: 'bold', lines: 2 } as const
+    const below = stacked([asked], { ...column, y: column.y + drawing + 0.4 })
+    return { box, texts: below.texts, height: drawing + 0.4 + below.height }
+  }
+  const set = fitted({ text: beside, pt: BESIDE_PT, weight: 'bold' }, wide)
+  const height = heightMm(set)
+  const x = column.x + column.width - wide
+  const y = column.y + Math.max(0, drawing - height)
+  return {
+    box: { ...box, width: column.width - wide - 1.5 },
+    texts: [{ ...set, x, y, width: wide, height }],
+    height: Math.max(drawing, height),
+  }
+}
+
 export interface Row extends PlacedListRow {
   readonly height: number
 }
 
+/** One that goes over all columns. */
+const over = (columns: readonly Box[]): readonly Box[] => {
+  const [first] = columns
+  const last = columns.at(-1)
+  return first && last ? [{ ...first, width: last.x + last.width - first.x }] : []
+}
+
 /** A row as if it stood at the top of the page. */
-const rowOf = (asked: AskedRow, body: Box, columns: readonly Box[], isMore: boolean): Row => {
+const rowOf = (asked: AskedRow, body: Box, all: readonly Box[], isMore: boolean): Row => {
+  const columns = asked.cells.length === 1 ? over(all) : all
   const last = columns.length - 1
   const texts: PlacedText[] = []
-  const heights: number[] = [TICK]
+  const heights: number[] = [asked.isTicked ? TICK : 0]
   let drawing: Box | null = null
   let blanks: readonly PlacedLine[] = []
   for (const [at, column] of columns.entries()) {
     let y = PAD
     if (at === last && asked.drawing > 0) {
-      drawing = { ...column, y, height: asked.drawing }
-      y += asked.drawing + 0.8
+      const drawn = drawingIn(asked, { ...column, y })
+      drawing = drawn.box
+      texts.push(...drawn.texts)
+      y += drawn.height + 0.8
     }
     const cell = stacked(asked.cells[at] ?? [], { ...column, y })
     texts.push(...cell.texts)
@@ -153,7 +200,7 @@ export const rowsOf = (
   let left = asked.cells
   while (left.some((cell) => cell.length > 0)) {
     const isMore = rows.length > 0
-    const base = isMore ? { ...asked, drawing: 0, blanks: [] } : asked
+    const base = isMore ? { ...asked, drawing: 0, beside: '', blanks: [] } : asked
     let taken = left.map((cell) => cell.slice(0, 1))
     let row = rowOf({ ...base, cells: taken }, body, columns, isMore)
     for (let at = 0; at < left.length; at += 1) {

@@ -4,7 +4,7 @@ import { type AskedSection, type ListPage, listPages } from '#lib/paper/page/lis
 import { frameOf, type Paper } from '#lib/paper/page/papers.ts'
 
 /** When and who, what and how much, and where it goes with what is read. */
-const SHARES = [0.11, 0.53, 0.36] as const
+const SHARES = [0.11, 0.49, 0.4] as const
 const STRIP = 13
 /** Of a row, above what is said of its pan. */
 export const SMALL_STRIP = 6

@@ -116,9 +116,9 @@ const why = (discard: Discard, isPlanned: boolean, { days }: SaidWhere): string 
     case 'day':
       return 'Nobody dated it: this day only.'
     case 'service-ends':
-      return 'Hot: out as its service ends.'
+      return ''
     case 'not-planned':
-      return 'Hot: out as its service ends.'
+      return 'Hot: write the day and hour at which its service ends.'
     case 'days':
       return `${days} days with day 1; never past the maker’s date.`
     case 'reading':

@@ -75,7 +75,7 @@ export const prepSheetEn = {
     `Discard by ${sayDay(at, timeZone)}, ${sayClock(at, timeZone)}.`,
   limit: (read: ReadFor, scale: Scale) =>
     read.kind === 'heat'
-      ? safetyWords.heat(read.limit, scale)
+      ? `Heat to ${safetyWords.heat(read.limit, scale)}`
       : safetyWords.limit(read.limit, scale),
   cooling: ({ from, firstTo, to, first, total }: Cooling, scale: Scale) => {
     const said = (limit: TemperatureLimit) =>

@@ -1,8 +1,10 @@
 /** The recipe card on paper in English; amounts are said as on the recipe's screen. */
+import type { Vessel } from '#lib/editor/cards/card-box.ts'
 import type { SaidOf } from '#lib/paper/allergens/said-of.ts'
 import type { Asked as Text } from '#lib/paper/page/fit-text.ts'
+import type { AskedSection } from '#lib/paper/page/list-layout.ts'
+import { type AskedRow, plainRow } from '#lib/paper/page/list-row.ts'
 import type { CardLimits } from '#lib/paper/recipe/card-limits.ts'
-import type { Column, TableRow } from '#lib/paper/table/table-layout.ts'
 import { sayAllergens } from '#lib/paper/words/labels-en.ts'
 import { takenApart } from '#lib/recipes/kitchen-measures.ts'
 import { portionTotal } from '#lib/recipes/portion-total.ts'
@@ -13,23 +15,13 @@ import type { Scale } from '#lib/safety/temperature.ts'
 import { recipeEn } from '#lib/words/recipe/recipe-en.ts'
 import { safetyWords } from '#lib/words/safety-en.ts'
 
-const COLUMNS: readonly Column[] = [
-  { title: recipeEn.amount, share: 0.27 },
-  { title: recipeEn.part, share: 0.35 },
-  { title: recipeEn.tell, share: 0.38 },
-]
+const SHARES = [0.27, 0.35, 0.38] as const
 
 /** Off by more than this, what it is exactly stands beside what is measured out: as on the screen. */
 const SEEN = 0.005
 
-const heading = (text: string): TableRow => ({
-  kind: 'over',
-  isHeading: true,
-  texts: [{ text, pt: 12, weight: 'bold' }],
-})
-
-const over = (...texts: readonly Text[]): readonly TableRow[] =>
-  texts.some(({ text }) => text !== '') ? [{ kind: 'over', isHeading: false, texts }] : []
+const over = (id: string, ...texts: readonly Text[]): readonly AskedRow[] =>
+  texts.some(({ text }) => text !== '') ? [plainRow(id, texts)] : []
 
 const exactly = ({ exact, shown, offBy }: Measure): string => {
   const isOff = exact.kind === 'volume' && shown.kind === 'us' && Math.abs(offBy) > SEEN
@@ -47,8 +39,12 @@ const amountOf = ({ amount, line }: ScaledLine, isAsCard: boolean): readonly Tex
       return [{ text: recipeEn.toTaste, pt: 11, weight: 'bold' }]
     case 'not-understood':
       return [
-        { text: line.typed === '' ? '–' : line.typed, pt: 11, weight: 'bold', lines: 2 },
-        small(recipeEn.problem(amount)),
+        ...(line.typed === ''
+          ? [small(recipeEn.asTyped(''))]
+          : [
+              { text: line.typed, pt: 11, weight: 'bold' as const, lines: 2 },
+              small(recipeEn.problem(amount)),
+            ]),
       ]
     case 'measured':
       return [
@@ -74,9 +70,9 @@ const amountOf = ({ amount, line }: ScaledLine, isAsCard: boolean): readonly Tex
   }
 }
 
-const lineRow = (line: ScaledLine, isAsCard: boolean): TableRow => ({
-  kind: 'cells',
-  cells: [
+const lineRow = (line: ScaledLine, isAsCard: boolean, at: number): AskedRow =>
+  plainRow(
+    `line.${at}`,
     amountOf(line, isAsCard),
     [
       { text: line.name, pt: 11, lines: 2 },
@@ -88,8 +84,7 @@ const lineRow = (line: ScaledLine, isAsCard: boolean): TableRow => ({
         ? []
         : [{ text: recipeEn.byTaste(line.byTaste), pt: 9.5, weight: 'bold' as const, lines: 3 }]),
     ],
-  ],
-})
+  )
 
 const enough = ({ checked }: RecipeSheet, scoop: number | null, level: number | null): string => {
   switch (checked.code) {
@@ -118,10 +113,11 @@ const enough = ({ checked }: RecipeSheet, scoop: number | null, level: number | 
 
 const written = (where: Written): string => `(${safetyWords.paragraph(where)})`
 
-const limitRows = (limits: CardLimits, scale: Scale): readonly TableRow[] => {
+const limitRows = (limits: CardLimits, scale: Scale): readonly AskedRow[] => {
   const line = (text: string): Text => ({ text, pt: 10, lines: 2 })
   const { cook, hold, cool, reheat } = limits
   return over(
+    'limits',
     ...(cook === null ? [] : [line(`Cook to ${safetyWords.heat(cook, scale)} ${written(cook)}`)]),
     ...(hold === null
       ? [line('Held dry.')]
@@ -144,6 +140,8 @@ export interface CardOnPaper {
   readonly yields: string
   readonly scoop: number | null
   readonly level: number | null
+  /** What it is made in; null where nobody said. */
+  readonly vessel: Pick<Vessel, 'name' | 'holds'> | null
   /** null: no published pan holds it, so nobody said how it is cooked and held. */
   readonly limits: CardLimits | null
   /** null: nothing is published whose labels could be asked. */
@@ -151,66 +149,83 @@ export interface CardOnPaper {
   readonly scale: Scale
 }
 
-const rows = (card: CardOnPaper): readonly TableRow[] => {
-  const { sheet, make, limits, said, scale } = card
+const makes = ({ sheet, make, yields, scoop, level, vessel }: CardOnPaper): readonly AskedRow[] => {
   const isAsCard = sheet.factor.over === sheet.factor.under
-  const made = sheet.made === null ? '' : `Makes ${recipeEn.amountOf(sheet.made)}`
+  const { fits, made } = sheet
   const wrong = [sheet.yieldProblem, sheet.wanted.ok ? null : sheet.wanted].flatMap((problem) =>
     problem === null ? [] : [recipeEn.problem(problem)],
   )
-  return [
-    ...over(
-      {
-        text: isAsCard
-          ? recipeEn.asCard(card.yields)
-          : [make, recipeEn.factor(sheet.factor)].filter((one) => one !== '').join(': '),
-        pt: 12,
-        weight: 'bold',
-        lines: 2,
-      },
-      { text: made, pt: 11 },
-      { text: enough(sheet, card.scoop, card.level), pt: 11, weight: 'bold', lines: 2 },
-      ...sheet.notInStep.map(
-        (one): Text => ({
-          text: recipeEn.notInStep(one),
-          pt: 9.5,
-          weight: 'bold',
-          lines: 2,
-        }),
-      ),
-      ...wrong.map((text): Text => ({ text, pt: 10, weight: 'bold', lines: 3 })),
+  const factor = [make, recipeEn.factor(sheet.factor)].filter((one) => one !== '').join(': ')
+  return over(
+    'makes',
+    { text: isAsCard ? recipeEn.asCard(yields) : factor, pt: 13, weight: 'bold', lines: 2 },
+    { text: made === null ? '' : `Makes ${recipeEn.amountOf(made)}`, pt: 12 },
+    { text: enough(sheet, scoop, level), pt: 12, weight: 'bold', lines: 2 },
+    {
+      text: [
+        vessel === null
+          ? ''
+          : `${recipeEn.vessel}: ${recipeEn.vesselWith(vessel.name, vessel.holds)}.`,
+        fits?.ok ? recipeEn.batches(fits.count, recipeEn.amountOf(fits.each)) : '',
+      ]
+        .filter((one) => one !== '')
+        .join(' '),
+      ...({ pt: 11, weight: 'bold', lines: 2 } as const),
+    },
+    ...sheet.notInStep.map(
+      (one): Text => ({ text: recipeEn.notInStep(one), pt: 9.5, weight: 'bold', lines: 2 }),
     ),
-    heading(recipeEn.lines),
-    ...sheet.lines.map((line) => lineRow(line, isAsCard)),
-    heading('Cook and hold'),
-    ...(limits === null
-      ? over({ text: 'No pan that is published holds it: ask the person in charge.', pt: 10 })
-      : limitRows(limits, scale)),
-    heading('Allergens, by the labels'),
-    ...(said === null
-      ? over({ text: 'NOT READ: ASK. Nothing is published here yet.', pt: 11, weight: 'bold' })
-      : over(
-          ...sayAllergens({
-            ...said,
-            touches: [],
-            touchesUnknown: [],
-            contactKnown: true,
-          }).map(
-            ({ lead, items, weight, pt }): Text => ({
-              text: [lead, items.join(', ')].filter((one) => one !== '').join(' '),
-              pt,
-              weight,
-              lines: 3,
-            }),
-          ),
-        )),
+    ...wrong.map((text): Text => ({ text, pt: 10, weight: 'bold', lines: 3 })),
+  )
+}
+
+const allergens = ({ said }: CardOnPaper): readonly AskedRow[] =>
+  said === null
+    ? over('allergens', {
+        text: 'NOT READ: ASK. Nothing is published here yet.',
+        pt: 11,
+        weight: 'bold',
+      })
+    : over(
+        'allergens',
+        ...sayAllergens({ ...said, touches: [], touchesUnknown: [], contactKnown: true }).map(
+          ({ lead, items, weight, pt }): Text => ({
+            text: [lead, items.join(', ')].filter((one) => one !== '').join(' '),
+            ...{ pt, weight, lines: 3 },
+          }),
+        ),
+      )
+
+const sections = (card: CardOnPaper): readonly AskedSection[] => {
+  const { sheet, limits, scale } = card
+  const isAsCard = sheet.factor.over === sheet.factor.under
+  const section = (title: string, rows: readonly AskedRow[]): AskedSection => ({
+    ...{ title, rows, again: title === '' ? '' : `… ${title}`, note: '' },
+  })
+  return [
+    section('', makes(card)),
+    section(
+      recipeEn.lines,
+      sheet.lines.map((line, at) => lineRow(line, isAsCard, at)),
+    ),
+    section(
+      'Cook and hold',
+      limits === null
+        ? over('limits', {
+            text: 'No pan that is published holds it: ask the person in charge.',
+            pt: 10,
+          })
+        : limitRows(limits, scale),
+    ),
+    section('Allergens, by the labels', allergens(card)),
   ]
 }
 
 export const recipeCardEn = {
   noTitle: 'Recipe card',
-  columns: COLUMNS,
-  rows,
+  shares: SHARES,
+  headings: [recipeEn.amount, recipeEn.part, recipeEn.tell],
+  sections,
   draft: 'As the set-up is now',
   foot: `${recipeEn.rounding} Local code and the certified person in charge decide.`,
   toRecipe: 'To the recipe',

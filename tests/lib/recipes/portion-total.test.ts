@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { typedLoad } from '#lib/editor/cards/typed-load.ts'
+import type { Json } from '#lib/editor/draft.ts'
 import { setUpFacts } from '#lib/paper/set-up/set-up-facts.ts'
 import { setUpSheetEn } from '#lib/paper/words/set-up-sheet-en.ts'
 import { portionTotal } from '#lib/recipes/portion-total.ts'
@@ -49,6 +51,23 @@ describe('portion × count = total', () => {
     expect(recipeEn.portionTotal(16, 2, total)).toBe(`2 level #16: ${same}`)
   })
 
+  it.each(pansOf(demoStation))('[RC60] of $id it stands while the pan is set up', (pan) => {
+    const { portion } = componentOf(demoStation, pan.component)
+    const said = (typed: Json | undefined, count: Json | undefined) => {
+      const load = typedLoad(typed, count)
+      return load && sayPortionTotal(load)
+    }
+    const same = sayPortionTotal(loadTotal({ portion }, pan.usualPortions))
+    const typed = JSON.parse(JSON.stringify(portion)) as Record<string, Json>
+    expect(said(typed, pan.usualPortions)).toBe(same)
+    // What a cup of it weighs isn't known yet, but what it measures is.
+    const { gPerCup: _, ...unweighed } = typed
+    expect(said(unweighed, pan.usualPortions)).toBe(same)
+    for (const count of [undefined, 0, 1.5, '24']) expect(said(typed, count)).toBeNull()
+    expect(said(undefined, 24)).toBeNull()
+    expect(said({ tool: 'scoop' }, 24)).toBeNull()
+  })
+
   const sources = readSources(['lib', 'components'])
   const ONE = 'lib/recipes/portion-total.ts'
   const WORDS = 'lib/words/recipe/portion-total-en.ts'
@@ -65,6 +84,9 @@ describe('portion × count = total', () => {
     expect(offenders).toEqual([])
   })
 
+  const takesIt = ({ path, imports }: (typeof sources)[number]) =>
+    path === 'lib/words/recipe/recipe-en.ts' && imports.some(({ file }) => file === WORDS)
+
   it('[RC60] every sheet with portions on it takes its words from there', () => {
     const sheetsWords = sources.filter(
       ({ path, text }) =>
@@ -73,10 +95,12 @@ describe('portion × count = total', () => {
         ) && /portions/.test(text),
     )
     expect(sheetsWords.length).toBeGreaterThanOrEqual(3)
+    // The card says it by the words of its screen, which take it from there.
+    const by = [WORDS, ...sources.filter(takesIt).map(({ path }) => path)]
     for (const { path, imports } of sheetsWords)
       expect(
-        imports.map(({ file }) => file),
+        imports.some(({ file }) => by.includes(file ?? '')),
         path,
-      ).toContain(WORDS)
+      ).toBe(true)
   })
 })

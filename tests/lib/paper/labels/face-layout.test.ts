@@ -114,6 +114,8 @@ const checked = (face: Face, { width, height }: { width: number; height: number 
 const wordsOf = (texts: LabelTexts): string =>
   [
     texts.name,
+    texts.about,
+    ...(texts.drawn?.beside ?? []),
     ...[...texts.parts, ...texts.foot].flatMap((one) =>
       one.kind === 'row' ? one.cells.flatMap(({ label, value }) => [label, value]) : one.items,
     ),
@@ -146,6 +148,52 @@ describe('a label of any words', () => {
       faces: labelFaces(texts, size),
       isMarked: false,
     })
+  })
+
+  it('[PA47] of several, the first has what is loud of it wherever that fits, before the drawing and what it is', () => {
+    const said = (lead: string, items: readonly string[], pt: number): Part => ({
+      ...{ kind: 'said', lead, again: lead, items, pt },
+      weight: pt >= 12 ? 'bold' : 'regular',
+    })
+    const loud = said('CONTAINS', ['WHEAT', 'GLUTEN'], 13)
+    const also = said('MAY CONTAIN', ['sesame'], 12)
+    const touches = said('Touches on this line:', ['milk', 'egg', 'fish', 'tree nuts', 'soy'], 10)
+    const texts: LabelTexts = {
+      ...{ id: 'pan/pita', name: 'Pita', about: 'DEMO, invented', part },
+      drawn: { wells: [[true, false], [false]], beside: ['pan 1 of 3', 'gloved hand, 1 piece'] },
+      parts: [loud, also, touches],
+      foot: [
+        row(
+          cell('Opened', { value: 'Fri, Dec 4,', blank: 'hour' }),
+          cell('Initials', { blank: 'initials' }),
+        ),
+        row(cell('Discard by', { value: 'Fri, Dec 4, 12:20 PM', isLoud: true })),
+      ],
+      footAgain: 'Discard by Fri, Dec 4, 12:20 PM',
+    }
+    for (const id of STOCK_IDS) {
+      const faces = labelFaces(texts, sizeOf(id, [texts]))
+      const all = (one: (typeof faces)[number] | undefined) =>
+        one?.texts.flatMap(({ lines }) => lines).join(' ') ?? ''
+      for (const words of ['CONTAINS WHEAT, GLUTEN', 'MAY CONTAIN sesame'])
+        expect(all(faces[0]), id).toContain(words)
+      const whole = faces.map(all).join(' ')
+      for (const words of ['DEMO, invented', 'pan 1 of 3', 'gloved hand, 1 piece'])
+        expect(whole, id).toContain(words)
+    }
+  })
+
+  it('[PA47] its name is read from afar: nothing else of it is larger while it is one label', () => {
+    fc.assert(
+      fc.property(aLabel, fc.constantFrom(...STOCK_IDS), (texts, id) => {
+        const size = sizeOf(id, [texts])
+        const [first, ...others] = labelFaces(texts, size)
+        if (!first || others.length > 0) return
+        const [name, ...rest] = first.texts
+        for (const { pt } of rest) expect(name?.pt).toBeGreaterThanOrEqual(pt)
+      }),
+      { numRuns: 60 },
+    )
   })
 
   it('[PA31] leaves no letter and no blank away, on however many labels', () => {

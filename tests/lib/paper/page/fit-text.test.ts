@@ -1,6 +1,14 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { fitted, heightMm, inBox, lineMm, stacked, wrapped } from '#lib/paper/page/fit-text.ts'
+import {
+  fitted,
+  heightMm,
+  inBox,
+  lineMm,
+  stacked,
+  unbroken,
+  wrapped,
+} from '#lib/paper/page/fit-text.ts'
 import { widthEm } from '#lib/paper/page/letter-widths.ts'
 import { LEAST_PT, MM_PER_PT } from '#lib/paper/page/papers.ts'
 
@@ -41,6 +49,15 @@ describe('text on paper', () => {
     const long = 'Marinatedsmokedpaprikachickenthighs'
     expect(wrapped(long, 20, LEAST_PT).length).toBeGreaterThan(1)
     expect(fitted({ text: `${long} a`, pt: 12, lines: 9 }, 50).lines[0]).toBe(long)
+  })
+
+  it('[PA1] an amount stays with what it is of where a line is wide enough for both, else it breaks as words do', () => {
+    const said = `${unbroken('Dressed mayonnaise 2 cups')} · ${unbroken('Pickle relish 1 cup')}`
+    expect(wrapped(said, 50, 10)).toEqual(['Dressed mayonnaise 2 cups ·', 'Pickle relish 1 cup'])
+    expect(wrapped(unbroken('Dressed mayonnaise 2 cups'), 34, 10)).toEqual([
+      'Dressed mayonnaise',
+      '2 cups',
+    ])
   })
 
   it('[PA1] a box takes lines that fit it, and says where none do', () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { lineStrip } from '#lib/paper/page/line-strip.ts'
 import { type AskedSection, listPages } from '#lib/paper/page/list-layout.ts'
-import type { AskedRow } from '#lib/paper/page/list-row.ts'
+import { type AskedRow, plainRow } from '#lib/paper/page/list-row.ts'
 import { frameOf, PAPERS } from '#lib/paper/page/papers.ts'
 import { areApart, isInside } from '#tests/support/paper-boxes.ts'
 
@@ -19,8 +19,9 @@ const anyCell = (most: number) =>
 
 const anyRow = fc.record({
   isTicked: fc.boolean(),
-  cells: fc.tuple(anyCell(3), anyCell(24), anyCell(4)),
+  cells: fc.oneof(fc.tuple(anyCell(3), anyCell(24), anyCell(4)), fc.tuple(anyCell(6))),
   drawing: fc.constantFrom(0, 6),
+  beside: fc.constantFrom('', 'Pan 3', 'Pans 3 and 4', 'Pans 1, 2, 3, 4, 5, 6, 7, 8, 9 and 10'),
   blanks: fc.array(
     fc.record({
       of: fc.constantFrom('time', 'read'),
@@ -35,7 +36,7 @@ const anyRow = fc.record({
 const anySections = fc
   .array(
     fc.record({
-      title: anyText,
+      title: fc.oneof(fc.constant(''), anyText),
       note: anyText,
       rows: fc.array(anyRow, { minLength: 1, maxLength: 7 }),
     }),
@@ -108,6 +109,33 @@ describe('a list on its pages', () => {
       }),
       { numRuns: 60 },
     )
+  })
+
+  it('[PA43] headings stand on each page, and rows without boxes to tick begin at its edge', () => {
+    const text = { text: 'Sesame dressing and what else goes into it', pt: 12, lines: 1 }
+    const rows = Array.from({ length: 80 }, (_, at) => plainRow(`${at}`, [text], [text], [text]))
+    const wide = plainRow('wide', [text, text])
+    const asked = (title: string) => ({ title, again: title, note: '', rows: [wide, ...rows] })
+    for (const paper of PAPERS) {
+      const pages = listPages(paper, {
+        ...{ shares: SHARES, headings: ['Food', 'Contains', 'Ask'], lead: 0 },
+        sections: [asked(''), asked('What it is made of')],
+      })
+      const { body } = frameOf(paper)
+      expect(pages.length).toBeGreaterThan(3)
+      for (const page of pages) {
+        expect(page.headings.map(({ lines }) => lines.join(' '))).toEqual([
+          'Food',
+          'Contains',
+          'Ask',
+        ])
+        for (const row of page.rows) expect(row.texts[0]?.x).toBe(body.x)
+      }
+      const [over] = pages.flatMap((page) => page.rows).filter(({ id }) => id === 'wide')
+      expect(over?.texts[0]?.width).toBeCloseTo(body.width, 6)
+      expect(pages[0]?.bands).toEqual([])
+      expect(pages.at(-1)?.bands).toHaveLength(1)
+    }
   })
 
   it('[PA11] a band never stands alone, and a section that goes on has it on each page', () => {

@@ -191,7 +191,7 @@ describe('the prep sheet', () => {
       return read && words.limit(read, 'F')
     }
     expect(limit('make.slaw')).toBe('41 °F or below')
-    expect(limit('cook.chicken')).toBe('165 °F')
+    expect(limit('cook.chicken')).toBe('Heat to 165 °F')
     expect(limit('make.almonds')).toBeNull()
     const ahead = sheet(['beans'], SCHOOL, { ahead: true, coolsIn: { first: 60, total: 150 } })
     const { cooling } = rowOf(ahead, 'cook.beans')

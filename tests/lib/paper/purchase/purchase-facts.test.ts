@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import type { Delivery } from '#lib/larder/delivery.ts'
 import { cardsOf, madeOf } from '#lib/paper/lists/made-of.ts'
+import { cameLast } from '#lib/paper/purchase/came-last.ts'
 import { neededFor } from '#lib/paper/purchase/needed.ts'
 import { type Buying, packsFor, purchaseFacts, toBuy } from '#lib/paper/purchase/purchase-facts.ts'
 import { purchaseListEn as words } from '#lib/paper/words/purchase-list-en.ts'
@@ -226,5 +228,52 @@ describe('what has to be bought for a plan', () => {
       }),
     ).toEqual({ packs: 1, why: null })
     expect(toNumber(toBuy({ ...eggs, size: ratio(61, 2) }).size)).toBe(31)
+  })
+})
+
+const delivered = (
+  at: number,
+  packs: number | null,
+  sentBack: Delivery['sentBack'] = null,
+): Delivery => ({
+  ...{ ingredient: 'cheddar', name: 'Cheddar', same: 'same', comes: 'cold', read: null },
+  ...{ solid: null, useBy: null, lot: null, packs, at, sentBack },
+})
+
+describe('what of a thing came last', () => {
+  const NOW = Date.parse('2026-12-04T15:00:00Z')
+  const DAY = 86_400_000
+  const came = (deliveries: readonly Delivery[]) =>
+    cameLast({
+      ...{ now: NOW, timeZone: 'America/Chicago', wells: [] },
+      others: [
+        {
+          ...{ ingredient: 'cheddar', name: 'Cheddar', maker: null, pack: null },
+          ...{ label: 'read', readOn: '2026-12-01', comes: 'cold', deliveries },
+        },
+      ],
+    }).cheddar
+
+  it('[LS11] is the newest that was received in a fortnight, by day and packs; nothing is taken off for it', () => {
+    expect(came([])).toBeUndefined()
+    expect(came([delivered(NOW - DAY, 2), delivered(NOW - 3 * DAY, 5)])).toEqual({
+      ...{ on: '2026-12-03', packs: 2 },
+    })
+    // What went back never came, and what came three weeks ago is likely gone.
+    expect(came([delivered(NOW, 9, 'too-warm'), delivered(NOW - 2 * DAY, null)])).toEqual({
+      ...{ on: '2026-12-02', packs: null },
+    })
+    expect(came([delivered(NOW - 21 * DAY, 4)])).toBeUndefined()
+    const foods = ofDemo({ cheddar: 4 })
+    const bare = found(buyingOf(foods), 'cheddar')
+    const told = found(
+      purchaseFacts(cards, foods, {}, { cheddar: { on: '2026-12-03', packs: 2 } }).places.flatMap(
+        ({ buy }) => buy,
+      ),
+      'cheddar',
+    )
+    expect(words.came(told)).toBe('Came Thu, Dec 3: 2 packs')
+    expect(words.came(bare)).toBe('')
+    expect({ ...told, came: null }).toEqual(bare)
   })
 })

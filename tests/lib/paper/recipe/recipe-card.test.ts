@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import type { AskedSection } from '#lib/paper/page/list-layout.ts'
 import { cardLimits } from '#lib/paper/recipe/card-limits.ts'
 import { ingredientsOfCard, saidOfMade } from '#lib/paper/recipe/card-said.ts'
-import type { TableRow } from '#lib/paper/table/table-layout.ts'
 import { recipeCardEn } from '#lib/paper/words/recipe-card-en.ts'
 import type { Card, CardBox } from '#lib/recipes/card.ts'
 import { recipeSheet } from '#lib/recipes/sheet/recipe-sheet.ts'
@@ -42,15 +42,15 @@ const SERVED = {
   usual: null,
 }
 
-const wordsOf = (rows: readonly TableRow[]): string =>
-  rows
-    .flatMap((row) => (row.kind === 'over' ? row.texts : row.cells.flat()))
+const wordsOf = (sections: readonly AskedSection[]): string =>
+  sections
+    .flatMap(({ rows }) => rows.flatMap(({ cells }) => cells.flat()))
     .map(({ text }) => text)
     .join(' | ')
 
 const printed = (make: string): string =>
   wordsOf(
-    recipeCardEn.rows({
+    recipeCardEn.sections({
       sheet: recipeSheet(CHILI, BOX, SERVED, {
         make,
         handOf: null,
@@ -62,6 +62,7 @@ const printed = (make: string): string =>
       yields: CHILI.yields,
       scoop: null,
       level: null,
+      vessel: null,
       limits: cardLimits(demoStation, componentOf(demoStation, 'chicken')),
       said: saidOfMade(demoStation, ['cheddar']),
       scale: 'F',

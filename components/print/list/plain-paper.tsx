@@ -1,12 +1,12 @@
 import { type ReactNode, useState } from 'react'
+import { ListBody } from '#components/print/list/list-body.tsx'
 import { PaperPage } from '#components/print/paper-page.tsx'
 import { PaperScreen } from '#components/print/paper-screen.tsx'
-import { TableBody } from '#components/print/table/table-body.tsx'
 import { usePaperWords } from '#components/print/words.tsx'
+import { type ListAsked, listPages } from '#lib/paper/page/list-layout.ts'
 import type { Paper } from '#lib/paper/page/papers.ts'
-import { type Column, type TableRow, tablePages } from '#lib/paper/table/table-layout.ts'
 
-interface TablePaperProps {
+interface PlainPaperProps {
   readonly title: string
   readonly station: string
   readonly facts: readonly string[]
@@ -14,20 +14,22 @@ interface TablePaperProps {
   readonly demo: string | null
   readonly foot: string
   readonly usual: Paper
-  readonly columns: readonly Column[]
+  readonly shares: ListAsked['shares']
+  readonly headings: ListAsked['headings']
   /** null: there is nothing to print yet. */
-  readonly rows: readonly TableRow[] | null
+  readonly sections: ListAsked['sections'] | null
   readonly links: ReactNode
   readonly note: string | null
 }
 
-/** A paper of rows in columns. */
-export function TablePaper(props: TablePaperProps) {
-  const { title, station, facts, demo, foot, usual, columns, rows, links, note } = props
+/** A paper of rows in columns that is of no plan. */
+export function PlainPaper(props: PlainPaperProps) {
+  const { title, station, facts, demo, foot, usual, sections, links, note } = props
+  const { shares, headings } = props
   const { frame: words } = usePaperWords()
   const [chosen, setChosen] = useState<Paper | null>(null)
   const paper = chosen ?? usual
-  const pages = rows === null ? [] : tablePages(paper, columns, rows)
+  const pages = sections === null ? [] : listPages(paper, { shares, headings, sections, lead: 0 })
   return (
     <PaperScreen
       title={title}
@@ -37,22 +39,17 @@ export function TablePaper(props: TablePaperProps) {
       links={links}
       note={note}
     >
-      {pages.map((page, at) => (
+      {pages.map((body, at) => (
         <PaperPage
           // biome-ignore lint/suspicious/noArrayIndexKey: a page has no name but its number
           key={at}
           paper={paper}
           frame={{
-            title,
-            station,
-            facts,
-            demo,
-            signed: [],
-            foot,
-            page: words.page(at + 1, pages.length),
+            ...{ title, station, facts, demo, foot },
+            ...{ signed: [], page: words.page(at + 1, pages.length) },
           }}
         >
-          <TableBody page={page} />
+          <ListBody page={body} />
         </PaperPage>
       ))}
     </PaperScreen>

@@ -11,14 +11,17 @@ import { usePaperWords } from '#components/print/words.tsx'
 import { cardBoxOf } from '#lib/editor/cards/card-box.ts'
 import { type Draft, type Rows, rowsOf } from '#lib/editor/draft.ts'
 import type { MenuDraft, SaveSteps } from '#lib/editor/http.ts'
+import type { ReceivingShown } from '#lib/larder/receiving-view.ts'
 import { type Cards, cardsOf } from '#lib/paper/lists/made-of.ts'
 import { listPages } from '#lib/paper/page/list-layout.ts'
 import type { Paper } from '#lib/paper/page/papers.ts'
+import { cameLast } from '#lib/paper/purchase/came-last.ts'
 import { purchaseFacts } from '#lib/paper/purchase/purchase-facts.ts'
 import { LIES, type Lies } from '#lib/station/codes/lies.ts'
 
-const SHARES = [0.28, 0.27, 0.2, 0.25] as const
+const SHARES = [0.26, 0.19, 0.2, 0.35] as const
 const LOOK_EVERY_MS = 5_000
+const DELIVERIES_EVERY_MS = 30_000
 
 const liesIn = (draft: Draft): Readonly<Record<string, Lies | undefined>> =>
   Object.fromEntries(
@@ -42,6 +45,10 @@ function List({ shown }: { readonly shown: PlanShown }) {
   const { state, plan, prep, ahead } = shown
   const { station } = state
   const { seen, again } = useAccess<MenuDraft>(`/menu/draft?station=${station.id}`, LOOK_EVERY_MS)
+  const { seen: received } = useAccess<ReceivingShown>(
+    `/larder/deliveries?station=${station.id}`,
+    DELIVERIES_EVERY_MS,
+  )
   const [isFailed, setFailed] = useState(false)
   // Asked for without `after`, it is all of them.
   const draft: Draft | null = seen && { station: station.id, rows: seen.rows as Rows }
@@ -51,6 +58,7 @@ function List({ shown }: { readonly shown: PlanShown }) {
     withBought(cardsOf(station, ahead.answer.yields), draft),
     prep.foods,
     lies,
+    received ? cameLast(received) : {},
   )
   const put = async (id: string, place: Lies) => {
     if (seen === null) return setFailed(true)
@@ -71,7 +79,7 @@ function List({ shown }: { readonly shown: PlanShown }) {
     foot: words.purchase.foot,
     bodies: listPages(paper, {
       ...{ shares: SHARES, sections, lead: 0 },
-      headings: [columns.what, columns.buy, columns.needed, columns.for],
+      headings: [columns.what, columns.needed, columns.for, columns.buy],
     }).map((page, at) => (
       // biome-ignore lint/suspicious/noArrayIndexKey: a page has no name but its number
       <ListBody key={at} page={page} />

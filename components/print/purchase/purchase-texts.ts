@@ -1,18 +1,26 @@
 import type { PaperWords } from '#components/print/words.tsx'
 import type { AskedSection } from '#lib/paper/page/list-layout.ts'
+import type { AskedBlank, AskedRow } from '#lib/paper/page/list-row.ts'
 import type { Buying, PurchaseFacts } from '#lib/paper/purchase/purchase-facts.ts'
 
-const rowOf = ({ purchase: words }: PaperWords, one: Buying) => ({
-  ...{ id: one.ingredient, isTicked: true, drawing: 0, blanks: [] },
+/** What is there, and what is bought then, in packs: written by hand in front of the shelf. */
+const blanks = ({ blanks: words }: PaperWords['purchase']): readonly AskedBlank[] => [
+  { of: 'have', before: words.have, width: 20, behind: '' },
+  { of: 'buy', before: words.buy, width: 20, behind: '' },
+]
+
+const rowOf = ({ purchase: words }: PaperWords, one: Buying): AskedRow => ({
+  ...{ id: one.ingredient, isTicked: true, drawing: 0, blanks: blanks(words) },
   cells: [
-    [{ text: one.name, pt: 11, weight: 'bold' as const, lines: 2 }],
+    [{ text: one.name, pt: 12, weight: 'bold', lines: 2 }],
+    [{ text: words.amount(one), pt: 12, lines: 3 }],
+    [{ text: words.for(one.foods), pt: 9, lines: 4 }],
     [
-      { text: words.packs(one), pt: 11, weight: 'bold' as const, lines: 2 },
+      { text: words.packs(one), pt: 12, weight: 'bold', lines: 2 },
       { text: one.packs === null ? '' : words.of(one), pt: 8.5, lines: 2 },
-      { text: words.why(one.why), pt: 9, weight: 'bold' as const, lines: 3 },
+      { text: words.why(one.why), pt: 8.5, lines: 3 },
+      { text: words.came(one), pt: 9.5, lines: 2 },
     ],
-    [{ text: words.amount(one), pt: 11, lines: 3 }],
-    [{ text: words.for(one.foods), pt: 9, lines: 3 }],
   ],
 })
 
@@ -30,12 +38,12 @@ export const purchaseSections = (
           {
             ...{ title: lack, again: purchase.again(lack), note: '' },
             rows: lacking.map((one, at) => ({
-              ...{ id: `lacking-${at}`, isTicked: true, drawing: 0, blanks: [] },
+              ...{ id: `lacking-${at}`, isTicked: true, drawing: 0, blanks: blanks(purchase) },
               cells: [
-                [{ text: one.name, pt: 11, weight: 'bold' as const, lines: 2 }],
-                [{ text: lists.notReckoned(one), pt: 9, lines: 3 }],
+                [{ text: one.name, pt: 12, weight: 'bold' as const, lines: 2 }],
                 [{ text: purchase.asTyped(one.typed), pt: 9, lines: 3 }],
-                [{ text: purchase.lackingFor(one.food), pt: 9, lines: 3 }],
+                [{ text: purchase.lackingFor(one.food), pt: 9, lines: 4 }],
+                [{ text: lists.notReckoned(one), pt: 8.5, lines: 3 }],
               ],
             })),
           },

@@ -1,5 +1,6 @@
 /** What stands on a purchase list: by where it lies, so much, in so many packs. */
 import type { Cards } from '#lib/paper/lists/made-of.ts'
+import type { Came } from '#lib/paper/purchase/came-last.ts'
 import { added, type Lacking, type NeededOf, neededFor } from '#lib/paper/purchase/needed.ts'
 import type { PrepChoice } from '#lib/prep/food-of.ts'
 import { type Amount, timesIn } from '#lib/recipes/amount.ts'
@@ -37,6 +38,8 @@ export interface Buying {
   readonly invoice: Invoice | null
   /** Why there are no packs, or fewer than it takes; null: nothing is amiss. */
   readonly why: PacksWhy | null
+  /** What of it came last; null: nothing lately, or nobody can tell. */
+  readonly came: Came | null
   /** Foods that it is for, and of those the ones that take it to taste. */
   readonly foods: readonly string[]
   readonly toTaste: readonly string[]
@@ -76,11 +79,12 @@ export const toBuy = (amount: Amount): KitchenMeasure => {
     : kitchenMeasure({ ...amount, size: plus(near.size, near.step) })
 }
 
-/** @param lies where each ingredient lies, by its id */
+/** @param lies where each ingredient lies, by its id; `came` what of each came last */
 export const purchaseFacts = (
   cards: Cards,
   foods: readonly PrepChoice[],
   lies: Readonly<Record<string, Lies | undefined>>,
+  came: Readonly<Record<string, Came | undefined>> = {},
 ): PurchaseFacts => {
   const { of, lacking } = neededFor(cards, foods)
   const all = of.map((one): Buying => {
@@ -90,6 +94,7 @@ export const purchaseFacts = (
       ...{ ingredient, name, toTaste, invoice },
       ...packsFor(shares, invoice),
       lies: lies[ingredient] ?? null,
+      came: came[ingredient] ?? null,
       amounts: added(shares.map(({ amount }) => amount)),
       foods: [...new Set([...shares.map(({ food }) => food), ...toTaste])],
     }

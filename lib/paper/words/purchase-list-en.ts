@@ -1,8 +1,8 @@
 /** The purchase list in English. */
 import { type Buying, type PacksWhy, toBuy } from '#lib/paper/purchase/purchase-facts.ts'
 import type { Lies } from '#lib/station/codes/lies.ts'
-import { list } from '#lib/words/counted-en.ts'
-import { sayDateOfYear } from '#lib/words/day-en.ts'
+import { counted, list } from '#lib/words/counted-en.ts'
+import { sayDate, sayDateOfYear } from '#lib/words/day-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
 import { sayMeasure } from '#lib/words/recipe/measures-en.ts'
 
@@ -21,7 +21,7 @@ export const purchaseListEn = {
     'that-day': 'Bought that day',
   } satisfies Readonly<Record<Lies, string>>,
   noPlace: 'Where does it lie? Nobody said',
-  columns: { what: 'What', buy: 'Buy', needed: 'It takes', for: 'For' },
+  columns: { what: 'What', needed: 'It takes', for: 'For', buy: 'Buy' },
   again: (place: string) => `… ${place}`,
   /** "2 × 6 x #10 cans"; '' where no pack can be said. */
   packs: ({ packs, invoice }: Pick<Buying, 'packs' | 'invoice'>) =>
@@ -35,10 +35,16 @@ export const purchaseListEn = {
       ...(toTaste.length > 0 ? ['to taste'] : []),
     ].join(' + '),
   for: (foods: readonly string[]) => list(foods.map(inSentence), 'and'),
+  /** "Came Thu, Dec 3: 2 packs"; '' where nothing came lately. */
+  came: ({ came }: Pick<Buying, 'came'>) =>
+    came === null
+      ? ''
+      : `Came ${sayDate(came.on)}${came.packs === null ? '' : `: ${counted(came.packs, 'pack', 'packs')}`}`,
+  blanks: { have: 'have', buy: 'buy' },
   lacking: 'Not reckoned: look for yourself',
   lackingFor: (food: string) => `for ${inSentence(food)}`,
   asTyped: (typed: string) => (typed === '' ? '' : `on the card: ${typed}`),
-  foot: 'As purchased, for the loads of the plan. Packs are rounded up, and so is what is counted. Amounts typed at a pan are for one load. What lies in the house isn’t taken off: look first.',
+  foot: 'As purchased, for the loads of the plan. Packs are rounded up, and so is what is counted. Amounts typed at a pan are for one load. What is there isn’t taken off: look, and write it in.',
   setPlaces: 'Where does it lie?',
   placesAll: 'Of everything somebody said where it lies.',
   notSet: 'Not recorded. Try once more.',

@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { type ReactNode, useState } from 'react'
 import { Line } from '#components/line/line.tsx'
 import { useActing } from '#components/live/acting.ts'
 import { Connection } from '#components/live/connection.tsx'
@@ -9,7 +9,9 @@ import { Field } from '#components/ui/field.tsx'
 import { PACK_GROUPS, type PackItem } from '#lib/rooms/prep/facts/pack-list.ts'
 import { isPacked, packOf } from '#lib/rooms/prep/facts/pack-now.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { pansOf } from '#lib/station/find.ts'
 import { nameIn } from '#lib/station/name-in.ts'
+import type { Pan } from '#lib/station/station-document.ts'
 
 /** The sign that something is packed: drawn, beside its word. */
 function Tick() {
@@ -18,6 +20,40 @@ function Tick() {
       <rect x="2" y="2" width="20" height="20" rx="4" />
       <path d="M6 12.5 10.5 17 18.5 7.5" />
     </svg>
+  )
+}
+
+type BackUp = Extract<PackItem, { readonly what: 'back-up' }>
+
+const isBackUp = (item: PackItem): item is BackUp => item.what === 'back-up'
+
+/** A thing to pack: tapped once it is. */
+function Packed({
+  state,
+  item,
+  turn,
+  className,
+  children,
+}: {
+  readonly state: RunningState
+  readonly item: PackItem
+  readonly turn: (item: PackItem) => void
+  readonly className: string
+  readonly children: ReactNode
+}) {
+  const { pack } = usePrepWords()
+  const isRow = item.what !== 'pan' && item.what !== 'back-up'
+  return (
+    <button
+      type="button"
+      className={className}
+      aria-pressed={isPacked(state, item.id)}
+      aria-label={isRow ? undefined : pack.thing(item, nameIn(state.station))}
+      onClick={() => turn(item)}
+    >
+      {children}
+      <Tick />
+    </button>
   )
 }
 
@@ -37,6 +73,12 @@ export function PackBoard({
   const items = packOf(state) ?? []
   const name = nameIn(station)
   const done = items.filter(({ id }) => isPacked(state, id)).length
+  /** A back-up stands behind the first pan of its food; what has none on the line is a row. */
+  const behind = (pan: Pan) =>
+    pansOf(station).find(({ component }) => component === pan.component)?.id === pan.id
+      ? items.filter(isBackUp).filter(({ component }) => component === pan.component)
+      : []
+  const drawn = new Set(pansOf(station).flatMap((pan) => behind(pan).map(({ id }) => id)))
   const turn = ({ id }: PackItem) => {
     if (isPacked(state, id)) void acting.act({ type: 'takeBackTick', task: id }, pack.notPacked)
     else if (initials.trim() === '') acting.say({ kind: 'refused', text: words.lacksInitials })
@@ -67,46 +109,42 @@ export function PackBoard({
           station={station}
           label={pack.groups.pans}
           wrap="by-well"
-          renderPan={(pan, component) => {
-            const item = items.find(({ id }) => id === `pack-pan.${pan.id}`)
-            return (
-              <button
-                type="button"
-                className={styles.pan}
-                aria-pressed={item !== undefined && isPacked(state, item.id)}
-                aria-label={item ? pack.thing(item, name) : component.name}
-                onClick={() => item && turn(item)}
-              >
-                <b>
-                  {component.short.map((part) => (
-                    <span key={part}>{part}</span>
-                  ))}
-                </b>
-                <span>{pack.panShort(pan.size, pan.depthIn)}</span>
-                <Tick />
-              </button>
-            )
-          }}
+          renderPan={(pan, component) => (
+            <div className={styles.place}>
+              {items
+                .filter(({ id }) => id === `pack-pan.${pan.id}`)
+                .map((item) => (
+                  <Packed key={item.id} {...{ state, item, turn }} className={styles.pan ?? ''}>
+                    <b>
+                      {component.short.map((part) => (
+                        <span key={part}>{part}</span>
+                      ))}
+                    </b>
+                    <span>{pack.panShort(pan.size, pan.depthIn)}</span>
+                  </Packed>
+                ))}
+              {behind(pan).map((item) => (
+                <Packed key={item.id} {...{ state, item, turn }} className={styles.behind ?? ''}>
+                  <b>{pack.behind}</b>
+                  <span>{pack.behindShort(item)}</span>
+                </Packed>
+              ))}
+            </div>
+          )}
         />
       </div>
       {PACK_GROUPS.filter((group) => group !== 'pans').map((group) => {
-        const own = items.filter((one) => one.group === group)
+        const own = items.filter((one) => one.group === group && !drawn.has(one.id))
         return own.length === 0 ? null : (
           <section key={group} className={styles.group} aria-label={pack.groups[group]}>
             <h2>{pack.groups[group]}</h2>
             <ul>
               {own.map((item) => (
                 <li key={item.id}>
-                  <button
-                    type="button"
-                    className={styles.row}
-                    aria-pressed={isPacked(state, item.id)}
-                    onClick={() => turn(item)}
-                  >
+                  <Packed {...{ state, item, turn }} className={styles.row ?? ''}>
                     <b>{item.count}</b>
                     <span>{pack.thing(item, name)}</span>
-                    <Tick />
-                  </button>
+                  </Packed>
                 </li>
               ))}
             </ul>

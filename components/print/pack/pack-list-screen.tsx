@@ -9,7 +9,7 @@ import { PACK_GROUPS, type PackItem } from '#lib/rooms/prep/facts/pack-list.ts'
 import { packOf } from '#lib/rooms/prep/facts/pack-now.ts'
 import { nameIn } from '#lib/station/name-in.ts'
 
-const SHARES = [0.09, 0.55, 0.36] as const
+const SHARES = [0.08, 0.64, 0.28] as const
 
 const sectionsOf = (
   { pack: words }: PaperWords,
@@ -20,15 +20,18 @@ const sectionsOf = (
     const own = items.filter((one) => one.group === group)
     if (own.length === 0) return []
     const title = words.groups[group]
+    const rules = new Set(own.map((item) => words.rule(item, name)))
+    // Where all of them have one rule, it stands once.
+    const [note = ''] = rules.size === 1 && own.length > 1 ? rules : []
     return [
       {
-        ...{ title, again: words.again(title), note: '' },
+        ...{ title, again: words.again(title), note },
         rows: own.map((item) => ({
           ...{ id: item.id, isTicked: true, drawing: 0, blanks: [] },
           cells: [
             [{ text: String(item.count), pt: 12, weight: 'bold' as const }],
-            [{ text: words.thing(item, name), pt: 11, lines: 2 }],
-            [{ text: words.rule(item, name), pt: 8.5, lines: 3 }],
+            [{ text: words.thing(item, name), pt: 11.5, lines: 2 }],
+            [{ text: note === '' ? words.rule(item, name) : '', pt: 8.5, lines: 3 }],
           ],
         })),
       },

@@ -1,4 +1,5 @@
 /** The crew's tasks of a planned day: to come, passed on, late, and a reading that falls due. */
+import { packEn } from '#lib/rooms/prep/words/pack-en.ts'
 import { prepEn as words } from '#lib/rooms/prep/words/prep-en.ts'
 import { SCHOOL } from '#tests/support/school-line.ts'
 import { on, type View } from './view.ts'
@@ -11,6 +12,7 @@ export const prepViews: readonly View[] = [
   prep('at work', 'school, at work', words.far[2]),
   prep('one person’s', 'school, at work', words.far[2], ['student 1']),
   prep('passing on', 'school, at work', words.howFar, [/^Sesame slaw \d+:/, words.pass]),
+  prep('to pack', 'school, at work', packEn.groups.tools, [packEn.toPack], { long: true }),
   prep('late', 'school, late', /tasks are late/),
   prep('a reading due', 'school, cooling', words.reading, [/^Read Black beans: 70/]),
 ]

@@ -7,6 +7,12 @@ import { counted, list } from '#lib/words/counted-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
 import { quantityEn } from '#lib/words/quantity-en.ts'
 
+type BackUp = Extract<PackItem, { readonly what: 'back-up' }>
+
+/** "half, 4 in", in a pan that is drawn. */
+const panShort = (size: PanSize, depthIn: PanDepthIn): string =>
+  `${size}, ${depthIn === 2.5 ? '2 1/2' : depthIn} in`
+
 const FRACTIONS: Readonly<Record<number, string>> = {
   0.125: '1/8',
   0.25: '1/4',
@@ -65,21 +71,22 @@ const PLAIN: Readonly<Record<PlainThing, string>> = {
   markers: 'Markers',
 }
 
-const COMMON = 'common practice, no source'
+/** What it means stands once, at the foot of the list. */
+const COMMON = '*'
 
 const PLAIN_RULE: Readonly<Record<PlainThing, string>> = {
-  gloves: `for each assembler one every 30 minutes, and one for each tenth guest: ${COMMON}`,
-  probes: `one, and one in reserve: ${COMMON}`,
-  wipes: `one a reading of a pan that is read, and one in ten over: ${COMMON}`,
-  bucket: `one a line: ${COMMON}`,
-  strips: `one each time it is read, else every 2 hours: ${COMMON}`,
-  cloths: `one for each assembler, and one: ${COMMON}`,
+  gloves: `for each assembler one every 30 minutes, and one for each tenth guest ${COMMON}`,
+  probes: `one, and one in reserve ${COMMON}`,
+  wipes: `one a reading of a pan that is read, and one in ten over ${COMMON}`,
+  bucket: `one a line ${COMMON}`,
+  strips: `one each time it is read, else every 2 hours ${COMMON}`,
+  cloths: `one for each assembler, and one ${COMMON}`,
   'pan-labels': 'one a pan, and one a back-up pan',
-  'wrap-labels': `one a guest, and one in ten over: ${COMMON}`,
+  'wrap-labels': `one a guest, and one in ten over ${COMMON}`,
   'set-up-sheet': 'one',
   'allergen-sheet': 'one, at the counter',
   'readings-sheet': 'one',
-  markers: `one for each assembler, and one: ${COMMON}`,
+  markers: `one for each assembler, and one ${COMMON}`,
 }
 
 type Named = (component: string) => string
@@ -118,9 +125,7 @@ const rule = (item: PackItem, name: Named): string => {
     case 'pan':
       return 'as the line is set up'
     case 'back-up':
-      return item.own === null
-        ? 'goes behind its pan'
-        : 'goes behind its pan, protected: that tool in no other pan'
+      return item.own === null ? 'behind its pan' : 'behind its pan; that tool in no other pan'
     case 'tool':
       return `one a pan: ${list(
         item.components.map((one) => inSentence(name(one))),
@@ -131,12 +136,12 @@ const rule = (item: PackItem, name: Named): string => {
     case 'filled-cup':
       return 'portions planned'
     case 'cup':
-      return `half of the portions planned where it usually comes so, else a quarter: ${COMMON}`
+      return `portions planned: all of items that have it on the side, a quarter of the others ${COMMON}`
     case 'wrap':
     case 'bowl':
       return item.component === null
-        ? `guests expected, and one in ten over: ${COMMON}`
-        : `portions planned, and one in ten over: ${COMMON}`
+        ? `guests expected, and one in ten over ${COMMON}`
+        : `portions planned, and one in ten over ${COMMON}`
     default:
       return PLAIN_RULE[item.what]
   }
@@ -154,11 +159,13 @@ export const packEn = {
     clean: 'Gloves, probes, sanitizer',
     paper: 'Labels, sheets, markers',
   } satisfies Readonly<Record<PackGroup, string>>,
-  /** In a pan of the line that is drawn: "half, 4 in". */
-  panShort: (size: PanSize, depthIn: PanDepthIn) =>
-    `${size}, ${depthIn === 2.5 ? '2 1/2' : depthIn} in`,
+  panShort,
+  behind: 'Back-up',
+  behindShort: ({ size, depthIn, own }: Pick<BackUp, 'size' | 'depthIn' | 'own'>) =>
+    own === null ? panShort(size, depthIn) : `${panShort(size, depthIn)}, own ${toolName(own)}`,
   thing,
   rule,
+  common: '* Common practice, no source.',
   packed: (done: number, all: number) => `${done} of ${counted(all, 'thing', 'things')} packed`,
   isPacked: 'Packed.',
   notPacked: 'Not packed after all.',

@@ -1,7 +1,7 @@
 /** All that goes from the prep kitchen to the counter, by the line's document and the plan: guests see the assembly, not the prep. */
-import { firstOdds, shareAt } from '#lib/estimate/par/menu-mix.ts'
 import type { PanDepthIn, PanSize } from '#lib/measure/pans.ts'
 import type { PrepChoice } from '#lib/prep/food-of.ts'
+import { asideShare } from '#lib/rooms/prep/facts/aside-share.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
 import type { ServicePlan } from '#lib/service/events/plan-event.ts'
 import { findComponent, pansOf } from '#lib/station/find.ts'
@@ -134,29 +134,13 @@ const toolsOf = (station: StationDocument): readonly PackItem[] => {
 const portionsIn = (foods: readonly PrepChoice[], component: string): number | null =>
   foods.find((one) => one.component === component)?.portions ?? null
 
-const isOnSale = ({ plan }: PackPlan, item: string): boolean =>
-  plan.items === null || plan.items.includes(item)
-
-/** Of what an item doesn't have on the side, so much is asked for in a cup: common practice, no source. */
-const ASKED_ASIDE = 0.25
-
-/** How much of a component goes into cups, 0 to 1: by the items on sale that take it, each as often as the menu has it take it. */
-const asideShare = (from: PackPlan, { id }: Component): number => {
-  const takes = from.station.items.flatMap((item) => {
-    const part = item.parts.find(({ component }) => component === id)
-    if (part === undefined || !isOnSale(from, item.id)) return []
-    const odds = firstOdds(item, id)
-    return [{ often: odds === null ? 1 : shareAt(odds), aside: part.usual === 'side' }]
-  })
-  const all = takes.reduce((sum, { often }) => sum + often, 0)
-  const aside = takes.reduce((sum, one) => sum + one.often * (one.aside ? 1 : ASKED_ASIDE), 0)
-  return all === 0 ? ASKED_ASIDE : aside / all
-}
-
 /** What is planned of it holds what guests took before: par reads that. */
 const cupsFor = (from: PackPlan, component: Component): number => {
   const portions = portionsIn(from.foods, component.id) ?? from.expected ?? 0
-  return Math.max(1, Math.ceil(portions * asideShare(from, component) - 1e-9))
+  return Math.max(
+    1,
+    Math.ceil(portions * asideShare(from.station, from.plan.items, component.id) - 1e-9),
+  )
 }
 
 const cupsOf = (from: PackPlan): readonly PackItem[] => {

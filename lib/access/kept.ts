@@ -21,6 +21,7 @@ export type HouseTable =
   | 'retention'
   | 'tastings'
   | 'measured_yields'
+  | 'yield_marks'
 
 /** Where it lies: a table of a file, or a file, in the data folder; or in a browser. */
 export type Where =
@@ -109,7 +110,7 @@ export const KEPT = [
   },
   {
     id: 'tastings',
-    where: { file: 'house.db', tables: ['tastings', 'measured_yields'] },
+    where: { file: 'house.db', tables: ['tastings', 'measured_yields', 'yield_marks'] },
     until: 'always',
     sees: ['lead', 'in-charge'],
     forgets: false,

@@ -2,6 +2,7 @@
 import type { StationDocument } from '#lib/station/station-document.ts'
 import type { TastingRefusal } from '#lib/tasting/command.ts'
 import type { Tasting, ToldByTaster } from '#lib/tasting/tasting.ts'
+import type { MarkRefusal } from '#lib/tasting/yield-marks.ts'
 import type { YieldSaved } from '#lib/tasting/yields.ts'
 
 export interface TastingTold {
@@ -33,4 +34,18 @@ export interface TastingDone {
 export interface YieldsNow {
   readonly code: 'done'
   readonly yields: readonly YieldSaved[]
+  /** Of those that are taken out, by the command that did; those that went after retention aren't in it. */
+  readonly initials: Readonly<Record<string, string>>
+  /** The station's; null where none is published yet. */
+  readonly timeZone: string | null
+}
+
+export type MarkAnswer =
+  | { readonly answer: 'accepted' }
+  | { readonly answer: 'refused'; readonly refusal: MarkRefusal }
+
+/** POST /tasting/yield */
+export interface YieldMarked {
+  readonly code: 'done'
+  readonly answer: MarkAnswer
 }

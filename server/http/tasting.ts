@@ -6,7 +6,7 @@ import { dayField, initialsField } from '#lib/service/commands/food-fields.ts'
 import { withoutReaders } from '#lib/station/label.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import type { TastingCommand } from '#lib/tasting/command.ts'
-import type { TastingDone, TastingsNow, YieldsNow } from '#lib/tasting/http.ts'
+import type { TastingDone, TastingsNow, YieldMarked, YieldsNow } from '#lib/tasting/http.ts'
 import { MOST_PORTIONS, MOST_TASTERS } from '#lib/tasting/tasting.ts'
 import { type MenuCoded, type MenuRoute, shows, takesMenu } from '#server/http/menu-route.ts'
 import type { Tastings } from '#server/tasting/tastings.ts'
@@ -71,14 +71,20 @@ const command: z.ZodType<TastingCommand> = z.discriminatedUnion('type', [
   z.strictObject({ type: z.literal('dropTasting'), ...ofTasting }),
 ])
 
-const BODY = z.strictObject({
-  /** Made on the device: the same again gets the same answer and has no second effect. */
-  id: z.string().regex(/^[\w-]{1,80}$/),
-  command,
+/** Made on the device: the same again gets the same answer and has no second effect. */
+const id = z.string().regex(/^[\w-]{1,80}$/)
+
+const BODY = z.strictObject({ id, command })
+
+const MARK = z.strictObject({
+  ...{ id, station: idField },
+  yields: z.string().min(1).max(200),
+  isOut: z.boolean(),
+  initials: initialsField,
 })
 
 export const tastingRows = (deps: {
-  readonly tastings: Pick<Tastings, 'of' | 'submit' | 'yields'>
+  readonly tastings: Pick<Tastings, 'of' | 'submit' | 'yieldsTold' | 'mark'>
   /** The newest published one; of the first station where none is named. */
   readonly station: (id: string) => StationDocument | null
   readonly now: () => number
@@ -90,10 +96,20 @@ export const tastingRows = (deps: {
     return { code: 'done', now: deps.now(), station: withoutReaders(station), tastings }
   }),
   // A station that isn't published yet has a recipe's page too, and no batches of its own.
-  shows('/tasting/yields', ({ query }): YieldsNow => {
+  shows('/tasting/yields', async ({ query }): Promise<YieldsNow> => {
     const station = deps.station(query('station'))
-    return { code: 'done', yields: station ? deps.tastings.yields(station.id) : [] }
+    if (!station) return { code: 'done', yields: [], initials: {}, timeZone: null }
+    const told = await deps.tastings.yieldsTold(station.id)
+    return { code: 'done', ...told, timeZone: station.timeZone }
   }),
+  takesMenu(
+    '/tasting/yield',
+    MARK,
+    async ({ id: command, ...asked }): Promise<MenuCoded | YieldMarked> => {
+      const answer = await deps.tastings.mark(command, asked)
+      return answer ? { code: 'done', answer } : { code: 'no-such-station' }
+    },
+  ),
   takesMenu(
     '/tasting/do',
     BODY,

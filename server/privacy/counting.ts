@@ -23,6 +23,7 @@ const COUNT: Readonly<Record<HouseTable, string>> = {
   retention: 'SELECT count(*) FROM retention',
   tastings: 'SELECT count(*) FROM tastings',
   measured_yields: 'SELECT count(*) FROM measured_yields',
+  yield_marks: 'SELECT count(*) FROM yield_marks',
 }
 
 export const createCounting = (ports: {

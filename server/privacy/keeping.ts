@@ -20,7 +20,7 @@ import type { PrivacyNow, ReasonsTold } from '#lib/access/kept-http.ts'
 import { endsService } from '#lib/service/events/ends-service.ts'
 import type { Recorded } from '#lib/service/events/event.ts'
 import { isUnderWay } from '#lib/service/state.ts'
-import { tastingOf } from '#lib/tasting/stream.ts'
+import { isOfTasting } from '#lib/tasting/stream.ts'
 import type { Tasting } from '#lib/tasting/tasting.ts'
 import type { EventLog } from '#server/event-log/port.ts'
 import type { Guests } from '#server/guests/port.ts'
@@ -54,7 +54,10 @@ export interface KeepingPorts {
   readonly log: Pick<EventLog<Recorded, StoredAnswer>, 'read' | 'services' | 'guards'>
   readonly guests: Guests
   readonly records: Pick<KnownRecords, 'all' | 'take' | 'idle'>
-  readonly tastings: { readonly all: () => readonly Tasting[] }
+  readonly tastings: {
+    readonly all: () => readonly Tasting[]
+    readonly forgetMarks: (isToGo: (at: number) => boolean) => Promise<void>
+  }
   readonly store: RetentionStore
   readonly clock: Pick<ServerClock, 'now' | 'monotonic'>
   readonly counting: Counting
@@ -166,7 +169,6 @@ export const createKeeping = (ports: KeepingPorts): Keeping => {
     const time = look()
     const known = await log.services()
     const held = await guests.services()
-    const isOfTasting = (service: string) => tastingOf(service) !== null
     const lost = held.filter((service) => !known.includes(service) && !isOfTasting(service))
     await by(atRetention, RETENTION, lost)
     const closed = [...lost]

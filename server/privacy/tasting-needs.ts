@@ -6,7 +6,11 @@ import { isToCome, type Tasting } from '#lib/tasting/tasting.ts'
 import type { Guests } from '#server/guests/port.ts'
 
 interface Ports {
-  readonly tastings: { readonly all: () => readonly Tasting[] }
+  readonly tastings: {
+    readonly all: () => readonly Tasting[]
+    /** Initials of who marked a saved yield, of marks of such times. */
+    readonly forgetMarks: (isToGo: (at: number) => boolean) => Promise<void>
+  }
   readonly guests: Pick<Guests, 'forget' | 'services'>
 }
 
@@ -34,4 +38,5 @@ export const forgetTastings = async (
     const over = { closedAt: tasting?.endsAt ?? 0, seenAt: null }
     if (!tasting || isToGo(over, time, days)) await guests.forget(apart, ['initials'])
   }
+  await tastings.forgetMarks((at) => isToGo({ closedAt: at, seenAt: null }, time, days))
 }

@@ -134,6 +134,15 @@ export const houseVersions = [
      tasting TEXT NOT NULL,
      UNIQUE (tasting, component)
    ) STRICT;`,
+  // That a saved yield counts no more, or after all: no row of yields is changed by it.
+  `CREATE TABLE yield_marks (
+     number INTEGER PRIMARY KEY,
+     station TEXT NOT NULL,
+     yields TEXT NOT NULL,
+     is_out INTEGER NOT NULL CHECK (is_out IN (0, 1)),
+     at INTEGER NOT NULL,
+     command TEXT NOT NULL UNIQUE
+   ) STRICT;`,
 ]
 
 /** 'LSho' in ASCII. */

@@ -1,5 +1,6 @@
 /** Tastings and measured yields in the house's file. Only this server writes it. */
 import type { Tasting } from '#lib/tasting/tasting.ts'
+import type { YieldMark } from '#lib/tasting/yield-marks.ts'
 import type { YieldSaved } from '#lib/tasting/yields.ts'
 import type { SqliteDatabase } from '#server/store/durable-database.ts'
 
@@ -14,12 +15,28 @@ export interface TastingStore {
   all(station?: string): readonly TastingKept[]
   /** With the yields that are saved by it, at once. */
   put(kept: TastingKept, yields: readonly YieldSaved[]): void
+  /** As they were saved; marks not looked at. */
   yields(station: string): readonly YieldSaved[]
+  /** The oldest first. */
+  marks(station: string): readonly YieldMark[]
+  mark(station: string, mark: YieldMark): void
 }
 
-interface YieldRow extends Omit<YieldSaved, 'on' | 'from' | 'load'> {
+/** Of one that was saved by a tasting. */
+export const yieldId = (tasting: string, component: string): string =>
+  `tasting/${tasting}/${component}`
+
+interface YieldRow extends Omit<YieldSaved, 'id' | 'on' | 'from' | 'load' | 'out'> {
+  readonly tasting: string
   readonly on_day: string
   readonly load_portions: number | null
+}
+
+interface MarkRow {
+  readonly yields: string
+  readonly is_out: 0 | 1
+  readonly at: number
+  readonly command: string
 }
 
 export const createTastingStore = (house: SqliteDatabase): TastingStore => {
@@ -36,8 +53,14 @@ export const createTastingStore = (house: SqliteDatabase): TastingStore => {
      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,
   )
   const saved = house.prepare<[string], YieldRow>(
-    `SELECT component, card, on_day, ratio, factor, typed, load_portions FROM measured_yields
+    `SELECT component, card, on_day, ratio, factor, typed, load_portions, tasting FROM measured_yields
      WHERE station = ? ORDER BY number`,
+  )
+  const marks = house.prepare<[string], MarkRow>(
+    'SELECT yields, is_out, at, command FROM yield_marks WHERE station = ? ORDER BY number',
+  )
+  const mark = house.prepare<[string, string, number, number, string]>(
+    'INSERT INTO yield_marks (station, yields, is_out, at, command) VALUES (?, ?, ?, ?, ?)',
   )
   const putAll = house.transaction(
     ({ tasting, taken }: TastingKept, yields: readonly YieldSaved[]) => {
@@ -63,9 +86,18 @@ export const createTastingStore = (house: SqliteDatabase): TastingStore => {
         .filter(({ tasting }) => station === undefined || tasting.station === station),
     put: (kept, yields) => putAll.immediate(kept, yields),
     yields: (station) =>
-      saved.all(station).map(({ on_day: on, load_portions: load, ...rest }) => ({
-        ...{ ...rest, on, load },
+      saved.all(station).map(({ on_day: on, load_portions: load, tasting, ...rest }) => ({
+        ...{ ...rest, on, load, out: null },
+        id: yieldId(tasting, rest.component),
         from: 'tasting',
       })),
+    marks: (station) =>
+      marks.all(station).map(({ is_out, command: by, ...rest }) => ({
+        ...{ ...rest, by },
+        isOut: is_out === 1,
+      })),
+    mark: (station, { yields, isOut, at, by }) => {
+      mark.run(station, yields, isOut ? 1 : 0, at, by)
+    },
   }
 }

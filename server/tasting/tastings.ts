@@ -9,12 +9,14 @@ import type { StationDocument } from '#lib/station/station-document.ts'
 import { cardTexts } from '#lib/tasting/card-of.ts'
 import type { TastingCommand } from '#lib/tasting/command.ts'
 import { decideTasting, tastingFactor } from '#lib/tasting/decide.ts'
-import type { TastingAnswer, TastingTold } from '#lib/tasting/http.ts'
+import type { MarkAnswer, TastingAnswer, TastingTold, YieldsNow } from '#lib/tasting/http.ts'
 import { tastingApart } from '#lib/tasting/stream.ts'
 import { isToCome, type TasterTold, type Tasting, type ToldByTaster } from '#lib/tasting/tasting.ts'
+import { type MarkYield, withMarks } from '#lib/tasting/yield-marks.ts'
 import { correctedBy, type YieldSaved } from '#lib/tasting/yields.ts'
 import type { Guests } from '#server/guests/port.ts'
-import type { TastingStore } from '#server/tasting/sqlite.ts'
+import { type TastingStore, yieldId } from '#server/tasting/sqlite.ts'
+import { createYieldMarks } from '#server/tasting/yield-marks.ts'
 
 export interface Tastings {
   of(station: string): Promise<readonly TastingTold[]>
@@ -22,6 +24,12 @@ export interface Tastings {
   /** Settles when the answer is durable; null where there is no such station. */
   submit(id: string, command: TastingCommand): Promise<TastingAnswer | null>
   yields(station: string): readonly YieldSaved[]
+  /** With the initials of who took one out. */
+  yieldsTold(station: string): Promise<Pick<YieldsNow, 'yields' | 'initials'>>
+  /** Settles when the answer is durable; null where there is no such station. */
+  mark(id: string, asked: MarkYield): Promise<MarkAnswer | null>
+  /** Initials of who marked a saved yield, of marks of such times. */
+  forgetMarks(isToGo: (at: number) => boolean): Promise<void>
   /** By component, for its card as the document has it. */
   corrected(station: StationDocument): Readonly<Record<string, CorrectedYield>>
   idle(): Promise<void>
@@ -29,7 +37,7 @@ export interface Tastings {
 
 export interface TastingPorts {
   readonly store: TastingStore
-  readonly guests: Pick<Guests, 'put' | 'of' | 'forget'>
+  readonly guests: Pick<Guests, 'put' | 'of' | 'services' | 'forget'>
   readonly station: (id: string) => StationDocument | null
   /** What was measured elsewhere, of the station's real services. */
   readonly measured: (station: string) => readonly YieldSaved[]
@@ -54,7 +62,14 @@ export const createTastings = ({
   now,
 }: TastingPorts): Tastings => {
   let turn: Promise<unknown> = Promise.resolve()
-  const yields = (id: string) => [...measured(id), ...store.yields(id)]
+  const yields = (id: string) => withMarks([...measured(id), ...store.yields(id)], store.marks(id))
+  const marks = createYieldMarks({ store, guests, now, yields })
+
+  const inTurn = <Result>(act: () => Promise<Result>): Promise<Result> => {
+    const next = turn.then(act)
+    turn = next.catch(() => undefined)
+    return next
+  }
 
   const toldIn = async (tasting: Tasting): Promise<ToldByTaster> => {
     const bodies = isToCome(tasting) ? await guests.of(tastingApart(tasting.id), 'needs') : {}
@@ -89,14 +104,15 @@ export const createTastings = ({
     if (gone.length > 0) await guests.forget(apart, ['needs'], gone)
   }
 
-  const savedBy = ({ tasted, on, portions }: Tasting, document: StationDocument) => {
+  const savedBy = ({ id, tasted, on, portions }: Tasting, document: StationDocument) => {
     const [cards, loads] = [cardHashes(document), loadsOf(document)]
     return tasted.flatMap(({ component, typed, ratio, saved }): YieldSaved[] => {
       const card = cards[component]
       if (!saved || card === undefined) return []
       const factor = toNumber(tastingFactor(document, component, portions))
       const load = loads[component] ?? null
-      return [{ component, card, on, from: 'tasting', ratio, factor, typed, load }]
+      const row = { id: yieldId(id, component), component, card, on, ratio, factor, typed, load }
+      return [{ ...row, from: 'tasting', out: null }]
     })
   }
 
@@ -138,12 +154,12 @@ export const createTastings = ({
       )
     },
     all: () => store.all().map(({ tasting }) => tasting),
-    submit: (id, command) => {
-      const next = turn.then(() => act(id, command))
-      turn = next.catch(() => undefined)
-      return next
-    },
+    submit: (id, command) => inTurn(() => act(id, command)),
     yields,
+    yieldsTold: marks.told,
+    mark: (id, asked) =>
+      inTurn(async () => (station(asked.station) === null ? null : marks.mark(id, asked))),
+    forgetMarks: (isToGo) => inTurn(() => marks.forget(isToGo)),
     corrected: (document) =>
       correctedBy(yields(document.id), cardHashes(document), loadsOf(document)),
     idle: async () => {

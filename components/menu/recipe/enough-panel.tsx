@@ -121,7 +121,11 @@ export function EnoughPanel(props: EnoughPanelProps) {
           <MadeAndTaken
             over={told.check.over}
             noted={told.check.noted}
-            makes={words.makes(words.amountOf(told.made), told.check.gives)}
+            makes={
+              told.byBatches
+                ? words.measured.makes(words.amountOf(told.made), told.check.gives)
+                : words.makes(words.amountOf(told.made), told.check.gives)
+            }
             takes={words.portionTotal(
               served?.scoop ?? null,
               served?.level ?? 1,
@@ -134,6 +138,7 @@ export function EnoughPanel(props: EnoughPanelProps) {
               : words.fitsIt}{' '}
             {said}
           </p>
+          {told.byBatches && <p>{words.measured.byBatches(told.byBatches)}</p>}
           {told.check.noted && <Ways {...{ now, told, asked, onAsk }} onSaid={setSaid} />}
           {served?.density && told.made.kind !== told.portion.kind && (
             <p>{words.density(served.density.by, served.density.offBy)}</p>

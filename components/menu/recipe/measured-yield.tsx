@@ -1,67 +1,116 @@
+import { useState } from 'react'
 import page from '#components/access/page.module.css'
-import { useAccess } from '#components/access/use-access.ts'
 import styles from '#components/menu/recipe/recipe.module.css'
 import type { RecipeNow } from '#components/menu/recipe/use-recipe.ts'
+import type { CardYields } from '#components/menu/recipe/use-yields.ts'
 import { useRecipeWords } from '#components/menu/recipe-words.tsx'
-import type { Card } from '#lib/recipes/card.ts'
-import { cardText, correctedYield } from '#lib/recipes/measured-yield.ts'
+import { Button } from '#components/ui/button.tsx'
+import { Field } from '#components/ui/field.tsx'
 import { toNumber } from '#lib/recipes/rational.ts'
 import type { RecipeSheet } from '#lib/recipes/sheet/recipe-sheet.ts'
-import { hashOf } from '#lib/service/state-hash.ts'
-import type { YieldsNow } from '#lib/tasting/http.ts'
+import type { YieldSaved } from '#lib/tasting/yields.ts'
 
-const LOOK_EVERY_MS = 10_000
-const SHOWN = 5
+const SHOWN = 9
+
+/** A batch that was measured: taken out, or counted after all, by whoever signs it. */
+function Batch({ one, yields }: { readonly one: YieldSaved; readonly yields: CardYields }) {
+  const { measured: words } = useRecipeWords()
+  const [isAsking, setAsking] = useState(false)
+  const [initials, setInitials] = useState('')
+  const { out } = one
+  const isOut = out !== null
+  const ask = (next: boolean) => {
+    setInitials('')
+    setAsking(next)
+  }
+  const row = words.row(one.on, one.typed, one.ratio, one.factor)
+  const mark = async () => {
+    if (await yields.mark(one.id, !isOut, initials)) ask(false)
+  }
+  return (
+    <li data-out={isOut || undefined}>
+      <span>
+        {isOut ? <del>{row}</del> : row}
+        {out && (
+          <small>{words.outSince(out.at, yields.timeZone, yields.initials[out.by] ?? null)}</small>
+        )}
+      </span>
+      {!isAsking && (
+        <Button kind="quiet" onClick={() => ask(true)}>
+          {isOut ? words.count : words.takeOut}
+        </Button>
+      )}
+      {isAsking && (
+        <div className={styles.mark}>
+          <Field
+            label={words.initials}
+            maxLength={6}
+            value={initials}
+            onChange={({ target }) => setInitials(target.value.toUpperCase())}
+          />
+          <Button
+            kind={isOut ? 'main' : 'no'}
+            lacks={initials.trim() === '' ? words.initialsFirst : null}
+            disabled={yields.busy}
+            onClick={() => void mark()}
+          >
+            {isOut ? words.countSure : words.takeOutSure}
+          </Button>
+          <Button kind="quiet" onClick={() => ask(false)}>
+            {words.leaveIt}
+          </Button>
+          {yields.said !== null && <p role="alert">{yields.said}</p>}
+        </div>
+      )}
+    </li>
+  )
+}
 
 /** What own batches of this card really made, and how sure that is. */
 export function MeasuredYield({
-  now,
-  card,
+  now: { draft, served },
   sheet,
+  yields,
 }: {
   readonly now: RecipeNow
-  readonly card: Card
   readonly sheet: RecipeSheet
+  readonly yields: CardYields | null
 }) {
-  const { measured } = useRecipeWords()
-  const { draft, box, served } = now
-  const { seen } = useAccess<YieldsNow>(`/tasting/yields?station=${draft.station}`, LOOK_EVERY_MS)
-  if (served === null || seen === null) return null
-  const hash = hashOf(cardText(card, box))
-  const all = seen.yields.filter(({ component }) => component === served.component)
-  const own = all.filter((one) => one.card === hash).sort((a, b) => (a.on < b.on ? -1 : 1))
-  const corrected = correctedYield(own.map(({ ratio }) => ratio))
-  const portions = sheet.checked.code === 'checked' ? sheet.checked.check.gives : null
+  const { measured: words } = useRecipeWords()
+  if (served === null || yields === null) return null
+  const { own, earlier, corrected } = yields
+  const stated = sheet.checked.code === 'checked' ? sheet.checked.byBatches?.stated : undefined
   return (
-    <section className={styles.enough} aria-label={measured.title}>
-      <h2>{measured.title}</h2>
+    <section className={styles.enough} aria-label={words.title}>
+      <h2>{words.title}</h2>
       {corrected === null ? (
-        <p>{measured.none}</p>
+        <p>{own.length > 0 ? words.noneCounts : words.none}</p>
       ) : (
         <>
           <p>
             <b>
-              {portions === null
-                ? measured.ofPercent(corrected)
-                : measured.ofPortions(portions, corrected)}
+              {stated === undefined
+                ? words.ofPercent(corrected)
+                : words.ofPortions(stated, corrected)}
             </b>
           </p>
-          <p>{measured.makeInstead(toNumber(sheet.factor) / corrected.ratio)}</p>
-          {corrected.range !== null && <p>{measured.rangeIs}</p>}
-          <ul>
-            {own
-              .slice(-SHOWN)
-              .reverse()
-              .map(({ on, typed, ratio, factor }, index) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: rows have nothing of their own
-                <li key={`${on} ${index}`}>{measured.row(on, typed, ratio, factor)}</li>
-              ))}
-          </ul>
+          <p>{words.makeInstead(toNumber(sheet.factor), corrected)}</p>
+          {corrected.range !== null && <p>{words.rangeIs}</p>}
         </>
       )}
-      {all.length > own.length && <p>{measured.earlier(all.length - own.length)}</p>}
+      {own.length > 0 && (
+        <ul className={styles.batches} aria-label={words.batches}>
+          {own
+            .slice(-SHOWN)
+            .reverse()
+            .map((one) => (
+              <Batch key={one.id} {...{ one, yields }} />
+            ))}
+        </ul>
+      )}
+      {earlier > 0 && <p>{words.earlier(earlier)}</p>}
       <p className={page.links}>
-        <a href={`/tasting?station=${draft.station}&taste=${served.component}`}>{measured.taste}</a>
+        <a href={`/tasting?station=${draft.station}&taste=${served.component}`}>{words.taste}</a>
       </p>
     </section>
   )

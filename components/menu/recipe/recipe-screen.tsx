@@ -11,6 +11,7 @@ import styles from '#components/menu/recipe/recipe.module.css'
 import { RecipeLine } from '#components/menu/recipe/recipe-line.tsx'
 import { ScaledTable } from '#components/menu/recipe/scaled-table.tsx'
 import { type RecipeNow, useRecipe } from '#components/menu/recipe/use-recipe.ts'
+import { useYields } from '#components/menu/recipe/use-yields.ts'
 import { WantedFields } from '#components/menu/recipe/wanted-fields.tsx'
 import { RecipeWordsProvider, useRecipeWords } from '#components/menu/recipe-words.tsx'
 import { Notch } from '#components/ui/notch.tsx'
@@ -41,7 +42,9 @@ function Sheet({ now, card }: { readonly now: RecipeNow; readonly card: Card }) 
   const words = useRecipeWords()
   const [asked, setAsked] = useState(UNASKED)
   const fits = now.vessel?.holds ?? asked.fits
-  const sheet = recipeSheet(card, now.box, now.served, { ...asked, fits })
+  const yields = useYields(now)
+  const measured = yields?.corrected ?? null
+  const sheet = recipeSheet(card, now.box, now.served, { ...asked, fits }, measured)
   return (
     <div className={styles.body} data-notch-panel="">
       <a href={cardAddress(now.draft.station, card.id, { ...asked, fits })}>{words.onPaper}</a>
@@ -60,7 +63,7 @@ function Sheet({ now, card }: { readonly now: RecipeNow; readonly card: Card }) 
         </div>
         <div className={styles.aside}>
           <EnoughPanel now={now} sheet={sheet} asked={asked} onAsk={setAsked} />
-          <MeasuredYield now={now} card={card} sheet={sheet} />
+          <MeasuredYield now={now} sheet={sheet} yields={yields} />
           <InvoiceForm now={now} card={card} />
         </div>
       </div>

@@ -4,7 +4,17 @@ import { type Batches, batchesOf } from '#lib/recipes/batches.ts'
 import type { Card, CardBox } from '#lib/recipes/card.ts'
 import { type CardCost, costOfCard, costOfPortion } from '#lib/recipes/card-cost.ts'
 import { madeBy } from '#lib/recipes/factor.ts'
-import { floorOf, isZero, ONE, type Rational, ratio, times } from '#lib/recipes/rational.ts'
+import type { CorrectedYield } from '#lib/recipes/measured-yield.ts'
+import {
+  floorOf,
+  fromNumber,
+  isZero,
+  ONE,
+  type Rational,
+  ratio,
+  times,
+  toNumber,
+} from '#lib/recipes/rational.ts'
 import { type ScaledLine, scaledCard } from '#lib/recipes/scaled-card.ts'
 import { type NotInStep, notInStep } from '#lib/recipes/sheet/not-in-step.ts'
 import { type WayOut, waysOut } from '#lib/recipes/sheet/ways-out.ts'
@@ -42,7 +52,10 @@ export type Checked =
       readonly code: 'checked'
       readonly check: YieldCheck & { readonly ok: true }
       readonly portion: Amount
+      /** By own batches where some were measured, by the card where none was. */
       readonly made: Amount
+      /** What own batches say of it; null where the card alone is known. */
+      readonly byBatches: PortionsByBatches | null
       readonly portions: Rational
       readonly by: WantedBy
       readonly ways: readonly WayOut[]
@@ -59,6 +72,16 @@ export type Checked =
         /** What is typed as the number of portions is none. */
         | 'no-count'
     }
+
+/** Whole portions of what is made, as own batches measured it. */
+export interface PortionsByBatches {
+  /** One or more. */
+  readonly batches: number
+  /** What the card says. */
+  readonly stated: number
+  /** Where the mean of many batches lies, 95 times in 100; null of one batch. */
+  readonly range: { readonly low: number; readonly high: number } | null
+}
 
 export interface RecipeSheet {
   /** Why the card's yield isn't understood; null where it is, or nobody said one. */
@@ -124,8 +147,24 @@ interface MadeNow {
   readonly portions: Rational | null
 }
 
-const checkedOf = (now: MadeNow, asked: Asked, served: ServedBy | null): Checked => {
-  const { made, yields, factor } = now
+/** Whole ones; what a double can't hold isn't a portion less. */
+const wholeOf = (portions: Rational, share: number): number =>
+  Math.floor(toNumber(portions) * share + 1e-9)
+
+const byBatchesOf = (stated: Rational, { batches, range }: CorrectedYield): PortionsByBatches => ({
+  batches,
+  stated: wholeOf(stated, 1),
+  range: range && { low: wholeOf(stated, range.low), high: wholeOf(stated, range.high) },
+})
+
+const checkedOf = (
+  now: MadeNow,
+  asked: Asked,
+  served: ServedBy | null,
+  measured: CorrectedYield | null,
+): Checked => {
+  const { yields, factor } = now
+  const made = now.made && measured ? scaled(now.made, fromNumber(measured.ratio)) : now.made
   if (served === null) return { code: 'not-served' }
   if (served.portion === null) return { code: 'no-portion' }
   if (yields === null) return { code: 'no-yield' }
@@ -140,9 +179,11 @@ const checkedOf = (now: MadeNow, asked: Asked, served: ServedBy | null): Checked
     typed === null ? portionsWanted(now, whole, asked, usual) : { portions: typed, by: 'asked' }
   if (isZero(wants.portions)) return { code: 'under-one' }
   const check = yieldCheck(made, portion, wants.portions, density, level)
-  return check.ok
-    ? { code: 'checked', check, portion, made, ...wants, ways: waysOut(check, factor) }
-    : { code: 'no-density' }
+  if (!check.ok) return { code: 'no-density' }
+  const stated = measured && now.made && timesIn(now.made, portion, density)
+  const byBatches = measured && stated ? byBatchesOf(stated, measured) : null
+  const ways = waysOut(check, factor)
+  return { code: 'checked', check, portion, made, byBatches, ...wants, ways }
 }
 
 const yieldOf = (typed: string): Yield | null => {
@@ -158,12 +199,17 @@ const fitsOf = (typed: string, made: Amount | null, density: Density | null) => 
     : batchesOf(made, pot.fits, density)
 }
 
-/** Nothing that is typed makes it throw: what isn't understood says why, and the card stays as it is. */
+/**
+ * Nothing that is typed makes it throw: what isn't understood says why, and the card stays as it is.
+ *
+ * @param measured what own batches of this card really made; the check counts by it
+ */
 export const recipeSheet = (
   card: Card,
   box: CardBox,
   served: ServedBy | null,
   asked: Asked,
+  measured: CorrectedYield | null = null,
 ): RecipeSheet => {
   const typed = card.yields.trim() === '' ? null : typedYield(card.yields)
   const yields = typed?.ok ? typed.yields : null
@@ -182,7 +228,7 @@ export const recipeSheet = (
     lines: scaledCard(card, factor, box),
     made,
     fits,
-    checked: checkedOf({ made, yields, factor, portions }, asked, served),
+    checked: checkedOf({ made, yields, factor, portions }, asked, served, measured),
     notInStep: notInStep(yields, factor, share, [yieldOf(asked.make), yieldOf(asked.fits)]),
     cost,
     cents: times(cost.cents, factor),

@@ -2,11 +2,12 @@ import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { cardText, correctedPortions, correctedYield } from '#lib/recipes/measured-yield.ts'
 import { cardBoxIn, cardFor, cardTexts } from '#lib/tasting/card-of.ts'
+import { withMarks, type YieldMark } from '#lib/tasting/yield-marks.ts'
 import { correctedBy, type YieldSaved } from '#lib/tasting/yields.ts'
 import { TASTING_STATION } from '#tests/support/tasting.ts'
 
 const saved = (on: string, ratio: number, card = 'now', component = 'tuna'): YieldSaved => ({
-  ...{ component, card, on, ratio },
+  ...{ id: `${component} ${on}`, component, card, on, ratio, out: null },
   from: 'tasting',
   factor: 0.1,
   typed: '6 oz',
@@ -99,6 +100,27 @@ describe('the card that it belongs to', () => {
     // Somebody typed what a load gives: that isn't corrected once more.
     expect(correctedBy(rows, { tuna: 'now' }, { tuna: 17 })).toEqual({})
     expect(correctedBy(rows, { tuna: 'now' }, {})).toEqual({})
+  })
+
+  test('[RC57] what was taken out corrects nothing, and gives its place to an older one', () => {
+    const days = Array.from({ length: 10 }, (_unused, index) => `2026-11-${10 + index}`)
+    const rows = days.map((on, index) => saved(on, index === 9 ? 2 : 0.9))
+    const by = (marks: readonly YieldMark[]) =>
+      correctedBy(withMarks(rows, marks), { tuna: 'now' }, { tuna: 20 }).tuna
+    const mark = (isOut: boolean, at: number): YieldMark => ({
+      ...{ yields: 'tuna 2026-11-19', isOut, at, by: `c${at}` },
+    })
+    expect(by([])?.ratio).toBeCloseTo((8 * 0.9 + 2) / 9, 9)
+    const without = by([mark(true, 1)])
+    expect(without?.batches).toBe(9)
+    expect(without?.range?.high).toBeCloseTo(0.9, 9)
+    // Counted after all, it corrects as before.
+    expect(by([mark(true, 1), mark(false, 2)])).toEqual(by([]))
+    expect(withMarks(rows, [mark(true, 1)])).toHaveLength(10)
+    const alone = [saved('2026-11-19', 0.5)]
+    expect(correctedBy(withMarks(alone, [mark(true, 1)]), { tuna: 'now' }, { tuna: 20 })).toEqual(
+      {},
+    )
   })
 
   test('[RC55] what is bought as it is, or mixed of more than one, has no card', () => {

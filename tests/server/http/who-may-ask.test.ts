@@ -56,6 +56,7 @@ const TABLE: Readonly<Record<string, Least>> = {
   'GET /tasting/now': 'lead',
   'GET /tasting/yields': 'lead',
   'POST /tasting/do': 'lead',
+  'POST /tasting/yield': 'lead',
   'GET /services': 'any device',
   'GET /larder/now': 'lead',
   'POST /larder/do': 'lead',

@@ -209,7 +209,9 @@ test('[RC56] batches of services count beside those of tastings', async () => {
   await tasted('6 1/2 oz')
   const [own] = tastings.yields(PLAN.station)
   if (!own) throw new Error('no yield')
-  at.setOfServices([{ ...own, from: 'service', ratio: 0.8, factor: null, typed: null }])
+  at.setOfServices([
+    { ...own, id: 'service/s/0', from: 'service', ratio: 0.8, factor: null, typed: null },
+  ])
   expect(tastings.corrected(at.station()).tuna).toMatchObject({ batches: 2 })
   expect(tastings.corrected(at.station()).tuna?.ratio).toBeCloseTo((0.8 + 0.8989) / 2, 3)
 })

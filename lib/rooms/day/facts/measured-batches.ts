@@ -31,6 +31,7 @@ export const measuredBatch = (state: RunningState, batch: BatchState): BatchMeas
 
 /** As much of a record as this needs. */
 interface Recorded {
+  readonly service: string
   readonly kind: string
   readonly station: string
   readonly batches: readonly {
@@ -47,10 +48,12 @@ export const yieldsOfServices = (
 ): readonly YieldSaved[] =>
   records
     .filter(({ kind, station }) => kind === 'real' && station === id)
-    .flatMap(({ batches }) =>
-      batches.flatMap(({ component, finishedAt, measured }): YieldSaved[] => {
+    .flatMap(({ service, batches }) =>
+      batches.flatMap(({ component, finishedAt, measured }, index): YieldSaved[] => {
         if (!measured || finishedAt === null) return []
         const on = civilDate(finishedAt, timeZone)
-        return [{ component, on, ...measured, from: 'service', factor: null, typed: null }]
+        // A record is written once, so that a batch of it keeps its place.
+        const row = { id: `service/${service}/${index}`, component, on, ...measured, out: null }
+        return [{ ...row, from: 'service', factor: null, typed: null }]
       }),
     )

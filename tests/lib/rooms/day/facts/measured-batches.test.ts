@@ -65,4 +65,16 @@ describe('a batch of a service', () => {
     expect(one).toMatchObject({ component: 'tuna', from: 'service', ratio: 17 / 20, load: 20 })
     expect(yieldsOfServices([{ ...record, kind: 'practice' }], state.station)).toEqual([])
   })
+
+  test('[TB14] each batch of a record has an id of its own, which stays', () => {
+    const { state } = madeOf(17, true)
+    const record = serviceRecord({ ...state, kind: 'real' }, [])
+    const first = record.batches.find((one) => one.measured !== undefined)
+    if (!first) throw new Error('no batch')
+    const { measured: _, ...unmeasured } = first
+    const ids = (batches: typeof record.batches) =>
+      yieldsOfServices([{ ...record, batches }], state.station).map(({ id }) => id)
+    expect(new Set(ids([first, unmeasured, first])).size).toBe(2)
+    expect(ids([unmeasured, first])).toEqual([ids([first, first])[1]])
+  })
 })

@@ -36,7 +36,7 @@ const check = (view: View) => {
       if (main && /assembly|pans/.test(path)) await fitsGlovedHands(page, view, size)
       if (path === '/counter') await targetsAreLarge(page, size)
     }
-    if (/assembly|counter|hand-over|pans|plan|prep|larder/.test(path)) {
+    if (/assembly|counter|hand-over|pans|plan|prep|larder|tasting/.test(path)) {
       await resize(page, PHONE)
       await worksOnAPhone(page, view, PHONE)
       if (view.isWholeOnPhone) await fitsWithoutScrolling(page, await drawnTexts(page), PHONE)

@@ -10,6 +10,9 @@ import type { StationDocument } from '#lib/station/station-document.ts'
 import { cardFor } from '#lib/tasting/card-of.ts'
 import { tastingFactor } from '#lib/tasting/decide.ts'
 
+/** One portion more or less is a tenth of it then. */
+const COUNTS_FROM = 10
+
 export interface YieldTyped {
   readonly typed: string
   readonly saved: boolean
@@ -53,30 +56,32 @@ export function CardToWeigh(props: CardToWeighProps) {
     <article className={styles.card} aria-label={name}>
       <header>
         <h3>{name}</h3>
-        <p>{words.whoTastes(can)}</p>
+        {found ? <Stated {...{ station, component, portions }} /> : <p>{words.whoTastes(can)}</p>}
       </header>
       {found === null && <p>{words.noCardToWeigh}</p>}
       {found && (
         <div className={styles.made}>
-          <Stated {...{ station, component, portions }} />
-          <Field
-            label={words.weighed}
-            placeholder={words.weighedHint}
-            maxLength={40}
-            value={yields.typed}
-            onChange={({ target }) => onYields({ ...yields, typed: target.value })}
-          />
-          <label>
-            <input
-              type="checkbox"
-              checked={yields.saved}
-              onChange={({ target }) => onYields({ ...yields, saved: target.checked })}
+          <div>
+            <Field
+              label={words.weighed}
+              placeholder={words.weighedHint}
+              maxLength={40}
+              value={yields.typed}
+              onChange={({ target }) => onYields({ ...yields, typed: target.value })}
             />
-            <span>
-              {words.save}
-              <small>{words.saveWhy}</small>
-            </span>
-          </label>
+            <label>
+              <input
+                type="checkbox"
+                checked={yields.saved}
+                onChange={({ target }) => onYields({ ...yields, saved: target.checked })}
+              />
+              <span>
+                {words.save}
+                <small>{words.saveWhy}</small>
+              </span>
+            </label>
+          </div>
+          {portions < COUNTS_FROM && <p>{words.smallBatch}</p>}
         </div>
       )}
     </article>

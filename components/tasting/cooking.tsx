@@ -40,10 +40,9 @@ export function Cooking({ station, tasting, who, acting, onRead }: CookingProps)
           />
         ))}
       </div>
-      <div className={styles.acts}>
+      <div className={styles.acts} data-stays="">
         <Button
           kind="main"
-          size="large"
           lacks={lacks}
           disabled={acting.busy}
           sub={words.readySub}

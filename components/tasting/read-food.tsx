@@ -1,5 +1,8 @@
 import { useState } from 'react'
-import styles from '#components/tasting/tasting.module.css'
+import { foodEnglish } from '#components/job/english-food-words.ts'
+import { ProbeScale } from '#components/job/probe-scale.tsx'
+import { FoodWordsContext } from '#components/job/use-food-words.ts'
+import styles from '#components/tasting/reading.module.css'
 import type { TastingAct } from '#components/tasting/use-tastings.ts'
 import { useTastingWords } from '#components/tasting/words.tsx'
 import { Button } from '#components/ui/button.tsx'
@@ -7,6 +10,7 @@ import { Choice } from '#components/ui/choice.tsx'
 import { Field } from '#components/ui/field.tsx'
 import { NumberPad } from '#components/ui/number-pad.tsx'
 import { numberOf } from '#lib/measure/number-pad.ts'
+import { probeScaleOf } from '#lib/rooms/food/views/probe-scale.ts'
 import {
   cookLimit,
   heatReadingOf,
@@ -47,8 +51,8 @@ function Question({
   const words = useTastingWords()
   if (!question || !temperature) return null
   return (
-    <div className={styles.acts} role="alert">
-      <p className={styles.said}>{words.safety.question(question, temperature)}</p>
+    <div className={styles.question} role="alert">
+      <p>{words.safety.question(question, temperature)}</p>
       {question.code === 'did-you-mean' && (
         <>
           <Button onClick={() => change({ scale: question.scale })}>
@@ -104,83 +108,89 @@ export function ReadFood(props: ReadFoodProps) {
     if (done !== null) onBack()
   }
   return (
-    <section className={styles.asking} aria-label={words.read(food.name)}>
-      <header>
-        <h2>
-          {words.read(food.name)}: {limit && words.sayLimit(limit, scale)}
-        </h2>
-        <Button kind="quiet" onClick={onBack}>
-          {words.back}
+    <section className={styles.reading} aria-label={words.read(food.name)}>
+      <div className={styles.probed}>
+        <header>
+          <h2>{words.read(food.name)}</h2>
+          <Button kind="quiet" onClick={onBack}>
+            {words.back}
+          </Button>
+        </header>
+        {limit && <p>{words.atLeast(words.sayLimit(limit, scale))}</p>}
+        <Choice
+          legend={words.readings.where}
+          ways={places.map((id) => ({ id, label: words.readings.whereIs[id] }))}
+          chosen={entry.where}
+          onChoose={(where) => change({ where })}
+        />
+        <div className={styles.fields}>
+          {heat?.combinations.some(({ seconds }) => seconds > 0) && (
+            <Field
+              label={words.readings.held}
+              inputMode="numeric"
+              maxLength={5}
+              value={entry.held}
+              onChange={({ target }) => change({ held: target.value.replace(/\D/g, '') })}
+            />
+          )}
+          {(heat?.standSeconds ?? 0) > 0 && (
+            <Field
+              label={words.stood}
+              inputMode="numeric"
+              maxLength={5}
+              value={stood}
+              onChange={({ target }) => setStood(target.value.replace(/\D/g, ''))}
+            />
+          )}
+          <Field
+            label={words.readings.probe}
+            maxLength={40}
+            value={hands.probe}
+            onChange={({ target }) => onHands({ ...hands, probe: target.value })}
+          />
+          <Field
+            label={words.initials}
+            maxLength={6}
+            value={hands.initials}
+            onChange={({ target }) => onHands({ ...hands, initials: target.value.toUpperCase() })}
+          />
+        </div>
+        <Question {...{ judged, change, scale: typed.scale }} />
+      </div>
+      {limit && (
+        <FoodWordsContext value={foodEnglish}>
+          <div className={styles.scale}>
+            <ProbeScale
+              drawn={probeScaleOf(limit, typed.scale)}
+              read={judged.question ? null : (judged.temperature?.tenths ?? null)}
+              isMet={judged.verdict === 'met'}
+            />
+          </div>
+        </FoodWordsContext>
+      )}
+      <div className={styles.figures}>
+        <output data-is={judged.verdict ?? 'none'}>
+          <b>
+            {typed.text === '' ? '–' : typed.text} {words.readings.scale(typed.scale)}
+          </b>{' '}
+          <span>{judged.verdict && words.readings.verdict[judged.verdict]}</span>
+        </output>
+        <NumberPad
+          words={words.readings}
+          text={typed.text}
+          decimals={1}
+          side={null}
+          onChange={(text) => change({ text })}
+        />
+        <Button
+          kind={isLow ? 'no' : 'main'}
+          size="large"
+          lacks={lacks}
+          disabled={acting.busy || !judged.isReady}
+          onClick={() => void record()}
+        >
+          {isLow && read !== null ? words.recordLow(read) : words.record(read)}
         </Button>
-      </header>
-      <div className={styles.reading}>
-        <div className={styles.figures}>
-          <output data-is={judged.verdict ?? 'none'}>
-            <b>
-              {typed.text === '' ? '–' : typed.text} {words.readings.scale(typed.scale)}
-            </b>{' '}
-            <span>{judged.verdict && words.readings.verdict[judged.verdict]}</span>
-          </output>
-          <NumberPad
-            words={words.readings}
-            text={typed.text}
-            decimals={1}
-            side={null}
-            onChange={(text) => change({ text })}
-          />
-        </div>
-        <div className={styles.probed}>
-          <Choice
-            legend={words.readings.where}
-            ways={places.map((id) => ({ id, label: words.readings.whereIs[id] }))}
-            chosen={entry.where}
-            onChoose={(where) => change({ where })}
-          />
-          <div className={styles.acts}>
-            {heat?.combinations.some(({ seconds }) => seconds > 0) && (
-              <Field
-                label={words.readings.held}
-                inputMode="numeric"
-                maxLength={5}
-                value={entry.held}
-                onChange={({ target }) => change({ held: target.value.replace(/\D/g, '') })}
-              />
-            )}
-            {(heat?.standSeconds ?? 0) > 0 && (
-              <Field
-                label={words.stood}
-                inputMode="numeric"
-                maxLength={5}
-                value={stood}
-                onChange={({ target }) => setStood(target.value.replace(/\D/g, ''))}
-              />
-            )}
-            <Field
-              label={words.readings.probe}
-              maxLength={40}
-              value={hands.probe}
-              onChange={({ target }) => onHands({ ...hands, probe: target.value })}
-            />
-            <Field
-              label={words.initials}
-              maxLength={6}
-              value={hands.initials}
-              onChange={({ target }) => onHands({ ...hands, initials: target.value.toUpperCase() })}
-            />
-          </div>
-          <Question {...{ judged, change, scale: typed.scale }} />
-          <div className={styles.acts}>
-            <Button
-              kind={isLow ? 'no' : 'main'}
-              size="large"
-              lacks={lacks}
-              disabled={acting.busy || !judged.isReady}
-              onClick={() => void record()}
-            >
-              {isLow && read !== null ? words.recordLow(read) : words.record(read)}
-            </Button>
-          </div>
-        </div>
       </div>
     </section>
   )

@@ -3,12 +3,14 @@ import { useTastingWords } from '#components/tasting/words.tsx'
 import type { Component } from '#lib/station/station-document.ts'
 import type { ComponentTasted, Verdict } from '#lib/tasting/who-can-taste.ts'
 
-const SHOWN: Readonly<Record<Verdict['is'], 'can' | 'cannot' | 'unknown'>> = {
+const SHOWN = {
   can: 'can',
   cannot: 'cannot',
   'not-sure': 'cannot',
   'not-asked': 'unknown',
-}
+} as const satisfies Readonly<Record<Verdict['is'], string>>
+
+const ROWS = ['can', 'cannot', 'unknown'] as const
 
 interface TastedPanProps {
   readonly pan: string
@@ -20,7 +22,24 @@ interface TastedPanProps {
   readonly onTap?: () => void
 }
 
-/** A pan of the line: tasters stand over it by their numbers, struck through where they can't. */
+/** Who can have it, over its pan: each row a word and a pattern of its own. */
+function Over({ who }: { readonly who: ComponentTasted }) {
+  const words = useTastingWords()
+  const all = who.tasters.length
+  return ROWS.map((is) => {
+    const numbers = who.tasters.filter(({ verdict }) => SHOWN[verdict.is] === is)
+    return numbers.length === 0 ? null : (
+      <i key={is} data-is={is}>
+        {words.over[is](
+          numbers.map(({ taster }) => taster),
+          all,
+        )}
+      </i>
+    )
+  })
+}
+
+/** A pan of the line, with who can taste of it above. */
 export function TastedPan({ pan, component, isTasted, who, onTap }: TastedPanProps) {
   const words = useTastingWords()
   const name = (
@@ -42,7 +61,7 @@ export function TastedPan({ pan, component, isTasted, who, onTap }: TastedPanPro
         onClick={onTap}
       >
         <span className={styles.over} aria-hidden="true">
-          {isTasted ? words.isOn : ''}
+          {isTasted && <i data-is="can">{words.isOn}</i>}
         </span>
         {name}
       </button>
@@ -57,11 +76,7 @@ export function TastedPan({ pan, component, isTasted, who, onTap }: TastedPanPro
       aria-label={words.onPan(component.name, isTasted ? said : [words.isOff])}
     >
       <span className={styles.over} aria-hidden="true">
-        {who?.tasters.map(({ taster, verdict }) => (
-          <i key={taster} data-is={SHOWN[verdict.is]}>
-            {taster}
-          </i>
-        ))}
+        {who && <Over who={who} />}
       </span>
       {name}
     </div>

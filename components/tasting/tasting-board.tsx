@@ -2,15 +2,14 @@ import { useState } from 'react'
 import { Line } from '#components/line/line.tsx'
 import { Cooking } from '#components/tasting/cooking.tsx'
 import { type Hands, ReadFood } from '#components/tasting/read-food.tsx'
+import { Results } from '#components/tasting/results.tsx'
 import { TastedPan } from '#components/tasting/tasted-pan.tsx'
 import styles from '#components/tasting/tasting.module.css'
 import type { TastingAct } from '#components/tasting/use-tastings.ts'
 import { Weighing } from '#components/tasting/weighing.tsx'
 import { WhoPanel } from '#components/tasting/who-panel.tsx'
 import { useTastingWords } from '#components/tasting/words.tsx'
-import { Button } from '#components/ui/button.tsx'
 import { Notch } from '#components/ui/notch.tsx'
-import { Note } from '#components/ui/note.tsx'
 import { findComponent, pansOf } from '#lib/station/find.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import type { TastingTold } from '#lib/tasting/http.ts'
@@ -21,36 +20,6 @@ interface TastingBoardProps {
   readonly station: StationDocument
   readonly told: TastingTold
   readonly acting: TastingAct
-}
-
-function Drop({ acting, tasting }: { readonly acting: TastingAct; readonly tasting: string }) {
-  const words = useTastingWords()
-  const [isSure, setSure] = useState(false)
-  return isSure ? (
-    <Button kind="no" onClick={() => void acting.act({ type: 'dropTasting', tasting })}>
-      {words.dropSure}
-    </Button>
-  ) : (
-    <Button kind="quiet" onClick={() => setSure(true)}>
-      {words.drop}
-    </Button>
-  )
-}
-
-function Results({ station, told: { tasting } }: Pick<TastingBoardProps, 'station' | 'told'>) {
-  const words = useTastingWords()
-  const nameOf = (one: string) => findComponent(station, one)?.name ?? one
-  const saved = tasting.tasted.filter((one) => one.saved).map(({ component }) => nameOf(component))
-  return (
-    <>
-      <Note kind="done" role="status">
-        {words.over(saved)}
-      </Note>
-      {tasting.tasted.map(({ component, typed, ratio }) => (
-        <p key={component}>{words.result(nameOf(component), typed, words.percent(ratio))}</p>
-      ))}
-    </>
-  )
 }
 
 /** A tasting over the line: who can taste what, the cards to cook by, and what was made. */
@@ -65,57 +34,47 @@ export function TastingBoard({ station, told, acting }: TastingBoardProps) {
   const isOpen = isToCome(tasting)
   const about = pansOf(station).filter(({ component }) => there.includes(component))
   return (
-    <>
-      <Notch about={about.map(({ id }) => id)} className={styles.stage ?? ''}>
-        <div className={styles.line}>
-          <Line
-            station={station}
-            label={words.lineOf}
-            wrap="by-well"
-            renderPan={(pan, component) => (
-              <TastedPan
-                {...{ component }}
-                pan={pan.id}
-                isTasted={there.includes(component.id)}
-                who={(isOpen && who.find((one) => one.component === component.id)) || null}
-              />
-            )}
+    <Notch about={about.map(({ id }) => id)} className={styles.stage ?? ''}>
+      <div className={styles.line}>
+        <Line
+          station={station}
+          label={words.lineOf}
+          wrap="by-well"
+          renderPan={(pan, component) => (
+            <TastedPan
+              {...{ component }}
+              pan={pan.id}
+              isTasted={there.includes(component.id)}
+              who={(isOpen && who.find((one) => one.component === component.id)) || null}
+            />
+          )}
+        />
+      </div>
+      <section className={styles.panel} data-notch-panel="">
+        {reading !== null && tasting.stage === 'making' ? (
+          <ReadFood
+            key={reading}
+            {...{ station, acting, hands, component: reading, tasting: tasting.id }}
+            onHands={setHands}
+            onBack={() => setReading(null)}
           />
-        </div>
-        <section className={styles.panel} data-notch-panel="">
-          {reading !== null && tasting.stage === 'making' ? (
-            <ReadFood
-              key={reading}
-              {...{ station, acting, hands, component: reading, tasting: tasting.id }}
-              onHands={setHands}
-              onBack={() => setReading(null)}
-            />
-          ) : (
-            isOpen && (
-              <WhoPanel
-                {...{ station, told, who, acting }}
-                drop={<Drop {...{ acting, tasting: tasting.id }} />}
-              />
-            )
-          )}
-          {reading === null && tasting.stage === 'making' && (
-            <Cooking {...{ station, tasting, who, acting }} onRead={setReading} />
-          )}
-          {tasting.stage === 'ready' && (
-            <Weighing
-              {...{ station, tasting, who, acting, initials: hands.initials }}
-              onInitials={(initials) => setHands({ ...hands, initials })}
-            />
-          )}
-          {!isOpen && <Results {...{ station, told }} />}
-          <p role="status" className={styles.said}>
-            {acting.said ?? ''}
-          </p>
-        </section>
-      </Notch>
-      <footer className={styles.foot}>
-        <p>{words.caution}</p>
-      </footer>
-    </>
+        ) : (
+          isOpen && <WhoPanel {...{ station, told, who, acting }} />
+        )}
+        {reading === null && tasting.stage === 'making' && (
+          <Cooking {...{ station, tasting, who, acting }} onRead={setReading} />
+        )}
+        {tasting.stage === 'ready' && (
+          <Weighing
+            {...{ station, tasting, who, acting, initials: hands.initials }}
+            onInitials={(initials) => setHands({ ...hands, initials })}
+          />
+        )}
+        {!isOpen && <Results {...{ station, tasting }} />}
+        <p role="status" className={styles.said}>
+          {acting.said ?? ''}
+        </p>
+      </section>
+    </Notch>
   )
 }

@@ -5,11 +5,12 @@ import page from '#components/access/page.module.css'
 import { PlanForm } from '#components/tasting/plan-form.tsx'
 import styles from '#components/tasting/tasting.module.css'
 import { TastingBoard } from '#components/tasting/tasting-board.tsx'
-import { useTastings } from '#components/tasting/use-tastings.ts'
+import { type TastingAct, useTastings } from '#components/tasting/use-tastings.ts'
 import { TastingWordsProvider, useTastingWords } from '#components/tasting/words.tsx'
 import { Note } from '#components/ui/note.tsx'
 import { findComponent } from '#lib/station/find.ts'
 import type { TastingsNow, TastingTold } from '#lib/tasting/http.ts'
+import { isToCome } from '#lib/tasting/tasting.ts'
 
 /** The address with one tasting, or none, chosen; the rest of it stays. */
 const wayTo = (tasting: string | null): string => {
@@ -39,6 +40,21 @@ function All({ seen, chosen }: { readonly seen: TastingsNow; readonly chosen: st
         </a>
       ))}
     </nav>
+  )
+}
+
+function Drop({ acting, tasting }: { readonly acting: TastingAct; readonly tasting: string }) {
+  const words = useTastingWords()
+  const [isSure, setSure] = useState(false)
+  return (
+    <button
+      type="button"
+      className={styles.drop}
+      data-sure={isSure || undefined}
+      onClick={() => (isSure ? void acting.act({ type: 'dropTasting', tasting }) : setSure(true))}
+    >
+      {isSure ? words.dropSure : words.drop}
+    </button>
   )
 }
 
@@ -94,7 +110,13 @@ function Tasting() {
               {...{ acting, onPlanned }}
             />
           )}
-          <All {...{ seen, chosen: told ? told.tasting.id : null }} />
+          <footer className={styles.foot}>
+            {tasting && <p>{words.caution}</p>}
+            {tasting && isToCome(tasting) && (
+              <Drop key={tasting.id} {...{ acting, tasting: tasting.id }} />
+            )}
+            <All {...{ seen, chosen: tasting?.id ?? null }} />
+          </footer>
         </>
       )}
     </main>

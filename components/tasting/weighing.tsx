@@ -24,6 +24,10 @@ const NOT_WEIGHED: YieldTyped = { typed: '', saved: true }
 export function Weighing({ station, tasting, who, acting, initials, onInitials }: WeighingProps) {
   const words = useTastingWords()
   const [yields, setYields] = useState<Readonly<Record<string, YieldTyped>>>({})
+  const isSaving = tasting.components.some((component) => {
+    const one = yields[component]
+    return one?.saved === true && one.typed.trim() !== ''
+  })
   const end = () =>
     acting.act({
       type: 'endTasting',
@@ -49,7 +53,6 @@ export function Weighing({ station, tasting, who, acting, initials, onInitials }
           />
         ))}
       </div>
-      <p>{words.smallBatch}</p>
       <div className={styles.acts}>
         <Field
           label={words.initials}
@@ -59,7 +62,7 @@ export function Weighing({ station, tasting, who, acting, initials, onInitials }
         />
         <Button
           kind="main"
-          size="large"
+          lacks={isSaving && initials.trim() === '' ? words.initialsToSave : null}
           disabled={acting.busy}
           sub={words.endSub}
           onClick={() => void end()}

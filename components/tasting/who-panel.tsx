@@ -1,4 +1,4 @@
-import { type ReactNode, useState } from 'react'
+import { useState } from 'react'
 import { AskTaster } from '#components/tasting/ask-taster.tsx'
 import styles from '#components/tasting/tasting.module.css'
 import type { TastingAct } from '#components/tasting/use-tastings.ts'
@@ -16,8 +16,6 @@ interface WhoPanelProps {
   readonly told: TastingTold
   readonly who: readonly ComponentTasted[]
   readonly acting: TastingAct
-  /** The way out of it. */
-  readonly drop: ReactNode
 }
 
 function Answer({ told }: { readonly told: TasterTold | undefined }) {
@@ -69,7 +67,7 @@ function CannotTaste({
 }
 
 /** Every taster is asked; what follows stands beside, before anything is made. */
-export function WhoPanel({ station, told, who, acting, drop }: WhoPanelProps) {
+export function WhoPanel({ station, told, who, acting }: WhoPanelProps) {
   const words = useTastingWords()
   const [asking, setAsking] = useState<number | null>(null)
   const { tasting } = told
@@ -96,7 +94,7 @@ export function WhoPanel({ station, told, who, acting, drop }: WhoPanelProps) {
         : null
   return (
     <div className={styles.who}>
-      <div className={styles.tasters}>
+      <div className={`${styles.tasters} ${tasting.stage === 'planned' ? '' : styles.asked}`}>
         {tasting.tasters.map(({ number }) => (
           <Button
             key={number}
@@ -114,7 +112,6 @@ export function WhoPanel({ station, told, who, acting, drop }: WhoPanelProps) {
         >
           {words.addTaster}
         </Button>
-        {drop}
       </div>
       <ul className={styles.cannot}>
         {who.map((one) => (

@@ -10,6 +10,7 @@ import { pansViews } from './views/pans.ts'
 import { paperViews } from './views/paper.ts'
 import { planViews } from './views/plan.ts'
 import { prepViews } from './views/prep.ts'
+import { tastingViews } from './views/tasting.ts'
 import { on, type View } from './views/view.ts'
 
 const start = on('/', 'start')
@@ -33,6 +34,7 @@ export const views: readonly View[] = [
   ...prepViews,
   ...batchesViews,
   ...larderViews,
+  ...tastingViews,
   ...paperViews,
   pickUp('empty', 'quiet', 'None yet'),
   pickUp('rush', 'rush', '4-A'),

@@ -35,6 +35,12 @@ const tasters = (numbers: readonly number[]): string =>
         'and',
       )}`
 
+/** More than these have no room over a pan. */
+const FEW = 3
+
+const few = (numbers: readonly number[], all: number): string =>
+  numbers.length > FEW ? `${numbers.length} of ${all}` : numbers.join(', ')
+
 const cookOn = (name: string, why: HeatLack): string => `${name}: ${safetyWords.heatLack[why]}`
 
 const andAll = (names: readonly string[]): string => list(names.map(inSentence), 'and')
@@ -153,6 +159,12 @@ export const tastingEn = {
   onPan: (name: string, said: readonly string[]) => `${name}: ${said.join(', ')}`,
   isOn: 'tasted',
   isOff: 'not tasted',
+  /** Over a pan, where three words have room: "can 1, 2", or "can 5 of 6". */
+  over: {
+    can: (numbers: readonly number[], all: number) => `can ${few(numbers, all)}`,
+    cannot: (numbers: readonly number[], all: number) => `no ${few(numbers, all)}`,
+    unknown: (numbers: readonly number[], all: number) => `ask ${few(numbers, all)}`,
+  },
   can: (number: number) => `taster ${number} can`,
   cannot: (number: number) => `taster ${number} can’t`,
   unknown: (number: number) => `taster ${number} isn’t known`,
@@ -170,7 +182,8 @@ export const tastingEn = {
   dropSure: 'Yes, drop it',
   whoTastes: (numbers: readonly number[]) => `For ${tasters(numbers)}`,
 
-  cookTo: (limit: string) => `${limit}: read it before anybody tastes`,
+  atLeast: (limit: string) => `At least ${limit}`,
+  cookTo: (limit: string) => `At least ${limit}: read it before anybody tastes`,
   tooLow: (read: string, why: HeatLack) =>
     why === 'too-low'
       ? `${read}: cook on, then read it again`
@@ -183,7 +196,7 @@ export const tastingEn = {
   stood: 'Stands covered, seconds',
   ready: 'Ready to taste',
   readySub: 'Then it is tasted and weighed.',
-  toRead: (names: readonly string[]) => `Read ${andAll(names)} first`,
+  toRead: (names: readonly string[]) => `Not read yet: ${andAll(names)}`,
   toCookOn: (names: readonly string[]) => `Cook on: ${andAll(names)}`,
   noCardToWeigh: 'No card of its own: nothing to weigh.',
   noCard: 'No card of its own: take it as it is bought or mixed.',
@@ -191,19 +204,23 @@ export const tastingEn = {
   stated: (amount: string) => `The card says: ${amount}`,
   nothingStated: 'The card doesn’t say what it makes.',
   weighed: 'It really made',
-  weighedHint: '6 1/2 oz, 1 cup or 2 portions',
+  weighedHint: '6 1/2 oz or 2 portions',
   save: 'Save this yield',
   saveWhy: 'Plans count with it until the card is changed.',
   initials: 'Initials',
+  initialsToSave: 'Type your initials to save it',
   end: 'The tasting is over',
   endSub: 'What is left is eaten now or thrown out.',
-  smallBatch: 'Weigh it: of two portions a count says little.',
-  over: (names: readonly string[]) =>
+  smallBatch: 'Weigh it: of so few portions a count says little.',
+  isOver: (names: readonly string[]) =>
     names.length === 0
       ? 'It is over. No yield was saved.'
       : `It is over. Saved: ${list(names.map(inSentence), 'and')}.`,
-  result: (name: string, typed: string, percent: string) =>
-    `${name}: ${typed}, ${percent} of what the card says`,
+  result: (typed: string, percent: string) => `${typed}, ${percent} of what the card says`,
+
+  savedYield: 'saved: plans count with it',
+  unsavedYield: 'not saved',
+  toRecipe: 'On its recipe it can be taken out again',
 
   lostDo: 'No answer. Nothing that is typed is lost: try again.',
   refusal,

@@ -3,6 +3,7 @@ import type { Locator, Page } from '@playwright/test'
 import { planEn } from '#lib/rooms/prep/words/plan-en.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import { measuredEn } from '#lib/words/recipe/measured-en.ts'
+import { recipeEn } from '#lib/words/recipe/recipe-en.ts'
 import { tastingEn as words } from '#lib/words/tasting/tasting-en.ts'
 import { root } from '#server/root.ts'
 import { launchServer, temporaryFolder } from '#tests/support/launch-server.ts'
@@ -118,9 +119,9 @@ test('a tasting batch to service: who can taste it, what it really made, and the
     await expect(lead.getByText(words.refusal(refused, () => 'Tuna salad'))).toBeVisible()
     await card.getByLabel(words.weighed).fill('6 oz')
     await button(lead, beginning(words.end)).click()
-    await expect(lead.getByText(words.over(['Tuna salad']))).toBeVisible()
+    await expect(lead.getByText(words.isOver(['Tuna salad']))).toBeVisible()
     // What was told is gone with it, on the other screen as well.
-    await expect(tablet.getByText(words.over(['Tuna salad']))).toBeVisible()
+    await expect(tablet.getByText(words.isOver(['Tuna salad']))).toBeVisible()
     await expect(tablet.getByText(/keep apart/)).toHaveCount(0)
   })
 
@@ -129,17 +130,18 @@ test('a tasting batch to service: who can taste it, what it really made, and the
     await planTheDay(lead, { guests: '46' })
     await planPan(lead, 'Tuna salad').click()
     await expect(
-      lead.getByText('Stated 20; your one batch made 16.6.', { exact: false }),
+      lead.getByText('A load: 16.6 portions from your one batch, stated 20', { exact: false }),
     ).toBeVisible()
     const tuna = planPan(lead, 'Tuna salad')
     const said = (await tuna.getAttribute('aria-label')) ?? ''
-    const [, loads = '', portions = ''] = /: (\d+) loads?, (\d+) portions/.exec(said) ?? []
+    const [, loads, portions = ''] = /: (\d+) loads?, (\d+) × 1\/2 cup/.exec(said) ?? []
     expect([said, Number(portions)]).toEqual([said, Number(loads) * 16])
     await lead.screenshot({ path: 'test-results/tasting-planned.png' })
     await takeThePlan(lead)
     await tablet.goto(`${server.pageUrl}/prep?station=${STATION.id}`)
-    const task = tablet.getByRole('button', { name: /^Make Tuna salad/ }).first()
-    await expect(task).toContainText(portions)
+    await button(tablet, /^Tuna salad \d+:/).click()
+    const task = tablet.getByRole('region', { name: 'Tuna salad' })
+    await expect(task).toContainText(`${portions} × 1/2 cup`)
     await tablet.screenshot({ path: 'test-results/tasting-prep.png' })
     await expect(planButton(lead, planEn.asTaken)).toBeVisible()
   })
@@ -147,9 +149,34 @@ test('a tasting batch to service: who can taste it, what it really made, and the
   await test.step('and so does the recipe', async () => {
     await lead.goto(`${server.pageUrl}/menu/recipe?station=${STATION.id}&recipe=tuna-mix`)
     const told = lead.getByRole('region', { name: measuredEn.title })
-    await expect(told).toContainText('made 83')
+    await expect(told).toContainText('Stated 20; your one batch made 16.6.')
     await expect(told).toContainText('Dec 3, 0.1 × the card, 6 oz, 83%')
+    const check = lead.getByRole('region', { name: recipeEn.yield })
+    await expect(check).toContainText('By your own batches it makes 2 qt')
+    await expect(check).toContainText('From 1 batch: how sure that is, a second one tells.')
+    await expect(check).toContainText('The card says 20.')
     await lead.screenshot({ path: 'test-results/tasting-recipe.png', fullPage: true })
+  })
+
+  await test.step('typed wrongly, it is taken out again, and counts no more', async () => {
+    const told = lead.getByRole('region', { name: measuredEn.title })
+    const check = lead.getByRole('region', { name: recipeEn.yield })
+    await button(told, measuredEn.takeOut).click()
+    await expect(button(told, measuredEn.initialsFirst)).toBeDisabled()
+    await told.getByLabel(measuredEn.initials).fill('zq')
+    await button(told, measuredEn.takeOutSure).click()
+    await expect(told).toContainText(/Taken out Dec 3, 2026, .*, ZQ: plans don’t count with it/)
+    await expect(told).toContainText(measuredEn.noneCounts)
+    await expect(check).not.toContainText('your own batches')
+    await lead.screenshot({ path: 'test-results/tasting-taken-out.png', fullPage: true })
+    await tablet.goto(`${server.pageUrl}/plan?station=${STATION.id}`)
+    await planTheDay(tablet, { on: '2026-12-07', guests: '46' })
+    await planPan(tablet, 'Tuna salad').click()
+    await expect(planPan(tablet, 'Tuna salad')).toHaveAttribute(
+      'aria-label',
+      /: \d+ loads?, \d*0 × /,
+    )
+    await expect(tablet.getByText(/^A load:/)).toHaveCount(0)
   })
   await lead.context().close()
   await tablet.context().close()

@@ -7,6 +7,7 @@ import { CostPanel } from '#components/menu/recipe/cost-panel.tsx'
 import { EnoughPanel } from '#components/menu/recipe/enough-panel.tsx'
 import { InvoiceForm } from '#components/menu/recipe/invoice-form.tsx'
 import { MeasuredYield } from '#components/menu/recipe/measured-yield.tsx'
+import { MethodPanel } from '#components/menu/recipe/method-panel.tsx'
 import styles from '#components/menu/recipe/recipe.module.css'
 import { RecipeLine } from '#components/menu/recipe/recipe-line.tsx'
 import { ScaledTable } from '#components/menu/recipe/scaled-table.tsx'
@@ -59,6 +60,7 @@ function Sheet({ now, card }: { readonly now: RecipeNow; readonly card: Card }) 
             sheet={sheet}
             onWhole={(handOf, hand) => setAsked({ ...asked, make: '', handOf, hand })}
           />
+          <MethodPanel now={now} card={card} />
           <CostPanel now={now} sheet={sheet} />
         </div>
         <div className={styles.aside}>

@@ -3,7 +3,7 @@ import { tell } from '#components/access/ask.ts'
 import { useAccess } from '#components/access/use-access.ts'
 import { cardBoxOf, cardOf, type Vessel, vesselOf } from '#lib/editor/cards/card-box.ts'
 import { type ServedAs, servedAsOf } from '#lib/editor/cards/served-as.ts'
-import type { Draft, Row, Rows } from '#lib/editor/draft.ts'
+import { type Draft, type Row, type Rows, rowOf, textsIn } from '#lib/editor/draft.ts'
 import type { MenuDraft, SaveSteps } from '#lib/editor/http.ts'
 import type { Step } from '#lib/editor/step.ts'
 import type { Card, CardBox } from '#lib/recipes/card.ts'
@@ -18,6 +18,8 @@ export interface RecipeNow {
   readonly currency: string
   /** Vessel that it is made in; null where nobody said. */
   readonly vessel: Vessel | null
+  /** How it is made. */
+  readonly steps: readonly string[]
   /** All of them or none; false where they weren't taken. */
   readonly take: (steps: readonly Step[]) => Promise<boolean>
   /** Changes a row; false where that wasn't taken. */
@@ -64,6 +66,7 @@ export const useRecipe = (
       served: servedAsOf(draft, recipe),
       currency: typeof said === 'string' && /^[A-Z]{3}$/.test(said) ? said : 'USD',
       vessel: vesselOf(draft, recipe),
+      steps: textsIn(rowOf(draft, 'recipe', recipe), 'steps'),
       take,
       put,
     }

@@ -79,6 +79,7 @@ function Card() {
               scoop: now.served?.scoop ?? null,
               level: now.served?.level ?? null,
               vessel: now.vessel,
+              steps: now.steps,
               limits: read && served ? cardLimits(read, served) : null,
               said: read && saidOfMade(read, ingredientsOfCard(now.box, card.id)),
               scale: facts?.station.safety.scale ?? 'F',

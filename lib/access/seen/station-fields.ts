@@ -197,6 +197,7 @@ export const STATION_FIELDS = {
     lines: LINES,
     yields: 'always',
     vessel: 'always',
+    steps: list('always'),
   }),
   components: list(COMPONENT),
   items: list({

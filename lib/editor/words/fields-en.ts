@@ -30,6 +30,7 @@ const FIELDS: Readonly<Record<string, string>> = {
   lines: 'amounts',
   yields: 'yield',
   vessel: 'what it is made in',
+  steps: 'method',
   vessels: 'pots and ovens',
   edible: 'how much of it is eaten',
   held: 'how it is held',

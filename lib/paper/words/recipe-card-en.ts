@@ -142,12 +142,18 @@ export interface CardOnPaper {
   readonly level: number | null
   /** What it is made in; null where nobody said. */
   readonly vessel: Pick<Vessel, 'name' | 'holds'> | null
+  /** How it is made, in order. */
+  readonly steps: readonly string[]
   /** null: no published pan holds it, so nobody said how it is cooked and held. */
   readonly limits: CardLimits | null
   /** null: nothing is published whose labels could be asked. */
   readonly said: SaidOf | null
   readonly scale: Scale
 }
+
+/** One that goes on on another line begins under its first word's line: its number stands before it. */
+const stepRow = (text: string, at: number): AskedRow =>
+  plainRow(`step.${at + 1}`, [{ text: `${at + 1}.\u00a0 ${text}`, pt: 11.5, lines: 4 }])
 
 const makes = ({ sheet, make, yields, scoop, level, vessel }: CardOnPaper): readonly AskedRow[] => {
   const isAsCard = sheet.factor.over === sheet.factor.under
@@ -197,7 +203,7 @@ const allergens = ({ said }: CardOnPaper): readonly AskedRow[] =>
       )
 
 const sections = (card: CardOnPaper): readonly AskedSection[] => {
-  const { sheet, limits, scale } = card
+  const { sheet, steps, limits, scale } = card
   const isAsCard = sheet.factor.over === sheet.factor.under
   const section = (title: string, rows: readonly AskedRow[]): AskedSection => ({
     ...{ title, rows, again: title === '' ? '' : `… ${title}`, note: '' },
@@ -208,6 +214,7 @@ const sections = (card: CardOnPaper): readonly AskedSection[] => {
       recipeEn.lines,
       sheet.lines.map((line, at) => lineRow(line, isAsCard, at)),
     ),
+    ...(steps.length === 0 ? [] : [section(recipeEn.method.title, steps.map(stepRow))]),
     section(
       'Cook and hold',
       limits === null

@@ -1,5 +1,6 @@
 /** The shape of a station document. What its parts say of each other is checked beside it. */
 import { z } from 'zod'
+import { MOST_STEP, MOST_STEPS } from '#lib/recipes/sheet/typed-steps.ts'
 import { ALLERGEN_SET_IDS } from '#lib/station/codes/allergen-sets.ts'
 import { ingredientSchema } from '#lib/station/shapes/label-schema.ts'
 import { idSchema as id, plural, words } from '#lib/station/shapes/named-schema.ts'
@@ -53,6 +54,8 @@ const recipeSchema = z.strictObject({
   yields: typed.optional(),
   /** The pot, griddle or oven that it is made in. */
   vessel: id.optional(),
+  /** How it is made: short sentences in their order. */
+  steps: z.array(z.string().trim().min(1).max(MOST_STEP)).max(MOST_STEPS).optional(),
 })
 
 /** A pot, a griddle or an oven, and what goes into it at once: "20 qt", "4 full pans, 2 1/2 in". */

@@ -7,6 +7,7 @@ import type { PortionTotal } from '#lib/recipes/portion-total.ts'
 import { type Rational, toNumber } from '#lib/recipes/rational.ts'
 import type { NotInStep } from '#lib/recipes/sheet/not-in-step.ts'
 import type { WantedBy } from '#lib/recipes/sheet/recipe-sheet.ts'
+import type { StepsProblem } from '#lib/recipes/sheet/typed-steps.ts'
 import { counted } from '#lib/words/counted-en.ts'
 import { quantityEn } from '#lib/words/quantity-en.ts'
 import { costEn } from '#lib/words/recipe/cost-en.ts'
@@ -74,6 +75,16 @@ export const recipeEn = {
   factor: (factor: Rational) => `${FACTOR.format(toNumber(factor))} × the card`,
   problem: typedProblem,
 
+  method: {
+    title: 'Method',
+    hint: 'One step a line. Limits of cooking, holding and cooling are on the card by themselves.',
+    example: 'Drain the tuna.\nFold in the relish.\nChill.',
+    problem: (problem: StepsProblem) =>
+      problem.code === 'too-many'
+        ? `A card has at most ${problem.most} steps. Join some, or make it two recipes.`
+        : `Step ${problem.nth} is longer than ${problem.most} letters. Make it two.`,
+    notSaved: 'Not saved. Tap into it and out once more.',
+  },
   lines: 'Measure out',
   part: 'Ingredient',
   amount: 'Amount',

@@ -55,14 +55,15 @@ const printed = (make: string): string =>
         make,
         handOf: null,
         hand: '',
-        fits: '',
+        fits: '2 qt',
         portions: '',
       }),
       make,
       yields: CHILI.yields,
       scoop: null,
       level: null,
-      vessel: null,
+      vessel: { name: 'Soup pot', holds: '2 qt' },
+      steps: ['Drain the beans.', 'Simmer, stir.'],
       limits: cardLimits(demoStation, componentOf(demoStation, 'chicken')),
       said: saidOfMade(demoStation, ['cheddar']),
       scale: 'F',
@@ -77,6 +78,20 @@ describe('the recipe card on paper', () => {
     expect(said).toContain('48 × 1 cup = 3 gal')
     expect(said).toContain('put in part of it, taste, then the rest')
     expect(said).toContain('on the card: 2 qt')
+  })
+
+  it('[PA46] [PA49] says what it is made in and in how many batches, and its steps in order before the limits', () => {
+    const said = printed('')
+    // A gallon in a pot of two quarts.
+    expect(said).toContain(
+      'Made in: Soup pot, 2 qt. It doesn’t fit at once: 2 even batches of 2 qt.',
+    )
+    const places = ['black beans', 'Drain the beans.', 'Simmer, stir.', 'Cook to 165 °F'].map(
+      (text) => said.indexOf(text),
+    )
+    expect(places).toEqual(places.toSorted((a, b) => a - b))
+    expect(places[0]).toBeGreaterThanOrEqual(0)
+    expect(said).toContain('1.\u00a0 Drain the beans. | 2.\u00a0 Simmer, stir.')
   })
 
   it('[PA41] says limits of cooking, holding and cooling with their paragraphs', () => {

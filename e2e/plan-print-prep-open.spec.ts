@@ -72,6 +72,22 @@ const paperIsTrue = async (page: Page): Promise<string> => {
   return whole
 }
 
+/** What the plan's tasks make of each food, as the prep sheet calls its rows. */
+const MADE = [
+  ['Brown rice', 'cook.rice'],
+  ['Herb chicken', 'cook.chicken'],
+  ['Black beans', 'cook.beans'],
+  ['Roast peppers', 'cook.peppers'],
+  ['Tuna salad', 'make.tuna'],
+  ['Sesame slaw', 'make.slaw'],
+  ['Cheddar', 'make.cheddar'],
+  ['Toasted almonds', 'make.almonds'],
+  ['Lemon yogurt sauce', 'make.yogurt-sauce'],
+  ['Pita', 'make.pita'],
+] as const
+
+const bare = (text: string): string => text.replace(/\s/g, '')
+
 /** "2 loads" and "24 × 1/2 cup = 3 qt", as the plan's screen has them of a pan. */
 const planned = async (lead: Page, name: string) => {
   const label = (await planPan(lead, name).first().getAttribute('aria-label')) ?? ''
@@ -89,6 +105,8 @@ test('[PA19] [LS9] [LS10] plan, print, prep, open: three papers say what the pla
   await planTheDay(lead, { on: '2026-12-04', guests: '46' })
   await expect(lead.getByRole('button', { name: papersEn.print, exact: true })).toHaveCount(0)
   await takeThePlan(lead)
+  const all = new Map<string, Awaited<ReturnType<typeof planned>>>()
+  for (const [name] of MADE) all.set(name, await planned(lead, name))
   const said = {
     chicken: await planned(lead, 'Herb chicken'),
     slaw: await planned(lead, 'Sesame slaw'),
@@ -107,6 +125,11 @@ test('[PA19] [LS9] [LS10] plan, print, prep, open: three papers say what the pla
       await expect(row('cook.chicken')).toContainText(part)
     for (const part of [said.slaw.loads, said.slaw.total])
       await expect(row('make.slaw')).toContainText(part)
+    for (const [name, id] of MADE) {
+      const { loads, total } = all.get(name) ?? { loads: '', total: '' }
+      await expect(row(id), name).toContainText(loads)
+      await expect(row(id), name).toContainText(total)
+    }
     const loads = Number.parseInt(said.chicken.loads, 10)
     await expect(row('cook.chicken')).toContainText(`Chicken breast ${5 * loads} lb`)
     await expect(row('cook.chicken')).toContainText(prepSheetEn.raw)
@@ -114,6 +137,8 @@ test('[PA19] [LS9] [LS10] plan, print, prep, open: three papers say what the pla
     for (const blank of ['read', 'time', 'initials'])
       await expect(row('make.slaw').locator(`[data-blank="${blank}"]`)).toHaveCount(1)
     const whole = await paperIsTrue(lead)
+    for (const [name] of MADE)
+      expect(bare(whole), name).toContain(bare(all.get(name)?.total ?? '?'))
     for (const part of [
       said.chicken.total,
       said.slaw.total,
@@ -154,12 +179,14 @@ test('[PA19] [LS9] [LS10] plan, print, prep, open: three papers say what the pla
     await lead.goBack()
   })
 
+  let packed = ''
   await test.step('the pack list: all of the line, with its numbers and their rules', async () => {
     await toPaper(lead, 'pack')
     const whole = await paperIsTrue(lead)
     for (const part of ['#16 blue scoop', 'half pan, 4 in deep, its lid', 'own #8 gray scoop'])
       expect(whole).toContain(part)
     expect(whole).toContain(packEn.groups.clean)
+    packed = bare(whole)
     await lead.pdf({ path: 'test-results/pack-list.pdf', preferCSSPageSize: true })
   })
 
@@ -176,6 +203,17 @@ test('[PA19] [LS9] [LS10] plan, print, prep, open: three papers say what the pla
     await expect(slaw(other)).toContainText(prepEn.is.done)
     for (const page of [one, other])
       await page.getByRole('button', { name: packEn.toPack, exact: true }).click()
+    // Every number and thing that the tablets have is on the paper.
+    const things = await one
+      .locator('main section li button')
+      .evaluateAll((rows) => rows.map((row) => row.textContent ?? ''))
+    const drawn = await one
+      .getByRole('list', { name: packEn.groups.pans })
+      .getByRole('button')
+      .evaluateAll((pans) => pans.map((pan) => `1${pan.getAttribute('aria-label')}`))
+    expect(things.length).toBeGreaterThan(20)
+    expect(drawn).toHaveLength(19)
+    for (const thing of [...things, ...drawn]) expect(packed).toContain(bare(thing))
     const rice = (page: Page) => page.getByRole('button', { name: /^Brown rice: half pan/ }).first()
     await rice(other).click()
     await expect(other.getByText(prepEn.lacksInitials)).toBeVisible()

@@ -43,6 +43,10 @@ function Told({ station, component, now, answer }: PanPanelProps) {
         {told.atHand.portions > 0 && (
           <li>{par.atHand(told.atHand.portions, first?.lastDay ?? null)}</li>
         )}
+        {told.taken > 0 && <li>{par.taken(told.taken)}</li>}
+        {told.atHand.promised.map(({ on, lots }) => (
+          <li key={on}>{par.promised(on, lots)}</li>
+        ))}
         {told.atHand.others > 0 && <li>{par.notCounted(told.atHand.others)}</li>}
         <li>{par.left(money(told.leftCents), told.isCarried)}</li>
         <li>{par.lost(money(told.lostCents))}</li>

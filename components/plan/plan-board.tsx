@@ -19,13 +19,14 @@ import { Button } from '#components/ui/button.tsx'
 import { Notch } from '#components/ui/notch.tsx'
 import type { Unready, WayOut } from '#lib/prep/prep-plan.ts'
 import type { AheadAnswer } from '#lib/rooms/prep/views/ahead.ts'
-import { highestOf } from '#lib/rooms/prep/views/par-told.ts'
+import { fromLarder, highestOf } from '#lib/rooms/prep/views/par-told.ts'
 import {
   crewNames,
   type PlanEntry,
   planCommandOf,
   withReader,
 } from '#lib/rooms/prep/views/plan-entry.ts'
+import { loadsABlock } from '#lib/rooms/prep/views/stacks.ts'
 import type { ServicePlan } from '#lib/service/events/plan-event.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { componentOf, pansOf } from '#lib/station/find.ts'
@@ -37,14 +38,15 @@ interface BoardProps {
   readonly onGuests: (guests: number | null) => void
 }
 
-function Legend() {
+function Legend({ scale, hasLarder }: { readonly scale: number; readonly hasLarder: boolean }) {
   const { legend } = usePlanWords()
   return (
     <ul className={styles.legend} aria-hidden="true">
       <li>{legend.days}</li>
       <li data-of="enough">{legend.enough}</li>
       <li data-of="short">{legend.short}</li>
-      <li data-of="load">{legend.load}</li>
+      <li data-of="load">{legend.load(scale)}</li>
+      {hasLarder && <li data-of="larder">{legend.larder}</li>}
     </ul>
   )
 }
@@ -62,12 +64,13 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
   const { prepared, entry } = now
   const chosen = pans.find(({ id }) => id === pan)
   const names = crewNames(answer.station, plan)
-  const most = Math.max(
-    1,
-    ...Object.entries(answer.wanted).map(([id, told]) =>
-      highestOf(told, now.foods.find(({ component }) => component === id)?.portions ?? 0),
-    ),
-  )
+  const stacks = Object.entries(answer.wanted).map(([id, told]) => {
+    const food = now.foods.find(({ component }) => component === id)
+    const made = food?.portions ?? 0
+    return { loads: food?.loads ?? 0, atHand: fromLarder(told), most: highestOf(told, made) }
+  })
+  const most = Math.max(1, ...stacks.map((one) => one.most))
+  const scale = loadsABlock(stacks)
   const sendPlan = async (): Promise<boolean> =>
     !now.isPlanChanged || acting.act(planCommandOf(entry, station.id), words.form.changed)
   const take = async () => {
@@ -131,7 +134,7 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
       />
       <Notch about={[pan]} kind={isLacking ? 'no' : 'main'} className={styles.stage ?? ''}>
         <div className={styles.line}>
-          <Legend />
+          <Legend scale={scale} hasLarder={stacks.some(({ atHand }) => atHand > 0)} />
           <Line
             station={station}
             label={words.title}
@@ -139,7 +142,7 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
             className={styles.wells ?? ''}
             renderPan={(one, component) => (
               <StackPan
-                {...{ component, most }}
+                {...{ component, most, scale }}
                 pan={one.id}
                 choice={now.foods.find((food) => food.component === component.id) ?? null}
                 told={answer.wanted[component.id] ?? null}

@@ -2,28 +2,10 @@ import styles from '#components/plan/stack.module.css'
 import { usePlanWords } from '#components/plan/words.tsx'
 import type { PrepChoice } from '#lib/prep/food-of.ts'
 import type { ParTold } from '#lib/rooms/prep/facts/told-par.ts'
-import { type DayDot, dotsOf, portionsWith } from '#lib/rooms/prep/views/par-told.ts'
+import { dotsOf, portionsWith } from '#lib/rooms/prep/views/par-told.ts'
+import { blocksOf, dotPlaces } from '#lib/rooms/prep/views/stacks.ts'
 import { loadTotal } from '#lib/station/portion-amount.ts'
 import type { Component } from '#lib/station/station-document.ts'
-
-/** How high the fullest stack stands, CSS pixels, and what a dot takes of it. */
-const HIGH_PX = 100
-const DOT_PX = 11
-const COLUMNS = 3
-
-const heightOf = (portions: number, most: number): number =>
-  Math.round((portions / Math.max(1, most)) * HIGH_PX)
-
-/** Ten days as dots at the height of what they want: none over another. */
-const placed = (days: readonly DayDot[], most: number) => {
-  const tops: number[] = []
-  return days.map(({ portions, isEnough }, index) => {
-    const column = index % COLUMNS
-    const bottom = Math.max(heightOf(portions, most) - DOT_PX, tops[column] ?? 0)
-    tops[column] = bottom + DOT_PX
-    return { left: column * DOT_PX, bottom, isEnough }
-  })
-}
 
 interface StackPanProps {
   readonly component: Component
@@ -31,6 +13,8 @@ interface StackPanProps {
   readonly told: ParTold | null
   /** Portions as high as the fullest stack. */
   readonly most: number
+  /** Loads that one block is. */
+  readonly scale: number
   readonly pan: string
   readonly isChosen: boolean
   readonly onChoose: () => void
@@ -42,6 +26,7 @@ export function StackPan({
   choice,
   told,
   most,
+  scale,
   pan,
   isChosen,
   onChoose,
@@ -49,9 +34,13 @@ export function StackPan({
   const words = usePlanWords()
   const loads = choice?.loads ?? 0
   const made = choice?.portions ?? 0
-  const each = loads === 0 ? 0 : made / loads
   const portions = told ? portionsWith(told, made) : made
   const atHand = portions - made
+  const dots = told ? dotsOf(told, portions) : []
+  const places = dotPlaces(
+    dots.map((dot) => dot.portions),
+    most,
+  )
   return (
     <button
       type="button"
@@ -65,25 +54,25 @@ export function StackPan({
         <span className={styles.both}>
           <span className={styles.stack}>
             <b className={styles.count}>{portions === 0 ? words.noLoads : portions}</b>
-            {Array.from({ length: loads }, (_, load) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: loads have nothing else of their own
-              <span key={load} style={{ height: Math.max(18, heightOf(each, most)) }}>
-                {each}
+            {blocksOf({ loads, made, atHand }, scale, most).map((block, index) => (
+              <span
+                // biome-ignore lint/suspicious/noArrayIndexKey: blocks have nothing else of their own
+                key={index}
+                data-at-hand={block.of === 'larder' ? '' : undefined}
+                style={{ height: block.height }}
+              >
+                {block.portions}
               </span>
             ))}
-            {atHand > 0 && (
-              <span data-at-hand="" style={{ height: Math.max(18, heightOf(atHand, most)) }}>
-                {atHand}
-              </span>
-            )}
           </span>
           {told && (
             <span className={styles.dots}>
-              {placed(dotsOf(told, portions), most).map(({ left, bottom, isEnough }) => (
+              {dots.map(({ isEnough }, index) => (
                 <span
-                  key={`${left}-${bottom}`}
+                  // biome-ignore lint/suspicious/noArrayIndexKey: days have nothing else of their own
+                  key={index}
                   data-short={isEnough ? undefined : ''}
-                  style={{ left, bottom }}
+                  style={places[index]}
                 />
               ))}
             </span>

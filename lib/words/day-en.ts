@@ -20,6 +20,12 @@ export const sayWeekday = (date: string): string =>
     Date.parse(`${date}T12:00Z`),
   )
 
+/** "Thursday" of a civil date of about these days. Throws RangeError for no date. */
+export const sayWeekdayInFull = (date: string): string =>
+  new Intl.DateTimeFormat('en-US', { weekday: 'long', timeZone: 'UTC' }).format(
+    Date.parse(`${date}T12:00Z`),
+  )
+
 const OF_YEAR = { year: 'numeric', month: 'short', day: 'numeric' } as const
 
 /** "Nov 20, 2026" of a civil date that may be of another year; throws RangeError for what is none. */

@@ -1,5 +1,7 @@
 /** What a day ahead is planned by: the menu, what past services taught, and what is planned already. */
+import { expectedBy } from '#lib/rooms/day/facts/expected-by.ts'
 import { pastDays } from '#lib/rooms/day/facts/past-days.ts'
+import type { PlannedDay } from '#lib/rooms/prep/facts/counted-on.ts'
 import { measuredMinutes } from '#lib/rooms/prep/facts/measured-minutes.ts'
 import { type ParOfPlan, type ParTold, toldPar } from '#lib/rooms/prep/facts/told-par.ts'
 import type { AheadAnswer, PlannedService } from '#lib/rooms/prep/views/ahead.ts'
@@ -30,18 +32,38 @@ const plansOf = (
     return [{ service: rail.service, kind, on, doorsOpen, doorsClose, isOver: closesAt <= now }]
   })
 
+/** The other services of the house that are planned and open before one, the first first. */
+const openBefore = (
+  { services, records }: Pick<House, 'services' | 'records'>,
+  asked: { readonly service: string; readonly opensAt: number; readonly now: number },
+): readonly PlannedDay[] =>
+  services.planned().flatMap((rail): PlannedDay[] => {
+    const state = rail.state()
+    if (rail.service === asked.service || !isRunning(state) || !state.plan) return []
+    const { plan, station } = state
+    const isBefore =
+      plan.opensAt < asked.opensAt ||
+      (plan.opensAt === asked.opensAt && rail.service < asked.service)
+    if (!isBefore || plan.closesAt <= asked.now) return []
+    const past = pastDays(records.all(), station, 'real')
+    return [{ state, plan, expected: expectedBy(plan), past }]
+  })
+
 /** Par of a service that is planned, for as many guests as are asked for. */
 const wantedBy = (
-  { services, larder }: Pick<House, 'services' | 'larder'>,
+  house: Pick<House, 'services' | 'larder' | 'records'>,
   asked: { readonly service: string; readonly station: string; readonly expected: number | null },
   taught: Pick<ParOfPlan, 'past' | 'yields' | 'now'>,
 ): Readonly<Record<string, ParTold>> => {
-  const rail = services.planned(asked.station).find(({ service }) => service === asked.service)
+  const rail = house.services
+    .planned(asked.station)
+    .find(({ service }) => service === asked.service)
   const state = rail?.state()
   if (!state || !isRunning(state) || !state.plan) return {}
   const { plan } = state
-  const { expected } = asked
-  return toldPar({ state, plan, expected, larder: larder.state(), ...taught })
+  const { service, expected } = asked
+  const before = openBefore(house, { service, opensAt: plan.opensAt, now: taught.now })
+  return toldPar({ state, plan, expected, larder: house.larder.state(), before, ...taught })
 }
 
 /** For the lead and the person in charge. */

@@ -33,7 +33,7 @@ interface DaysShare {
 const runStations = ({ seed, weeks, stations, part, of }: DaysShare): readonly StationRun[] => {
   const runs: StationRun[] = []
   for (let station = part; station < stations; station += of)
-    runs.push(runStation(stationSeed(seed, station), weeks))
+    runs.push(runStation(stationSeed(seed, station), weeks, { planner: true }))
   return runs
 }
 

@@ -126,19 +126,40 @@ const learnt = (station: ParAsked['station'], past: readonly PastDay[]): Learnt 
   return now
 }
 
+type DayAsked = Pick<ParAsked, 'station' | 'past' | 'ahead' | 'items'>
+
+const dayAhead = ({ station, past, ahead, items }: DayAsked) => {
+  const { mix, days } = learnt(station, past)
+  const size = daySize(days, ahead)
+  const onSale = {
+    components: station.components,
+    items: station.items.filter(({ id }) => items === null || items.includes(id)),
+  }
+  return { mix, size, onSale, said: saidDays(onSale, size, mix) }
+}
+
+/** Of days like the one ahead all but so many of a hundred want no more. */
+const MOST_OF = 0.95
+
+/** By component that something on sale takes: as many portions as the day ahead hardly exceeds. */
+export const mostWanted = (asked: DayAsked): Readonly<Record<string, number>> => {
+  const { sorted } = dayAhead(asked).said
+  return Object.fromEntries(
+    asked.station.components.map(({ id }, place) => [
+      id,
+      Math.ceil(enoughFor(sorted[place] ?? [], MOST_OF)),
+    ]),
+  )
+}
+
 /**
  * Of each component that something on sale takes: what a day like it wants, the loads that cost least
  * over such days, all of the menu together, and what is at stake. Takes some hundredths of a second.
  */
 export const parOf = (asked: ParAsked): Readonly<Record<string, ComponentPar>> => {
-  const { station, past, ahead, of } = asked
-  const { mix, days: sized } = learnt(station, past)
-  const size = daySize(sized, ahead)
-  const onSale = {
-    components: station.components,
-    items: station.items.filter(({ id }) => asked.items === null || asked.items.includes(id)),
-  }
-  const { means, sorted } = saidDays(onSale, size, mix)
+  const { station, of } = asked
+  const { mix, size, onSale, said } = dayAhead(asked)
+  const { means, sorted } = said
   const isWanted = means.map((mean) => mean > 0)
   const menu = wholeMenu(onSale, of, means)
   const days = drawnDays(onSale, size, mix, WEIGHED)

@@ -31,6 +31,7 @@ export interface StationRun {
   readonly par: readonly DayFigures[]
   readonly lastWeek: readonly DayFigures[]
   readonly fixed: readonly DayFigures[]
+  /** None where the planner wasn't asked: it takes as long as all others. */
   readonly planner: readonly DayFigures[]
   readonly said: readonly SaidEnough[]
 }
@@ -55,7 +56,11 @@ const saidOf = ({ known, loads, wanted }: DayPlayed): readonly SaidEnough[] =>
 /** Of the stations of a seed each has a seed of its own. */
 export const stationSeed = (seed: number, station: number): number => seed * 1_000 + station
 
-export const runStation = (seed: number, weeks: number): StationRun => {
+export const runStation = (
+  seed: number,
+  weeks: number,
+  { planner }: { readonly planner: boolean },
+): StationRun => {
   const truth = truthOf(seed)
   const first = playWeeks(truth, { from: 0, to: FIRST_WEEKS }, byGuess, nothingYet)
   const play = (way: Way) =>
@@ -65,7 +70,7 @@ export const runStation = (seed: number, weeks: number): StationRun => {
     par: par.map(figuresOf),
     lastWeek: play(byLastWeek).map(figuresOf),
     fixed: play(byFixed(FIRST_WEEKS)).map(figuresOf),
-    planner: play(byKnowing).map(figuresOf),
+    planner: planner ? play(byKnowing).map(figuresOf) : [],
     said: par.flatMap(saidOf),
   }
 }

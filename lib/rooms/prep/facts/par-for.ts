@@ -1,5 +1,5 @@
 /** Par of a station for a day ahead, by its document, its past services and what is at hand. */
-import { type ComponentPar, parOf } from '#lib/estimate/par/par.ts'
+import { type ComponentPar, mostWanted, parOf } from '#lib/estimate/par/par.ts'
 import { type DayAhead, dayNumber, type PastDay } from '#lib/estimate/par/past-day.ts'
 import { portionCents } from '#lib/rooms/advice/facts/stakes.ts'
 import { loadSize, type Yields } from '#lib/rooms/prep/facts/load-size.ts'
@@ -42,6 +42,12 @@ export const carriedFor = (
   const { days } = limitsWith(safety.limits).dateMark
   return Math.min(MOST_CARRIED, Math.floor((aWeek * (days - 1)) / 7))
 }
+
+/** Portions by component that a day ahead wants on all but a few days of a hundred. */
+export const mostWantedFor = (
+  station: StationDocument,
+  { ahead, past, items }: Pick<ParAhead, 'ahead' | 'past' | 'items'>,
+): Readonly<Record<string, number>> => mostWanted({ station, past, ahead, items })
 
 export const parFor = (
   station: StationDocument,

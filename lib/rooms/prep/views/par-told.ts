@@ -1,9 +1,13 @@
 /** What the loads of a component mean for the day, by its par as the plan's screen is told it. */
 import type { ParTold } from '#lib/rooms/prep/facts/told-par.ts'
 
+/** Portions of the larder that the day begins with, there still or taken for it already. */
+export const fromLarder = ({ atHand, taken }: Pick<ParTold, 'atHand' | 'taken'>): number =>
+  atHand.portions + taken
+
 /** Portions that the day begins with: what is at hand, and what is made. */
-export const portionsWith = ({ atHand }: Pick<ParTold, 'atHand'>, made: number): number =>
-  atHand.portions + made
+export const portionsWith = (told: Pick<ParTold, 'atHand' | 'taken'>, made: number): number =>
+  fromLarder(told) + made
 
 /** On how many days of ten so many portions are enough, as computed of past services or the menu. */
 export const enoughDays = ({ days }: Pick<ParTold, 'days'>, portions: number): number =>

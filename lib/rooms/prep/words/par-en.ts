@@ -1,6 +1,6 @@
 /** Why so much of a component is planned: one sentence, then the figures behind it. */
 import type { RealDays } from '#lib/estimate/par/real-days.ts'
-import { sayDate } from '#lib/words/day-en.ts'
+import { sayDate, sayWeekdayInFull } from '#lib/words/day-en.ts'
 
 const outOf100 = (share: number): string => {
   const count = Math.round(100 * share)
@@ -33,6 +33,11 @@ export const parEn = {
     lastDay === null
       ? `In the larder: ${portions}`
       : `In the larder: ${portions}, the first to use by ${sayDate(lastDay)}`,
+  taken: (portions: number) => `Taken from the larder for it already: ${portions}`,
+  promised: (on: string, lots: number) =>
+    lots === 1
+      ? `1 lot in the larder is for ${sayWeekdayInFull(on)}’s service`
+      : `${lots} lots in the larder are for ${sayWeekdayInFull(on)}’s service`,
   notCounted: (lots: number) =>
     lots === 1
       ? '1 more in the larder isn’t counted: look at it there'

@@ -61,7 +61,8 @@ export const planEn = {
     days: '10 days like it',
     enough: 'enough',
     short: 'too few',
-    load: 'a load',
+    load: (loads: number) => (loads === 1 ? 'a load' : `${loads} loads`),
+    larder: 'larder',
   },
   noLoads: 'none',
   panTitle: (name: string, loads: number, total: PortionTotal, atHand = 0) =>

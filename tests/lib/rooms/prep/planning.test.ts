@@ -31,7 +31,8 @@ const byMenu = (expected: number | null, more: Partial<Parameters<typeof parFor>
 const told = (more: Partial<ParTold>): ParTold => ({
   ...{ mean: 22, days: [10, 14, 16, 18, 20, 22, 24, 27, 30, 40], share: 0.4, loads: 2 },
   ...{ leftCents: 40, lostCents: 480, real: null, isCarried: false },
-  atHand: { lots: [], portions: 0, others: 0 },
+  atHand: { lots: [], portions: 0, others: 0, promised: [] },
+  taken: 0,
   ...more,
 })
 
@@ -112,7 +113,9 @@ describe('par of a plan', () => {
     expect(enough(told({}), 24)).toBe(7)
     expect(enoughDays(real, 24)).toBe(7)
     expect(highestOf(real, 12)).toBe(30)
-    expect(portionsWith(told({ atHand: { lots: [], portions: 9, others: 0 } }), 12)).toBe(21)
+    expect(
+      portionsWith(told({ atHand: { lots: [], portions: 9, others: 0, promised: [] } }), 12),
+    ).toBe(21)
     expect(oneMoreLeft(told({}), 40, 12)).toBe(480)
   })
 

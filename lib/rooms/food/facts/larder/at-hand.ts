@@ -5,6 +5,7 @@ import type { LarderState, Lot } from '#lib/larder/lot.ts'
 import { lotBarred, lotsInOrder } from '#lib/larder/take.ts'
 import { type HereNow, madeOtherwise } from '#lib/rooms/food/facts/larder/from-larder.ts'
 import type { CivilDate } from '#lib/safety/date-stamp.ts'
+import type { RunningState } from '#lib/service/state.ts'
 
 export interface LotAtHand {
   readonly lot: string
@@ -22,6 +23,8 @@ export interface AtHand {
   readonly portions: number
   /** Lots of it that are there and aren't counted on: still cooling, unread, too old, or another's. */
   readonly others: number
+  /** Lots that this day could use and a service before it counts on: how many, by that service's day. */
+  readonly promised: readonly { readonly on: CivilDate; readonly lots: number }[]
 }
 
 export interface DayAtHand {
@@ -29,6 +32,8 @@ export interface DayAtHand {
   /** The day ahead: its civil date, and when its doors close, epoch milliseconds. */
   readonly on: CivilDate
   readonly until: number
+  /** Lots by id that services before it count on, each with that service's day; none: left away. */
+  readonly counted?: Readonly<Record<string, CivilDate>>
 }
 
 /** The last day of a lot on the day ahead; false where it doesn't last until its doors close. */
@@ -54,7 +59,8 @@ export const atHandFor = (
 ): AtHand => {
   const portion = state.portions[component]
   const all = lotsInOrder(larder).filter(([, lot]) => lot.component === component)
-  let amount = 0
+  const promised = new Map<CivilDate, number>()
+  let [amount, promisedLots] = [0, 0]
   const lots = all.flatMap(([id, lot]): LotAtHand[] => {
     const lastDay = lastsFor(lot, day)
     const isCold = lot.kept !== 'cooling' || lotCooling(lot, day.now).state === 'cooled'
@@ -65,6 +71,12 @@ export const atHandFor = (
       lotBarred(larder, id, day.now) === null &&
       madeOtherwise(state, lot) === null
     if (!isUsable) return []
+    const before = day.counted?.[id]
+    if (before !== undefined) {
+      promised.set(before, (promised.get(before) ?? 0) + 1)
+      promisedLots += 1
+      return []
+    }
     amount += lot.amount
     const isFrozen = lot.frozen !== null
     return [{ lot: id, portions: Math.floor(lot.amount / portion.amount), lastDay, isFrozen }]
@@ -72,6 +84,20 @@ export const atHandFor = (
   return {
     lots,
     portions: portion ? Math.floor(amount / portion.amount) : 0,
-    others: all.length - lots.length,
+    others: all.length - lots.length - promisedLots,
+    promised: [...promised].map(([on, count]) => ({ on, lots: count })),
   }
+}
+
+/** Whole portions of a component that came out of the larder into a planned service and may be sold. */
+export const takenFor = (
+  { portions, batches }: Pick<RunningState, 'portions' | 'batches'>,
+  component: string,
+): number => {
+  const portion = portions[component]
+  const amount = Object.values(batches)
+    .filter((one) => one.component === component && one.lot !== undefined)
+    .filter(({ thrownOutAt, offSale }) => thrownOutAt === null && offSale === null)
+    .reduce((sum, one) => sum + one.amount - one.loaded, 0)
+  return portion ? Math.floor(amount / portion.amount) : 0
 }

@@ -132,6 +132,49 @@ export const strayTold = (truth: Truth, { told }: DaySize, chance: Chance): numb
   return chance.normal(gain * told, DAY_SD * Math.sqrt(1 - gain * TOLD))
 }
 
+/** An item as guests want it, ready to be drawn of: moods have their places among those of the menu. */
+interface Wanting {
+  readonly item: Item
+  readonly popularity: number
+  readonly parts: readonly {
+    readonly component: string
+    readonly isRequired: boolean
+    readonly odds: number
+    readonly mood: number
+  }[]
+  readonly bases: readonly { readonly id: string; readonly weight: number; readonly mood: number }[]
+}
+
+const wantings = new WeakMap<readonly Item[], { readonly of: Truth; readonly all: Wanting[] }>()
+
+const wantingOf = (truth: Truth, items: readonly Item[]): readonly Wanting[] => {
+  const known = wantings.get(items)
+  if (known?.of === truth) return known.all
+  const moods = new Map<string, number>()
+  const moodAt = (key: string): number => {
+    const place = moods.get(key) ?? moods.size
+    moods.set(key, place)
+    return place
+  }
+  const all = items.map((item): Wanting => {
+    const usual = usualChoice(item).base
+    return {
+      item,
+      popularity: truth.popularity[daysStation.items.findIndex(({ id }) => id === item.id)] ?? 1,
+      parts: item.parts.map(({ component, required }) => {
+        const key = `${item.id}/${component}`
+        const odds = truth.odds.get(key) ?? 0
+        return { component, isRequired: required === true, odds, mood: moodAt(key) }
+      }),
+      bases: (item.base?.choices ?? []).map((id) => ({
+        ...{ id, weight: id === usual ? 2 : 1, mood: moodAt(id) },
+      })),
+    }
+  })
+  wantings.set(items, { of: truth, all })
+  return all
+}
+
 /** The guests of a day that strays so far, in the order in which they come. */
 export const guestsOf = (
   truth: Truth,
@@ -139,34 +182,28 @@ export const guestsOf = (
   stray: number,
   chance: Chance,
 ): readonly Wish[] => {
-  const moods = new Map<string, number>()
-  const mood = (key: string): number => {
-    const before = moods.get(key) ?? chance.normal(0, MOOD_SD)
-    moods.set(key, before)
+  const moods: number[] = []
+  const moodOf = (place: number): number => {
+    const before = moods[place] ?? chance.normal(0, MOOD_SD)
+    moods[place] = before
     return before
   }
-  const weights = ahead.items.map((item) => {
-    const own = truth.popularity[daysStation.items.findIndex(({ id }) => id === item.id)] ?? 1
-    return chance.gamma(0.8 * own)
-  })
-  const wish = (item: Item): Wish => {
+  const menu = wantingOf(truth, ahead.items)
+  const weights = menu.map(({ popularity }) => chance.gamma(0.8 * popularity))
+  const wish = ({ item, parts: wanted, bases }: Wanting): Wish => {
     const parts: Record<string, number> = {}
-    for (const part of item.parts) {
-      const key = `${item.id}/${part.component}`
-      const odds = (truth.odds.get(key) ?? 0) + mood(key)
-      if (part.required || chance.happens(1 / (1 + Math.exp(-odds))))
-        parts[part.component] = chance.happens(truth.twice) ? 2 : 1
+    for (const { component, isRequired, odds, mood } of wanted) {
+      const today = odds + moodOf(mood)
+      if (isRequired || chance.happens(1 / (1 + Math.exp(-today))))
+        parts[component] = chance.happens(truth.twice) ? 2 : 1
     }
-    const usual = usualChoice(item).base
-    const choices = item.base?.choices ?? []
-    const base =
-      choices[chance.oneOf(choices.map((one) => (one === usual ? 2 : 1) * Math.exp(mood(one))))] ??
-      null
+    const liked = bases.map(({ weight, mood }) => weight * Math.exp(moodOf(mood)))
+    const base = bases[chance.oneOf(liked)]?.id ?? null
     return { item, base, parts }
   }
   const groups = chance.poisson(Math.exp(usualSize(truth, ahead) + stray) / GROUP_MEAN)
   return Array.from({ length: groups }).flatMap(() => {
-    const any = () => ahead.items[chance.oneOf(weights)] ?? ahead.items[0]
+    const any = () => menu[chance.oneOf(weights)] ?? menu[0]
     const same = chance.happens(0.4) ? any() : undefined
     return Array.from({ length: chance.oneOf(GROUP) + 1 }).flatMap(() => {
       const item = same ?? any()

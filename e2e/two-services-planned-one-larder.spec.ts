@@ -1,10 +1,12 @@
 import { civilDate } from '#lib/measure/civil.ts'
+import { parEn } from '#lib/rooms/prep/words/par-en.ts'
 import { larderScreen as words } from '#lib/words/larder/screen-en.ts'
 import { takeWords } from '#lib/words/larder/take-en.ts'
 import { demoStation } from '#server/demo-station.ts'
 import { connectCrew, whenView } from '#server/shell/crew-connection.ts'
 import { expect, readLog, test } from './support/job.ts'
 import { gives, lotJobs, planOn } from './support/larder-hands.ts'
+import { planPan } from './support/plan-hands.ts'
 
 test.use({ proved: true, stations: [demoStation] })
 
@@ -37,6 +39,16 @@ test('two services planned, one larder: both want the same lot at once, each get
   if (first === undefined || second === undefined) throw new Error('no days')
   await gives(crew, 's-first', [planOn(first)])
   await gives(crew, 's-second', [planOn(second)])
+
+  await test.step('the later plan doesn’t count on what the earlier one counts on, and says for which day it is', async () => {
+    const plan = await job.openStill('/plan?service=s-second')
+    await planPan(plan, 'Sesame slaw').click()
+    await expect(plan.getByText(parEn.promised(first, 1))).toBeVisible()
+    const earlier = await job.openStill('/plan?service=s-first')
+    await planPan(earlier, 'Sesame slaw').click()
+    await expect(earlier.getByText(/^In the larder: 30/)).toBeVisible()
+    await expect(earlier.getByText(parEn.promised(first, 1))).toHaveCount(0)
+  })
 
   const screens = [one, other] as const
   /** The planned services as the panel offers them, the earlier day first; the open one is above. */

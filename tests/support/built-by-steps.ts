@@ -201,6 +201,18 @@ const mended = (draft: Draft): Draft => {
         put('well', well, { held }),
         { do: 'move', entity: 'pan', id: last?.id ?? '', before: null, well },
       ])
+    } else if (code === 'held-otherwise') {
+      const held = textIn(now.rows[`component:${id}`], 'held')
+      const pan = rowsOf(now, 'pan').find(
+        ({ row }) =>
+          row.component === id &&
+          textIn(now.rows[`well:${row.well}`], 'held') === problem.named?.[0],
+      )
+      const well = newId(now, 'well', 'held as it needs')
+      now = applied(now, [
+        put('well', well, { held }),
+        { do: 'move', entity: 'pan', id: pan?.id ?? '', before: null, well },
+      ])
     } else if (code === 'usual-overfull')
       now = applied(now, [put('pan', id, { usualPortions: Math.max(1, most) })])
     else if (code === 'too-few' && entity === 'well')

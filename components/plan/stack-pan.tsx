@@ -53,7 +53,9 @@ export function StackPan({
       <span className={styles.above} aria-hidden="true">
         <span className={styles.both}>
           <span className={styles.stack}>
-            <b className={styles.count}>{portions === 0 ? words.noLoads : portions}</b>
+            <b className={styles.count} data-long={portions >= 100 ? '' : undefined}>
+              {portions === 0 ? words.noLoads : portions}
+            </b>
             {blocksOf({ loads, made, atHand }, scale, most).map((block, index) => (
               <span
                 // biome-ignore lint/suspicious/noArrayIndexKey: blocks have nothing else of their own

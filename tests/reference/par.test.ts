@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { countChances } from '#lib/estimate/count-chances.ts'
-import { type DrawnDay, layDay } from '#lib/estimate/par/laid-day.ts'
-import { type WholeMenu, weighed } from '#lib/estimate/par/whole-builds.ts'
+import type { DrawnDay } from '#lib/estimate/par/laid-day.ts'
+import type { WholeMenu } from '#lib/estimate/par/whole-builds.ts'
 import { wholeLoads } from '#lib/estimate/par/whole-loads.ts'
+import { layDay, weighed } from '#tests/support/par-days.ts'
 
 const DAYS = 4_000
 

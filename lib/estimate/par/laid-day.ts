@@ -1,16 +1,5 @@
 /** A day's builds laid flat in the order in which they come, since a day is weighed hundreds of times. */
 
-/** One build of a day, or several that are alike. */
-export interface DrawnBuild {
-  /** Place of its item in the menu. */
-  readonly item: number
-  /** Places of the components that it has, with the portions of each; its base is apart. */
-  readonly components: readonly number[]
-  readonly portions: readonly number[]
-  /** Places of its bases, the one it wants first; none where its item has no base. */
-  readonly bases: readonly number[]
-}
-
 export interface DrawnDay {
   /** How many builds one of them is: more than one on days beyond what is drawn one by one. */
   readonly each: number
@@ -104,15 +93,4 @@ export const laying = (components: number): Laying => {
       return day
     },
   }
-}
-
-/** A day of such builds, among so many components. */
-export const layDay = (builds: readonly DrawnBuild[], components: number, each = 1): DrawnDay => {
-  const row = laying(components)
-  for (const { item, components: places, portions, bases } of builds) {
-    for (const [index, place] of places.entries()) row.add(place, portions[index] ?? 0)
-    for (const base of bases) row.addBase(base)
-    row.end(item)
-  }
-  return row.day(each)
 }

@@ -100,20 +100,3 @@ export const centsOf = (menu: WholeMenu, outcomes: Outcomes, index: number): num
     cents += leftOverCents(menu, place, outcomes.left[index * places + place] ?? 0)
   return cents
 }
-
-/** The mean cents that days lose with so many portions of each component. */
-export const weighed = (
-  menu: WholeMenu,
-  days: readonly DrawnDay[],
-  portions: readonly number[],
-): number => {
-  const places = menu.costCents.length
-  const outcomes = noOutcomes(days.length, places)
-  let sum = 0
-  for (const [index, day] of days.entries()) {
-    outcomes.left.set(portions, index * places)
-    played(day, marginsOf(menu, day), outcomes, index, index * places)
-    sum += centsOf(menu, outcomes, index)
-  }
-  return sum / Math.max(1, days.length)
-}

@@ -1,5 +1,5 @@
 /** Ways of deciding the loads of a day: par, two rules that kitchens know, and a planner who knows. */
-import { type DrawnDay, layDay } from '#lib/estimate/par/laid-day.ts'
+import type { DrawnDay } from '#lib/estimate/par/laid-day.ts'
 import { wholeMenu } from '#lib/estimate/par/par.ts'
 import { wholeLoads } from '#lib/estimate/par/whole-loads.ts'
 import { portionCents } from '#lib/rooms/advice/facts/stakes.ts'
@@ -16,6 +16,7 @@ import {
   sizeOf,
   strayTold,
 } from '#tests/simulate/days/truth.ts'
+import { layDay } from '#tests/support/par-days.ts'
 
 const station = daysStation
 /** Builds of a day where nobody says guests and nothing was recorded. */

@@ -1,9 +1,10 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { type DrawnBuild, type DrawnDay, layDay } from '#lib/estimate/par/laid-day.ts'
+import type { DrawnDay } from '#lib/estimate/par/laid-day.ts'
 import { weighing } from '#lib/estimate/par/weighing.ts'
-import { type WholeMenu, weighed } from '#lib/estimate/par/whole-builds.ts'
+import type { WholeMenu } from '#lib/estimate/par/whole-builds.ts'
 import { wholeLoads } from '#lib/estimate/par/whole-loads.ts'
+import { type DrawnBuild, layDay, weighed } from '#tests/support/par-days.ts'
 
 /** Chicken, slaw, and two bases, of which a guest takes the other where one is gone. */
 const menu: WholeMenu = {

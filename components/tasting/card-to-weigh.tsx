@@ -22,8 +22,6 @@ interface CardToWeighProps {
   readonly station: StationDocument
   readonly component: string
   readonly portions: number
-  /** Numbers of those who taste it. */
-  readonly can: readonly number[]
   readonly yields: YieldTyped
   readonly onYields: (yields: YieldTyped) => void
 }
@@ -48,42 +46,38 @@ function Stated({
 
 /** What it really made, against its card. */
 export function CardToWeigh(props: CardToWeighProps) {
-  const { station, component, portions, can, yields, onYields } = props
+  const { station, component, portions, yields, onYields } = props
   const words = useTastingWords()
   const { name } = componentOf(station, component)
-  const found = cardFor(station, component)
   return (
     <article className={styles.card} aria-label={name}>
       <header>
         <h3>{name}</h3>
-        {found ? <Stated {...{ station, component, portions }} /> : <p>{words.whoTastes(can)}</p>}
+        <Stated {...{ station, component, portions }} />
       </header>
-      {found === null && <p>{words.noCardToWeigh}</p>}
-      {found && (
-        <div className={styles.made}>
-          <div>
-            <Field
-              label={words.weighed}
-              placeholder={words.weighedHint}
-              maxLength={40}
-              value={yields.typed}
-              onChange={({ target }) => onYields({ ...yields, typed: target.value })}
+      <div className={styles.made}>
+        <div>
+          <Field
+            label={words.weighed}
+            placeholder={words.weighedHint}
+            maxLength={40}
+            value={yields.typed}
+            onChange={({ target }) => onYields({ ...yields, typed: target.value })}
+          />
+          <label>
+            <input
+              type="checkbox"
+              checked={yields.saved}
+              onChange={({ target }) => onYields({ ...yields, saved: target.checked })}
             />
-            <label>
-              <input
-                type="checkbox"
-                checked={yields.saved}
-                onChange={({ target }) => onYields({ ...yields, saved: target.checked })}
-              />
-              <span>
-                {words.save}
-                <small>{words.saveWhy}</small>
-              </span>
-            </label>
-          </div>
-          {portions < COUNTS_FROM && <p>{words.smallBatch}</p>}
+            <span>
+              {words.save}
+              <small>{words.saveWhy}</small>
+            </span>
+          </label>
         </div>
-      )}
+        {portions < COUNTS_FROM && <p>{words.smallBatch}</p>}
+      </div>
     </article>
   )
 }

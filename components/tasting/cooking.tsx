@@ -40,7 +40,7 @@ export function Cooking({ station, tasting, who, acting, onRead }: CookingProps)
           />
         ))}
       </div>
-      <div className={styles.acts} data-stays="">
+      <div className={styles.acts}>
         <Button
           kind="main"
           lacks={lacks}

@@ -5,7 +5,9 @@ import type { TastingAct } from '#components/tasting/use-tastings.ts'
 import { useTastingWords } from '#components/tasting/words.tsx'
 import { Button } from '#components/ui/button.tsx'
 import { Field } from '#components/ui/field.tsx'
+import { componentOf } from '#lib/station/find.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
+import { cardFor } from '#lib/tasting/card-of.ts'
 import type { Tasting } from '#lib/tasting/tasting.ts'
 import type { ComponentTasted } from '#lib/tasting/who-can-taste.ts'
 
@@ -24,6 +26,10 @@ const NOT_WEIGHED: YieldTyped = { typed: '', saved: true }
 export function Weighing({ station, tasting, who, acting, initials, onInitials }: WeighingProps) {
   const words = useTastingWords()
   const [yields, setYields] = useState<Readonly<Record<string, YieldTyped>>>({})
+  const weighed = who.filter(({ component }) => cardFor(station, component))
+  const others = who
+    .filter((one) => !weighed.includes(one))
+    .map(({ component }) => componentOf(station, component).name)
   const isSaving = tasting.components.some((component) => {
     const one = yields[component]
     return one?.saved === true && one.typed.trim() !== ''
@@ -41,10 +47,10 @@ export function Weighing({ station, tasting, who, acting, initials, onInitials }
   return (
     <>
       <div className={styles.cards}>
-        {who.map(({ component, can }) => (
+        {weighed.map(({ component }) => (
           <CardToWeigh
             key={component}
-            {...{ station, component, can, portions: tasting.portions }}
+            {...{ station, component, portions: tasting.portions }}
             yields={yields[component] ?? NOT_WEIGHED}
             onYields={(one) => {
               acting.hush()
@@ -53,6 +59,7 @@ export function Weighing({ station, tasting, who, acting, initials, onInitials }
           />
         ))}
       </div>
+      {others.length > 0 && <p>{words.noCardToWeigh(others)}</p>}
       <div className={styles.acts}>
         <Field
           label={words.initials}

@@ -38,7 +38,7 @@ function CannotTaste({
   const words = useTastingWords()
   const { name } = componentOf(station, one.component)
   const cannot = one.tasters.flatMap(({ taster, verdict, instead }) => {
-    if (verdict.is === 'not-sure') return [{ taster, instead, because: words.unsure }]
+    if (verdict.is === 'not-sure') return [{ taster, instead, because: words.unsure(name) }]
     const [worst] = verdict.is === 'cannot' ? verdict.findings : []
     return worst
       ? [{ taster, instead, because: words.sayFinding(tellFinding(station, worst)) }]
@@ -53,7 +53,7 @@ function CannotTaste({
         const [who, why] = words.why(taster, because)
         return (
           <p key={taster}>
-            <b>{who}</b> {why} {instead !== null && words.instead(taster, name, instead)}
+            <b>{who}</b> {why} {instead !== null && words.instead(instead)}
           </p>
         )
       })}
@@ -94,7 +94,7 @@ export function WhoPanel({ station, told, who, acting }: WhoPanelProps) {
         : null
   return (
     <div className={styles.who}>
-      <div className={`${styles.tasters} ${tasting.stage === 'planned' ? '' : styles.asked}`}>
+      <div className={`${styles.tasters} ${silent.length === 0 ? styles.asked : ''}`}>
         {tasting.tasters.map(({ number }) => (
           <Button
             key={number}

@@ -3,6 +3,7 @@ import page from '#components/access/page.module.css'
 import styles from '#components/menu/recipe/recipe.module.css'
 import type { RecipeNow } from '#components/menu/recipe/use-recipe.ts'
 import type { CardYields } from '#components/menu/recipe/use-yields.ts'
+import { YieldStrip } from '#components/menu/recipe/yield-strip.tsx'
 import { useRecipeWords } from '#components/menu/recipe-words.tsx'
 import { Button } from '#components/ui/button.tsx'
 import { Field } from '#components/ui/field.tsx'
@@ -98,6 +99,7 @@ export function MeasuredYield({
           {corrected.range !== null && <p>{words.rangeIs}</p>}
         </>
       )}
+      {own.length > 0 && <YieldStrip {...{ own, corrected }} />}
       {own.length > 0 && (
         <ul className={styles.batches} aria-label={words.batches}>
           {own

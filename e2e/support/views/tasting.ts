@@ -49,6 +49,14 @@ const asked = (by: ToldByTaster): Pick<Tasting, 'tasters'> => ({
 
 const FISH: ToldByTaster = { 1: keeps('fish'), 2: NONE }
 const UNSURE: ToldByTaster = { 1: keeps('fish'), 2: NOT_SURE }
+const MANY: ToldByTaster = {
+  ...{ 1: keeps('fish'), 2: NONE, 3: keeps('sesame', 'leave-out') },
+  ...{ 4: keeps('milk'), 5: NONE, 6: NONE },
+}
+const many = {
+  ...{ components: ['tuna', 'beans', 'chicken', 'slaw', 'peppers'], portions: 6 },
+  tasters: Object.keys(MANY).map((number) => ({ number: Number(number), told: `c${number}` })),
+}
 const making = { ...asked(FISH), stage: 'making' } as const
 const low = { ...READ, temperature: { tenths: 1280, scale: 'F' } } as const
 const ready = { ...making, stage: 'ready', readings: [READ] } as const
@@ -78,11 +86,20 @@ export const tastingViews: readonly View[] = [
     asked(FISH),
     FISH,
   )(
-    one('asked', SCENE, words.instead(1, 'Tuna salad', 2), [], {
+    one('asked', SCENE, words.instead(2), [], {
       ...WHOLE,
       main: [/^Everybody/],
     }),
   ),
+  toldTastings(many, MANY)(one('six tasters', SCENE, words.taster(6), [], WHOLE)),
+  toldTastings(
+    { ...many, stage: 'making' },
+    MANY,
+  )(one('five foods', SCENE, words.read('Herb chicken'), [], { long: true })),
+  toldTastings(
+    { ...many, stage: 'ready', readings: [READ] },
+    MANY,
+  )(one('weighing one of five', SCENE, words.smallBatch, [], { long: true })),
   toldTastings(making, FISH)(one('cooking', SCENE, words.toRead(['Black beans']), [], WHOLE)),
   toldTastings(
     making,

@@ -50,6 +50,7 @@ export const measuredEn = {
       ? `From 1 batch: how sure that is, a second one tells. The card says ${stated}.`
       : `From ${counted(batches, 'batch', 'batches')}: ${range.low === range.high ? '' : `${range.low} to `}${counted(range.high, 'portion', 'portions')}. The card says ${stated}.`,
   batches: 'Batches of this card',
+  card: 'the card',
   noneCounts: 'Every batch of this card was taken out: the card counts as it is written.',
   takeOut: 'Take it out',
   takeOutSure: 'Take this batch out',
@@ -71,7 +72,8 @@ export const measuredEn = {
     [
       sayDate(on),
       ...(factor === null ? [] : [`${FACTOR.format(factor)} × the card`]),
-      ...(typed === null ? [] : [typed]),
+      // An amount stays on one line.
+      ...(typed === null ? [] : [typed.replaceAll(' ', '\u00a0')]),
       PERCENT.format(ratio),
     ].join(', '),
   /** `asked`: how often the card is made by what is typed, 1 where nothing is. */

@@ -159,19 +159,22 @@ export const tastingEn = {
   onPan: (name: string, said: readonly string[]) => `${name}: ${said.join(', ')}`,
   isOn: 'tasted',
   isOff: 'not tasted',
-  /** Over a pan, where three words have room: "can 1, 2", or "can 5 of 6". */
+  /** Over a pan, where three words have room: "all can", "can 1, 2" or "can 5 of 6". */
   over: {
-    can: (numbers: readonly number[], all: number) => `can ${few(numbers, all)}`,
-    cannot: (numbers: readonly number[], all: number) => `no ${few(numbers, all)}`,
-    unknown: (numbers: readonly number[], all: number) => `ask ${few(numbers, all)}`,
+    can: (numbers: readonly number[], all: number) =>
+      numbers.length === all ? 'all can' : `can ${few(numbers, all)}`,
+    cannot: (numbers: readonly number[], all: number) =>
+      numbers.length === all ? 'nobody' : `no ${few(numbers, all)}`,
+    unknown: (numbers: readonly number[], all: number) =>
+      numbers.length === all ? 'ask all' : `ask ${few(numbers, all)}`,
   },
   can: (number: number) => `taster ${number} can`,
   cannot: (number: number) => `taster ${number} can’t`,
   unknown: (number: number) => `taster ${number} isn’t known`,
   why: (number: number, because: string) => [`Taster ${number} can’t:`, `${because}.`] as const,
-  unsure: 'not sure what they can eat',
-  instead: (number: number, name: string, other: number) =>
-    `Taster ${other} tastes ${inSentence(name)} instead of taster ${number}.`,
+  unsure: (name: string) => `${name}: not sure what they can eat`,
+  /** Behind what names the food. */
+  instead: (other: number) => `Taster ${other} tastes it instead.`,
   nobody: (name: string) => `Nobody here can taste ${inSentence(name)}.`,
   leaveOut: (name: string) => `Leave out ${inSentence(name)}`,
   make: 'Everybody is asked: make it',
@@ -198,7 +201,8 @@ export const tastingEn = {
   readySub: 'Then it is tasted and weighed.',
   toRead: (names: readonly string[]) => `Not read yet: ${andAll(names)}`,
   toCookOn: (names: readonly string[]) => `Cook on: ${andAll(names)}`,
-  noCardToWeigh: 'No card of its own: nothing to weigh.',
+  noCardToWeigh: (names: readonly string[]) =>
+    `No card of its own, so nothing to weigh: ${andAll(names)}.`,
   noCard: 'No card of its own: take it as it is bought or mixed.',
   toTaste: 'to taste',
   stated: (amount: string) => `The card says: ${amount}`,

@@ -95,6 +95,7 @@ const eventTypes = (): readonly string[] =>
     'lib/service/events/handed-over-event.ts',
     'lib/service/events/line-event.ts',
     'lib/service/events/plan-event.ts',
+    'lib/service/events/prep-event.ts',
     'lib/service/events/shelf-event.ts',
     'lib/service/events/stock-event.ts',
     'lib/service/events/taken-event.ts',
@@ -283,10 +284,11 @@ describe('what is frozen', () => {
   })
 
   /** Events and commands that came since version 7 was frozen; events that 6, 4 and 3 didn't know. */
-  const SINCE_7 = ['foodEnded', 'foodTaken']
-  const COMMANDS_SINCE_7 = ['endFood', 'takeFromLarder', 'throwOutHot']
-  const PLANS = ['servicePlanned', 'planChanged', 'planFollowed', 'planDropped']
-  const SINCE_6 = ['contactsChanged', ...PLANS, ...SINCE_7]
+  /** Of the day before and the day after. */
+  const ENDS = ['foodEnded', 'foodTaken']
+  const PREP = ['prepPlanned', 'taskTicked', 'tickTakenBack', 'taskPassed']
+  const PLANS = ['servicePlanned', 'planChanged', 'planFollowed', 'planDropped', ...PREP]
+  const SINCE_6 = ['contactsChanged', ...PLANS, ...ENDS]
   const SINCE_4 = ['sanitizerRead', ...SINCE_6]
   const SINCE_3 = ['holdLifted', 'shelfRead', 'shelfReadingMissed', 'shelfResolved', ...SINCE_4]
   test('the log of version 3 holds every event of its time, and folds to its hash', () => {
@@ -367,11 +369,16 @@ describe('what is frozen', () => {
     expect(stateHash(without.reduce(evolve, NOT_OPENED))).toBe(stateHash(state))
   })
 
-  test('the logs of version 7 hold every event of their time: a service that was planned, and one that was dropped', () => {
+  test('the logs of version 7 hold every event of their time: a service that was planned, one that was dropped, and one whose food came to ends', () => {
     const { log, types, state } = folded(7)
     const dropped = frozenLog('v7-dropped-log.jsonl')
-    const all = new Set([...types, ...dropped.map(({ type }) => type)])
-    expect(sorted([...all, ...SINCE_7])).toEqual(sorted(eventTypes()))
+    const ended = frozenLog('v7-ends-log.jsonl')
+    const all = new Set([...types, ...[...dropped, ...ended].map(({ type }) => type)])
+    expect(sorted([...all])).toEqual(sorted(eventTypes()))
+    expect(ended.map(({ position }) => position)).toEqual(ended.map((_, index) => index + 1))
+    const over = ended.reduce(evolve, NOT_OPENED)
+    expect(stateHash(over)).toBe('d7dcc3ecff747a5d7eccfc08fa26ed108d2884b345e5a0de24c20d2d6273b03b')
+    expect(over).toMatchObject({ stage: 'closed', batches: { 'b-lot': { lot: 's-before.4' } } })
     const [first, ...others] = log
     expect(first).toMatchObject({ type: 'servicePlanned', plan: { crew: [{ id: 'c1' }] } })
     expect(others.find(({ type }) => type === 'serviceOpened')?.position).toBeGreaterThan(5)
@@ -382,10 +389,12 @@ describe('what is frozen', () => {
   })
 
   test('every command of version 7 as it is sent is taken, and there is one of each', () => {
-    const taken = lines('v7-commands.jsonl').map((message) => takeCommand(message, 'lead'))
+    const taken = ['v7-commands.jsonl', 'v7-ends-commands.jsonl']
+      .flatMap(lines)
+      .map((message) => takeCommand(message, 'lead'))
     expect(taken.filter((one) => !one.taken)).toEqual([])
     const types = new Set(taken.flatMap((one) => (one.taken ? [one.command.type] : [])))
-    expect(sorted([...types, ...COMMANDS_SINCE_7])).toEqual(sorted(COMMAND_TYPES))
+    expect(sorted([...types])).toEqual(sorted(COMMAND_TYPES))
   })
 
   test('no command of an earlier version is taken: its page loads itself anew', () => {

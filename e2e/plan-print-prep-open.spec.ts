@@ -2,6 +2,7 @@ import { join } from 'node:path'
 import type { Page } from '@playwright/test'
 import { PAPERS } from '#lib/paper/page/papers.ts'
 import { frameEn } from '#lib/paper/words/frame-en.ts'
+import { labelsEn } from '#lib/paper/words/labels-screen-en.ts'
 import { listsEn } from '#lib/paper/words/lists-en.ts'
 import { prepSheetEn } from '#lib/paper/words/prep-sheet-en.ts'
 import { purchaseListEn } from '#lib/paper/words/purchase-list-en.ts'
@@ -11,12 +12,14 @@ import { papersEn } from '#lib/rooms/prep/words/papers-en.ts'
 import { planEn } from '#lib/rooms/prep/words/plan-en.ts'
 import { prepEn } from '#lib/rooms/prep/words/prep-en.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
+import { needName } from '#lib/words/service-en.ts'
 import { root } from '#server/root.ts'
 import { CARDED } from '#tests/support/carded-station.ts'
 import { launchServer, temporaryFolder } from '#tests/support/launch-server.ts'
 import { publishIn } from '#tests/support/own-station.ts'
 import { crowded } from './support/crowded-line.ts'
 import { nothingIsOutside, printed } from './support/paper-ink.ts'
+import { pdfPages } from './support/pdf-text.ts'
 import { planPan, planTheDay, SCHOOL, takeThePlan } from './support/plan-hands.ts'
 import { PHONE, resize, TABLETS } from './support/stage.ts'
 import { expect, test } from './support/station.ts'
@@ -85,6 +88,11 @@ const MADE = [
   ['Lemon yogurt sauce', 'make.yogurt-sauce'],
   ['Pita', 'make.pita'],
 ] as const
+
+const NINE = [
+  ...(['milk', 'egg', 'fish', 'shellfish', 'tree-nuts'] as const),
+  ...(['wheat', 'peanut', 'soy', 'sesame'] as const),
+]
 
 const bare = (text: string): string => text.replace(/\s/g, '')
 
@@ -247,7 +255,7 @@ test('[PA19] [LS9] [LS10] plan, print, prep, open: three papers say what the pla
   await server.stop()
 })
 
-test('[PA10] [PA19] names of 40 letters and nine pans in a well: nothing is cut on any paper of a plan', async ({
+test('[PA10] [PA19] [PA30] names of 40 letters, nine allergens and nine pans in a well: nothing is cut on any paper of a plan', async ({
   open,
 }) => {
   test.setTimeout(420_000)
@@ -262,6 +270,12 @@ test('[PA10] [PA19] names of 40 letters and nine pans in a well: nothing is cut 
     ...line,
     invented: false,
     components: line.components.map((one) => ({ ...one, food: ready })),
+    ingredients: line.ingredients.map((one) => ({
+      ...one,
+      declarations: Object.fromEntries(NINE.map((code) => [code, 'contains' as const])),
+      // Nobody said: traits that contradict what is contained are refused.
+      traits: null,
+    })),
   })
   const lead = await open(`${server.pageUrl}/plan?station=${LUNCH.id}`, AT_ONCE, true)
   await planTheDay(lead, { on: '2026-12-04', guests: '40' })
@@ -276,6 +290,23 @@ test('[PA10] [PA19] names of 40 letters and nine pans in a well: nothing is cut 
     await lead.goBack()
     await expect(lead.getByRole('list', { name: planEn.title })).toBeVisible({ timeout: 60_000 })
   }
+
+  await lead.getByRole('button', { name: papersEn.print, exact: true }).click()
+  await lead.getByRole('link', { name: new RegExp(`^${papersEn.of.labels.name}`) }).click()
+  await expect(lead.locator('article[data-label]').first()).toBeAttached({ timeout: 60_000 })
+  for (const id of ['cut-letter', 'letter-30', 'a4-21', 'roll-2x2', 'roll-62'] as const)
+    await test.step(`labels: ${id}`, async () => {
+      const { name, size } = labelsEn.stock[id]
+      await lead.getByRole('button', { name: `${name} ${size}`, exact: true }).click()
+      const pages = pdfPages(await lead.pdf({ preferCSSPageSize: true }))
+      const letters = bare(pages.flatMap((one) => one.lines).join(''))
+      for (const one of line.components) expect(letters, one.name).toContain(bare(one.name))
+      for (const code of NINE) expect(letters).toContain(bare(needName(code).toUpperCase()))
+      await lead.emulateMedia({ media: 'print' })
+      await nothingIsOutside(lead, id)
+      await lead.emulateMedia({ media: null })
+      await lead.pdf({ path: `test-results/crowded-labels-${id}.pdf`, preferCSSPageSize: true })
+    })
   await lead.context().close()
   await server.stop()
 })

@@ -13,6 +13,8 @@ interface PaperScreenProps {
   readonly links: ReactNode
   /** What is wrong with what is shown; null: nothing. */
   readonly note: string | null
+  /** Beside the pages: what is asked about them. */
+  readonly aside?: ReactNode
   readonly children: ReactNode
 }
 

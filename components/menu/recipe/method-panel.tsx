@@ -35,6 +35,8 @@ export function MethodPanel({ now, card }: { readonly now: RecipeNow; readonly c
           placeholder={words.example}
           value={shown}
           aria-invalid={problem !== null || undefined}
+          // A browser shows the line that is typed on, and may leave the rest below the window.
+          onFocus={({ target }) => target.scrollIntoView({ block: 'nearest' })}
           onChange={({ target }) => setTyped(target.value)}
           onBlur={() => void save()}
         />

@@ -17,6 +17,7 @@ import { markedFaces } from '#lib/paper/labels/printed-mark.ts'
 import { PAPER_MM, type Paper } from '#lib/paper/page/papers.ts'
 
 interface LabelsBoardProps {
+  readonly title: string
   readonly groups: readonly Group[]
   /** Of what, and when it was printed: in the margin of each sheet. */
   readonly head: readonly string[]
@@ -28,7 +29,7 @@ interface LabelsBoardProps {
 }
 
 /** Labels chosen, laid out on the paper that is there, and printed in one tap. */
-export function LabelsBoard({ groups, head, mark, usual, links, note }: LabelsBoardProps) {
+export function LabelsBoard({ title, groups, head, mark, usual, links, note }: LabelsBoardProps) {
   const { frame, labels: words } = usePaperWords()
   const now = useStock(usual)
   const [chosen, setChosen] = useState<Copies>({})
@@ -69,7 +70,7 @@ export function LabelsBoard({ groups, head, mark, usual, links, note }: LabelsBo
   const labels = pages.reduce((sum, page) => sum + page.labels.length, 0)
   return (
     <PrintScreen
-      title={words.title}
+      title={title}
       page={stock.kind === 'sheet' ? stock.paper : 'roll'}
       width={stock.kind === 'sheet' ? PAPER_MM[stock.paper].width : stock.width}
       pages={pages.length}

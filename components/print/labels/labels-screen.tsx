@@ -53,6 +53,7 @@ function OfService({ state }: { readonly state: RunningState }) {
   }, [state, minute, words, timeZone, station, isDemo])
   return (
     <LabelsBoard
+      title={words.title}
       groups={groups}
       head={[
         station.name,
@@ -75,7 +76,17 @@ function LabelsNow({ service }: { readonly service: string }) {
   if (isRunning(state) && (service === '' || state.service === service))
     return <OfService state={state} />
   const note = link === 'live' ? words.noService : words.connecting
-  return <LabelsBoard groups={[]} head={[]} mark="" usual="letter" links={<Links />} note={note} />
+  return (
+    <LabelsBoard
+      title={words.title}
+      groups={[]}
+      head={[]}
+      mark=""
+      usual="letter"
+      links={<Links />}
+      note={note}
+    />
+  )
 }
 
 /** Of the service in the address; else of the one that is open. */

@@ -57,6 +57,7 @@ function LarderLabels() {
               : null
   return (
     <LabelsBoard
+      title={larder.title}
       groups={groups}
       head={
         facts === null

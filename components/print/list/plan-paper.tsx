@@ -42,11 +42,12 @@ export interface PaperMade {
 export function PlanPaper({
   shown,
   make,
-  children,
+  aside,
 }: {
   readonly shown: PlanShown
   readonly make: (paper: Paper) => PaperMade
-  readonly children?: ReactNode
+  /** Beside its pages: what is asked about them. */
+  readonly aside?: ReactNode
 }) {
   const words = usePaperWords()
   const { state } = shown
@@ -69,8 +70,8 @@ export function PlanPaper({
       pages={made.bodies.length}
       links={<PlanLink />}
       note={null}
+      aside={aside}
     >
-      {children}
       {made.bodies.map((body, at) => (
         <PaperPage
           // biome-ignore lint/suspicious/noArrayIndexKey: a page has no name but its number

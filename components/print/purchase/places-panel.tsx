@@ -20,7 +20,6 @@ export function PlacesPanel({
     <section className={styles.panel} aria-label={words.setPlaces}>
       <h2>{words.setPlaces}</h2>
       {isFailed && <p role="alert">{words.notSet}</p>}
-      {unsaid.length === 0 && <p>{words.placesAll}</p>}
       <ul>
         {unsaid.map(({ ingredient, name }) => (
           <li key={ingredient}>

@@ -71,6 +71,8 @@ function List({ shown }: { readonly shown: PlanShown }) {
     await again()
   }
   const { columns } = words.purchase
+  // Nothing is asked once all is said; while the draft is lost nothing can be.
+  const asksPlaces = draft !== null && facts.places.some((one) => one.lies === null)
   const sections = purchaseSections(words, facts)
   const make = (paper: Paper) => ({
     title: words.purchase.title,
@@ -86,11 +88,15 @@ function List({ shown }: { readonly shown: PlanShown }) {
     )),
   })
   return (
-    <PlanPaper shown={shown} make={make}>
-      {draft !== null && (
-        <PlacesPanel facts={facts} isFailed={isFailed} onPlace={(id, to) => void put(id, to)} />
-      )}
-    </PlanPaper>
+    <PlanPaper
+      shown={shown}
+      make={make}
+      aside={
+        asksPlaces ? (
+          <PlacesPanel facts={facts} isFailed={isFailed} onPlace={(id, to) => void put(id, to)} />
+        ) : undefined
+      }
+    />
   )
 }
 

@@ -112,7 +112,7 @@ const why = (discard: Discard, isPlanned: boolean, { days }: SaidWhere): string 
     case 'clock':
       return 'By its time clock.'
     case 'date':
-      return isPlanned ? 'Day by the plan: made on another, write both.' : ''
+      return isPlanned ? 'Planned day. Made on another? Write both.' : ''
     case 'day':
       return 'Nobody dated it: this day only.'
     case 'service-ends':

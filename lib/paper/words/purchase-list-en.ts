@@ -46,7 +46,6 @@ export const purchaseListEn = {
   asTyped: (typed: string) => (typed === '' ? '' : `on the card: ${typed}`),
   foot: 'As purchased, for the loads of the plan. Packs are rounded up, and so is what is counted. Amounts typed at a pan are for one load. What is there isn’t taken off: look, and write it in.',
   setPlaces: 'Where does it lie?',
-  placesAll: 'Of everything somebody said where it lies.',
   notSet: 'Not recorded. Try once more.',
   boughtBy: 'Bought by',
 } as const

@@ -86,7 +86,7 @@ describe('labels of a service', () => {
     const last = new Date(day + 6 * 86_400_000).toUTCString()
     expect(said).toMatch(/Discard by \w{3}, \w{3} \d+, 11:59 PM/)
     expect(said).toContain(`${Number(last.slice(5, 7))}, 11:59 PM`)
-    expect(said).toContain('by the plan')
+    expect(said).toContain('Planned day. Made on another? Write both.')
   })
 
   it('[PA33] what stands in a pan ends when the screens say, and hot food with its service', () => {

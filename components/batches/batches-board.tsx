@@ -16,6 +16,7 @@ import { Walker } from '#components/pans/walker.tsx'
 import { PansWordsProvider, usePansWords } from '#components/pans/words.tsx'
 import { Button } from '#components/ui/button.tsx'
 import { Notch } from '#components/ui/notch.tsx'
+import { toAnswer } from '#lib/rooms/day/facts/ends/to-answer.ts'
 import { canStart, loadsPlanned } from '#lib/rooms/food/views/start-batch.ts'
 import { panPictures } from '#lib/rooms/pans/facts/pans.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
@@ -27,6 +28,8 @@ interface BatchesBoardProps {
   readonly state: RunningState
   /** The civil date that it is planned for. */
   readonly on: string
+  /** When its doors were to close, epoch milliseconds. */
+  readonly closesAt: number
 }
 
 /** How often what depends on the time alone is worked out anew. */
@@ -51,7 +54,7 @@ const NO_TASKS: PlacedTasks = {
 
 const wayTo = (page: string): string => `${page}${location.search}`
 
-function Board({ state, on }: BatchesBoardProps) {
+function Board({ state, on, closesAt }: BatchesBoardProps) {
   const words = useBatchesWords()
   const lead = usePansWords()
   const acting = useActing(lead.loadRefusals)
@@ -63,6 +66,8 @@ function Board({ state, on }: BatchesBoardProps) {
   const isPhone = useIsPhone()
   const walk = useWalk(line, pans, { first: null, isWalked: isPhone && chosen === null })
   const made = canStart(state)
+  // Never opened, it is closed from here: each batch comes to an end of its own.
+  const [left] = closesAt <= now ? toAnswer(state) : []
   const marks = Object.fromEntries(
     pans.flatMap((pan) => {
       const component = componentIn(state.station, pan) ?? ''
@@ -77,6 +82,8 @@ function Board({ state, on }: BatchesBoardProps) {
     setHint(null)
     if (next.task !== 'pan') {
       if (AHEAD.has(next.task)) setChosen(next)
+      // All of it is answered; it is dropped on the first page.
+      else if (next.task === 'close') setChosen(null)
       return
     }
     const component = componentIn(state.station, next.pan) ?? ''
@@ -124,20 +131,29 @@ function Board({ state, on }: BatchesBoardProps) {
             <OpenJob {...job} acting={acting} choose={choose} />
           ) : (
             <div className={styles.rest}>
-              <p>{hint ?? words.first}</p>
+              <p>{hint ?? (left ? words.over : words.first)}</p>
               <nav className={styles.ways}>
-                <Button
-                  kind="main"
-                  onClick={() =>
-                    choose(
-                      walk.pan === null
-                        ? { task: 'start-batch', component: null }
-                        : { task: 'pan', pan: walk.pan },
-                    )
-                  }
-                >
-                  {lead.batches.start}
-                </Button>
+                {left ? (
+                  <Button
+                    kind="main"
+                    onClick={() => choose({ task: 'end', at: { what: left.what, id: left.id } })}
+                  >
+                    {words.endFood}
+                  </Button>
+                ) : (
+                  <Button
+                    kind="main"
+                    onClick={() =>
+                      choose(
+                        walk.pan === null
+                          ? { task: 'start-batch', component: null }
+                          : { task: 'pan', pan: walk.pan },
+                      )
+                    }
+                  >
+                    {lead.batches.start}
+                  </Button>
+                )}
                 <a href={wayTo('/')}>{words.toPlanned}</a>
                 <a href={wayTo('/prep')}>{words.toPrep}</a>
               </nav>

@@ -25,7 +25,7 @@ function BatchesNow() {
   const words = useBatchesWords()
   const state = useCrew((view) => view.state)
   if (isRunning(state) && state.stage === 'planned' && state.plan)
-    return <BatchesBoard state={state} on={state.plan.on} />
+    return <BatchesBoard state={state} on={state.plan.on} closesAt={state.plan.closesAt} />
   return (
     <>
       <Quiet why={isRunning(state) ? words.none : words.connecting} />

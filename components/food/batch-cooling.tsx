@@ -139,11 +139,13 @@ export function ReheatStep({ state, acting, now, id, ways, onDone }: StepProps) 
     heatAgainLimit(state.station, place),
   )
   const { verdict } = form.judged
-  const isUntimed = verdict === 'not-long-enough' && form.entry.held === ''
+  const isUntimed =
+    (verdict === 'not-long-enough' && form.entry.held === '') ||
+    (verdict === 'not-stood' && (form.entry.stood ?? '') === '')
   const job = useJob({
     acting,
     about: id,
-    lacks: [isUntimed ? words.readings.verdict[verdict] : null],
+    lacks: [isUntimed && verdict ? words.readings.verdict[verdict] : null],
     form,
     command: () => {
       const reading = heatReadingOf(form.entry)

@@ -5,7 +5,7 @@ import type { ReadingForm } from '#components/job/use-reading.ts'
 import { Button } from '#components/ui/button.tsx'
 import { Choice } from '#components/ui/choice.tsx'
 import { Field } from '#components/ui/field.tsx'
-import { writtenOf } from '#lib/rooms/food/views/reading-entry.ts'
+import { asksStood, writtenOf } from '#lib/rooms/food/views/reading-entry.ts'
 
 /** Asked before it is sent, in words at the place: "Did you mean °F?" */
 function Question({ form: { entry, judged, change } }: { readonly form: ReadingForm }) {
@@ -59,6 +59,15 @@ export function ProbeFields({ form, asksHeld = false }: ProbeFieldsProps) {
             maxLength={5}
             value={entry.held}
             onChange={(event) => change({ held: event.target.value.replace(/\D/g, '') })}
+          />
+        )}
+        {asksStood(limit) && (
+          <Field
+            label={words.readings.stood}
+            inputMode="numeric"
+            maxLength={5}
+            value={entry.stood ?? ''}
+            onChange={(event) => change({ stood: event.target.value.replace(/\D/g, '') })}
           />
         )}
         <Field

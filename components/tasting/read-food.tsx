@@ -9,7 +9,6 @@ import { Button } from '#components/ui/button.tsx'
 import { Choice } from '#components/ui/choice.tsx'
 import { Field } from '#components/ui/field.tsx'
 import { NumberPad } from '#components/ui/number-pad.tsx'
-import { numberOf } from '#lib/measure/number-pad.ts'
 import { probeScaleOf } from '#lib/rooms/food/views/probe-scale.ts'
 import {
   cookLimit,
@@ -86,7 +85,7 @@ export function ReadFood(props: ReadFoodProps) {
     confirmed: false,
   } as Omit<ReadingEntry, keyof Hands>)
   const [stood, setStood] = useState('')
-  const entry: ReadingEntry = { ...typed, ...hands }
+  const entry: ReadingEntry = { ...typed, ...hands, stood }
   const judged = judgeEntry(entry, 'cooking', scale, limit)
   const change = (part: Partial<ReadingEntry>) => {
     acting.hush()
@@ -102,7 +101,6 @@ export function ReadFood(props: ReadFoodProps) {
     const done = await acting.act({
       type: 'readTasting',
       ...{ tasting, component, ...reading },
-      ...(numberOf(stood) === null ? {} : { stoodSeconds: Number(stood) }),
       initials: hands.initials.trim(),
     })
     if (done !== null) onBack()

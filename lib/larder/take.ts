@@ -31,6 +31,8 @@ export type TakeProblem =
   | { readonly code: 'label-changed'; readonly ingredient: string }
   /** On the line of another station: what touched it there isn't known here. */
   | { readonly code: 'stood-open-elsewhere' }
+  /** What touched it where it was made isn't known here. */
+  | { readonly code: 'touched-unknown' }
 
 /** Why nothing of a lot is used at a moment; null where nothing bars it. Unknown bars. */
 export const lotBarred = (state: LarderState, id: string, now: number): LotProblem | null => {

@@ -45,7 +45,7 @@ const foodOf = (
     dateMark: along.dateMark,
     frozen:
       kept === 'frozen' && frozen && daysLeft !== null
-        ? { on: frozen.on, daysLeft, useBy: null }
+        ? { on: frozen.on, daysLeft, useBy: frozen.useBy ?? null }
         : null,
     soiledBy: along.soiledBy,
     touched: along.touched,

@@ -56,7 +56,7 @@ export const GOES_ALONG: Fields<GoesAlong> = {
   unit: 'always',
   heldBy: 'always',
   dateMark: STAMP_OF_DATE,
-  frozen: { on: 'always', daysLeft: 'always' },
+  frozen: { on: 'always', daysLeft: 'always', useBy: 'always' },
   finishedAt: 'always',
   batches: list({ batch: 'always', startedAt: 'always', finishedAt: 'always' }),
   cooking: list(HEAT_READING),

@@ -17,9 +17,14 @@ export interface GoesAlong {
   readonly dateMark: DateStamp | null
   /**
    * It goes into the freezer on that day, and has so many days left from the day of thawing, with it;
-   * null: dry food that nobody dated. A maker's use-by that bound it isn't moved by that: `dateMark`.
+   * null: dry food that nobody dated. The maker's use-by that was told of it isn't moved by that; left
+   * away where none was.
    */
-  readonly frozen?: { readonly on: CivilDate; readonly daysLeft: number | null }
+  readonly frozen?: {
+    readonly on: CivilDate
+    readonly daysLeft: number | null
+    readonly useBy?: CivilDate
+  }
   /** When the oldest of it was finished; null where nobody told. */
   readonly finishedAt: number | null
   readonly batches: readonly {

@@ -44,5 +44,7 @@ export const sayLotProblem = (
       return `The label of ${name(problem.ingredient)} was changed since it was set aside, so what is in it isn’t known here. On the Larder screen the person in charge says which pack it was made of; else throw it out.`
     case 'stood-open-elsewhere':
       return 'It was open on another station’s line: what touched it there isn’t known here.'
+    case 'touched-unknown':
+      return 'What touched it where it was made isn’t known here. Take it where it was made; else throw it out.'
   }
 }

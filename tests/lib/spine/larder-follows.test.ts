@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { thawedMark } from '#lib/larder/days.ts'
 import type { LarderRecorded } from '#lib/larder/event.ts'
 import { evolveLarder } from '#lib/larder/evolve.ts'
 import { EMPTY_LARDER } from '#lib/larder/lot.ts'
@@ -55,6 +56,16 @@ describe('what happens in the larder with a service’s events', () => {
     expect(events).toMatchObject([
       { food: { kept: 'frozen', frozen: { on: '2026-11-25', daysLeft: 6 }, readings: [] } },
     ])
+  })
+
+  it('[EN23] the maker’s use-by that is told as it is frozen goes along: no freezing moves it', () => {
+    const told = { preparedOn: '2026-11-25', useBy: '2026-11-28' }
+    const [event] = followed(ends('freeze', 'pan-slaw', told)).events
+    expect(event).toMatchObject({ food: { frozen: { daysLeft: 4, useBy: '2026-11-28' } } })
+    if (event?.type !== 'lotSetAside' || !event.food.frozen) throw new Error('nothing is frozen')
+    const { under, frozen } = event.food
+    expect(thawedMark({ under, frozen }, '2026-11-27')?.lastDay).toBe('2026-11-28')
+    expect(thawedMark({ under, frozen }, '2026-12-20')).toBeNull()
   })
 
   it('[LA33] food that cools goes on from the reading of its start, with who stays', () => {

@@ -87,7 +87,7 @@ const heldBy = (rail: Rail): number => {
 
 describe('taken from the larder', () => {
   it('[LA30] it is a batch of its component, with what was read of it and its date', async () => {
-    const { one, larder } = await room({ soiledBy: ['feta'], stoodOpen: true })
+    const { one, larder } = await room({ soiledBy: ['cheddar'], stoodOpen: true })
     expect(await one.submit('take', takes(2_000_001), 'lead')).toMatchObject({ answer: 'accepted' })
     const state = one.state()
     expect(isRunning(state) && state.batches.b1).toMatchObject({
@@ -96,8 +96,8 @@ describe('taken from the larder', () => {
       loaded: 0,
       dateMark: { lastDay: '2026-03-05' },
       readings: [{ at: NOON - 60_000 }],
-      soiledBy: ['feta'],
-      probedWith: ['feta'],
+      soiledBy: ['cheddar'],
+      probedWith: ['cheddar'],
       stoodOpen: true,
       lot: 'a',
     })
@@ -127,6 +127,36 @@ describe('taken from the larder', () => {
       problem: { code: 'stood-open-elsewhere' },
     })
     expect((await open.larder.newest()).lots.a?.amount).toBe(HELD)
+  })
+
+  it('[LA55] what touched it where it was made goes along; where that isn’t known here it isn’t taken', async () => {
+    const almonds = { component: 'almonds', madeOf: ['almonds'] }
+    const there = await room({ touched: [almonds] })
+    await there.other.submit('t', takes(1_000), 'lead')
+    const state = there.other.state()
+    expect(isRunning(state) && state.batches.b1?.soiledBy).toEqual(['almonds'])
+    // By this station's document they touch anyway.
+    const usual = await room({
+      touched: [{ component: 'pita', madeOf: ['pita'] }],
+      stoodOpen: true,
+    })
+    await usual.one.submit('t', takes(1_000), 'lead')
+    const own = usual.one.state()
+    expect(isRunning(own) && own.batches.b1 && 'soiledBy' in own.batches.b1).toBe(false)
+
+    const unknown: readonly Partial<LotFood>[] = [
+      { touched: null },
+      { touched: [{ component: 'shrimp', madeOf: ['shrimp'] }] },
+      { touched: [{ component: 'almonds', madeOf: ['almonds', 'walnuts'] }] },
+      { touched: [], soiledBy: ['shrimp'] },
+    ]
+    for (const lot of unknown) {
+      const { other, larder } = await room(lot)
+      expect(refusalOf(await other.submit('t', takes(1_000), 'lead'))).toMatchObject({
+        problem: { code: 'touched-unknown' },
+      })
+      expect((await larder.newest()).lots.a?.amount).toBe(HELD)
+    }
   })
 
   it('[LA50] said to be of a pack of before, it is taken, and the label of before counts beside today’s', async () => {

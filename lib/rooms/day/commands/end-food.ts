@@ -167,6 +167,7 @@ const comesTo = (
     mark: dated.mark,
     reading: read.reading,
     presentUntil: command.presentUntil,
+    useBy: command.useBy,
     now,
   })
   return happened(...read.events, { ...ended, lot, along })

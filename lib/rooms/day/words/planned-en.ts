@@ -22,7 +22,7 @@ export const plannedWords = {
   overWay: (batches: number) =>
     batches === 0
       ? 'Drop it.'
-      : 'Its food is still here: open it and close it, so that each batch comes to its end.',
+      : 'Its food is still here: under Batches and readings each batch comes to its end, with initials. Then drop it.',
   today: 'today',
   planOne: 'Plan a service',
   planOneWhat: 'Day, doors, guests, crew. Prep begins the day before.',

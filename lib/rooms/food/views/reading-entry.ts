@@ -62,6 +62,8 @@ export interface ReadingEntry {
   readonly initials: string
   /** Seconds for which it was held, typed. */
   readonly held: string
+  /** Seconds for which it stood covered afterwards, typed; left away where no limit asks for any. */
+  readonly stood?: string
   /** It was asked whether the other scale was meant, and it wasn't. */
   readonly confirmed: boolean
   /** Whether the probe was cleaned since the food before; left away until that is said. */
@@ -128,12 +130,18 @@ export const coolLimit = (limits: SafetyLimits, cooling: CoolingState | null): E
         : limits.coolingTo,
 })
 
-export type EntryVerdict = 'met' | 'not-met' | 'not-long-enough'
+export type EntryVerdict = 'met' | 'not-met' | 'not-long-enough' | 'not-stood'
 
-const heatVerdict = (temperature: Temperature, seconds: number, limit: HeatLimit): EntryVerdict => {
+const heatVerdict = (
+  temperature: Temperature,
+  { held, stood = '' }: Pick<ReadingEntry, 'held' | 'stood'>,
+  limit: HeatLimit,
+): EntryVerdict => {
   const reached = limit.combinations.filter((one) => keeps(temperature, 'at-least', one.tenths))
   if (reached.length === 0) return 'not-met'
-  return reached.some((one) => seconds >= one.seconds) ? 'met' : 'not-long-enough'
+  const seconds = numberOf(held) ?? 0
+  if (!reached.some((one) => seconds >= one.seconds)) return 'not-long-enough'
+  return (numberOf(stood) ?? 0) >= limit.standSeconds ? 'met' : 'not-stood'
 }
 
 export type EntryLack = 'temperature' | 'where' | 'probe' | 'initials' | 'surface'
@@ -177,7 +185,7 @@ export const judgeEntry = (
     limit === null || question
       ? null
       : limit.kind === 'heat'
-        ? heatVerdict(temperature, numberOf(entry.held) ?? 0, limit.limit)
+        ? heatVerdict(temperature, entry, limit.limit)
         : meets(temperature, limit.limit)
           ? 'met'
           : 'not-met'
@@ -200,6 +208,10 @@ export const typedTemperature = ({ text, scale }: ReadingEntry): Temperature | n
   return tenths === null ? null : { tenths, scale }
 }
 
+/** Whether a limit asks how long it stood covered: what a microwave heated does. */
+export const asksStood = (limit: EntryLimit | null): boolean =>
+  limit?.kind === 'heat' && limit.limit.standSeconds > 0
+
 /** As a command carries it; null while nothing is typed, or where it was read isn't said. */
 export const readingOf = (entry: ReadingEntry) => {
   const tenths = tenthsOf(entry.text)
@@ -214,9 +226,16 @@ export const readingOf = (entry: ReadingEntry) => {
   }
 }
 
-/** As above, with the seconds for which it was held. */
+/** As above, with the seconds for which it was held, and for which it stood covered. */
 export const heatReadingOf = (entry: ReadingEntry) => {
   const reading = readingOf(entry)
   const held = numberOf(entry.held)
-  return reading && { ...reading, ...(held === null ? {} : { heldSeconds: Math.round(held) }) }
+  const stood = numberOf(entry.stood ?? '')
+  return (
+    reading && {
+      ...reading,
+      ...(held === null ? {} : { heldSeconds: Math.round(held) }),
+      ...(stood === null ? {} : { stoodSeconds: Math.round(stood) }),
+    }
+  )
 }

@@ -24,7 +24,7 @@ export const canStart = (state: RunningState): readonly Component[] => {
   )
 }
 
-/** Loads that its plan has of a component and nobody has started; null where it has none planned. */
+/** Loads that its plan has of a component and nobody has started, none of the larder's; null where it has none planned. */
 export const loadsPlanned = (
   { prep, batches }: Pick<RunningState, 'prep' | 'batches'>,
   component: string,
@@ -32,7 +32,7 @@ export const loadsPlanned = (
   const food = prep?.foods.find((one) => one.component === component)
   if (!food) return null
   const started = Object.values(batches)
-    .filter((one) => one.component === component && one.thrownOutAt === null)
+    .filter((one) => one.component === component && one.thrownOutAt === null && !one.lot)
     .reduce((sum, { loads }) => sum + loads, 0)
   return Math.max(0, food.loads - started)
 }

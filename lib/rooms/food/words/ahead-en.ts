@@ -8,6 +8,8 @@ export const aheadWords = {
   none: 'This service isn’t planned any more. What is open is on Pans.',
   noService: 'Which planned service? Go there from the first page.',
   first: 'Tap a food to start its batch. Tap its pot to say what it was read at, and what it gave.',
+  over: 'This service is over and was never opened. Its food is still here: say what becomes of each batch, with initials.',
+  endFood: 'End what is left',
   ofPack: (name: string) => `${name} comes out of a pack: nothing of it is made ahead.`,
   /** In its pan, as lines: loads of the plan that nobody has started yet. */
   toMake: (loads: number) =>

@@ -21,6 +21,7 @@ const verdict: Readonly<Record<EntryVerdict, string>> = {
   met: 'in its limit',
   'not-met': 'out of its limit',
   'not-long-enough': 'hot enough: how long was it held?',
+  'not-stood': 'hot enough: how long did it wait, covered?',
 }
 
 export const readingWords = {
@@ -43,6 +44,7 @@ export const readingWords = {
     surface: 'Only the surface',
   },
   held: 'Held, seconds',
+  stood: 'Covered after, seconds',
   limit: sayLimit,
   limitIs: 'Limit',
   verdict,

@@ -7,7 +7,7 @@ import { kitchenOf } from '#lib/rooms/care/facts/kitchen-of.ts'
 import { mixKey } from '#lib/rooms/care/facts/mixing.ts'
 import { batchesIn, keptBy } from '#lib/rooms/day/facts/ends/food-history.ts'
 import { comesOffHeat } from '#lib/rooms/food/facts/food-now.ts'
-import type { DateStamp } from '#lib/safety/date-stamp.ts'
+import type { CivilDate, DateStamp } from '#lib/safety/date-stamp.ts'
 import type { SetAsideEnd } from '#lib/safety/ends.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import type { GoesAlong } from '#lib/service/events/end-event.ts'
@@ -67,6 +67,8 @@ export interface SetAsideAs {
   readonly mark: DateStamp | null
   readonly reading: Reading | null
   readonly presentUntil: number | undefined
+  /** The maker's, as it was told now. */
+  readonly useBy?: CivilDate | undefined
   readonly now: number
 }
 
@@ -74,7 +76,7 @@ export interface SetAsideAs {
 export const goesAlong = (
   state: RunningState,
   place: Placed,
-  { end, mark, reading, presentUntil, now }: SetAsideAs,
+  { end, mark, reading, presentUntil, useBy, now }: SetAsideAs,
 ): GoesAlong => {
   const { station, labelVersions, portions } = state
   const component = componentOf(station, place.component)
@@ -97,7 +99,15 @@ export const goesAlong = (
     unit: portions[place.component]?.unit ?? 'mg',
     heldBy: keptBy(state, place, now) ?? component.held,
     dateMark: mark,
-    ...(end === 'freeze' ? { frozen: { on: today, daysLeft: daysLeft(state, mark, today) } } : {}),
+    ...(end === 'freeze'
+      ? {
+          frozen: {
+            on: today,
+            daysLeft: daysLeft(state, mark, today),
+            ...(useBy === undefined ? {} : { useBy }),
+          },
+        }
+      : {}),
     finishedAt: moments.length === 0 ? null : Math.min(...moments),
     batches: batches.map(([batch, { startedAt, finishedAt }]) => ({
       batch,

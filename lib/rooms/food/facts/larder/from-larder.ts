@@ -3,25 +3,16 @@
 import { dayOf, thawedMark } from '#lib/larder/days.ts'
 import { type LarderState, type Lot, type LotFood, lotIn } from '#lib/larder/lot.ts'
 import { lotTakeProblem, type TakeProblem } from '#lib/larder/take.ts'
-import { waysTo } from '#lib/needs/declared.ts'
+import { boughtFor, isTouchKnown, marksOf } from '#lib/rooms/food/facts/larder/touched-here.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { labelHere } from '#lib/station/filled.ts'
-import { findComponent } from '#lib/station/find.ts'
-import { isOfBefore } from '#lib/station/relabelled.ts'
 
 /** What tells whether a lot is what this station calls so. */
 export type HereNow = Pick<RunningState, 'station' | 'portions' | 'labelVersions'>
 
-const madeHere = ({ station }: HereNow, component: string): readonly string[] | null => {
-  const found = findComponent(station, component)
-  if (!found) return null
-  const ways = [...waysTo(station, found)].flatMap((way) => way.at(-1) ?? [])
-  return [...new Set(ways)].filter((id) => !isOfBefore(id)).sort()
-}
-
 /** Why a lot isn't what this station calls so; null where it is. */
 export const madeOtherwise = (state: HereNow, lot: Lot): TakeProblem | null => {
-  const made = madeHere(state, lot.component)
+  const made = boughtFor(state.station, lot.component)
   const isSame =
     made !== null &&
     made.length === lot.madeOf.length &&
@@ -30,6 +21,7 @@ export const madeOtherwise = (state: HereNow, lot: Lot): TakeProblem | null => {
   if (!isSame) return { code: 'made-otherwise' }
   if (lot.from.station !== state.station.id && lot.stoodOpen)
     return { code: 'stood-open-elsewhere' }
+  if (!isTouchKnown(state.station, lot)) return { code: 'touched-unknown' }
   const ingredient = lot.madeOf.find(
     (id) => (lot.labels?.[id] ?? 0) !== (state.labelVersions?.[id] ?? 0),
   )
@@ -60,6 +52,12 @@ export const takenFromLarder = (
     label: labelHere(state.station, label),
   }))
   return {
-    food: { ...food, before, finishedAt: food.finishedAt ?? setAsideAt, ...thawed(lot, asked.now) },
+    food: {
+      ...food,
+      before,
+      soiledBy: marksOf(state.station, lot),
+      finishedAt: food.finishedAt ?? setAsideAt,
+      ...thawed(lot, asked.now),
+    },
   }
 }

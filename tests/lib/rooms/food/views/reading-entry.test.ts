@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { type PadKey, tenthsOf, typed } from '#lib/measure/number-pad.ts'
 import {
+  asksStood,
   clockLimit,
   cookLimit,
   coolLimit,
+  heatAgainLimit,
   heatReadingOf,
   holdingLimit,
   howProbed,
@@ -135,6 +137,23 @@ describe('a reading as it is typed', () => {
     expect(heatReadingOf(entry('165', { held: '20' }))).toMatchObject({ heldSeconds: 20 })
     expect(readingOf(entry(''))).toBeNull()
   })
+})
+
+// FDA Food Code 2022, 3-401.12 and 3-403.11(B): 165 °F, then covered for 2 minutes.
+test('[PL33] what a microwave heated waits covered: its seconds are asked for, said and sent', () => {
+  const microwave = heatAgainLimit(demoStation, 'microwave')
+  const judged = (over: Partial<ReadingEntry>) =>
+    judgeEntry(entry('166', { held: '15', ...over }), 'reheating', 'F', microwave).verdict
+  expect(asksStood(microwave)).toBe(true)
+  expect(asksStood(heatAgainLimit(demoStation, 'range'))).toBe(false)
+  expect(asksStood(hot)).toBe(false)
+  expect([judged({}), judged({ stood: '119' }), judged({ stood: '120' })]).toEqual([
+    'not-stood',
+    'not-stood',
+    'met',
+  ])
+  expect(heatReadingOf(entry('166', { stood: '120' }))).toMatchObject({ stoodSeconds: 120 })
+  expect(heatReadingOf(entry('166'))).not.toHaveProperty('stoodSeconds')
 })
 
 test('[P30] each job has the limit of its paragraph', () => {

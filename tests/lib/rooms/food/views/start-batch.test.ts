@@ -77,6 +77,12 @@ describe('the loads of a planned service', () => {
     expect(loadsPlanned({ ...of(3), batches: out }, 'chicken')).toBe(3)
   })
 
+  test('[LA56] what came out of the larder is no load of the plan, which counts it already', () => {
+    const { batches } = of(1, 1)
+    const lot = { ...batches, b1: { ...batches.b1, lot: 'lot-a' } } as RunningState['batches']
+    expect(loadsPlanned({ ...of(), batches: lot }, 'chicken')).toBe(2)
+  })
+
   test('[B41] what isn’t in its plan says nothing', () => {
     expect(loadsPlanned(of(), 'slaw')).toBeNull()
     expect(loadsPlanned({ batches: {} }, 'chicken')).toBeNull()

@@ -111,7 +111,7 @@ const isBack = (state: LarderState, id: string, now: number): LarderDecision => 
 const confirmed = (state: LarderState, wall: number): LarderDecision => {
   if (state.clockJump === null) return refuse({ code: 'nothing-to-confirm' })
   const { byMs } = state.clockJump
-  const inDoubt = byMs > 0 ? [] : Object.entries(state.lots).filter(([, one]) => !one.bound)
+  const inDoubt = byMs >= 0 ? [] : Object.entries(state.lots).filter(([, one]) => !one.bound)
   return happened(
     { type: 'larderClockConfirmed', wall },
     ...inDoubt.flatMap(([lot, { kept }]): readonly LarderEvent[] => {

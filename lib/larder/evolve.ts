@@ -153,10 +153,9 @@ const fold = (state: LarderState, event: LarderRecorded): LarderState => {
       return withLot(state, event.lot, () => ({ bound: { why: 'cooling-missed', since: at } }))
     case 'lotReadingMissed':
       return withLot(state, event.lot, () => ({ unreadSince: event.due ?? at }))
-    case 'larderClockJumped': {
-      const byMs = (state.clockJump?.byMs ?? 0) + event.byMs
-      return { ...state, clockJump: byMs === 0 ? null : { byMs } }
-    }
+    case 'larderClockJumped':
+      // Back again it is asked about too: what was recorded meanwhile has the wrong time.
+      return { ...state, clockJump: { byMs: (state.clockJump?.byMs ?? 0) + event.byMs } }
     case 'larderClockConfirmed':
       return { ...state, clockJump: null }
     case 'deliveryReceived':

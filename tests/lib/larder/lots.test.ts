@@ -278,6 +278,27 @@ describe('a jump of the clock', () => {
   })
 })
 
+describe('a clock that jumped and was set right again', () => {
+  it('[LA57] is asked about all the same, and the larder’s time goes on from what it shows', () => {
+    const ahead = afternoon + 24 * HOUR_MS
+    const state = larderAfter(
+      [
+        [ahead, { type: 'larderClockJumped', byMs: 24 * HOUR_MS }],
+        [ahead, { type: 'larderClockJumped', byMs: -24 * HOUR_MS }],
+      ],
+      withRice(),
+    )
+    expect(take(state, 'a', 1, afternoon)).toEqual({ code: 'larder-clock-unsure' })
+    const decided = decideLarder(state, { type: 'confirmLarderClock' }, afternoon)
+    expect(decided).toEqual({ events: [{ type: 'larderClockConfirmed', wall: afternoon }] })
+    const confirmed = larderAfter(
+      [[afternoon, { type: 'larderClockConfirmed', wall: afternoon }]],
+      state,
+    )
+    expect(confirmed.at).toBe(afternoon)
+  })
+})
+
 describe('a clock that was set back', () => {
   it('[LA9] leaves what cools as missed and what is cold as unread; its time goes on from there', () => {
     const state = larderAfter([

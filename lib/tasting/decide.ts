@@ -1,4 +1,5 @@
 /** What becomes of a tasting by what is asked, or why nothing does. */
+import { civilDate } from '#lib/measure/civil.ts'
 import { ONE } from '#lib/recipes/rational.ts'
 import { type TypedYield, typedYield } from '#lib/recipes/typed-yield.ts'
 import { wantedOf } from '#lib/recipes/wanted.ts'
@@ -77,11 +78,14 @@ const planned = (
 /** Everybody is asked, and of each food there is somebody who can have it. */
 const lackingTasters = (
   tasting: Tasting,
-  { station, told }: TastingFacts,
+  { station, told, now }: TastingFacts,
 ): TastingRefusal | null => {
   const silent = tasting.tasters.map(({ number }) => number).filter((number) => !told[number])
   if (silent.length > 0) return { code: 'not-asked', tasters: silent }
-  const alone = whoCanTaste(station, tasting, told)
+  // Held later than it was planned for, labels count as on the day on which it is.
+  const today = civilDate(now, station.timeZone)
+  const on = today > tasting.on ? today : tasting.on
+  const alone = whoCanTaste(station, { ...tasting, on }, told)
     .filter(({ can }) => can.length === 0)
     .map(({ component }) => component)
   return alone.length > 0 ? { code: 'nobody-can-taste', components: alone } : null

@@ -59,6 +59,18 @@ describe('planning', () => {
   })
 })
 
+test('[TB20] made later than on its own day, it is judged by labels as they count on that day', () => {
+  const told = { 1: keeps('fish'), 2: keeps('fish') }
+  const before: Tasting = { ...TASTING, components: ['beans'] }
+  const asked = { type: 'makeTasting', tasting: 't1' } as const
+  expect(code(before, asked, facts(told))).toMatchObject({ stage: 'making' })
+  const yearsLater = Date.parse('2032-11-27T15:00:00Z')
+  expect(code(before, asked, facts(told, yearsLater))).toEqual({
+    code: 'nobody-can-taste',
+    components: ['beans'],
+  })
+})
+
 describe('asking the tasters', () => {
   const ask = (taster: number, told = NONE): TastingCommand => ({
     type: 'askTaster',

@@ -61,6 +61,17 @@ const daysLeft = (state: RunningState, mark: DateStamp | null, today: string): n
   return Math.min(days - 1, daysBetween(today, mark.lastDay) + 1)
 }
 
+/** Of what is cold by now, the cooling that ended last: all of it was cold before it came together. */
+const cooledIn = (
+  batches: ReturnType<typeof batchesIn>,
+  heldBy: GoesAlong['heldBy'],
+): readonly Reading[] =>
+  heldBy === 'cold'
+    ? batches
+        .map(([, { cooling }]) => cooling)
+        .reduce((last, one) => ((one.at(-1)?.at ?? 0) > (last.at(-1)?.at ?? 0) ? one : last), [])
+    : []
+
 /** How it is set aside, and what was read and told of it now. */
 export interface SetAsideAs {
   readonly end: SetAsideEnd
@@ -81,6 +92,7 @@ export const goesAlong = (
   const { station, labelVersions, portions } = state
   const component = componentOf(station, place.component)
   const batches = batchesIn(state, place)
+  const heldBy = keptBy(state, place, now) ?? component.held
   const own = place.what === 'batch' ? findBatch(state, place.id) : undefined
   const newest = reading ?? place.newest
   const today = civilDate(now, station.timeZone)
@@ -97,7 +109,7 @@ export const goesAlong = (
   )
   return {
     unit: portions[place.component]?.unit ?? 'mg',
-    heldBy: keptBy(state, place, now) ?? component.held,
+    heldBy,
     dateMark: mark,
     ...(end === 'freeze'
       ? {
@@ -115,7 +127,10 @@ export const goesAlong = (
       finishedAt,
     })),
     cooking: batches.flatMap(([, { cooking }]) => cooking),
-    cooling: [...(own?.cooling ?? []), ...(end === 'cool' && reading ? [reading] : [])],
+    cooling: [
+      ...(own?.cooling ?? cooledIn(batches, heldBy)),
+      ...(end === 'cool' && reading ? [reading] : []),
+    ],
     coolingFrom: comesOffHeat(component) ? 'cooked' : 'room',
     ...(end === 'cool' && until !== undefined ? { presentUntil: until } : {}),
     cooledAgain: batches.some(([, one]) => one.cooledAgain),

@@ -63,7 +63,9 @@ test('[PA41] [PA46] [PA49] a recipe at any yield, with a method as it was typed:
     )
   }
   const shown = await amounts()
-  const batches = (await screen.getByRole('status').filter({ hasText: 'even batches' }).innerText())
+  const batches = (
+    (await screen.getByRole('status').filter({ hasText: 'even batches' }).allInnerTexts())[0] ?? ''
+  )
     .split('\n')
     .find((line) => line.includes('even batches'))
   expect(shown).toHaveLength(3)

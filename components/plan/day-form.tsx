@@ -100,9 +100,9 @@ export function DayForm({ station, entry, onEntry, acting, send, onBack }: DayFo
             onChoose={ring}
           />
         )}
+        <Items {...{ station, entry, onEntry }} />
       </div>
       <GroupRows groups={entry.groups} onGroups={(groups) => set({ groups })} />
-      <Items {...{ station, entry, onEntry }} />
       <CrewRows {...{ station, entry, onEntry }} />
       <div className={styles.send}>
         {onBack && (

@@ -144,7 +144,7 @@ test('closed while it cools: who stays is said, it is read in the larder without
     await passes()
     await readLot(larder, /Roast peppers/, '40')
     await expect(shelfOf(larder, words.shelves.cold)).toContainText('Roast peppers')
-    await expect(tile('Roast peppers')).toContainText(/to Tue, Dec 1/)
+    await expect(tile('Roast peppers')).toContainText(/last day Tue, Dec 1/)
   })
   await larder.context().close()
   lead.close()

@@ -3,6 +3,11 @@ import type { AddressInfo } from 'node:net'
 import { screens } from '#server/http/health.ts'
 import { expect, test, untilHydrated, watch } from './support/station.ts'
 
+/** Each screen of the tool, one after the other. */
+const ALL_SCREENS_MS = 240_000
+
+test.setTimeout(ALL_SCREENS_MS)
+
 /** The set-up screens ask for what only a lead is told. */
 const WHO_IS_NOT_IN = /\/(menu(\/carry)?|plan|prep|larder|paper\/\w+): .*status of 401/
 

@@ -1,5 +1,10 @@
 import { expect, test, untilHydrated } from './support/station.ts'
 
+/** Each screen of the tool, one after the other. */
+const ALL_SCREENS_MS = 240_000
+
+test.setTimeout(ALL_SCREENS_MS)
+
 const screenPaths = async (url: string): Promise<readonly string[]> => {
   const answer = await fetch(`${url}/health`)
   const health = (await answer.json()) as { screens: Record<string, string> }

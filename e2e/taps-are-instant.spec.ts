@@ -8,9 +8,9 @@ const MOST_MS = 100
 /**
  * Elsewhere, and on a busy one, it is judged against a floor of the same round: as many taps on a page
  * whose only button changes as many rows and does nothing else. On 2026-11-30: 4.5 to 5.2 of it, with
- * 123 to 170 ms in calm rounds where the floor was 25 to 40.
+ * 123 to 170 ms in calm rounds where the floor was 25 to 40; 6.7 to 8.1 beside two other runs.
  */
-const MOST_OF_FLOOR = 6.5
+const MOST_OF_FLOOR = 7.5
 const THROTTLE = 4
 const ROUNDS = 3
 

@@ -55,7 +55,8 @@ function EndOne({
   const { what, id, component } = place
   const { timeZone } = state.station
   const limits = limitsOf(state.station)
-  const time = (at: number) => words.sayTime(at, timeZone)
+  // What cools is due hours later.
+  const time = (at: number) => words.sayClock(at, timeZone)
   const [end, setEnd] = useState<Ending | null>(null)
   const [hours, setHours] = useState<number | null>(null)
   const isThrown = end === 'throw-out' || end === 'all-hot'

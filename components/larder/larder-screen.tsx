@@ -56,8 +56,15 @@ function Shelves() {
     if (isRefused(told)) return setSaid({ is: 'no', what: words.refused[told.code] ?? words.lost })
     const { answer } = told
     if (answer.answer === 'accepted') {
-      setSaid({ is: 'done', what: words.done })
-      setChosen(null)
+      // A reading is recorded, and may have said that the food is lost.
+      const now = 'lot' in command ? told.lots.find((one) => one.lot === command.lot) : undefined
+      const lost = now?.bound ?? null
+      setSaid(
+        now === undefined || lost === null
+          ? { is: 'done', what: words.done }
+          : { is: 'no', what: words.nowBound(now.name, lost) },
+      )
+      setChosen(lost === null ? null : (now?.lot ?? null))
     } else
       setSaid({
         is: 'no',

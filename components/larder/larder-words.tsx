@@ -5,7 +5,7 @@ import { givenWords } from '#components/live/given-words.ts'
 import { lotLabelWords } from '#lib/rooms/care/words/lot-label-en.ts'
 import { plannedWords } from '#lib/rooms/day/words/planned-en.ts'
 import { sayMuch } from '#lib/words/amounts-en.ts'
-import { sayTime } from '#lib/words/clock-en.ts'
+import { sayClock } from '#lib/words/clock-en.ts'
 import { sayDate, sayDay } from '#lib/words/day-en.ts'
 import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
 import { sayLotProblem } from '#lib/words/larder/lot-en.ts'
@@ -19,7 +19,8 @@ const english = {
   label: lotLabelWords,
   sayPlanned: plannedWords.times,
   sayMuch,
-  sayTime,
+  /** What is in the larder may be due in the evening or the next morning. */
+  sayTime: sayClock,
   sayDate,
   sayDay,
   sayLotProblem,

@@ -20,6 +20,7 @@ export function LotTile({ lot, now, isChosen, onChoose }: LotTileProps) {
   }
   const amount = words.sayMuch(lot.amount, lot.unit)
   const { next } = lot
+  const isCooling = lot.kept === 'cooling'
   const stays =
     lot.presentUntil !== null && next?.what === 'stage'
       ? lot.presentUntil >= next.at
@@ -48,14 +49,16 @@ export function LotTile({ lot, now, isChosen, onChoose }: LotTileProps) {
       ) : (
         <>
           <span className={styles.day}>
-            {lot.daysLeft !== null
-              ? words.frozenFor(lot.daysLeft)
-              : lot.lastDay !== null && words.lastDay(words.sayDate(lot.lastDay))}
+            {isCooling
+              ? words.stillCooling
+              : lot.daysLeft !== null
+                ? words.frozenFor(lot.daysLeft)
+                : lot.lastDay !== null && words.lastDay(words.sayDate(lot.lastDay))}
           </span>
           {lot.relabelled.length > 0 && <span>{words.relabelled}</span>}
           {lot.barred?.code === 'lot-unread' ? <span>{words.unread}</span> : <span>{due}</span>}
           {stays !== null && <span>{stays}</span>}
-          {lot.isFirst && <i>{words.first}</i>}
+          {lot.isFirst && !isCooling && <i>{words.first}</i>}
         </>
       )}
     </button>

@@ -50,7 +50,7 @@ function Told({ station, component, now, answer }: PanPanelProps) {
         {told.atHand.others > 0 && <li>{par.notCounted(told.atHand.others)}</li>}
         <li>{par.left(money(told.leftCents), told.isCarried)}</li>
         <li>{par.lost(money(told.lostCents))}</li>
-        <li>{par.dots(told.real, dots)}</li>
+        {told.real !== null && <li>{par.dots(told.real, dots)}</li>}
         {yields && component.remake && (
           <li>{words.measured.ofLoad(component.remake.portionsPerLoad, yields)}</li>
         )}

@@ -38,11 +38,17 @@ interface BoardProps {
   readonly onGuests: (guests: number | null) => void
 }
 
-function Legend({ scale, hasLarder }: { readonly scale: number; readonly hasLarder: boolean }) {
+interface LegendProps {
+  readonly scale: number
+  readonly hasLarder: boolean
+  readonly isReal: boolean
+}
+
+function Legend({ scale, hasLarder, isReal }: LegendProps) {
   const { legend } = usePlanWords()
   return (
     <ul className={styles.legend} aria-hidden="true">
-      <li>{legend.days}</li>
+      <li>{legend.days(isReal)}</li>
       <li data-of="enough">{legend.enough}</li>
       <li data-of="short">{legend.short}</li>
       <li data-of="load">{legend.load(scale)}</li>
@@ -134,7 +140,11 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
       />
       <Notch about={[pan]} kind={isLacking ? 'no' : 'main'} className={styles.stage ?? ''}>
         <div className={styles.line}>
-          <Legend scale={scale} hasLarder={stacks.some(({ atHand }) => atHand > 0)} />
+          <Legend
+            scale={scale}
+            hasLarder={stacks.some(({ atHand }) => atHand > 0)}
+            isReal={Object.values(answer.wanted).every(({ real }) => real !== null)}
+          />
           <Line
             station={station}
             label={words.title}

@@ -53,8 +53,10 @@ const sideTask = (board: Board, { who, from, to }: Stretch, load: Task): Task | 
     const at = has(id) ? null : room(before)
     return at && { id, kind, component, amount: null, who: [{ who, ...at }], ...at, after: [] }
   }
+  const isRaw = new Set(board.plan.foods.filter(({ raw }) => raw).map((one) => one.component))
   for (const { kind, component, from: before } of board.tasks) {
-    if (!MAIN.has(kind) || component === null) continue
+    // Raw food is touched at its own table alone, and what touched it is sanitized after (3-302.11).
+    if (!MAIN.has(kind) || component === null || isRaw.has(component)) continue
     const task = side('measure', `measure.${component}`, component, before)
     if (task) return task
   }

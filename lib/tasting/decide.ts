@@ -84,6 +84,7 @@ const lackingTasters = (
   if (silent.length > 0) return { code: 'not-asked', tasters: silent }
   // Held later than it was planned for, labels count as on the day on which it is.
   const today = civilDate(now, station.timeZone)
+  // biome-ignore lint/complexity/useMathMinMax: civil dates are texts
   const on = today > tasting.on ? today : tasting.on
   const alone = whoCanTaste(station, { ...tasting, on }, told)
     .filter(({ can }) => can.length === 0)

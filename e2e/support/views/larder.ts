@@ -99,7 +99,7 @@ export const larderViews: readonly View[] = [
   toldLots(LOTS)(larder('cold, unread', 'quiet', words.read, [/^Sesame slaw/], JOBS)),
   toldLots(LOTS)(larder('taken', 'quiet', /^Take it into/, [/^Lemon yogurt/], JOBS)),
   toldLots(RELABELLED)(
-    larder('a label changed', 'quiet', lotLabelWords.which, [/^Sesame slaw/], { isWhole: true }),
+    larder('a label changed', 'quiet', lotLabelWords.which, [/^Sesame slaw/], {}),
   ),
   toldLots(LOTS)(larder('frozen', 'quiet', words.thaw, [/^Herb chicken/], JOBS)),
 ]

@@ -23,7 +23,8 @@ export const larderScreen = {
   },
   bound: (why: LotBound) => BOUND[why],
   dayAndTime: (day: string, time: string) => `${day}, ${time}`,
-  lastDay: (day: string) => `to ${day}`,
+  lastDay: (day: string) => `last day ${day}`,
+  stillCooling: 'Still cooling',
   frozenFor: (days: number) => (days === 1 ? '1 day once thawed' : `${days} days once thawed`),
   stage: (stage: 1 | 2, time: string) =>
     stage === 1 ? `70 °F or below by ${time}` : `41 °F or below by ${time}`,
@@ -55,6 +56,8 @@ export const larderScreen = {
   thaw: 'Out of the freezer, to thaw',
   throwOut: 'Thrown out',
   done: 'Recorded.',
+  /** After a reading that says so. */
+  nowBound: (name: string, why: LotBound) => `${name}: ${BOUND[why]}`,
   notDone: 'That wasn’t taken. Look at the shelf again.',
   refused: {
     'needs-initials': 'Say whose initials.',

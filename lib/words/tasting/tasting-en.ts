@@ -159,10 +159,10 @@ export const tastingEn = {
   onPan: (name: string, said: readonly string[]) => `${name}: ${said.join(', ')}`,
   isOn: 'tasted',
   isOff: 'not tasted',
-  /** Over a pan, where three words have room: "all can", "can 1, 2" or "can 5 of 6". */
+  /** Over a pan, where three words have room: "fits all", "can 1, 2" or "can 5 of 6". */
   over: {
     can: (numbers: readonly number[], all: number) =>
-      numbers.length === all ? 'all can' : `can ${few(numbers, all)}`,
+      numbers.length === all ? 'fits all' : `can ${few(numbers, all)}`,
     cannot: (numbers: readonly number[], all: number) =>
       numbers.length === all ? 'nobody' : `no ${few(numbers, all)}`,
     unknown: (numbers: readonly number[], all: number) =>

@@ -46,7 +46,7 @@ const READ: Readonly<Record<DayReading['of'], string>> = {
 }
 
 export const endFormWords = {
-  title: (name: string, what: PlaceKind) => `What does this come to? ${name}${KIND[what]}`,
+  title: (name: string, what: PlaceKind) => `What becomes of it? ${name}${KIND[what]}`,
   left: (portions: number, amount: string) =>
     `${counted(portions, 'portion', 'portions')} left, ${amount}`,
   end: endWords,

@@ -3,7 +3,7 @@ import { counted } from '#lib/words/counted-en.ts'
 import { sayDate } from '#lib/words/day-en.ts'
 
 export const aheadWords = {
-  title: (on: string) => `Made for ${sayDate(on)}`,
+  title: (on: string) => `Make for ${sayDate(on)}`,
   connecting: 'Looking for the planned service …',
   none: 'This service isn’t planned any more. What is open is on Pans.',
   noService: 'Which planned service? Go there from the first page.',

@@ -25,7 +25,7 @@ export const parEn = {
       : `About ${Math.round(mean)} portions for ${guests} guests: ${outOf100(share)}`,
   from: (past: number) =>
     past === 0
-      ? 'No service recorded yet: a guess by the menu'
+      ? 'No record yet: a guess by the menu'
       : past === 1
         ? 'From 1 service so far'
         : `From ${past} services so far`,
@@ -45,10 +45,9 @@ export const parEn = {
   left: (money: string, isCarried: boolean) =>
     isCarried
       ? `One left over: ${money}, it may go to the next service`
-      : `One left over: ${money}, thrown out`,
-  lost: (money: string) => `One too few: ${money}, the whole build`,
-  dots: (real: RealDays | null, enough: number) =>
-    real === null
-      ? 'The dots are 10 computed days'
-      : `The dots are 10 real days${real.sameWeekday ? ' of this weekday' : ''}, ${between(real)}: enough on ${enough}`,
+      : `One left over: ${money}`,
+  lost: (money: string) => `One too few: ${money}`,
+  /** Which days they are; computed ones are told by the legend. */
+  dots: (real: RealDays, enough: number) =>
+    `The dots are 10 real days${real.sameWeekday ? ' of this weekday' : ''}, ${between(real)}: enough on ${enough}`,
 } as const

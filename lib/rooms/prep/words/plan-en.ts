@@ -58,7 +58,8 @@ export const planEn = {
   dayAndCrew: 'Day and crew',
   back: 'Back',
   legend: {
-    days: '10 days like it',
+    /** Real ones where each food has as many; what its panel says of them wins. */
+    days: (isReal: boolean) => (isReal ? '10 real days' : '10 computed days'),
     enough: 'enough',
     short: 'too few',
     load: (loads: number) => (loads === 1 ? 'a load' : `${loads} loads`),

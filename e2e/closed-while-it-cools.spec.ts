@@ -42,6 +42,7 @@ const COOLED = [
 
 test('closed while it cools: who stays is said, it is read in the larder without a service, and what was missed is thrown out by initials', async ({
   open,
+  endServer,
   expectConsole,
 }) => {
   expectConsole(/WebSocket connection|ERR_CONNECTION_REFUSED|ERR_EMPTY_RESPONSE/)
@@ -146,10 +147,8 @@ test('closed while it cools: who stays is said, it is read in the larder without
     await expect(shelfOf(larder, words.shelves.cold)).toContainText('Roast peppers')
     await expect(tile('Roast peppers')).toContainText(/last day Tue, Dec 1/)
   })
-  await larder.context().close()
   lead.close()
-  const ended = await server.stop()
-  expect([ended.stderr, ended.code]).toEqual(['', 0])
+  await endServer(server)
 
   const events = await readLarder(data)
   const missed = events.filter(({ type }) => type === 'lotCoolingMissed')

@@ -50,6 +50,7 @@ const SLAW_TAKEN = 907_185
 
 test('cooled yesterday, served today: ended as a planned service closes, read as it cools, taken into the next, loaded and sold', async ({
   open,
+  endServer,
   expectConsole,
 }) => {
   expectConsole(/WebSocket connection|ERR_CONNECTION_REFUSED|ERR_EMPTY_RESPONSE/)
@@ -95,9 +96,8 @@ test('cooled yesterday, served today: ended as a planned service closes, read as
     await readLot(larder, /peppers/i, '40')
     await expect(shelfOf(larder, words.shelves.cold)).toContainText(/peppers/i)
   })
-  await larder.close()
   yesterday.close()
-  expect((await before.stop()).code).toBe(0)
+  await endServer(before)
 
   const after = await launchTold(MORNING, PASSES, { data, port: before.port })
   const today = connectCrew(after.url, 'lead')
@@ -168,6 +168,5 @@ test('cooled yesterday, served today: ended as a planned service closes, read as
     batchOf('peppers'),
   )
   today.close()
-  const ended = await after.stop()
-  expect([ended.stderr, ended.code]).toEqual(['', 0])
+  await endServer(after)
 })

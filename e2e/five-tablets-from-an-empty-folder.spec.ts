@@ -43,6 +43,7 @@ const fill = async (page: Page, name: string, passphrase: string): Promise<void>
 test('from an empty folder to five joined tablets', async ({
   browser,
   consoleProblems: _,
+  endServer,
 }, info) => {
   const begun = performance.now()
   const server = await launchServer({ data: temporaryFolder(true) })
@@ -87,7 +88,5 @@ test('from an empty folder to five joined tablets', async ({
   console.log(said)
   expect(counted.taps).toBeLessThanOrEqual(MOST_TAPS)
   for (const context of contexts) await context.close()
-  const { code, stderr } = await server.stop()
-  expect(stderr, 'what the server said on stderr').toBe('')
-  expect(code).toBe(0)
+  await endServer(server)
 })

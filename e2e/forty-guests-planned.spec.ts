@@ -63,6 +63,7 @@ const reads = async (page: Page, hands: Hands, figures: string): Promise<void> =
 
 test('forty guests, planned: from an own station to a service that is planned, prepped and open', async ({
   open,
+  endServer,
 }) => {
   test.setTimeout(600_000)
   const data = temporaryFolder(true)
@@ -148,6 +149,5 @@ test('forty guests, planned: from an own station to a service that is planned, p
     await expect(page.getByText(/: open since/)).toBeVisible({ timeout: 60_000 })
     tell('opened', part(), MOST_SECONDS.opened)
   })
-  await page.context().close()
-  expect((await server.stop()).code).toBe(0)
+  await endServer(server)
 })

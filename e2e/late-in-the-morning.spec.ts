@@ -14,6 +14,7 @@ const AT_ONCE = { viewport: { width: 1024, height: 768 } }
 
 test('late in the morning: a task is passed on half done, ticked on one tablet, and told late on all', async ({
   open,
+  endServer,
 }) => {
   test.setTimeout(180_000)
   const data = temporaryFolder(true)
@@ -63,6 +64,5 @@ test('late in the morning: a task is passed on half done, ticked on one tablet, 
     await one.getByRole('button', { name: prepEn.takeBack, exact: true }).click()
     await expect(slaw(other)).toContainText('late by')
   })
-  for (const page of [lead, one, other]) await page.context().close()
-  expect((await server.stop()).stderr).toBe('')
+  await endServer(server)
 })

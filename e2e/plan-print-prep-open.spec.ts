@@ -106,6 +106,7 @@ const planned = async (lead: Page, name: string) => {
 
 test('[PA19] [LS9] [LS10] plan, print, prep, open: three papers say what the plan says, and ticks are on all tablets', async ({
   open,
+  endServer,
 }) => {
   test.setTimeout(420_000)
   const server = await serverOf(LUNCH)
@@ -251,12 +252,12 @@ test('[PA19] [LS9] [LS10] plan, print, prep, open: three papers say what the pla
     await start.getByRole('button', { name: plannedWords.open }).click()
     await expect(start.getByText(/: open since 11:\d\d/)).toBeVisible({ timeout: 60_000 })
   })
-  for (const page of [lead, one, other]) await page.context().close()
-  await server.stop()
+  await endServer(server)
 })
 
 test('[PA10] [PA19] [PA30] names of 40 letters, nine allergens and nine pans in a well: nothing is cut on any paper of a plan', async ({
   open,
+  endServer,
 }) => {
   test.setTimeout(420_000)
   const line = crowded(LUNCH)
@@ -307,6 +308,5 @@ test('[PA10] [PA19] [PA30] names of 40 letters, nine allergens and nine pans in 
       await lead.emulateMedia({ media: null })
       await lead.pdf({ path: `test-results/crowded-labels-${id}.pdf`, preferCSSPageSize: true })
     })
-  await lead.context().close()
-  await server.stop()
+  await endServer(server)
 })

@@ -26,6 +26,7 @@ const bare = (text: string): string => text.replace(/\s/g, '')
 
 test('[PA41] [PA46] [PA49] a recipe at any yield, with a method as it was typed: its paper says what its screen says', async ({
   open,
+  endServer,
 }) => {
   test.setTimeout(240_000)
   const data = temporaryFolder(true)
@@ -95,6 +96,5 @@ test('[PA41] [PA46] [PA49] a recipe at any yield, with a method as it was typed:
     await screen.emulateMedia({ media: null })
   }
   await screen.pdf({ path: 'test-results/recipe-card.pdf', preferCSSPageSize: true })
-  await screen.context().close()
-  await server.stop()
+  await endServer(server)
 })

@@ -27,6 +27,7 @@ const onLine = (page: Page, said: string) =>
 
 test('a tasting batch to service: who can taste it, what it really made, and the plan by that', async ({
   open,
+  endServer,
 }) => {
   test.setTimeout(560_000)
   const data = temporaryFolder(true)
@@ -180,7 +181,5 @@ test('a tasting batch to service: who can taste it, what it really made, and the
     )
     await expect(tablet.getByText(/^A load:/)).toHaveCount(0)
   })
-  await lead.context().close()
-  await tablet.context().close()
-  expect((await server.stop()).stderr).toBe('')
+  await endServer(server)
 })

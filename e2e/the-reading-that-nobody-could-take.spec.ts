@@ -13,6 +13,7 @@ const AT_ONCE = { viewport: { width: 1024, height: 768 } }
 
 test('the reading that nobody could take: it stops the plan, says its ways out, and one is taken', async ({
   open,
+  endServer,
 }) => {
   test.setTimeout(180_000)
   const data = temporaryFolder(true)
@@ -48,7 +49,5 @@ test('the reading that nobody could take: it stops the plan, says its ways out, 
     await expect(tablet.getByRole('button', { name: /^Cook Black beans/ })).toBeVisible()
     await expect(tablet.getByRole('button', { name: /^Read Black beans/ })).toHaveCount(0)
   })
-  await lead.context().close()
-  await tablet.context().close()
-  expect((await server.stop()).stderr).toBe('')
+  await endServer(server)
 })

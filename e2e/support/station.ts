@@ -26,7 +26,18 @@ interface OfTest {
     options?: BrowserContextOptions,
     isProved?: boolean,
   ) => Promise<Page>
+  /**
+   * Ends a server of the test's own, its pages first: one that is still open would ask in vain, and
+   * say so. It must end in order, with nothing on stderr.
+   */
+  readonly endServer: (server: LaunchedServer) => Promise<void>
   readonly expectConsole: ExpectedConsole
+}
+
+interface OfPages {
+  readonly consoleProblems: string[]
+  /** Whatever the test opened. */
+  readonly opened: Page[]
 }
 
 interface OfWorker {
@@ -91,20 +102,24 @@ export const joinContext = async (context: BrowserContext, url: string): Promise
   ])
 }
 
+const endInOrder = async (server: LaunchedServer): Promise<void> => {
+  const { code, stderr } = await server.stop()
+  expect(stderr, 'what the server said on stderr').toBe('')
+  expect(code, 'how the server ended').toBe(0)
+}
+
 /**
  * One server a worker, on a port and a data folder of its own; pages on http://station.test, which
  * fail the test by anything on their console that wasn't expected.
  */
-export const test = base.extend<OfTest & { readonly consoleProblems: string[] }, OfWorker>({
+export const test = base.extend<OfTest & OfPages, OfWorker>({
   proved: [false, { option: true }],
   houseOf: ['nobody', { option: true, scope: 'worker' }],
   server: [
     async ({ browserName: _, houseOf: __ }, use) => {
       const server = await launchServer({ data: temporaryFolder(true) })
       await use(server)
-      const { code, stderr } = await server.stop()
-      expect(stderr, 'what the server said on stderr').toBe('')
-      expect(code, 'how the server ended').toBe(0)
+      await endInOrder(server)
     },
     { scope: 'worker', timeout: 300_000 },
   ],
@@ -119,6 +134,17 @@ export const test = base.extend<OfTest & { readonly consoleProblems: string[] },
     )
     expect(unexpected, 'what the console said').toEqual([])
   },
+  opened: async ({ browserName: _ }, use) => {
+    await use([])
+  },
+  endServer: async ({ opened }, use) => {
+    await use(async (server) => {
+      const { origin } = new URL(server.pageUrl)
+      for (const page of opened)
+        if (!page.isClosed() && new URL(page.url()).origin === origin) await page.context().close()
+      await endInOrder(server)
+    })
+  },
   baseURL: async ({ server }, use) => {
     await use(server.pageUrl)
   },
@@ -126,9 +152,12 @@ export const test = base.extend<OfTest & { readonly consoleProblems: string[] },
     watch(page, consoleProblems)
     await use(page)
   },
-  open: async ({ browser, server, proved, consoleProblems, expectConsole: _ }, use, info) => {
+  open: async (
+    { browser, server, proved, consoleProblems, opened, expectConsole: _ },
+    use,
+    info,
+  ) => {
     const { viewport, hasTouch } = info.project.use
-    const pages: Page[] = []
     await use(async (path, options = {}, isProved = proved) => {
       const context = await browser.newContext({
         baseURL: new URL(path, server.pageUrl).origin,
@@ -140,10 +169,10 @@ export const test = base.extend<OfTest & { readonly consoleProblems: string[] },
       const page = await context.newPage()
       watch(page, consoleProblems)
       await page.goto(path)
-      pages.push(page)
+      opened.push(page)
       return page
     })
-    for (const page of pages) await page.context().close()
+    for (const page of opened) await page.context().close()
   },
 })
 

@@ -25,3 +25,7 @@ export const readOfLoad = ({ cooking, cookedFor, finishedAt, loadsDone, loads }:
 
 /** What of a batch isn't loaded yet, in the component's unit. */
 export const leftOfBatch = (batch: BatchState): number => Math.max(0, batch.amount - batch.loaded)
+
+/** Whether all its loads were made, and nothing of them is left in it. */
+export const isUsedUp = (batch: BatchState): boolean =>
+  batch.finishedAt !== null && loadsToCome(batch) === 0 && leftOfBatch(batch) === 0

@@ -1,6 +1,7 @@
 /** What stands in the way of closing a service. */
 import { toAnswer, wasPlanned } from '#lib/rooms/day/facts/ends/to-answer.ts'
 import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
+import { isUsedUp } from '#lib/service/batch-loads.ts'
 import { isMissed } from '#lib/service/events/handed-over-event.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import { allStock } from '#lib/service/held-stock.ts'
@@ -16,7 +17,7 @@ const boundFood = (state: RunningState): number =>
 
 /** After the close nobody could record a reading of it any more. */
 const isCooling = (state: RunningState, batch: BatchState, now: number): boolean => {
-  if (batch.thrownOutAt !== null) return false
+  if (batch.thrownOutAt !== null || isUsedUp(batch)) return false
   const cooling = coolingOf(state.station, batch, now)
   return cooling?.state === 'first-stage' || cooling?.state === 'second-stage'
 }

@@ -7,7 +7,7 @@ import { cookedTo } from '#lib/safety/cooking.ts'
 import { earlierStamp } from '#lib/safety/date-stamp.ts'
 import { batchTimesProblem, type LoadProblem } from '#lib/safety/load.ts'
 import { momentProblem } from '#lib/safety/readings.ts'
-import { freeBatchId, loadsToCome, readOfLoad } from '#lib/service/batch-loads.ts'
+import { freeBatchId, isUsedUp, loadsToCome, readOfLoad } from '#lib/service/batch-loads.ts'
 import { loadsRead } from '#lib/service/batch-read.ts'
 import { type Decision, happened, refuse } from '#lib/service/commands/decision.ts'
 import { defineCommand } from '#lib/service/commands/define.ts'
@@ -30,7 +30,10 @@ import { componentOf, findComponent } from '#lib/station/find.ts'
 /** More of one making is a slip of the finger: a ton, or so many pieces. */
 const MOST_IN_BATCH = 1_000_000_000
 
-/** Decides on a batch that there is and that wasn't thrown out. */
+/**
+ * Decides on a batch that there is, that wasn't thrown out, and of which something is left or still to
+ * be made: a reading of an empty pot would be believed of food that went on the line.
+ */
 export const withBatch = (
   state: RunningState,
   id: string,
@@ -44,6 +47,7 @@ export const withBatch = (
       component: batch.component,
       problem: { code: 'thrown-out' },
     })
+  if (isUsedUp(batch)) return refuse({ code: 'nothing-there', id: batch.component })
   return decide(batch)
 }
 

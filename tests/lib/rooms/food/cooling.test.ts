@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { notYetClosed } from '#lib/rooms/day/facts/not-yet-closed.ts'
 import { coolingStay } from '#lib/rooms/food/facts/batch-watch.ts'
+import type { BatchState } from '#lib/service/food-state.ts'
 import { at, fahrenheit, minute, read, until, whenAt } from '#tests/support/food.ts'
 import { codeOf, type Given, openedService, refusalOf, running } from '#tests/support/service.ts'
 
@@ -31,6 +33,27 @@ describe('cooling', () => {
       by: minute(2 + 120),
     })
     expect(codeOf(whenAt(cooked, 2, cooling(140, stays)))).toBeNull()
+  })
+
+  it('[F92] nothing is read of a batch whose food is all on the line, and it holds up no close', () => {
+    const amount = cooked.state.batches.b1?.amount ?? 0
+    const load = { type: 'load', pan: 'pan-chicken', batch: 'b1', ...read(150) } as const
+    const some = at(cooked, 2, { ...load, amount: amount - 1 })
+    expect(codeOf(whenAt(some, 3, cooling(140, stays)))).toBeNull()
+    const all = at(cooked, 2, { ...load, amount })
+    expect(refusalOf(whenAt(all, 3, cooling(140, stays)))).toEqual({
+      code: 'nothing-there',
+      id: 'chicken',
+    })
+    // As a log of before may have it.
+    const state = running(all)
+    const [taken] = running(at(cooked, 2, cooling(140, stays))).batches.b1?.cooling ?? []
+    const b1 = { ...state.batches.b1, cooling: [taken] } as BatchState
+    const { at: now } = state
+    expect(notYetClosed({ ...state, batches: { b1 } }, now)).toEqual([])
+    expect(notYetClosed({ ...state, batches: { b1: { ...b1, loaded: 0 } } }, now)).toEqual([
+      { code: 'still-cooling', batch: 'b1' },
+    ])
   })
 
   it('[B19] missed in its first stage takes the batch off sale; once more after reheating', () => {

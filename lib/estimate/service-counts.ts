@@ -23,6 +23,8 @@ export interface ServiceCounts {
   readonly takings: Readonly<Record<string, readonly number[]>>
   /** Portions that those wanted. */
   readonly portions: Readonly<Record<string, readonly number[]>>
+  /** Of the takings: "wanted it, gone" with no build. Left away until the first, and in older records. */
+  readonly taps?: Readonly<Record<string, readonly number[]>>
 }
 
 /** What one build wants: an item, and portions by component, gone or not. */
@@ -68,12 +70,14 @@ export const countBuild = (
   const slot = slotAt(counts, minute)
   const takings = { ...counts.takings }
   const portions = { ...counts.portions }
+  const taps = { ...counts.taps }
   for (const [component, amount] of Object.entries(wanted.portions)) {
     if (amount <= 0) continue
     takings[component] = added(takings[component], slot, sign)
     portions[component] = added(portions[component], slot, sign * amount)
+    if (wanted.item === null) taps[component] = added(taps[component], slot, sign)
   }
-  if (wanted.item === null) return { ...counts, takings, portions }
+  if (wanted.item === null) return { ...counts, takings, portions, taps }
   const items = { ...counts.items, [wanted.item]: added(counts.items[wanted.item], slot, sign) }
   return { ...counts, builds: added(counts.builds, slot, sign), items, takings, portions }
 }

@@ -35,6 +35,7 @@ export const STOCK: Fields<StockState> = {
     items: each(list('always')),
     takings: each(list('always')),
     portions: each(list('always')),
+    taps: each(list('always')),
   }),
   beliefs: each({
     left: 'always',

@@ -25,16 +25,21 @@ const LEAST_BUILDS = 10
 
 const sumOf = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0)
 
+const served = ({ serves }: Stretch, weights: ItemWeights['weights']): number =>
+  sumOf(Object.entries(serves).map(([id, share]) => share * (weights[id] ?? 0)))
+
 const steadyOf = (stretches: readonly Stretch[], weights: ItemWeights['weights']): number => {
   let sum = FIRST_DAYS / (FIRST_STEADY + 1)
   let count = FIRST_DAYS
-  for (const { had, sold } of stretches) {
+  for (const stretch of stretches) {
+    const { serves, sold } = stretch
+    const had = Object.entries(serves).filter(([, share]) => share > 0)
     const all = soldIn({ items: sold })
     if (had.length < 2 || all < LEAST_BUILDS) continue
-    const whole = sumOf(had.map((id) => weights[id] ?? 0))
+    const whole = served(stretch, weights)
     const pearson = sumOf(
-      had.map((id) => {
-        const usual = (all * (weights[id] ?? 0)) / whole
+      had.map(([id, share]) => {
+        const usual = (all * share * (weights[id] ?? 0)) / whole
         return ((sold[id] ?? 0) - usual) ** 2 / usual
       }),
     )
@@ -44,7 +49,7 @@ const steadyOf = (stretches: readonly Stretch[], weights: ItemWeights['weights']
   return Math.min(MOST_STEADY, Math.max(LEAST_STEADY, count / Math.max(1e-9, sum) - 1))
 }
 
-/** By days as stretches in which the same items could be had. */
+/** By days as stretches in which the same could be had. */
 export const itemWeights = (
   { items }: Pick<StationDocument, 'items'>,
   days: readonly (readonly Stretch[])[],
@@ -54,17 +59,16 @@ export const itemWeights = (
   for (let step = 0; step < STEPS; step += 1) {
     const middling = sumOf(Object.values(weights)) / Math.max(1, items.length)
     const rates = stretches.map(
-      ({ had, sold }) => soldIn({ items: sold }) / sumOf(had.map((id) => weights[id] ?? 0)),
+      (stretch) => soldIn({ items: stretch.sold }) / served(stretch, weights),
     )
     weights = Object.fromEntries(
       items.map(({ id }): [string, number] => {
         // As if it had been sold a few times beside one other of middling weight, each as often.
         let counted = FIRST_BUILDS / 2
         let against = FIRST_BUILDS / ((weights[id] ?? 0) + middling)
-        for (const [index, { had, sold }] of stretches.entries()) {
-          if (!had.includes(id)) continue
+        for (const [index, { serves, sold }] of stretches.entries()) {
           counted += sold[id] ?? 0
-          against += rates[index] ?? 0
+          against += (serves[id] ?? 0) * (rates[index] ?? 0)
         }
         return [id, counted / against]
       }),

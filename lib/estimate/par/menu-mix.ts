@@ -1,12 +1,6 @@
 /** What a build is: its item, how often each part is in it, which base, and how far all that strays. */
-import { type ItemWeights, itemWeights } from '#lib/estimate/par/item-weights.ts'
-import {
-  isNeeded,
-  type PastDay,
-  type Sold,
-  soldIn,
-  stretchesOf,
-} from '#lib/estimate/par/past-day.ts'
+import type { ItemWeights } from '#lib/estimate/par/item-weights.ts'
+import { isNeeded, type PastDay, type Sold, soldIn } from '#lib/estimate/par/past-day.ts'
 import type { Item, StationDocument } from '#lib/station/station-document.ts'
 
 /** Log odds beside those by how items usually have it, and how far a single day strays from them. */
@@ -21,6 +15,8 @@ export interface MenuMix extends ItemWeights {
   readonly bases: Readonly<Record<string, Straying>>
   /** Mean portions of one taking, 1 or more. */
   readonly each: Readonly<Record<string, number>>
+  /** Of those who find a part gone so many take the item without it, 0 to 1. */
+  readonly without: number
 }
 
 /** How often a build takes a part, by how its item usually has it. Common practice, no source. */
@@ -165,16 +161,15 @@ const baseOf = ({ items }: Menu, past: readonly PastDay[], component: string): S
   return { odds: odds / 2, sd: sd / Math.SQRT2 }
 }
 
-/** What past days teach of the builds. */
-export const menuMix = (station: Menu, past: readonly PastDay[]): MenuMix => {
+/** How parts and bases are taken, as past days teach. */
+export const tastes = (
+  station: Menu,
+  past: readonly PastDay[],
+): Omit<MenuMix, keyof ItemWeights | 'without'> => {
   const { items, components } = station
   const isBase = ({ id }: { readonly id: string }) =>
     items.some(({ base }) => base?.choices.includes(id))
   return {
-    ...itemWeights(
-      station,
-      past.map((day) => stretchesOf(station, day)),
-    ),
     parts: Object.fromEntries(components.map(({ id }) => [id, partOf(station, past, id)])),
     bases: Object.fromEntries(
       components.filter(isBase).map(({ id }) => [id, baseOf(station, past, id)]),

@@ -2,7 +2,8 @@
 import { daySize, type SizedDay } from '#lib/estimate/par/day-size.ts'
 import { drawnDays } from '#lib/estimate/par/drawn-days.ts'
 import type { DrawnDay } from '#lib/estimate/par/laid-day.ts'
-import { type MenuMix, menuMix } from '#lib/estimate/par/menu-mix.ts'
+import { menuMix } from '#lib/estimate/par/learnt-mix.ts'
+import type { MenuMix } from '#lib/estimate/par/menu-mix.ts'
 import type { DayAhead, PastDay } from '#lib/estimate/par/past-day.ts'
 import { saidDays } from '#lib/estimate/par/said-days.ts'
 import { wantedBuilds } from '#lib/estimate/par/wanted-builds.ts'
@@ -116,9 +117,9 @@ const learnt = (station: ParAsked['station'], past: readonly PastDay[]): Learnt 
   if (last?.past.length === past.length && past.every((day, index) => day === last.past[index]))
     return last
   const mix = menuMix(station, past)
-  const days = past.map((day): SizedDay => {
-    const { on, expected } = day
-    const { builds, unsure, atLeast } = wantedBuilds(station, day, mix)
+  const wanted = wantedBuilds(station, past, mix)
+  const days = past.map(({ on, expected }, index): SizedDay => {
+    const { builds, unsure, atLeast } = wanted[index] ?? { builds: 0, unsure: 0, atLeast: false }
     return { on, expected, wanted: builds, unsure, atLeast }
   })
   const now = { past, mix, days }

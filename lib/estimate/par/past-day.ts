@@ -19,6 +19,8 @@ export interface PastDay {
   /** Builds that wanted a component, "wanted it, gone" included, and the portions that those wanted. */
   readonly takings: Readonly<Record<string, number>>
   readonly portions: Readonly<Record<string, number>>
+  /** Of those builds: taps of "wanted it, gone", with no build; none are told in older records. */
+  readonly taps: Readonly<Record<string, number>>
   /** Components that were gone at its end: of them at least so much was wanted. */
   readonly soldOut: readonly string[]
   /** Of those: what had been sold as one was taken last. */
@@ -84,63 +86,58 @@ export const tappedOfItem = (
   return all > 0 ? (tapped * sold(item)) / all : tapped / others.length
 }
 
-/**
- * Builds that were lost for a component that an item can do without: as many of those who found it
- * gone as there were no builds that could have gone without it. Others may have been, nobody knows.
- */
-export const tappedOfPart = (day: PastDay, component: string): number => {
-  const until = day.until[component]
-  if (!until) return 0
-  const wanted = (day.takings[component] ?? 0) - (until.takings[component] ?? 0)
-  return Math.max(0, wanted - (soldIn(day) - soldIn(until)))
-}
-
-/** A stretch of a day in which the same items could be had, with the builds sold in it, by item. */
+/** A stretch of a day in which the same could be had, with the builds sold in it, by item. */
 export interface Stretch {
-  /** Ids of the items that could be had. */
-  readonly had: readonly string[]
+  /** By item on sale: of the guests who want it so many are served, 0 to 1. */
+  readonly serves: Readonly<Record<string, number>>
   readonly sold: Readonly<Record<string, number>>
 }
 
-/** When an item couldn't be made any more: with the first that it needs, of its bases with the last. */
-const untilOf = (item: Item, { soldOut, until }: PastDay): Sold | null => {
-  const ends = neededOf(item).flatMap((any) => {
-    if (!any.every((component) => soldOut.includes(component))) return []
-    const own = any.flatMap((component) => until[component] ?? [])
-    return own.length === 0 ? [] : [own.reduce((a, b) => (soldIn(a) >= soldIn(b) ? a : b))]
-  })
-  return ends.length === 0 ? null : ends.reduce((a, b) => (soldIn(a) <= soldIn(b) ? a : b))
+/** Of the guests who want an item so many are served where a part is gone that it can do without. */
+export type DoWithout = (item: Item, component: string) => number
+
+const servesOf = (item: Item, gone: readonly string[], doWithout: DoWithout): number => {
+  if (ranOut(item, gone)) return 0
+  return gone.reduce((share, component) => {
+    const isPart = item.parts.some((part) => part.component === component)
+    return isPart ? share * doWithout(item, component) : share
+  }, 1)
 }
 
 /**
- * A day as stretches, cut where an item ran out: within each all that was wanted of what could be had
- * was seen. An item of which nothing was sold wasn't on sale.
+ * A day as stretches, cut where something ran out: within each all that was wanted of what could be
+ * had was seen. An item of which nothing was sold wasn't on sale.
  */
 export const stretchesOf = (
   { items }: Pick<StationDocument, 'items'>,
   day: PastDay,
+  doWithout: DoWithout,
 ): readonly Stretch[] => {
   const onSale = items.filter(({ id }) => (day.items[id] ?? 0) > 0)
-  const ends = onSale
-    .flatMap((item) => {
-      const end = untilOf(item, day)
-      return end === null ? [] : [{ id: item.id, end }]
+  const ends = day.soldOut
+    .flatMap((component) => {
+      const until = day.until[component]
+      return until ? [{ component, until }] : []
     })
-    .sort((one, other) => soldIn(one.end) - soldIn(other.end))
+    .sort((one, other) => soldIn(one.until) - soldIn(other.until))
   const stretches: Stretch[] = []
-  let before: Readonly<Record<string, number>> = {}
-  let gone: readonly string[] = []
+  const before: Record<string, number> = {}
+  const gone: string[] = []
   const cut = (after: Readonly<Record<string, number>>) => {
-    const had = onSale.flatMap(({ id }) => (gone.includes(id) ? [] : [id]))
-    const sold = Object.fromEntries(
-      had.map((id) => [id, Math.max(0, (after[id] ?? 0) - (before[id] ?? 0))]),
+    const serves = Object.fromEntries(
+      onSale.map((item) => [item.id, servesOf(item, gone, doWithout)]),
     )
-    if (soldIn({ items: sold }) > 0) stretches.push({ had, sold })
-    before = after
+    const sold: Record<string, number> = {}
+    for (const { id } of onSale) {
+      const more = Math.max(0, (after[id] ?? 0) - (before[id] ?? 0))
+      before[id] = (before[id] ?? 0) + more
+      if ((serves[id] ?? 0) > 0) sold[id] = more
+    }
+    if (soldIn({ items: sold }) > 0) stretches.push({ serves, sold })
   }
-  for (const { id, end } of ends) {
-    cut(end.items)
-    gone = [...gone, id]
+  for (const { component, until } of ends) {
+    cut(until.items)
+    gone.push(component)
   }
   cut(day.items)
   return stretches

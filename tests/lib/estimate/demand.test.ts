@@ -40,6 +40,8 @@ describe('what was wanted', () => {
     const counts = countBuild(served([1]), OPENS, { item: null, portions: { chicken: 1 } })
     expect(counts.builds).toEqual([1])
     expect(counts.takings.chicken).toEqual([2])
+    expect(counts.taps).toEqual({ chicken: [1] })
+    expect(served([1]).taps).toBeUndefined()
   })
 
   it('[Z7] what is taken back is counted back', () => {

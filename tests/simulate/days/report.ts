@@ -42,6 +42,14 @@ export interface EnoughBin {
   readonly cases: number
   readonly came: number
   readonly error: number
+  /** Standard error of that, days being what strays: K.-Y. Liang and S. L. Zeger, 1986; from memory. */
+  readonly standardError: number
+}
+
+const byDay = (said: readonly SaidEnough[], came: number): number => {
+  const off = new Map<string, number>()
+  for (const one of said) off.set(one.of, (off.get(one.of) ?? 0) + (one.came ? 1 : 0) - came)
+  return Math.sqrt(sum([...off.values()].map((value) => value * value))) / Math.max(1, said.length)
 }
 
 /** Of the times at which so many days of ten were said, how often it was enough. */
@@ -49,7 +57,10 @@ export const enoughBins = (said: readonly SaidEnough[]): readonly EnoughBin[] =>
   Array.from({ length: 11 }, (_, days) => {
     const own = said.filter((one) => one.days === days)
     const came = own.filter((one) => one.came).length / Math.max(1, own.length)
-    return { days, cases: own.length, came: rounded(came), error: rounded(came - days / 10) }
+    return {
+      ...{ days, cases: own.length, came: rounded(came), error: rounded(came - days / 10) },
+      standardError: rounded(byDay(own, came)),
+    }
   })
 
 export const daysReport = (seed: number, weeks: number, runs: readonly StationRun[]) => {

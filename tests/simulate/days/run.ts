@@ -18,6 +18,8 @@ export const FIRST_WEEKS = 3
 /** That so many portions are enough on so many days of ten, and whether they were. */
 export interface SaidEnough {
   readonly days: number
+  /** Station and date: what is said of one day comes true or not together. */
+  readonly of: string
   readonly came: boolean
 }
 
@@ -47,6 +49,7 @@ const saidOf = ({ known, loads, wanted }: DayPlayed): readonly SaidEnough[] =>
       return [
         {
           days: days.filter((one) => one <= portions).length,
+          of: `${known.truth.seed} ${known.on}`,
           came: (wanted[id] ?? 0) <= portions,
         },
       ]

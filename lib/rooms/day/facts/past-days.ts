@@ -9,9 +9,9 @@ import type { StationDocument } from '#lib/station/station-document.ts'
 /** A year of weekly services, or two months of daily ones. */
 const MOST_PAST = 40
 
-const totals = (
-  lists: Readonly<Record<string, readonly number[]>>,
-): Readonly<Record<string, number>> =>
+type Lists = Readonly<Record<string, readonly number[]>>
+
+const totals = (lists: Lists): Readonly<Record<string, number>> =>
   Object.fromEntries(Object.entries(lists).map(([id, list]) => [id, total(list)]))
 
 /**
@@ -41,26 +41,37 @@ const slotOf = (list: readonly number[] | undefined, many = Number.POSITIVE_INFI
 
 /**
  * What had been sold as a component was taken last. Who finds it gone counts as wanting it too, with a
- * build that goes without or by a tap alone: so where items can't be made without it that was as the
- * last of them was sold, else as what was wanted of it came to what was taken out.
+ * build that goes without or by a tap alone: so where items that were sold can't be made without it
+ * that was as the last of them was sold, else as what was wanted of it came to what was taken out. In
+ * the five minutes in which it was, what is beside it was sold before and after alike: half counts.
  */
 const soldUntil = (
   { counts, components }: Pick<ServiceRecord, 'counts' | 'components'>,
   { items }: Pick<StationDocument, 'items'>,
   component: string,
 ): Sold => {
-  const needing = items.filter((item) => isNeeded(item, component))
+  const needing = items
+    .filter((item) => isNeeded(item, component) && total(counts.items[item.id]) > 0)
+    .map(({ id }) => id)
   const own = components[component]
   const taken = own ? own.used / own.portion.amount : Number.POSITIVE_INFINITY
   const last =
     needing.length > 0
-      ? Math.max(...needing.map(({ id }) => slotOf(counts.items[id])))
+      ? Math.max(...needing.map((id) => slotOf(counts.items[id])))
       : slotOf(counts.portions[component], taken)
-  const upTo = (lists: Readonly<Record<string, readonly number[]>>) =>
-    totals(
-      Object.fromEntries(Object.entries(lists).map(([id, list]) => [id, list.slice(0, last + 1)])),
+  const upTo = (lists: Lists, whole: readonly string[]) =>
+    Object.fromEntries(
+      Object.entries(lists).map(([id, list]) => {
+        const half = whole.includes(id) ? 0 : (list[last] ?? 0) / 2
+        return [id, total(list.slice(0, last + 1)) - half]
+      }),
     )
-  return { items: upTo(counts.items), takings: upTo(counts.takings) }
+  const takings = upTo(counts.takings, [component])
+  const taps = total((counts.taps?.[component] ?? []).slice(0, last + 1))
+  return {
+    items: upTo(counts.items, needing),
+    takings: { ...takings, [component]: Math.max(0, (takings[component] ?? 0) - taps) },
+  }
 }
 
 type Station = Pick<StationDocument, 'id' | 'timeZone' | 'items'>
@@ -82,6 +93,7 @@ const pastDayOf = (record: ServiceRecord, station: Station): PastDay | null => {
     items: totals(counts.items),
     takings: totals(counts.takings),
     portions: totals(counts.portions),
+    taps: totals(counts.taps ?? {}),
     soldOut,
     until: Object.fromEntries(
       soldOut.map((component) => [component, soldUntil(record, station, component)]),

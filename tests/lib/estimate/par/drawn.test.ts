@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { daySize } from '#lib/estimate/par/day-size.ts'
 import { drawnDays } from '#lib/estimate/par/drawn-days.ts'
-import { menuMix } from '#lib/estimate/par/menu-mix.ts'
+import { menuMix } from '#lib/estimate/par/learnt-mix.ts'
 import { wholeMenu } from '#lib/estimate/par/par.ts'
 import { saidDays } from '#lib/estimate/par/said-days.ts'
 import { enoughFor, wholeLoads } from '#lib/estimate/par/whole-loads.ts'

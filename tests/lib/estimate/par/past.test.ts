@@ -1,9 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { itemWeights } from '#lib/estimate/par/item-weights.ts'
-import { menuMix } from '#lib/estimate/par/menu-mix.ts'
+import { menuMix } from '#lib/estimate/par/learnt-mix.ts'
 import { type PastDay, ranOut, stretchesOf, tappedOfItem } from '#lib/estimate/par/past-day.ts'
 import { realDays } from '#lib/estimate/par/real-days.ts'
-import { wantedBuilds } from '#lib/estimate/par/wanted-builds.ts'
 import { demoStation } from '#tests/support/service.ts'
 
 const [chicken, beans, tuna] = demoStation.items
@@ -19,6 +18,7 @@ const day = (items: Readonly<Record<string, number>>, more: Partial<PastDay> = {
   items,
   takings: {},
   portions: {},
+  taps: {},
   soldOut: [],
   until: {},
   ...more,
@@ -45,7 +45,7 @@ describe('what a past day wanted', () => {
   const weightsOf = (past: readonly PastDay[]) =>
     itemWeights(
       demoStation,
-      past.map((one) => stretchesOf(demoStation, one)),
+      past.map((one) => stretchesOf(demoStation, one, () => 1)),
     )
 
   test('[PR6] days with another menu teach how items are liked against each other', () => {
@@ -66,9 +66,9 @@ describe('what a past day wanted', () => {
   )
 
   test('[PR17] until an item ran out all that was wanted was seen: so its weight is learned', () => {
-    expect(stretchesOf(demoStation, half)).toEqual([
-      { had: [C, B], sold: { [C]: 20, [B]: 10 } },
-      { had: [B], sold: { [B]: 10 } },
+    expect(stretchesOf(demoStation, half, () => 1)).toEqual([
+      { serves: { [C]: 1, [B]: 1 }, sold: { [C]: 20, [B]: 10 } },
+      { serves: { [C]: 0, [B]: 1 }, sold: { [B]: 10 } },
     ])
     const ratio = (past: readonly PastDay[]) => {
       const { weights } = weightsOf(past)
@@ -78,46 +78,6 @@ describe('what a past day wanted', () => {
     expect(ratio(days)).toBeGreaterThan(1.85)
     expect(ratio(days)).toBeLessThan(2.1)
     expect(ratio(days.map((one) => ({ ...one, soldOut: [], until: {} })))).toBeLessThan(1.05)
-  })
-
-  test('[PR17] after that what was sold beside it says how many more there were, and taps are among them', () => {
-    const mix = weightsOf(Array.from({ length: 12 }, () => half))
-    const of = (one: PastDay) => wantedBuilds(demoStation, one, mix)
-    // Ten of beans came after it, so about twenty of chicken.
-    expect(of(half).builds).toBeGreaterThan(50)
-    expect(of(half).builds).toBeLessThan(62)
-    expect(of(half).unsure).toBeGreaterThan(4)
-    const taps = (count: number) => of({ ...half, takings: { chicken: 20 + count } }).builds
-    expect(taps(18)).toBeGreaterThan(58)
-    expect(taps(18)).toBeGreaterThan(taps(4))
-    // Where it ran out as the doors closed, nobody more is made up.
-    const late = { ...half, until: { chicken: { items: half.items, takings: {} } } }
-    expect(of(late).builds).toBe(40)
-    expect(of({ ...half, soldOut: [], until: {} })).toEqual({
-      ...{ builds: 40, unsure: 0, atLeast: false },
-    })
-  })
-
-  test('[PR17] where nothing was left to be sold beside, a day says at least', () => {
-    const until = { items: { [C]: 20 }, takings: { chicken: 20 } }
-    const only = day({ [C]: 20 }, { soldOut: ['chicken'], until: { chicken: until } })
-    const mix = weightsOf([only])
-    expect(wantedBuilds(demoStation, { ...only, takings: { chicken: 23 } }, mix)).toEqual({
-      ...{ builds: 23, unsure: 0, atLeast: true },
-    })
-  })
-
-  test('[PR17] who found a part gone was lost, as far as no build could have gone without it', () => {
-    const until = { items: { [C]: 18, [B]: 18 }, takings: { slaw: 30 } }
-    const mix = weightsOf([half])
-    const of = (slaw: number) =>
-      wantedBuilds(
-        demoStation,
-        day({ [C]: 20, [B]: 20 }, { soldOut: ['slaw'], until: { slaw: until }, takings: { slaw } }),
-        mix,
-      ).builds
-    expect(of(34)).toBe(40)
-    expect(of(39)).toBe(45)
   })
 
   test('[PR17] how often a part or a base is taken is learned of the time in which it was to be had', () => {

@@ -90,6 +90,7 @@ describe('the demand of a service', () => {
   it('[Z46] has what was wanted and gone, without a build', () => {
     const told = give(stocked({ tuna: 0.001 }), 4, { type: 'wantedGone', item: 'harbor-tuna' })
     expect(taken(told, 'tuna')).toEqual({ takings: 1, portions: 1 })
+    expect(total(told.state.counts.taps?.tuna)).toBe(1)
     expect(builds(told)).toBe(0)
     const one = give(stocked(), 4, { type: 'wantedGone', component: 'slaw' })
     expect(taken(one, 'slaw').takings).toBe(1)

@@ -76,6 +76,7 @@ describe('par of a plan', () => {
         items: {},
         takings: {},
         portions: {},
+        taps: {},
         soldOut: [],
         until: {},
       },

@@ -53,9 +53,33 @@ describe('past services as par reads them', () => {
     expect(day?.takings.chicken).toBe(31)
     // A tap after the last one was sold isn't the time at which it was gone.
     expect(day?.until.chicken?.takings.chicken).toBe(30)
+    expect(day?.taps).toEqual({ chicken: 1 })
     // Of slaw two were taken out, the other two went without.
     expect(day?.until.slaw?.takings.slaw).toBe(2)
-    expect(day?.until.slaw?.items['bean-and-pepper']).toBe(2)
+    // Of the builds beside it in its last five minutes half are taken to have come before.
+    expect(day?.until.slaw?.items['bean-and-pepper']).toBe(1.5)
+  })
+
+  test('[PR17] a tap in the five minutes in which a part was gone came after it; an item not sold that day says nothing', () => {
+    const record = recordOf(20_000, 0, chicken(0))
+    const build = { item: 'garden-chicken', portions: { chicken: 1, slaw: 1 } }
+    const tap = { item: null, portions: { slaw: 1 } }
+    const counts = [650, 660, 661].reduce(
+      (sum, minute) => countBuild(sum, minute, build),
+      countBuild(record.counts, 662, tap),
+    )
+    const one = record.components.chicken
+    if (!one) throw new Error('it has chicken')
+    const components = { slaw: { ...one, used: 3 * portion.amount } }
+    const slawPlate = demoStation.items.map((item) =>
+      item.id === 'harbor-tuna' ? { ...item, heart: 'slaw' } : item,
+    )
+    for (const items of [demoStation.items, slawPlate]) {
+      const station = { ...demoStation, items }
+      const [day] = pastDays([{ ...record, counts, components }], station, 'real')
+      expect(day?.until.slaw?.takings.slaw).toBe(3)
+      expect(day?.until.slaw?.items['garden-chicken']).toBe(2)
+    }
   })
 
   test('[PR5] a practice, a demo, another station’s, a service cut short and a plan dropped teach nothing', () => {

@@ -9,7 +9,7 @@ import { root } from '#server/root.ts'
 import { launchServer, temporaryFolder } from '#tests/support/launch-server.ts'
 import { publishIn } from '#tests/support/own-station.ts'
 import { TASTING_STATION } from '#tests/support/tasting.ts'
-import { planButton, planPan, planTheDay, SCHOOL, takeThePlan } from './support/plan-hands.ts'
+import { planPan, planTheDay, SCHOOL, takeThePlan } from './support/plan-hands.ts'
 import { test, expect as usual } from './support/station.ts'
 
 const expect = usual.configure({ timeout: 90_000 })
@@ -146,7 +146,7 @@ test('a tasting batch to service: who can taste it, what it really made, and the
     const task = tablet.getByRole('region', { name: 'Tuna salad' })
     await expect(task).toContainText(`${portions} × 1/2 cup`)
     await tablet.screenshot({ path: 'test-results/tasting-prep.png' })
-    await expect(planButton(lead, planEn.asTaken)).toBeVisible()
+    await expect(lead.getByText(planEn.asTaken, { exact: true })).toBeVisible()
   })
 
   await test.step('and so does the recipe', async () => {

@@ -31,11 +31,13 @@ export function Line({
       className={`${styles.line} ${wrap === 'by-well' ? styles.wraps : ''} ${className ?? ''}`}
       aria-label={label}
     >
-      {station.line.wells.map((well) => (
+      {station.line.wells.map((well, index) => (
         <li
           key={well.id}
           className={styles.well}
           style={{
+            // What a phone lays between the wells is put behind one of them by its order.
+            order: index,
             flexGrow: well.pans.filter((pan) => widthOf(pan) !== 'sliver').length,
             flexShrink: 1,
           }}

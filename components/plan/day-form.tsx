@@ -6,7 +6,8 @@ import { usePlanWords } from '#components/plan/words.tsx'
 import { Button } from '#components/ui/button.tsx'
 import { Choice } from '#components/ui/choice.tsx'
 import { Field } from '#components/ui/field.tsx'
-import { crewOf, lackOf, onDay, type PlanEntry } from '#lib/rooms/prep/views/plan-entry.ts'
+import { asRows, crewOf } from '#lib/rooms/prep/views/crew-entry.ts'
+import { lackOf, onDay, type PlanEntry } from '#lib/rooms/prep/views/plan-entry.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
 interface DayFormProps {
@@ -48,13 +49,13 @@ export function DayForm({ station, entry, onEntry, acting, send, onBack }: DayFo
   const ring = (id: string) => {
     const next = id === '' ? null : id
     const known = crewOf(station, next, entry.on)
-    set({ bells: next, ...(known.length > 0 ? { crew: known } : {}) })
+    set({ bells: next, ...(known.length > 0 ? { crew: asRows(known) } : {}) })
   }
   return (
     <div className={styles.form}>
       <div className={styles.day}>
         <Field
-          label={form.on}
+          label={form.onDay(entry.on)}
           type="date"
           value={entry.on}
           onChange={(event) => onEntry(onDay(entry, event.target.value))}

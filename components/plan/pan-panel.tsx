@@ -6,7 +6,13 @@ import { makingMinutes, type PrepChoice } from '#lib/prep/food-of.ts'
 import { loadSize } from '#lib/rooms/prep/facts/load-size.ts'
 import type { AheadAnswer } from '#lib/rooms/prep/views/ahead.ts'
 import { withLoads } from '#lib/rooms/prep/views/loads.ts'
-import { dotsOf, enoughDays, oneMoreLeft, portionsWith } from '#lib/rooms/prep/views/par-told.ts'
+import {
+  dotsOf,
+  enoughDays,
+  insteadOf,
+  oneMoreLeft,
+  portionsWith,
+} from '#lib/rooms/prep/views/par-told.ts'
 import { loadTotal } from '#lib/station/portion-amount.ts'
 import type { Component, StationDocument } from '#lib/station/station-document.ts'
 
@@ -31,11 +37,18 @@ function Told({ station, component, now, answer }: PanPanelProps) {
   const money = (cents: number) => words.centsIn(station.locale, cents, station.currency)
   const dots = dotsOf(told, portions).filter(({ isEnough }) => isEnough).length
   const first = told.atHand.lots[0]
+  const enough = enoughDays(told, portions)
+  const isShort = enough * 2 <= told.days.length
+  const instead = insteadOf(station, component.id, now.entry.items)
   const yields = answer.yields?.[component.id]
   return (
     <>
       <p className={styles.sentence}>
-        <b>{par.enough(portions, enoughDays(told, portions))}</b> {par.oneMore(money(more))}
+        <b data-short={(isShort && instead.length === 0) || undefined}>
+          {par.enough(portions, enough)}
+        </b>{' '}
+        {isShort && instead.length > 0 && `${par.instead(instead.map(({ name }) => name))} `}
+        {par.oneMore(money(more))}
       </p>
       <ul className={styles.figures}>
         <li>{par.take(told.mean, told.share, now.guests)}</li>

@@ -9,23 +9,19 @@ import styles from '#components/plan/plan.module.css'
 import { PlanHeader } from '#components/plan/plan-header.tsx'
 import { PlanTasks } from '#components/plan/plan-tasks.tsx'
 import { StackPan } from '#components/plan/stack-pan.tsx'
+import { TakePlan } from '#components/plan/take-plan.tsx'
 import { TaskList } from '#components/plan/task-list.tsx'
 import timesStyles from '#components/plan/times.module.css'
 import { UnreadyPanel } from '#components/plan/unready-panel.tsx'
 import { useAhead } from '#components/plan/use-ahead.ts'
 import { usePlan, withWay } from '#components/plan/use-plan.ts'
 import { usePlanWords } from '#components/plan/words.tsx'
-import { Button } from '#components/ui/button.tsx'
 import { Notch } from '#components/ui/notch.tsx'
 import type { Unready, WayOut } from '#lib/prep/prep-plan.ts'
 import type { AheadAnswer } from '#lib/rooms/prep/views/ahead.ts'
+import { withReader } from '#lib/rooms/prep/views/crew-entry.ts'
 import { fromLarder, highestOf } from '#lib/rooms/prep/views/par-told.ts'
-import {
-  crewNames,
-  type PlanEntry,
-  planCommandOf,
-  withReader,
-} from '#lib/rooms/prep/views/plan-entry.ts'
+import { crewNames, type PlanEntry, planCommandOf } from '#lib/rooms/prep/views/plan-entry.ts'
 import { loadsABlock } from '#lib/rooms/prep/views/stacks.ts'
 import type { ServicePlan } from '#lib/service/events/plan-event.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -162,47 +158,25 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
             )}
           />
         </div>
-        <section className={styles.panel} data-notch-panel="">
+        <section
+          className={styles.panel}
+          style={{
+            order: station.line.wells.findIndex(({ pans: of }) => chosen && of.includes(chosen)),
+          }}
+          data-notch-panel=""
+        >
           {chosen && (
             <PanPanel
               {...{ station, now, answer }}
               component={componentOf(station, chosen.component)}
             />
           )}
-          <div className={styles.take}>
-            <Button
-              kind="main"
-              size="large"
-              lacks={
-                unsettled > 0
-                  ? words.toSettle(unsettled)
-                  : now.isPlanChanged || now.isPrepChanged
-                    ? null
-                    : words.asTaken
-              }
-              disabled={acting.busy}
-              sub={words.takeSub}
-              onClick={() => void take()}
-            >
-              {words.takePlan}
-            </Button>
-            {hasRaw && (
-              <label>
-                <input
-                  type="checkbox"
-                  checked={now.ownTable}
-                  onChange={(event) => now.setOwnTable(event.target.checked)}
-                />
-                {words.ownTable}
-              </label>
-            )}
-            <p role="status" data-kind={acting.said?.kind ?? 'none'}>
-              {acting.said?.text ?? ''}
-            </p>
-            {state.stage === 'planned' && state.prep !== undefined && (
-              <a href={`/batches${location.search}`}>{words.toBatches}</a>
-            )}
-          </div>
+          <TakePlan
+            {...{ now, acting, hasRaw }}
+            unsettled={unsettled}
+            toBatches={state.stage === 'planned' && state.prep !== undefined}
+            onTake={() => void take()}
+          />
         </section>
       </Notch>
       <div className={timesStyles.area}>

@@ -38,3 +38,27 @@ export function Button({
     </button>
   )
 }
+
+interface ButtonLinkProps {
+  readonly href: string
+  readonly kind?: ButtonProps['kind']
+  readonly size?: ButtonProps['size']
+  readonly sub?: ReactNode
+  readonly children: ReactNode
+}
+
+/** What is done next where that is another page: as large as a button, and a link. */
+export function ButtonLink({
+  kind = 'plain',
+  size = 'plain',
+  sub,
+  href,
+  children,
+}: ButtonLinkProps) {
+  return (
+    <a href={href} className={styles.button} data-kind={kind} data-size={size}>
+      <b>{children}</b>
+      {sub !== undefined && <span>{sub}</span>}
+    </a>
+  )
+}

@@ -1,7 +1,7 @@
 /** A school's line in the states of its day before: what is planned, taken, done and late. */
 import { join } from 'node:path'
 import { PROTOCOL } from '#lib/protocol/wire.ts'
-import { crewOf } from '#lib/rooms/prep/views/plan-entry.ts'
+import { crewOf } from '#lib/rooms/prep/views/crew-entry.ts'
 import type { Command } from '#lib/spine/registry.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import { root } from '#server/root.ts'

@@ -1,5 +1,6 @@
 /** What the loads of a component mean for the day, by its par as the plan's screen is told it. */
 import type { ParTold } from '#lib/rooms/prep/facts/told-par.ts'
+import type { Component, StationDocument } from '#lib/station/station-document.ts'
 
 /** Portions of the larder that the day begins with, there still or taken for it already. */
 export const fromLarder = ({ atHand, taken }: Pick<ParTold, 'atHand' | 'taken'>): number =>
@@ -37,4 +38,23 @@ export const oneMoreLeft = (told: ParTold, portions: number, size: number): numb
   const left = (amount: number) =>
     told.days.reduce((sum, wanted) => sum + Math.max(0, amount - wanted), 0) / told.days.length
   return Math.round((left(portions + size) - left(portions)) * told.leftCents)
+}
+
+/**
+ * What a guest may take where this runs out: the other bases of whatever is on sale with it. Empty where
+ * it is no base, or where something has no other.
+ * @param items ids of those on sale; null: all of them
+ */
+export const insteadOf = (
+  { items, components }: Pick<StationDocument, 'items' | 'components'>,
+  component: string,
+  onSale: readonly string[] | null,
+): readonly Component[] => {
+  const choices = items
+    .filter(({ id, base }) => (onSale === null || onSale.includes(id)) && base !== null)
+    .map(({ base }) => base?.choices ?? [])
+    .filter((one) => one.includes(component))
+  const others = choices.map((one) => one.filter((id) => id !== component))
+  if (others.length === 0 || others.some((one) => one.length === 0)) return []
+  return components.filter(({ id }) => others.every((one) => one.includes(id)))
 }

@@ -1,15 +1,8 @@
-/** What is typed of a plan: its day, its guests, and who is there. */
+/** What is typed of a plan: its day and its guests; who is there is in crew-entry. */
 import { civilDate, dayBefore } from '#lib/measure/civil.ts'
+import { asRows, type CrewEntry, crewOf } from '#lib/rooms/prep/views/crew-entry.ts'
 import type { ServicePlan } from '#lib/service/events/plan-event.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
-
-export interface CrewEntry {
-  readonly initials: string
-  readonly adult: boolean
-  readonly on: string
-  readonly from: string
-  readonly to: string
-}
 
 export interface GroupEntry {
   readonly label: string
@@ -30,43 +23,6 @@ export interface PlanEntry {
   readonly crew: readonly CrewEntry[]
 }
 
-const minutes = (time: string): number => {
-  const [hours = 0, rest = 0] = time.split(':').map(Number)
-  return hours * 60 + rest
-}
-
-/** An adult stays from one period to the next; students go to other rooms. */
-const MOST_BETWEEN_BELLS = 15
-
-/** Who is there by the document's periods, on a civil date. */
-export const crewOf = (
-  { day }: Pick<StationDocument, 'day'>,
-  bells: string | null,
-  on: string,
-): readonly CrewEntry[] => {
-  const periods = day.bells?.find(({ id }) => id === bells)?.periods ?? []
-  const there = (day.crew ?? []).flatMap(({ bell, period, initials, certified }) => {
-    const at = bell === bells ? periods.find(({ id }) => id === period) : undefined
-    return at ? [{ initials, adult: certified, on, from: at.from, to: at.to }] : []
-  })
-  const sorted = there.sort(
-    (a, b) =>
-      (a.initials < b.initials ? -1 : Number(a.initials > b.initials)) ||
-      minutes(a.from) - minutes(b.from),
-  )
-  const entries: CrewEntry[] = []
-  for (const one of sorted) {
-    const last = entries.at(-1)
-    const stays =
-      last?.initials === one.initials &&
-      one.adult &&
-      minutes(one.from) - minutes(last.to) <= MOST_BETWEEN_BELLS
-    if (last && stays) entries[entries.length - 1] = { ...last, to: one.to }
-    else entries.push(one)
-  }
-  return entries
-}
-
 /** Tomorrow, with the document's doors, its first bells, and who is there by them. */
 export const firstEntry = (station: StationDocument, now: number): PlanEntry => {
   const { day, timeZone } = station
@@ -81,7 +37,7 @@ export const firstEntry = (station: StationDocument, now: number): PlanEntry => 
     walkIn: '',
     groups: [],
     items: null,
-    crew: crewOf(station, bells, on),
+    crew: asRows(crewOf(station, bells, on)),
   }
 }
 
@@ -133,9 +89,11 @@ export const entryOf = (station: StationDocument, plan: ServicePlan): PlanEntry 
     groups: guests.groups.map(({ label, guests: count, at }) => ({
       ...{ label, guests: String(count), at: at ?? '' },
     })),
-    crew: plan.crew.map(({ id, adult, on: day, from, to }) => ({
-      ...{ initials: names[id] ?? id, adult, on: day, from, to },
-    })),
+    crew: asRows(
+      plan.crew.map(({ id, adult, on: day, from, to }) => ({
+        ...{ initials: names[id] ?? id, adult, on: day, from, to },
+      })),
+    ),
   }
 }
 
@@ -182,20 +140,8 @@ export const planCommandOf = (entry: PlanEntry, station: string) => ({
     })),
   },
   items: entry.items,
-  crew: entry.crew.map((one) => ({ ...one, initials: one.initials.trim() })),
+  crew: entry.crew.map(({ person: _, ...one }) => ({ ...one, initials: one.initials.trim() })),
 })
-
-/** The same people at the same times on the day before, where they aren't said for it already. */
-export const alsoTheDayBefore = (entry: PlanEntry): PlanEntry => {
-  const on = dayBefore(entry.on)
-  const isSame = (one: CrewEntry, other: CrewEntry) =>
-    one.initials === other.initials && one.on === other.on && one.from === other.from
-  const more = entry.crew
-    .filter((one) => one.on === entry.on)
-    .map((one) => ({ ...one, on }))
-    .filter((one) => !entry.crew.some((other) => isSame(one, other)))
-  return { ...entry, crew: [...more, ...entry.crew] }
-}
 
 /** Another day of service: who was said for the one before it moves along. */
 export const onDay = (entry: PlanEntry, on: string): PlanEntry => {
@@ -206,23 +152,4 @@ export const onDay = (entry: PlanEntry, on: string): PlanEntry => {
     return one.on === before ? { ...one, on: dayBefore(on) } : one
   }
   return { ...entry, on, crew: entry.crew.map(moved) }
-}
-
-const clockIn = (at: number, timeZone: string): string =>
-  new Intl.DateTimeFormat('en-GB', { hour: '2-digit', minute: '2-digit', timeZone }).format(at)
-
-/** Whoever reads at a moment comes a little before. */
-const COMES_BEFORE_MS = 15 * 60_000
-
-/** With a row for a certified adult who is there from one moment to another; who that is, is left open. */
-export const withReader = (
-  entry: PlanEntry,
-  { from, to }: { readonly from: number; readonly to: number },
-  timeZone: string,
-): PlanEntry => {
-  const comes = from === to ? from - COMES_BEFORE_MS : from
-  const on = civilDate(from, timeZone)
-  const reader = { initials: '', adult: true, on }
-  const times = { from: clockIn(comes, timeZone), to: clockIn(to, timeZone) }
-  return { ...entry, crew: [...entry.crew, { ...reader, ...times }] }
 }

@@ -1,5 +1,6 @@
 /** Why so much of a component is planned: one sentence, then the figures behind it. */
 import type { RealDays } from '#lib/estimate/par/real-days.ts'
+import { list } from '#lib/words/counted-en.ts'
 import { sayDate, sayWeekdayInFull } from '#lib/words/day-en.ts'
 
 const outOf100 = (share: number): string => {
@@ -14,10 +15,15 @@ const between = ({ days }: RealDays): string => {
 }
 
 export const parEn = {
-  enough: (portions: number, days: number) =>
-    portions === 0
-      ? `None: enough on ${days} days of 10.`
-      : `${portions} portions: enough on ${days} days of 10.`,
+  /** Days of ten on which it is enough; where it is so on half of them or fewer, how often it isn't. */
+  enough: (portions: number, days: number) => {
+    const what = portions === 0 ? 'None' : `${portions} portions`
+    return days * 2 > 10
+      ? `${what}: enough on ${days} days of 10.`
+      : `${what}: runs out on ${10 - days} days of 10.`
+  },
+  /** Where it runs out, what guests are thought to take. */
+  instead: (names: readonly string[]) => `Then guests take ${list(names, 'or')}.`,
   oneMore: (money: string) => `One load more would leave about ${money} over.`,
   take: (mean: number, share: number, guests: number | null) =>
     guests === null

@@ -5,7 +5,7 @@ import type { PlanLack } from '#lib/rooms/prep/views/plan-entry.ts'
 import { parEn } from '#lib/rooms/prep/words/par-en.ts'
 import { tasksEn } from '#lib/rooms/prep/words/tasks-en.ts'
 import { list } from '#lib/words/counted-en.ts'
-import { sayDate } from '#lib/words/day-en.ts'
+import { sayDate, sayWeekdayInFull } from '#lib/words/day-en.ts'
 import { sayPortionTotal } from '#lib/words/recipe/portion-total-en.ts'
 
 const LACKS: Readonly<Record<PlanLack, string>> = {
@@ -90,7 +90,7 @@ export const planEn = {
   takeSub: 'The crew gets its tasks',
   taken: 'Taken. The tablets show the tasks.',
   asTaken: 'As taken',
-  toBatches: 'Batches and readings',
+  toBatches: 'To the batches',
   toSettle: (count: number) =>
     count === 1 ? '1 time has to be settled first' : `${count} times have to be settled first`,
   idle: (count: number) =>
@@ -144,10 +144,12 @@ export const planEn = {
     real: 'A real one',
     practice: 'Practice',
     on: 'Day',
+    /** Of a date that may not be typed yet. */
+    onDay: (on: string) => (on === '' ? 'Day' : `Day: ${sayWeekdayInFull(on)}`),
     opens: 'Doors open',
     closes: 'Doors close',
     bells: 'Bells',
-    noBells: 'no bells',
+    noBells: 'No bells',
     walkIn: 'Guests who walk in',
     groups: 'Groups that are known',
     groupLabel: 'Group (nobody’s name)',
@@ -161,6 +163,11 @@ export const planEn = {
     adult: 'Certified adult',
     student: 'Student',
     date: 'On',
+    day: sayDate,
+    cell: (who: string, period: string, on: string) => `${who}, ${period}, ${sayDate(on)}`,
+    somebody: 'Somebody',
+    addTime: 'Another time',
+    removeTime: 'Not at this time',
     from: 'From',
     to: 'To',
     addCrew: 'Somebody else',

@@ -2,23 +2,28 @@ import { describe, expect, test } from 'vitest'
 import { measuredMinutes } from '#lib/rooms/prep/facts/measured-minutes.ts'
 import { carriedFor, parFor } from '#lib/rooms/prep/facts/par-for.ts'
 import type { ParTold } from '#lib/rooms/prep/facts/told-par.ts'
+import {
+  alsoTheDayBefore,
+  crewOf,
+  crewRows,
+  periodsOf,
+  toggled,
+  withoutPerson,
+  withPerson,
+  withReader,
+  withRow,
+} from '#lib/rooms/prep/views/crew-entry.ts'
 import { firstChoices } from '#lib/rooms/prep/views/loads.ts'
 import {
   dotsOf,
   enoughDays,
   highestOf,
+  insteadOf,
   oneMoreLeft,
   portionsWith,
 } from '#lib/rooms/prep/views/par-told.ts'
-import {
-  alsoTheDayBefore,
-  crewOf,
-  firstEntry,
-  lackOf,
-  onDay,
-  planCommandOf,
-  withReader,
-} from '#lib/rooms/prep/views/plan-entry.ts'
+import { firstEntry, lackOf, onDay, planCommandOf } from '#lib/rooms/prep/views/plan-entry.ts'
+import { parEn } from '#lib/rooms/prep/words/par-en.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import { at, MINUTE } from '#tests/support/prep-plans.ts'
 import { demoStation } from '#tests/support/service.ts'
@@ -120,6 +125,36 @@ describe('par of a plan', () => {
     expect(oneMoreLeft(told({}), 40, 12)).toBe(480)
   })
 
+  test('[PR29] what runs out on half of the days or more says so, and what guests then take', () => {
+    expect([3, 5, 6, 10].map((days) => parEn.enough(24, days))).toEqual([
+      '24 portions: runs out on 7 days of 10.',
+      '24 portions: runs out on 5 days of 10.',
+      '24 portions: enough on 6 days of 10.',
+      '24 portions: enough on 10 days of 10.',
+    ])
+    const [item, ...rest] = demoStation.items
+    const choices = item?.base?.choices ?? []
+    const [first = '', ...others] = choices
+    expect(others.length).toBeGreaterThan(0)
+    const names = (one: StationDocument, id: string, onSale: readonly string[] | null = null) =>
+      insteadOf(one, id, onSale).map((found) => found.id)
+    expect(names(demoStation, first)).toEqual(others)
+    expect(names(demoStation, 'chicken')).toEqual([])
+    // Where one of those on sale has nothing else, its guest goes without.
+    const alone: StationDocument = {
+      ...demoStation,
+      items: [{ ...item, base: { choices: [first], usual: first } }, ...rest] as never,
+    }
+    expect(names(alone, first)).toEqual([])
+    expect(
+      names(
+        alone,
+        first,
+        rest.map(({ id }) => id),
+      ),
+    ).toEqual(others)
+  })
+
   test('[PP16] what isn’t on sale is in no plan, and a measured time is the plan’s', () => {
     const all = firstChoices(demoStation, byMenu(46), { beans: 22 }, null)
     expect(all.map(({ component }) => component)).toContain('tuna')
@@ -201,11 +236,72 @@ describe('what is typed of a plan', () => {
       'America/New_York',
     )
     expect(asked.crew.at(-1)).toEqual({
-      ...{ initials: '', adult: true, on: '2026-12-03', from: '19:17', to: '19:32' },
+      ...{ person: 'new 1', initials: '', adult: true },
+      ...{ on: '2026-12-03', from: '19:17', to: '19:32' },
     })
     expect(lackOf(asked)).toBe('initials')
     expect(planCommandOf({ ...entry, walkIn: '46' }, 'alder-hall')).toMatchObject({
       ...{ type: 'plan', station: 'alder-hall', guests: { walkIn: 46, groups: [] } },
+    })
+  })
+
+  test('[PP33] people are rows of periods: a tap is one period, and an adult’s that follow are one time', () => {
+    const entry = firstEntry(schooled, at('15:00', -1))
+    const periods = periodsOf(schooled, 'usual')
+    const there = (typed: typeof entry) =>
+      crewRows(typed, periods).map(({ initials, days, times }) => [
+        initials,
+        days.map(({ cells }) => cells.map(({ isThere }) => (isThere ? 1 : 0)).join('')).join(' '),
+        times.length,
+      ])
+    const none = '0'.repeat(periods.length)
+    const two = `11${'0'.repeat(periods.length - 2)}`
+    expect(there(entry)).toEqual([
+      ['AB', `${none} ${two}`, 0],
+      ['KT', `${none} ${two}`, 0],
+    ])
+    const row = (typed: typeof entry, index: number) => {
+      const found = crewRows(typed, periods)[index]
+      if (!found) throw new Error('no such row')
+      return found
+    }
+    const [first] = periods
+    const before = withRow(entry, toggled(row(entry, 1), '2026-12-03', first?.id ?? ''))
+    expect(there(before)[1]).toEqual(['KT', `1${none.slice(1)} ${two}`, 0])
+    expect(before.crew.filter(({ initials }) => initials === 'KT')).toMatchObject([
+      { on: '2026-12-03', from: '08:40', to: '09:30' },
+      { on: '2026-12-04', from: '08:40', to: '10:24' },
+    ])
+    // As a student the time is two, one for each period; and back.
+    const asStudent = withRow(entry, { ...row(entry, 1), adult: false })
+    expect(asStudent.crew.filter(({ initials }) => initials === 'KT')).toHaveLength(2)
+    expect(withRow(asStudent, { ...row(asStudent, 1), adult: true })).toEqual(entry)
+    // Twice tapped is as it was, whatever is tapped.
+    for (const [index, { days }] of crewRows(before, periods).entries())
+      for (const { on, cells } of days)
+        for (const { period } of cells) {
+          const once = withRow(before, toggled(row(before, index), on, period.id))
+          expect(once).not.toEqual(before)
+          expect(withRow(once, toggled(row(once, index), on, period.id))).toEqual(before)
+        }
+    // Nobody’s initials are another’s while they are typed.
+    const more = withPerson(entry)
+    const typed = ['A', 'AB', 'ABC'].reduce(
+      (now, initials) => withRow(now, { ...row(now, 2), initials }),
+      more,
+    )
+    expect(there(typed).map(([who]) => who)).toEqual(['AB', 'KT', 'ABC'])
+    expect(lackOf(typed)).toBe('crew')
+    expect(withoutPerson(typed, row(typed, 2).person)).toEqual(entry)
+    // Another time than the bells’ is said beside them.
+    const late = withReader(
+      entry,
+      { from: at('19:32', -1), to: at('19:32', -1) },
+      'America/New_York',
+    )
+    expect(there(late)[2]).toEqual(['', `${none} ${none}`, 1])
+    expect(planCommandOf(late, 'alder-hall').crew.at(-1)).toEqual({
+      ...{ initials: '', adult: true, on: '2026-12-03', from: '19:17', to: '19:32' },
     })
   })
 })

@@ -12,6 +12,7 @@ import { papersEn } from '#lib/rooms/prep/words/papers-en.ts'
 import { planEn } from '#lib/rooms/prep/words/plan-en.ts'
 import { prepEn } from '#lib/rooms/prep/words/prep-en.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
+import { sayPacks } from '#lib/words/recipe/packs-en.ts'
 import { needName } from '#lib/words/service-en.ts'
 import { root } from '#server/root.ts'
 import { CARDED } from '#tests/support/carded-station.ts'
@@ -104,7 +105,7 @@ const planned = async (lead: Page, name: string) => {
   return { loads, total }
 }
 
-test('[PA19] [LS9] [LS10] plan, print, prep, open: three papers say what the plan says, and ticks are on all tablets', async ({
+test('[PA19] [PA50] [LS9] [LS10] plan, print, prep, open: four papers say what the plan says, and ticks are on all tablets', async ({
   open,
   endServer,
 }) => {
@@ -170,7 +171,7 @@ test('[PA19] [LS9] [LS10] plan, print, prep, open: three papers say what the pla
     const row = lead.locator('article[data-row="chicken-breast"]')
     await expect(row).toContainText(`${5 * chicken} lb`)
     await expect(lead.locator('article[data-row="black-beans"]')).toContainText(
-      `${Math.ceil(beans / 6)} × 6 x #10 cans`,
+      sayPacks(Math.ceil(beans / 6), '6 x #10 cans'),
     )
     expect(whole).toContain(purchaseListEn.lacking)
     expect(whole).toContain(purchaseListEn.noPlace)
@@ -197,6 +198,23 @@ test('[PA19] [LS9] [LS10] plan, print, prep, open: three papers say what the pla
     expect(whole).toContain(packEn.groups.clean)
     packed = bare(whole)
     await lead.pdf({ path: 'test-results/pack-list.pdf', preferCSSPageSize: true })
+  })
+
+  await test.step('the set-up sheet: what goes in is the plan’s, pan by pan, with its totals', async () => {
+    await lead.goBack()
+    await toPaper(lead, 'setUp')
+    const whole = bare(await paperIsTrue(lead))
+    for (const [name] of MADE) {
+      const { loads, total } = all.get(name) ?? { loads: '?', total: '?' }
+      const row = lead.locator('article[data-row]', { hasText: name })
+      await expect(row, name).toHaveCount(1)
+      const onPaper = bare((await row.textContent()) ?? '')
+      expect(onPaper, name).toContain(bare(loads))
+      expect(onPaper, name).toContain(bare(total))
+      expect(whole, name).toContain(bare(total))
+    }
+    expect(whole).toContain(bare(prepSheetEn.sub('2026-12-04', '11:20 AM', 46)))
+    await lead.pdf({ path: 'test-results/set-up-sheet.pdf', preferCSSPageSize: true })
   })
 
   const [one, other] = [

@@ -71,6 +71,7 @@ export function PlanPaper({
       links={<PlanLink />}
       note={null}
       aside={aside}
+      isAsideLater
     >
       {made.bodies.map((body, at) => (
         <PaperPage
@@ -121,10 +122,12 @@ function Quiet({ title, note }: { readonly title: string; readonly note: string 
 
 interface Followed {
   readonly title: string
+  /** It says what the larder has, so par is asked for too. */
+  readonly hasPar: boolean
   readonly render: (shown: PlanShown) => ReactNode
 }
 
-function Planned({ service, title, render }: Followed & { readonly service: string }) {
+function Planned({ service, title, hasPar, render }: Followed & { readonly service: string }) {
   const { lists: words } = usePaperWords()
   const state = useCrew((view) => view.state)
   const plan = isRunning(state) && state.service === service ? state.plan : undefined
@@ -136,7 +139,7 @@ function Planned({ service, title, render }: Followed & { readonly service: stri
     let timer: ReturnType<typeof setTimeout> | undefined
     const look = async () => {
       if (!isPlanned) return
-      const next = await askAhead({ guests: expected })
+      const next = await askAhead({ guests: expected, ...(hasPar ? { service } : {}) })
       if (!isShown) return
       setAhead(next)
       if (next.is === 'lost') timer = setTimeout(() => void look(), AGAIN_AFTER_MS)
@@ -146,7 +149,7 @@ function Planned({ service, title, render }: Followed & { readonly service: stri
       isShown = false
       clearTimeout(timer)
     }
-  }, [isPlanned, expected])
+  }, [isPlanned, expected, hasPar, service])
   if (!isRunning(state) || plan === undefined)
     return <Quiet title={title} note={words.connecting} />
   if (state.prep === undefined) return <Quiet title={title} note={words.notTaken} />
@@ -155,7 +158,7 @@ function Planned({ service, title, render }: Followed & { readonly service: stri
   return render({ state, plan, prep: state.prep, ahead })
 }
 
-function OfAddress({ title, render }: Followed) {
+function OfAddress({ title, hasPar, render }: Followed) {
   const { lists: words } = usePaperWords()
   const [service, setService] = useState<string | null>(null)
   useEffect(() => setService(new URLSearchParams(location.search).get('service') ?? ''), [])
@@ -173,34 +176,28 @@ function OfAddress({ title, render }: Followed) {
   if (through === undefined) return <Quiet title={title} note={words.noPlan} />
   return (
     <CrewProvider role="lead" through={through}>
-      <Planned {...{ service, title, render }} />
+      <Planned {...{ service, title, hasPar, render }} />
     </CrewProvider>
   )
 }
 
-/** A paper of the plan in the address, as the laptop has it now. */
-export function PlanPaperScreen({
-  titleOf,
-  render,
-}: {
+interface PlanPaperScreenProps {
   readonly titleOf: (words: ReturnType<typeof usePaperWords>) => string
+  readonly hasPar?: boolean
   readonly render: (shown: PlanShown) => ReactNode
-}) {
+}
+
+/** A paper of the plan in the address, as the laptop has it now. */
+export function PlanPaperScreen(props: PlanPaperScreenProps) {
   return (
     <WordsProvider>
       <PaperWordsProvider>
-        <Titled {...{ titleOf, render }} />
+        <Titled {...props} />
       </PaperWordsProvider>
     </WordsProvider>
   )
 }
 
-function Titled({
-  titleOf,
-  render,
-}: {
-  readonly titleOf: (words: ReturnType<typeof usePaperWords>) => string
-  readonly render: (shown: PlanShown) => ReactNode
-}) {
-  return <OfAddress title={titleOf(usePaperWords())} render={render} />
+function Titled({ titleOf, hasPar = false, render }: PlanPaperScreenProps) {
+  return <OfAddress title={titleOf(usePaperWords())} {...{ hasPar, render }} />
 }

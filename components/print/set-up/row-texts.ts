@@ -3,24 +3,32 @@ import type { RowTexts } from '#lib/paper/set-up/row-layout.ts'
 import type { SetUpFacts, SetUpPan } from '#lib/paper/set-up/set-up-facts.ts'
 import type { WellTexts } from '#lib/paper/set-up/set-up-layout.ts'
 
-const rowTexts = (
-  { setUp: words }: PaperWords,
-  { scale, contactsSaid }: SetUpFacts,
-  pan: SetUpPan,
-): RowTexts => ({
+type Words = PaperWords['setUp']
+
+const loadTexts = (words: Words, pan: SetUpPan): RowTexts['load'] => {
+  const { planned, totalMg, load, overfull } = pan
+  const isNone = planned !== null && planned.loads === 0
+  const [times, total] = isNone ? ['', ''] : words.load(pan)
+  return {
+    ...{ times, total },
+    loads: planned === null ? '' : words.loads(planned),
+    weight: isNone || totalMg === null || load.total.kind === 'count' ? '' : words.weighs(totalMg),
+    more: planned === null ? '' : words.inLarder(planned),
+    wrong: overfull === null ? '' : words.overfull(overfull),
+  }
+}
+
+const rowTexts = (words: Words, { scale, contactsSaid }: SetUpFacts, pan: SetUpPan): RowTexts => ({
   number: pan.number,
   name: pan.name,
   short: pan.short,
   pan: words.pan(pan),
   tool: words.tool(pan.rule),
-  load: [
-    ...words.load(pan),
-    pan.totalMg === null || pan.load.total.kind === 'count' ? '' : words.weighs(pan.totalMg),
-    pan.overfull === null ? '' : words.overfull(pan.overfull),
-  ],
+  load: loadTexts(words, pan),
   limit: words.limit(pan, scale),
   isRead: pan.limit !== null,
   notes: [
+    ...(pan.shares.length > 0 ? [words.shares(pan.shares)] : []),
     ...(pan.within === null ? [] : [words.within(pan.within.withinMs)]),
     ...(contactsSaid
       ? [pan.touches.length > 0 ? words.touches(pan.touches) : words.touchesNone]
@@ -37,6 +45,9 @@ export const wellTexts = (words: PaperWords, facts: SetUpFacts): readonly WellTe
     return {
       label,
       again: words.setUp.continued(label),
-      pans: well.pans.map((pan) => ({ stand: pan.stand, texts: rowTexts(words, facts, pan) })),
+      pans: well.pans.map((pan) => ({
+        stand: pan.stand,
+        texts: rowTexts(words.setUp, facts, pan),
+      })),
     }
   })

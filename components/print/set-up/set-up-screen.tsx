@@ -5,6 +5,7 @@ import { type ReactNode, Suspense, useState } from 'react'
 import { useAccess } from '#components/access/use-access.ts'
 import { PaperPage } from '#components/print/paper-page.tsx'
 import { PaperScreen } from '#components/print/paper-screen.tsx'
+import { PlanSetUpScreen } from '#components/print/set-up/plan-set-up-screen.tsx'
 import { wellTexts } from '#components/print/set-up/row-texts.ts'
 import { SetUpBody } from '#components/print/set-up/set-up-page.tsx'
 import { PaperWordsProvider, usePaperWords } from '#components/print/words.tsx'
@@ -159,20 +160,23 @@ function OfDraft({ station }: { readonly station: string }) {
 function OfAddress() {
   const asked = useSearchParams()
   const station = asked.get('station') ?? ''
-  return asked.get('of') === 'draft' ? (
-    <OfDraft station={station} />
-  ) : (
-    <OfPublished station={station} />
+  if (asked.get('service')) return <PlanSetUpScreen />
+  return (
+    <PaperWordsProvider>
+      {asked.get('of') === 'draft' ? (
+        <OfDraft station={station} />
+      ) : (
+        <OfPublished station={station} />
+      )}
+    </PaperWordsProvider>
   )
 }
 
-/** The line's set-up sheet, printed from the browser. */
+/** The line's set-up sheet, printed from the browser: of a plan, of a draft, or as it is usual. */
 export function SetUpSheetScreen() {
   return (
-    <PaperWordsProvider>
-      <Suspense fallback={null}>
-        <OfAddress />
-      </Suspense>
-    </PaperWordsProvider>
+    <Suspense fallback={null}>
+      <OfAddress />
+    </Suspense>
   )
 }

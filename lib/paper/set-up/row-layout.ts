@@ -27,8 +27,8 @@ export interface RowTexts {
   readonly short: readonly string[]
   readonly pan: string
   readonly tool: readonly [name: string, take: string]
-  /** Portions × portion, "= total", its weight, and what is wrong with it; the last two may be ''. */
-  readonly load: readonly [times: string, total: string, weight: string, wrong: string]
+  /** Loads of a plan, portions × portion, "= total", its weight, and what else; any may be ''. */
+  readonly load: Readonly<Record<'loads' | 'times' | 'total' | 'weight' | 'more' | 'wrong', string>>
   readonly limit: string
   /** It is read, so its temperature has a blank. */
   readonly isRead: boolean
@@ -104,7 +104,7 @@ const isOneLine = (text: string, column: Box): boolean =>
 export const rowOf = (texts: RowTexts, columns: Columns): Row => {
   const { name, number, pan, tool, load, limit, isRead, notes, outBy } = texts
   const put = (column: Box, asked: readonly Asked[]) => stacked(asked, { ...column, y: ROW_PAD })
-  const [times, total, weight, wrong] = load
+  const { loads, times, total, weight, more, wrong } = load
   const what = put(columns.pan, [
     { text: `${number} ${name}`, pt: 11, weight: 'bold', lines: 2 },
     { text: pan, pt: 9 },
@@ -114,6 +114,7 @@ export const rowOf = (texts: RowTexts, columns: Columns): Row => {
     { text: tool[1], pt: 9.5 },
   ])
   const goesIn = put(columns.load, [
+    { text: loads, pt: 9, weight: 'bold', lines: 2 },
     ...(isOneLine(`${times} ${total}`, columns.load)
       ? [{ text: `${times} ${total}`, ...LOAD }]
       : [
@@ -121,6 +122,7 @@ export const rowOf = (texts: RowTexts, columns: Columns): Row => {
           { text: total, ...LOAD, lines: 2 },
         ]),
     { text: weight, pt: 9 },
+    { text: more, pt: 9, weight: 'bold', lines: 2 },
     { text: wrong, pt: 9, weight: 'bold', lines: 2 },
   ])
   const blank = (of: Exclude<BlankOf, 'out'>): Blank => ({
@@ -131,18 +133,25 @@ export const rowOf = (texts: RowTexts, columns: Columns): Row => {
   })
   const saidAt = ROW_PAD + (isRead ? BLANK_HEIGHT + 0.3 : 1)
   const said = stacked([{ text: limit, pt: LEAST_PT, lines: 2 }], { ...columns.read, y: saidAt })
-  const columnsEnd = ROW_PAD + Math.max(...[what, taken, goesIn].map((one) => one.height))
+  // A plan says more of what goes in: then notes stand beside that, not below it.
+  const isBeside = loads !== ''
+  const above = isBeside ? [what, taken] : [what, taken, goesIn]
+  const columnsEnd = ROW_PAD + Math.max(...above.map((one) => one.height))
   const blanksEnd = Math.max(ROW_PAD + BLANK_HEIGHT, saidAt + said.height)
   const noted = stacked(
     notes.map((text) => ({ text, pt: LEAST_PT })),
-    { ...columns.notes, y: columnsEnd + 0.4 },
+    {
+      ...columns.notes,
+      ...(isBeside ? { width: columns.tool.x + columns.tool.width - columns.notes.x } : {}),
+      y: columnsEnd + 0.4,
+    },
   )
   const notesEnd = columnsEnd + (notes.length > 0 ? 0.4 + noted.height : 0)
   const outText = outBy === null ? null : fitted({ text: outBy, pt: 9, weight: 'bold' }, 20)
   const outTop = notesEnd + 1
   const outHeight = outText === null ? 0 : 7
   const ends = notesEnd + (outText === null ? 0 : 1 + outHeight)
-  const height = Math.max(ends, blanksEnd) + ROW_PAD
+  const height = Math.max(ends, blanksEnd, ROW_PAD + goesIn.height) + ROW_PAD
   return {
     number,
     height,

@@ -28,8 +28,16 @@ export interface Touching {
   readonly names: readonly string[]
 }
 
+/** What a plan has of a food: loads, portions in all of them, and portions that the larder has of it. */
+export interface PlannedFood {
+  readonly loads: number
+  readonly portions: number
+  readonly inLarder: number
+}
+
 export interface SetUpPan {
   readonly pan: string
+  readonly component: string
   /** As it is counted along the whole line, from 1. */
   readonly number: number
   readonly name: string
@@ -39,11 +47,17 @@ export interface SetUpPan {
   /** In its well from above, inches. */
   readonly stand: Stand
   readonly rule: PortionRule
-  /** What it is usually loaded with: portion × count, and what that is together. */
+  /** What it is usually loaded with, or all loads of a plan: portion × count, and what that is together. */
   readonly load: PortionTotal
   /** What that weighs, whole milligrams; null where it is counted. */
   readonly totalMg: number | null
-  /** Portions that the pan holds, where it is usually loaded with more; else null. */
+  /** What a plan has of its food; null: it is no plan's sheet. */
+  readonly planned: PlannedFood | null
+  /** Numbers of all pans that a plan's loads are for; none where they are for this one alone. */
+  readonly shares: readonly number[]
+  /** Portions that it holds by volume; null where that isn't known. */
+  readonly holds: number | null
+  /** The same, where one load of it is more; else null. */
   readonly overfull: number | null
   readonly held: Component['held']
   /** What it is read for; null: dry, nothing is. */
@@ -77,10 +91,10 @@ const stricter = (one: TemperatureLimit, other: TemperatureLimit): TemperatureLi
 }
 
 /** By time alone what goes in meets both: how it was held, and that from which a clock may run. */
-const limitOf = (
+export const limitOf = (
   station: StationDocument,
-  well: Well,
-  { held, food }: Component,
+  well: Pick<Well, 'held'>,
+  { held, food }: Pick<Component, 'held' | 'food'>,
 ): TemperatureLimit | null => {
   const limits = limitsOf(station)
   if (held === 'dry') return null
@@ -134,6 +148,7 @@ export const setUpFacts = (station: StationDocument): SetUpFacts => {
     const most = component.portion.tool === 'cup' ? null : holdsPortions(pan, portion)
     return {
       pan: pan.id,
+      component: component.id,
       number,
       name: component.name,
       short: component.short,
@@ -143,6 +158,9 @@ export const setUpFacts = (station: StationDocument): SetUpFacts => {
       rule: component.portion,
       load: loadTotal(component, pan.usualPortions),
       totalMg: each.unit === 'mg' ? each.amount * pan.usualPortions : null,
+      planned: null,
+      shares: [],
+      holds: most,
       overfull: most !== null && most < pan.usualPortions ? most : null,
       held: component.held,
       limit: limitOf(station, well, component),

@@ -1,6 +1,7 @@
 /** The line's set-up sheet in English. */
 import { menuToolEn } from '#lib/editor/words/tool-en.ts'
-import type { SetUpPan, SetUpWell, Touching } from '#lib/paper/set-up/set-up-facts.ts'
+import type { PlannedFood, SetUpPan, SetUpWell, Touching } from '#lib/paper/set-up/set-up-facts.ts'
+import { tasksEn } from '#lib/rooms/prep/words/tasks-en.ts'
 import type { Scale } from '#lib/safety/temperature.ts'
 import type { PortionRule, StationDocument } from '#lib/station/station-document.ts'
 import { sayWeight } from '#lib/words/amounts-en.ts'
@@ -82,6 +83,16 @@ export const setUpSheetEn = {
   tool,
   /** “24 × 1/2 cup” and “= 3 qt”. */
   load: ({ load }: Pick<SetUpPan, 'load'>) => portionTotalLines(load),
+  /** Of a plan: "2 loads of 24"; "nothing is planned". */
+  loads: ({ loads, portions, inLarder }: PlannedFood): string => {
+    if (loads === 0) return inLarder > 0 ? 'no load' : 'nothing planned'
+    const said = tasksEn.loads(loads)
+    return loads > 1 && portions % loads === 0 ? `${said} of ${portions / loads}` : said
+  },
+  inLarder: ({ inLarder }: PlannedFood): string =>
+    inLarder === 0 ? '' : `${inLarder} in the larder`,
+  shares: (numbers: readonly number[]) =>
+    `Its loads are for pans ${list(numbers.map(String), 'and')} together.`,
   weighs: (mg: number) => sayWeight(mg),
   overfull: (most: number) => `More than it holds: ${counted(most, 'portion', 'portions')}`,
   limit: (pan: Pick<SetUpPan, 'limit'>, scale: Scale) =>
@@ -108,6 +119,7 @@ export const setUpSheetEn = {
   draft: 'DRAFT, not published',
   printed: (at: number, timeZone: string) => `Printed ${sayMoment(at, timeZone)}`,
   demo: 'DEMO: invented, nobody is served by it',
+  byPlan: 'Goes in: all loads of the plan; one load at a time.',
   scale: 'Wells and pans drawn 1 : 12, an inch for a foot. The crew’s side is the left.',
   decides: 'Local code and the certified person in charge decide.',
 } as const

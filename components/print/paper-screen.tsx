@@ -15,6 +15,7 @@ interface PaperScreenProps {
   readonly note: string | null
   /** Beside the pages: what is asked about them. */
   readonly aside?: ReactNode
+  readonly isAsideLater?: boolean
   readonly children: ReactNode
 }
 

@@ -20,6 +20,8 @@ interface PrintScreenProps {
   readonly note: string | null
   /** Beside the pages: what is chosen of them. */
   readonly aside?: ReactNode
+  /** It can wait: where there is no room beside, the pages come before it. */
+  readonly isAsideLater?: boolean
   readonly children: ReactNode
 }
 
@@ -34,9 +36,11 @@ export function PrintScreen({
   links,
   note,
   aside,
+  isAsideLater = false,
   children,
 }: PrintScreenProps) {
   const { frame: words } = usePaperWords()
+  const choices = aside !== undefined && <div className={styles.choices}>{aside}</div>
   return (
     <main
       data-paper={page}
@@ -60,10 +64,11 @@ export function PrintScreen({
       </header>
       <div role="status">{note !== null && <p className={styles.note}>{note}</p>}</div>
       <div className={styles.columns}>
-        {aside !== undefined && <div className={styles.choices}>{aside}</div>}
+        {!isAsideLater && choices}
         <div className={styles.pages} data-aside="">
           {children}
         </div>
+        {isAsideLater && choices}
       </div>
     </main>
   )

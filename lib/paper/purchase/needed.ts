@@ -26,6 +26,8 @@ export interface NeededOf {
 /** A line that can't be reckoned, or a food of which nothing can. */
 export interface Lacking {
   readonly food: string
+  /** The id of what would be bought; null: a recipe, or nothing that is named. */
+  readonly ingredient: string | null
   /** What it would be bought as, or the card. */
   readonly name: string
   readonly typed: string
@@ -52,7 +54,9 @@ const intoRecipe = (
   sum: Sum,
 ): void => {
   const lack = (code: NotReckoned, at = '') =>
-    sum.lacking.push({ food, name: line.name, typed: line.line.typed, code, at })
+    sum.lacking.push({
+      ...{ food, name: line.name, typed: line.line.typed, ingredient: null, code, at },
+    })
   const card = cards.box.cards.get(line.line.of)
   if (card === undefined) return void lack('no-card')
   if (within.includes(card.id)) return void lack('circle')
@@ -79,13 +83,19 @@ const addLines = (
     const { amount, name, density } = line
     const { of, isRecipe, typed } = line.line
     if (amount.kind === 'not-understood') {
-      sum.lacking.push({ food, name, typed, code: amount.code, at: amount.at })
+      sum.lacking.push({
+        ...{ food, name, typed, ingredient: isRecipe ? null : of },
+        ...{ code: amount.code, at: amount.at },
+      })
       continue
     }
     if (isRecipe) {
       if (amount.kind === 'measured')
         intoRecipe(cards, line, amount.measure.exact, food, within, sum)
-      else sum.lacking.push({ food, name, typed, code: 'no-number', at: typed })
+      else
+        sum.lacking.push({
+          ...{ food, name, typed, ingredient: null, code: 'no-number', at: typed },
+        })
       continue
     }
     const found = sum.shares.get(of) ?? { name, shares: [], toTaste: [] }
@@ -104,17 +114,13 @@ const addFood = (cards: Cards, made: Made, sum: Sum): void => {
     addLines(cards, made.lines, component.name, [card.id], sum)
     return
   }
-  const names = card.lines.map((line) => {
-    const { of, isRecipe } = line
-    return (isRecipe ? cards.box.cards.get(of) : cards.box.bought.get(of))?.name ?? of
-  })
-  for (const [at, name] of names.entries())
-    sum.lacking.push({
-      ...{ food: component.name, name, typed: card.lines[at]?.typed ?? '' },
-      ...why,
-    })
-  if (names.length === 0)
-    sum.lacking.push({ food: component.name, name: component.name, typed: '', ...why })
+  const food = component.name
+  for (const { of, isRecipe, typed } of card.lines) {
+    const name = (isRecipe ? cards.box.cards.get(of) : cards.box.bought.get(of))?.name ?? of
+    sum.lacking.push({ food, name, typed, ingredient: isRecipe ? null : of, ...why })
+  }
+  if (card.lines.length === 0)
+    sum.lacking.push({ food, name: food, typed: '', ingredient: null, ...why })
 }
 
 /** Of all that is chosen of a plan; its loads are taken as they are. Nothing that can't be reckoned is dropped. */
@@ -126,7 +132,7 @@ export const neededFor = (cards: Cards, foods: readonly PrepChoice[]): Needed =>
     else
       sum.lacking.push({
         ...{ food: choice.component, name: choice.component, typed: '' },
-        ...{ code: 'no-card', at: '' },
+        ...{ ingredient: null, code: 'no-card', at: '' },
       })
   }
   return {

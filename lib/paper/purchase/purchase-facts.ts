@@ -43,12 +43,33 @@ export interface Buying {
   /** Foods that it is for, and of those the ones that take it to taste. */
   readonly foods: readonly string[]
   readonly toTaste: readonly string[]
+  /** For these it can't be reckoned: it takes more than its amounts. */
+  readonly lacking: readonly Lacking[]
+}
+
+/** What can't be reckoned for any of its foods. */
+export interface LackingOf {
+  readonly name: string
+  /** At least one. */
+  readonly of: readonly Lacking[]
 }
 
 export interface PurchaseFacts {
   /** What lies nowhere comes first; places that nothing lies in are left away. */
   readonly places: readonly { readonly lies: Lies | null; readonly buy: readonly Buying[] }[]
-  readonly lacking: readonly Lacking[]
+  readonly lacking: readonly LackingOf[]
+}
+
+/** A row for each product, whatever number of foods it is for. */
+const lackingRows = (lacking: readonly Lacking[]): readonly LackingOf[] => {
+  const rows = new Map<string, { name: string; of: Lacking[] }>()
+  for (const one of lacking) {
+    const key = one.ingredient ?? `recipe ${one.name}`
+    const row = rows.get(key) ?? { name: one.name, of: [] }
+    row.of.push(one)
+    rows.set(key, row)
+  }
+  return [...rows.values()]
 }
 
 /** Packs of one invoice line that hold shares which may be weighed, measured or counted. */
@@ -97,14 +118,16 @@ export const purchaseFacts = (
       came: came[ingredient] ?? null,
       amounts: added(shares.map(({ amount }) => amount)),
       foods: [...new Set([...shares.map(({ food }) => food), ...toTaste])],
+      lacking: lacking.filter((lack) => lack.ingredient === ingredient),
     }
   })
   const sorted = all.sort((one, other) => (one.name < other.name ? -1 : 1))
+  const reckoned = new Set<string | null>(of.map(({ ingredient }) => ingredient))
   return {
     places: [null, ...LIES].flatMap((place) => {
       const buy = sorted.filter((one) => one.lies === place)
       return buy.length > 0 ? [{ lies: place, buy }] : []
     }),
-    lacking,
+    lacking: lackingRows(lacking.filter(({ ingredient }) => !reckoned.has(ingredient))),
   }
 }

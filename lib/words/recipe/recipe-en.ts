@@ -12,6 +12,7 @@ import { counted } from '#lib/words/counted-en.ts'
 import { quantityEn } from '#lib/words/quantity-en.ts'
 import { costEn } from '#lib/words/recipe/cost-en.ts'
 import { sayAmount, sayMeasure, sayTakenApart } from '#lib/words/recipe/measures-en.ts'
+import { sayPacks } from '#lib/words/recipe/packs-en.ts'
 import { sayPortionTotal } from '#lib/words/recipe/portion-total-en.ts'
 import { typedProblem } from '#lib/words/recipe/typed-problems-en.ts'
 import { sayUnderstood } from '#lib/words/recipe/understood-en.ts'
@@ -197,7 +198,7 @@ export const recipeEn = {
   edible: 'Eaten once trimmed, %',
   edibleWhy: '88.5, or 4.6 kg of 5.2 kg',
   newest: (date: string, packs: number, pack: string, paid: string) =>
-    `${date}: ${packs} × ${pack}, ${paid}`,
+    `${date}: ${sayPacks(packs, pack)}, ${paid}`,
   wrongMoney: 'Type money, as 36.00.',
   wrongPacks: 'Type a whole number from 1.',
   wrongPercent: 'Type 1 to 100, or 4.6 kg of 5.2 kg.',

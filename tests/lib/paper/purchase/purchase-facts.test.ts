@@ -93,11 +93,11 @@ describe('what has to be bought for a plan', () => {
 
   it('[LS3] packs hold all of it, and one fewer doesn’t', () => {
     const all = buyingOf(ofDemo({ beans: 7, peppers: 6, slaw: 12, chicken: 3, pita: 12 }))
-    expect(words.packs(found(all, 'black-beans'))).toBe('2 × 6 x #10 cans')
+    expect(words.packs(found(all, 'black-beans'))).toBe('2 cases of 6 × #10 cans')
     // 6 × 5 lb of 25 lb; 12 × 2 1/2 lb of 50 lb; 144 pieces of 120.
-    expect(words.packs(found(all, 'bell-peppers'))).toBe('2 × 25 lb')
-    expect(words.packs(found(all, 'cabbage'))).toBe('1 × 50 lb')
-    expect(words.packs(found(all, 'pita'))).toBe('2 × 10 x 12 pieces')
+    expect(words.packs(found(all, 'bell-peppers'))).toBe('2 packs of 25 lb')
+    expect(words.packs(found(all, 'cabbage'))).toBe('1 pack of 50 lb')
+    expect(words.packs(found(all, 'pita'))).toBe('2 cases of 10 × 12 pieces')
     const size = fc.integer({ min: 1, max: 100_000 })
     fc.assert(
       fc.property(size, fc.integer({ min: 1, max: 500 }), (ounces, pack) => {
@@ -135,17 +135,42 @@ describe('what has to be bought for a plan', () => {
       ofDemo({ 'yogurt-sauce': 1, beans: 1, tuna: 1 }),
       {},
     )
-    expect(lacking.map(({ food, name, code }) => [food, name, code])).toEqual(
-      ['Plain yogurt', 'Chives', 'Lemon juice'].map((name) => [
-        'Lemon yogurt sauce',
-        expect.stringMatching(new RegExp(name.split(' ').at(-1) ?? '', 'i')),
-        'no-card',
-      ]),
+    const named = lacking.map(({ name, of }) => [name, of.map(({ food, code }) => [food, code])])
+    expect(named).toEqual(
+      ['Plain yogurt', 'Chives'].map((name) => [name, [['Lemon yogurt sauce', 'no-card']]]),
     )
     const all = places.flatMap(({ buy }) => buy)
+    // Reckoned for the tuna salad alone: its one row says for what it isn’t.
+    const juice = found(all, 'lemon-juice')
+    expect(juice.foods).toEqual(['Tuna salad'])
+    expect(words.andMore(juice.lacking)).toBe('and more for lemon yogurt sauce: not reckoned')
+    expect(words.andMore(found(all, 'mayonnaise').lacking)).toBe('')
     expect(words.amount(found(all, 'cumin'))).toBe('to taste')
     expect(found(all, 'relish').why).toBe('pack-not-understood')
     expect(found(all, 'mayonnaise').why).toBe('no-pack')
+  })
+
+  it('[LS14] what is bought has one row, whatever foods it is for and whatever isn’t known of it', () => {
+    const bare = cardsOf({
+      ...CARDED,
+      recipes: CARDED.recipes.map(({ lines: _, yields: __, ...one }) => one),
+      components: CARDED.components.map(({ lines: _, ...one }) => one),
+    })
+    const foods = ofDemo({ chicken: 1, peppers: 1, 'yogurt-sauce': 1, tuna: 1 })
+    for (const own of [cards, bare]) {
+      const { lacking, places } = purchaseFacts(own, foods, {})
+      const names = [...places.flatMap(({ buy }) => buy), ...lacking].map(({ name }) => name)
+      expect(names.length).toBeGreaterThan(8)
+      expect(new Set(names).size).toBe(names.length)
+    }
+    const oil = purchaseFacts(bare, foods, {}).lacking.find(({ name }) => name === 'Canola oil')
+    expect(oil && words.lackingFor(oil.of)).toBe('for herb chicken and roast peppers')
+    expect(oil && words.whyNot(oil.of)).toHaveLength(1)
+    const [one] = oil?.of ?? []
+    expect(one && words.whyNot([one, { ...one, food: 'Slaw', code: 'circle' }])).toEqual([
+      `${one?.food}: No card says how much of it. Type that on the set-up.`,
+      'Slaw: The recipe contains itself. Mend it on the set-up.',
+    ])
   })
 
   it('[LS4] every ingredient of every food is on the list, reckoned or named', () => {

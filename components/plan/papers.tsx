@@ -8,6 +8,7 @@ const PAPERS = [
   { id: 'prep', path: '/paper/prep' },
   { id: 'pack', path: '/paper/pack' },
   { id: 'setUp', path: '/paper/set-up' },
+  { id: 'readings', path: '/paper/readings' },
   { id: 'labels', path: '/paper/labels' },
   { id: 'allergens', path: '/paper/allergens' },
 ] as const

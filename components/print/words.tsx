@@ -10,6 +10,7 @@ import { listsEn } from '#lib/paper/words/lists-en.ts'
 import { packListEn } from '#lib/paper/words/pack-list-en.ts'
 import { prepSheetEn } from '#lib/paper/words/prep-sheet-en.ts'
 import { purchaseListEn } from '#lib/paper/words/purchase-list-en.ts'
+import { readingsSheetEn } from '#lib/paper/words/readings-sheet-en.ts'
 import { recipeCardEn } from '#lib/paper/words/recipe-card-en.ts'
 import { setUpSheetEn } from '#lib/paper/words/set-up-sheet-en.ts'
 import type { InAnyLanguage } from '#lib/words/in-any-language.ts'
@@ -18,7 +19,7 @@ const english = {
   ...{ frame: frameEn, setUp: setUpSheetEn, lists: listsEn },
   ...{ prep: prepSheetEn, pack: packListEn, purchase: purchaseListEn },
   ...{ labels: labelsEn, larder: larderLabelsEn },
-  ...{ card: recipeCardEn, allergens: allergenPaperEn },
+  ...{ readings: readingsSheetEn, card: recipeCardEn, allergens: allergenPaperEn },
 }
 
 export type PaperWords = InAnyLanguage<typeof english>

@@ -44,6 +44,7 @@ export const screens = {
   setUpSheet: '/paper/set-up',
   prepSheet: '/paper/prep',
   packList: '/paper/pack',
+  readingsSheet: '/paper/readings',
   purchaseList: '/paper/purchase',
   labels: '/paper/labels',
   larderLabels: '/paper/larder',

@@ -20,6 +20,7 @@ export const titles = {
   setUpSheet: 'Set-up sheet',
   prepSheet: 'Prep sheet',
   packList: 'Pack list',
+  readingsSheet: 'Readings',
   purchaseList: 'Purchase list',
   labels: 'Labels',
   larderLabels: 'Larder labels',

@@ -67,7 +67,7 @@ const PLAIN: Readonly<Record<PlainThing, string>> = {
   'wrap-labels': 'Labels or tape for wraps',
   'set-up-sheet': 'Set-up sheet of the line',
   'allergen-sheet': 'Allergen sheet',
-  'readings-sheet': 'Sheet for readings',
+  'readings-sheet': 'Readings: the paper log',
   markers: 'Markers',
 }
 

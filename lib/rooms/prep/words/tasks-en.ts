@@ -3,6 +3,7 @@ import type { Task, TaskKind, UnreadyWhy } from '#lib/prep/prep-plan.ts'
 import type { PortionTotal } from '#lib/recipes/portion-total.ts'
 import type { HowFar, PassedWhere } from '#lib/service/events/prep-event.ts'
 import { sayWeekday } from '#lib/words/day-en.ts'
+import { inSentence } from '#lib/words/findings-en.ts'
 import { sayPortionTotal } from '#lib/words/recipe/portion-total-en.ts'
 
 /** A name stands where a sentence doesn't begin. */
@@ -11,11 +12,11 @@ const KIND: Readonly<Record<TaskKind, (name: string) => string>> = {
   chill: (name) => `${name}: cans into the cooler`,
   measure: (name) => `${name}: weigh out`,
   make: (name) => name,
-  cook: (name) => `Cook ${name}`,
-  sanitize: (name) => `Wash, rinse, sanitize after ${name}`,
-  'read-first': (name) => `Read ${name}: 70 °F or below`,
-  'read-cold': (name) => `Read ${name}: 41 °F or below`,
-  reheat: (name) => `Reheat ${name}`,
+  cook: (name) => `Cook ${inSentence(name)}`,
+  sanitize: (name) => `Wash, rinse, sanitize after ${inSentence(name)}`,
+  'read-first': (name) => `Read ${inSentence(name)}: 70 °F or below`,
+  'read-cold': (name) => `Read ${inSentence(name)}: 41 °F or below`,
+  reheat: (name) => `Reheat ${inSentence(name)}`,
   labels: () => 'Labels for the pans',
   tools: () => 'Scoops and tools to the line',
   load: () => 'Read and load the line',

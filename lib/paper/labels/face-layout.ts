@@ -30,6 +30,8 @@ interface Size {
   readonly height: number
 }
 
+/** On a label that has room it is read from further away. */
+const LARGER = [1.5, 1.4, 1.3, 1.2, 1.1]
 const SCALES = Array.from({ length: 15 }, (_, at) => 1 - at * 0.05)
 const LEAST_SCALE = 0.3
 /** A name shrinks so far with the rest, and further only where nothing else makes it fit. */
@@ -46,6 +48,7 @@ const tries = (height: number): readonly Sizes[] => {
   const blank = blankOf(height)
   const small = { scale: LEAST_SCALE, blank: Math.max(LEAST_BLANK, blank * 0.75) }
   return [
+    ...LARGER.map((scale) => ({ scale, blank, name: 1 })),
     ...SCALES.map((scale) => ({ scale, blank, name: Math.max(scale, NAME_SCALE) })),
     ...NAME_SCALES.map((name) => ({ ...small, name })),
   ]
@@ -189,7 +192,8 @@ const asSeveral = (texts: LabelTexts, { width, height }: Size): readonly Face[] 
       const moved = below(cut.laid, y)
       face.texts.push(...moved.texts)
       face.blanks.push(...moved.blanks)
-      y += cut.laid.height + GAP * 0.5
+      // No gap: a line more is often one label less.
+      y += cut.laid.height
       isEmpty = false
       rest = cut.rest === null ? others : [cut.rest, ...others]
       if (cut.rest !== null) break

@@ -46,7 +46,7 @@ test('the reading that nobody could take: it stops the plan, says its ways out, 
     await lead.screenshot({ path: 'test-results/plan-ready.png' })
     await takeThePlan(lead)
     await expect(tablet.getByRole('heading', { name: /^Prep for/ })).toBeVisible()
-    await expect(tablet.getByRole('button', { name: /^Cook Black beans/ })).toBeVisible()
+    await expect(tablet.getByRole('button', { name: /^Cook black beans/ })).toBeVisible()
     await expect(tablet.getByRole('button', { name: /^Read Black beans/ })).toHaveCount(0)
   })
   await endServer(server)

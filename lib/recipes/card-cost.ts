@@ -54,8 +54,10 @@ const ofLine = (line: CardLine, box: CardBox, within: readonly string[]): Cost =
   const typed = typedAmount(line.typed)
   if (!typed.ok) return refused('no-amount')
   if (typed.amount === null) return refused('to-taste')
-  if (line.isRecipe) return ofRecipe(typed.amount, line.of, box, within)
-  return costOfBought(typed.amount, densityOfCard(typed.amount, typed.also), line.of, box)
+  const density = densityOfCard(typed.amount, typed.also)
+  return line.isRecipe
+    ? ofRecipe(typed.amount, line.of, box, within, density)
+    : costOfBought(typed.amount, density, line.of, box)
 }
 
 /** What so much of a bought thing costs, trimmed as it is. */

@@ -68,9 +68,17 @@ const BOUGHT: Readonly<
 
 const typed = (lines: Lines) => lines.map(([of, amount]) => ({ of, typed: amount }))
 
-export const CARDED: StationDocument = stationSchema.parse({
+/** As the demo is, without amounts, invoices and places of its own. */
+const BARE = {
   ...demoStation,
-  ingredients: demoStation.ingredients.map((one) => {
+  ingredients: demoStation.ingredients.map(({ invoices: _, lies: __, edible: ___, ...one }) => one),
+  recipes: demoStation.recipes.map(({ lines: _, yields: __, ...one }) => one),
+  components: demoStation.components.map(({ lines: _, ...one }) => one),
+}
+
+export const CARDED: StationDocument = stationSchema.parse({
+  ...BARE,
+  ingredients: BARE.ingredients.map((one) => {
     const [packTyped, lies] = BOUGHT[one.id] ?? []
     return {
       ...one,
@@ -81,11 +89,11 @@ export const CARDED: StationDocument = stationSchema.parse({
       ...(lies === undefined ? {} : { lies }),
     }
   }),
-  recipes: demoStation.recipes.map((one) => {
+  recipes: BARE.recipes.map((one) => {
     const card = CARDS[one.id]
     return card ? { ...one, lines: typed(card.lines), yields: card.yields } : one
   }),
-  components: demoStation.components.map((one) => {
+  components: BARE.components.map((one) => {
     const lines = AT_PANS[one.id]
     return lines ? { ...one, lines: typed(lines) } : one
   }),

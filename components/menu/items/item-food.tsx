@@ -44,13 +44,18 @@ export function ItemFood({ item, columns }: ItemFoodProps) {
   const currency = currencyOf(draft)
   const { cost: said, item: names } = words
   const short = (cents: NonNullable<PartCost['cents']>) => said.cents(cents, currency)
+  // Where the cost of something that is in it isn't known, what is left isn't either.
+  const left = (part: PartCost, sold: NonNullable<PartCost['no']>, hasOwn: boolean) =>
+    cost.unknown.some((name) => name !== part.name) || (hasOwn && part.cents === null)
+      ? '?'
+      : short(sold.leftCents)
   const rows: readonly {
     readonly head: string
     readonly of: (part: PartCost) => string | null
   }[] = [
     { head: names.foodRows.portion, of: ({ cents }) => (cents === null ? '?' : short(cents)) },
-    { head: names.foodRows.no, of: ({ no }) => no && short(no.leftCents) },
-    { head: names.foodRows.extra, of: ({ extra }) => extra && short(extra.leftCents) },
+    { head: names.foodRows.no, of: (part) => part.no && left(part, part.no, false) },
+    { head: names.foodRows.extra, of: (part) => part.extra && left(part, part.extra, true) },
   ]
   return (
     <section className={styles.food} aria-label={names.foodOf}>

@@ -75,6 +75,7 @@ export function CostPanel({
         <b>{words.batchCost(sheet.cents, sheet.cost.unknown.length === 0, currency)}</b>
         {sheet.portionCents && ` · ${words.portionCost(sheet.portionCents, currency)}`}
       </p>
+      {sheet.measuredCents && <p>{words.measuredCost(sheet.measuredCents, currency)}</p>}
       <ul>
         {sheet.cost.lines.map(({ line, cost }) => {
           const invoice = newestInvoice(box.bought.get(line.of)?.invoices ?? [])

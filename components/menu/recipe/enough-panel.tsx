@@ -138,7 +138,11 @@ export function EnoughPanel(props: EnoughPanelProps) {
               : words.fitsIt}{' '}
             {said}
           </p>
-          {told.byBatches && <p>{words.measured.byBatches(told.byBatches)}</p>}
+          {told.byBatches && (
+            <p>
+              {words.measured.byBatches(told.byBatches)} {words.measured.byCard}
+            </p>
+          )}
           {told.check.noted && <Ways {...{ now, told, asked, onAsk }} onSaid={setSaid} />}
           {served?.density && told.made.kind !== told.portion.kind && (
             <p>{words.density(served.density.by, served.density.offBy)}</p>

@@ -2,6 +2,7 @@
 
 import { useSearchParams } from 'next/navigation'
 import { Suspense } from 'react'
+import { useMeasured } from '#components/menu/recipe/use-measured.ts'
 import { useRecipe } from '#components/menu/recipe/use-recipe.ts'
 import { PlainPaper } from '#components/print/list/plain-paper.tsx'
 import { PaperWordsProvider, usePaperWords } from '#components/print/words.tsx'
@@ -28,6 +29,7 @@ function Card() {
   const id = said('recipe') !== '' ? said('recipe') : others.length === 0 ? only : ''
   const { now: ofComponent } = useRecipe(station, id)
   const now = said('recipe') === '' ? ofComponent : ofRecipe
+  const { of: measured } = useMeasured(station, now)
   const { answer } = useSheet()
   const told = answer?.facts ?? null
   const facts = told !== null && told.station.id === station ? told : null
@@ -35,13 +37,19 @@ function Card() {
   const hand = said('hand')
   const sheet =
     now && card
-      ? recipeSheet(card, now.box, now.served, {
-          make: said('make'),
-          handOf: hand === '' ? null : Number(said('handOf')),
-          hand,
-          fits: now.vessel?.holds ?? said('fits'),
-          portions: said('portions'),
-        })
+      ? recipeSheet(
+          card,
+          now.box,
+          now.served,
+          {
+            make: said('make'),
+            handOf: hand === '' ? null : Number(said('handOf')),
+            hand,
+            fits: now.vessel?.holds ?? said('fits'),
+            portions: said('portions'),
+          },
+          measured?.corrected ?? null,
+        )
       : null
   const served =
     facts && now?.served ? findComponent(facts.station, now.served.component) : undefined

@@ -1,6 +1,7 @@
 /** The recipe cards of a draft, and what is bought for them. */
 import {
   type Draft,
+  isRecord,
   type Row,
   recordsIn,
   rowOf,
@@ -61,6 +62,22 @@ const cardOfRow = (id: string, row: Row): Card => ({
 export const cardOf = (draft: Draft, id: string): Card | null => {
   const row = rowOf(draft, 'recipe', id)
   return row === undefined ? null : cardOfRow(id, row)
+}
+
+/** What is typed at a component itself as a card, for one load of it; null where nothing is. */
+export const ownCardOf = (draft: Draft, component: string): Card | null => {
+  const row = rowOf(draft, 'component', component)
+  return row === undefined || recordsIn(row, 'lines').length === 0
+    ? null
+    : cardOfRow(component, row)
+}
+
+/** Portions of one load: as it is made again, or as its first pan is usually loaded; null where nobody said. */
+export const loadPortions = (draft: Draft, component: string): number | null => {
+  const remake = rowOf(draft, 'component', component)?.remake
+  const pan = rowsOf(draft, 'pan').find(({ row }) => row.component === component)?.row
+  const said = isRecord(remake) ? remake.portionsPerLoad : pan?.usualPortions
+  return typeof said === 'number' && said > 0 ? said : null
 }
 
 export interface Vessel {

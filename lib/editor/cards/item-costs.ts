@@ -1,5 +1,5 @@
 /** What the food of an item costs as it comes, and what "no", the side and an extra portion do to it. */
-import { cardOf } from '#lib/editor/cards/card-box.ts'
+import { cardOf, loadPortions, ownCardOf } from '#lib/editor/cards/card-box.ts'
 import { allServed, type ServedAs } from '#lib/editor/cards/served-as.ts'
 import {
   type Draft,
@@ -12,9 +12,9 @@ import {
   textsIn,
 } from '#lib/editor/draft.ts'
 import type { CardBox } from '#lib/recipes/card.ts'
-import { costOfBought, costOfPortion } from '#lib/recipes/card-cost.ts'
+import { costOfBought, costOfCard, costOfPortion } from '#lib/recipes/card-cost.ts'
 import { type Sold, sold } from '#lib/recipes/purchased.ts'
-import { minus, plus, type Rational, ratio, ZERO } from '#lib/recipes/rational.ts'
+import { dividedBy, minus, plus, type Rational, ratio, ZERO } from '#lib/recipes/rational.ts'
 
 /** A component that an item takes, or that it may be had with. */
 export interface PartCost {
@@ -45,20 +45,40 @@ export interface ItemCost {
 
 const only = (ids: readonly string[]): string | null => (ids.length === 1 ? (ids[0] ?? null) : null)
 
+/** What is cooked weighs other than what was bought, dry rice a third of it. */
+const isCooked = (row: Row | undefined): boolean => {
+  const kind = isRecord(row?.food) ? row.food.kind : undefined
+  return typeof kind === 'string' && kind !== 'ready' && kind !== 'not-cooked'
+}
+
+/** By the amounts typed at its pan, which are for one load; null where they don't say all of it. */
+const typedCents = (draft: Draft, box: CardBox, { component }: ServedAs): Rational | null => {
+  const card = ownCardOf(draft, component)
+  const portions = loadPortions(draft, component)
+  if (card === null || portions === null) return null
+  const cost = costOfCard(card, box)
+  return cost.unknown.length === 0 ? dividedBy(cost.cents, ratio(portions)) : null
+}
+
 /**
- * Exact cents of one portion: by its recipe's card, by what it is bought as, or as the station said.
- * null where nobody knows.
+ * Exact cents of one portion: by the amounts typed at its pan, by its recipe's card, by what it is
+ * bought as where that is what is eaten, or as the station said. null where nobody knows.
  */
 const portionCents = (draft: Draft, box: CardBox, served: ServedAs): Rational | null => {
   const row = rowOf(draft, 'component', served.component)
   const [recipe, ingredient] = [only(textsIn(row, 'recipes')), only(textsIn(row, 'ingredients'))]
   const { portion, density, costCents } = served
+  const typed = typedCents(draft, box, served)
+  if (typed !== null) return typed
   const card = recipe === null || ingredient !== null ? null : cardOf(draft, recipe)
   if (portion !== null && card !== null) {
     const cents = costOfPortion(card, box, portion, density)
     if (cents !== null) return cents
   }
-  if (portion !== null && ingredient !== null && textsIn(row, 'recipes').length === 0) {
+  const isEaten =
+    ingredient !== null &&
+    (!isCooked(row) || (box.bought.get(ingredient)?.ediblePercent ?? null) !== null)
+  if (portion !== null && isEaten && textsIn(row, 'recipes').length === 0) {
     const cost = costOfBought(portion, density, ingredient, box)
     if (cost.ok) return cost.cents
   }

@@ -12,6 +12,7 @@ import type { Measure, ScaledLine } from '#lib/recipes/scaled-card.ts'
 import type { RecipeSheet } from '#lib/recipes/sheet/recipe-sheet.ts'
 import { HOUR_MS, type Written } from '#lib/safety/limits.ts'
 import type { Scale } from '#lib/safety/temperature.ts'
+import { measuredEn } from '#lib/words/recipe/measured-en.ts'
 import { recipeEn } from '#lib/words/recipe/recipe-en.ts'
 import { safetyWords } from '#lib/words/safety-en.ts'
 
@@ -111,6 +112,12 @@ const enough = ({ checked }: RecipeSheet, scoop: number | null, level: number | 
   }
 }
 
+/** What own batches made of it, and that the amounts below go by the card; '' where none was measured. */
+const batches = ({ checked }: RecipeSheet): string =>
+  checked.code === 'checked' && checked.byBatches !== null
+    ? `${measuredEn.byBatches(checked.byBatches)} ${measuredEn.byCard}`
+    : ''
+
 const written = (where: Written): string => `(${safetyWords.paragraph(where)})`
 
 const limitRows = (limits: CardLimits, scale: Scale): readonly AskedRow[] => {
@@ -167,6 +174,7 @@ const makes = ({ sheet, make, yields, scoop, level, vessel }: CardOnPaper): read
     { text: isAsCard ? recipeEn.asCard(yields) : factor, pt: 13, weight: 'bold', lines: 2 },
     { text: made === null ? '' : `Makes ${recipeEn.amountOf(made)}`, pt: 12 },
     { text: enough(sheet, scoop, level), pt: 12, weight: 'bold', lines: 2 },
+    { text: batches(sheet), pt: 10, lines: 2 },
     {
       text: [
         vessel === null

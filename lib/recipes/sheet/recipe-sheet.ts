@@ -6,6 +6,7 @@ import { type CardCost, costOfCard, costOfPortion } from '#lib/recipes/card-cost
 import { madeBy } from '#lib/recipes/factor.ts'
 import type { CorrectedYield } from '#lib/recipes/measured-yield.ts'
 import {
+  dividedBy,
   floorOf,
   fromNumber,
   isZero,
@@ -97,7 +98,10 @@ export interface RecipeSheet {
   /** Of the card once; what is asked for costs `factor` times as much. */
   readonly cost: CardCost
   readonly cents: Rational
+  /** By what the card says it makes. */
   readonly portionCents: Rational | null
+  /** By what own batches made of it; null where none was measured. */
+  readonly measuredCents: Rational | null
 }
 
 /** What a station takes of it; null where no pan holds the recipe by itself. */
@@ -221,6 +225,9 @@ export const recipeSheet = (
   const share = fits?.ok ? fits.share : ONE
   const cost = costOfCard(card, box)
   const portions = wanted.ok ? wanted.portions : null
+  const portionCents = served?.portion
+    ? costOfPortion(card, box, served.portion, served.density)
+    : null
   return {
     yieldProblem: typed === null || typed.ok ? null : typed,
     wanted,
@@ -232,6 +239,8 @@ export const recipeSheet = (
     notInStep: notInStep(yields, factor, share, [yieldOf(asked.make), yieldOf(asked.fits)]),
     cost,
     cents: times(cost.cents, factor),
-    portionCents: served?.portion ? costOfPortion(card, box, served.portion, served.density) : null,
+    portionCents,
+    measuredCents:
+      portionCents && measured ? dividedBy(portionCents, fromNumber(measured.ratio)) : null,
   }
 }

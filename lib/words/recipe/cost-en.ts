@@ -27,6 +27,9 @@ export const costEn = {
   batchCost: (sum: Rational, isAll: boolean, currency: string) =>
     `This making: ${isAll ? '' : 'at least '}${cents(sum, currency)}`,
   portionCost: (each: Rational, currency: string) => `a portion: ${cents(each, currency)}`,
+  /** Where own batches gave more or less than the card says. */
+  measuredCost: (each: Rational, currency: string) =>
+    `By your own batches a portion costs ${cents(each, currency)}. What stands here goes by the card.`,
   cents,
   wholeCents: (whole: number, currency: string) => sayCents(whole, currency),
   costCode: (code: CostCode) => COSTS[code],

@@ -49,6 +49,7 @@ export const measuredEn = {
     range === null
       ? `From 1 batch: how sure that is, a second one tells. The card says ${stated}.`
       : `From ${counted(batches, 'batch', 'batches')}: ${range.low === range.high ? '' : `${range.low} to `}${counted(range.high, 'portion', 'portions')}. The card says ${stated}.`,
+  byCard: 'What is measured out goes by the card.',
   batches: 'Batches of this card',
   card: 'the card',
   noneCounts: 'Every batch of this card was taken out: the card counts as it is written.',

@@ -153,6 +153,35 @@ describe('what an item’s food costs', () => {
     expect(itemCost(draft, cardBoxOf(draft), 'nobody')).toBeNull()
   })
 
+  it('[RC66] what is typed at a pan is for one load: its cost by the portions of that', () => {
+    const typed: Rows = {
+      'component:salsa': {
+        ...rows['component:salsa'],
+        ingredients: ['egg', 'cheese'],
+        lines: [
+          { of: 'egg', typed: '6 eggs' },
+          { of: 'cheese', typed: '1 lb' },
+        ],
+        remake: { portionsPerLoad: 20 },
+      } as Row,
+    }
+    // 6 of 180 eggs at $36.00 are $1.20, a pound of 5 at $20.00 is $4.00: $5.20 of 20 portions.
+    expect(near(partOf('salsa', typed).cents)).toBeCloseTo(26, 9)
+    // Where a price lacks, what the station said counts.
+    const lacking = { ...typed, 'ingredient:cheese': { name: 'Cheese', at: 2 } }
+    expect(near(partOf('salsa', lacking).cents)).toBe(12)
+  })
+
+  it('[RC66] what is cooked isn’t priced as so much of what was bought, unless somebody said what is eaten of it', () => {
+    const cooked = (kind: string, more: Row = {}): Rows => ({
+      'ingredient:cheese': { name: 'Rice', at: 2, ...paid('5 lb', 2_000), ...more },
+      'component:cheese': { ...rows['component:cheese'], food: { kind } } as Row,
+    })
+    expect(partOf('cheese', cooked('plant')).cents).toBeNull()
+    expect(near(partOf('cheese', cooked('ready')).cents)).toBeCloseTo(25, 3)
+    expect(near(partOf('cheese', cooked('plant', { edible: 50 })).cents)).toBeCloseTo(50, 2)
+  })
+
   it('[RC66] items that usually take a component, and no other', () => {
     const box = cardBoxOf(draft)
     expect(itemsWith(draft, box, 'meat').map(({ part }) => part.component)).toEqual(['meat'])

@@ -1,8 +1,10 @@
 import { expect, test } from 'vitest'
 import type { Card, CardBox } from '#lib/recipes/card.ts'
 import { correctedYield } from '#lib/recipes/measured-yield.ts'
+import { toNumber } from '#lib/recipes/rational.ts'
 import { type Asked, type Checked, recipeSheet } from '#lib/recipes/sheet/recipe-sheet.ts'
 import { US_ML } from '#lib/recipes/units.ts'
+import { costEn } from '#lib/words/recipe/cost-en.ts'
 import { measuredEn } from '#lib/words/recipe/measured-en.ts'
 
 const CHILI: Card = {
@@ -74,5 +76,30 @@ test('[RC58] what a double can’t hold isn’t a portion less', () => {
   expect(told.byBatches?.range).toEqual({ low: 12, high: 12 })
   expect(told.byBatches && measuredEn.byBatches(told.byBatches)).toBe(
     'From 2 batches: 12 portions. The card says 16.',
+  )
+})
+
+test('[RC58] a portion costs more where own batches gave less, and the card’s cost stays told', () => {
+  const priced: CardBox = {
+    ...BOX,
+    bought: new Map([
+      [
+        'beans',
+        {
+          ...{ name: 'Beans', ediblePercent: null },
+          invoices: [{ date: '2026-11-02', packs: 1, packTyped: '1 gal', cents: 1_600 }],
+        },
+      ],
+    ]),
+  }
+  const sheet = (ratios: readonly number[]) =>
+    recipeSheet(CHILI, priced, SERVED, UNASKED, correctedYield(ratios))
+  // $8.00 for 16 portions is 50 cents; of 12.8, what 0.8 of it gives, 62.5.
+  const { portionCents, measuredCents } = sheet([0.8])
+  expect(portionCents && toNumber(portionCents)).toBeCloseTo(50, 9)
+  expect(measuredCents && toNumber(measuredCents)).toBeCloseTo(62.5, 9)
+  expect(sheet([]).measuredCents).toBeNull()
+  expect(measuredCents && costEn.measuredCost(measuredCents, 'USD')).toBe(
+    'By your own batches a portion costs $0.63. What stands here goes by the card.',
   )
 })

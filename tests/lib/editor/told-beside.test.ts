@@ -87,7 +87,12 @@ describe('what is missing', () => {
   })
 
   test('[ED6] for printing: amounts, yields and when it closes', () => {
-    const draft = stepped(demo, { do: 'put', entity: 'day', id: 'day', fields: { closes: null } })
+    const draft = stepped(
+      demo,
+      { do: 'put', entity: 'day', id: 'day', fields: { closes: null } },
+      { do: 'put', entity: 'recipe', id: 'tuna-mix', fields: {}, clear: ['lines', 'yields'] },
+    )
+    expect(codes(missing(demo).printing)).toEqual([])
     expect(codes(missing(draft).printing)).toEqual(
       expect.arrayContaining(['no-close day', 'no-amounts tuna-mix', 'no-yield tuna-mix']),
     )

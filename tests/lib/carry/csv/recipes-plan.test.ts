@@ -135,11 +135,16 @@ describe('a table of recipes', () => {
   })
 
   test('[CA10] tells a second line of one food from its first', () => {
+    const bare = drafted({
+      ...demoStation,
+      recipes: demoStation.recipes.map(({ lines: _, ...one }) => one),
+    })
     const { rows, steps } = planned(
       'name,made with,amount\nDressed mayonnaise,Lemon juice,1 cup\nDressed mayonnaise,Lemon juice,to taste',
+      bare,
     )
     expect(rows.map(({ does }) => does)).toEqual(['changes', 'changes'])
-    const after = taken(draft, steps)
+    const after = taken(bare, steps)
     expect(after.rows['recipe:dressed-mayonnaise']?.lines).toEqual([
       { of: 'lemon-juice', typed: '1 cup' },
       { of: 'lemon-juice', typed: 'to taste' },

@@ -29,7 +29,7 @@ export const costEn = {
   portionCost: (each: Rational, currency: string) => `a portion: ${cents(each, currency)}`,
   /** Where own batches gave more or less than the card says. */
   measuredCost: (each: Rational, currency: string) =>
-    `By your own batches a portion costs ${cents(each, currency)}. What stands here goes by the card.`,
+    `By your own batches a portion costs ${cents(each, currency)}. The figures here go by the card.`,
   cents,
   wholeCents: (whole: number, currency: string) => sayCents(whole, currency),
   costCode: (code: CostCode) => COSTS[code],

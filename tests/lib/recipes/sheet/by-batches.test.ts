@@ -100,6 +100,6 @@ test('[RC58] a portion costs more where own batches gave less, and the card’s 
   expect(measuredCents && toNumber(measuredCents)).toBeCloseTo(62.5, 9)
   expect(sheet([]).measuredCents).toBeNull()
   expect(measuredCents && costEn.measuredCost(measuredCents, 'USD')).toBe(
-    'By your own batches a portion costs $0.63. What stands here goes by the card.',
+    'By your own batches a portion costs $0.63. The figures here go by the card.',
   )
 })

@@ -206,7 +206,8 @@ test('[PA19] [PA50] [LS9] [LS10] plan, print, prep, open: four papers say what t
     const whole = bare(await paperIsTrue(lead))
     for (const [name] of MADE) {
       const { loads, total } = all.get(name) ?? { loads: '?', total: '?' }
-      const row = lead.locator('article[data-row]', { hasText: name })
+      // Of others it says that they are beside it.
+      const row = lead.locator('article[data-row]', { hasText: new RegExp(`^\\d+ ${name}`) })
       await expect(row, name).toHaveCount(1)
       const onPaper = bare((await row.textContent()) ?? '')
       expect(onPaper, name).toContain(bare(loads))

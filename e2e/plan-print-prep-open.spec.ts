@@ -208,7 +208,7 @@ test('[PA19] [PA50] [LS9] [LS10] plan, print, prep, open: four papers say what t
       const { loads, total } = all.get(name) ?? { loads: '?', total: '?' }
       // Of others it says that they are beside it.
       const row = lead.locator('article[data-row]', {
-        hasText: new RegExp(`^\\d+ ${name.replaceAll(' ', '\\\\s*')}`),
+        hasText: new RegExp(`^\\d+ ${name.replaceAll(' ', '\\s*')}`),
       })
       await expect(row, name).toHaveCount(1)
       const onPaper = bare((await row.textContent()) ?? '')

@@ -10,6 +10,7 @@ import {
   type LabelDates,
 } from '#lib/paper/labels/label-dates.ts'
 import { setUpFacts } from '#lib/paper/set-up/set-up-facts.ts'
+import type { PrepChoice } from '#lib/prep/food-of.ts'
 import { kitchenOf } from '#lib/rooms/care/facts/kitchen-of.ts'
 import { needsBatch } from '#lib/rooms/food/facts/food-now.ts'
 import { leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
@@ -93,6 +94,10 @@ const onLine = (station: StationDocument): ((component: string, pan?: string) =>
 
 type Draft = Omit<LabelFacts, 'component' | 'name' | 'tool' | 'goesWith'>
 
+/** On one tray: what one load of the plan is, or what is usual where nothing is planned. */
+const cupsOfLoad = (usual: number, planned: PrepChoice | undefined): number =>
+  planned === undefined ? usual : Math.ceil(planned.portions / planned.loads)
+
 const goesWith = ({ items }: StationDocument, { id }: Component): readonly string[] => {
   const those = items.filter(({ parts }) => parts.some(({ component }) => component === id))
   return those.length === items.length ? [] : those.map(({ name }) => name)
@@ -144,6 +149,9 @@ export const serviceLabels = (state: RunningState, now: number): readonly LabelF
     return place && place.stage !== 'empty' ? place : (waiting(component)[0] ?? null)
   }
 
+  const plannedOf = ({ id }: Component) =>
+    state.prep?.foods.find((choice) => choice.component === id && choice.loads > 0)
+
   const pans = station.line.wells.flatMap((well) =>
     well.pans.map((pan) => {
       const component = componentOf(station, pan.component)
@@ -154,7 +162,7 @@ export const serviceLabels = (state: RunningState, now: number): readonly LabelF
         id,
         kind: isTray ? 'tray' : 'pan',
         line: drawn(component.id, pan.id),
-        cups: isTray ? pan.usualPortions : null,
+        cups: isTray ? cupsOfLoad(pan.usualPortions, plannedOf(component)) : null,
         dates: datesOf(state, component, well.held, foodAt('pan', pan.id, component)),
         said: saidAs(component.id),
       })
@@ -228,7 +236,9 @@ export const serviceLabels = (state: RunningState, now: number): readonly LabelF
     .filter(({ side, portion }) => side || portion.tool === 'cup')
     .map((component) => {
       const filledOf = pans.filter((one) => one.component === component.id)
-      const usual = filledOf.reduce((sum, one) => sum + (one.cups ?? 0), 0)
+      const isFilled = filledOf.some((one) => one.cups !== null)
+      const planned = isFilled ? plannedOf(component) : undefined
+      const usual = planned?.portions ?? filledOf.reduce((sum, one) => sum + (one.cups ?? 0), 0)
       const held = component.held
       return of(component, {
         ...bare,

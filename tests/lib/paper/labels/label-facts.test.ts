@@ -3,6 +3,7 @@ import { saidOf } from '#lib/paper/allergens/said-of.ts'
 import { type LabelFacts, serviceLabels } from '#lib/paper/labels/label-facts.ts'
 import { NOTHING_NAMED } from '#lib/paper/words/labels-en.ts'
 import { labelsEn } from '#lib/paper/words/labels-screen-en.ts'
+import type { PrepChoice } from '#lib/prep/food-of.ts'
 import { lastsUntil, limitsOf } from '#lib/service/food-limits.ts'
 import { placeOf } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -53,6 +54,18 @@ describe('labels of a service', () => {
     )
     expect(find(all, 'cup/yogurt-sauce')).toMatchObject({ isUsual: true })
     expect(new Set(all.map(({ id }) => id)).size).toBe(all.length)
+  })
+
+  it('[PA52] cups are as many as the plan has of them, a tray has one load', () => {
+    const cups = (foods: readonly PrepChoice[]) => {
+      const now = running(onward(plannedService(), SCHOOL_DAY, { type: 'planPrep', foods }))
+      const all = serviceLabels(now, now.at)
+      return [find(all, 'cup/yogurt-sauce').copies, find(all, 'tray/pan-yogurt-sauce').cups]
+    }
+    expect(cups([{ component: 'yogurt-sauce', loads: 2, portions: 60 }])).toEqual([60, 30])
+    expect(cups([{ component: 'yogurt-sauce', loads: 1, portions: 17 }])).toEqual([17, 17])
+    // Nothing is planned of them: as its pan is usually loaded.
+    expect(cups([SLAW])).toEqual([30, 30])
   })
 
   it('[PA32] a cup says which items it goes with, where it isn’t all of them', () => {

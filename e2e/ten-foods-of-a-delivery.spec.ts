@@ -46,7 +46,7 @@ test('[DV16] ten foods of an ordinary delivery: four taps a food at most, and a 
             comes,
             useBy: null,
             lot: 'W1',
-            ...(isRead ? { reading } : {}),
+            ...(isRead ? { reading } : { needsNoCold: true }),
           }
           const response = await fetch('/larder/do', {
             method: 'POST',

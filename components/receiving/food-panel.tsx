@@ -12,7 +12,11 @@ import { Field } from '#components/ui/field.tsx'
 import { Note } from '#components/ui/note.tsx'
 import { SAME_PRODUCT, type SentBack as Why } from '#lib/larder/delivery.ts'
 import { beginEntry, judgeEntry, sentBackFor } from '#lib/larder/receiving-entry.ts'
-import type { FoodToReceive, ReceivingShown } from '#lib/larder/receiving-view.ts'
+import {
+  comparedWith,
+  type FoodToReceive,
+  type ReceivingShown,
+} from '#lib/larder/receiving-view.ts'
 import { ARRIVALS } from '#lib/safety/receiving.ts'
 
 interface FoodPanelProps {
@@ -27,14 +31,16 @@ interface FoodPanelProps {
 /** One food of a delivery, in the notch that grows out of its crate: what it is, how it came, received or not. */
 export function FoodPanel({ food, shown, next, onTold, onBack }: FoodPanelProps) {
   const words = useReceivingWords()
-  const [entry, setEntry] = useState(() => beginEntry(food.comes))
+  const compared = comparedWith(food)
+  const [entry, setEntry] = useState(() => beginEntry(food.comes, compared !== null))
   const [hands, setHands] = useState(keptHands)
   const [asksComes, setAsksComes] = useState(food.comes === null)
   const [goesBack, setGoesBack] = useState(false)
   const { busy, send } = useReceive()
   useLapse(() => setHands((now) => ({ ...now, initials: '' })))
   const change = (part: Partial<typeof entry>) => setEntry((now) => ({ ...now, ...part }))
-  const judged = judgeEntry(food.ingredient, entry, shown, hands)
+  const here = { ...shown, ...food, limits: food.limits ?? shown.limits }
+  const judged = judgeEntry(food.ingredient, entry, here, hands)
   const { said, against, question, cools } = judged
   const isOther = entry.same === 'other' || entry.same === 'not-sure'
   const last = food.deliveries.find(({ sentBack }) => sentBack === null) ?? null
@@ -72,24 +78,33 @@ export function FoodPanel({ food, shown, next, onTold, onBack }: FoodPanelProps)
             <p>{words.maker(food.maker, food.pack)}</p>
           )}
         </header>
-        <Choice
-          legend={words.same.legend}
-          ways={SAME_PRODUCT.map((id) => ({ id, label: words.same[id] }))}
-          chosen={entry.same}
-          onChoose={(same) => {
-            // Another product may come in another way.
-            const isAnew = same !== 'same' && food.comes !== null && !asksComes
-            change(isAnew ? { same, comes: null } : { same })
-            if (isAnew) setAsksComes(true)
-          }}
-        />
-        {isOther && <Note kind="watch">{words.becomesUnread}</Note>}
+        {compared === null ? (
+          <Note kind="watch">{words.firstUnread}</Note>
+        ) : (
+          <Choice
+            legend={compared === 'label' ? words.first.legend(food.readOn) : words.same.legend}
+            ways={SAME_PRODUCT.map((id) => ({
+              id,
+              label: id === 'same' && compared === 'label' ? words.first.same : words.same[id],
+            }))}
+            chosen={entry.same}
+            onChoose={(same) => {
+              // Another product may come in another way.
+              const isAnew = same !== 'same' && food.comes !== null && !asksComes
+              change({ same, needsNoCold: false, ...(isAnew ? { comes: null } : {}) })
+              if (isAnew) setAsksComes(true)
+            }}
+          />
+        )}
+        {isOther && compared !== null && <Note kind="watch">{words.becomesUnread}</Note>}
         {asksComes ? (
           <Choice
             legend={words.comes.legend}
             ways={ARRIVALS.map((id) => ({ id, label: words.comes.ways[id] }))}
             chosen={entry.comes}
-            onChoose={(comes) => change({ comes, degrees: '', isSure: false, solid: null })}
+            onChoose={(comes) =>
+              change({ comes, degrees: '', isSure: false, solid: null, needsNoCold: false })
+            }
           />
         ) : (
           entry.comes !== null && (
@@ -100,6 +115,17 @@ export function FoodPanel({ food, shown, next, onTold, onBack }: FoodPanelProps)
               </button>
             </p>
           )
+        )}
+        {judged.asksCold && (
+          <Choice
+            legend={words.cold.legend(food.cold === 'itself')}
+            ways={[
+              { id: 'yes', label: words.cold.yes },
+              { id: 'no', label: words.cold.no },
+            ]}
+            chosen={entry.needsNoCold ? 'no' : null}
+            onChoose={(is) => change(is === 'no' ? { needsNoCold: true } : { comes: 'cold' })}
+          />
         )}
         {entry.comes === 'frozen' && (
           <Choice
@@ -180,7 +206,7 @@ export function FoodPanel({ food, shown, next, onTold, onBack }: FoodPanelProps)
           </Note>
         )}
         {against === null && cools && (
-          <Note kind="watch">{words.cools(cools, shown.limits.receivedCold, shown.scale)}</Note>
+          <Note kind="watch">{words.cools(cools, here.limits.receivedCold, shown.scale)}</Note>
         )}
         {against === null && judged.useBy === shown.today && (
           <Note kind="watch">{words.lastDay}</Note>
@@ -217,7 +243,7 @@ export function FoodPanel({ food, shown, next, onTold, onBack }: FoodPanelProps)
         )}
       </div>
       <div className={styles.act}>
-        <PadSlots entry={entry} judged={judged} shown={shown} onChange={change} />
+        <PadSlots entry={entry} judged={judged} shown={here} onChange={change} />
       </div>
     </section>
   )

@@ -52,8 +52,13 @@ export const sayOf = async (page: Page, food: string, packed: Packed): Promise<v
   const tap = (name: string | RegExp) =>
     panel.getByRole('button', { name, exact: typeof name === 'string' }).click()
   const { same = 'same', comes, degrees, solid, date, lot } = packed
-  await tap(words.same[same])
+  // What never came is compared with the label that was read.
+  await tap(
+    same === 'same' ? new RegExp(`^(${words.same.same}|${words.first.same})$`) : words.same[same],
+  )
   if (comes) await tap(words.comes.ways[comes])
+  const needsNoCold = panel.getByRole('button', { name: words.cold.no, exact: true })
+  if (await needsNoCold.isVisible()) await needsNoCold.click()
   if (degrees !== undefined) await key(panel, degrees)
   if (solid !== undefined) await tap(solid ? words.solid.yes : words.solid.no)
   if (date === undefined) await tap(words.noDate)

@@ -2,7 +2,7 @@
 import type { Frozen, Lot, LotFood } from '#lib/larder/lot.ts'
 import { civilDate, daysBetween } from '#lib/measure/civil.ts'
 import { stampOf } from '#lib/safety/date-marks.ts'
-import type { CivilDate, DateStamp } from '#lib/safety/date-stamp.ts'
+import { type CivilDate, type DateStamp, earlierUseBy } from '#lib/safety/date-stamp.ts'
 import { limitsWith, type SafetyLimits } from '#lib/safety/limits.ts'
 
 export const limitsOfLot = ({ under }: Pick<LotFood, 'under'>): SafetyLimits =>
@@ -31,13 +31,15 @@ export const frozenFrom = (
   { preparedOn, useBy }: Told = {},
 ): Frozen | FreezeProblem => {
   if (preparedOn !== undefined && preparedOn > on) return 'wrong-day'
-  if (lot.dateMark === null || (useBy !== undefined && useBy < on)) return 'no-days-left'
+  // It was thawed once: its maker's date still stands.
+  const makers = earlierUseBy(useBy, lot.dateMark?.useBy)
+  if (lot.dateMark === null || (makers !== undefined && makers < on)) return 'no-days-left'
   const begun = lot.startedAt === null ? on : dayOf(lot, lot.startedAt)
   const first = preparedOn !== undefined && preparedOn < begun ? preparedOn : begun
   const byMark = daysBetween(on, lot.dateMark.lastDay) + (first < on ? 1 : 0)
   const byFirst = limitsOfLot(lot).dateMark.days - Math.max(1, daysBetween(first, on))
   const daysLeft = Math.min(byMark, byFirst)
-  return daysLeft < 1 ? 'no-days-left' : { on, daysLeft, useBy: useBy ?? null }
+  return daysLeft < 1 ? 'no-days-left' : { on, daysLeft, useBy: makers ?? null }
 }
 
 const plusDays = (date: CivilDate, days: number): CivilDate =>
@@ -50,5 +52,7 @@ export const thawedMark = (
 ): DateStamp | null => {
   const last = plusDays(on, frozen.daysLeft - 1)
   const lastDay = frozen.useBy !== null && frozen.useBy < last ? frozen.useBy : last
-  return lastDay < on ? null : stampOf(lastDay, under.timeZone)
+  if (lastDay < on) return null
+  const makers = frozen.useBy === null ? {} : { useBy: frozen.useBy }
+  return { ...stampOf(lastDay, under.timeZone), ...makers }
 }

@@ -1,7 +1,9 @@
 /** Decides what is received and what goes back. */
 import type { LarderCommand, LarderRefusal } from '#lib/larder/command.ts'
+import { asksCold, lastReceived } from '#lib/larder/deliveries.ts'
 import {
   type DeliveredFood,
+  type Delivery,
   type DeliveryRead,
   MOST_DAYS_AHEAD,
   MOST_LOT,
@@ -50,15 +52,20 @@ const foodOf = (
   const taken = takenRead(said, scale)
   if ('refusal' in taken) return taken
   const { ingredient, same = null, comes, solid = null, useBy, packs = null } = said
-  return { food: { ingredient, name, same, comes, read: taken.read, solid, useBy, lot, packs } }
+  const cold = said.needsNoCold && comes === 'dry' ? { needsNoCold: true as const } : {}
+  return {
+    food: { ingredient, name, same, comes, read: taken.read, solid, useBy, lot, packs, ...cold },
+  }
 }
 
 /** Why a food isn't received; null where it is. */
 const notReceived = (
-  { same, comes, read, solid, useBy, lot }: DeliveredFood,
-  { limits, timeZone }: ReceivingFood,
+  food: DeliveredFood,
+  { limits, timeZone, cold }: ReceivingFood,
+  before: readonly Delivery[],
   now: number,
 ): LarderRefusal | null => {
+  const { same, comes, read, solid, useBy, lot } = food
   const arrived = { comes, read: read?.temperature ?? null, solid, useBy }
   const today = civilDate(now, timeZone)
   const because = turnedAway(arrived, today, limits)
@@ -66,6 +73,9 @@ const notReceived = (
   const lack = arrivalLack(arrived)
   if (lack) return { code: 'delivery-not-read', lack }
   if (same === null) return { code: 'delivery-not-compared' }
+  const last = lastReceived(before)
+  // The answer of before is taken over only for the very product that it was given of.
+  if (asksCold(food, cold, last) && !food.needsNoCold) return { code: 'delivery-dry-unasked' }
   if (comes === 'shellfish' && lot === null) return { code: 'delivery-no-lot' }
   return useBy !== null && daysBetween(today, useBy) > MOST_DAYS_AHEAD
     ? { code: 'delivery-date-far', useBy }
@@ -77,13 +87,14 @@ const notReceived = (
  * or nobody knows, the house's label of the ingredient is unread from now on.
  *
  * @param now epoch milliseconds, the server's
- * @param isUnsure the clock jumped and nobody has said that it is right: no date is judged by it
+ * @param told.isUnsure the clock jumped and nobody has said that it is right: no date is judged by it
+ * @param told.before what came of it, the newest last
  */
 export const decideDelivery = (
   command: DeliveryCommand,
   known: ReceivingKnown,
   now: number,
-  isUnsure: boolean,
+  { isUnsure, before }: { readonly isUnsure: boolean; readonly before: readonly Delivery[] },
 ): { readonly events: readonly LarderEvent[] } | Refused => {
   const { initials, delivery } = command
   if (initials === undefined || initials.trim() === '')
@@ -95,7 +106,7 @@ export const decideDelivery = (
   if (command.type === 'sendBackDelivery')
     return { events: [{ type: 'deliverySentBack', food, why: command.why }] }
   if (isUnsure) return { refusal: { code: 'larder-clock-unsure' } }
-  const refusal = notReceived(food, known.food, now)
+  const refusal = notReceived(food, known.food, before, now)
   if (refusal) return { refusal }
   const label = food.same === 'same' ? {} : { labelVersion: known.labelVersion }
   return { events: [{ type: 'deliveryReceived', food, ...label }] }

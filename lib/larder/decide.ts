@@ -2,6 +2,7 @@
 import type { LarderCommand, LarderRefusal, ToldReading } from '#lib/larder/command.ts'
 import { dayOf, frozenFrom, limitsOfLot, thawedMark } from '#lib/larder/days.ts'
 import { decideDelivery } from '#lib/larder/decide-delivery.ts'
+import { deliveriesOf } from '#lib/larder/deliveries.ts'
 import type { ReceivingKnown } from '#lib/larder/delivery.ts'
 import { lotCooling } from '#lib/larder/due.ts'
 import type { LarderEvent, LotRead } from '#lib/larder/event.ts'
@@ -138,7 +139,10 @@ export const decideLarder = (
   delivered: ReceivingKnown = NOTHING_KNOWN,
 ): LarderDecision => {
   if (command.type === 'receiveDelivery' || command.type === 'sendBackDelivery')
-    return decideDelivery(command, delivered, now, state.clockJump !== null)
+    return decideDelivery(command, delivered, now, {
+      isUnsure: state.clockJump !== null,
+      before: deliveriesOf(state.deliveries, command.delivery.ingredient),
+    })
   const isInitialled = command.initials !== undefined && command.initials.trim() !== ''
   if (command.type === 'confirmLarderClock') return confirmed(state, now)
   const { lot: id } = command

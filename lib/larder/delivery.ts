@@ -46,6 +46,8 @@ export interface DeliveredFood {
   /** The lot as it is printed; null: it has none. */
   readonly lot: string | null
   readonly packs: number | null
+  /** Its label was looked at, and asks for no cold; left away where that wasn't asked. */
+  readonly needsNoCold?: true
 }
 
 /** As it is remembered. */
@@ -73,6 +75,7 @@ export interface SaidDelivery {
   readonly useBy: CivilDate | null
   readonly lot: string | null
   readonly packs?: number | undefined
+  readonly needsNoCold?: true | undefined
 }
 
 /** What an ingredient is called, and what it is held against, at the station that lists it. */
@@ -81,7 +84,14 @@ export interface ReceivingFood {
   readonly limits: ReceivingLimits
   readonly timeZone: string
   readonly scale: Scale
+  readonly cold: ColdNeed | null
 }
+
+/**
+ * Food that is held hot or cold on a line: `itself`, as it comes out of its pack; `in-it`: it goes into
+ * such food, and may or may not need it. By no label: labels are read for allergens.
+ */
+export type ColdNeed = 'itself' | 'in-it'
 
 /** What a delivery is decided by beside the larder's own state. */
 export interface ReceivingKnown {
@@ -96,6 +106,8 @@ export type DeliveryRefusal =
   | { readonly code: 'delivery-turned-away'; readonly because: TurnedAway }
   | { readonly code: 'delivery-not-read'; readonly lack: ArrivalLack }
   | { readonly code: 'delivery-not-compared' }
+  /** It is said to come dry and goes into what is held hot or cold: its label is asked first. */
+  | { readonly code: 'delivery-dry-unasked' }
   | { readonly code: 'delivery-lot-too-long'; readonly most: number }
   /** Clams, oysters and mussels come with a tag. */
   | { readonly code: 'delivery-no-lot' }

@@ -1,4 +1,6 @@
 /** A delivered food while it is typed: what is lacking, what it comes to, and what is sent. */
+
+import { asksCold, lastReceived } from '#lib/larder/deliveries.ts'
 import {
   MOST_LOT,
   MOST_PACKS,
@@ -6,7 +8,7 @@ import {
   type SameProduct,
   type SentBack,
 } from '#lib/larder/delivery.ts'
-import type { ReceivingShown } from '#lib/larder/receiving-view.ts'
+import type { FoodToReceive, ReceivingShown } from '#lib/larder/receiving-view.ts'
 import { numberOf, tenthsOf } from '#lib/measure/number-pad.ts'
 import { typedDay } from '#lib/measure/typed-day.ts'
 import type { TimeLimit } from '#lib/safety/limits.ts'
@@ -35,10 +37,13 @@ export interface ReceivingEntry {
   readonly lot: string
   readonly hasNoLot: boolean
   readonly packs: string
+  /** It comes dry, and its label was looked at: it asks for no cold. */
+  readonly needsNoCold: boolean
 }
 
-export const beginEntry = (comes: Arrival | null): ReceivingEntry => ({
-  same: null,
+/** What never came and has no label that was read is compared with nothing. */
+export const beginEntry = (comes: Arrival | null, isCompared: boolean = true): ReceivingEntry => ({
+  same: isCompared ? null : 'not-sure',
   comes,
   degrees: '',
   isSure: false,
@@ -48,11 +53,13 @@ export const beginEntry = (comes: Arrival | null): ReceivingEntry => ({
   lot: '',
   hasNoLot: false,
   packs: '',
+  needsNoCold: false,
 })
 
 export type EntryLack =
   | 'same'
   | 'comes'
+  | 'cold'
   | 'temperature'
   | 'sure'
   | 'solid'
@@ -75,6 +82,8 @@ export interface JudgedReceiving {
   readonly question: ReadingQuestion | null
   readonly read: Temperature | null
   readonly useBy: string | null
+  /** It is asked whether its label wants it cold. */
+  readonly asksCold: boolean
   /** Received, it still has to be cooled. */
   readonly cools: TimeLimit | null
 }
@@ -85,7 +94,8 @@ export interface Hands {
 }
 
 /** What it is held against, and how a date is written there. */
-export type ReceivingHere = Pick<ReceivingShown, 'today' | 'limits' | 'scale' | 'dayOrder'>
+export type ReceivingHere = Pick<ReceivingShown, 'today' | 'limits' | 'scale' | 'dayOrder'> &
+  Pick<FoodToReceive, 'cold' | 'deliveries'>
 
 const readOf = (entry: ReceivingEntry, here: ReceivingHere): Temperature | null => {
   const tenths = tenthsOf(entry.degrees)
@@ -130,10 +140,14 @@ export const judgeEntry = (
   const asked = comes !== null && read ? questionArrival(comes, read, here.scale) : null
   const question = asked?.code === 'did-you-mean' && !asked.must && entry.isSure ? null : asked
   const lack = arrived && arrivalLack(arrived)
+  const asksNow =
+    comes !== null &&
+    asksCold({ comes, same }, here.cold, lastReceived([...here.deliveries].reverse()))
   const packs = packsOf(entry)
   const lacks: readonly (EntryLack | null)[] = [
     same === null ? 'same' : null,
     comes === null ? 'comes' : null,
+    asksNow && !entry.needsNoCold ? 'cold' : null,
     lack,
     question ? 'sure' : null,
     dateLack(entry, typed.is),
@@ -162,6 +176,7 @@ export const judgeEntry = (
           useBy,
           lot: entry.hasNoLot ? null : entry.lot.trim() || null,
           ...(packs ? { packs } : {}),
+          ...(comes === 'dry' && entry.needsNoCold ? { needsNoCold: true as const } : {}),
         }
   return {
     said,
@@ -170,6 +185,7 @@ export const judgeEntry = (
     question,
     read,
     useBy,
+    asksCold: asksNow,
     cools: arrived === null || question ? null : coolsWithin(arrived, here.limits),
   }
 }

@@ -1,14 +1,15 @@
 /** What is delivered to a station, as its screen is told it: in line order, under the pan it goes into. */
-import { deliveriesOf } from '#lib/larder/deliveries.ts'
-import type { Delivery, ReceivingFood } from '#lib/larder/delivery.ts'
+import { deliveriesOf, lastReceived } from '#lib/larder/deliveries.ts'
+import type { ColdNeed, Delivery, ReceivingFood } from '#lib/larder/delivery.ts'
 import type { LarderState } from '#lib/larder/lot.ts'
 import { civilDate } from '#lib/measure/civil.ts'
 import { type DayOrder, dayOrderOf } from '#lib/measure/typed-day.ts'
 import { waysTo } from '#lib/needs/declared.ts'
-import { limitsWith } from '#lib/safety/limits.ts'
+import { limitsWith, type TemperatureLimit } from '#lib/safety/limits.ts'
 import type { Arrival, ReceivingLimits } from '#lib/safety/receiving.ts'
+import type { Scale } from '#lib/safety/temperature.ts'
 import { isReadAgain } from '#lib/station/read-again.ts'
-import type { StationDocument } from '#lib/station/station-document.ts'
+import type { Component, StationDocument } from '#lib/station/station-document.ts'
 
 /** What is known of a label on a day: read too long ago, it counts as unread. */
 export type LabelKnown = 'read' | 'unread' | 'too-old'
@@ -22,6 +23,9 @@ export interface FoodToReceive {
   readonly readOn: string | null
   /** How it came last; null: it never did. */
   readonly comes: Arrival | null
+  readonly cold: ColdNeed | null
+  /** What it is held against where another station of the house lists it and asks more. */
+  readonly limits?: ReceivingLimits
   /** The newest first. */
   readonly deliveries: readonly Delivery[]
 }
@@ -64,22 +68,63 @@ export const receivingLimits = ({ safety }: Pick<StationDocument, 'safety'>): Re
   return { receivedCold, receivedByItsLaw, receivedEggAir, receivedHot, receivedCooledWithin }
 }
 
-/** What an ingredient is held against at the first of some stations that lists it; null where none does. */
+/** On each scale the figure that asks more, and where the one on °F is written. */
+const stricter = (one: TemperatureLimit, other: TemperatureLimit): TemperatureLimit => {
+  const isLess = one.bound === 'at-most'
+  const of = (scale: Scale): number =>
+    (isLess ? Math.min : Math.max)(one.tenths[scale], other.tenths[scale])
+  const asksMore = isLess ? other.tenths.F < one.tenths.F : other.tenths.F > one.tenths.F
+  return { ...(asksMore ? other : one), tenths: { F: of('F'), C: of('C') } }
+}
+
+const strictest = (one: ReceivingLimits, other: ReceivingLimits): ReceivingLimits => ({
+  receivedCold: stricter(one.receivedCold, other.receivedCold),
+  receivedByItsLaw: stricter(one.receivedByItsLaw, other.receivedByItsLaw),
+  receivedEggAir: stricter(one.receivedEggAir, other.receivedEggAir),
+  receivedHot: stricter(one.receivedHot, other.receivedHot),
+  receivedCooledWithin:
+    other.receivedCooledWithin.withinMs < one.receivedCooledWithin.withinMs
+      ? other.receivedCooledWithin
+      : one.receivedCooledWithin,
+})
+
+const isSame = (one: ReceivingLimits, other: ReceivingLimits): boolean =>
+  JSON.stringify(one) === JSON.stringify(other)
+
+/** Whether a line holds it hot or cold: as it comes, where nothing is done with it, or in what it goes into. */
+const coldNeed = (documents: readonly StationDocument[], ingredient: string): ColdNeed | null => {
+  const held = documents.flatMap((document) =>
+    document.components.filter(
+      (one) => one.held !== 'dry' && boughtFor(document, one.id).includes(ingredient),
+    ),
+  )
+  if (held.length === 0) return null
+  const isItself = ({ food, recipes }: Component) => food.kind === 'ready' && recipes.length === 0
+  return held.some(isItself) ? 'itself' : 'in-it'
+}
+
+/**
+ * What an ingredient is held against: the strictest limits of all stations that list it, since it is
+ * delivered to the house. Name, time zone and scale are the first one's; null where none lists it.
+ */
 export const receivingFood = (
   documents: readonly StationDocument[],
   ingredient: string,
 ): ReceivingFood | null => {
-  for (const one of documents) {
-    const found = one.ingredients.find(({ id }) => id === ingredient)
-    if (found)
-      return {
-        name: found.name,
-        limits: receivingLimits(one),
-        timeZone: one.timeZone,
-        scale: one.safety.scale,
-      }
+  const listing = documents.flatMap((document) => {
+    const found = document.ingredients.find(({ id }) => id === ingredient)
+    return found ? [{ document, name: found.name }] : []
+  })
+  const [first] = listing
+  if (!first) return null
+  const all = listing.map(({ document }) => document)
+  return {
+    name: first.name,
+    limits: all.map(receivingLimits).reduce(strictest),
+    timeZone: first.document.timeZone,
+    scale: first.document.safety.scale,
+    cold: coldNeed(all, ingredient),
   }
-  return null
 }
 
 /** Ids of what a component is made of, through recipes too, in the order of its card. */
@@ -91,14 +136,17 @@ const boughtFor = (document: StationDocument, id: string): readonly string[] => 
 
 /**
  * @param now epoch milliseconds
+ * @param house documents of all its stations, this one too
  * @throws RangeError for an unknown time zone
  */
 export const receivingShown = (
   document: StationDocument,
   state: Pick<LarderState, 'deliveries' | 'clockJump'>,
   now: number,
+  house: readonly StationDocument[] = [document],
 ): ReceivingShown => {
   const today = civilDate(now, document.timeZone)
+  const limits = receivingLimits(document)
   const left = new Map(document.ingredients.map((one) => [one.id, one]))
 
   /** Each is told once, where it is met first. */
@@ -107,6 +155,8 @@ export const receivingShown = (
     if (!one) return []
     left.delete(id)
     const all = deliveriesOf(state.deliveries, id)
+    const known = receivingFood(house, id)
+    const isStricter = known !== null && !isSame(known.limits, limits)
     const isOld = isReadAgain(document, one, today)
     return [
       {
@@ -116,7 +166,9 @@ export const receivingShown = (
         pack: one.pack ?? null,
         label: one.readOn === null ? 'unread' : isOld ? 'too-old' : 'read',
         readOn: one.readOn,
-        comes: all.findLast(({ sentBack }) => sentBack === null)?.comes ?? null,
+        comes: lastReceived(all)?.comes ?? null,
+        cold: known?.cold ?? null,
+        ...(isStricter ? { limits: known.limits } : {}),
         deliveries: all.slice(-MOST_TOLD).reverse(),
       },
     ]
@@ -130,7 +182,7 @@ export const receivingShown = (
     timeZone: document.timeZone,
     scale: document.safety.scale,
     dayOrder: dayOrderOf(document.locale),
-    limits: receivingLimits(document),
+    limits,
     clockJumpedBy: state.clockJump?.byMs ?? null,
     wells: document.line.wells.map(({ id, pans }) => ({
       id,
@@ -168,4 +220,16 @@ export const nextToReceive = (shown: ReceivingShown, after: string): FoodToRecei
       (one) => cameToday(one, shown) === null,
     ) ?? null
   )
+}
+
+/**
+ * What it is compared with: what came last; where it never came, the product whose label was read; null
+ * where nobody read one, so that nothing is the same.
+ */
+export const comparedWith = ({
+  deliveries,
+  label,
+}: Pick<FoodToReceive, 'deliveries' | 'label'>): 'last-time' | 'label' | null => {
+  if (deliveries.some(({ sentBack }) => sentBack === null)) return 'last-time'
+  return label === 'unread' ? null : 'label'
 }

@@ -41,6 +41,7 @@ const delivery = z.strictObject({
   useBy: z.iso.date().nullable(),
   lot: z.string().max(MOST_TYPED).nullable(),
   packs: z.int().min(1).max(MOST_PACKS).optional(),
+  needsNoCold: z.literal(true).optional(),
 })
 
 const command: z.ZodType<LarderCommand> = z.discriminatedUnion('type', [
@@ -93,7 +94,7 @@ export interface LarderHttpPorts {
   readonly larder: Pick<Larder, 'newest' | 'submit' | 'entries'>
   readonly labels: Pick<HouseLabels, 'idle'>
   readonly lotLabels: LabelsHere
-  readonly stations: Pick<KnownStations, 'first' | 'find'>
+  readonly stations: Pick<KnownStations, 'first' | 'find' | 'all'>
   readonly access: Pick<Access, 'adults' | 'from'>
   /** Epoch milliseconds. */
   readonly now: () => number
@@ -131,7 +132,15 @@ export const larderRows = ({
       const station = asked === '' ? stations.first() : stations.find(asked)
       return station === null
         ? { code: 'no-such-station' }
-        : { code: 'done', ...receivingShown(station.document, await larder.newest(), now()) }
+        : {
+            code: 'done',
+            ...receivingShown(
+              station.document,
+              await larder.newest(),
+              now(),
+              stations.all().map(({ document }) => document),
+            ),
+          }
     }),
     shows('/larder/lots', async ({ query }) => ({
       code: 'done',

@@ -18,6 +18,7 @@ const MILK: ReceivingFood = {
   limits: MODEL_CODE,
   timeZone: 'UTC',
   scale: 'F',
+  cold: null,
 }
 
 /** A house's larder over a log and guests in memory, with a clock that is told. */

@@ -41,7 +41,11 @@ export const CLOCK: Fields<TimeClock> = {
   throwOutAt: 'always',
 }
 
-export const STAMP_OF_DATE: Fields<DateStamp> = { lastDay: 'always', endsAt: 'always' }
+export const STAMP_OF_DATE: Fields<DateStamp> = {
+  lastDay: 'always',
+  endsAt: 'always',
+  useBy: 'always',
+}
 
 export const HELD_FOOD: Fields<HeldFood> = {
   heldBy: 'always',

@@ -44,6 +44,7 @@ const BACK: Readonly<Record<SentBack, string>> = {
 const LACKS: Readonly<Record<EntryLack, string>> = {
   same: 'Same product as last time?',
   comes: 'How does it come?',
+  cold: 'Look at its label: cold or not?',
   temperature: 'Read its temperature',
   sure: 'Is that figure right?',
   solid: 'Is it frozen hard?',
@@ -95,7 +96,7 @@ export const receivingWords = {
   wentBack: 'sent back',
   label: KNOWN,
   panel: (food: string) => `Delivery: ${food}`,
-  never: 'Never came before: compare with the packs here.',
+  never: 'Never came before.',
   last: (day: string) => `Last came ${day}`,
   lastLot: (lot: string | null) => (lot === null ? 'no lot' : `lot ${lot}`),
   maker: (maker: string | null, pack: string | null) =>
@@ -105,6 +106,22 @@ export const receivingWords = {
     same: 'Same',
     other: 'Another one',
     'not-sure': 'Don’t know',
+  },
+  /** It never came: the label that was read stands in for last time. */
+  first: {
+    legend: (readOn: string | null) =>
+      `First time. Its label was read${readOn === null ? '' : ` on ${sayDateOfYear(readOn)}`}: is this that very product?`,
+    same: 'Yes, that one',
+  },
+  firstUnread:
+    'First time, and nobody has read its label: unknown to every guest until it is read.',
+  cold: {
+    legend: (isItself: boolean) =>
+      isItself
+        ? 'On the line it is held hot or cold. Does its label want it cold?'
+        : 'It goes into hot or cold food. Does its label want it cold?',
+    yes: 'Yes, or not sure',
+    no: 'No, dry is right',
   },
   becomesUnread: 'Unknown to every guest until its label is read. Store it apart.',
   comes: { legend: 'How does it come?', ways: COMES },
@@ -190,6 +207,7 @@ export const receivingWords = {
     'delivery-no-such-food': 'No station lists that food any more. Load this page again.',
     'delivery-not-compared': 'Say whether it is the same product as last time.',
     'delivery-not-read': 'Unread it isn’t received: read it.',
+    'delivery-dry-unasked': 'Look at its label first: does it want the food cold?',
     'delivery-no-lot': 'Clams, oysters and mussels aren’t received without the tag’s lot.',
     'delivery-date-far': 'No pack is dated that far ahead. Check the year.',
     'id-used-for-something-else': 'That was recorded as something else. Look at the list.',

@@ -54,6 +54,23 @@ describe('the freezer', () => {
     ).toBeNull()
   })
 
+  it('[LA59] thawed and frozen again, the maker’s use-by still binds', () => {
+    const { under } = coldRice()
+    const frozen = { on: '2026-10-03', daysLeft: 5, useBy: '2026-10-20' }
+    const dateMark = thawedMark({ under, frozen }, '2026-10-04')
+    expect(dateMark).toMatchObject({ lastDay: '2026-10-08', useBy: '2026-10-20' })
+    const again = frozenFrom(coldRice({ dateMark }), '2026-10-05')
+    expect(again).toMatchObject({ useBy: '2026-10-20', daysLeft: 3 })
+    if (typeof again === 'string') throw new Error(again)
+    expect(thawedMark({ under, frozen: again }, '2026-10-19')?.lastDay).toBe('2026-10-20')
+    expect(thawedMark({ under, frozen: again }, '2026-10-21')).toBeNull()
+    // What is told now never lengthens it.
+    const told = frozenFrom(coldRice({ dateMark }), '2026-10-05', { useBy: '2026-12-24' })
+    expect(told).toMatchObject({ useBy: '2026-10-20' })
+    const over = coldRice({ dateMark: dateMark && { ...dateMark, useBy: '2026-10-04' } })
+    expect(frozenFrom(over, '2026-10-05')).toBe('no-days-left')
+  })
+
   it('[LA7] in it nothing falls due; what isn’t cold doesn’t go in', () => {
     const now = day('2026-10-02', '08:00')
     const decided = decideLarder(withRice(), { type: 'freezeLot', lot: 'a', initials: 'KT' }, now)

@@ -11,7 +11,10 @@ import { larderAfter } from '#tests/support/larder.ts'
 
 const NOW = Date.parse('2026-11-29T15:00:00Z')
 const known: ReceivingKnown = {
-  food: { name: 'Whole milk', limits: MODEL_CODE, timeZone: 'America/Chicago', scale: 'F' },
+  food: {
+    ...{ name: 'Whole milk', limits: MODEL_CODE, timeZone: 'America/Chicago', scale: 'F' },
+    cold: 'itself',
+  },
   labelVersion: 7,
 }
 const said = (over: Partial<SaidDelivery> = {}): SaidDelivery => ({
@@ -117,6 +120,25 @@ describe('a delivery', () => {
     ['compared by nobody', receive({ same: undefined }), { code: 'delivery-not-compared' }],
   ])('[DV4] %s isn’t received', (_, command, code) => {
     expect(refusal(command)).toEqual(code)
+  })
+
+  it('[DV20] food that a line holds hot or cold isn’t received as dry unless its label was looked at', () => {
+    const dry = { comes: 'dry', reading: undefined } as const
+    const inIt = { ...known, food: known.food && { ...known.food, cold: 'in-it' as const } }
+    const unasked = { code: 'delivery-dry-unasked' }
+    expect(refusal(receive(dry))).toEqual(unasked)
+    expect(refusal(receive({ ...dry, needsNoCold: true }))).toBeNull()
+    expect(refusal(receive(dry), EMPTY_LARDER, inIt)).toEqual(unasked)
+    const notHeld = { ...known, food: known.food && { ...known.food, cold: null } }
+    expect(refusal(receive(dry), EMPTY_LARDER, notHeld)).toBeNull()
+
+    const first = decided(receive({ ...dry, needsNoCold: true }))
+    if (!('events' in first)) throw new Error('not received')
+    const came = larderAfter(first.events.map((event) => [NOW - 86_400_000, event] as const))
+    // It was asked of this very product; of another one, and of what is itself held so, it is asked anew.
+    expect(refusal(receive(dry), came, inIt)).toBeNull()
+    expect(refusal(receive({ ...dry, same: 'not-sure' }), came, inIt)).toEqual(unasked)
+    expect(refusal(receive(dry), came)).toEqual(unasked)
   })
 
   it('[DV8] a lot of 41 letters, a tag without lot, a date of another century, an unknown food', () => {

@@ -17,6 +17,8 @@ const here: ReceivingHere = {
   limits: MODEL_CODE,
   scale: 'F',
   dayOrder: 'month-first',
+  cold: null,
+  deliveries: [],
 }
 const HANDS = { probe: 'blue', initials: 'KT' }
 
@@ -67,6 +69,22 @@ describe('a delivery as it is typed', () => {
     expect(judged(part).lacks).toBe(lack)
   })
 
+  it('[DV20] what is said to come dry and goes into hot or cold food lacks a look at its label', () => {
+    const inIt = { ...here, cold: 'in-it' as const }
+    const dry = (part: Partial<ReceivingEntry>) =>
+      judgeEntry('milk', { ...full, comes: 'dry', ...part }, inIt, HANDS)
+    expect(dry({})).toMatchObject({ lacks: 'cold', asksCold: true })
+    expect(dry({ needsNoCold: true })).toMatchObject({ lacks: null, said: { needsNoCold: true } })
+    // Said of what comes cold it says nothing.
+    expect(judged({ needsNoCold: true }).said).not.toHaveProperty('needsNoCold')
+    expect(judged({ comes: 'dry' })).toMatchObject({ lacks: null, asksCold: false })
+  })
+
+  it('[DV21] what never came, of a label that nobody read, is the same as nothing', () => {
+    expect(beginEntry('dry', false).same).toBe('not-sure')
+    expect(beginEntry('dry').same).toBeNull()
+  })
+
   it('[DV17] it lacks a probe where it is read, and initials always', () => {
     expect(judged({}, { ...HANDS, probe: '' }).lacks).toBe('probe')
     expect(judged({ comes: 'dry' }, { ...HANDS, probe: '' }).lacks).toBeNull()
@@ -94,7 +112,7 @@ describe('a delivery as it is typed', () => {
 
   it('[DV17] the server takes what lacks nothing and turns away what it does, over all ways to come', () => {
     const known = {
-      food: { name: 'Milk', limits: MODEL_CODE, timeZone: 'UTC', scale: 'F' as const },
+      food: { name: 'Milk', limits: MODEL_CODE, timeZone: 'UTC', scale: 'F' as const, cold: null },
       labelVersion: 1,
     }
     let [taken, away] = [0, 0]

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { EMPTY_LARDER, type LarderState } from '#lib/larder/lot.ts'
 import {
   cameToday,
+  comparedWith,
   foodsInOrder,
   nextToReceive,
   receivingFood,
@@ -10,6 +11,7 @@ import {
 import type { StationDocument } from '#lib/station/station-document.ts'
 import { larderAfter } from '#tests/support/larder.ts'
 import { railStation } from '#tests/support/orders.ts'
+import { demoStation } from '#tests/support/service.ts'
 
 const NOW = Date.parse('2026-11-29T15:00:00Z')
 const DAY = 86_400_000
@@ -94,7 +96,29 @@ describe('what is received', () => {
     expect(labels(null)).toEqual(new Set(['unread']))
   })
 
-  it('[DV1] is held against the limits of the first station that lists it', () => {
+  it('[DV21] what came is compared with last time, else with the label that was read, else with nothing', () => {
+    const of = (deliveries: LarderState['deliveries'], label: 'read' | 'unread' | 'too-old') =>
+      comparedWith({ deliveries: deliveries.pita ?? [], label })
+    expect(of(came('pita', NOW), 'unread')).toBe('last-time')
+    expect(of({}, 'read')).toBe('label')
+    expect(of({}, 'too-old')).toBe('label')
+    expect(of({}, 'unread')).toBeNull()
+    expect(of(came('pita', NOW, true), 'unread')).toBeNull()
+  })
+
+  it('[DV20] it is known what a line holds hot or cold: itself, or what it goes into', () => {
+    const cold = (id: string) => receivingFood([demoStation], id)?.cold
+    expect(cold('cheddar')).toBe('itself')
+    expect(cold('tuna')).toBe('in-it')
+    expect(cold('pita')).toBeNull()
+    expect(cold('almonds')).toBeNull()
+  })
+
+  it('[DV22] is held against the strictest limits of all stations that list it', () => {
+    const loose = {
+      ...{ bound: 'at-most' as const, tenths: { F: 430, C: 40 }, document: 'City code' },
+      ...{ paragraph: '7', certainty: 'seen' as const },
+    }
     const own: StationDocument = {
       ...railStation,
       safety: {
@@ -111,7 +135,19 @@ describe('what is received', () => {
       },
     }
     expect(receivingFood([own, railStation], 'pita')?.limits.receivedCold.tenths.F).toBe(400)
-    expect(receivingFood([railStation, own], 'pita')?.limits.receivedCold.tenths.F).toBe(410)
+    expect(receivingFood([railStation], 'pita')?.limits.receivedCold.tenths.F).toBe(410)
+    const both = receivingFood([railStation, own], 'pita')?.limits.receivedCold
+    expect(both).toMatchObject({ tenths: { F: 400, C: 44 }, document: 'County code' })
+    const inC: StationDocument = {
+      ...own,
+      safety: { ...own.safety, limits: { receivedCold: loose } },
+    }
+    expect(receivingFood([own, inC], 'pita')?.limits.receivedCold.tenths).toEqual({ F: 400, C: 40 })
+    const noPita = { ...own, ingredients: own.ingredients.filter(({ id }) => id !== 'pita') }
+    expect(receivingFood([railStation, noPita], 'pita')?.limits.receivedCold.tenths.F).toBe(410)
+    const told = foodsInOrder(receivingShown(railStation, EMPTY_LARDER, NOW, [railStation, own]))
+    expect(told.every(({ limits }) => limits?.receivedCold.tenths.F === 400)).toBe(true)
+    expect(foodsInOrder(shown()).every((one) => one.limits === undefined)).toBe(true)
     expect(receivingFood([own], 'no-such')).toBeNull()
   })
 })

@@ -90,6 +90,10 @@ describe('date marks', () => {
     expect(earlierStamp(other, one)).toBe(one)
     expect(earlierStamp(one, other)).toBe(one)
     expect(earlierStamp(null, other)).toBe(other)
+    // The maker's date of either, whichever is marked earlier.
+    const dated = { ...other, useBy: '2026-11-01' }
+    expect(earlierStamp(one, dated)).toEqual({ ...one, useBy: '2026-11-01' })
+    expect(earlierStamp({ ...one, useBy: '2026-12-01' }, dated)?.useBy).toBe('2026-11-01')
     expect(earlierStamp(null, null)).toBeNull()
   })
 })

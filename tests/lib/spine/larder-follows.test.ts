@@ -4,10 +4,13 @@ import type { LarderRecorded } from '#lib/larder/event.ts'
 import { evolveLarder } from '#lib/larder/evolve.ts'
 import { EMPTY_LARDER } from '#lib/larder/lot.ts'
 import { lotTakeProblem } from '#lib/larder/take.ts'
+import { goesAlong } from '#lib/rooms/day/facts/ends/goes-along.ts'
+import { stampOf } from '#lib/safety/date-marks.ts'
+import { placeOf } from '#lib/service/place.ts'
 import { larderFollows } from '#lib/spine/larder-follows.ts'
 import { read } from '#tests/support/food.ts'
 import { coldRice } from '#tests/support/larder.ts'
-import { type Given, given, happening, OPENED_AT } from '#tests/support/service.ts'
+import { type Given, given, happening, OPENED_AT, running } from '#tests/support/service.ts'
 
 const ends = (end: 'cold' | 'cool' | 'freeze' | 'crew', id: string, more: object = {}): Given =>
   ({
@@ -21,6 +24,8 @@ const ends = (end: 'cold' | 'cool' | 'freeze' | 'crew', id: string, more: object
     ...more,
     ...read(38),
   }) as Given
+
+const PAN = { what: 'pan', id: 'pan-slaw' } as const
 
 const followed = (command: Given) => {
   const told = given(command)
@@ -66,6 +71,25 @@ describe('what happens in the larder with a service’s events', () => {
     const { under, frozen } = event.food
     expect(thawedMark({ under, frozen }, '2026-11-27')?.lastDay).toBe('2026-11-28')
     expect(thawedMark({ under, frozen }, '2026-12-20')).toBeNull()
+  })
+
+  it('[LA59] the maker’s use-by that was told as it was loaded goes along, though nobody tells it again', () => {
+    const state = running(given())
+    const pan = state.pans['pan-slaw']
+    if (!pan?.food) throw new Error('nothing is known of the slaw')
+    const dateMark = { ...stampOf('2026-11-28', state.station.timeZone), useBy: '2026-11-28' }
+    const slaw = { ...pan, food: { ...pan.food, dateMark } }
+    const place = placeOf({ ...state, pans: { ...state.pans, 'pan-slaw': slaw } }, PAN)
+    if (!place) throw new Error('no slaw')
+    const now = state.at
+    const as = { end: 'freeze', mark: dateMark, reading: null, presentUntil: undefined } as const
+    expect(goesAlong(state, place, { ...as, now }).frozen?.useBy).toBe('2026-11-28')
+    expect(goesAlong(state, place, { ...as, useBy: '2026-11-27', now }).frozen?.useBy).toBe(
+      '2026-11-27',
+    )
+    expect(goesAlong(state, place, { ...as, useBy: '2026-12-27', now }).frozen?.useBy).toBe(
+      '2026-11-28',
+    )
   })
 
   it('[LA33] food that cools goes on from the reading of its start, with who stays', () => {

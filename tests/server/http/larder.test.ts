@@ -32,7 +32,7 @@ const room = async () => {
       allergensOf: () => null,
     },
     labels: { idle: async () => undefined },
-    stations: { first: () => null, find: () => null },
+    stations: { first: () => null, find: () => null, all: () => [] },
     access: {
       from: () => ({ of: 'one' }) as never,
       adults: {

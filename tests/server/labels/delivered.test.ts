@@ -33,7 +33,7 @@ const withoutPeanut: Command = {
 const comes = (same: 'same' | 'other' | 'not-sure', ingredient = 'black-beans'): LarderCommand => ({
   type: 'receiveDelivery',
   initials: 'KT',
-  delivery: { ingredient, same, comes: 'dry', useBy: null, lot: 'L 12-7' },
+  delivery: { ingredient, same, comes: 'dry', needsNoCold: true, useBy: null, lot: 'L 12-7' },
 })
 
 const createHouse = async (log: RailLog = createMemoryLog()) => {
@@ -82,7 +82,10 @@ describe('another product is delivered', () => {
       type: 'sendBackDelivery',
       initials: 'KT',
       why: 'damaged',
-      delivery: { ingredient: 'black-beans', same: 'other', comes: 'dry', useBy: null, lot: null },
+      delivery: {
+        ...{ ingredient: 'black-beans', same: 'other', comes: 'dry', needsNoCold: true },
+        ...{ useBy: null, lot: null },
+      },
     }
     await house.larder.submit('d2', back)
     await house.settled()

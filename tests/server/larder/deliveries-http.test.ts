@@ -19,7 +19,10 @@ const SOUP = {
 const COMES: LarderCommand = {
   type: 'receiveDelivery',
   initials: 'KT',
-  delivery: { ingredient: 'cumin', same: 'other', comes: 'dry', useBy: null, lot: 'CU 31/7' },
+  delivery: {
+    ...{ ingredient: 'cumin', same: 'other', comes: 'dry', needsNoCold: true },
+    ...{ useBy: null, lot: 'CU 31/7' },
+  },
 }
 
 test('[DV19] deliveries over http: by station, in a lead’s words, found by their lot, and shapes refused', async () => {

@@ -17,7 +17,9 @@ export const toldMark = (
   const today = civilDate(now, timeZone)
   const last = lastDayOf({ preparedOn, useBy, freezing }, today, limitsOf(station))
   if ('problem' in last) return { refusal: { code: 'wrong-date', problem: last.problem } }
-  return { mark: last.lastDay === null ? null : stampOf(last.lastDay, timeZone) }
+  if (last.lastDay === null) return { mark: null }
+  const makers = useBy === undefined ? {} : { useBy }
+  return { mark: { ...stampOf(last.lastDay, timeZone), ...makers } }
 }
 
 /**

@@ -275,6 +275,7 @@ describe('what of a thing came last', () => {
         {
           ...{ ingredient: 'cheddar', name: 'Cheddar', maker: null, pack: null },
           ...{ label: 'read', readOn: '2026-12-01', comes: 'cold', deliveries },
+          cold: null,
         },
       ],
     }).cheddar

@@ -7,7 +7,7 @@ import { kitchenOf } from '#lib/rooms/care/facts/kitchen-of.ts'
 import { mixKey } from '#lib/rooms/care/facts/mixing.ts'
 import { batchesIn, keptBy } from '#lib/rooms/day/facts/ends/food-history.ts'
 import { comesOffHeat } from '#lib/rooms/food/facts/food-now.ts'
-import type { CivilDate, DateStamp } from '#lib/safety/date-stamp.ts'
+import { type CivilDate, type DateStamp, earlierUseBy } from '#lib/safety/date-stamp.ts'
 import type { SetAsideEnd } from '#lib/safety/ends.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import type { GoesAlong } from '#lib/service/events/end-event.ts'
@@ -92,6 +92,7 @@ export const goesAlong = (
   const { station, labelVersions, portions } = state
   const component = componentOf(station, place.component)
   const batches = batchesIn(state, place)
+  const makers = earlierUseBy(useBy, mark?.useBy)
   const heldBy = keptBy(state, place, now) ?? component.held
   const own = place.what === 'batch' ? findBatch(state, place.id) : undefined
   const newest = reading ?? place.newest
@@ -116,7 +117,7 @@ export const goesAlong = (
           frozen: {
             on: today,
             daysLeft: daysLeft(state, mark, today),
-            ...(useBy === undefined ? {} : { useBy }),
+            ...(makers === undefined ? {} : { useBy: makers }),
           },
         }
       : {}),

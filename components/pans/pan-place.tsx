@@ -26,7 +26,7 @@ interface PanPlaceProps {
 export function PanPlace(props: PanPlaceProps) {
   const words = usePansWords()
   const { picture, component, about, isLit, mark, behind, below, onChoose } = props
-  const { standing, selling, filled, owed, left, onTickets, trouble } = picture
+  const { standing, ended, selling, filled, owed, left, onTickets, trouble } = picture
   const said = sayPan(words, picture, about)
   return (
     <div className={styles.place} data-notch={picture.pan} data-lit={isLit || undefined}>
@@ -35,6 +35,7 @@ export function PanPlace(props: PanPlaceProps) {
         type="button"
         className={styles.pan}
         data-standing={standing}
+        data-ended={ended ?? undefined}
         data-selling={selling}
         data-trouble={trouble ?? undefined}
         data-lasting={said.lasting}

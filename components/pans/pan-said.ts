@@ -38,6 +38,7 @@ const troubleWords = (
 
 const standingWord = (words: PansWords, picture: PanPicture): string => {
   if (picture.standing === 'short') return words.short(picture.lacking)
+  if (picture.ended !== null) return words.endedAs[picture.ended]
   if (!picture.selling) return words.notSelling
   switch (picture.standing) {
     case 'not-loaded':

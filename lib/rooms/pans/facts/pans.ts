@@ -4,6 +4,7 @@ import type { ReadingKind } from '#lib/estimate/scoop-bias.ts'
 import { backupsOf, owedBehind } from '#lib/rooms/pans/facts/behind.ts'
 import { mostInPan } from '#lib/rooms/pans/facts/capacity.ts'
 import { type Level, levelOf } from '#lib/rooms/pans/facts/levels.ts'
+import type { End } from '#lib/safety/ends.ts'
 import { EMPTY_STOCK, type HeldStock } from '#lib/service/food-state.ts'
 import { boundAt, clockDoubt, isForSale, usableIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -44,6 +45,8 @@ export interface PanPicture {
   readonly component: string
   readonly standing: PanStanding
   readonly trouble: PanTrouble | null
+  /** What its food came to at the close; null where nobody said, or something was put in since. */
+  readonly ended: End | null
   /** False where selling was stopped by choice, whatever the pan holds. */
   readonly selling: boolean
   /** Share of a full pan that is in it, 0 to 1. */
@@ -81,6 +84,12 @@ const standingOf = (
   if (component.level.portionsLeft === 0) return component.loaded ? 'sold-out' : 'not-loaded'
   if (pan.amount === 0) return pan.load === 0 ? 'not-loaded' : 'empty'
   return pan.amount < pan.full * NEARLY_EMPTY ? 'nearly-empty' : 'stocked'
+}
+
+/** An empty pan's food was said to come to an end after it was loaded. */
+const endOf = (state: RunningState, pan: string, held: HeldStock): End | null => {
+  const last = state.ends?.findLast(({ what, id }) => what === 'pan' && id === pan)
+  return last && held.amount <= 0 && last.at >= held.loadedAt ? last.end : null
 }
 
 const troubleOf = (state: RunningState, pan: string, held: HeldStock): PanTrouble | null => {
@@ -124,6 +133,7 @@ const picturesOf = (state: RunningState, component: string): readonly PanPicture
       component,
       standing: standingOf({ level, loaded }, held),
       trouble: troubleOf(state, pan, held),
+      ended: endOf(state, pan, held),
       selling: state.notSelling.component[component] === undefined,
       filled: full === 0 ? 0 : held.amount / full,
       owed: full === 0 ? 0 : owed / full,

@@ -3,6 +3,7 @@
 import type { Level } from '#lib/rooms/pans/facts/levels.ts'
 import { itemWords } from '#lib/rooms/pans/words/items-en.ts'
 import { pansFrame } from '#lib/rooms/pans/words/pans-frame-en.ts'
+import type { End } from '#lib/safety/ends.ts'
 import { sayBuild } from '#lib/service/tickets.ts'
 import { sayPieces, sayWeight } from '#lib/words/amounts-en.ts'
 import { counted, formOf, list } from '#lib/words/counted-en.ts'
@@ -45,6 +46,15 @@ export const pansWords = {
   notLoaded: 'not loaded',
   short: (lacking: number) => `short ${lacking}`,
   soldOut: 'sold out',
+  /** Its food came to an end at the close. */
+  endedAs: {
+    cold: 'set aside',
+    dry: 'set aside',
+    cool: 'cooling, set aside',
+    freeze: 'frozen',
+    crew: 'crew meal',
+    'throw-out': 'thrown out',
+  } satisfies Readonly<Record<End, string>>,
   empty: 'empty',
   nearlyEmpty: 'nearly empty',
   notSelling: 'not selling',

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { toAnswer } from '#lib/rooms/day/facts/ends/to-answer.ts'
+import { panPictures } from '#lib/rooms/pans/facts/pans.ts'
+import { pansWords } from '#lib/rooms/pans/words/pans-en.ts'
 import type { Circumstances } from '#lib/service/commands/decision.ts'
 import type { FoodEnded } from '#lib/service/events/end-event.ts'
 import { placeOf } from '#lib/service/place.ts'
@@ -156,6 +158,23 @@ describe('food comes to an end', () => {
     expect(accountOf(eaten, 'slaw')).not.toHaveProperty('setAside')
     expect(eaten.state.wastes.slaw).toEqual({ 'staff-meal': slaw })
     expect(endedIn(eaten)).not.toHaveProperty('lot')
+  })
+
+  it('[EN24] an empty pan says what its food came to, until something is put in', () => {
+    const slaw = (told: Told) => panPictures(running(told))['pan-slaw']
+    expect(slaw(given())?.ended).toBeNull()
+    const told = given(end('pan-slaw', { end: 'cold', ...read(38) }))
+    expect(slaw(told)).toMatchObject({ ended: 'cold', amount: 0 })
+    const thrown = given(end('pan-slaw', { end: 'throw-out' }))
+    expect(slaw(thrown)?.ended).toBe('throw-out')
+    expect(panPictures(running(told))['pan-tuna']?.ended).toBeNull()
+    const again = running(told)
+    const refilled = {
+      ...again,
+      pans: { ...again.pans, 'pan-slaw': running(given()).pans['pan-slaw'] },
+    }
+    expect(panPictures(refilled as typeof again)['pan-slaw']?.ended).toBeNull()
+    for (const said of Object.values(pansWords.endedAs)) expect(said).not.toBe(pansWords.soldOut)
   })
 
   it('[EN11] a batch that ended is gone: nothing is loaded of it, and it asks for nothing', () => {

@@ -33,7 +33,11 @@ test('the reading that nobody could take: it stops the plan, says its ways out, 
     await planButton(lead, planEn.how.ahead).click()
     await expect(lead.getByRole('region', { name: planEn.ways })).toContainText('Nobody is here at')
     await expect(lead.getByRole('region', { name: planEn.ways })).toContainText('41 °F')
-    await expect(planButton(lead, planEn.toSettle(1))).toBeDisabled()
+    // The button says which hour it is, and leads there.
+    await planPan(lead, 'Pita').click()
+    await planButton(lead, /^Settle Thu .* Read Black beans/).click()
+    await expect(lead.getByRole('region', { name: planEn.ways })).toBeFocused()
+    await expect(planButton(lead, planEn.takePlan)).toHaveCount(0)
     for (const label of ['Another reader', 'Ice, shallow pans', 'Cook it that day'])
       await expect(planButton(lead, new RegExp(`^${label}`))).toBeVisible()
     await expect(planButton(lead, /^Leave it out/)).toBeVisible()

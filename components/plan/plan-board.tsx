@@ -3,6 +3,7 @@ import { Line } from '#components/line/line.tsx'
 import { useActing } from '#components/live/acting.ts'
 import { useIsPhone } from '#components/pans/use-walk.ts'
 import { DayForm } from '#components/plan/day-form.tsx'
+import { Legend } from '#components/plan/legend.tsx'
 import { PanPanel } from '#components/plan/pan-panel.tsx'
 import { Papers } from '#components/plan/papers.tsx'
 import styles from '#components/plan/plan.module.css'
@@ -12,7 +13,7 @@ import { StackPan } from '#components/plan/stack-pan.tsx'
 import { TakePlan } from '#components/plan/take-plan.tsx'
 import { TaskList } from '#components/plan/task-list.tsx'
 import timesStyles from '#components/plan/times.module.css'
-import { UnreadyPanel } from '#components/plan/unready-panel.tsx'
+import { ToSettle, UnreadyPanel } from '#components/plan/unready-panel.tsx'
 import { useAhead } from '#components/plan/use-ahead.ts'
 import { usePlan, withWay } from '#components/plan/use-plan.ts'
 import { usePlanWords } from '#components/plan/words.tsx'
@@ -34,25 +35,6 @@ interface BoardProps {
   readonly onGuests: (guests: number | null) => void
 }
 
-interface LegendProps {
-  readonly scale: number
-  readonly hasLarder: boolean
-  readonly isReal: boolean
-}
-
-function Legend({ scale, hasLarder, isReal }: LegendProps) {
-  const { legend } = usePlanWords()
-  return (
-    <ul className={styles.legend} aria-hidden="true">
-      <li>{legend.days(isReal)}</li>
-      <li data-of="enough">{legend.enough}</li>
-      <li data-of="short">{legend.short}</li>
-      <li data-of="load">{legend.load(scale)}</li>
-      {hasLarder && <li data-of="larder">{legend.larder}</li>}
-    </ul>
-  )
-}
-
 function Board({ state, plan, answer, onGuests }: BoardProps) {
   const words = usePlanWords()
   const { station } = state
@@ -62,6 +44,8 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
   const pans = pansOf(station)
   const [pan, setPan] = useState(pans[0]?.id ?? '')
   const [isDay, setIsDay] = useState(false)
+  /** How often the button led to what falls to nobody. */
+  const [led, setLed] = useState(0)
   const [isPrinting, setIsPrinting] = useState(false)
   const { prepared, entry } = now
   const chosen = pans.find(({ id }) => id === pan)
@@ -121,7 +105,7 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
         <Papers onBack={() => setIsPrinting(false)} />
       </main>
     )
-  const unsettled = prepared.unready.length
+  const [toSettle] = prepared.unready
   const isLacking = prepared.unready.some(({ component }) => component === chosen?.component)
   const hasRaw = now.asPrep.foods.some(({ raw }) => raw)
   return (
@@ -173,14 +157,26 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
           )}
           <TakePlan
             {...{ now, acting, hasRaw }}
-            unsettled={unsettled}
+            toSettle={
+              toSettle ? (
+                <ToSettle
+                  {...{ station, prepared }}
+                  lack={toSettle}
+                  onLead={() => {
+                    const of = pans.find(({ component }) => component === toSettle.component)
+                    if (of) setPan(of.id)
+                    setLed(led + 1)
+                  }}
+                />
+              ) : null
+            }
             toBatches={state.stage === 'planned' && state.prep !== undefined}
             onTake={() => void take()}
           />
         </section>
       </Notch>
       <div className={timesStyles.area}>
-        {unsettled > 0 && <UnreadyPanel {...{ station, prepared, onWay }} />}
+        {toSettle && <UnreadyPanel key={led} isLedTo={led > 0} {...{ station, prepared, onWay }} />}
         {isPhone ? (
           <TaskList {...{ station, prepared, names }} />
         ) : (

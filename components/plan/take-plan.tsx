@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react'
 import type { Acting } from '#components/live/acting.ts'
 import styles from '#components/plan/plan.module.css'
 import type { PlanNow } from '#components/plan/use-plan.ts'
@@ -7,8 +8,8 @@ import { Button, ButtonLink } from '#components/ui/button.tsx'
 interface TakePlanProps {
   readonly now: PlanNow
   readonly acting: Acting
-  /** How many readings and tasks fall to nobody yet. */
-  readonly unsettled: number
+  /** What falls to nobody and the way to it, in the place of taking it; null where nothing does. */
+  readonly toSettle: ReactNode
   readonly hasRaw: boolean
   /** Whether batches can be entered by now. */
   readonly toBatches: boolean
@@ -16,9 +17,9 @@ interface TakePlanProps {
 }
 
 /** The plan is taken, and the crew gets its tasks. */
-export function TakePlan({ now, acting, unsettled, hasRaw, toBatches, onTake }: TakePlanProps) {
+export function TakePlan({ now, acting, toSettle, hasRaw, toBatches, onTake }: TakePlanProps) {
   const words = usePlanWords()
-  const isTaken = unsettled === 0 && !now.isPlanChanged && !now.isPrepChanged
+  const isTaken = toSettle === null && !now.isPlanChanged && !now.isPrepChanged
   const batches = `/batches${location.search}`
   return (
     <div className={styles.take}>
@@ -27,16 +28,18 @@ export function TakePlan({ now, acting, unsettled, hasRaw, toBatches, onTake }: 
           {words.toBatches}
         </ButtonLink>
       ) : (
-        <Button
-          kind="main"
-          size="large"
-          lacks={unsettled > 0 ? words.toSettle(unsettled) : isTaken ? words.asTaken : null}
-          disabled={acting.busy}
-          sub={words.takeSub}
-          onClick={onTake}
-        >
-          {words.takePlan}
-        </Button>
+        (toSettle ?? (
+          <Button
+            kind="main"
+            size="large"
+            lacks={isTaken ? words.asTaken : null}
+            disabled={acting.busy}
+            sub={words.takeSub}
+            onClick={onTake}
+          >
+            {words.takePlan}
+          </Button>
+        ))
       )}
       {hasRaw && (
         <label>

@@ -91,8 +91,10 @@ export const planEn = {
   taken: 'Taken. The tablets show the tasks.',
   asTaken: 'As taken',
   toBatches: 'To the batches',
-  toSettle: (count: number) =>
-    count === 1 ? '1 time has to be settled first' : `${count} times have to be settled first`,
+  /** Which time falls to nobody, on the button that leads there, and of which task. */
+  toSettle: (day: string, clock: string) => `Settle ${day} ${clock}`,
+  toSettleOf: (task: string | null, count: number) =>
+    `${task ?? 'no certified adult'}${count === 1 ? '' : ` (1 of ${count})`}`,
   idle: (count: number) =>
     count === 1
       ? '1 student has no task in a period'

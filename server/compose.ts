@@ -26,7 +26,7 @@ import { menuPhotoRoutes } from '#server/http/menu-photos.ts'
 import { menuRoutes } from '#server/http/menu-route.ts'
 import { planRows } from '#server/http/plan.ts'
 import type { Route } from '#server/http/routes.ts'
-import { servicesRoute } from '#server/http/services.ts'
+import { crewRoute, servicesRoute } from '#server/http/services.ts'
 import { tastingRows } from '#server/http/tasting.ts'
 import { createPhotos } from '#server/labels/photos.ts'
 import { createServerClock, type ServerClock } from '#server/rail/clock.ts'
@@ -165,6 +165,7 @@ export const composeStation = async ({
       ...menuPhotoRoutes({ access, photos, log: logger }),
       ...menuCarryRoutes({ access, log: logger, ...carry }),
       servicesRoute({ houses, here, access, now: clock.now }),
+      crewRoute({ houses, access }),
     ],
     allergens: createAllergens({ houses, here, now: clock.now }),
     finish: houses.finish,

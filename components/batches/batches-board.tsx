@@ -17,8 +17,11 @@ import { PansWordsProvider, usePansWords } from '#components/pans/words.tsx'
 import { Button } from '#components/ui/button.tsx'
 import { Notch } from '#components/ui/notch.tsx'
 import { toAnswer } from '#lib/rooms/day/facts/ends/to-answer.ts'
-import { canStart, loadsPlanned } from '#lib/rooms/food/views/start-batch.ts'
+import { coolBy } from '#lib/rooms/food/facts/cooling/cool-by.ts'
+import { type BatchStage, batchPictures } from '#lib/rooms/food/views/batch-strip.ts'
+import { canStart, loadsPlanned, toStart } from '#lib/rooms/food/views/start-batch.ts'
 import { panPictures } from '#lib/rooms/pans/facts/pans.ts'
+import { limitsOf } from '#lib/service/food-limits.ts'
 import { componentIn } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { pansOf } from '#lib/station/find.ts'
@@ -46,6 +49,9 @@ const AHEAD: ReadonlySet<Chosen['task']> = new Set([
   'end',
 ])
 
+/** Nothing is asked of it until the doors open. */
+const RESTS: ReadonlySet<BatchStage> = new Set(['ready', 'cooled'])
+
 /** No task hangs below a pan; the times that bind what stands behind it do. */
 const NO_TASKS: PlacedTasks = {
   ...{ next: null, below: {}, putOff: {}, others: [], most: 1 },
@@ -68,6 +74,20 @@ function Board({ state, on, closesAt }: BatchesBoardProps) {
   const made = canStart(state)
   // Never opened, it is closed from here: each batch comes to an end of its own.
   const [left] = closesAt <= now ? toAnswer(state) : []
+  const isAllStarted = toStart(state).length === 0
+  const name = nameIn(state.station)
+  const time = (at: number) => lead.sayTime(at, state.station.timeZone)
+  const clock = (at: number) => lead.sayClock(at, state.station.timeZone)
+  const pots = batchPictures(state, now)
+  const limits = limitsOf(state.station)
+  const cooling = pots.flatMap(({ id, component }) => {
+    const cools = coolBy(state, id, now)
+    const { scale } = state.station.safety
+    return cools
+      ? [{ id, name: name(component), said: lead.batches.coolPot(cools, limits, scale, clock) }]
+      : []
+  })
+  const pot = pots.find(({ stage }) => !RESTS.has(stage))
   const marks = Object.fromEntries(
     pans.flatMap((pan) => {
       const component = componentIn(state.station, pan) ?? ''
@@ -88,7 +108,7 @@ function Board({ state, on, closesAt }: BatchesBoardProps) {
     }
     const component = componentIn(state.station, next.pan) ?? ''
     if (made.some(({ id }) => id === component)) setChosen({ task: 'start-batch', component })
-    else setHint(words.ofPack(nameIn(state.station)(component)))
+    else setHint(words.ofPack(name(component)))
   }
   const job = chosen && { state, task: chosen, now, onBack: () => setChosen(null) }
   const about = chosen ? aboutOf(state, chosen) : { pans: [], vessel: null }
@@ -131,7 +151,16 @@ function Board({ state, on, closesAt }: BatchesBoardProps) {
             <OpenJob {...job} acting={acting} choose={choose} />
           ) : (
             <div className={styles.rest}>
-              <p>{hint ?? (left ? words.over : words.first)}</p>
+              <p>{hint ?? (left ? words.over : isAllStarted ? words.allStarted : words.first)}</p>
+              {cooling.length > 0 && !left && (
+                <ul className={styles.cooling} aria-label={words.cools}>
+                  {cooling.map((one) => (
+                    <li key={one.id}>
+                      <b>{one.name}</b> {one.said}
+                    </li>
+                  ))}
+                </ul>
+              )}
               <nav className={styles.ways}>
                 {left ? (
                   <Button
@@ -141,18 +170,25 @@ function Board({ state, on, closesAt }: BatchesBoardProps) {
                     {words.endFood}
                   </Button>
                 ) : (
-                  <Button
-                    kind="main"
-                    onClick={() =>
-                      choose(
-                        walk.pan === null
-                          ? { task: 'start-batch', component: null }
-                          : { task: 'pan', pan: walk.pan },
-                      )
-                    }
-                  >
-                    {lead.batches.start}
-                  </Button>
+                  <>
+                    {isAllStarted && pot && (
+                      <Button kind="main" onClick={() => choose({ task: 'batch', id: pot.id })}>
+                        {words.goOn(name(pot.component), lead.batches.stage(pot, time))}
+                      </Button>
+                    )}
+                    <Button
+                      kind={isAllStarted ? 'plain' : 'main'}
+                      onClick={() =>
+                        choose(
+                          walk.pan === null
+                            ? { task: 'start-batch', component: null }
+                            : { task: 'pan', pan: walk.pan },
+                        )
+                      }
+                    >
+                      {lead.batches.start}
+                    </Button>
+                  </>
                 )}
                 <a href={wayTo('/')}>{words.toPlanned}</a>
                 <a href={wayTo('/prep')}>{words.toPrep}</a>

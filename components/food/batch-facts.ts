@@ -1,5 +1,6 @@
 import type { FoodWords } from '#components/job/use-food-words.ts'
 import { batchReadBy, coolingStay } from '#lib/rooms/food/facts/batch-watch.ts'
+import { coolBy } from '#lib/rooms/food/facts/cooling/cool-by.ts'
 import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
@@ -17,6 +18,8 @@ export const batchFacts = (
   const portion = state.portions[batch.component]
   const each = portion?.amount ?? 1
   const cooling = coolingOf(state.station, batch, now)
+  const cools = coolBy(state, id, now)
+  const limits = limitsOf(state.station)
   const stay = coolingStay(state.station, batch, now)
   const nextBy = batch.offSale === null ? batchReadBy(state, id, now) : null
   const { scale } = state.station.safety
@@ -35,7 +38,11 @@ export const batchFacts = (
           ),
           words.batches.loaded(Math.round(batch.loaded / each)),
         ]),
-    ...(cooling ? [words.safety.cooling(cooling, limitsOf(state.station), scale, time)] : []),
+    ...(cools
+      ? [words.batches.coolPot(cools, limits, scale, time)]
+      : cooling
+        ? [words.safety.cooling(cooling, limits, scale, time)]
+        : []),
     ...(stay
       ? [(stay.isTooShort ? words.batches.coolAlone : words.batches.coolStays)(time(stay.until))]
       : []),

@@ -9,7 +9,9 @@ import type { StepProps, TaskProps } from '#components/job/task-props.ts'
 import { useFoodWords } from '#components/job/use-food-words.ts'
 import { Button } from '#components/ui/button.tsx'
 import { Note } from '#components/ui/note.tsx'
+import { coolBy } from '#lib/rooms/food/facts/cooling/cool-by.ts'
 import { type BatchStep, batchSteps, mainStep } from '#lib/rooms/food/views/batch-steps.ts'
+import { limitsOf } from '#lib/service/food-limits.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { linePansOf } from '#lib/station/find.ts'
 
@@ -51,6 +53,7 @@ export function BatchForm(props: TaskProps<'batch'>) {
   const steps = batchSteps(state, id, now)
   const main = mainStep(state, id, now)
   const step = chosen !== null && steps.includes(chosen) ? chosen : main
+  const cools = coolBy(state, id, now)
   const open = (next: BatchStep) => {
     const there = elsewhere(state, id, next)
     if (there) choose(there)
@@ -59,6 +62,13 @@ export function BatchForm(props: TaskProps<'batch'>) {
   const ways = (own: ReactNode) => (
     <>
       <BatchLoads state={state} id={id} />
+      {cools && step !== 'cool' && (
+        <Note kind="watch">
+          {words.batches.coolPot(cools, limitsOf(state.station), state.station.safety.scale, (at) =>
+            words.sayClock(at, state.station.timeZone),
+          )}
+        </Note>
+      )}
       <fieldset className={styles.others}>
         <legend className="visually-hidden">{words.forms.batchNext}</legend>
         {own}

@@ -32,17 +32,18 @@ export function Vessels({ behind, station, vessels, lit, time, marks, choose }: 
       case 'off-sale':
         return words.onLine.bad[stage]
       case 'due':
-        return at === null ? [words.onLine.read] : [words.onLine.read, time(at)]
+        return [
+          batch?.stage === 'to-cool' ? words.onLine.coolBy : words.onLine.read,
+          ...(at === null ? [] : [time(at)]),
+        ]
       case 'ready':
         return [String(portions ?? '')]
       case 'under-way':
-        return batch?.stage === 'cooked'
-          ? [words.onLine.cooked]
-          : isLate
-            ? [words.onLine.isDone]
-            : at === null
-              ? []
-              : [time(at)]
+        if (batch && batch.coolAt !== null) return [words.onLine.coolBy, time(batch.coolAt)]
+        if (batch?.stage === 'cooked') return [words.onLine.cooked]
+        if (batch?.stage === 'cooling') return [words.onLine.read]
+        if (at === null) return [words.onLine.making]
+        return isLate ? [words.onLine.isDone] : [words.onLine.till, time(at)]
       case 'empty':
         return []
     }
@@ -63,7 +64,9 @@ export function Vessels({ behind, station, vessels, lit, time, marks, choose }: 
             className={styles.vessel}
             data-kind={kind}
             data-stage={stage}
-            data-cools={batch?.stage === 'cooling' || undefined}
+            data-cools={
+              (batch && (batch.coolAt !== null || batch.stage === 'cooling')) || undefined
+            }
             data-wide={isWide(one) || undefined}
             data-other={isOther || undefined}
             data-lit={lit === id || undefined}

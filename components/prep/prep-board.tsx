@@ -8,21 +8,19 @@ import { PackBoard } from '#components/prep/pack-board.tsx'
 import styles from '#components/prep/prep.module.css'
 import { PrepList, PrepTasks } from '#components/prep/prep-tasks.tsx'
 import { TaskPanel } from '#components/prep/task-panel.tsx'
+import { useCrewInitials } from '#components/prep/use-crew-initials.ts'
 import { usePrepWords } from '#components/prep/words.tsx'
 import { Button } from '#components/ui/button.tsx'
 import { Notch } from '#components/ui/notch.tsx'
 import { Note } from '#components/ui/note.tsx'
 import { preparedOf } from '#lib/rooms/prep/facts/tasks-now.ts'
 import { crewNumbers } from '#lib/rooms/prep/views/plan-entry.ts'
-import { prepList, type TaskIs, type TaskSeen } from '#lib/rooms/prep/views/prep-list.ts'
+import { inTurn, isLoud, prepList, type TaskSeen } from '#lib/rooms/prep/views/prep-list.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
 import type { ServicePlan } from '#lib/service/events/plan-event.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { pansOf } from '#lib/station/find.ts'
 import type { Component } from '#lib/station/station-document.ts'
-
-/** What is behind comes first, and what is done last. */
-const ORDER: Readonly<Record<TaskIs, number>> = { late: 0, now: 1, 'to-come': 2, done: 3 }
 
 /** Who somebody is on this tablet, so that nobody else's tasks are in the way. */
 function Mine({
@@ -52,11 +50,13 @@ function PrepPan({
   pan,
   component,
   own,
+  loud,
   onChoose,
 }: {
   readonly pan: string
   readonly component: Component
   readonly own: readonly TaskSeen[]
+  readonly loud: readonly TaskSeen[]
   readonly onChoose: (task: string) => void
 }) {
   const words = usePrepWords()
@@ -76,8 +76,8 @@ function PrepPan({
         ))}
       </b>
       <span className={styles.marks} aria-hidden="true">
-        {own.map(({ task, is }) => (
-          <span key={task.id} data-is={is} />
+        {own.map((one) => (
+          <span key={one.task.id} data-is={one.is} data-loud={loud.includes(one) || undefined} />
         ))}
       </span>
       {own.length > 0 && <span className="visually-hidden">{words.doneOf(done, own.length)}</span>}
@@ -89,10 +89,12 @@ function PrepPan({
 export function PrepBoard({
   state,
   plan,
+  service,
   record,
 }: {
   readonly state: RunningState
   readonly plan: ServicePlan
+  readonly service: string
   /** Where a lead records what is read; null on a device that doesn’t. */
   readonly record: string | null
 }) {
@@ -105,18 +107,17 @@ export function PrepBoard({
   const [mine, setMine] = useState<string | null>(null)
   const { station } = state
   const { timeZone } = station
+  const initials = useCrewInitials(service, plan.crew)
   const names = Object.fromEntries(
     Object.entries(crewNumbers(plan.crew)).map(([id, { adult, number }]) => [
       id,
-      words.person(adult, number),
+      initials[id] ?? words.person(adult, number),
     ]),
   )
   const all = prepList(state, now)
   const isMine = ({ task }: TaskSeen) =>
     mine === null || task.who.some(({ who }) => names[who] === mine)
-  const sorted = all
-    .filter(isMine)
-    .sort((one, other) => ORDER[one.is] - ORDER[other.is] || one.task.from - other.task.from)
+  const sorted = inTurn(all.filter(isMine))
   const open = sorted.find(({ task }) => task.id === chosen) ?? sorted[0]
   const late = all.filter(({ is }) => is === 'late').length
   const unready = preparedOf(state)?.unready.length ?? 0
@@ -140,6 +141,7 @@ export function PrepBoard({
             pan={pan.id}
             component={component}
             own={sorted.filter(({ task }) => task.component === component.id)}
+            loud={sorted.filter((one) => isLoud(one, sorted))}
             onChoose={choose}
           />
         )}
@@ -182,7 +184,7 @@ export function PrepBoard({
         <>
           <Notch
             about={about}
-            kind={open?.is === 'late' ? 'no' : 'main'}
+            kind={open && isLoud(open, sorted) ? 'no' : 'main'}
             className={styles.stage ?? ''}
           >
             {line}

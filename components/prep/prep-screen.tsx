@@ -60,6 +60,7 @@ function PrepNow({ service, role }: { readonly service: string; readonly role: R
       <PrepBoard
         state={state}
         plan={state.plan}
+        {...{ service }}
         record={role === 'lead' ? recordAt(service, state) : null}
       />
     )

@@ -7,7 +7,7 @@ import { taskSaid } from '#components/prep/task-said.ts'
 import { usePrepWords } from '#components/prep/words.tsx'
 import { Notch } from '#components/ui/notch.tsx'
 import { periodsOf } from '#lib/rooms/prep/facts/prep-plan-of.ts'
-import type { TaskSeen } from '#lib/rooms/prep/views/prep-list.ts'
+import { isLoud, type TaskSeen } from '#lib/rooms/prep/views/prep-list.ts'
 import { taskRows } from '#lib/rooms/prep/views/task-rows.ts'
 import type { ServicePlan } from '#lib/service/events/plan-event.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -42,6 +42,7 @@ export function PrepTasks({ state, plan, seen, names, chosen, onChoose }: PrepTa
             className={`${rowStyles.task} ${styles.box}`}
             data-kind={task.kind}
             data-is={one.is}
+            data-loud={isLoud(one, seen) || undefined}
             aria-pressed={task.id === chosen}
             onClick={() => onChoose(task.id)}
           >
@@ -53,6 +54,7 @@ export function PrepTasks({ state, plan, seen, names, chosen, onChoose }: PrepTa
               <>
                 <span>{said.clock}</span> <span>{said.who}</span>
                 {said.passed && <i> {said.passed}</i>}
+                {said.out && <i> {said.out}</i>}
                 {one.is !== 'to-come' && (
                   <em>
                     <span aria-hidden="true">{words.is[one.is]}</span>
@@ -85,11 +87,12 @@ export function PrepList({ state, seen, names, chosen, onChoose, acting, record 
         const isChosen = task.id === chosen
         return (
           <li key={task.id}>
-            <Notch about={isChosen ? [task.id] : []} kind={is === 'late' ? 'no' : 'main'}>
+            <Notch about={isChosen ? [task.id] : []} kind={isLoud(one, seen) ? 'no' : 'main'}>
               <button
                 type="button"
                 className={styles.row}
                 data-is={is}
+                data-loud={isLoud(one, seen) || undefined}
                 data-notch={task.id}
                 aria-pressed={isChosen}
                 onClick={() => onChoose(task.id)}
@@ -99,6 +102,7 @@ export function PrepList({ state, seen, names, chosen, onChoose, acting, record 
                   {said.clock}
                   {said.who && ` · ${said.who}`}
                   {said.passed && ` · ${said.passed}`}
+                  {said.out && ` · ${said.out}`}
                 </span>
                 <em>{said.is}</em>
               </button>

@@ -31,7 +31,7 @@ const cardTexts = ({ words: { lists } }: SaidOf, { made }: PrepRow): readonly As
 
 const what = (said: SaidOf, row: PrepRow): readonly Asked[] => {
   const { prep: words } = said.words
-  const { task, name, made, isRaw, cooling } = row
+  const { task, name, made, isRaw, cooling, back } = row
   const inBatches = made === null ? '' : words.split(made.split, made.portions)
   const taste = made?.lines.flatMap(({ byTaste, name: of }) => (byTaste === null ? [] : [of])) ?? []
   return [
@@ -49,6 +49,14 @@ const what = (said: SaidOf, row: PrepRow): readonly Asked[] => {
         ]),
     ...(isRaw ? [{ text: words.raw, pt: 9.5, weight: 'bold', lines: 2 } as const] : []),
     ...cardTexts(said, row),
+    ...(back === null
+      ? []
+      : [
+          {
+            text: words.goesBack(back, said.scale),
+            ...({ pt: 10, weight: 'bold', lines: 4 } as const),
+          },
+        ]),
     ...(taste.length > 0 ? [{ text: words.taste(taste), pt: 9, lines: 3 }] : []),
     ...(inBatches === '' ? [] : [{ text: inBatches, pt: 10, weight: 'bold', lines: 3 } as const]),
     ...(cooling === null ? [] : [{ text: words.cooling(cooling, said.scale), pt: 9.5, lines: 3 }]),

@@ -10,7 +10,7 @@ export const prepViews: readonly View[] = [
   prep('nothing planned', 'school, nothing planned', words.none, [], { asksOnly: true }),
   prep('not taken', 'school, planned', words.notTaken),
   prep('at work', 'school, at work', words.far[2]),
-  prep('one person’s', 'school, at work', words.far[2], ['student 1']),
+  prep('one person’s', 'school, at work', words.far[2], ['AB']),
   prep('passing on', 'school, at work', words.howFar, [/^Sesame slaw \d+:/, words.pass]),
   prep('to pack', 'school, at work', packEn.groups.tools, [packEn.toPack], { long: true }),
   prep('late', 'school, late', /tasks are late/),

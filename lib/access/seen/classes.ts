@@ -41,8 +41,9 @@ const ADULTS = { cost: true, adult: true } as const
 const NO_ADULTS = { cost: false, adult: false } as const
 
 /**
- * Nobody is sent initials, which no screen shows, nor reasons: the person in charge asks for those
- * with a passphrase, and a tablet that was left lying has none to show. The words of an ingredient
+ * Nobody is sent initials: a crew's device asks for those of who is there on a planned day (GET
+ * /services/crew). Nor reasons: the person in charge asks for those with a passphrase, and a tablet that
+ * was left lying has none to show. The words of an ingredient
  * list are read where the station is set up, and are too long for every screen of a service.
  */
 const NOBODY = { initials: false, reason: false, pack: false } as const

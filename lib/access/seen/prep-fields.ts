@@ -20,7 +20,7 @@ export const PREP: Fields<PrepState> = {
   ownTable: 'always',
   from: 'always',
   ticked: each('always'),
-  passed: each({ far: 'always', where: 'always', at: 'always' }),
+  passed: each({ far: 'always', where: 'always', at: 'always', since: 'always' }),
 }
 
 export const PREPARED = {

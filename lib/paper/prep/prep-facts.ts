@@ -6,6 +6,7 @@ import { type Cards, type Made, madeOf } from '#lib/paper/lists/made-of.ts'
 import { prepFoodOf } from '#lib/prep/food-of.ts'
 import { isCooled } from '#lib/prep/place-food.ts'
 import type { Prepared, Task } from '#lib/prep/prep-plan.ts'
+import { type GoesBack, goesBack } from '#lib/rooms/prep/facts/out-of-cold.ts'
 import { type PlanForPrep, periodsOf } from '#lib/rooms/prep/facts/prep-plan-of.ts'
 import { isOfCrew } from '#lib/rooms/prep/facts/tasks-now.ts'
 import { cookingLimit } from '#lib/safety/cooking.ts'
@@ -53,6 +54,8 @@ export interface PrepRow {
   /** Raw meat, fish or eggs, or nobody said. */
   readonly isRaw: boolean
   readonly named: Named | null
+  /** What is weighed out and waits cold; null where nothing of it does. */
+  readonly back: GoesBack | null
   /** When it is thrown out at the latest, epoch milliseconds; null where nothing says, or it is dry. */
   readonly discard: number | null
 }
@@ -161,7 +164,7 @@ const rowOf = (
   if (component === undefined || choice === undefined)
     return {
       ...{ task, name: '', made: null, read: null, cooling: null },
-      ...{ isRaw: false, named: null, discard: null },
+      ...{ isRaw: false, named: null, back: null, discard: null },
       pans: task.kind === 'load' ? [...numbers.values()].flat() : [],
     }
   const makes = MAKES.includes(task.kind)
@@ -177,6 +180,7 @@ const rowOf = (
     cooling: task.kind === 'cook' && isCooled(food) ? coolingOf(station) : null,
     isRaw: makes && food.raw,
     named: makes ? namedOf(asReadOn(station, plan.on), component.id) : null,
+    back: goesBack(station, task),
     discard:
       makes || isHeated
         ? discardOf(station, task, isAhead ? 'cold' : component.held, plan.closesAt)

@@ -66,6 +66,7 @@ export const prepSheetEn = {
   taste: (all: readonly string[]) =>
     `By taste: ${list(all, 'and')}. Put in part, taste, then the rest.`,
   raw: 'RAW: after all ready-to-eat food, on its own board. Wash hands after.',
+  goesBack: tasksEn.goesBack,
   pans: (numbers: readonly number[]) =>
     numbers.length === 0
       ? ''

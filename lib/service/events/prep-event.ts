@@ -40,6 +40,13 @@ export interface PrepState extends Omit<PrepPlanned, 'type'> {
   /** By a task's id: when it was ticked. */
   readonly ticked: Readonly<Record<string, number>>
   readonly passed: Readonly<
-    Record<string, Omit<TaskPassed, 'type' | 'task'> & { readonly at: number }>
+    Record<
+      string,
+      Omit<TaskPassed, 'type' | 'task'> & {
+        readonly at: number
+        /** Since when it is in no cooler and on no heat, where that is longer than since `at`. */
+        readonly since?: number
+      }
+    >
   >
 }

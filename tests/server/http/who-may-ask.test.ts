@@ -58,6 +58,7 @@ const TABLE: Readonly<Record<string, Least>> = {
   'POST /tasting/do': 'lead',
   'POST /tasting/yield': 'lead',
   'GET /services': 'any device',
+  'GET /services/crew': 'any device',
   'GET /larder/now': 'lead',
   'POST /larder/do': 'lead',
   'GET /larder/deliveries': 'lead',

@@ -43,3 +43,8 @@ export const whenOf = (
   now: number,
   today: string,
 ): 'over' | 'today' | 'ahead' => (closesAt <= now ? 'over' : on === today ? 'today' : 'ahead')
+
+/** GET /services/crew: initials of who is there on a planned day, by the id of each entry of its crew. */
+export interface CrewHere {
+  readonly names: Readonly<Record<string, string>>
+}

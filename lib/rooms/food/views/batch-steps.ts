@@ -1,6 +1,7 @@
 /** What can be done with a batch now, and what of that comes next. */
 
 import { batchReadBy } from '#lib/rooms/food/facts/batch-watch.ts'
+import { coolBy } from '#lib/rooms/food/facts/cooling/cool-by.ts'
 import { coolingOf, isCookedHere } from '#lib/rooms/food/facts/food-now.ts'
 import { foodTimes } from '#lib/rooms/food/facts/food-times.ts'
 import { leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
@@ -86,6 +87,8 @@ export const mainStep = (state: RunningState, id: string, now: number): BatchSte
   const order: readonly (BatchStep | null)[] = [
     state.batches[id]?.offSale?.why === 'reading-missed' ? 'read' : null,
     'resolve',
+    // What was cooked ahead cools before anything else is asked of it.
+    coolBy(state, id, now) === null ? null : 'cool',
     isAsked ? 'read' : null,
     held === 'hot' ? 'reheat' : null,
     'load',

@@ -1,6 +1,7 @@
 /** The batches that are under way or stand ready, each with where it is and what comes next. */
 
 import { minutesUntil } from '#lib/estimate/batch-timing.ts'
+import { coolBy } from '#lib/rooms/food/facts/cooling/cool-by.ts'
 import { coolingOf, isCookedHere } from '#lib/rooms/food/facts/food-now.ts'
 import { foodTimes } from '#lib/rooms/food/facts/food-times.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
@@ -18,6 +19,8 @@ export type BatchStage =
   | 'making'
   /** Its reading meets the limit, and it isn't finished. */
   | 'cooked'
+  /** It is finished and hot, and is to be cool: no reading of its cooling was taken. */
+  | 'to-cool'
   | 'cooling'
   /** It waits, and its reading is asked for. */
   | 'to-read'
@@ -32,16 +35,22 @@ export interface BatchPicture {
   readonly loads: number
   /** Portions that aren't loaded yet; null until a load is finished. */
   readonly portions: number | null
-  /** Making: when it is expected; cooling or waiting: by when it is read; on a clock: its throw-out time. */
+  /**
+   * Making: when it is expected; to be cooled or cooling: by when its stage is reached; waiting: by when it
+   * is read; on a clock: its throw-out time.
+   */
   readonly at: number | null
   /** That moment is over. */
   readonly isLate: boolean
+  /** By when what was cooked ahead reaches its next stage of cooling; null where it doesn't cool. */
+  readonly coolAt: number | null
 }
 
 const STAGES: readonly BatchStage[] = [
   'throw-out',
   'off-sale',
   'to-read',
+  'to-cool',
   'cooked',
   'making',
   'cooling',
@@ -75,6 +84,8 @@ const pictureOf = (
   const cooling = coolingOf(state.station, batch, now)
   const clock = batch.clock && throwOutMoment(batch.clock, batch.readings, limitsOf(state.station))
   const toCome = loadsToCome(batch)
+  const cools = coolBy(state, id, now)
+  const coolAt = cools && (cools.first ?? cools.second)
   const of = (stage: BatchStage, at: number | null): BatchPicture => ({
     id,
     component: batch.component,
@@ -83,6 +94,7 @@ const pictureOf = (
     portions,
     at,
     isLate: at !== null && at <= now,
+    coolAt,
   })
   if (boundAt(state, 'batch', id)) return of('throw-out', null)
   if (batch.offSale) return of('off-sale', null)
@@ -92,6 +104,7 @@ const pictureOf = (
   if (toCome > 0 && !cooling && clock === null) return of('making', expectedAt(state, batch))
   if (cooling && cooling.state !== 'cooled')
     return of('cooling', 'dueAt' in cooling ? cooling.dueAt : null)
+  if (coolAt !== null) return of('to-cool', coolAt)
   const readBy = foodTimes(state, 'batch', id, now)?.readBy ?? null
   if (readBy !== null) return of('to-read', readBy)
   return of(cooling ? 'cooled' : 'ready', clock)

@@ -1,17 +1,18 @@
 /** What stands behind each pan as it is drawn: back-up pans with their lids, batches as pots. */
 
+import { coolingOf, isCookedHere } from '#lib/rooms/food/facts/food-now.ts'
 import { foodTimes } from '#lib/rooms/food/facts/food-times.ts'
 import { type BatchPicture, batchPictures } from '#lib/rooms/food/views/batch-strip.ts'
 import { isKeptBack } from '#lib/service/held-stock.ts'
 import type { RunningState } from '#lib/service/state.ts'
-import { pansOf } from '#lib/station/find.ts'
+import { findComponent, pansOf } from '#lib/station/find.ts'
 
 export interface VesselPicture {
   readonly what: 'backup' | 'batch'
   readonly id: string
   readonly component: string
-  /** A lid stands ready, a pot is under way, a box is dry. */
-  readonly kind: 'lid' | 'box' | 'pot'
+  /** A lid stands ready, a box is dry, a pot is on the heat, or comes from there; a tub holds cold food. */
+  readonly kind: 'lid' | 'box' | 'pot' | 'tub'
   /**
    * `ready`: it may go on the line; `empty`: the place is there and nothing in it; `due`: its reading is
    * asked for; `under-way`: it is being made, cooled or waits to be finished; else it isn't to be served.
@@ -34,6 +35,7 @@ const STAGE_OF: Readonly<Record<BatchPicture['stage'], VesselPicture['stage']>> 
   'off-sale': 'off-sale',
   making: 'under-way',
   cooked: 'under-way',
+  'to-cool': 'due',
   cooling: 'under-way',
   'to-read': 'due',
   cooled: 'ready',
@@ -69,6 +71,15 @@ const backupPictures = (state: RunningState, now: number): readonly VesselPictur
     }
   })
 
+/** Whether it is cooked here and not cold again: nothing else steams. */
+const isPot = (state: RunningState, id: string, now: number): boolean => {
+  const batch = state.batches[id]
+  const component = findComponent(state.station, batch?.component ?? '')
+  if (!batch || !component || batch.reheat?.ok) return true
+  if (coolingOf(state.station, batch, now)?.state === 'cooled') return false
+  return isCookedHere(component) || component.held === 'hot'
+}
+
 /** Of every component: what stands nearest first, back-up pans before batches, pressing ones first. */
 export const vesselPictures = (
   state: RunningState,
@@ -79,7 +90,7 @@ export const vesselPictures = (
       what: 'batch',
       id: batch.id,
       component: batch.component,
-      kind: 'pot',
+      kind: isPot(state, batch.id, now) ? 'pot' : 'tub',
       stage: STAGE_OF[batch.stage],
       portions: batch.portions,
       at: batch.at,

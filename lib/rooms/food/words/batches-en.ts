@@ -1,9 +1,12 @@
 /** What the lead's screen says about batches and back-up pans. */
 
+import type { CoolBy } from '#lib/rooms/food/facts/cooling/cool-by.ts'
 import type { BatchStep } from '#lib/rooms/food/views/batch-steps.ts'
 import type { BatchPicture } from '#lib/rooms/food/views/batch-strip.ts'
 import { record } from '#lib/rooms/food/words/reading-en.ts'
+import { HOUR_MS, type SafetyLimits, type TemperatureLimit } from '#lib/safety/limits.ts'
 import type { ReheatingPlace } from '#lib/safety/reheating.ts'
+import type { Scale } from '#lib/safety/temperature.ts'
 import { counted } from '#lib/words/counted-en.ts'
 
 type SayTime = (at: number) => string
@@ -25,9 +28,13 @@ const sayStage = (one: BatchPicture, time: SayTime): string => {
           ? `is it done? read it`
           : `${loads(one.loads)}, ${time(one.at)}${one.portions === null ? '' : `; ${portions(one.portions)} ready`}`
     case 'cooked':
-      return 'cooked: finish it'
+      return one.coolAt === null
+        ? 'cooked: finish it'
+        : `cooked: finish it, cool it by ${time(one.coolAt)}`
+    case 'to-cool':
+      return one.at === null ? 'cool it' : `cool it by ${time(one.at)}`
     case 'cooling':
-      return one.at === null ? 'cooling' : `read by ${time(one.at)}`
+      return one.at === null ? 'cooling' : `cooling: read by ${time(one.at)}`
     case 'to-read':
       return one.at === null ? 'read it' : `read it by ${time(one.at)}`
     case 'cooled':
@@ -56,6 +63,30 @@ const reheatPlace: Readonly<Record<ReheatingPlace, string>> = {
   oven: 'In the oven',
   microwave: 'In the microwave',
   'hot-well': 'In the hot well',
+}
+
+/** "Cool it: 135 to 70 °F by 3:40, then 41 °F by 7:40." */
+const sayCoolBy = (
+  { first, second, since, isStarted }: CoolBy,
+  { coolingFrom, coolingFirstTo, coolingTo }: SafetyLimits,
+  scale: Scale,
+  time: SayTime,
+): string => {
+  const figure = ({ tenths }: TemperatureLimit) => `${tenths[scale] / 10}`
+  const cold = `${figure(coolingTo)} °${scale} by ${time(second)}`
+  if (first === null) return `Cool it on: ${cold}`
+  const said = `Cool it: ${figure(coolingFrom)} to ${figure(coolingFirstTo)} °${scale} by ${time(first)}, then ${cold}`
+  return isStarted ? said : `${said}. Counted from its reading at ${time(since)}`
+}
+
+/** Before it is cooked: by how long each stage takes at most. */
+const sayCoolAfter = (
+  { coolingFrom, coolingFirstTo, coolingFirstWithin, coolingTo, coolingWithin }: SafetyLimits,
+  scale: Scale,
+): string => {
+  const figure = ({ tenths }: TemperatureLimit) => `${tenths[scale] / 10}`
+  const hours = ({ withinMs }: { readonly withinMs: number }) => `${withinMs / HOUR_MS} h`
+  return `Then cool it: ${figure(coolingFrom)} to ${figure(coolingFirstTo)} °${scale} within ${hours(coolingFirstWithin)}, ${figure(coolingTo)} °${scale} within ${hours(coolingWithin)} in all`
 }
 
 export const batchWords = {
@@ -99,6 +130,8 @@ export const batchWords = {
   coolStays: (until: string) => `somebody stays until ${until}`,
   coolAlone: (until: string) => `nobody said to be there after ${until}`,
   coolPresentLack: 'Say until when somebody stays.',
+  coolPot: sayCoolBy,
+  coolAfter: sayCoolAfter,
   coolDone: (name: string, read: string) => `${name}: ${read}, cooling`,
   reheatWhere: 'Where',
   reheatPlace,

@@ -9,6 +9,7 @@ const called: Readonly<Record<VesselPicture['kind'], string>> = {
   lid: 'back-up pan',
   box: 'box',
   pot: 'batch',
+  tub: 'cold batch',
 }
 
 export const vesselWords = {

@@ -3,10 +3,16 @@
 import { counted } from '#lib/words/counted-en.ts'
 
 export const lineWords = {
-  behindIs: 'Behind the pans: a lid is ready, a pot is under way',
+  behindIs: 'Behind the pans: a lid is ready, a pot is under way, a tub is cold',
   more: (count: number) => `+${count}`,
   moreBehind: (name: string, count: number) => `${count} more behind ${name}`,
   cooked: 'cooked',
+  /** Of a batch that nobody timed. */
+  making: 'making',
+  /** Before the time at which it is expected. */
+  till: 'till',
+  /** Before the end of its stage of cooling. */
+  coolBy: 'cool by',
   isDone: 'done?',
   readHere: { shelf: 'Read the shelf', sanitizer: 'The sanitizer' },
   bad: { 'throw-out': ['throw', 'out'], 'off-sale': ['don’t', 'serve'] },

@@ -1,3 +1,4 @@
+import { isOut } from '#lib/rooms/prep/facts/out-of-cold.ts'
 import type { PrepEvent, PrepState } from '#lib/service/events/prep-event.ts'
 
 /** What was done of a task that is still called so stays, whatever else is planned anew. */
@@ -22,7 +23,11 @@ export const evolvePrep = (
     }
     case 'taskPassed': {
       const { far, where } = event
-      return { ...prep, passed: { ...prep.passed, [task]: { far, where, at } } }
+      const before = prep.passed[task]
+      // Passed from table to table it is out for as long as on the first one.
+      const goesOn = before !== undefined && isOut(before.where) && isOut(where)
+      const since = goesOn ? { since: before.since ?? before.at } : {}
+      return { ...prep, passed: { ...prep.passed, [task]: { far, where, at, ...since } } }
     }
   }
 }

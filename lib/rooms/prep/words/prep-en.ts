@@ -1,7 +1,27 @@
 /** What the crew's Prep screen says. */
+import { batchWords } from '#lib/rooms/food/words/batches-en.ts'
+import type { OutOfCold } from '#lib/rooms/prep/facts/out-of-cold.ts'
 import type { TaskIs } from '#lib/rooms/prep/views/prep-list.ts'
 import { tasksEn } from '#lib/rooms/prep/words/tasks-en.ts'
+import type { Scale } from '#lib/safety/temperature.ts'
 import { sayDate } from '#lib/words/day-en.ts'
+import { safetyWords } from '#lib/words/safety-en.ts'
+
+/** Of food that lies half done where nothing keeps it cold. */
+const out = (
+  { is, since, backBy, throwOutAt, limit }: OutOfCold,
+  clock: (at: number) => string,
+  scale: Scale,
+): string => {
+  switch (is) {
+    case 'in-time':
+      return `Out of the cooler since ${clock(since)}: back in, or go on with it, by ${clock(backBy)}.`
+    case 'too-long':
+      return `Out of the cooler since ${clock(since)}. Read it now: not ${safetyWords.limit(limit, scale)}? Call the person in charge. At ${clock(throwOutAt)} it is thrown out.`
+    case 'over':
+      return `Out of the cooler since ${clock(since)}, over 4 hours: don’t go on. Call the person in charge, and throw it out.`
+  }
+}
 
 export const prepEn = {
   ...tasksEn,
@@ -21,6 +41,8 @@ export const prepEn = {
     [isOpen ? 'open now' : 'planned', ...(isPractice ? ['practice'] : []), clock].join(' · '),
   whose: 'Whose tasks',
   everybody: 'all',
+  /** Of a reading whose pot cools. */
+  readBy: (time: string) => `by ${time}`,
   doneOf: (done: number, count: number) => `${done} of ${count} done`,
   is: {
     done: 'done',
@@ -35,6 +57,18 @@ export const prepEn = {
       ? '1 task falls to nobody now. Tell the lead.'
       : `${count} tasks fall to nobody now. Tell the lead.`,
   passed: (far: string, where: string) => `${far}, ${where}`,
+  out,
+  /** Of a pot that cools: both of its hours. */
+  coolPot: batchWords.coolPot,
+  coolAfter: batchWords.coolAfter,
+  /** In a box below its pan. */
+  outShort: ({ is, backBy }: OutOfCold, time: (at: number) => string): string =>
+    is === 'in-time' ? `cooler by ${time(backBy)}` : is === 'over' ? 'throw out' : 'out too long',
+  /** Before it is passed on there; how long is common practice, as no paragraph sets it. */
+  outIf: (by: string) =>
+    `Cold food doesn’t wait here: back in the cooler by ${by} at the latest. Better now.`,
+  intoCooler: 'Into the cooler',
+  inCooler: 'It’s in the cooler',
   initials: 'Your initials',
   done: 'Done',
   pass: 'Pass it on',

@@ -1,10 +1,13 @@
 /** Tasks of the preparation, as the plan and the crew's tablets call them. */
 import type { Task, TaskKind, UnreadyWhy } from '#lib/prep/prep-plan.ts'
 import type { PortionTotal } from '#lib/recipes/portion-total.ts'
+import type { GoesBack } from '#lib/rooms/prep/facts/out-of-cold.ts'
+import type { Scale } from '#lib/safety/temperature.ts'
 import type { HowFar, PassedWhere } from '#lib/service/events/prep-event.ts'
 import { sayWeekday } from '#lib/words/day-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
 import { sayPortionTotal } from '#lib/words/recipe/portion-total-en.ts'
+import { safetyWords } from '#lib/words/safety-en.ts'
 
 /** A name stands where a sentence doesn't begin. */
 const KIND: Readonly<Record<TaskKind, (name: string) => string>> = {
@@ -70,6 +73,9 @@ export const tasksEn = {
   tasks: 'Tasks',
   weekday: sayWeekday,
   nobody: 'nobody',
+  /** Of food that was weighed out and waits for its making. */
+  goesBack: ({ held, limit }: GoesBack, scale: Scale): string =>
+    `${held === 'cold' ? 'Straight back' : 'What came cold: straight back'} into the cooler. Cover it, label it with name, day and hour. ${safetyWords.limit(limit, scale)}.`,
   where: {
     cooler: 'in the cooler',
     freezer: 'in the freezer',

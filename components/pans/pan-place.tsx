@@ -35,7 +35,7 @@ export function PanPlace(props: PanPlaceProps) {
         type="button"
         className={styles.pan}
         data-standing={standing}
-        data-ended={ended ?? undefined}
+        data-ended={(trouble === null && standing !== 'short' && ended) || undefined}
         data-selling={selling}
         data-trouble={trouble ?? undefined}
         data-lasting={said.lasting}

@@ -17,6 +17,7 @@ import { useFoodWords } from '#components/job/use-food-words.ts'
 import { useJob } from '#components/job/use-job.ts'
 import { useInitials } from '#components/job/use-proof.ts'
 import { useReading } from '#components/job/use-reading.ts'
+import { useIsPhone } from '#components/pans/use-walk.ts'
 import { Button } from '#components/ui/button.tsx'
 import { Choice } from '#components/ui/choice.tsx'
 import { civilDate, dayBefore } from '#lib/measure/civil.ts'
@@ -57,6 +58,7 @@ function EndOne({
   const limits = limitsOf(state.station)
   // What cools is due hours later.
   const time = (at: number) => words.sayClock(at, timeZone)
+  const isPhone = useIsPhone()
   const [end, setEnd] = useState<Ending | null>(null)
   const [hours, setHours] = useState<number | null>(null)
   const isThrown = end === 'throw-out' || end === 'all-hot'
@@ -106,10 +108,26 @@ function EndOne({
   })
   const today = civilDate(now, timeZone)
   const isWeighed = much.how === 'weighed' && end !== 'all-hot'
+  // Beside what is asked, where nothing is typed in figures: below it its last line was cut.
+  const isBarredAside = !isPhone && !isRead && !isWeighed && barred.length > 0
+  const notOffered = (
+    <div className={styles.notOffered}>
+      <p className={job.small}>
+        <b>{words.ends.notOffered}.</b> {words.ends.decides}
+      </p>
+      <ul className={styles.barred}>
+        {barredTogether(barred).map(({ ends, why, paragraph }) => (
+          <li key={ends.join()}>{words.ends.because(ends, why, paragraph)}</li>
+        ))}
+      </ul>
+    </div>
+  )
   const side = isRead ? (
     <ReadingPad form={form} />
   ) : isWeighed ? (
     <WeightPad much={much} />
+  ) : isBarredAside ? (
+    notOffered
   ) : undefined
   const choosesEnd = (one: Ending) => {
     // The pad types the temperature then: a weight that wasn't typed before isn't asked for.
@@ -190,18 +208,7 @@ function EndOne({
           </Button>
         </div>
       )}
-      {barred.length > 0 && !isRead && (
-        <>
-          <p className={job.small}>
-            <b>{words.ends.notOffered}.</b> {words.ends.decides}
-          </p>
-          <ul className={styles.barred}>
-            {barredTogether(barred).map(({ ends, why, paragraph }) => (
-              <li key={ends.join()}>{words.ends.because(ends, why, paragraph)}</li>
-            ))}
-          </ul>
-        </>
-      )}
+      {barred.length > 0 && !isRead && !isBarredAside && notOffered}
     </JobForm>
   )
 }

@@ -203,7 +203,7 @@ export function TaskPanel({ seen, state, names, acting, isBelowRow, record }: Ta
                 <PassForm
                   task={task.id}
                   backBy={(where) => {
-                    const by = backByOf(state.station, task, where, now)
+                    const by = backByOf(state.station, task, { where, before: passed }, now)
                     return by === null ? null : clock(by)
                   }}
                   {...{ initials, field, acting }}

@@ -79,6 +79,9 @@ export const outOfCold = (
 export const backByOf = (
   station: StationDocument,
   task: OfTask,
-  where: PassedWhere,
+  { where, before }: { readonly where: PassedWhere; readonly before: Passed | null },
   now: number,
-): number | null => outOfCold(station, task, { far: 1, where, at: now }, now)?.backBy ?? null
+): number | null => {
+  const since = outOfCold(station, task, before, now)?.since ?? now
+  return outOfCold(station, task, { far: 1, where, at: since }, now)?.backBy ?? null
+}

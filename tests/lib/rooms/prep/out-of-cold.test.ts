@@ -69,8 +69,16 @@ describe('cold food that is passed on half done', () => {
   })
 
   it('[PP34] runs no clock in the cooler or on the heat, of dry food, or of no food', () => {
-    const runs = PASSED_WHERE.filter((where) => backByOf(demoStation, of('slaw', 'make'), where, 0))
+    const runs = PASSED_WHERE.filter((where) =>
+      backByOf(demoStation, of('slaw', 'make'), { where, before: null }, 0),
+    )
     expect(runs).toEqual(['table', 'line'])
+    // From table to line it is out since the table.
+    const before = { far: 1, where: 'table', at: 5 * MINUTE } as const
+    const again = { where: 'line', before } as const
+    expect(backByOf(demoStation, of('slaw', 'make'), again, 9 * MINUTE)).toBe(
+      5 * MINUTE + WORKED_ON_MS,
+    )
     const passed = { far: 2, where: 'table', at: 0 } as const
     expect(outOfCold(demoStation, of('pita', 'make'), passed, 1)).toBeNull()
     expect(outOfCold(demoStation, of('chicken', 'sanitize'), passed, 1)).toBeNull()

@@ -17,7 +17,7 @@ const slaw = (told: Told, now = running(told).at) =>
   prepList(running(told), now).find(({ task }) => task.id === 'make.slaw')
 
 describe('food that is weighed out', () => {
-  it('[PP33] cold or cooked, is told to go back cold, covered and labelled; dry food isn’t', () => {
+  it('[PP38] cold or cooked, is told to go back cold, covered and labelled; dry food isn’t', () => {
     // FDA Food Code 2022 3-501.16(A)(2).
     expect(goesBack(demoStation, of('tuna'))).toEqual({
       ...{ held: 'cold', limit: MODEL_CODE.coldHolding },
@@ -29,7 +29,7 @@ describe('food that is weighed out', () => {
     for (const word of [/cooler/, /[Cc]over/, /label/, /41 °F or below/]) expect(said).toMatch(word)
   })
 
-  it('[PP33] is told so in its task, until that is done', () => {
+  it('[PP38] is told so in its task, until that is done', () => {
     const measure = prepList(running(preparedService()), running(preparedService()).at).filter(
       ({ task }) => task.kind === 'measure',
     )

@@ -184,6 +184,18 @@ describe('the prep sheet', () => {
     expect(words.raw).toContain('own board')
   })
 
+  it('[PP38] what is weighed out says that it goes back into the cooler, and nothing else does', () => {
+    const rows = rowsOf(sheet())
+    const weighed = rows.filter(({ task }) => task.kind === 'measure')
+    expect(weighed.length).toBeGreaterThan(0)
+    for (const { task, back } of rows) {
+      const held = findComponent(SCHOOL, task.component ?? '')?.held
+      const goes = task.kind === 'measure' && held !== 'dry'
+      expect([task.id, back !== null]).toEqual([task.id, goes])
+      if (back) expect(words.goesBack(back, 'F')).toContain('into the cooler')
+    }
+  })
+
   it('[PA16] each reading has its limit; cooling has its two stages; dry food has none', () => {
     const facts = sheet()
     const limit = (id: string) => {

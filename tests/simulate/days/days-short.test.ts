@@ -30,6 +30,16 @@ describe('days', () => {
     expect(rate(0, 5)).toBeLessThan(rate(8, 10) - 0.15)
   })
 
+  it('[PR15] how sure a bin is goes by its days, not by what is said of each', () => {
+    const errorOf = (of: (index: number) => string) =>
+      enoughBins(
+        Array.from({ length: 40 }, (_, index) => ({ days: 5, of: of(index), came: index % 4 < 2 })),
+      )[5]?.standardError
+    // Forty by themselves: a binomial share's error, √(0.25 ÷ 40). In twenty pairs that come alike: √(0.25 ÷ 20).
+    expect(errorOf((index) => `${index}`)).toBe(0.079)
+    expect(errorOf((index) => `${Math.floor(index / 2)}`)).toBe(0.112)
+  })
+
   it('[PR16] all that was made is used, carried or thrown out, to the portion', () => {
     const truth = truthOf(7_003)
     const first = playWeeks(truth, { from: 0, to: 1 }, byGuess, nothingYet)

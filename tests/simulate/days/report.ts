@@ -46,7 +46,8 @@ export interface EnoughBin {
   readonly standardError: number
 }
 
-const byDay = (said: readonly SaidEnough[], came: number): number => {
+/** Of cases that come true or not together where they are of one day. */
+const standardErrorOf = (said: readonly SaidEnough[], came: number): number => {
   const off = new Map<string, number>()
   for (const one of said) off.set(one.of, (off.get(one.of) ?? 0) + (one.came ? 1 : 0) - came)
   return Math.sqrt(sum([...off.values()].map((value) => value * value))) / Math.max(1, said.length)
@@ -59,7 +60,7 @@ export const enoughBins = (said: readonly SaidEnough[]): readonly EnoughBin[] =>
     const came = own.filter((one) => one.came).length / Math.max(1, own.length)
     return {
       ...{ days, cases: own.length, came: rounded(came), error: rounded(came - days / 10) },
-      standardError: rounded(byDay(own, came)),
+      standardError: rounded(standardErrorOf(own, came)),
     }
   })
 
@@ -86,6 +87,11 @@ export const daysReport = (seed: number, weeks: number, runs: readonly StationRu
     ways: { par, lastWeekSales: lastWeek, fixedPar: fixed, planner },
     wayToPlanner: rounded(wayToPlanner),
     enough: bins,
+    /** Bins that miss the bound, by how much, and how much of that chance alone may be; none is let through for it. */
+    missed: judged.flatMap(({ days, error, standardError }) => {
+      const by = Math.abs(error) - WORST_ERROR
+      return by > 0 ? [{ days, by: rounded(by), standardError }] : []
+    }),
     worstError: Math.max(0, ...judged.map(({ error }) => Math.abs(error))),
     checks,
   }

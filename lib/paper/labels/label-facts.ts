@@ -2,6 +2,7 @@
 
 import type { Kitchen } from '#lib/needs/kitchen.ts'
 import { type SaidOf, saidOf } from '#lib/paper/allergens/said-of.ts'
+import { cupsOfLoad, goesWith, plannedOf } from '#lib/paper/labels/cups.ts'
 import {
   coolingOfBatch,
   datesOf,
@@ -10,7 +11,6 @@ import {
   type LabelDates,
 } from '#lib/paper/labels/label-dates.ts'
 import { setUpFacts } from '#lib/paper/set-up/set-up-facts.ts'
-import type { PrepChoice } from '#lib/prep/food-of.ts'
 import { kitchenOf } from '#lib/rooms/care/facts/kitchen-of.ts'
 import { needsBatch } from '#lib/rooms/food/facts/food-now.ts'
 import { leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
@@ -94,15 +94,6 @@ const onLine = (station: StationDocument): ((component: string, pan?: string) =>
 
 type Draft = Omit<LabelFacts, 'component' | 'name' | 'tool' | 'goesWith'>
 
-/** On one tray: what one load of the plan is, or what is usual where nothing is planned. */
-const cupsOfLoad = (usual: number, planned: PrepChoice | undefined): number =>
-  planned === undefined ? usual : Math.ceil(planned.portions / planned.loads)
-
-const goesWith = ({ items }: StationDocument, { id }: Component): readonly string[] => {
-  const those = items.filter(({ parts }) => parts.some(({ component }) => component === id))
-  return those.length === items.length ? [] : those.map(({ name }) => name)
-}
-
 /** All labels of a service that is planned or open, in line order; `now` in epoch milliseconds. */
 export const serviceLabels = (state: RunningState, now: number): readonly LabelFacts[] => {
   const { station } = state
@@ -149,9 +140,6 @@ export const serviceLabels = (state: RunningState, now: number): readonly LabelF
     return place && place.stage !== 'empty' ? place : (waiting(component)[0] ?? null)
   }
 
-  const plannedOf = ({ id }: Component) =>
-    state.prep?.foods.find((choice) => choice.component === id && choice.loads > 0)
-
   const pans = station.line.wells.flatMap((well) =>
     well.pans.map((pan) => {
       const component = componentOf(station, pan.component)
@@ -162,7 +150,7 @@ export const serviceLabels = (state: RunningState, now: number): readonly LabelF
         id,
         kind: isTray ? 'tray' : 'pan',
         line: drawn(component.id, pan.id),
-        cups: isTray ? cupsOfLoad(pan.usualPortions, plannedOf(component)) : null,
+        cups: isTray ? cupsOfLoad(pan.usualPortions, plannedOf(state, component.id)) : null,
         dates: datesOf(state, component, well.held, foodAt('pan', pan.id, component)),
         said: saidAs(component.id),
       })
@@ -237,7 +225,7 @@ export const serviceLabels = (state: RunningState, now: number): readonly LabelF
     .map((component) => {
       const filledOf = pans.filter((one) => one.component === component.id)
       const isFilled = filledOf.some((one) => one.cups !== null)
-      const planned = isFilled ? plannedOf(component) : undefined
+      const planned = isFilled ? plannedOf(state, component.id) : undefined
       const usual = planned?.portions ?? filledOf.reduce((sum, one) => sum + (one.cups ?? 0), 0)
       const held = component.held
       return of(component, {

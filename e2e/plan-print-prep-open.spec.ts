@@ -216,7 +216,7 @@ test('[PA19] [PA50] [LS9] [LS10] plan, print, prep, open: four papers say what t
       expect(onPaper, name).toContain(bare(total))
       expect(whole, name).toContain(bare(total))
     }
-    expect(whole).toContain(bare(prepSheetEn.sub('2026-12-04', '11:20 AM', 46)))
+    expect(whole).toContain(bare(prepSheetEn.sub('2026-12-04', '11:20', 46)))
     await lead.pdf({ path: 'test-results/set-up-sheet.pdf', preferCSSPageSize: true })
   })
 

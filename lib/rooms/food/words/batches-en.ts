@@ -34,7 +34,7 @@ const sayStage = (one: BatchPicture, time: SayTime): string => {
     case 'to-cool':
       return one.at === null ? 'cool it' : `cool it by ${time(one.at)}`
     case 'cooling':
-      return one.at === null ? 'cooling' : `cooling: read by ${time(one.at)}`
+      return one.at === null ? 'cooling' : `read by ${time(one.at)}`
     case 'to-read':
       return one.at === null ? 'read it' : `read it by ${time(one.at)}`
     case 'cooled':

@@ -35,7 +35,7 @@ test('the reading that nobody could take: it stops the plan, says its ways out, 
     await expect(lead.getByRole('region', { name: planEn.ways })).toContainText('41 °F')
     // The button says which hour it is, and leads there.
     await planPan(lead, 'Pita').click()
-    await planButton(lead, /^Settle Thu .* Read Black beans/).click()
+    await planButton(lead, /^Settle Thu .* Read black beans/).click()
     await expect(lead.getByRole('region', { name: planEn.ways })).toBeFocused()
     await expect(planButton(lead, planEn.takePlan)).toHaveCount(0)
     for (const label of ['Another reader', 'Ice, shallow pans', 'Cook it that day'])

@@ -51,7 +51,7 @@ test('the reading that nobody could take: it stops the plan, says its ways out, 
     await takeThePlan(lead)
     await expect(tablet.getByRole('heading', { name: /^Prep for/ })).toBeVisible()
     await expect(tablet.getByRole('button', { name: /^Cook black beans/ })).toBeVisible()
-    await expect(tablet.getByRole('button', { name: /^Read Black beans/ })).toHaveCount(0)
+    await expect(tablet.getByRole('button', { name: /^Read black beans/ })).toHaveCount(0)
   })
   await endServer(server)
 })

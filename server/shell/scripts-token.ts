@@ -1,12 +1,15 @@
 import { readFile } from 'node:fs/promises'
 import { z } from 'zod'
 
+/** Milliseconds. Where nobody listens that is answered at once; a busy machine may take long. */
+const ANSWERS_WITHIN_MS = 30_000
+
 const healthSchema = z.object({ scriptsToken: z.string() })
 
 /** Where a server on this machine keeps the token for scripts; null where it doesn't say. */
 const placeAt = async (url: string): Promise<string | null> => {
   try {
-    const answer = await fetch(new URL('/health', url), { signal: AbortSignal.timeout(3_000) })
+    const answer = await fetch(new URL('/health', url), { signal: AbortSignal.timeout(ANSWERS_WITHIN_MS) })
     const health = healthSchema.safeParse(await answer.json())
     return health.success ? health.data.scriptsToken : null
   } catch {

@@ -9,7 +9,9 @@ const healthSchema = z.object({ scriptsToken: z.string() })
 /** Where a server on this machine keeps the token for scripts; null where it doesn't say. */
 const placeAt = async (url: string): Promise<string | null> => {
   try {
-    const answer = await fetch(new URL('/health', url), { signal: AbortSignal.timeout(ANSWERS_WITHIN_MS) })
+    const answer = await fetch(new URL('/health', url), {
+      signal: AbortSignal.timeout(ANSWERS_WITHIN_MS),
+    })
     const health = healthSchema.safeParse(await answer.json())
     return health.success ? health.data.scriptsToken : null
   } catch {

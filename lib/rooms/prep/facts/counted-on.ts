@@ -44,7 +44,7 @@ export const countedOn = (
     const { on, closesAt, items } = plan
     const most = mostWantedFor(state.station, { ahead: aheadOf(service), past, items })
     for (const { id } of state.station.components) {
-      let lacks = (most[id] ?? 0) - takenFor(state, id)
+      let lacks = (most[id] ?? 0) - takenFor(state, id, closesAt)
       const { lots } = atHandFor(state, larder, id, { now, on, until: closesAt, counted })
       for (const { lot, portions } of lots) {
         if (lacks <= 0) break

@@ -47,8 +47,9 @@ export const toldPar = ({
       atHandFor(state, larder, id, { now, on, until: closesAt, counted }),
     ]),
   )
+  const taken = (id: string) => takenFor(state, id, closesAt)
   const there = Object.fromEntries(
-    Object.entries(atHand).map(([id, { portions }]) => [id, portions + takenFor(state, id)]),
+    Object.entries(atHand).map(([id, { portions }]) => [id, portions + taken(id)]),
   )
   const par = parFor(station, { ahead, past, items, there, yields })
   return Object.fromEntries(
@@ -63,7 +64,7 @@ export const toldPar = ({
             ...own,
             real: realDays(station, past, ahead, items, id),
             atHand: hand,
-            taken: takenFor(state, id),
+            taken: taken(id),
             isCarried: carriedFor(component, station, { past, ahead }) > 0,
           },
         ],

@@ -97,6 +97,10 @@ describe('two planned services and one larder', () => {
     const thrown = { ...batch, thrownOutAt: NOW }
     const after = { ...monday, state: { ...monday.state, batches: { b1: thrown } } }
     expect(toldPar({ ...after, ...asked }).rice?.taken).toBe(0)
+    // Its last day ends before the doors close.
+    const old = { ...batch, dateMark: { lastDay: '2026-10-04', endsAt: monday.plan.closesAt - 1 } }
+    const dated = { ...monday, state: { ...monday.state, batches: { b1: old } } }
+    expect(toldPar({ ...dated, ...asked }).rice?.taken).toBe(0)
     const full = { ...monday, state: { ...monday.state, batches: { b1: takenIn(200) } } }
     expect(countedOn([full], larderOf(9), NOW)).toEqual({})
   })

@@ -89,15 +89,20 @@ export const atHandFor = (
   }
 }
 
-/** Whole portions of a component that came out of the larder into a planned service and may be sold. */
+/**
+ * Whole portions of a component that came out of the larder into a planned service and may be sold until
+ * its doors close. @param until that moment, epoch milliseconds
+ */
 export const takenFor = (
   { portions, batches }: Pick<RunningState, 'portions' | 'batches'>,
   component: string,
+  until: number,
 ): number => {
   const portion = portions[component]
   const amount = Object.values(batches)
     .filter((one) => one.component === component && one.lot !== undefined)
     .filter(({ thrownOutAt, offSale }) => thrownOutAt === null && offSale === null)
+    .filter(({ dateMark }) => dateMark === null || until <= dateMark.endsAt)
     .reduce((sum, one) => sum + one.amount - one.loaded, 0)
   return portion ? Math.floor(amount / portion.amount) : 0
 }

@@ -8,17 +8,19 @@ import {
   alsoTheDayBefore,
   asRows,
   type CrewEntry,
-  type CrewRow,
   crewOf,
-  crewRows,
-  daysFor,
   type Period,
   periodsOf,
+  withPerson,
+} from '#lib/rooms/prep/views/crew-entry.ts'
+import {
+  type CrewRow,
+  crewRows,
+  daysFor,
   toggled,
   withoutPerson,
-  withPerson,
   withRow,
-} from '#lib/rooms/prep/views/crew-entry.ts'
+} from '#lib/rooms/prep/views/crew-rows.ts'
 import type { PlanEntry } from '#lib/rooms/prep/views/plan-entry.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 

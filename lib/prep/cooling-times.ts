@@ -39,7 +39,8 @@ const readable = (
 
 /**
  * The readings of a cooling that starts at a moment and has to be over by another. Where nobody
- * measured how fast it cools, somebody has to be there at the limit itself: unknown never counts.
+ * measured how fast it cools, somebody has to be there at the limit itself: unknown never counts. What
+ * was measured to cool slower than its limit is too late.
  */
 export const readingTimes = (
   { crew, cooling }: Pick<PrepPlan, 'crew' | 'cooling'>,
@@ -49,11 +50,10 @@ export const readingTimes = (
   neededAt: number,
 ): readonly ReadingTime[] => {
   const within = from === 'room' ? cooling.fromRoom : cooling.total
-  const fastest = coolsIn === null ? within : Math.min(within, coolsIn.total * MINUTE_MS)
+  const fastest = coolsIn === null ? within : coolsIn.total * MINUTE_MS
   const cold = readable(crew, 'read-cold', start + fastest, Math.min(start + within, neededAt))
   if (from === 'room') return [cold]
-  const soonest =
-    coolsIn === null ? cooling.first : Math.min(cooling.first, coolsIn.first * MINUTE_MS)
+  const soonest = coolsIn === null ? cooling.first : coolsIn.first * MINUTE_MS
   const first = readable(
     crew,
     'read-first',

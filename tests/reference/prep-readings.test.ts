@@ -101,12 +101,12 @@ const lacksAt = (plan: PrepPlan, walk: Walk, cooked: number): readonly Lacking[]
   const by = coldBy(plan, walk)
   const first = lackOf(
     walk,
-    cooked + (coolsIn ? Math.min(TWO_HOURS, coolsIn.first) : TWO_HOURS),
+    cooked + (coolsIn ? coolsIn.first : TWO_HOURS),
     Math.min(by, cooked + TWO_HOURS),
   )
   const cold = lackOf(
     walk,
-    cooked + (coolsIn ? Math.min(SIX_HOURS, coolsIn.total) : SIX_HOURS),
+    cooked + (coolsIn ? coolsIn.total : SIX_HOURS),
     Math.min(by, cooked + SIX_HOURS),
   )
   return [first, cold].flatMap((one) => (one ? [one] : []))

@@ -85,7 +85,8 @@ export const rosters = fc
     minutes: fc.integer({ min: 10, max: 60 }),
     coolsIn: fc.option(
       fc
-        .tuple(fc.integer({ min: 20, max: 120 }), fc.integer({ min: 20, max: 240 }))
+        // Both limits are missed by some: 120 and 360 minutes.
+        .tuple(fc.integer({ min: 20, max: 150 }), fc.integer({ min: 20, max: 290 }))
         .map(([first, more]) => ({ first, total: first + more })),
     ),
     from: fc.constantFrom(at('07:30', -1), at('12:10', -1), at('07:00')),

@@ -30,10 +30,7 @@ import { componentOf, findComponent } from '#lib/station/find.ts'
 /** More of one making is a slip of the finger: a ton, or so many pieces. */
 const MOST_IN_BATCH = 1_000_000_000
 
-/**
- * Decides on a batch that there is, that wasn't thrown out, and of which something is left or still to
- * be made: a reading of an empty pot would be believed of food that went on the line.
- */
+/** Decides on a batch that there is and that wasn't thrown out. */
 export const withBatch = (
   state: RunningState,
   id: string,
@@ -47,9 +44,21 @@ export const withBatch = (
       component: batch.component,
       problem: { code: 'thrown-out' },
     })
-  if (isUsedUp(batch)) return refuse({ code: 'nothing-there', id: batch.component })
   return decide(batch)
 }
+
+/**
+ * The same of a batch of which something is left or still to be made: a reading of an empty pot would be
+ * believed of food that went on the line.
+ */
+export const withFoodOf = (
+  state: RunningState,
+  id: string,
+  decide: (batch: BatchState) => Decision,
+): Decision =>
+  withBatch(state, id, (batch) =>
+    isUsedUp(batch) ? refuse({ code: 'nothing-there', id: batch.component }) : decide(batch),
+  )
 
 export const startBatch = defineCommand({
   type: 'startBatch',
@@ -90,7 +99,7 @@ export const recordCooking = defineCommand({
   stages: ['planned', 'open'],
   schema: { batch: idField, reading: heatReadingField, initials: initialsField },
   decide: (state, command, { now }) =>
-    withBatch(state, command.batch, (batch) => {
+    withFoodOf(state, command.batch, (batch) => {
       const component = findComponent(state.station, batch.component)
       if (!component) return refuse({ code: 'unknown', what: 'component', id: batch.component })
       // It waits, and is read as what waits: cooking reads nothing good again.

@@ -1,5 +1,5 @@
 import { z } from 'zod'
-import { withBatch } from '#lib/rooms/food/commands/batch.ts'
+import { withFoodOf } from '#lib/rooms/food/commands/batch.ts'
 import { batchHeldBy, notPresent } from '#lib/rooms/food/facts/batch-watch.ts'
 import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
 import { unreadUntil } from '#lib/rooms/food/facts/held-reading.ts'
@@ -41,7 +41,7 @@ export const recordCooling = defineCommand({
     presentUntil: momentField.optional(),
   },
   decide: (state, command, { now }) =>
-    withBatch(state, command.batch, (batch) => {
+    withFoodOf(state, command.batch, (batch) => {
       const { batch: id } = command
       if (batch.offSale) return refuse({ code: 'off-sale', component: batch.component })
       if (batch.clock)
@@ -122,7 +122,7 @@ export const recordReheating = defineCommand({
     initials: initialsField,
   },
   decide: (state, command, { now }) =>
-    withBatch(state, command.batch, (batch) => {
+    withFoodOf(state, command.batch, (batch) => {
       const { place, startedAt } = command
       const { reheatOn } = state.station.safety
       if (batch.offSale) return refuse({ code: 'off-sale', component: batch.component })

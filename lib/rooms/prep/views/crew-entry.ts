@@ -37,17 +37,27 @@ const minutes = (time: string): number => {
 /** Minutes. An adult stays from one period to the next; students go to other rooms. */
 const MOST_BETWEEN_BELLS = 15
 
-/** An adult's times that follow on each other are one. */
-const joined = (times: readonly CrewTime[]): readonly CrewTime[] => {
+/**
+ * An adult's times that follow on each other are one: where the bells have no period between them, and
+ * the break is short or was said before as one time. `before`: what was said before.
+ */
+export const joined = (
+  times: readonly CrewTime[],
+  periods: readonly Period[],
+  before: readonly CrewTime[] = [],
+): readonly CrewTime[] => {
+  const isOne = (last: CrewTime, one: CrewTime): boolean => {
+    if (last.initials !== one.initials || last.on !== one.on || !one.adult) return false
+    if (periods.some(({ from, to }) => from >= last.to && to <= one.from)) return false
+    const wasThere = before.some(
+      ({ on, from, to }) => on === one.on && from <= last.to && to >= one.from,
+    )
+    return wasThere || minutes(one.from) - minutes(last.to) <= MOST_BETWEEN_BELLS
+  }
   const all: CrewTime[] = []
   for (const one of times) {
     const last = all.at(-1)
-    const stays =
-      last?.initials === one.initials &&
-      last.on === one.on &&
-      one.adult &&
-      minutes(one.from) - minutes(last.to) <= MOST_BETWEEN_BELLS
-    if (last && stays) all[all.length - 1] = { ...last, to: one.to }
+    if (last && isOne(last, one)) all[all.length - 1] = { ...last, to: one.to }
     else all.push(one)
   }
   return all
@@ -74,6 +84,7 @@ export const crewOf = (station: Belled, bells: string | null, on: string): reado
         (a.initials < b.initials ? -1 : Number(a.initials > b.initials)) ||
         minutes(a.from) - minutes(b.from),
     ),
+    periods,
   )
 }
 
@@ -85,7 +96,10 @@ export const asRows = (times: readonly CrewTime[]): readonly CrewEntry[] =>
 export const alsoTheDayBefore = <Entry extends CrewTyped>(entry: Entry): Entry => {
   const on = dayBefore(entry.on)
   const isSame = (one: CrewEntry, other: CrewEntry) =>
-    one.initials === other.initials && one.on === other.on && one.from === other.from
+    one.initials === other.initials &&
+    one.on === other.on &&
+    one.from === other.from &&
+    one.to === other.to
   const more = entry.crew
     .filter((one) => one.on === entry.on)
     .map((one) => ({ ...one, on }))
@@ -112,6 +126,23 @@ const clockIn = (at: number, timeZone: string): string =>
 /** Whoever reads at a moment comes a little before. */
 const COMES_BEFORE_MS = 15 * 60_000
 
+/** The last moment of a day: a time ends on the day on which it begins. */
+const MIDNIGHT = '23:59'
+
+/** Moments as times of one day each, in two where midnight is between them. */
+const timesBetween = (
+  { from, to }: { readonly from: number; readonly to: number },
+  timeZone: string,
+): readonly Pick<CrewTime, 'on' | 'from' | 'to'>[] => {
+  const [first, last] = [civilDate(from, timeZone), civilDate(to, timeZone)]
+  const [begins, ends] = [clockIn(from, timeZone), clockIn(to, timeZone)]
+  if (first === last) return [{ on: first, from: begins, to: ends }]
+  return [
+    { on: first, from: begins, to: MIDNIGHT },
+    { on: last, from: '00:00', to: ends },
+  ].filter((one) => one.from < one.to)
+}
+
 /** With a row for a certified adult who is there from one moment to another; who that is, is left open. */
 export const withReader = <Entry extends CrewTyped>(
   entry: Entry,
@@ -119,117 +150,46 @@ export const withReader = <Entry extends CrewTyped>(
   timeZone: string,
 ): Entry => {
   const comes = from === to ? from - COMES_BEFORE_MS : from
-  const on = civilDate(from, timeZone)
-  const reader = { person: freePerson(entry), initials: '', adult: true, on }
-  const times = { from: clockIn(comes, timeZone), to: clockIn(to, timeZone) }
-  return { ...entry, crew: [...entry.crew, { ...reader, ...times }] }
+  const reader = { person: freePerson(entry), initials: '', adult: true }
+  const times = timesBetween({ from: comes, to }, timeZone).map((one) => ({ ...reader, ...one }))
+  return { ...entry, crew: [...entry.crew, ...times] }
 }
 
-/** Whether somebody is there for a whole period; times are compared as they are written. */
-const isFor = ({ from, to }: CrewTime, period: Period): boolean =>
-  from !== '' && from <= period.from && to >= period.to
-
-/** Whether a time is of whole periods, from a bell to a bell. */
-const isOfPeriods = (one: CrewTime, periods: readonly Period[]): boolean =>
-  periods.some(({ from }) => from === one.from) && periods.some(({ to }) => to === one.to)
-
-/** Whether nothing of a time is said yet. */
-const isBlank = ({ from, to }: CrewTime): boolean => from === '' && to === ''
-
-/** The two days on which a service is prepared: the one before it, and its own. */
-export const daysFor = (on: string): readonly string[] => (on === '' ? [] : [dayBefore(on), on])
-
-export interface CrewRow {
-  readonly person: string
-  readonly initials: string
-  readonly adult: boolean
-  /** Of the day before and of the day, by period; none where there are no bells. */
-  readonly days: readonly {
-    readonly on: string
-    readonly cells: readonly { readonly period: Period; readonly isThere: boolean }[]
-  }[]
-  /** What isn't from bell to bell, by its place among all entries. */
-  readonly times: readonly { readonly at: number; readonly entry: CrewEntry }[]
-}
-
-/** A row for each person, in the order in which they were said. */
-export const crewRows = (
-  { on, crew }: CrewTyped,
-  periods: readonly Period[],
-): readonly CrewRow[] => {
-  const days = periods.length === 0 ? [] : daysFor(on)
-  const isCell = (one: CrewEntry) => days.includes(one.on) && isOfPeriods(one, periods)
-  const people = new Set(crew.map(({ person }) => person))
-  return [...people].map((person): CrewRow => {
-    const own = crew.filter((one) => one.person === person)
-    const whole = own.filter(isCell)
-    return {
-      person,
-      initials: own[0]?.initials ?? '',
-      adult: own[0]?.adult ?? false,
-      days: days.map((day) => ({
-        on: day,
-        cells: periods.map((period) => ({
-          period,
-          isThere: whole.some((one) => one.on === day && isFor(one, period)),
-        })),
-      })),
-      times: crew.flatMap((entry, at) =>
-        entry.person === person && !isCell(entry) && (days.length === 0 || !isBlank(entry))
-          ? [{ at, entry }]
-          : [],
-      ),
+/** Times as they are sent: what overlaps of one and the same is once, or two hands would be counted of them. */
+export const asSaid = (crew: readonly CrewEntry[]): readonly CrewTime[] => {
+  const all: CrewTime[] = []
+  for (const { person: _, ...typed } of crew) {
+    const one = { ...typed, initials: typed.initials.trim() }
+    const overlaps = (other: CrewTime): boolean =>
+      other.initials === one.initials &&
+      other.adult === one.adult &&
+      other.on === one.on &&
+      other.from < one.to &&
+      one.from < other.to
+    const same = all.filter(overlaps)
+    if (same.length === 0) {
+      all.push(one)
+      continue
     }
-  })
+    const [first] = same
+    const from = [one, ...same].map((time) => time.from).sort()[0] ?? one.from
+    const to =
+      [one, ...same]
+        .map((time) => time.to)
+        .sort()
+        .at(-1) ?? one.to
+    const rest = all.filter((other) => !same.includes(other) || other === first)
+    all.splice(
+      0,
+      all.length,
+      ...rest.map((other) => (other === first ? { ...one, from, to } : other)),
+    )
+  }
+  return all
 }
 
-/** One person's entries instead of what they were, at their place. */
-const placed = <Entry extends CrewTyped>(
-  entry: Entry,
-  person: string,
-  own: readonly CrewEntry[],
-): Entry => {
-  const first = entry.crew.findIndex((one) => one.person === person)
-  const others = entry.crew.filter((one) => one.person !== person)
-  const before = entry.crew.slice(0, first).filter((one) => one.person !== person).length
-  return { ...entry, crew: [...others.slice(0, before), ...own, ...others.slice(before)] }
-}
-
-const timesOf = (row: CrewRow): readonly CrewEntry[] => {
-  const { person, initials, adult } = row
-  const whole = row.days.flatMap(({ on, cells }) =>
-    cells
-      .filter(({ isThere }) => isThere)
-      .map(({ period: { from, to } }) => ({ initials, adult, on, from, to })),
+/** Whether initials are said of an adult and of a student: one of them is somebody else. */
+export const isSaidTwice = (crew: readonly CrewEntry[]): boolean =>
+  crew.some(({ initials, adult }) =>
+    crew.some((other) => other.initials.trim() === initials.trim() && other.adult !== adult),
   )
-  return [
-    ...joined(whole).map((one) => ({ ...one, person })),
-    ...row.times.map(({ entry }) => ({ ...entry, initials, adult })),
-  ]
-}
-
-/** With a row as it is now; one of whom no time is said is there still, and lacks it. */
-export const withRow = <Entry extends CrewTyped>(entry: Entry, row: CrewRow): Entry => {
-  const own = timesOf(row)
-  const { person, initials, adult } = row
-  const blank = { person, initials, adult, on: entry.on, from: '', to: '' }
-  return placed(entry, person, own.length > 0 ? own : [blank])
-}
-
-export const withoutPerson = <Entry extends CrewTyped>(entry: Entry, person: string): Entry =>
-  placed(entry, person, [])
-
-/** A row with one of its periods the other way. */
-export const toggled = (row: CrewRow, on: string, period: string): CrewRow => ({
-  ...row,
-  days: row.days.map((day) =>
-    day.on === on
-      ? {
-          on,
-          cells: day.cells.map((cell) =>
-            cell.period.id === period ? { ...cell, isThere: !cell.isThere } : cell,
-          ),
-        }
-      : day,
-  ),
-})

@@ -1,6 +1,12 @@
 /** What is typed of a plan: its day and its guests; who is there is in crew-entry. */
 import { civilDate, dayBefore } from '#lib/measure/civil.ts'
-import { asRows, type CrewEntry, crewOf } from '#lib/rooms/prep/views/crew-entry.ts'
+import {
+  asRows,
+  asSaid,
+  type CrewEntry,
+  crewOf,
+  isSaidTwice,
+} from '#lib/rooms/prep/views/crew-entry.ts'
 import type { ServicePlan } from '#lib/service/events/plan-event.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
@@ -99,7 +105,15 @@ export const entryOf = (station: StationDocument, plan: ServicePlan): PlanEntry 
 
 const whole = (text: string): number | null => (/^\d{1,5}$/.test(text.trim()) ? Number(text) : null)
 
-export type PlanLack = 'day' | 'doors' | 'guests' | 'group' | 'crew' | 'initials' | 'items'
+export type PlanLack =
+  | 'day'
+  | 'doors'
+  | 'guests'
+  | 'group'
+  | 'crew'
+  | 'initials'
+  | 'twice'
+  | 'items'
 
 /** The first that keeps it from being sent; null where nothing does. The server says what else is wrong. */
 export const lackOf = (entry: PlanEntry): PlanLack | null => {
@@ -110,6 +124,7 @@ export const lackOf = (entry: PlanEntry): PlanLack | null => {
     return 'group'
   if (entry.items?.length === 0) return 'items'
   if (entry.crew.some(({ initials }) => initials.trim() === '')) return 'initials'
+  if (isSaidTwice(entry.crew)) return 'twice'
   if (entry.crew.some(({ from, to }) => from === '' || to === '')) return 'crew'
   return null
 }
@@ -140,7 +155,7 @@ export const planCommandOf = (entry: PlanEntry, station: string) => ({
     })),
   },
   items: entry.items,
-  crew: entry.crew.map(({ person: _, ...one }) => ({ ...one, initials: one.initials.trim() })),
+  crew: asSaid(entry.crew),
 })
 
 /** Another day of service: who was said for the one before it moves along. */

@@ -15,6 +15,7 @@ const LACKS: Readonly<Record<PlanLack, string>> = {
   group: 'Each group has a name and its guests',
   crew: 'Say from when to when each is there',
   initials: 'Each of the crew has initials',
+  twice: 'The same initials are an adult’s and a student’s',
   items: 'Sell at least one item',
 }
 

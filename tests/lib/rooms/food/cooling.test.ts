@@ -45,6 +45,11 @@ describe('cooling', () => {
       code: 'nothing-there',
       id: 'chicken',
     })
+    // The pot held more than was said: what is left in it can be said still, and read again.
+    const more: Given = { type: 'finishBatch', batch: 'b1', amount: amount + 1, measured: true }
+    const corrected = at(all, 3, more)
+    expect(corrected.state.batches.b1?.amount).toBe(amount + 1)
+    expect(codeOf(whenAt(corrected, 4, cooling(140, stays)))).toBeNull()
     // As a log of before may have it.
     const state = running(all)
     const [taken] = running(at(cooked, 2, cooling(140, stays))).batches.b1?.cooling ?? []

@@ -5,14 +5,11 @@ import type { ParTold } from '#lib/rooms/prep/facts/told-par.ts'
 import {
   alsoTheDayBefore,
   crewOf,
-  crewRows,
   periodsOf,
-  toggled,
-  withoutPerson,
   withPerson,
   withReader,
-  withRow,
 } from '#lib/rooms/prep/views/crew-entry.ts'
+import { crewRows, toggled, withoutPerson, withRow } from '#lib/rooms/prep/views/crew-rows.ts'
 import { firstChoices } from '#lib/rooms/prep/views/loads.ts'
 import {
   dotsOf,
@@ -303,5 +300,77 @@ describe('what is typed of a plan', () => {
     expect(planCommandOf(late, 'alder-hall').crew.at(-1)).toEqual({
       ...{ initials: '', adult: true, on: '2026-12-03', from: '19:17', to: '19:32' },
     })
+  })
+
+  test('[PP33] an adult’s breaks are as they were said, and no period lies in one', () => {
+    const bells = [
+      ['p1', '08:00', '08:45'],
+      ['home', '08:47', '08:57'],
+      ['p2', '09:00', '09:45'],
+      ['p3', '10:30', '11:15'],
+    ] as const
+    const periods = bells.map(([id, from, to]) => ({ id, name: id, from, to }))
+    const one = { person: 'KT', initials: 'KT', adult: true, on: '2026-12-04' }
+    const typed = (...times: readonly (readonly [string, string])[]) => ({
+      ...{ on: '2026-12-04', crew: times.map(([from, to]) => ({ ...one, from, to })) },
+    })
+    const row = (of: ReturnType<typeof typed>) => crewRows(of, periods)[0] as never
+    const times = (of: ReturnType<typeof typed>) => of.crew.map(({ from, to }) => `${from}-${to}`)
+    const whole = typed(['08:00', '09:45'])
+    const without = withRow(whole, toggled(row(whole), '2026-12-04', 'home'))
+    expect(times(without)).toEqual(['08:00-08:45', '09:00-09:45'])
+    expect(times(withRow(without, toggled(row(without), '2026-12-04', 'home')))).toEqual(
+      times(whole),
+    )
+    // Said over a long break, it stays so whatever else is tapped or typed.
+    const long = typed(['09:00', '11:15'])
+    expect(times(withRow(long, { ...(row(long) as object), initials: 'KTX' } as never))).toEqual(
+      times(long),
+    )
+    const before = withRow(long, toggled(row(long), '2026-12-03', 'p1'))
+    expect(times(before).sort()).toEqual(['08:00-08:45', '09:00-11:15'])
+    // Backwards it is no period, and is there to be mended.
+    expect(crewRows(typed(['10:30', '08:45']), periods)[0]?.times).toHaveLength(1)
+  })
+
+  test('[PP33] one and the same is one pair of hands, and a reader past midnight is there on both days', () => {
+    const entry = firstEntry(schooled, at('15:00', -1))
+    const sent = (times: readonly (readonly [string, string, string, boolean?])[]) => {
+      const crew = times.map(([initials, from, to, adult = true], index) => ({
+        ...{ person: `new ${index}`, initials, adult, on: entry.on, from, to },
+      }))
+      return planCommandOf({ ...entry, crew }, 'alder-hall').crew.map(
+        ({ initials, from, to }) => `${initials} ${from}-${to}`,
+      )
+    }
+    const kt = ['KT', '09:55', '14:00'] as const
+    expect(sent([kt, kt])).toEqual(['KT 09:55-14:00'])
+    expect(sent([['KT', '08:00', '10:00'], kt, ['AB', '09:00', '10:00']])).toEqual([
+      ...['KT 08:00-14:00', 'AB 09:00-10:00'],
+    ])
+    expect(
+      sent([
+        ['KT', '08:00', '09:00'],
+        ['KT', '09:30', '10:00'],
+        ['KT ', '08:30', '09:40'],
+      ]),
+    ).toEqual(['KT 08:00-10:00'])
+    // From bell to bell they are two times.
+    expect(
+      sent([
+        ['KT', '08:00', '09:00'],
+        ['KT', '09:00', '10:00'],
+      ]),
+    ).toHaveLength(2)
+    const both = [
+      { person: 'a', initials: 'KT', adult: true, on: entry.on, from: '08:00', to: '09:00' },
+      { person: 'b', initials: 'KT', adult: false, on: entry.on, from: '10:00', to: '11:00' },
+    ]
+    expect(lackOf({ ...entry, crew: both })).toBe('twice')
+    const night = at('00:05')
+    const late = withReader({ ...entry, crew: [] }, { from: night, to: night }, 'America/New_York')
+    expect(late.crew.map(({ on, from, to }) => `${on} ${from}-${to}`)).toEqual([
+      ...['2026-12-03 23:50-23:59', '2026-12-04 00:00-00:05'],
+    ])
   })
 })

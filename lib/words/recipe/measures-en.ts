@@ -48,7 +48,9 @@ export const sayMeasure = (shown: KitchenMeasure, kind: Amount['kind']): string 
     case 'us':
       return parts(shown.parts, kind)
     case 'metric':
-      return quantityEn.metric(shown.metric)
+      return shown.metric.value > 0
+        ? quantityEn.metric(shown.metric)
+        : quantityEn.under(quantityEn.metric({ ...shown.metric, value: 0.1 }))
     case 'count':
       return `${count(shown.part)} ${isOne(shown.part) ? COUNTED[shown.of].one : COUNTED[shown.of].many}`
     case 'cans':

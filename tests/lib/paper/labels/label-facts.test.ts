@@ -7,10 +7,18 @@ import type { PrepChoice } from '#lib/prep/food-of.ts'
 import { lastsUntil, limitsOf } from '#lib/service/food-limits.ts'
 import { placeOf } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
+import { componentOf } from '#lib/station/find.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import { plannedService } from '#tests/support/plans.ts'
 import { BEANS, SCHOOL_DAY, SLAW } from '#tests/support/prep-stories.ts'
-import { cookedService, demoStation, onward, running, type Told } from '#tests/support/service.ts'
+import {
+  cookedService,
+  demoStation,
+  loadedService,
+  onward,
+  running,
+  type Told,
+} from '#tests/support/service.ts'
 
 const labelsOf = (told: Told) => serviceLabels(running(told), running(told).at)
 const find = (all: readonly LabelFacts[], id: string): LabelFacts => {
@@ -103,14 +111,22 @@ describe('labels of a service', () => {
   })
 
   it('[PA33] what stands in a pan ends when the screens say, and hot food with its service', () => {
-    const state: RunningState = running(cookedService())
-    for (const label of serviceLabels(state, state.at)) {
+    const state: RunningState = running(loadedService())
+    const standing = serviceLabels(state, state.at).flatMap((label) => {
       const id = /^(?:pan|tray)\/(.*)$/.exec(label.id)?.[1]
       const place = id === undefined ? undefined : placeOf(state, { what: 'pan', id })
-      if (place?.stage !== 'standing') continue
-      const until = lastsUntil(state, place)
-      if (until !== null) expect(label.dates.discard.at, label.id).toBe(until)
+      return place?.stage === 'standing' ? [{ label, until: lastsUntil(state, place) }] : []
+    })
+    expect(standing).toHaveLength(10)
+    for (const { label, until } of standing) {
+      const { at, because } = label.dates.discard
+      const held = componentOf(state.station, label.component).held
+      expect(at, label.id).toBe(until)
+      expect(['date', 'day'].includes(because), label.id).toBe(held === 'cold')
+      // Nothing bounds dry food but what its maker prints, and hot food but its service's end.
+      if (held !== 'cold') expect(because).toBe(held === 'dry' ? 'makers-date' : 'not-planned')
     }
+    expect(standing.filter(({ until }) => until !== null)).toHaveLength(4)
     const rice = find(labelsOf(planned), 'pan/pan-rice')
     expect(rice.dates.discard).toEqual({
       at: running(planned).plan?.closesAt,

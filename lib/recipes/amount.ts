@@ -63,9 +63,11 @@ const isLike = (a: Amount, b: Amount): boolean =>
   (a.kind !== 'count' || (b.kind === 'count' && a.of === b.of)) &&
   (a.kind !== 'cans' || (b.kind === 'cans' && a.can === b.can))
 
-/** A bare number counts whatever the other names: "15 dozen" of eggs. */
+/** A bare number counts eggs, which are bought by number: "15 dozen". Nobody knows how many others hold, or are of one. */
 const isCountable = (a: Amount, b: Amount): boolean =>
-  a.kind === 'count' && b.kind === 'count' && (a.of === 'piece' || b.of === 'piece')
+  a.kind === 'count' &&
+  b.kind === 'count' &&
+  [a.of, b.of].every((of) => of === 'piece' || of === 'egg')
 
 /** Both together; null where they don't add without a density. */
 export const together = (a: Amount, b: Amount): Amount | null =>

@@ -1,8 +1,8 @@
 /** What a card costs, with the recipes in it. */
-import { type Amount, type Density, timesIn } from '#lib/recipes/amount.ts'
+import type { Amount, Density } from '#lib/recipes/amount.ts'
 import type { Card, CardBox, CardLine } from '#lib/recipes/card.ts'
 import { densityOfCard } from '#lib/recipes/density.ts'
-import { madeBy } from '#lib/recipes/factor.ts'
+import { factorOfRecipe } from '#lib/recipes/factor.ts'
 import {
   asPurchased,
   type Cost,
@@ -12,7 +12,6 @@ import {
 } from '#lib/recipes/purchased.ts'
 import { plus, type Rational, times, ZERO } from '#lib/recipes/rational.ts'
 import { typedAmount } from '#lib/recipes/typed-amount.ts'
-import { typedYield } from '#lib/recipes/typed-yield.ts'
 
 export interface LineCost {
   readonly line: CardLine
@@ -39,15 +38,12 @@ const ofRecipe = (
   const card = box.cards.get(id)
   if (card === undefined) return refused('no-amount')
   if (within.includes(id)) return refused('circle')
-  const yields = typedYield(card.yields)
-  const made = yields.ok ? madeBy(yields.yields) : null
-  if (made === null || !made.ok) return refused('other-kind')
-  const share = timesIn(amount, made.amount, density)
-  if (share === null) return refused('other-kind')
+  const made = factorOfRecipe(card.yields, amount, density)
+  if (!made.ok) return refused('other-kind')
   const cost = costOfCard(card, box, within)
   const [worst] = cost.unknown
   if (worst && !worst.cost.ok) return refused(worst.cost.code)
-  return { ok: true, cents: times(cost.cents, share) }
+  return { ok: true, cents: times(cost.cents, made.factor) }
 }
 
 const ofLine = (line: CardLine, box: CardBox, within: readonly string[]): Cost => {

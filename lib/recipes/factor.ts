@@ -2,7 +2,8 @@
 import { panCapacity } from '#lib/measure/pans.ts'
 import { type Amount, type Density, timesIn } from '#lib/recipes/amount.ts'
 import { dividedBy, fromNumber, isZero, type Rational, times } from '#lib/recipes/rational.ts'
-import type { Yield } from '#lib/recipes/typed-yield.ts'
+import type { AmountCode } from '#lib/recipes/typed-parts.ts'
+import { typedYield, type Yield } from '#lib/recipes/typed-yield.ts'
 import { US_ML } from '#lib/recipes/units.ts'
 
 export type FactorCode =
@@ -73,4 +74,30 @@ export const factorOfLine = (card: Amount, atHand: Amount, density: Density | nu
   if (isZero(card.size) || isZero(atHand.size)) return refused('zero')
   const factor = timesIn(atHand, card, density)
   return factor === null ? refused('weight-and-volume') : { ok: true, factor }
+}
+
+export type FactorOfRecipe =
+  | { readonly ok: true; readonly factor: Rational }
+  /** `at`: the piece of the yield that isn't understood; '' otherwise. */
+  | { readonly ok: false; readonly code: FactorCode | AmountCode; readonly at: string }
+
+/**
+ * How many times a card is made for an amount of it, by its yield as typed: what is bought of it and
+ * what it costs go by the same. A bare number counts portions where the card says no size of them.
+ */
+export const factorOfRecipe = (
+  yieldsTyped: string,
+  amount: Amount,
+  density: Density | null,
+): FactorOfRecipe => {
+  if (yieldsTyped.trim() === '') return { ok: false, code: 'no-yield', at: '' }
+  const typed = typedYield(yieldsTyped)
+  if (!typed.ok) return typed
+  const { yields } = typed
+  const isBare = amount.kind === 'count' && amount.of === 'piece'
+  const found =
+    isBare && yields.kind === 'portions' && yields.each === null
+      ? factorForPortions(yields, amount.size)
+      : factorForAmount(yields, amount, density)
+  return found.ok ? found : { ...found, at: '' }
 }

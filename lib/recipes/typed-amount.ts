@@ -10,7 +10,7 @@ import {
   numberAt,
   tokensOf,
 } from '#lib/recipes/typed-parts.ts'
-import { countedOf, scoopMl, US_G, unitOf } from '#lib/recipes/units.ts'
+import { countedOf, isCut, scoopMl, US_G, unitOf } from '#lib/recipes/units.ts'
 
 export type Typed =
   | {
@@ -60,6 +60,14 @@ const numberedAt = (
     : { amount: { kind: 'cans', size, can: name }, next }
 }
 
+/** What each of so many holds: "of 12 each" behind a case. */
+const heldAt = (tokens: readonly string[], at: number, size: Rational): PartAt | NotUnderstood => {
+  const one = partAt(tokens, at)
+  return isProblem(one)
+    ? one
+    : { amount: { ...one.amount, size: times(size, one.amount.size) }, next: one.next }
+}
+
 const thingAt = (
   tokens: readonly string[],
   start: number,
@@ -85,7 +93,10 @@ const thingAt = (
     return { amount: { kind: 'count', size: dozen, of: of ?? 'piece' }, next: next + (of ? 1 : 0) }
   }
   const of = countedOf(word)
-  return of ? { amount: { kind: 'count', size, of }, next } : notUnderstood('unknown-word', word)
+  if (of === null) return notUnderstood('unknown-word', word)
+  return isCut(of) && /^of$/i.test(tokens[next] ?? '')
+    ? heldAt(tokens, next + 1, size)
+    : { amount: { kind: 'count', size, of }, next }
 }
 
 const partAt = (tokens: readonly string[], at: number): PartAt | NotUnderstood => {
@@ -143,7 +154,7 @@ export const amountFrom = (tokens: readonly string[], start: number): Typed => {
 /**
  * An amount as typed in English, exactly, or why it isn't understood and at what. Ounces are a
  * weight and fluid ounces a volume; a bare number counts pieces; "5#" are pounds; "1 pinch" is
- * 1/16 tsp by custom. A range is refused: one amount is scaled.
+ * 1/16 tsp by custom; "1 case of 12 each" is 12 pieces. A range is refused: one amount is scaled.
  */
 export const typedAmount = (typed: string): Typed => {
   if (/^\s*(to taste|as needed)\s*\.?\s*$/i.test(typed))

@@ -2,10 +2,9 @@
 import { type Cards, type Made, madeOf, type NotReckoned } from '#lib/paper/lists/made-of.ts'
 import type { PrepChoice } from '#lib/prep/food-of.ts'
 import { type Amount, type Density, together } from '#lib/recipes/amount.ts'
-import { factorForAmount, factorForPortions } from '#lib/recipes/factor.ts'
+import { factorOfRecipe } from '#lib/recipes/factor.ts'
 import { asPurchased } from '#lib/recipes/purchased.ts'
 import { type ScaledLine, scaledCard } from '#lib/recipes/scaled-card.ts'
-import { typedYield } from '#lib/recipes/typed-yield.ts'
 
 /** As purchased, for one food of the plan. */
 export interface Share {
@@ -60,15 +59,8 @@ const intoRecipe = (
   const card = cards.box.cards.get(line.line.of)
   if (card === undefined) return void lack('no-card')
   if (within.includes(card.id)) return void lack('circle')
-  if (card.yields.trim() === '') return void lack('no-yield')
-  const typed = typedYield(card.yields)
-  if (!typed.ok) return void lack(typed.code, typed.at)
-  const { yields } = typed
-  const isPortions = yields.kind === 'portions' && yields.each === null && amount.kind === 'count'
-  const found = isPortions
-    ? factorForPortions(yields, amount.size)
-    : factorForAmount(yields, amount, line.density)
-  if (!found.ok) return void lack(found.code)
+  const found = factorOfRecipe(card.yields, amount, line.density)
+  if (!found.ok) return void lack(found.code, found.at)
   addLines(cards, scaledCard(card, found.factor, cards.box), food, [...within, card.id], sum)
 }
 

@@ -22,7 +22,7 @@ export type PacksWhy =
   /** No invoice says what a pack holds. */
   | 'no-pack'
   | 'pack-not-understood'
-  /** The card weighs what is bought by volume, or counts it: no density joins them. */
+  /** The card weighs what is bought by volume, or counts it in another way: nothing joins them. */
   | 'no-density'
 
 export interface Buying {

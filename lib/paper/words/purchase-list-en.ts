@@ -12,7 +12,8 @@ import { sayPacks } from '#lib/words/recipe/packs-en.ts'
 const WHY: Readonly<Record<PacksWhy, string>> = {
   'no-pack': 'no invoice says what a pack holds',
   'pack-not-understood': 'what its pack holds isn’t understood',
-  'no-density': 'bought by another kind of measure than the card’s: no density joins them',
+  'no-density':
+    'bought by another kind of measure than the card’s: write both on the card, as 1 cup (8 oz), or what is in a pack, as 1 case of 12 each',
 }
 
 const foodsOf = (of: readonly Lacking[]): ReadonlySet<string> => new Set(of.map(({ food }) => food))

@@ -18,7 +18,7 @@ const COSTS: Readonly<Record<CostCode, string>> = {
   'pack-not-understood': 'what a pack holds isn’t understood: add the line anew',
   'price-of-nothing': 'the invoice says 0: add a line with what was paid',
   'other-kind':
-    'bought by another kind of measure than the card’s: write the card as it is bought, or both as 1 cup (8 oz)',
+    'bought by another kind of measure than the card’s: write the card as it is bought, or both as 1 cup (8 oz); of a case or pack say what is in it: 1 case of 12 each',
   circle: 'it contains itself: take it out of one of its recipes',
 }
 

@@ -2,14 +2,22 @@ import { describe, expect, it } from 'vitest'
 import { type Amount, scaled } from '#lib/recipes/amount.ts'
 import type { Card, CardBox } from '#lib/recipes/card.ts'
 import { costOfCard, costOfPortion } from '#lib/recipes/card-cost.ts'
+import { densityOfCard } from '#lib/recipes/density.ts'
+import { factorOfRecipe } from '#lib/recipes/factor.ts'
 import { asPurchased, costOf, foodShare, newestInvoice } from '#lib/recipes/purchased.ts'
 import { ratio, toNumber, ZERO } from '#lib/recipes/rational.ts'
 import { typedAmount } from '#lib/recipes/typed-amount.ts'
+import { costEn } from '#lib/words/recipe/cost-en.ts'
 
 const amount = (typed: string): Amount => {
   const found = typedAmount(typed)
   if (!found.ok || found.amount === null) throw new Error(`not understood: ${typed}`)
   return found.amount
+}
+
+const densityOfTyped = (typed: string) => {
+  const found = typedAmount(typed)
+  return found.ok && found.amount ? densityOfCard(found.amount, found.also) : null
 }
 
 const invoice = (packTyped: string, cents: number, packs = 1, date = '2026-11-02') => ({
@@ -108,6 +116,57 @@ describe('what food costs', () => {
       expect(() => asPurchased(amount('1 lb'), percent)).toThrow(RangeError)
     // Decimals count as they are written: 88.46 percent of 50/44.23 lb is a pound.
     expect(asPurchased(amount('1 lb'), 88.46)).toEqual(scaled(amount('1 lb'), ratio(10_000, 8_846)))
+  })
+
+  it('[RC69] a bare number counts no cases, packs, heads, loaves or parts, and what a case holds may be said', () => {
+    for (const [card, pack] of [
+      ['12', '1 case'],
+      ['12 each', '1 bag'],
+      ['24 pieces', '1 head'],
+      ['12', '2 loaves'],
+      ['3 cloves', '1 each'],
+      ['6 leaves', '1'],
+      ['12 slices', '2'],
+    ] as const) {
+      const other = { ok: false, code: 'other-kind' }
+      expect(costOf(amount(card), invoice(pack, 2_000), null), card).toEqual(other)
+      expect(costOf(amount(pack), invoice(card, 2_000), null), card).toEqual(other)
+    }
+    const of = (card: string, pack: string) => {
+      const cost = costOf(amount(card), invoice(pack, 2_000), null)
+      return cost.ok ? toNumber(cost.cents) : cost.code
+    }
+    expect(of('12', '1 case of 12 each')).toBe(2_000)
+    expect(of('12', '1 case of 4 packs of 6 each')).toBe(1_000)
+    expect(of('10 slices', '2 loaves of 20 slices')).toBe(500)
+    expect(of('1 lb', '1 case of 6 x 5 lb')).toBeCloseTo(2_000 / 30, 9)
+    expect(of('30 eggs', '15 dozen')).toBeCloseTo(2_000 / 6, 9)
+    expect(of('12', '15 dozen eggs')).toBeCloseTo(2_000 / 15, 9)
+    expect(typedAmount('1 case of')).toMatchObject({ ok: false, code: 'no-number' })
+    expect(costEn.costCode('other-kind')).toContain('1 case of 12 each')
+  })
+
+  it('[RC27] a recipe in it costs by the same factor as is bought of it: by the line’s density, by bare portions', () => {
+    for (const [yields, typed, factor] of [
+      ['4 qt', '6 lb (3 qt)', 0.75],
+      ['24 portions', '12', 0.5],
+      ['24 portions of 4 oz', '3 lb', 0.5],
+      ['4 qt', '2 qt', 0.5],
+    ] as const) {
+      const inner = { ...dressing, yields }
+      const outer = { ...slaw, lines: [line('dressing', typed, true)] }
+      const box = boxOf(inner, outer)
+      const { cents, unknown } = costOfCard(outer, box)
+      expect(unknown, typed).toEqual([])
+      expect(toNumber(cents), typed).toBeCloseTo(factor * toNumber(costOfCard(inner, box).cents), 9)
+      const bought = factorOfRecipe(yields, amount(typed), densityOfTyped(typed))
+      expect(bought.ok && toNumber(bought.factor), typed).toBe(factor)
+    }
+    // Slices aren't portions.
+    const outer = { ...slaw, lines: [line('dressing', '12 slices', true)] }
+    const box = boxOf({ ...dressing, yields: '24 portions' }, outer)
+    expect(costOfCard(outer, box).unknown).toHaveLength(1)
+    expect(factorOfRecipe('', amount('1 qt'), null)).toMatchObject({ code: 'no-yield' })
   })
 
   it('[RC28] of a price of nothing food is no share', () => {

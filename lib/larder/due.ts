@@ -17,7 +17,7 @@ export const LOT_READ_WITHIN_MS = 24 * HOUR_MS
 
 /** Where a lot stands in its cooling; `now` in epoch milliseconds. */
 export const lotCooling = (lot: Lot, now: number): CoolingState =>
-  coolingState(lot.cooling, lot.cooledFrom, now, limitsOfLot(lot))
+  coolingState(lot.cooling, lot.cooledFrom, now, limitsOfLot(lot), lot.finishedAt)
 
 /** Until when a cold lot has to be read again, epoch milliseconds; null where it isn't read. */
 export const lotReadBy = (lot: Lot): number | null =>

@@ -23,6 +23,12 @@ const startOf = (readings: readonly Reading[], limits: SafetyLimits): number | n
   return readings[(below === -1 ? readings.length : below) - 1]?.at ?? null
 }
 
+/** Food that was made before anybody read it stood at room temperature since then. */
+const roomStartOf = (readings: readonly Reading[], madeAt: number | null): number | null => {
+  const first = readings[0]?.at
+  return first === undefined ? null : Math.min(first, madeAt ?? first)
+}
+
 const warmedAfter = (
   readings: readonly Reading[],
   reached: number,
@@ -32,17 +38,22 @@ const warmedAfter = (
 /**
  * Where a batch that cools stands. Both stages are counted from the same start: to 70 °F within
  * 2 hours, and to 41 °F within 6 hours in all, so that a fast first stage lends time to the second.
- * From ingredients at room temperature: to 41 °F within 4 hours of the first reading. The last
- * millisecond still counts; a stage for which no reading was taken in time is missed.
+ * From ingredients at room temperature: to 41 °F within 4 hours of when it was made, or of the first
+ * reading where that came before (FDA Food Code 2022, 3-501.14(B)). The last millisecond still counts;
+ * a stage for which no reading was taken in time is missed.
+ *
+ * @param madeAt when the first of it was finished, epoch milliseconds; null where nobody told. Of
+ *   cooked food it isn't asked.
  */
 export const coolingState = (
   taken: readonly Reading[],
   from: CoolingFrom,
   now: number,
   limits: SafetyLimits,
+  madeAt: number | null,
 ): CoolingState => {
   const readings = thatCount(taken).filter(({ at }) => at <= now)
-  const startedAt = from === 'room' ? (readings[0]?.at ?? null) : startOf(readings, limits)
+  const startedAt = from === 'room' ? roomStartOf(readings, madeAt) : startOf(readings, limits)
   if (startedAt === null) return { state: 'no-start', below: readings.length > 0 }
   const since = readings.filter(({ at }) => at >= startedAt)
   const isCold = (one: Reading) => meets(one.temperature, limits.coolingTo)

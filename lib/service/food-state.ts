@@ -77,6 +77,11 @@ export interface BatchState {
   readonly loads: number
   readonly startedAt: number
   readonly finishedAt: number | null
+  /**
+   * Of what isn't cooked: when the first of its loads was finished, the earliest that was told, epoch
+   * milliseconds; left away where that is `finishedAt`.
+   */
+  readonly firstDone?: number
   /** What it gave, in the component's unit; 0 until a load is finished. */
   readonly amount: number
   /** Of its loads, so many are finished. */

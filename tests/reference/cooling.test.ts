@@ -9,6 +9,7 @@ const run = (now: string, ...rows: readonly (readonly [value: number, time: stri
     'cooked',
     at(now),
     limits,
+    null,
   )
 
 describe('FDA Food Code 2022, 3-501.14, in the adoption of Delaware', () => {
@@ -41,15 +42,27 @@ describe('FDA Food Code 2022, 3-501.14, in the adoption of Delaware', () => {
       read(21, '14:00', { in: 'C' }),
       read(5, '18:00', { in: 'C' }),
     ]
-    expect(coolingState(readings, 'cooked', at('18:00'), limits).state).toBe('cooled')
+    expect(coolingState(readings, 'cooked', at('18:00'), limits, null).state).toBe('cooled')
     const warm = [...readings.slice(0, 1), read(21.1, '14:00', { in: 'C' })]
-    expect(coolingState(warm, 'cooked', at('14:01'), limits)).toMatchObject({ stage: 1 })
+    expect(coolingState(warm, 'cooked', at('14:01'), limits, null)).toMatchObject({ stage: 1 })
   })
 
   it('[F23] (B) from ingredients at room temperature to 41 °F within 4 h', () => {
     const room = [read(72, '09:00'), read(41, '13:00')]
-    expect(coolingState(room, 'room', at('13:00'), limits).state).toBe('cooled')
+    expect(coolingState(room, 'room', at('13:00'), limits, null).state).toBe('cooled')
     const late = [read(72, '09:00'), read(41, '13:01')]
-    expect(coolingState(late, 'room', at('13:01'), limits).state).toBe('missed')
+    expect(coolingState(late, 'room', at('13:01'), limits, null).state).toBe('missed')
+  })
+
+  it('[F23] (B) made at 09:00 and first read at 10:58, it has until 13:00 all the same', () => {
+    const made = at('09:00')
+    const room = [read(65, '10:58'), read(41, '13:00')]
+    expect(coolingState(room, 'room', at('13:00'), limits, made).state).toBe('cooled')
+    // 3 h 2 min after its first reading, 5 h after it was made.
+    const late = [read(65, '10:58'), read(40, '14:00')]
+    expect(coolingState(late, 'room', at('14:00'), limits, made)).toMatchObject({
+      state: 'missed',
+      startedAt: made,
+    })
   })
 })

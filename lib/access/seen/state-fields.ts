@@ -106,6 +106,7 @@ const BATCH: Fields<BatchState> = {
   loads: 'always',
   startedAt: 'always',
   finishedAt: 'always',
+  firstDone: 'always',
   amount: 'always',
   loadsDone: 'always',
   measured: 'always',

@@ -194,7 +194,7 @@ export const lotFacts = (
     cooling: isCooling
       ? coolingToRead(
           label.cooledFrom,
-          coolingState(label.cooling, label.cooledFrom, now, limits),
+          coolingState(label.cooling, label.cooledFrom, now, limits, label.finishedAt),
           label.cooling,
           limits,
         )

@@ -150,8 +150,14 @@ describe('cooling', () => {
     ],
     [
       'from room temperature, 4 hours',
-      coolingRice('14:00', { cooledFrom: 'room' }),
+      coolingRice('14:00', { cooledFrom: 'room', finishedAt: null }),
       at('18:00'),
+      2,
+    ],
+    [
+      'from room temperature, 4 hours of when it was made',
+      coolingRice('14:00', { cooledFrom: 'room', finishedAt: at('12:30') }),
+      at('16:30'),
       2,
     ],
   ])('[LA5] %s: the last millisecond counts', (_, food, end, stage) => {

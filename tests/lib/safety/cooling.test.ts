@@ -5,7 +5,7 @@ import type { Reading } from '#lib/safety/readings.ts'
 import { at, read } from '#tests/support/readings.ts'
 
 const state = (now: string | number, ...readings: readonly Reading[]) =>
-  coolingState(readings, 'cooked', typeof now === 'number' ? now : at(now), limits)
+  coolingState(readings, 'cooked', typeof now === 'number' ? now : at(now), limits, null)
 const start = read(135, '12:00')
 
 describe('cooling', () => {
@@ -77,12 +77,33 @@ describe('cooling', () => {
 
   it('[F23] from room temperature it has 4 hours from its first reading and one stage', () => {
     const room = (now: number, ...readings: readonly Reading[]) =>
-      coolingState(readings, 'room', now, limits)
+      coolingState(readings, 'room', now, limits, null)
     const first = read(72, '10:00')
     expect(room(at('10:00'), first)).toMatchObject({ state: 'second-stage', dueAt: at('14:00') })
     expect(room(at('14:00'), first, read(41, '14:00')).state).toBe('cooled')
     expect(room(at('14:00') + 1, first)).toMatchObject({ state: 'missed', stage: 2 })
     expect(room(at('10:00'))).toEqual({ state: 'no-start', below: false })
+  })
+
+  it('[F23] made before its first reading, it has 4 hours from then; read while it was made, from the reading', () => {
+    const room = (now: number, madeAt: number | null, ...readings: readonly Reading[]) =>
+      coolingState(readings, 'room', now, limits, madeAt)
+    const first = read(65, '10:00')
+    const made = at('08:30')
+    expect(room(at('10:00'), made, first)).toEqual({
+      state: 'second-stage',
+      startedAt: made,
+      dueAt: at('12:30'),
+    })
+    expect(room(at('12:30'), made, first, read(41, '12:30'))).toMatchObject({ state: 'cooled' })
+    const late = read(41, at('12:30') + 1)
+    expect(room(at('13:00'), made, first, late)).toMatchObject({ state: 'missed', stage: 2 })
+    expect(room(at('10:00'), at('10:20'), first)).toMatchObject({ dueAt: at('14:00') })
+    expect(room(at('10:00'), made)).toEqual({ state: 'no-start', below: false })
+    // Of cooked food it is the reading at 135 °F that starts it.
+    expect(coolingState([start], 'cooked', at('12:00'), limits, made)).toMatchObject({
+      startedAt: at('12:00'),
+    })
   })
 
   it('[F24] a missed first stage may be reheated once and in time, a missed second is thrown out', () => {

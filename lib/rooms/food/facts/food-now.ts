@@ -87,11 +87,16 @@ export const coolingOf = (
   if (!newest || !component) return null
   const from = comesOffHeat(component) ? 'cooked' : 'room'
   const limits = limitsOf(station)
-  const told = coolingState(batch.cooling, from, Math.min(newest.at, now), limits)
+  const of = (at: number) => coolingState(batch.cooling, from, at, limits, firstDoneAt(batch))
+  const told = of(Math.min(newest.at, now))
   const isBeingTold =
     'dueAt' in told && told.dueAt < batch.toldAt && now < batch.toldAt + TELLING_MS
-  return isBeingTold ? told : coolingState(batch.cooling, from, now, limits)
+  return isBeingTold ? told : of(now)
 }
+
+/** When the first of a batch was done, epoch milliseconds; null while none of it is. */
+export const firstDoneAt = ({ firstDone, finishedAt }: BatchState): number | null =>
+  firstDone ?? finishedAt
 
 const reheatedOf = (station: StationDocument, { reheat }: BatchState): Reheated | null => {
   const last = reheat?.readings.at(-1)

@@ -53,6 +53,7 @@ export const afterSetBack = (state: RunningState, byMs: number): RunningState =>
     ...batch,
     startedAt: earlier(batch.startedAt),
     finishedAt: orNull(batch.finishedAt),
+    ...(batch.firstDone === undefined ? {} : { firstDone: earlier(batch.firstDone) }),
     cooking: read(batch.cooking),
     cooling: read(batch.cooling),
     ...(batch.presentUntil === undefined ? {} : { presentUntil: earlier(batch.presentUntil) }),

@@ -60,9 +60,16 @@ export const batchEvent = (
           loadsDone > batch.loadsDone
             ? batch.cooking.length
             : (batch.cookedFor ?? batch.cooking.length)
-        const { measured: _, ...rest } = batch
+        const { measured: _, firstDone: before, ...rest } = batch
+        const first = before ?? batch.finishedAt ?? finishedAt
         const told = { amount, loadsDone, finishedAt, dateMark, toldAt, newestAt }
-        return { ...rest, cookedFor, ...told, ...(event.measured ? { measured: true } : {}) }
+        return {
+          ...rest,
+          cookedFor,
+          ...told,
+          ...(first < finishedAt && rest.cooking.length === 0 ? { firstDone: first } : {}),
+          ...(event.measured ? { measured: true } : {}),
+        }
       }
       case 'batchReheated': {
         const { place, startedAt, reading, ok, why } = event

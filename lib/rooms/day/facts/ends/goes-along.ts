@@ -6,12 +6,13 @@ import { waysTo } from '#lib/needs/declared.ts'
 import { kitchenOf } from '#lib/rooms/care/facts/kitchen-of.ts'
 import { mixKey } from '#lib/rooms/care/facts/mixing.ts'
 import { batchesIn, keptBy } from '#lib/rooms/day/facts/ends/food-history.ts'
-import { comesOffHeat } from '#lib/rooms/food/facts/food-now.ts'
+import { comesOffHeat, firstDoneAt } from '#lib/rooms/food/facts/food-now.ts'
 import { type CivilDate, type DateStamp, earlierUseBy } from '#lib/safety/date-stamp.ts'
 import type { SetAsideEnd } from '#lib/safety/ends.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import type { GoesAlong } from '#lib/service/events/end-event.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
+import type { BatchState } from '#lib/service/food-state.ts'
 import { findBatch, type Placed } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { componentOf, findComponent } from '#lib/station/find.ts'
@@ -61,16 +62,22 @@ const daysLeft = (state: RunningState, mark: DateStamp | null, today: string): n
   return Math.min(days - 1, daysBetween(today, mark.lastDay) + 1)
 }
 
-/** Of what is cold by now, the cooling that ended last: all of it was cold before it came together. */
+/**
+ * Of what is cold by now, the cooling that ended last: all of it was cold before it came together. From
+ * room temperature it is counted from when the food was made, so that of food of several ages none goes
+ * along: it would be held against the oldest of it.
+ */
 const cooledIn = (
   batches: ReturnType<typeof batchesIn>,
   heldBy: GoesAlong['heldBy'],
-): readonly Reading[] =>
-  heldBy === 'cold'
-    ? batches
-        .map(([, { cooling }]) => cooling)
-        .reduce((last, one) => ((one.at(-1)?.at ?? 0) > (last.at(-1)?.at ?? 0) ? one : last), [])
-    : []
+  { coolingFrom, finishedAt }: Pick<GoesAlong, 'coolingFrom' | 'finishedAt'>,
+): readonly Reading[] => {
+  if (heldBy !== 'cold') return []
+  const newest = ({ cooling }: BatchState) => cooling.at(-1)?.at ?? 0
+  const [last] = batches.map(([, batch]) => batch).sort((one, other) => newest(other) - newest(one))
+  if (!last) return []
+  return coolingFrom === 'cooked' || firstDoneAt(last) === finishedAt ? last.cooling : []
+}
 
 /** How it is set aside, and what was read and told of it now. */
 export interface SetAsideAs {
@@ -98,9 +105,11 @@ export const goesAlong = (
   const newest = reading ?? place.newest
   const today = civilDate(now, station.timeZone)
   const ingredients = madeOf(state, place.component)
-  const finished = batches.flatMap(([, { finishedAt }]) => finishedAt ?? [])
+  const finished = batches.flatMap(([, batch]) => firstDoneAt(batch) ?? [])
   const oldest = place.what === 'batch' ? null : (stockFood(state, place)?.finishedAt ?? null)
   const moments = [...finished, ...(oldest === null ? [] : [oldest])]
+  const finishedAt = moments.length === 0 ? null : Math.min(...moments)
+  const coolingFrom = comesOffHeat(component) ? ('cooked' as const) : ('room' as const)
   const until = presentUntil ?? own?.presentUntil
   const versions = Object.fromEntries(
     ingredients.flatMap((id) => {
@@ -121,7 +130,7 @@ export const goesAlong = (
           },
         }
       : {}),
-    finishedAt: moments.length === 0 ? null : Math.min(...moments),
+    finishedAt,
     batches: batches.map(([batch, { startedAt, finishedAt }]) => ({
       batch,
       startedAt,
@@ -129,10 +138,10 @@ export const goesAlong = (
     })),
     cooking: batches.flatMap(([, { cooking }]) => cooking),
     cooling: [
-      ...(own?.cooling ?? cooledIn(batches, heldBy)),
+      ...(own?.cooling ?? cooledIn(batches, heldBy, { coolingFrom, finishedAt })),
       ...(end === 'cool' && reading ? [reading] : []),
     ],
-    coolingFrom: comesOffHeat(component) ? 'cooked' : 'room',
+    coolingFrom,
     ...(end === 'cool' && until !== undefined ? { presentUntil: until } : {}),
     cooledAgain: batches.some(([, one]) => one.cooledAgain),
     reheated: batches.some(([, one]) => one.reheat?.ok === true),

@@ -44,13 +44,17 @@ const isWatched = (board: Board, from: number, to: number): boolean => {
 /** What is done besides: weighing out for a making, labels and tools for the line. */
 const sideTask = (board: Board, { who, from, to }: Stretch, load: Task): Task | null => {
   const has = (id: string) => board.tasks.some((task) => task.id === id)
-  const room = (before: number): { from: number; to: number } | null => {
+  // What is weighed out is eaten as it is, most of it: never on the table of raw food (3-302.11).
+  const raws = board.plan.ownTable ? [] : board.table.filter(({ raw }) => raw)
+  const room = (before: number, isOnTable: boolean): { from: number; to: number } | null => {
     const end = Math.min(to, before)
     const start = end - SIDE_MINUTES * MINUTE_MS
+    const raw = isOnTable ? raws.find((one) => one.from < end && one.to > start) : undefined
+    if (raw) return room(raw.from, isOnTable)
     return start >= from && isWatched(board, start, end) ? { from: start, to: end } : null
   }
   const side = (kind: TaskKind, id: string, component: string | null, before: number) => {
-    const at = has(id) ? null : room(before)
+    const at = has(id) ? null : room(before, component !== null)
     return at && { id, kind, component, amount: null, who: [{ who, ...at }], ...at, after: [] }
   }
   const isRaw = new Set(board.plan.foods.filter(({ raw }) => raw).map((one) => one.component))

@@ -37,10 +37,8 @@ export interface Ground extends Board {
 export const isCooled = ({ cooked, held, ahead }: PrepFood): boolean =>
   cooked && (held !== 'hot' || ahead)
 
-const surfaceOf = ({ raw, cooked, held }: PrepFood): Surface => {
-  if (raw) return 'raw'
-  return cooked || held !== 'dry' ? 'ready' : 'none'
-}
+/** Bread and nuts are eaten as they are too: what isn't raw is ready to eat, however it is held. */
+const surfaceOf = ({ raw }: PrepFood): Surface => (raw ? 'raw' : 'ready')
 
 const idOf = (kind: TaskKind, component: string): string => `${kind}.${component}`
 

@@ -75,13 +75,18 @@ const planned = (
   }
 }
 
+const notAsked = ({ tasters }: Tasting, told: ToldByTaster): TastingRefusal | null => {
+  const silent = tasters.map(({ number }) => number).filter((number) => !told[number])
+  return silent.length > 0 ? { code: 'not-asked', tasters: silent } : null
+}
+
 /** Everybody is asked, and of each food there is somebody who can have it. */
 const lackingTasters = (
   tasting: Tasting,
   { station, told, now }: TastingFacts,
 ): TastingRefusal | null => {
-  const silent = tasting.tasters.map(({ number }) => number).filter((number) => !told[number])
-  if (silent.length > 0) return { code: 'not-asked', tasters: silent }
+  const silent = notAsked(tasting, told)
+  if (silent) return silent
   // Held later than it was planned for, labels count as on the day on which it is.
   const today = civilDate(now, station.timeZone)
   // biome-ignore lint/complexity/useMathMinMax: civil dates are texts
@@ -151,10 +156,13 @@ const ready = (tasting: Tasting, facts: TastingFacts): TastingDecision => {
 const ended = (
   tasting: Tasting,
   command: EndTasting,
-  { station }: TastingFacts,
+  { station, told }: TastingFacts,
 ): TastingDecision => {
   if (tasting.stage !== 'ready')
     return refuse({ code: tasting.stage === 'planned' ? 'not-made' : 'not-ready' })
+  // Who came once it was ready is asked too.
+  const silent = notAsked(tasting, told)
+  if (silent) return refuse(silent)
   const tasted: Tasted[] = []
   for (const { component, typed, saved } of command.yields) {
     if (!tasting.components.includes(component))

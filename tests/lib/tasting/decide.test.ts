@@ -145,26 +145,33 @@ describe('its end', () => {
   })
 
   test('[TB12] it ends without any end of pans, with nothing measured too', () => {
-    expect(code(READY, end([]))).toMatchObject({ stage: 'over', tasted: [] })
-    expect(code(READY, end([['tuna', ' ', true]]))).toMatchObject({ stage: 'over', tasted: [] })
+    expect(code(READY, end([]), facts(BOTH))).toMatchObject({ stage: 'over', tasted: [] })
+    expect(code(READY, end([['tuna', ' ', true]]), facts(BOTH))).toMatchObject({
+      stage: 'over',
+      tasted: [],
+    })
   })
 
   test('[TB11] a yield is saved with initials', () => {
-    expect(code(READY, end([['tuna', '6 oz', true]]))).toEqual({ code: 'no-initials' })
-    expect(code(READY, end([['tuna', '6 oz', true]], ' '))).toEqual({ code: 'no-initials' })
-    expect(code(READY, end([['tuna', '6 oz', false]]))).toMatchObject({ stage: 'over' })
+    expect(code(READY, end([['tuna', '6 oz', true]]), facts(BOTH))).toEqual({ code: 'no-initials' })
+    expect(code(READY, end([['tuna', '6 oz', true]], ' '), facts(BOTH))).toEqual({
+      code: 'no-initials',
+    })
+    expect(code(READY, end([['tuna', '6 oz', false]]), facts(BOTH))).toMatchObject({
+      stage: 'over',
+    })
   })
 
   test('[TB10] a yield of nothing, and of what has no card, is refused by its food', () => {
-    expect(code(READY, end([['tuna', '0 oz', true]], 'KT'))).toEqual({
+    expect(code(READY, end([['tuna', '0 oz', true]], 'KT'), facts(BOTH))).toEqual({
       code: 'not-measured',
       component: 'tuna',
       because: 'zero',
     })
-    expect(code(READY, end([['beans', '1 cup', true]], 'KT'))).toMatchObject({
+    expect(code(READY, end([['beans', '1 cup', true]], 'KT'), facts(BOTH))).toMatchObject({
       because: 'nothing-stated',
     })
-    expect(code(READY, end([['slaw', '1 cup', true]], 'KT'))).toMatchObject({
+    expect(code(READY, end([['slaw', '1 cup', true]], 'KT'), facts(BOTH))).toMatchObject({
       code: 'no-such-component',
     })
   })
@@ -181,6 +188,19 @@ describe('its end', () => {
     expect(code(READY, { type: 'makeTasting', tasting: 't1' })).toEqual({ code: 'already-so' })
     expect(code(MAKING, { type: 'makeTasting', tasting: 't1' })).toEqual({ code: 'already-so' })
     expect(code(null, end([]))).toEqual({ code: 'no-such-tasting' })
+  })
+
+  test('[TB3] who came once it was ready to taste is asked before it ends', () => {
+    const added = code(READY, { type: 'addTaster', tasting: 't1' }, facts(BOTH)) as Tasting
+    expect(added).toMatchObject({ stage: 'ready', tasters: [{}, {}, { number: 3, told: null }] })
+    expect(code(added, end([]), facts(BOTH))).toEqual({ code: 'not-asked', tasters: [3] })
+    const ask = { type: 'askTaster', tasting: 't1', taster: 3, ...keeps('fish') } as const
+    const asked = code(added, ask, facts(BOTH)) as Tasting
+    const all = facts({ ...BOTH, 3: keeps('fish') })
+    expect(code(asked, end([]), all)).toMatchObject({ stage: 'over' })
+    expect(code(added, { type: 'dropTasting', tasting: 't1' }, facts(BOTH))).toMatchObject({
+      stage: 'dropped',
+    })
   })
 
   test('[TB9] it may be dropped at any time before', () => {

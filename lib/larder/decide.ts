@@ -122,6 +122,17 @@ const confirmed = (state: LarderState, wall: number): LarderDecision => {
   )
 }
 
+/**
+ * What goes into the bin goes there by initials, not to another class; what is only to be read may be
+ * read there. While the clock is in doubt nothing falls due: nobody knows what goes into the bin.
+ */
+const notGiven = (state: LarderState, id: string, now: number): LarderDecision | null => {
+  const bound = lotIn(state, id)?.bound
+  if (bound) return refuse({ code: 'lot-bound', why: bound.why })
+  const barred = lotBarred(state, id, now)
+  return barred === null || barred.code === 'lot-unread' ? null : refuse(barred)
+}
+
 /** Of a house that knows of no label that changed. */
 export const NO_LABELS: LabelHistory = { newest: () => ({}), from: () => [] }
 const NOTHING_KNOWN: ReceivingKnown = { food: null, labelVersion: 0 }
@@ -153,10 +164,7 @@ export const decideLarder = (
     case 'moveLot':
       return happened({ type: 'lotMoved', lot: id, place: command.place })
     case 'anotherTookLot':
-      // What is bound for the bin goes there by initials, not to another class.
-      return lot.bound === null
-        ? happened({ type: 'lotGone', lot: id, amount: lot.amount })
-        : refuse({ code: 'lot-bound', why: lot.bound.why })
+      return notGiven(state, id, now) ?? happened({ type: 'lotGone', lot: id, amount: lot.amount })
     case 'throwOutLot':
       return isInitialled
         ? happened({ type: 'lotThrownOut', lot: id, amount: lot.amount, reason: command.reason })

@@ -114,6 +114,24 @@ describe('dates', () => {
     })
   })
 
+  it('[LA4] isn’t given to another class past its date, nor is anything while the clock is in doubt', () => {
+    const given = { type: 'anotherTookLot', lot: 'a' } as const
+    expect(decideLarder(fresh(last), given, last - 1)).toMatchObject({ events: [{ lot: 'a' }] })
+    // Before what is due was told, too.
+    expect(decideLarder(fresh(last), given, last)).toEqual({
+      refusal: { code: 'lot-bound', why: 'date' },
+    })
+    const unsure = larderAfter(
+      [[last - 2_000, { type: 'larderClockJumped', byMs: 86_400_000 }]],
+      fresh(last),
+    )
+    for (const now of [last - 1_000, last + 86_400_000])
+      expect(decideLarder(unsure, given, now)).toEqual({ refusal: { code: 'larder-clock-unsure' } })
+    // What is only to be read is read by the other class.
+    const unread = decideLarder(withRice(), given, at('14:00') + LOT_READ_WITHIN_MS)
+    expect(unread).toMatchObject({ events: [{ type: 'lotGone' }] })
+  })
+
   it('[LA12] what fell due while nothing ran falls due at the start, in its order', () => {
     const state = larderAfter([
       [afternoon, setAside('a', coldRice())],

@@ -1,7 +1,7 @@
 /** Days of a lot: until when it lasts, what is left of them in the freezer, and after it. */
 import type { Frozen, Lot, LotFood } from '#lib/larder/lot.ts'
 import { civilDate, daysBetween } from '#lib/measure/civil.ts'
-import { stampOf } from '#lib/safety/date-marks.ts'
+import { daysLeftFrozen, stampOf } from '#lib/safety/date-marks.ts'
 import { type CivilDate, type DateStamp, earlierUseBy } from '#lib/safety/date-stamp.ts'
 import { limitsWith, type SafetyLimits } from '#lib/safety/limits.ts'
 
@@ -22,8 +22,9 @@ type Told = { readonly preparedOn?: CivilDate | undefined; readonly useBy?: Civi
 
 /**
  * What is left of a lot's days as it goes into the freezer. The day of freezing isn't counted, except
- * where it is day 1 or may be it: a first day that nobody told is taken as the latest that can be.
- * What is told never lengthens its date. Source: FDA Food Code 2022, 3-501.17(A) and 3-501.18(A).
+ * where it is day 1 or may be it: a first day that nobody told is taken as the latest that can be; or
+ * where it was thawed on that day. Days in the freezer before aren't used: of what was thawed the days
+ * count from there. What is told never lengthens its date. Source: FDA Food Code 2022, 3-501.17(A) and 3-501.18(A).
  */
 export const frozenFrom = (
   lot: Pick<LotFood, 'dateMark' | 'startedAt' | 'under'>,
@@ -33,11 +34,16 @@ export const frozenFrom = (
   if (preparedOn !== undefined && preparedOn > on) return 'wrong-day'
   // It was thawed once: its maker's date still stands.
   const makers = earlierUseBy(useBy, lot.dateMark?.useBy)
-  if (lot.dateMark === null || (makers !== undefined && makers < on)) return 'no-days-left'
+  const { dateMark } = lot
+  if (dateMark === null || (makers !== undefined && makers < on)) return 'no-days-left'
   const begun = lot.startedAt === null ? on : dayOf(lot, lot.startedAt)
   const first = preparedOn !== undefined && preparedOn < begun ? preparedOn : begun
-  const byMark = daysBetween(on, lot.dateMark.lastDay) + (first < on ? 1 : 0)
-  const byFirst = limitsOfLot(lot).dateMark.days - Math.max(1, daysBetween(first, on))
+  const byMark = daysLeftFrozen(dateMark, on, first)
+  // How long it lay in the freezer isn't known here: a day 1 that is told as earlier shortens what is left.
+  const byFirst =
+    dateMark.thawedOn === undefined
+      ? limitsOfLot(lot).dateMark.days - Math.max(1, daysBetween(first, on))
+      : byMark - daysBetween(first, begun)
   const daysLeft = Math.min(byMark, byFirst)
   return daysLeft < 1 ? 'no-days-left' : { on, daysLeft, useBy: makers ?? null }
 }
@@ -54,5 +60,5 @@ export const thawedMark = (
   const lastDay = frozen.useBy !== null && frozen.useBy < last ? frozen.useBy : last
   if (lastDay < on) return null
   const makers = frozen.useBy === null ? {} : { useBy: frozen.useBy }
-  return { ...stampOf(lastDay, under.timeZone), ...makers }
+  return { ...stampOf(lastDay, under.timeZone), ...makers, thawedOn: on }
 }

@@ -18,6 +18,21 @@ const plus = (date: CivilDate, days: number): CivilDate =>
 const daysBetween = (from: CivilDate, to: CivilDate): number =>
   Temporal.PlainDate.from(from).until(to, { largestUnit: 'day' }).days
 
+/**
+ * Days that are left from thawing on, the day of that with them, as food goes into the freezer: the day
+ * of freezing isn't used, except where it is the first or the day of its last thawing (as `dateMark`).
+ * Less than 1 where none is.
+ * @param first day 1, where it is known and the food wasn't frozen before
+ */
+export const daysLeftFrozen = (
+  { lastDay, thawedOn }: DateStamp,
+  on: CivilDate,
+  first?: CivilDate,
+): number => {
+  const from = thawedOn ?? first
+  return daysBetween(on, lastDay) + (from === undefined || from < on ? 1 : 0)
+}
+
 const isAfter = (one: CivilDate, other: CivilDate): boolean =>
   Temporal.PlainDate.compare(one, other) > 0
 

@@ -7,6 +7,8 @@ export interface DateStamp {
   readonly endsAt: number
   /** The maker's date as it was told, which no freezing moves; left away where none was. */
   readonly useBy?: CivilDate
+  /** The day of thawing, from which on its days pass again; left away of what wasn't frozen. */
+  readonly thawedOn?: CivilDate
 }
 
 /** The earlier of what was told of a maker's date; undefined where nothing was. */
@@ -15,12 +17,26 @@ export const earlierUseBy = (
   other: CivilDate | null | undefined,
 ): CivilDate | undefined => [one, other].filter((date) => date != null).sort()[0]
 
+const laterDay = (one?: CivilDate, other?: CivilDate): CivilDate | undefined =>
+  [one, other]
+    .filter((date) => date !== undefined)
+    .sort()
+    .at(-1)
+
 /** The earlier of two marks governs, and so does the earlier maker's date; null where neither food has one. */
 export const earlierStamp = (one: DateStamp | null, other: DateStamp | null): DateStamp | null => {
   if (one === null || other === null) return one ?? other
   const first = one.endsAt <= other.endsAt ? one : other
   const useBy = earlierUseBy(one.useBy, other.useBy)
-  return useBy === undefined || useBy === first.useBy ? first : { ...first, useBy }
+  // Of two that end together the one that was thawed later has fewer days left, should both be frozen.
+  const thawedOn =
+    one.endsAt === other.endsAt ? laterDay(one.thawedOn, other.thawedOn) : first.thawedOn
+  if (useBy === first.useBy && thawedOn === first.thawedOn) return first
+  return {
+    ...first,
+    ...(useBy === undefined ? {} : { useBy }),
+    ...(thawedOn === undefined ? {} : { thawedOn }),
+  }
 }
 
 /** Whether food is past its mark: from the midnight that ends its last day on. */

@@ -58,6 +58,8 @@ export type EndWhy =
   | 'on-clock'
   | 'not-cold-yet'
   | 'no-date'
+  /** None would be left of its days once it is thawed. */
+  | 'no-days-left'
   | 'cooled-once'
   | 'is-cold'
   | 'is-dry'

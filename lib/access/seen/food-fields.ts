@@ -45,6 +45,7 @@ export const STAMP_OF_DATE: Fields<DateStamp> = {
   lastDay: 'always',
   endsAt: 'always',
   useBy: 'always',
+  thawedOn: 'always',
 }
 
 export const HELD_FOOD: Fields<HeldFood> = {

@@ -26,6 +26,7 @@ const WHY: Readonly<Record<EndWhy, string>> = {
   'on-clock': 'it was on time alone',
   'not-cold-yet': 'it isn’t cold yet',
   'no-date': 'nobody said its first day',
+  'no-days-left': 'thawed again, it would have no day left',
   'cooled-once': 'it was cooled and reheated once already',
   'is-cold': 'it is cold already',
   'is-dry': 'it is dry food',

@@ -1,10 +1,12 @@
+import fc from 'fast-check'
 import { describe, expect, it, test } from 'vitest'
 import { frozenFrom, thawedMark } from '#lib/larder/days.ts'
 import { decideLarder } from '#lib/larder/decide.ts'
 import { larderFallsDue } from '#lib/larder/due.ts'
 import type { LarderState } from '#lib/larder/lot.ts'
 import { lotBarred, lotsToTake, lotTakeProblem } from '#lib/larder/take.ts'
-import { stampOf } from '#lib/safety/date-marks.ts'
+import { dateMark, type Freezing, stampOf } from '#lib/safety/date-marks.ts'
+import { MODEL_CODE } from '#lib/safety/limits.ts'
 import { coldRice, coolingRice, larderAfter, setAside } from '#tests/support/larder.ts'
 import { at } from '#tests/support/readings.ts'
 
@@ -54,13 +56,70 @@ describe('the freezer', () => {
     ).toBeNull()
   })
 
+  it('[LA7] frozen again on the day of thawing that day is used, and days in the freezer are not', () => {
+    const begun = day('2026-11-01', '09:00')
+    const first = coldRice({ startedAt: begun, dateMark: stampOf('2026-11-07', 'UTC') })
+    const cold = (frozen: ReturnType<typeof frozenFrom>, on: string) => {
+      if (typeof frozen === 'string') throw new Error(frozen)
+      return coldRice({ startedAt: begun, dateMark: thawedMark({ ...first, frozen }, on) })
+    }
+    const thawed = cold(frozenFrom(first, '2026-11-03'), '2026-11-25')
+    expect(thawed.dateMark).toMatchObject({ lastDay: '2026-11-29', thawedOn: '2026-11-25' })
+    expect(frozenFrom(thawed, '2026-11-25')).toMatchObject({ daysLeft: 4 })
+    expect(frozenFrom(thawed, '2026-11-26')).toMatchObject({ daysLeft: 4 })
+    expect(frozenFrom(thawed, '2026-11-27')).toMatchObject({ daysLeft: 3 })
+    // Told as two days older than its mark knew, it has two fewer.
+    expect(frozenFrom(thawed, '2026-11-26', { preparedOn: '2026-10-30' })).toMatchObject({
+      daysLeft: 2,
+    })
+    const over = cold({ on: '2026-11-03', daysLeft: 1, useBy: null }, '2026-11-25')
+    expect(frozenFrom(over, '2026-11-25')).toBe('no-days-left')
+  })
+
+  it('[LA7] [F28] however often it is frozen and thawed, it has the days that its date mark says', () => {
+    const plus = (date: string, days: number) =>
+      new Date(day(date) + days * 86_400_000).toISOString().slice(0, 10)
+    const gaps = fc.array(fc.tuple(fc.nat(3), fc.nat(40)), { minLength: 1, maxLength: 6 })
+    fc.assert(
+      fc.property(gaps, fc.boolean(), (stays, isTold) => {
+        const preparedOn = '2026-11-01'
+        const startedAt = isTold ? day(preparedOn, '09:00') : null
+        let lot = coldRice({ startedAt, dateMark: stampOf('2026-11-07', 'UTC') })
+        const freezings: Freezing[] = []
+        let on = preparedOn
+        for (const [coldFor, frozenFor] of stays) {
+          on = plus(on, coldFor)
+          const expected = dateMark(
+            {
+              preparedOn,
+              freezings: [...freezings, { frozenOn: on, thawedOn: null }],
+              useBy: null,
+            },
+            MODEL_CODE,
+          )
+          const frozen = frozenFrom(lot, on)
+          const left = typeof frozen === 'string' ? 0 : frozen.daysLeft
+          const says = expected.mark === 'frozen' ? expected.daysLeft : 0
+          // A first day that nobody knows may be the first day in the freezer.
+          if (isTold) expect(left).toBe(says)
+          else expect(left).toBeLessThanOrEqual(says)
+          if (typeof frozen === 'string') return
+          const thawedOn = plus(on, frozenFor)
+          freezings.push({ frozenOn: on, thawedOn })
+          on = thawedOn
+          lot = coldRice({ startedAt, dateMark: thawedMark({ ...lot, frozen }, on) })
+        }
+      }),
+    )
+  })
+
   it('[LA59] thawed and frozen again, the maker’s use-by still binds', () => {
     const { under } = coldRice()
     const frozen = { on: '2026-10-03', daysLeft: 5, useBy: '2026-10-20' }
     const dateMark = thawedMark({ under, frozen }, '2026-10-04')
     expect(dateMark).toMatchObject({ lastDay: '2026-10-08', useBy: '2026-10-20' })
     const again = frozenFrom(coldRice({ dateMark }), '2026-10-05')
-    expect(again).toMatchObject({ useBy: '2026-10-20', daysLeft: 3 })
+    expect(again).toMatchObject({ useBy: '2026-10-20', daysLeft: 4 })
     if (typeof again === 'string') throw new Error(again)
     expect(thawedMark({ under, frozen: again }, '2026-10-19')?.lastDay).toBe('2026-10-20')
     expect(thawedMark({ under, frozen: again }, '2026-10-21')).toBeNull()

@@ -95,5 +95,11 @@ describe('date marks', () => {
     expect(earlierStamp(one, dated)).toEqual({ ...one, useBy: '2026-11-01' })
     expect(earlierStamp({ ...one, useBy: '2026-12-01' }, dated)?.useBy).toBe('2026-11-01')
     expect(earlierStamp(null, null)).toBeNull()
+    // Of the one that governs it says when it was thawed; of two that end together the later.
+    const thawed = { ...one, thawedOn: '2026-10-02' }
+    expect(earlierStamp(thawed, other)).toBe(thawed)
+    expect(earlierStamp({ ...other, thawedOn: '2026-10-03' }, one)).toBe(one)
+    expect(earlierStamp(one, thawed)).toEqual(thawed)
+    expect(earlierStamp(thawed, { ...one, thawedOn: '2026-10-03' })?.thawedOn).toBe('2026-10-03')
   })
 })

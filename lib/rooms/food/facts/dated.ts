@@ -19,7 +19,8 @@ export const toldMark = (
   if ('problem' in last) return { refusal: { code: 'wrong-date', problem: last.problem } }
   if (last.lastDay === null) return { mark: null }
   const makers = useBy === undefined ? {} : { useBy }
-  return { mark: { ...stampOf(last.lastDay, timeZone), ...makers } }
+  const thawed = freezing === undefined ? {} : { thawedOn: freezing.thawedOn }
+  return { mark: { ...stampOf(last.lastDay, timeZone), ...makers, ...thawed } }
 }
 
 /**

@@ -10,10 +10,11 @@ import {
   isCookedHere,
   needsBatch,
 } from '#lib/rooms/food/facts/food-now.ts'
+import { daysLeftFrozen } from '#lib/safety/date-marks.ts'
 import { type DateStamp, earlierStamp, pastStamp } from '#lib/safety/date-stamp.ts'
 import { type EndOf, endsOf, type FoodHistory } from '#lib/safety/ends.ts'
 import type { ToldDates } from '#lib/safety/told-dates.ts'
-import { lastsUntil } from '#lib/service/food-limits.ts'
+import { lastsUntil, limitsOf } from '#lib/service/food-limits.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import { boundAt, isReadSinceJump } from '#lib/service/held-stock.ts'
 import { findBatch, type Placed } from '#lib/service/place.ts'
@@ -162,6 +163,23 @@ export const historyOf = (
   }
 }
 
+/**
+ * Days that are left from thawing on, where food is frozen now. The day on which it is frozen is used
+ * where it may be the first, or was thawed on it (3-501.17, and F28).
+ */
+export const daysLeftAt = ({ station }: RunningState, mark: DateStamp, now: number): number => {
+  const { days } = limitsOf(station).dateMark
+  return Math.min(days - 1, daysLeftFrozen(mark, civilDate(now, station.timeZone)))
+}
+
+/** What was thawed on its last day has none left: frozen again it could only be thrown out. */
+const withoutDays = (ends: readonly EndOf[]): readonly EndOf[] =>
+  ends.map((one) =>
+    one.end === 'freeze' && one.offered
+      ? { ...one, offered: false, why: 'no-days-left', paragraph: '3-501.18(A)' }
+      : one,
+  )
+
 /** The ends of the food at a place as it is now; local code and the person in charge decide. */
 export const endsAt = (
   state: RunningState,
@@ -172,5 +190,6 @@ export const endsAt = (
   const dated = endMark(state, place, found, now)
   const mark = 'mark' in dated ? dated.mark : null
   const crewMeal = state.station.day.crewMeal === true
-  return endsOf(historyOf(state, place, mark, now, found), crewMeal)
+  const ends = endsOf(historyOf(state, place, mark, now, found), crewMeal)
+  return mark !== null && daysLeftAt(state, mark, now) < 1 ? withoutDays(ends) : ends
 }

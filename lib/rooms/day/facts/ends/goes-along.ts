@@ -1,17 +1,16 @@
 /** What goes along with food that is set aside. */
 
-import { civilDate, daysBetween } from '#lib/measure/civil.ts'
+import { civilDate } from '#lib/measure/civil.ts'
 import { reachOf } from '#lib/needs/contact.ts'
 import { waysTo } from '#lib/needs/declared.ts'
 import { kitchenOf } from '#lib/rooms/care/facts/kitchen-of.ts'
 import { mixKey } from '#lib/rooms/care/facts/mixing.ts'
-import { batchesIn, keptBy } from '#lib/rooms/day/facts/ends/food-history.ts'
+import { batchesIn, daysLeftAt, keptBy } from '#lib/rooms/day/facts/ends/food-history.ts'
 import { comesOffHeat, firstDoneAt } from '#lib/rooms/food/facts/food-now.ts'
 import { type CivilDate, type DateStamp, earlierUseBy } from '#lib/safety/date-stamp.ts'
 import type { SetAsideEnd } from '#lib/safety/ends.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import type { GoesAlong } from '#lib/service/events/end-event.ts'
-import { limitsOf } from '#lib/service/food-limits.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import { findBatch, type Placed } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -50,16 +49,6 @@ const touchedBy = (state: RunningState, place: Placed): GoesAlong['touched'] => 
   const reached = isOpen(state, place) ? reach.line : reach.backup
   const all = new Set([...reached.map((one) => one.component), ...soiledBy(state, place)])
   return [...all].sort().map((component) => ({ component, madeOf: madeOf(state, component) }))
-}
-
-/**
- * Days that are left from thawing on, the day of that with them. The day on which it is frozen is used
- * where it may be the first (3-501.17, and F28).
- */
-const daysLeft = (state: RunningState, mark: DateStamp | null, today: string): number | null => {
-  if (mark === null) return null
-  const { days } = limitsOf(state.station).dateMark
-  return Math.min(days - 1, daysBetween(today, mark.lastDay) + 1)
 }
 
 /**
@@ -125,7 +114,7 @@ export const goesAlong = (
       ? {
           frozen: {
             on: today,
-            daysLeft: daysLeft(state, mark, today),
+            daysLeft: mark && daysLeftAt(state, mark, now),
             ...(makers === undefined ? {} : { useBy: makers }),
           },
         }

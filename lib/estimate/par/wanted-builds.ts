@@ -16,6 +16,7 @@ import {
   stretchesOf,
   tappedOfItem,
 } from '#lib/estimate/par/past-day.ts'
+import { plausiblyLost } from '#lib/estimate/par/plausible-days.ts'
 import { lostGuests } from '#lib/estimate/par/tapped.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 
@@ -140,16 +141,30 @@ const tapsOf = (station: Menu, day: PastDay) => {
   return { taps: sumOf(gone.map((item) => tappedOfItem(station, item, day))), again: 0 }
 }
 
+const allRanOut = (station: Menu, day: PastDay): boolean => {
+  const onSale = station.items.filter(({ id }) => (day.items[id] ?? 0) > 0)
+  return onSale.length > 0 && onSale.every((item) => ranOut(item, day.soldOut))
+}
+
 export const wantedBuilds = (
   station: Menu,
   past: readonly PastDay[],
   mix: MenuMix,
 ): readonly WantedBuilds[] => {
-  const days = past.map((day) => ({ ...unsold(station, day, mix), ...tapsOf(station, day) }))
-  const lost = lostGuests(days)
+  const days = past.map((day) => tapsOf(station, day))
+  const beside = plausiblyLost(
+    past.map((day, index) => ({
+      expected: day.expected,
+      seen: soldIn(day) + (days[index]?.again ?? 0),
+      lost: unsold(station, day, mix),
+      atLeast: allRanOut(station, day),
+    })),
+  )
+  const lost = lostGuests(
+    beside.map((spread, index) => ({ ...spread, taps: days[index]?.taps ?? 0 })),
+  )
   return past.map((day, index): WantedBuilds => {
-    const onSale = station.items.filter(({ id }) => (day.items[id] ?? 0) > 0)
-    const atLeast = onSale.length > 0 && onSale.every((item) => ranOut(item, day.soldOut))
+    const atLeast = allRanOut(station, day)
     const { mean, variance } = lost[index] ?? { mean: 0, variance: 0 }
     return { builds: soldIn(day) + (days[index]?.again ?? 0) + mean, unsure: variance, atLeast }
   })

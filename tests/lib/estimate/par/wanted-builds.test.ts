@@ -42,6 +42,7 @@ describe('what a past day wanted in all', () => {
       expect(found?.unsure).toBeGreaterThan(lost)
       const many = [half, half, half].map((one) => ({
         ...one,
+        expected: Math.round(40 + lost),
         taps: { chicken: Math.round(lost * 0.5) },
       }))
       const [told] = wantedBuilds(demoStation, many, mixOf({ steady }))

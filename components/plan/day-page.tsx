@@ -80,7 +80,7 @@ export function DayPage() {
       {ahead.is === 'there' ? (
         <>
           <Planned answer={ahead.answer} />
-          <h2>{words.anotherDay}</h2>
+          <h2>{words.anotherDay(ahead.answer.plans.length)}</h2>
           <NewDay answer={ahead.answer} />
         </>
       ) : (

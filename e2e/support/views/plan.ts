@@ -8,7 +8,7 @@ const day = on(`/plan?station=${SCHOOL.id}`, 'plan')
 const plan = on(`/plan?station=${SCHOOL.id}&service=${FRIDAY}`, 'plan')
 
 export const planViews: readonly View[] = [
-  day('nothing planned', 'school, nothing planned', words.anotherDay, [], {
+  day('nothing planned', 'school, nothing planned', words.anotherDay(0), [], {
     long: true,
     asksOnly: true,
   }),

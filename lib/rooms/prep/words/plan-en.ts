@@ -36,7 +36,7 @@ export const planEn = {
   plannedRow: (on: string, opens: string, closes: string, isPractice: boolean) =>
     `${sayDate(on)}, ${opens} to ${closes}${isPractice ? ', practice' : ''}`,
   over: 'over, never opened: drop it',
-  anotherDay: 'Plan another day',
+  anotherDay: (planned: number) => (planned === 0 ? 'Plan a day' : 'Plan another day'),
   sub: (
     { isOpen, kind, doorsOpen }: { isOpen: boolean; kind: string; doorsOpen: string },
     assemble: number,
@@ -50,10 +50,10 @@ export const planEn = {
   guests: (count: number) => (count === 1 ? 'guest' : 'guests'),
   guestsHow: (past: number) =>
     past === 0
-      ? 'a guess by the menu'
+      ? 'portions: a guess by the menu'
       : past === 1
-        ? 'by 1 service so far'
-        : `by ${past} services so far`,
+        ? 'portions: by 1 service so far'
+        : `portions: by ${past} services so far`,
   fewer: 'One guest fewer',
   more: 'One guest more',
   dayAndCrew: 'Day and crew',

@@ -27,10 +27,12 @@ export function LabelThen({ lot, changed, ask }: LabelThenProps) {
     setPassphrase('')
   }
   return (
-    <fieldset className={styles.take}>
+    <fieldset className={styles.question}>
       <legend>{words.title(name)}</legend>
-      <p>{words.wasRead(was)}</p>
-      <p>{words.isRead(is)}</p>
+      <div className={styles.labels}>
+        <p>{words.wasRead(was)}</p>
+        <p>{words.isRead(is)}</p>
+      </div>
       <div className={styles.fields}>
         <Choice
           legend={words.which}

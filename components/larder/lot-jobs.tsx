@@ -2,7 +2,9 @@ import { useState } from 'react'
 import { LabelThen } from '#components/larder/label-then.tsx'
 import styles from '#components/larder/larder.module.css'
 import { useLarderWords } from '#components/larder/larder-words.tsx'
+import { firstAsked } from '#components/larder/lot-said.ts'
 import { TakeInto, type Told } from '#components/larder/take-into.tsx'
+import { TookIt } from '#components/larder/took-it.tsx'
 import { Button } from '#components/ui/button.tsx'
 import { Field } from '#components/ui/field.tsx'
 import type { LarderCommand } from '#lib/larder/command.ts'
@@ -24,18 +26,29 @@ interface LotJobsProps {
   readonly onBack: () => void
 }
 
-/** What may be done with a lot, in the notch that grows out of it. */
+/** What may be done with a lot, in the notch that grows out of it: what is asked first, then the rest, quiet. */
 export function LotJobs({ lot, ask, onTold, onBack }: LotJobsProps) {
   const words = useLarderWords()
   const [initials, setInitials] = useState('')
   const [degrees, setDegrees] = useState('')
   const [probe, setProbe] = useState('')
+  const first = firstAsked(lot)
+  const [open, setOpen] = useState<'reading' | 'take' | null>(null)
   const by = { lot: lot.lot, ...(initials.trim() === '' ? {} : { initials: initials.trim() }) }
   const isUnsigned = initials.trim() === ''
   const signs = { disabled: isUnsigned, ...(isUnsigned ? { sub: words.needsInitials } : {}) }
   const tenths = Math.round(Number(degrees) * 10)
-  const isReading = degrees.trim() !== '' && Number.isFinite(tenths) && probe.trim() !== ''
-  const isRead = lot.bound === null && (lot.kept === 'cold' || lot.kept === 'cooling')
+  const isReading = degrees.trim() !== '' && Number.isFinite(tenths)
+  const lacks = !isReading
+    ? words.lacksDegrees
+    : probe.trim() === ''
+      ? words.lacksProbe
+      : isUnsigned
+        ? words.needsInitials
+        : null
+  const canRead = first !== 'bin' && (lot.kept === 'cold' || lot.kept === 'cooling')
+  const isRead = canRead && (first !== 'label' || open === 'reading')
+  const isTaken = first === 'take' || (first === 'reading' && open === 'take')
   const [changed] = lot.relabelled
   const read = () =>
     ask({
@@ -43,55 +56,74 @@ export function LotJobs({ lot, ask, onTold, onBack }: LotJobsProps) {
       ...by,
       reading: { tenths, scale: lot.scale, probe: probe.trim(), where: 'middle-stirred' },
     })
+  const signed = (
+    <Field
+      label={words.initials}
+      value={initials}
+      maxLength={6}
+      onChange={(event) => setInitials(event.target.value)}
+    />
+  )
   return (
-    <section className={styles.jobs} data-notch-panel aria-label={words.jobs}>
-      <div className={styles.fields}>
-        <Field
-          label={words.initials}
-          value={initials}
-          maxLength={6}
-          onChange={(event) => setInitials(event.target.value)}
-        />
-        {isRead && (
-          <>
-            <Field
-              label={words.degrees}
-              value={degrees}
-              inputMode="decimal"
-              maxLength={6}
-              side={<span>{words.scale[lot.scale]}</span>}
-              onChange={(event) => setDegrees(event.target.value)}
-            />
-            <Field
-              label={words.probe}
-              value={probe}
-              maxLength={40}
-              onChange={(event) => setProbe(event.target.value)}
-            />
-          </>
-        )}
-      </div>
-      {lot.bound === null && changed === undefined && (
-        <TakeInto lot={lot} initials={initials.trim()} onTold={onTold} />
-      )}
-      {lot.bound === null && changed !== undefined && (
+    <section className={styles.jobs} data-notch-panel data-first={first} aria-label={words.jobs}>
+      {first === 'label' && changed !== undefined && (
         <LabelThen key={changed.ingredient} lot={lot.lot} changed={changed} ask={ask} />
       )}
-      <div className={styles.acts}>
+      <div className={styles.doing}>
+        <div className={styles.fields}>
+          {isRead && (
+            <>
+              <Field
+                label={words.degrees}
+                value={degrees}
+                inputMode="decimal"
+                maxLength={6}
+                side={<span>{words.scale[lot.scale]}</span>}
+                onChange={(event) => setDegrees(event.target.value)}
+              />
+              <Field
+                label={words.probe}
+                value={probe}
+                maxLength={40}
+                onChange={(event) => setProbe(event.target.value)}
+              />
+            </>
+          )}
+          {signed}
+        </div>
         {isRead && (
-          <Button kind="main" {...signs} disabled={isUnsigned || !isReading} onClick={read}>
+          <Button
+            className={styles.record ?? ''}
+            kind={first === 'reading' ? 'main' : 'plain'}
+            disabled={lacks !== null}
+            {...(lacks === null ? {} : { sub: lacks })}
+            onClick={read}
+          >
             {words.read}
           </Button>
         )}
-        {lot.bound === null && (
-          <Button onClick={() => ask({ type: 'anotherTookLot', ...by })}>{words.tookIt}</Button>
+      </div>
+      {isTaken && <TakeInto lot={lot} initials={initials.trim()} onTold={onTold} />}
+      <div className={styles.acts}>
+        {first === 'label' && canRead && open !== 'reading' && (
+          <Button kind="quiet" onClick={() => setOpen('reading')}>
+            {words.toRead}
+          </Button>
         )}
-        {lot.bound === null && lot.kept === 'cold' && (
-          <Button {...signs} onClick={() => ask({ type: 'freezeLot', ...by })}>
+        {first === 'reading' && lot.barred === null && open !== 'take' && (
+          <Button kind="quiet" onClick={() => setOpen('take')}>
+            {words.take.title}
+          </Button>
+        )}
+        {(lot.barred === null || lot.barred.code === 'lot-unread') && lot.bound === null && (
+          <TookIt lot={lot} onTook={() => ask({ type: 'anotherTookLot', ...by })} />
+        )}
+        {first !== 'bin' && first !== 'label' && lot.kept === 'cold' && lot.barred === null && (
+          <Button kind="quiet" {...signs} onClick={() => ask({ type: 'freezeLot', ...by })}>
             {words.freeze}
           </Button>
         )}
-        {lot.kept === 'frozen' && (
+        {first !== 'bin' && lot.kept === 'frozen' && (
           <Button {...signs} onClick={() => ask({ type: 'thawLot', ...by })}>
             {words.thaw}
           </Button>
@@ -103,13 +135,20 @@ export function LotJobs({ lot, ask, onTold, onBack }: LotJobsProps) {
             ask({
               type: 'throwOutLot',
               ...by,
-              reason: lot.bound === null ? 'other' : REASON[lot.bound],
+              reason:
+                lot.bound !== null
+                  ? REASON[lot.bound]
+                  : lot.barred?.code === 'lot-bound'
+                    ? REASON[lot.barred.why]
+                    : 'other',
             })
           }
         >
           {words.throwOut}
         </Button>
-        <Button onClick={onBack}>{words.back}</Button>
+        <Button kind="quiet" onClick={onBack}>
+          {words.back}
+        </Button>
       </div>
     </section>
   )

@@ -1,5 +1,6 @@
 import styles from '#components/larder/larder.module.css'
 import { useLarderWords } from '#components/larder/larder-words.tsx'
+import { goesFirst, isHatched } from '#components/larder/lot-said.ts'
 import type { LotShown } from '#lib/larder/shelf-view.ts'
 
 interface LotTileProps {
@@ -20,6 +21,7 @@ export function LotTile({ lot, now, isChosen, onChoose }: LotTileProps) {
   }
   const amount = words.sayMuch(lot.amount, lot.unit)
   const { next } = lot
+  const bound = lot.bound ?? (lot.barred?.code === 'lot-bound' ? lot.barred.why : null)
   const isCooling = lot.kept === 'cooling'
   const stays =
     lot.presentUntil !== null && next?.what === 'stage'
@@ -38,14 +40,14 @@ export function LotTile({ lot, now, isChosen, onChoose }: LotTileProps) {
       type="button"
       className={styles.lot}
       data-notch={lot.lot}
-      data-bound={lot.bound !== null || undefined}
+      data-bound={isHatched(lot) || undefined}
       aria-pressed={isChosen}
       onClick={onChoose}
     >
       <b>{lot.name}</b>
       <span className={styles.amount}>{amount}</span>
-      {lot.bound !== null ? (
-        <span>{words.bound(lot.bound)}</span>
+      {bound !== null ? (
+        <span>{words.bound(bound)}</span>
       ) : (
         <>
           <span className={styles.day}>
@@ -58,7 +60,7 @@ export function LotTile({ lot, now, isChosen, onChoose }: LotTileProps) {
           {lot.relabelled.length > 0 && <span>{words.relabelled}</span>}
           {lot.barred?.code === 'lot-unread' ? <span>{words.unread}</span> : <span>{due}</span>}
           {stays !== null && <span>{stays}</span>}
-          {lot.isFirst && !isCooling && <i>{words.first}</i>}
+          {goesFirst(lot) && <i>{words.first}</i>}
         </>
       )}
     </button>

@@ -25,15 +25,11 @@ interface TastedPanProps {
 /** Who can have it, over its pan: each row a word and a pattern of its own. */
 function Over({ who }: { readonly who: ComponentTasted }) {
   const words = useTastingWords()
-  const all = who.tasters.length
   return ROWS.map((is) => {
     const numbers = who.tasters.filter(({ verdict }) => SHOWN[verdict.is] === is)
     return numbers.length === 0 ? null : (
       <i key={is} data-is={is}>
-        {words.over[is](
-          numbers.map(({ taster }) => taster),
-          all,
-        )}
+        {words.over[is](numbers.map(({ taster }) => taster))}
       </i>
     )
   })

@@ -35,11 +35,21 @@ const tasters = (numbers: readonly number[]): string =>
         'and',
       )}`
 
-/** More than these have no room over a pan. */
-const FEW = 3
+/** From this many on, numbers that follow one another are said as a run: a pan has room for few. */
+const RUN = 3
 
-const few = (numbers: readonly number[], all: number): string =>
-  numbers.length > FEW ? `${numbers.length} of ${all}` : numbers.join(', ')
+/** Every one of them, in order: "1, 2, 4–6". */
+const byNumber = (numbers: readonly number[]): string => {
+  const runs: number[][] = []
+  for (const one of [...numbers].sort((a, b) => a - b)) {
+    const last = runs.at(-1)
+    if (last && last.at(-1) === one - 1) last.push(one)
+    else runs.push([one])
+  }
+  return runs
+    .flatMap((run) => (run.length < RUN ? run.map(String) : [`${run[0]}–\u2060${run.at(-1)}`]))
+    .join(', ')
+}
 
 const cookOn = (name: string, why: HeatLack): string => `${name}: ${safetyWords.heatLack[why]}`
 
@@ -159,14 +169,11 @@ export const tastingEn = {
   onPan: (name: string, said: readonly string[]) => `${name}: ${said.join(', ')}`,
   isOn: 'tasted',
   isOff: 'not tasted',
-  /** Over a pan, where three words have room: "fits all", "can 1, 2" or "can 5 of 6". */
+  /** Over a pan, each always by its number: a count beside numbers would be read as one of them. */
   over: {
-    can: (numbers: readonly number[], all: number) =>
-      numbers.length === all ? 'fits all' : `can ${few(numbers, all)}`,
-    cannot: (numbers: readonly number[], all: number) =>
-      numbers.length === all ? 'nobody' : `no ${few(numbers, all)}`,
-    unknown: (numbers: readonly number[], all: number) =>
-      numbers.length === all ? 'ask all' : `ask ${few(numbers, all)}`,
+    can: (numbers: readonly number[]) => `can ${byNumber(numbers)}`,
+    cannot: (numbers: readonly number[]) => `not ${byNumber(numbers)}`,
+    unknown: (numbers: readonly number[]) => `ask ${byNumber(numbers)}`,
   },
   can: (number: number) => `taster ${number} can`,
   cannot: (number: number) => `taster ${number} can’t`,

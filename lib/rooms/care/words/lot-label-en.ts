@@ -37,6 +37,9 @@ export const lotLabelWords = {
   title: (name: string) => `The label of ${name} changed since this was made.`,
   wasRead: (label: Label | null) => `Then: ${sayLabel(label)}`,
   isRead: (label: Label | null) => `Now: ${sayLabel(label)}`,
+  /** To the class that has it: nobody said of which pack it was made. */
+  isOpen: (name: string, label: Label | null) =>
+    `The label of ${name} changed, and nobody said which pack this was made of. Now: ${sayLabel(label)}`,
   which: 'Which pack was it made of? The person in charge says it, with that pack in hand.',
   pack: PACK,
   counts: COUNTS,

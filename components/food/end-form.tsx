@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'react'
-import { DayLevel } from '#components/food/day-level.tsx'
 import { DayReadings } from '#components/food/day-readings.tsx'
 import { EndAmountSteps } from '#components/food/end-amount-steps.tsx'
 import styles from '#components/food/end-form.module.css'
+import { EndLeft } from '#components/food/end-left.tsx'
 import { useEndAmount } from '#components/food/use-end-amount.ts'
 import { WeightPad } from '#components/food/weight-pad.tsx'
 import { foodName } from '#components/job/food-name.ts'
@@ -21,6 +21,7 @@ import { useIsPhone } from '#components/pans/use-walk.ts'
 import { Button } from '#components/ui/button.tsx'
 import { Choice } from '#components/ui/choice.tsx'
 import { civilDate, dayBefore } from '#lib/measure/civil.ts'
+import { hotFood, hotSum } from '#lib/rooms/day/facts/ends/hot-food.ts'
 import { toAnswer } from '#lib/rooms/day/facts/ends/to-answer.ts'
 import { barredTogether, type EndStep, endStepAt } from '#lib/rooms/day/views/end-step.ts'
 import { coolLimit, readingOf } from '#lib/rooms/food/views/reading-entry.ts'
@@ -54,6 +55,7 @@ function EndOne({
   const words = useFoodWords()
   const { place, offered, barred, heldBy, next } = step
   const { what, id, component } = place
+  const allHot = hotSum(state, now)
   const { timeZone } = state.station
   const limits = limitsOf(state.station)
   // What cools is due hours later.
@@ -133,6 +135,8 @@ function EndOne({
     // The pad types the temperature then: a weight that wasn't typed before isn't asked for.
     if (one === 'cool' && much.amount === null) much.setHow('not-checked')
     setEnd(one)
+    const hot = hotFood(state, now).map((each) => ({ what: each.what, id: each.id }))
+    choose({ task: 'end', at: { what, id }, ...(one === 'all-hot' ? { hot } : {}) })
   }
   return (
     <JobForm
@@ -148,13 +152,8 @@ function EndOne({
       }
       side={side}
     >
-      <div className={styles.left}>
-        <p className={job.large}>
-          {words.ends.left(Math.round((much.amount ?? place.amount) / much.each), shown)}
-        </p>
-        {!isRead && <DayLevel state={state} place={place} now={now} />}
-      </div>
-      <DayReadings read={step.read} limits={limits} time={time} />
+      <EndLeft {...{ state, step, much, now, isRead }} hot={end === 'all-hot' ? allHot : null} />
+      {end !== 'all-hot' && <DayReadings read={step.read} limits={limits} time={time} />}
       <div className={styles.ends} data-pad="">
         {offered.map((one) => (
           <Button
@@ -168,8 +167,9 @@ function EndOne({
         ))}
         {heldBy === 'hot' && (
           <Button
+            kind="no"
             aria-pressed={end === 'all-hot'}
-            sub={words.ends.allHotMore}
+            sub={words.ends.allHotIs(allHot)}
             onClick={() => choosesEnd('all-hot')}
           >
             {words.ends.allHot}

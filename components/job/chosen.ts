@@ -49,7 +49,12 @@ export type Chosen =
   /** What was given out and isn't paid. */
   | { readonly task: 'unpaid' }
   /** What the food at a place comes to, one after the other in line order. */
-  | { readonly task: 'end'; readonly at: At }
+  | {
+      readonly task: 'end'
+      readonly at: At
+      /** All that is hot goes with it: each of these. */
+      readonly hot?: readonly At[]
+    }
   | { readonly task: 'close' }
 
 export type Choose = (next: Chosen) => void

@@ -44,8 +44,16 @@ export const aboutOf = (state: RunningState, task: Chosen): About => {
       return task.what === 'shelf' || task.what === 'build'
         ? NOTHING
         : aboutPlace(state, task.what, task.id)
-    case 'round':
     case 'end':
+      return task.hot
+        ? {
+            pans: [
+              ...new Set(task.hot.flatMap(({ what, id }) => aboutPlace(state, what, id).pans)),
+            ],
+            vessel: null,
+          }
+        : aboutPlace(state, task.at.what, task.at.id)
+    case 'round':
       return aboutPlace(state, task.at.what, task.at.id)
     case 'set-up':
     case 'read-here':

@@ -1,4 +1,4 @@
-/** A round of readings on the line: what it opens, and what each pan and lid says while it is taken. */
+/** A round on the line: what it opens, and what each pan and lid says while it is taken, or is asked its end. */
 import type { Chosen } from '#components/job/chosen.ts'
 import type { PansWords } from '#components/pans/words.tsx'
 import { missedFrom } from '#lib/rooms/food/facts/place-now.ts'
@@ -21,6 +21,11 @@ export const roundMarks = (
   task: Chosen | null,
   now: number,
 ): Readonly<Record<string, string>> => {
+  if (task?.task === 'end') {
+    const { asked, out } = words.roundTask.mark
+    const said = task.hot ? out : asked
+    return Object.fromEntries((task.hot ?? [task.at]).map(({ id }) => [id, said]))
+  }
   if (task?.task !== 'round') return {}
   const { read, by, now: due, lid } = words.roundTask.mark
   return Object.fromEntries(

@@ -52,5 +52,9 @@ export const roundTaskWords = {
     now: 'due',
     /** On a lid, where there is less room. */
     lid: (degrees: number) => `${degrees}°`,
+    /** Of the place whose end is asked. */
+    asked: 'this',
+    /** Of what goes into the bin with it. */
+    out: 'out',
   },
 } as const

@@ -1,17 +1,10 @@
-import { historyOf } from '#lib/rooms/day/facts/ends/food-history.ts'
+import { hotFood } from '#lib/rooms/day/facts/ends/hot-food.ts'
 import { thrownOut } from '#lib/rooms/day/facts/ends/thrown-out.ts'
-import { toAnswer } from '#lib/rooms/day/facts/ends/to-answer.ts'
 import { INVENTED_INITIALS } from '#lib/rooms/food/facts/invented-readings.ts'
 import { happened, refuse } from '#lib/service/commands/decision.ts'
 import { defineCommand } from '#lib/service/commands/define.ts'
 import { initialsField } from '#lib/service/commands/food-fields.ts'
-import type { Placed } from '#lib/service/place.ts'
-import type { RunningState } from '#lib/service/state.ts'
 import { openBuilds } from '#lib/service/tickets.ts'
-
-/** All that is hot: pans, what is behind them and batches. */
-const hotFood = (state: RunningState, now: number): readonly Placed[] =>
-  toAnswer(state).filter((place) => historyOf(state, place, null, now).heldBy === 'hot')
 
 /** All that is hot goes into the bin at once, under one person's initials, and nobody measured it. */
 export const throwOutHot = defineCommand({

@@ -18,6 +18,8 @@ export interface DayReading {
 export interface EndStep {
   readonly place: Placed
   readonly heldBy: FoodHistory['heldBy']
+  /** What else is there of the same food, by its kind of place; amounts in the component's unit. */
+  readonly elsewhere: readonly { readonly what: Placed['what']; readonly amount: number }[]
   readonly offered: readonly EndOf[]
   readonly barred: readonly (EndOf & { readonly why: EndWhy })[]
   /** What was read of it, oldest first, at most six: the last of its making, then the newest. */
@@ -53,6 +55,19 @@ const readOf = (state: RunningState, place: Placed): readonly DayReading[] => {
 const COLDEST_F = 32
 const HOTTEST_F = 212
 
+/** Of the same food in other places, a kind of place once. */
+const elsewhereOf = (all: readonly Placed[], { what, id, component }: Placed) => {
+  const others = all.filter(
+    (one) => one.component === component && (one.what !== what || one.id !== id),
+  )
+  return (['pan', 'backup', 'batch'] as const).flatMap((kind) => {
+    const amount = others
+      .filter((one) => one.what === kind)
+      .reduce((sum, one) => sum + one.amount, 0)
+    return amount === 0 ? [] : [{ what: kind, amount }]
+  })
+}
+
 /** How high a temperature is drawn: 0 for water that freezes, 1 for water that boils. */
 export const drawnAt = ({ tenths, scale }: Temperature): number => {
   const f = scale === 'F' ? tenths / 10 : (tenths / 10) * 1.8 + 32
@@ -75,6 +90,7 @@ export const endStepAt = (
   return {
     place,
     heldBy: keptBy(state, place, now),
+    elsewhere: elsewhereOf(all, place),
     offered: ends.filter(({ offered }) => offered),
     barred: ends.flatMap((one) => (one.why === null ? [] : [{ ...one, why: one.why }])),
     read: readOf(state, place),

@@ -1,5 +1,6 @@
 /** What the lead's screen says where food comes to its end. */
 
+import type { HotSum } from '#lib/rooms/day/facts/ends/hot-food.ts'
 import type { DayReading } from '#lib/rooms/day/views/end-step.ts'
 import type { End, HowMuch } from '#lib/safety/ends.ts'
 import type { PlaceKind } from '#lib/service/events/food-event.ts'
@@ -8,9 +9,16 @@ import { sayDate } from '#lib/words/day-en.ts'
 import { endWords, sayWhy } from '#lib/words/food/ends-en.ts'
 
 const KIND: Readonly<Record<PlaceKind, string>> = {
-  pan: '',
-  backup: ', back-up pan',
-  batch: ', batch',
+  pan: ', the pan on the line',
+  backup: ', the back-up pan',
+  batch: ', the batch',
+}
+
+/** Where else there is some of it. */
+const ELSEWHERE: Readonly<Record<PlaceKind, string>> = {
+  pan: 'in the pan on the line',
+  backup: 'in the back-up',
+  batch: 'in a batch',
 }
 
 const DONE: Readonly<Record<End, string>> = {
@@ -47,8 +55,15 @@ const READ: Readonly<Record<DayReading['of'], string>> = {
 
 export const endFormWords = {
   title: (name: string, what: PlaceKind) => `What becomes of it? ${name}${KIND[what]}`,
-  left: (portions: number, amount: string) =>
-    `${counted(portions, 'portion', 'portions')} left, ${amount}`,
+  left: (
+    portions: number,
+    amount: string,
+    elsewhere: readonly { readonly what: PlaceKind; readonly portions: number }[],
+  ) =>
+    [
+      `${counted(portions, 'portion', 'portions')} here, ${amount}`,
+      ...elsewhere.map((one) => `${one.portions} ${ELSEWHERE[one.what]}`),
+    ].join('; '),
   end: endWords,
   endMore: MORE,
   mark: DONE,
@@ -76,6 +91,16 @@ export const endFormWords = {
   doneCool: (name: string, time: string) => `${name}: cooling. Read it in the larder by ${time}.`,
   allHot: 'Throw out all hot',
   allHotMore: 'amounts not checked',
+  allHotIs: ({ places: { pan, backup, batch }, portions }: HotSum) =>
+    `${list(
+      [
+        ...(pan > 0 ? [counted(pan, 'pan', 'pans')] : []),
+        ...(backup > 0 ? [counted(backup, 'back-up', 'back-ups')] : []),
+        ...(batch > 0 ? [counted(batch, 'batch', 'batches')] : []),
+      ],
+      'and',
+    )}, ${counted(portions, 'portion', 'portions')}`,
+  allHotOf: (names: readonly string[]) => `${list(names, 'and')}: all of it goes.`,
   allHotSend: 'Throw out all that is hot',
   allHotDone: 'All that was hot is thrown out.',
   later: 'Leave it for now',

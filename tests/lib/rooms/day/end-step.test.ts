@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { hotSum } from '#lib/rooms/day/facts/ends/hot-food.ts'
 import { toAnswer } from '#lib/rooms/day/facts/ends/to-answer.ts'
 import { barredTogether, drawnAt, endStepAt } from '#lib/rooms/day/views/end-step.ts'
 import { endFormWords } from '#lib/rooms/day/words/ends-en.ts'
@@ -39,6 +40,41 @@ describe('what food comes to, as it is asked', () => {
       initials: 'KT',
     })
     expect(endStepAt(running(ended), { what: 'pan', id: 'pan-slaw' }, minute(1))).toBeNull()
+  })
+
+  it('[EN12] what goes at once is counted before it is signed for: each place that goes, and no other', () => {
+    const told = given(backupReady('rice', 4))
+    const before = running(told)
+    const sum = hotSum(before, minute(1))
+    const after = running(onward(told, { type: 'throwOutHot', initials: 'KT' }))
+    const left = new Set(toAnswer(after).map(({ what, id }) => `${what} ${id}`))
+    const went = toAnswer(before).filter(({ what, id }) => !left.has(`${what} ${id}`))
+    const of = (kind: string) => went.filter(({ what }) => what === kind).length
+    expect(sum.places).toEqual({ pan: of('pan'), backup: of('backup'), batch: of('batch') })
+    expect(sum.places).toMatchObject({ pan: 4, backup: 1 })
+    expect(sum.components).toEqual(['rice', 'chicken', 'beans', 'peppers'])
+    const each = (id: string) => before.portions[id]?.amount ?? 1
+    expect(sum.portions).toBe(
+      went.reduce((all, one) => all + Math.round(one.amount / each(one.component)), 0),
+    )
+    expect(hotSum(after, minute(1))).toMatchObject({ portions: 0, components: [] })
+    expect(
+      endFormWords.allHotIs({ ...sum, places: { pan: 4, backup: 4, batch: 0 }, portions: 204 }),
+    ).toBe('4 pans and 4 back-ups, 204 portions')
+  })
+
+  it('[EN16] the pan and its back-up are told apart, and what is in the other is said', () => {
+    const told = given(backupReady('rice', 4))
+    const step = stepOf(told, 'pan', 'pan-rice')
+    const other = stepOf(told, 'backup', 'back-up-rice')
+    expect(step.elsewhere.find(({ what }) => what === 'backup')?.amount).toBe(other.place.amount)
+    expect(other.elsewhere.find(({ what }) => what === 'pan')?.amount).toBe(step.place.amount)
+    expect(endFormWords.title('Brown rice', 'pan')).not.toBe(
+      endFormWords.title('Brown rice', 'backup'),
+    )
+    expect(endFormWords.left(24, '9 lb', [{ what: 'backup', portions: 24 }])).toBe(
+      '24 portions here, 9 lb; 24 in the back-up',
+    )
   })
 
   it('[EN16] its lawful ends only, and of the others why they aren’t there, said once', () => {

@@ -18,7 +18,9 @@ type OpenProps = TaskProps<TaskName>
 /** The entry of the table that a job is of: each takes what is told of its own kind. */
 const entryOf = (task: Chosen): JobOf<TaskName> => JOBS[task.task] as unknown as JobOf<TaskName>
 
-const keyOf = (task: Chosen): string => JSON.stringify(task)
+/** What goes along with the place that is asked makes no other job of it: what was tapped stays. */
+const keyOf = (task: Chosen): string =>
+  JSON.stringify(task.task === 'end' ? { task: task.task, at: task.at } : task)
 
 const factsOf = (
   words: ReturnType<typeof useFoodWords>,

@@ -1,6 +1,7 @@
 import { useState } from 'react'
 import { ToldWhenSteps, useToldWhen } from '#components/food/told-when.tsx'
 import { foodName } from '#components/job/food-name.ts'
+import styles from '#components/job/job.module.css'
 import { JobForm } from '#components/job/job-form.tsx'
 import { ProbeFields } from '#components/job/probe-fields.tsx'
 import { ProbeScale, ReadingScale } from '#components/job/probe-scale.tsx'
@@ -13,6 +14,7 @@ import { useReading } from '#components/job/use-reading.ts'
 import { Choice } from '#components/ui/choice.tsx'
 import { Note } from '#components/ui/note.tsx'
 import { coolingStay } from '#lib/rooms/food/facts/batch-watch.ts'
+import { coolBy } from '#lib/rooms/food/facts/cooling/cool-by.ts'
 import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
 import { coolingScaleOf } from '#lib/rooms/food/views/probe-scale.ts'
 import {
@@ -35,6 +37,8 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
   const cooling = batch ? coolingOf(state.station, batch, now) : null
   const isFirst = cooling === null
   const limits = limitsOf(state.station)
+  const { scale } = state.station.safety
+  const cools = isFirst ? coolBy(state, id, now) : null
   const form = useReading(state, batch?.component ?? '', 'cooling', coolLimit(limits, cooling))
   /** A claim: nobody stays until it is said. */
   const [hours, setHours] = useState<number | null>(null)
@@ -77,7 +81,11 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
   return (
     <JobForm
       job={job}
-      send={words.forms.readSend(form.typed && words.sayDegrees(form.typed))}
+      send={
+        cools && !form.typed
+          ? words.batches.coolSend(words.safety.limit(limits.coolingFrom, scale))
+          : words.forms.readSend(form.typed && words.sayDegrees(form.typed))
+      }
       scale={
         <ProbeScale
           drawn={coolingScaleOf(limits, form.entry.scale, {
@@ -90,10 +98,10 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
       }
       side={<ReadingPad form={form} />}
     >
+      {cools && <p className={styles.large}>{words.batches.coolNow}</p>}
       <Note kind="watch">
-        {cooling
-          ? words.safety.cooling(cooling, limits, state.station.safety.scale, time)
-          : words.batches.coolWhy}
+        {cools && `${words.batches.coolPot(cools, limits, scale, time)}. `}
+        {cooling ? words.safety.cooling(cooling, limits, scale, time) : words.batches.coolWhy}
       </Note>
       {isFirst && (
         <Steps

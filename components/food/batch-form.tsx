@@ -54,6 +54,11 @@ export function BatchForm(props: TaskProps<'batch'>) {
   const main = mainStep(state, id, now)
   const step = chosen !== null && steps.includes(chosen) ? chosen : main
   const cools = coolBy(state, id, now)
+  const cooled =
+    cools &&
+    words.batches.coolPot(cools, limitsOf(state.station), state.station.safety.scale, (at) =>
+      words.sayClock(at, state.station.timeZone),
+    )
   const open = (next: BatchStep) => {
     const there = elsewhere(state, id, next)
     if (there) choose(there)
@@ -62,12 +67,8 @@ export function BatchForm(props: TaskProps<'batch'>) {
   const ways = (own: ReactNode) => (
     <>
       <BatchLoads state={state} id={id} />
-      {cools && step !== 'cool' && (
-        <Note kind="watch">
-          {words.batches.coolPot(cools, limitsOf(state.station), state.station.safety.scale, (at) =>
-            words.sayClock(at, state.station.timeZone),
-          )}
-        </Note>
+      {cooled && step !== 'cool' && (
+        <Note kind="watch">{step === 'finish' ? words.batches.coolNext(cooled) : cooled}</Note>
       )}
       <fieldset className={styles.others}>
         <legend className="visually-hidden">{words.forms.batchNext}</legend>
@@ -85,6 +86,15 @@ export function BatchForm(props: TaskProps<'batch'>) {
   const Step = step && STEPS[step]
   if (Step)
     return <Step key={step} {...{ state, acting, now, id, ways, onDone: () => setChosen(null) }} />
+  if (step === null && state.stage === 'planned' && steps.length > 0)
+    return (
+      <div className={styles.job}>
+        <div className={styles.what}>
+          <p className={styles.large}>{words.batches.waits}</p>
+          {ways(null)}
+        </div>
+      </div>
+    )
   return (
     <JobForm
       job={{
@@ -98,7 +108,9 @@ export function BatchForm(props: TaskProps<'batch'>) {
       {batch.offSale ? (
         <Note kind="no">{words.forms.resolveWhy[batch.offSale.why]}</Note>
       ) : (
-        <p className={styles.large}>{words.batches.ready}</p>
+        <p className={styles.large}>
+          {state.stage === 'planned' ? words.batches.waits : words.batches.ready}
+        </p>
       )}
       {ways(null)}
     </JobForm>

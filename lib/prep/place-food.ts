@@ -160,6 +160,17 @@ const putCooled = (
   const { neededAt } = cooled
   let last = putMaking(ground, food, cooled.placed, after)
   const starts = last.to
+  if (food.cooked && cooled.times.length > 0) {
+    const reader = readerAt(ground.plan.crew, starts)
+    const who = reader === null ? [] : [{ who: reader, from: starts, to: starts }]
+    const id = idOf('cool', component)
+    const at = { from: starts, to: starts }
+    last = put(
+      ground,
+      { id, kind: 'cool', component, amount: null, who, ...at, after: [last.id] },
+      null,
+    )
+  }
   for (const time of cooled.times) {
     const { kind, at, why } = time
     const reader = why === null ? readerAt(ground.plan.crew, at) : null

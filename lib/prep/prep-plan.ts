@@ -72,6 +72,8 @@ export type TaskKind =
   | 'cook'
   /** Wash, rinse, sanitize the table and its boards. */
   | 'sanitize'
+  /** The first reading of its cooling, as its cooking ends: 135 °F or above. */
+  | 'cool'
   | 'read-first'
   | 'read-cold'
   | 'reheat'

@@ -10,6 +10,7 @@ import { type LaunchedServer, launchServer, temporaryFolder } from '#tests/suppo
 import { makeHouse } from '#tests/support/make-house.ts'
 import { publishIn } from '#tests/support/own-station.ts'
 import { SCHOOL } from '#tests/support/school-line.ts'
+import { ofPortions } from '#tests/support/service.ts'
 
 const MINUTE = 60_000
 const at = (clock: string): number => Date.parse(`${clock}-06:00`)
@@ -66,6 +67,26 @@ const MORNING = at('2026-12-04T07:30:00')
 
 const READ = { scale: 'F', probe: 'probe 1', where: 'middle-stirred' } as const
 
+const COOLING = {
+  begins: at('2026-12-03T12:25:00'),
+  steps: [
+    planned({
+      crew: [...STAYING, ...crewOf(SCHOOL, 'usual', '2026-12-04')],
+    }),
+    loads({ beans: { ahead: true } }),
+  ],
+  passesMs: 60 * MINUTE,
+  after: [
+    { type: 'startBatch', batch: 'b1', component: 'beans', loads: 1 },
+    {
+      type: 'recordCooking',
+      batch: 'b1',
+      reading: { ...READ, tenths: 1710 },
+      initials: 'KT',
+    },
+  ],
+} as const satisfies SchoolScene
+
 const schoolScenes = {
   'school, nothing planned': { begins: THURSDAY, steps: [] },
   'school, two stations': {
@@ -86,23 +107,12 @@ const schoolScenes = {
     ],
   },
   'school, late': { begins: MORNING, steps: [planned(), loads()], passesMs: 217 * MINUTE },
-  'school, cooling': {
-    begins: at('2026-12-03T12:25:00'),
-    steps: [
-      planned({
-        crew: [...STAYING, ...crewOf(SCHOOL, 'usual', '2026-12-04')],
-      }),
-      loads({ beans: { ahead: true } }),
-    ],
-    passesMs: 60 * MINUTE,
+  'school, cooling': COOLING,
+  'school, to cool': {
+    ...COOLING,
     after: [
-      { type: 'startBatch', batch: 'b1', component: 'beans', loads: 1 },
-      {
-        type: 'recordCooking',
-        batch: 'b1',
-        reading: { ...READ, tenths: 1710 },
-        initials: 'KT',
-      },
+      ...COOLING.after,
+      { type: 'finishBatch', batch: 'b1', amount: ofPortions('beans', 12), loads: 1 },
     ],
   },
 } as const satisfies Readonly<Record<string, SchoolScene>>

@@ -1,6 +1,7 @@
 /** What is made for a planned day: nothing yet, a batch that is started, and one that cools. */
 
 import { aheadWords as words } from '#lib/rooms/food/words/ahead-en.ts'
+import { batchWords as said } from '#lib/rooms/food/words/batches-en.ts'
 import { formWords } from '#lib/rooms/food/words/food-forms-en.ts'
 import { SCHOOL } from '#tests/support/school-line.ts'
 import { FRIDAY } from '#tests/support/school-scenes.ts'
@@ -14,5 +15,8 @@ export const batchesViews: readonly View[] = [
     main: [/^Start \d+ load/],
   }),
   batches('cooked ahead', 'school, cooling', words.first),
-  batches('a pot', 'school, cooling', /^Black beans/, [/^Black beans cooked/]),
+  batches('a pot', 'school, cooling', /^Then cool it: 135/, [/^Black beans cooked/]),
+  batches('a finished pot', 'school, to cool', said.coolNow, [/^Black beans cool it by/], {
+    main: [/^Cool it: read 135 °F or above/],
+  }),
 ]

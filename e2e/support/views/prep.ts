@@ -14,5 +14,6 @@ export const prepViews: readonly View[] = [
   prep('passing on', 'school, at work', words.howFar, [/^Sesame slaw \d+:/, words.pass]),
   prep('to pack', 'school, at work', packEn.groups.tools, [packEn.toPack], { long: true }),
   prep('late', 'school, late', /tasks are late/),
+  prep('starting to cool', 'school, to cool', words.reading, [/^Start cooling black beans: 135/]),
   prep('a reading due', 'school, cooling', words.reading, [/^Read black beans: 70/]),
 ]

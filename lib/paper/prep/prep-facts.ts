@@ -96,6 +96,8 @@ const readOf = (station: StationDocument, task: Task, component: Component): Rea
     case 'chill':
     case 'read-cold':
       return held(limits.coolingTo)
+    case 'cool':
+      return held(limits.coolingFrom)
     case 'read-first':
       return held(limits.coolingFirstTo)
     case 'reheat':

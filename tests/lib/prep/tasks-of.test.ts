@@ -102,6 +102,12 @@ describe('what cools', () => {
     const made = tasksOf(plan({ crew, foods: [beans()] }))
     const cooked = task(made, 'cook.beans').to
     expect(made.unready).toEqual([])
+    // The first reading, at 135 °F, is the one that both stages count from.
+    expect(task(made, 'cool.beans')).toMatchObject({
+      ...{ kind: 'cool', from: cooked, to: cooked, after: ['cook.beans'] },
+      who: [{ who: 'c1', from: cooked, to: cooked }],
+    })
+    expect(task(made, 'read-first.beans').after).toEqual(['cool.beans'])
     expect(task(made, 'read-first.beans').from).toBe(cooked + 120 * MINUTE)
     expect(task(made, 'read-cold.beans').from).toBe(cooked + 360 * MINUTE)
     expect(task(made, 'reheat.beans').after).toEqual(['read-cold.beans'])
@@ -125,6 +131,7 @@ describe('what cools', () => {
     const read = tasksOf({ ...late, from: at('06:00'), crew: early })
     expect(read.unready).toEqual([])
     expect(task(read, 'read-cold.tuna').from).toBe(task(read, 'make.tuna').to + 240 * MINUTE)
+    expect(read.tasks.map(({ kind }) => kind)).not.toContain('cool')
   })
 
   test('[PP8] what is frozen thaws in the cooler from the day before', () => {

@@ -2,6 +2,7 @@
 
 import { batchReadBy } from '#lib/rooms/food/facts/batch-watch.ts'
 import { coolBy } from '#lib/rooms/food/facts/cooling/cool-by.ts'
+import { isDayBefore } from '#lib/rooms/food/facts/cooling/day-before.ts'
 import { coolingOf, isCookedHere } from '#lib/rooms/food/facts/food-now.ts'
 import { foodTimes } from '#lib/rooms/food/facts/food-times.ts'
 import { leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
@@ -52,7 +53,10 @@ export const batchSteps = (
     ...(batchReadBy(state, id, now) === null ? [] : (['read'] as const)),
     ...(mayHold ? (['cool'] as const) : []),
     ...(mayHold && hasCooled && component.food.reheatable ? (['reheat'] as const) : []),
-    ...(mayHold && state.station.safety.timeProcedure ? (['clock'] as const) : []),
+    // Time alone holds it for four hours: not from the day before.
+    ...(mayHold && state.station.safety.timeProcedure && !isDayBefore(state, now)
+      ? (['clock'] as const)
+      : []),
     'throw-out',
   ]
 }
@@ -75,8 +79,10 @@ export const nextStep = (state: RunningState, id: string): BatchStep | null => {
 }
 
 /**
- * What the pot's main button does: never nothing while it holds food. What must not be served is read or
- * decided on first, what was cooled for a hot pan is heated before it is loaded.
+ * What the pot's main button does: never nothing while it holds food of an open service. What must not be
+ * served is read or decided on first, what was cooled for a hot pan is heated before it is loaded.
+ *
+ * @returns null where it waits for a service that isn't open: throwing out is never what comes next there
  */
 export const mainStep = (state: RunningState, id: string, now: number): BatchStep | null => {
   const steps = batchSteps(state, id, now)
@@ -90,11 +96,11 @@ export const mainStep = (state: RunningState, id: string, now: number): BatchSte
     // What was cooked ahead cools before anything else is asked of it.
     coolBy(state, id, now) === null ? null : 'cool',
     isAsked ? 'read' : null,
-    held === 'hot' ? 'reheat' : null,
+    held === 'hot' && !isDayBefore(state, now) ? 'reheat' : null,
     'load',
     'cook',
     'finish',
-    'throw-out',
+    state.stage === 'planned' && boundAt(state, 'batch', id) === undefined ? null : 'throw-out',
   ]
   return order.find((one) => one !== null && steps.includes(one)) ?? null
 }

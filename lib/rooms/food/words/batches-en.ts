@@ -130,7 +130,12 @@ export const batchWords = {
   coolStays: (until: string) => `somebody stays until ${until}`,
   coolAlone: (until: string) => `nobody said to be there after ${until}`,
   coolPresentLack: 'Say until when somebody stays.',
+  coolNow: 'Cool it now',
+  /** "Cool it: read 135 °F or above", on the button until it is typed. */
+  coolSend: (limit: string) => `Cool it: read ${limit}`,
   coolPot: sayCoolBy,
+  /** Of `coolPot`, before it is finished. */
+  coolNext: (said: string) => `Then ${said.charAt(0).toLowerCase()}${said.slice(1)}`,
   coolAfter: sayCoolAfter,
   coolDone: (name: string, read: string) => `${name}: ${read}, cooling`,
   reheatWhere: 'Where',
@@ -139,4 +144,6 @@ export const batchWords = {
   reheatDone: (name: string, read: string) => `${name}: reheated to ${read}`,
   reheatNotDone: (name: string, read: string) => `${name}: ${read}, not reheated yet`,
   ready: 'It is ready. Load it, or take it to a back-up pan.',
+  /** Of a service that isn't open yet. */
+  waits: 'It waits until the service is open. Then it is loaded.',
 } as const

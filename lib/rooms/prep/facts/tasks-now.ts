@@ -31,7 +31,7 @@ export const preparedOf = ({ plan, prep, station }: RunningState): Prepared | nu
 
 /** A reading is taken of its batch, with probe and initials: no tick stands for one. */
 export const isReading = ({ kind }: Pick<Task, 'kind'>): boolean =>
-  kind === 'read-first' || kind === 'read-cold'
+  kind === 'cool' || kind === 'read-first' || kind === 'read-cold'
 
 /** Loading and serving are the service's own, once it is open. */
 export const isOfCrew = ({ kind }: Pick<Task, 'kind'>): boolean =>
@@ -57,6 +57,7 @@ export const isDone = (state: RunningState, task: Task, now: number): boolean =>
   if (component !== null && isReading(task)) {
     const isRead = (batch: BatchState): boolean => {
       const stage = coolingOf(state.station, batch, now)?.state
+      if (kind === 'cool') return stage !== undefined && stage !== 'no-start'
       return stage === 'cooled' || (kind === 'read-first' && stage === 'second-stage')
     }
     return loadsMade(state, component, (one) => (isRead(one) ? one.loads : 0)) >= planned

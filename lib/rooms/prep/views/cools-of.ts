@@ -13,7 +13,7 @@ export interface Cools {
 
 const NOTHING: Cools = { pots: [], isToCome: false }
 
-const COOLED: ReadonlySet<Task['kind']> = new Set(['cook', 'read-first', 'read-cold'])
+const COOLED: ReadonlySet<Task['kind']> = new Set(['cook', 'cool', 'read-first', 'read-cold'])
 
 export const coolsOf = (
   state: RunningState,

@@ -35,9 +35,11 @@ export interface TaskSeen {
 
 const readByOf = (state: RunningState, task: Task, now: number): number | null => {
   if (!isReading(task)) return null
-  const ends = coolsOf(state, task, now).pots.flatMap(({ by }) =>
-    task.kind === 'read-first' ? (by.first ?? []) : by.second,
-  )
+  const ends = coolsOf(state, task, now).pots.flatMap(({ by }) => {
+    // Its cooling starts as it is cooked.
+    if (task.kind === 'cool') return by.isStarted ? [] : by.since
+    return task.kind === 'read-first' ? (by.first ?? []) : by.second
+  })
   return ends.length === 0 ? null : Math.min(...ends)
 }
 

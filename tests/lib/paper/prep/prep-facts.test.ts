@@ -207,6 +207,8 @@ describe('the prep sheet', () => {
     expect(limit('make.almonds')).toBeNull()
     const ahead = sheet(['beans'], SCHOOL, { ahead: true, coolsIn: { first: 60, total: 150 } })
     const { cooling } = rowOf(ahead, 'cook.beans')
+    const { read: start } = rowOf(ahead, 'cool.beans')
+    expect(start && words.limit(start, 'F')).toBe('135 °F or above')
     // 3-501.14(A): 135 to 70 °F within 2 hours, 41 °F within 6 in all.
     expect(cooling && words.cooling(cooling, 'F')).toBe(
       'Cool it in two stages: 135 °F to 70 °F within 2 h, to 41 °F within 6 h in all.',

@@ -145,6 +145,35 @@ describe('the crew’s tasks', () => {
     expect(isOf(onward(told, TICK), 'make.slaw', to + 60_000)?.is).toBe('done')
   })
 
+  it('[PP14] starting to cool is the first reading at 135 °F or above, due as it is cooked', () => {
+    const inIce = { component: 'beans', loads: 1, portions: 12, ahead: true as const }
+    const reading = { scale: 'F' as const, probe: '1', where: 'middle-stirred' as const }
+    const planned = preparedService(
+      { type: 'planPrep', foods: [{ ...inIce, coolsIn: { first: 30, total: 80 } }] },
+      { type: 'startBatch', component: 'beans', batch: 'pot', loads: 1 },
+    )
+    const tick: Given = { type: 'tickTask', task: 'cool.beans', initials: 'KT' }
+    expect(codeOf(when(planned, tick))).toBe('reading-no-tick')
+    expect(isOf(planned, 'cool.beans')?.readBy).toBeNull()
+    const cooked = onward(planned, {
+      ...{ type: 'recordCooking', batch: 'pot', initials: 'AB' },
+      reading: { ...reading, tenths: 1_700, heldSeconds: 20 },
+    })
+    const since = running(cooked).batches.pot?.cooking.at(-1)?.at
+    expect(isOf(cooked, 'cool.beans')).toMatchObject({ readBy: since, isReading: true })
+    expect(isOf(cooked, 'cool.beans')?.is).not.toBe('done')
+    const cool = (tenths: number): Given => ({
+      ...{ type: 'recordCooling', batch: 'pot', initials: 'AB', reading: { ...reading, tenths } },
+      presentUntil: running(cooked).at + 7 * 3_600_000,
+    })
+    const finished = onward(cooked, {
+      ...{ type: 'finishBatch', batch: 'pot', amount: 1_000_000, loads: 1 },
+    })
+    expect(isOf(onward(finished, cool(1_400)), 'cool.beans')?.is).toBe('done')
+    expect(isOf(onward(finished, cool(1_400)), 'read-first.beans')?.is).not.toBe('done')
+    expect(isOf(onward(finished, cool(1_200)), 'cool.beans')?.is).not.toBe('done')
+  })
+
   it('[PP21] are ticked and passed on by every tablet of the crew, and planned by adults and the lead', () => {
     for (const role of ['counter', 'assembly', 'hand-over', 'lead', 'in-charge'] as const) {
       expect([role, mayDo(role, 'tickTask'), mayDo(role, 'passTask')]).toEqual([role, true, true])

@@ -1,4 +1,5 @@
 /** By when a pot that is cooked ahead has to be cool, from its cooking on. */
+import { isDayBefore } from '#lib/rooms/food/facts/cooling/day-before.ts'
 import { coolingOf, isCookedHere } from '#lib/rooms/food/facts/food-now.ts'
 import { meets } from '#lib/safety/limits.ts'
 import { thatCount } from '#lib/safety/readings.ts'
@@ -18,13 +19,16 @@ export interface CoolBy {
   readonly isStarted: boolean
 }
 
-/** Cold food that is cooked always cools; hot food where its plan has it cooked ahead. */
-const isToCool = (state: RunningState, component: string): boolean => {
+/**
+ * Cold food that is cooked always cools; hot food where its plan has it cooked ahead, or it is cooked on
+ * a day before the doors open: nobody holds it hot over night.
+ */
+const isToCool = (state: RunningState, component: string, cookedAt: number): boolean => {
   const found = findComponent(state.station, component)
   if (!found || !isCookedHere(found)) return false
   if (found.held === 'cold') return true
   const choice = state.prep?.foods.find((one) => one.component === component)
-  return state.stage === 'planned' && choice?.ahead === true
+  return (state.stage === 'planned' && choice?.ahead === true) || isDayBefore(state, cookedAt)
 }
 
 /**
@@ -59,8 +63,9 @@ export const coolBy = (state: RunningState, id: string, now: number): CoolBy | n
     case 'second-stage':
       return { since: cooling.startedAt, first: null, second: cooling.dueAt, isStarted: true }
     case undefined: {
-      const since = isToCool(state, batch.component) && batch.cooked ? lastHot(state, batch) : null
-      return since === null || batch.lot ? null : { ...ends(since), isStarted: false }
+      const since = batch.cooked && !batch.lot ? lastHot(state, batch) : null
+      if (since === null || !isToCool(state, batch.component, since)) return null
+      return { ...ends(since), isStarted: false }
     }
     default:
       return null

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { coolBy } from '#lib/rooms/food/facts/cooling/cool-by.ts'
-import { mainStep } from '#lib/rooms/food/views/batch-steps.ts'
+import { batchSteps, mainStep } from '#lib/rooms/food/views/batch-steps.ts'
 import { batchPictures } from '#lib/rooms/food/views/batch-strip.ts'
 import { vesselPictures } from '#lib/rooms/food/views/vessels.ts'
 import { batchWords } from '#lib/rooms/food/words/batches-en.ts'
@@ -84,7 +84,6 @@ describe('a pot that is cooked ahead', () => {
 
   it('[PP35] is none where hot food is held hot, or nothing is cooked', () => {
     expect(by(given(start('beans'), cook(1_700)))).toBeNull()
-    expect(by(preparedService(start('beans'), cook(1_700)))).toBeNull()
     expect(by(given(start('slaw')))).toBeNull()
     const hot = running(given(start('beans'), cook(1_700)))
     const components = hot.station.components.map((component) =>
@@ -93,6 +92,22 @@ describe('a pot that is cooked ahead', () => {
     expect(
       coolBy({ ...hot, station: { ...hot.station, components } }, 'pot', hot.at),
     ).not.toBeNull()
+  })
+
+  it('[PP35] is cooled too where it is cooked on a day before the doors open, and held hot on their own day', () => {
+    const cooked = running(preparedService(start('beans'), cook(1_700), finish))
+    const since = cooked.batches.pot?.cooking.at(-1)?.at ?? Number.NaN
+    expect(coolBy(cooked, 'pot', cooked.at)).toMatchObject({ since, first: since + 2 * HOUR })
+    expect(mainStep(cooked, 'pot', cooked.at)).toBe('cool')
+    expect(batchSteps(cooked, 'pot')).not.toContain('clock')
+    const { plan } = cooked
+    if (!plan) throw new RangeError('it is planned')
+    const sameDay = { ...cooked, plan: { ...plan, on: '2026-11-25' } }
+    expect(coolBy(sameDay, 'pot', sameDay.at)).toBeNull()
+    expect(batchSteps(sameDay, 'pot')).toContain('throw-out')
+    // It waits for the line: neither loaded, nor thrown out as if that came next.
+    expect(mainStep(sameDay, 'pot', sameDay.at)).toBeNull()
+    expect(mainStep({ ...sameDay, stage: 'open' }, 'pot', sameDay.at)).toBe('load')
   })
 
   it('[PP35] is told with both hours, and what they are counted from', () => {

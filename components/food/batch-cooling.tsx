@@ -15,8 +15,8 @@ import { Choice } from '#components/ui/choice.tsx'
 import { Note } from '#components/ui/note.tsx'
 import { coolingStay } from '#lib/rooms/food/facts/batch-watch.ts'
 import { coolBy } from '#lib/rooms/food/facts/cooling/cool-by.ts'
-import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
-import { coolingScaleOf } from '#lib/rooms/food/views/probe-scale.ts'
+import { comesOffHeat, coolingOf, firstDoneAt } from '#lib/rooms/food/facts/food-now.ts'
+import { coolingScaleOf, roomCoolingScaleOf } from '#lib/rooms/food/views/probe-scale.ts'
 import {
   coolLimit,
   heatAgainLimit,
@@ -26,9 +26,10 @@ import {
 import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
 import type { ReheatingPlace } from '#lib/safety/reheating.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
+import { findComponent } from '#lib/station/find.ts'
 
-/** What both stages of cooling take; said by the first tap, whichever it is. */
-const USUAL_HOURS = 6
+/** Hours that cooling takes, off the heat or from room temperature; said by the first tap, whichever it is. */
+const USUAL_HOURS = { cooked: 6, room: 4 }
 
 /** A reading while it cools: the first one starts both stages, if somebody stays to read them. */
 export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
@@ -39,7 +40,10 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
   const limits = limitsOf(state.station)
   const { scale } = state.station.safety
   const cools = isFirst ? coolBy(state, id, now) : null
-  const form = useReading(state, batch?.component ?? '', 'cooling', coolLimit(limits, cooling))
+  const component = batch && findComponent(state.station, batch.component)
+  const from = !component || comesOffHeat(component) ? 'cooked' : 'room'
+  const limit = coolLimit(limits, cooling, from)
+  const form = useReading(state, batch?.component ?? '', 'cooling', limit)
   /** A claim: nobody stays until it is said. */
   const [hours, setHours] = useState<number | null>(null)
   // Who stays longer than was said is said, and never there beforehand.
@@ -48,8 +52,11 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
   const stayed = Math.max(now, stay?.until ?? now) + longer * HOUR_MS
   const when = useToldWhen(now)
   const time = (at: number) => words.sayTime(at, state.station.timeZone)
-  // Both stages run from where it started: now, while the first reading is still being typed.
-  const startedAt = cooling && 'startedAt' in cooling ? cooling.startedAt : (when.at ?? now)
+  // Its stages run from where it started: now, while the first reading is still being typed; of what
+  // comes from room temperature since it was made.
+  const readAt = when.at ?? now
+  const madeAt = from === 'room' && batch ? (firstDoneAt(batch) ?? readAt) : readAt
+  const startedAt = cooling && 'startedAt' in cooling ? cooling.startedAt : Math.min(madeAt, readAt)
   const by = (withinMs: number) => words.batches.coolBy(time(startedAt + withinMs))
   const job = useJob({
     acting,
@@ -88,10 +95,18 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
       }
       scale={
         <ProbeScale
-          drawn={coolingScaleOf(limits, form.entry.scale, {
-            first: by(limits.coolingFirstWithin.withinMs),
-            second: by(limits.coolingWithin.withinMs),
-          })}
+          drawn={
+            from === 'room'
+              ? roomCoolingScaleOf(
+                  limits,
+                  form.entry.scale,
+                  by(limits.coolingFromRoomWithin.withinMs),
+                )
+              : coolingScaleOf(limits, form.entry.scale, {
+                  first: by(limits.coolingFirstWithin.withinMs),
+                  second: by(limits.coolingWithin.withinMs),
+                })
+          }
           read={form.judged.question ? null : (form.judged.temperature?.tenths ?? null)}
           isMet={form.judged.verdict === 'met'}
         />
@@ -109,7 +124,7 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
           shown={hours === null ? words.forms.clockNotSaid : time(now + hours * HOUR_MS)}
           by={[-1, 1]}
           isDead={(one) => hours !== null && (hours + one < 1 || hours + one > 12)}
-          onStep={(one) => setHours(hours === null ? USUAL_HOURS : hours + one)}
+          onStep={(one) => setHours(hours === null ? USUAL_HOURS[from] : hours + one)}
         />
       )}
       {stay?.isTooShort && (

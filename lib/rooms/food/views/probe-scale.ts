@@ -116,3 +116,21 @@ export const coolingScaleOf = (
     ],
   )
 }
+
+/** The scale of what cools from room temperature: one stage, from wherever it is. @param by its end, as said */
+export const roomCoolingScaleOf = (
+  limits: SafetyLimits,
+  scale: Scale,
+  by: string | null,
+): ProbeScale => {
+  const end = limits.coolingTo.tenths[scale]
+  const { least, most } = HOT[scale]
+  return drawn(
+    HOT[scale],
+    [end],
+    [
+      { from: end, to: most, kind: 'second-stage', by },
+      { from: least, to: end, kind: 'cold-enough', by: null },
+    ],
+  )
+}

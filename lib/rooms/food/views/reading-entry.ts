@@ -119,15 +119,24 @@ export const clockLimit = (limits: SafetyLimits, from: 'hot' | 'cold' | 'room'):
   }[from],
 })
 
-/** What the next reading of a cooling has to show: where it starts, or what its stage goes down to. */
-export const coolLimit = (limits: SafetyLimits, cooling: CoolingState | null): EntryLimit => ({
+/**
+ * What the next reading of a cooling has to show: where it starts, or what its stage goes down to. What
+ * cools from room temperature has one stage, down to 41 °F (3-501.14(B)).
+ */
+export const coolLimit = (
+  limits: SafetyLimits,
+  cooling: CoolingState | null,
+  from: 'cooked' | 'room' = 'cooked',
+): EntryLimit => ({
   kind: 'temperature',
   limit:
-    cooling === null || cooling.state === 'no-start'
-      ? limits.coolingFrom
-      : cooling.state === 'first-stage'
-        ? limits.coolingFirstTo
-        : limits.coolingTo,
+    from === 'room'
+      ? limits.coolingTo
+      : cooling === null || cooling.state === 'no-start'
+        ? limits.coolingFrom
+        : cooling.state === 'first-stage'
+          ? limits.coolingFirstTo
+          : limits.coolingTo,
 })
 
 export type EntryVerdict = 'met' | 'not-met' | 'not-long-enough' | 'not-stood'

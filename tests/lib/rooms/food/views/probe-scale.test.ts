@@ -1,5 +1,10 @@
 import { describe, expect, test } from 'vitest'
-import { coolingScaleOf, probeScaleOf, shareOf } from '#lib/rooms/food/views/probe-scale.ts'
+import {
+  coolingScaleOf,
+  probeScaleOf,
+  roomCoolingScaleOf,
+  shareOf,
+} from '#lib/rooms/food/views/probe-scale.ts'
 import { holdingLimit } from '#lib/rooms/food/views/reading-entry.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import { componentOf } from '#lib/station/find.ts'
@@ -48,6 +53,15 @@ describe('a probe’s scale', () => {
       ['starts', null],
       ['first-stage', '1:00'],
       ['second-stage', '5:00'],
+      ['cold-enough', null],
+    ])
+  })
+
+  test('[B19] of what cools from room temperature has one stage, to its own hour', () => {
+    const { zones, limits: at } = roomCoolingScaleOf(limitsOf(demoStation), 'F', '4:00')
+    expect(at).toEqual([410])
+    expect(zones.map(({ kind, by }) => [kind, by])).toEqual([
+      ['second-stage', '4:00'],
       ['cold-enough', null],
     ])
   })

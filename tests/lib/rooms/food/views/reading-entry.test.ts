@@ -166,6 +166,7 @@ test('[P30] each job has the limit of its paragraph', () => {
   expect(paragraph(clockLimit(MODEL_CODE, 'cold'))).toBe('3-501.19(B)')
   const started = { startedAt: 0, dueAt: 1 }
   expect(coolLimit(MODEL_CODE, null).limit).toBe(MODEL_CODE.coolingFrom)
+  expect(coolLimit(MODEL_CODE, null, 'room').limit).toBe(MODEL_CODE.coolingTo)
   expect(coolLimit(MODEL_CODE, { state: 'first-stage', ...started }).limit).toBe(
     MODEL_CODE.coolingFirstTo,
   )

@@ -115,8 +115,11 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
     >
       {cools && <p className={styles.large}>{words.batches.coolNow}</p>}
       <Note kind="watch">
-        {cools && `${words.batches.coolPot(cools, limits, scale, time)}. `}
-        {cooling ? words.safety.cooling(cooling, limits, scale, time) : words.batches.coolWhy}
+        {cools
+          ? words.batches.coolPot(cools, limits, scale, time)
+          : cooling
+            ? words.safety.cooling(cooling, limits, scale, time)
+            : words.batches.coolWhy}
       </Note>
       {isFirst && (
         <Steps

@@ -74,7 +74,8 @@ export function BatchForm(props: TaskProps<'batch'>) {
         <legend className="visually-hidden">{words.forms.batchNext}</legend>
         {own}
         {steps
-          .filter((one) => one !== step)
+          // What is to be cooled is read as it cools, and in no other way.
+          .filter((one) => one !== step && !(cools && step === 'cool' && one === 'read'))
           .map((one) => (
             <Button key={one} onClick={() => open(one)}>
               {words.batches.step[one]}

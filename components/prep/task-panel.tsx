@@ -172,7 +172,13 @@ export function TaskPanel({ seen, state, names, acting, isBelowRow, record }: Ta
         {back && <p className={styles.caution}>{words.goesBack(back, scale)}</p>}
         {cools.pots.map((one) => (
           <Note key={one.id} kind="watch">
-            {words.coolPot(one.by, limits, scale, clock)}
+            {/* A reading's own hour is above it; what it counts from is said at the pot. */}
+            {words.coolPot(
+              { ...one.by, isStarted: one.by.isStarted || seen.isReading },
+              limits,
+              scale,
+              clock,
+            )}
           </Note>
         ))}
         {cools.isToCome && <p className={styles.caution}>{words.coolAfter(limits, scale)}.</p>}

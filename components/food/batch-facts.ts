@@ -25,7 +25,8 @@ export const batchFacts = (
   const { scale } = state.station.safety
   return [
     words.batches.startedAt(time(batch.startedAt), words.batches.loads(batch.loads)),
-    ...batch.cooking.map((one) =>
+    // Once it cools, what it was cooked to is past.
+    ...(cooling ? [] : batch.cooking).map((one) =>
       words.batches.cookedAt(words.sayDegrees(one.temperature), one.heldSeconds, time(one.at)),
     ),
     ...(batch.finishedAt === null
@@ -36,12 +37,12 @@ export const batchFacts = (
             words.amount(batch.amount, portion?.unit ?? 'mg'),
             Math.floor(batch.amount / each),
           ),
-          words.batches.loaded(Math.round(batch.loaded / each)),
+          ...(batch.loaded > 0 ? [words.batches.loaded(Math.round(batch.loaded / each))] : []),
         ]),
-    ...(cools
-      ? [words.batches.coolPot(cools, limits, scale, time)]
-      : cooling
-        ? [words.safety.cooling(cooling, limits, scale, time)]
+    ...(cooling
+      ? [words.safety.cooling(cooling, limits, scale, time)]
+      : cools
+        ? [words.batches.coolPot(cools, limits, scale, time)]
         : []),
     ...(stay
       ? [(stay.isTooShort ? words.batches.coolAlone : words.batches.coolStays)(time(stay.until))]

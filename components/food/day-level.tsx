@@ -9,10 +9,13 @@ export function DayLevel({
   state,
   place,
   now,
+  elsewhere,
 }: {
   readonly state: RunningState
   readonly place: Placed
   readonly now: number
+  /** What else of it is where, said. */
+  readonly elsewhere: readonly string[]
 }) {
   const words = useFoodWords()
   const each = state.portions[place.component]?.amount ?? 1
@@ -34,7 +37,7 @@ export function DayLevel({
           <path data-unknown={level.isKnown ? undefined : ''} d={path.join('')} />
         </svg>
       )}
-      <span>{words.ends.sums(portions(loaded), portions(used), portions(wasted))}</span>
+      <span>{words.ends.sums(elsewhere, portions(loaded), portions(used), portions(wasted))}</span>
     </span>
   )
 }

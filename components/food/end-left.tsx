@@ -41,10 +41,16 @@ export function EndLeft({
         {words.ends.left(
           portionsOf(amount ?? place.amount),
           words.amount(amount ?? place.amount, isPieces ? 'piece' : 'mg'),
-          elsewhere.map((one) => ({ what: one.what, portions: portionsOf(one.amount) })),
         )}
       </p>
-      {!isRead && <DayLevel state={state} place={place} now={now} />}
+      {!isRead && (
+        <DayLevel
+          {...{ state, place, now }}
+          elsewhere={words.ends.elsewhere(
+            elsewhere.map((one) => ({ what: one.what, portions: portionsOf(one.amount) })),
+          )}
+        />
+      )}
     </div>
   )
 }

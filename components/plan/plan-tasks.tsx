@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { Fragment, useState } from 'react'
 import styles from '#components/plan/times.module.css'
 import { usePlanWords } from '#components/plan/words.tsx'
 import rowStyles from '#components/prep/task-rows.module.css'
@@ -24,12 +24,14 @@ export function PlanTasks({ station, asPrep, prepared, names }: PlanTasksProps) 
   const { timeZone } = station
   const { tasks, unready, idle } = prepared
   const lacking = new Set(unready.map(({ task }) => task))
+  // What is brought to the whole line stands with its loading, where that has the room.
+  const atLine = new Set(idle.length > 0 ? ['load'] : ['tools', 'load'])
   const rows = taskRows(
     station,
-    tasks.filter(({ kind }) => kind !== 'load'),
+    tasks.filter(({ kind }) => !atLine.has(kind)),
     asPrep.periods,
   )
-  const load = tasks.find(({ kind }) => kind === 'load')
+  const line = tasks.filter(({ kind }) => atLine.has(kind)).sort((a, b) => a.from - b.from)
   const [lack] = unready
   const on = lack === undefined || isAll ? null : civilDate(lack.at, timeZone)
   const shown = rows.filter((row) => on === null || row.on === on)
@@ -54,7 +56,9 @@ export function PlanTasks({ station, asPrep, prepared, names }: PlanTasksProps) 
       rows={shown}
       foot={
         <>
-          {load && renderTask(load)}
+          {line.map((task) => (
+            <Fragment key={task.id}>{renderTask(task)}</Fragment>
+          ))}
           {on !== null && days.length > 0 && (
             <button type="button" className={styles.all} onClick={() => setAll(true)}>
               {words.alsoOn(days)}

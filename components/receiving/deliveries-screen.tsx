@@ -20,8 +20,9 @@ function Receiving() {
   const { seen, refused, again } = useAccess<ReceivingShown>('/larder/deliveries', LOOK_EVERY_MS)
   const [chosen, setChosen] = useState<string | null>(null)
   const [said, setSaid] = useState<Told | null>(null)
-  if (refused === 'not-joined' || refused === 'not-yours')
-    return <Note kind="no">{words.notLead}</Note>
+  const isShut = refused === 'not-joined' || refused === 'not-yours'
+  // What is being typed stays, and is sent once the device is let in again.
+  if (isShut && (seen === null || chosen === null)) return <Note kind="no">{words.notLead}</Note>
   if (seen === null)
     return (
       <p>{(refused as string | null) === 'no-such-station' ? words.noStation : words.looking}</p>
@@ -41,7 +42,7 @@ function Receiving() {
           refused === null ? (
             <p>{words.what}</p>
           ) : (
-            <Note kind="watch">{words.lost}</Note>
+            <Note kind="watch">{isShut ? words.notLead : words.lost}</Note>
           )
         ) : (
           <Note kind={said.is}>

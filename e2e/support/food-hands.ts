@@ -23,7 +23,7 @@ export const job = (page: Page): Locator => page.locator('[data-job]:not([data-j
 
 /** A batch as it stands behind its pan. */
 export const pot = (page: Page, name: string): Locator =>
-  page.locator(`button[data-kind="pot"][aria-label^="${name} "]`)
+  page.locator(`button:is([data-kind="pot"], [data-kind="tub"])[aria-label^="${name} "]`)
 
 /** From an open job back to the board. */
 export const backToLine = (page: Page): Promise<void> =>

@@ -55,15 +55,10 @@ const READ: Readonly<Record<DayReading['of'], string>> = {
 
 export const endFormWords = {
   title: (name: string, what: PlaceKind) => `What becomes of it? ${name}${KIND[what]}`,
-  left: (
-    portions: number,
-    amount: string,
-    elsewhere: readonly { readonly what: PlaceKind; readonly portions: number }[],
-  ) =>
-    [
-      `${counted(portions, 'portion', 'portions')} here, ${amount}`,
-      ...elsewhere.map((one) => `${one.portions} ${ELSEWHERE[one.what]}`),
-    ].join('; '),
+  left: (portions: number, amount: string) =>
+    `${counted(portions, 'portion', 'portions')} here, ${amount}`,
+  elsewhere: (places: readonly { readonly what: PlaceKind; readonly portions: number }[]) =>
+    places.map((one) => `${one.portions} ${ELSEWHERE[one.what]}`),
   end: endWords,
   endMore: MORE,
   mark: DONE,
@@ -107,8 +102,9 @@ export const endFormWords = {
   gone: 'There is nothing here to answer any more.',
   start: 'Say what each comes to',
   toAnswer: (count: number) => counted(count, 'pan or batch', 'pans and batches'),
-  sums: (loaded: number, used: number, wasted: number) =>
+  sums: (elsewhere: readonly string[], loaded: number, used: number, wasted: number) =>
     [
+      ...elsewhere,
       `in all loaded ${loaded}`,
       `used ${used}`,
       ...(wasted > 0 ? [`thrown out ${wasted}`] : []),

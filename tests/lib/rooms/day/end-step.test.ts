@@ -72,8 +72,10 @@ describe('what food comes to, as it is asked', () => {
     expect(endFormWords.title('Brown rice', 'pan')).not.toBe(
       endFormWords.title('Brown rice', 'backup'),
     )
-    expect(endFormWords.left(24, '9 lb', [{ what: 'backup', portions: 24 }])).toBe(
-      '24 portions here, 9 lb; 24 in the back-up',
+    expect(endFormWords.left(24, '9 lb')).toBe('24 portions here, 9 lb')
+    const others = endFormWords.elsewhere([{ what: 'backup', portions: 24 }])
+    expect(endFormWords.sums(others, 48, 0, 0)).toBe(
+      '24 in the back-up · in all loaded 48 · used 0',
     )
   })
 

@@ -15,7 +15,8 @@ export const standsBehind = async (
   if (backups.slaw !== undefined) await does({ type: 'setBackup', component: 'slaw', ready: false })
   const amount = portions('slaw', count)
   const batch = `behind-${Object.keys(batches).length}`
-  for (const command of batchCommands(station, slaw, amount, { now, batch })) await does(command)
+  for (const command of batchCommands(station, slaw, amount, { now, batch, isDated: true }))
+    await does(command)
   await does({
     type: 'setBackup',
     component: 'slaw',

@@ -18,14 +18,24 @@ import type { Component, StationDocument } from '#lib/station/station-document.t
 /** The id of the batch that a component is opened with. */
 export const openingBatch = (component: string): string => `opening-${component}`.slice(0, 40)
 
-/** A finished batch of what is made here, of so much; nothing of what isn't. */
+/**
+ * A finished batch of what is made here, of so much; nothing of what isn't.
+ * @param told `isDated` marks cold food with the day on which it was made; without a mark its day ends
+ * at midnight, which may be minutes away
+ */
 export const batchCommands = (
   station: StationDocument,
   component: Component,
   amount: number,
-  { now, batch = openingBatch(component.id) }: { readonly now: number; readonly batch?: string },
+  told: { readonly now: number; readonly batch?: string; readonly isDated?: boolean },
 ): readonly Command[] => {
+  const { now, batch = openingBatch(component.id), isDated = false } = told
   const reading = cookedReading(station, component, now - 20 * MINUTE_MS)
+  const startedAt = now - 60 * MINUTE_MS
+  const dated =
+    isDated && component.held === 'cold'
+      ? { preparedOn: civilDate(startedAt, station.timeZone) }
+      : {}
   if (!needsBatch(component)) return []
   return [
     {
@@ -33,12 +43,12 @@ export const batchCommands = (
       batch,
       component: component.id,
       loads: 1,
-      startedAt: now - 60 * MINUTE_MS,
+      startedAt,
     },
     ...(reading
       ? [{ type: 'recordCooking', batch, reading, initials: INVENTED_INITIALS } as const]
       : []),
-    { type: 'finishBatch', batch, amount, finishedAt: now - 15 * MINUTE_MS },
+    { type: 'finishBatch', batch, amount, finishedAt: now - 15 * MINUTE_MS, ...dated },
   ]
 }
 
@@ -80,9 +90,11 @@ export const openingCommands = (
     readonly backups?: readonly string[]
     /** Portions that each batch gave beyond what the pans take. */
     readonly spare?: number
+    /** Cold food is marked with the day on which it was made. */
+    readonly isDated?: boolean
   } = {},
 ): readonly Command[] => {
-  const { backups = station.backups.map((one) => one.id), spare = 0 } = over
+  const { backups = station.backups.map((one) => one.id), spare = 0, isDated = false } = over
   const places = [
     ...pansOf(station).map((pan) => ({
       id: pan.id,
@@ -103,7 +115,7 @@ export const openingCommands = (
     return own.length === 0
       ? []
       : [
-          ...batchCommands(station, component, all, { now }),
+          ...batchCommands(station, component, all, { now, isDated }),
           ...own.map(({ id, portions }): Command => {
             const isOnLine = findPan(station, id) !== undefined
             const told = isOnLine ? { now } : { now, cleaned: true }

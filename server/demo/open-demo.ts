@@ -23,7 +23,7 @@ const openDemo = async (
   )
   // Told of the moment of its opening, so that a command given again is the same command.
   const openedAt = (await services.find(service))?.state().openedAt ?? now
-  for (const [index, command] of openingCommands(station, openedAt).entries())
+  for (const [index, command] of openingCommands(station, openedAt, { isDated: true }).entries())
     await services.submit(service, `demo-opening-${index + 1}`, command, 'lead')
 }
 

@@ -103,7 +103,9 @@ const startOver = async (lead: Lead, url: string): Promise<void> => {
   const { serverOffset } = lead.view()
   // Sent at once, so that they are decided one after the other and committed together.
   const now = Math.floor(performance.now() + serverOffset) - 1_000
-  await Promise.all(openingCommands(station, now).map((step) => give(lead, step)))
+  await Promise.all(
+    openingCommands(station, now, { isDated: true }).map((step) => give(lead, step)),
+  )
 }
 
 /** Labels outlive a service: what an earlier scene or story changed is read again as the demo has it. */

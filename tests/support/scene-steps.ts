@@ -177,7 +177,7 @@ export const standsReady = (component: string): readonly Step[] => {
       state.station,
       componentOf(state.station, component),
       40 * (state.portions[component]?.amount ?? 1),
-      { now: state.at, batch: `ready-${component}` },
+      { now: state.at, batch: `ready-${component}`, isDated: true },
     )
   const isCooked = HOT.has(component)
   return Array.from({ length: isCooked ? 3 : 2 }, (_, place) => (state) => {

@@ -1,7 +1,8 @@
 /** What is said of a food's allergens on paper: by its labels, by the line, and what nobody knows. */
-import { declaredIn, waysTo } from '#lib/needs/declared.ts'
+import { waysTo } from '#lib/needs/declared.ts'
 import { factsOf, type Kitchen } from '#lib/needs/kitchen.ts'
 import { sheetCodes } from '#lib/rooms/care/views/allergen-sheet.ts'
+import { kindsNamed, warnedBeside } from '#lib/rooms/care/views/named-kinds.ts'
 import { isGroup, kindsOf } from '#lib/station/codes/askable.ts'
 import type { NeedCode } from '#lib/station/codes/codes.ts'
 import { componentOf } from '#lib/station/find.ts'
@@ -10,15 +11,15 @@ import type { Component, StationDocument } from '#lib/station/station-document.t
 
 export interface NamedAllergen {
   readonly code: NeedCode
-  /** Kinds of it that labels name; none where they name the group alone. */
+  /** Kinds of it that labels name; none where one names the group alone, or isn't known. */
   readonly kinds: readonly NeedCode[]
 }
 
 export interface SaidOf {
   readonly contains: readonly NamedAllergen[]
-  /** As labels warn, or since a wrong scoop went in. */
+  /** As labels warn, or since a wrong scoop went in; of what is contained in kinds, other kinds. */
   readonly mayContain: readonly NamedAllergen[]
-  /** Not in it by its own labels, and reached on this line by what has it, or may. */
+  /** Not in it by its own labels, as itself or as one of its kinds, and reached on this line by what has it, or may. */
   readonly touches: readonly NeedCode[]
   /** Reached on this line by something of which nobody knows whether it has it. */
   readonly touchesUnknown: readonly NeedCode[]
@@ -59,18 +60,13 @@ export const saidOf = (
   const ids = ingredientIds(station, own)
   const known = new Map(station.ingredients.map((one) => [one.id, one]))
   const ingredients = ids.flatMap((id) => known.get(id) ?? [])
-  const named = (code: NeedCode, word: 'contains' | 'may-contain'): NamedAllergen => ({
-    code,
-    kinds: kindsOf(station, code).filter((kind) =>
-      ingredients.some((one) => declaredIn(station, one, kind) === word),
-    ),
-  })
-  const said = sheetCodes(station).map((code) => {
+  const factsFor = (code: NeedCode) => {
     const one = facts(component, code)
     return where === 'line'
       ? { code, declared: one.declared, touched: one.touched, soiled: one.soiled }
       : { code, declared: one.declared, touched: one.touchedInBackup, soiled: one.soiledBackup }
-  })
+  }
+  const said = sheetCodes(station).map(factsFor)
   const isContained = ({ declared }: (typeof said)[number]) => declared.state === 'contains'
   const others = said.filter((one) => !isContained(one))
   const isWarned = (one: (typeof said)[number]) =>
@@ -83,14 +79,42 @@ export const saidOf = (
         (one.declared.state === 'unknown' || one.soiled?.declared.state === 'unknown'),
     )
     .map(({ code }) => code)
-  const touched = others.filter((one) => !isWarned(one) && one.touched !== null)
+  const contained = said.filter(isContained).map(({ code, soiled: scoop }) => ({
+    code,
+    scoop,
+    kinds: kindsNamed(station, ingredients, code, 'contains'),
+  }))
+  // Where kinds are named, the others aren't said by the group's name.
+  const byKind = contained.filter(({ kinds }) => kinds.length > 0)
+  const warnedKinds = byKind.flatMap(({ code, scoop }): NamedAllergen[] => {
+    const warned = warnedBeside(station, ingredients, code)
+    if (warned === null || scoop !== null) return [{ code, kinds: [] }]
+    return warned.length === 0 ? [] : [{ code, kinds: warned }]
+  })
+  const touchedKinds = byKind
+    .flatMap(({ code, kinds }) => kindsOf(station, code).filter((kind) => !kinds.includes(kind)))
+    .map(factsFor)
+    .filter(
+      (one) =>
+        one.touched?.declared.state === 'contains' || one.touched?.declared.state === 'may-contain',
+    )
+  const touched = [
+    ...others.filter((one) => !isWarned(one) && one.touched !== null),
+    ...touchedKinds,
+  ]
   const touchedBy = (is: boolean) =>
     touched
       .filter((one) => (one.touched?.declared.state === 'unknown') === is)
       .map(({ code }) => code)
   return {
-    contains: said.filter(isContained).map(({ code }) => named(code, 'contains')),
-    mayContain: others.filter(isWarned).map(({ code }) => named(code, 'may-contain')),
+    contains: contained.map(({ code, kinds }) => ({ code, kinds })),
+    mayContain: [
+      ...others.filter(isWarned).map(({ code, soiled: scoop }) => ({
+        code,
+        kinds: scoop === null ? kindsNamed(station, ingredients, code, 'may-contain') : [],
+      })),
+      ...warnedKinds,
+    ],
     touches: touchedBy(false),
     touchesUnknown: touchedBy(true).filter((code) => isAsked(station, code)),
     notKnown: unknown.filter((code) => isAsked(station, code)),

@@ -2,12 +2,12 @@
 
 import { isInIt } from '#lib/needs/allergen-word.ts'
 import type { Lent, Soil } from '#lib/needs/contact.ts'
-import { declaredIn, waysTo } from '#lib/needs/declared.ts'
+import { waysTo } from '#lib/needs/declared.ts'
 import { type FactsOf, factsOf } from '#lib/needs/kitchen.ts'
 import { kitchenOf } from '#lib/rooms/care/facts/kitchen-of.ts'
+import { kindsNamed, warnedBeside } from '#lib/rooms/care/views/named-kinds.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { ALLERGEN_SETS } from '#lib/station/codes/allergen-sets.ts'
-import { kindsOf } from '#lib/station/codes/askable.ts'
 import type { NeedCode } from '#lib/station/codes/codes.ts'
 import { isStated } from '#lib/station/gluten.ts'
 import { nameIn } from '#lib/station/name-in.ts'
@@ -49,7 +49,7 @@ export interface SheetAnswer {
 
 export interface SheetCell {
   readonly word: SheetWord
-  /** Kinds of the group that the labels name, where it is contained or warned of. */
+  /** Kinds of the group that the labels name, where it is contained or warned of in these alone. */
   readonly kinds: readonly NeedCode[]
   /** Of an item: some of it goes when something is left out or the base is swapped. */
   readonly canChange: boolean
@@ -159,12 +159,14 @@ export const sheetOf = ({ station: document, servedOn, ...of }: SheetFacts): She
     [...new Set([...waysTo(station, component)].map((way) => way.at(-1) ?? ''))].flatMap(
       (id) => known.get(id) ?? [],
     )
-  const namedKinds = (component: Component, code: NeedCode, word: SheetWord) =>
-    word === 'contains' || word === 'may-contain'
-      ? kindsOf(station, code).filter((kind) =>
-          ingredientsOf(component).some((one) => declaredIn(station, one, kind) === word),
-        )
-      : []
+  /** One word has one cell: where another kind is warned of beside it, the group alone is said. */
+  const namedKinds = (component: Component, code: NeedCode, word: SheetWord) => {
+    if (word !== 'contains' && word !== 'may-contain') return []
+    if (facts(component.id, code).soiled !== null) return []
+    const ingredients = ingredientsOf(component)
+    const isOther = word === 'contains' && warnedBeside(station, ingredients, code)?.length !== 0
+    return isOther ? [] : kindsNamed(station, ingredients, code, word)
+  }
 
   const rowOf = (component: Component): SheetRow => {
     const ingredients = ingredientsOf(component)
@@ -195,9 +197,17 @@ export const sheetOf = ({ station: document, servedOn, ...of }: SheetFacts): She
     const bases = wordsAt(item.base?.choices ?? [], place)
     const bestBase = bases.filter((one) => !bases.some((other) => better(other, one))).slice(0, 1)
     const least = worst([...wordsAt(staying(item), place), ...bestBase])
+    const named = all.filter((one) => one.word === word).map(({ kinds }) => kinds)
+    const kinds = [...new Set(named.flat())]
+    const isOther = all.some(
+      (one) =>
+        one.word === 'unknown' ||
+        (one.word === 'may-contain' &&
+          (one.kinds.length === 0 || one.kinds.some((kind) => !kinds.includes(kind)))),
+    )
     return {
       word,
-      kinds: [...new Set(all.filter((one) => one.word === word).flatMap((one) => one.kinds))],
+      kinds: isOther || named.some((one) => one.length === 0) ? [] : kinds,
       // What stays and isn't known is no less of it.
       canChange: least !== 'unknown' && better(least, word),
     }

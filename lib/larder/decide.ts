@@ -6,7 +6,7 @@ import { deliveriesOf } from '#lib/larder/deliveries.ts'
 import type { ReceivingKnown } from '#lib/larder/delivery.ts'
 import { lotCooling } from '#lib/larder/due.ts'
 import type { LarderEvent, LotRead } from '#lib/larder/event.ts'
-import { goneIn, type LarderState, type Lot, lotIn } from '#lib/larder/lot.ts'
+import { type GoneLot, goneIn, type LarderState, type Lot, lotIn } from '#lib/larder/lot.ts'
 import { type LabelHistory, labelsOfBefore, relabelledOf } from '#lib/larder/relabelled.ts'
 import { lotBarred } from '#lib/larder/take.ts'
 import { inLimits } from '#lib/safety/holding.ts'
@@ -23,6 +23,10 @@ const happened = (...events: LarderEvent[]): LarderDecision => ({ events })
 
 /** So long a tap on "another class took it" may be taken back as a slip. */
 export const SLIP_MS = 10 * MINUTE_MS
+
+/** What is gone later than now left before the clock fell: nobody knows how long ago. */
+export const isSlip = ({ lot, at }: GoneLot, now: number): boolean =>
+  lot !== null && at <= now && now - at <= SLIP_MS
 
 const takenReading = (
   lot: Lot,
@@ -101,8 +105,9 @@ const confirmLabel = (
 
 const isBack = (state: LarderState, id: string, now: number): LarderDecision => {
   const gone = goneIn(state, id)
-  const isSlip = gone?.lot != null && lotIn(state, id) === undefined && now - gone.at <= SLIP_MS
-  return isSlip ? happened({ type: 'lotBack', lot: id }) : refuse({ code: 'lot-no-slip' })
+  return gone && isSlip(gone, now) && lotIn(state, id) === undefined
+    ? happened({ type: 'lotBack', lot: id })
+    : refuse({ code: 'lot-no-slip' })
 }
 
 /**

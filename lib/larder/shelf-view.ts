@@ -1,6 +1,6 @@
 /** The larder as its screen is told it: what stands where, what goes first, what is due next. */
 import { dayOf, lotEndsAt, thawedMark } from '#lib/larder/days.ts'
-import { SLIP_MS } from '#lib/larder/decide.ts'
+import { isSlip, SLIP_MS } from '#lib/larder/decide.ts'
 import { lotCooling, lotReadBy } from '#lib/larder/due.ts'
 import type { LarderState, Lot, LotBound, LotKept, LotPlace } from '#lib/larder/lot.ts'
 import { bareLabel, type LabelHistory, relabelledOf } from '#lib/larder/relabelled.ts'
@@ -200,8 +200,10 @@ export const larderShown = (state: LarderState, now: number, labels: LabelsHere)
     position: state.position,
     clockJumpedBy: state.clockJump?.byMs ?? null,
     lots: lots.map((one) => shown(state, one, { first, now, labels })),
-    slips: Object.entries(state.gone).flatMap(([lot, { lot: kept, at }]) =>
-      kept !== null && now - at <= SLIP_MS ? [{ lot, name: kept.name, until: at + SLIP_MS }] : [],
+    slips: Object.entries(state.gone).flatMap(([lot, gone]) =>
+      gone.lot !== null && isSlip(gone, now)
+        ? [{ lot, name: gone.lot.name, until: gone.at + SLIP_MS }]
+        : [],
     ),
   }
 }

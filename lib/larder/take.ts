@@ -86,17 +86,32 @@ export const lotsToTake = (
     ([id, lot]) => lot.component === component && lotBarred(state, id, now) === null,
   )
 
-/** Why so much of a lot isn't taken; null where it may be. `amount` in its unit. */
+/**
+ * Why so much of a lot isn't taken; null where it may be. `amount` in its unit; `barredHere`: why nothing
+ * of a lot comes in where it is asked: such an older one holds up no other.
+ */
 export const lotTakeProblem = (
   state: LarderState,
   id: string,
-  { amount, now, saysWhy }: { amount: number; now: number; saysWhy: boolean },
-): LotProblem | null => {
+  {
+    amount,
+    now,
+    saysWhy,
+    barredHere = () => null,
+  }: {
+    readonly amount: number
+    readonly now: number
+    readonly saysWhy: boolean
+    readonly barredHere?: (lot: Lot) => TakeProblem | null
+  },
+): TakeProblem | null => {
   const barred = lotBarred(state, id, now)
   const lot = lotIn(state, id)
   if (barred !== null || !lot) return barred ?? { code: 'no-such-lot' }
   if (!Number.isSafeInteger(amount) || amount < 1 || amount > lot.amount)
     return { code: 'lot-holds-less', left: lot.amount, unit: lot.unit }
-  const [oldest] = lotsToTake(state, lot.component, now)
+  const here = barredHere(lot)
+  if (here !== null) return here
+  const oldest = lotsToTake(state, lot.component, now).find(([, one]) => barredHere(one) === null)
   return oldest && oldest[0] !== id && !saysWhy ? { code: 'older-lot', older: oldest[0] } : null
 }

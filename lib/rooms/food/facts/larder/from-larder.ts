@@ -43,7 +43,8 @@ export const takenFromLarder = (
   asked: { readonly amount: number; readonly now: number; readonly saysWhy: boolean },
 ): { readonly problem: TakeProblem } | { readonly food: LotFood } => {
   const lot = lotIn(larder, id)
-  const problem = lotTakeProblem(larder, id, asked) ?? (lot ? madeOtherwise(state, lot) : null)
+  const barredHere = (one: Lot) => madeOtherwise(state, one)
+  const problem = lotTakeProblem(larder, id, { ...asked, barredHere })
   if (problem || !lot) return { problem: problem ?? { code: 'no-such-lot' } }
   const { amount, setAsideAt, since, version, place, bound, unreadSince, ...food } = lot
   // Another of the house may name allergens that this station's set doesn't.

@@ -1,7 +1,27 @@
 import { isOut } from '#lib/rooms/prep/facts/out-of-cold.ts'
 import type { PrepEvent, PrepState } from '#lib/service/events/prep-event.ts'
 
-/** What was done of a task that is still called so stays, whatever else is planned anew. */
+type Foods = PrepState['foods']
+
+/** Components of which more is planned than before. */
+const grownIn = (foods: Foods, before: Foods): readonly string[] =>
+  foods
+    .filter(({ component, loads, portions }) => {
+      const was = before.find((one) => one.component === component)
+      return was === undefined || loads > was.loads || portions > was.portions
+    })
+    .map(({ component }) => component)
+
+/** Ticks of tasks, and of things to pack, that are of none of these: so much of them was never done. */
+const ticksBut = (
+  ticked: PrepState['ticked'],
+  components: readonly string[],
+): PrepState['ticked'] =>
+  Object.fromEntries(
+    Object.entries(ticked).filter(([task]) => !components.some((one) => task.endsWith(`.${one}`))),
+  )
+
+/** What was done of a task that is still called so stays, as long as no more of it is planned. */
 export const evolvePrep = (
   prep: PrepState | undefined,
   event: PrepEvent & { readonly at: number },
@@ -9,8 +29,8 @@ export const evolvePrep = (
   const { at } = event
   if (event.type === 'prepPlanned') {
     const { foods, ownTable } = event
-    const { ticked = {}, passed = {} } = prep ?? {}
-    return { foods, ownTable, from: at, ticked, passed }
+    const { foods: before = [], ticked = {}, passed = {} } = prep ?? {}
+    return { foods, ownTable, from: at, ticked: ticksBut(ticked, grownIn(foods, before)), passed }
   }
   if (!prep) throw new Error(`${event.type} before its preparation was planned`)
   const { task } = event

@@ -80,7 +80,27 @@ describe('the crew’s tasks', () => {
     expect(preparedOf(running(again))?.tasks.find(({ id }) => id === 'make.slaw')?.amount).toEqual({
       ...{ loads: 3, portions: 60 },
     })
-    expect(isOf(again, 'make.slaw')?.is).toBe('done')
+    const fewer: Given = { type: 'planPrep', foods: [{ ...SLAW, loads: 1, portions: 20 }] }
+    expect(isOf(onward(told, fewer), 'make.slaw')?.is).toBe('done')
+  })
+
+  it('[PR61] what was ticked isn’t done once more of it is planned, and nothing else is opened again', () => {
+    const ticks = ['make.slaw', 'cook.beans', 'pack-cup.slaw'].map(
+      (task): Given => ({ ...TICK, task }),
+    )
+    const told = preparedService(...ticks)
+    const ticked = (foods: readonly object[]) =>
+      Object.keys(
+        running(onward(told, { type: 'planPrep', foods } as unknown as Given)).prep?.ticked ?? {},
+      )
+    expect(ticked([SLAW, BEANS, { component: 'rice', loads: 1, portions: 20 }])).toHaveLength(3)
+    expect(ticked([{ ...SLAW, loads: 3 }, BEANS])).toEqual(['cook.beans'])
+    expect(ticked([{ ...SLAW, portions: 41 }, BEANS])).toEqual(['cook.beans'])
+    expect(ticked([{ ...SLAW, loads: 1, portions: 20 }, BEANS])).toHaveLength(3)
+    // Left out and planned again, it was ticked as nothing of it was planned.
+    const again = onward(told, { type: 'planPrep', foods: [BEANS] }, TAKEN)
+    expect(isOf(again, 'make.slaw')?.is).not.toBe('done')
+    expect(codeOf(when(again, TICK))).toBeNull()
   })
 
   it('[PP13] a tick says that a task is done, twice says nothing, and a slip is taken back', () => {

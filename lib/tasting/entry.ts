@@ -1,5 +1,5 @@
 /** What is typed of a tasting before it is planned. */
-import { civilDate, instantOn } from '#lib/measure/civil.ts'
+import { civilDate, instantOn, startOfNextDay } from '#lib/measure/civil.ts'
 import { findItem } from '#lib/station/find.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
 import type { PlanTasting } from '#lib/tasting/command.ts'
@@ -25,7 +25,6 @@ interface Period {
 export const periodsOf = (station: StationDocument): readonly Period[] =>
   station.day.bells?.[0]?.periods ?? []
 
-const DAY_MS = 86_400_000
 /** A batch of two is made and tried in less than a class: common practice, no source. */
 const USUAL = { from: '10:00', to: '10:45' }
 
@@ -42,7 +41,7 @@ export const firstTasting = (
   const next = (periods.length > 0 ? periods : [{ name: '', ...USUAL }]).find(isToCome)
   const period = next ?? periods[0] ?? { name: '', ...USUAL }
   return {
-    on: next ? today : civilDate(now + DAY_MS, timeZone),
+    on: next ? today : civilDate(startOfNextDay(now, timeZone), timeZone),
     from: period.from,
     to: period.to,
     period: period.name === '' ? null : period.name,

@@ -1,5 +1,5 @@
 /** What is typed of a plan: its day and its guests; who is there is in crew-entry. */
-import { civilDate, dayBefore } from '#lib/measure/civil.ts'
+import { civilDate, dayBefore, startOfNextDay } from '#lib/measure/civil.ts'
 import {
   asRows,
   asSaid,
@@ -32,7 +32,7 @@ export interface PlanEntry {
 /** Tomorrow, with the document's doors, its first bells, and who is there by them. */
 export const firstEntry = (station: StationDocument, now: number): PlanEntry => {
   const { day, timeZone } = station
-  const on = civilDate(now + 24 * 3_600_000, timeZone)
+  const on = civilDate(startOfNextDay(now, timeZone), timeZone)
   const bells = day.bells?.[0]?.id ?? null
   return {
     kind: 'real',

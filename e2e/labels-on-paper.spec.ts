@@ -23,6 +23,21 @@ const chooseStock = async (page: Page, id: StockId): Promise<void> => {
 
 const printedPages = async (page: Page) => pdfPages(await page.pdf({ preferCSSPageSize: true }))
 
+const drawnLines = async (page: Page): Promise<readonly string[]> =>
+  (await page.locator('section[data-paper] [data-text] > span').allInnerTexts()).map((one) =>
+    one.trim(),
+  )
+
+/** Every sheet says its minute: printed and drawn within one. */
+const printedAsDrawn = async (page: Page) => {
+  for (;;) {
+    const before = await drawnLines(page)
+    const pages = await printedPages(page)
+    const drawn = await drawnLines(page)
+    if (before.join() === drawn.join()) return { pages, drawn }
+  }
+}
+
 /** Every text and blank of a label is inside its own label, as it is drawn. */
 const outOfLabels = (page: Page): Promise<readonly string[]> =>
   page.evaluate(() =>
@@ -71,11 +86,8 @@ test('[PA32] [PA35] labels of the open service: one for each pan, read back as t
       await chooseStock(page, id)
       const stock = LABEL_STOCK[id]
       const count = await page.locator('article[data-label]').count()
-      const pages = await printedPages(page)
+      const { pages, drawn } = await printedAsDrawn(page)
       expect(pages).toHaveLength(Math.ceil(count / perSheet(stock)))
-      const drawn = (
-        await page.locator('section[data-paper] [data-text] > span').allInnerTexts()
-      ).map((one) => one.trim())
       expect(pages.flatMap(({ lines }) => lines)).toEqual(drawn)
       if (stock.kind === 'roll')
         for (const one of pages)

@@ -24,14 +24,12 @@ export function ToSettle({
   const task = prepared.tasks.find(({ id }) => id === lack.task)
   const food = lack.component === null ? '' : nameIn(station)(lack.component)
   const clock = words.sayClock(lack.at, timeZone)
+  const title = words.toSettle(words.weekday(civilDate(lack.at, timeZone)), clock)
+  const sub = words.toSettleOf(task ? words.taskName(task, food) : null, prepared.unready.length)
+  // What it leads to is drawn on a phone only, and heard everywhere.
   return (
-    <Button
-      kind="no"
-      size="large"
-      sub={words.toSettleOf(task ? words.taskName(task, food) : null, prepared.unready.length)}
-      onClick={onLead}
-    >
-      {words.toSettle(words.weekday(civilDate(lack.at, timeZone)), clock)}
+    <Button kind="no" size="large" sub={sub} aria-label={`${title} ${sub}`} onClick={onLead}>
+      {title}
     </Button>
   )
 }

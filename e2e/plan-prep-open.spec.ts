@@ -105,7 +105,7 @@ test('plan, prep, open: what was made the evening before is on the line at noon'
       },
     ])
     const page = await open(evening.pageUrl)
-    await expect(plannedRow(page)).toContainText(plannedWords.prepared(1))
+    await expect(plannedRow(page)).toContainText(plannedWords.prepared({ batches: 1 }))
     await plannedRow(page).click()
     await expect(page.getByText(plannedWords.follows)).toBeVisible()
     await expect(page.getByText(plannedWords.otherDay('Wed, Nov 25'))).toBeVisible()

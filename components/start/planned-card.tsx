@@ -68,10 +68,10 @@ export function PlannedCard() {
     <div className={start.serviceNow}>
       <div className={start.now}>
         <p>{say.standing(station.name, here, station.timeZone)}</p>
-        <p>{say.prepared(here.batches)}</p>
+        <p>{say.prepared(here)}</p>
         <p>
           {when === 'over'
-            ? `${say.over}. ${say.overWay(here.batches)}`
+            ? `${say.over}. ${say.overWay(here)}`
             : when === 'ahead'
               ? say.otherDay(words.sayDate(today))
               : ''}
@@ -104,7 +104,13 @@ export function PlannedCard() {
         </button>
       </p>
       <p role="status" className={start.said} data-kind={said?.kind ?? 'none'}>
-        {busy ? words.opening : said?.kind === 'refused' ? said.text : ''}
+        {busy
+          ? words.opening
+          : said?.kind === 'refused'
+            ? said.text
+            : isDropping && here.inNoBatch
+              ? say.dropBegun
+              : ''}
       </p>
       <Connection />
     </div>

@@ -36,9 +36,9 @@ export function PlannedList() {
                 <a href={wayTo('/', one.service)} data-when={when}>
                   <b>{say.times(one, station.timeZone)}</b>
                   <span>
-                    {when === 'over' && `${say.over}: ${say.overWay(one.batches)} · `}
+                    {when === 'over' && `${say.over}: ${say.overWay(one)} · `}
                     {when === 'today' && `${say.today} · `}
-                    {say.prepared(one.batches)}
+                    {say.prepared(one)}
                   </span>
                 </a>
               </li>

@@ -1,11 +1,15 @@
 /** GET /services: which service of a station is followed, and which are planned. */
+import { inNoBatch } from '#lib/rooms/prep/facts/in-no-batch.ts'
 import type { PlannedPeriod, ServicePlan } from '#lib/service/events/plan-event.ts'
 import { isRunning, type ServiceState } from '#lib/service/state.ts'
+import { componentOf } from '#lib/station/find.ts'
 
 /** A service that is planned, as it is told beside others. */
 export interface PlannedHere extends PlannedPeriod, Pick<ServicePlan, 'kind'> {
   /** How many batches of it there are that weren't thrown out. */
   readonly batches: number
+  /** Names of foods that its tasks began and no batch counts; left away where there are none. */
+  readonly inNoBatch?: readonly string[]
 }
 
 export interface ServicesHere {
@@ -24,7 +28,11 @@ export const plannedHere = (service: string, state: ServiceState): PlannedHere |
   if (!isRunning(state) || state.stage !== 'planned' || !plan) return null
   const { kind, on, doorsOpen, doorsClose, opensAt, closesAt } = plan
   const batches = Object.values(state.batches).filter((one) => one.thrownOutAt === null).length
-  return { service, kind, on, doorsOpen, doorsClose, opensAt, closesAt, batches }
+  const begun = inNoBatch(state).map((id) => componentOf(state.station, id).name)
+  return {
+    ...{ service, kind, on, doorsOpen, doorsClose, opensAt, closesAt, batches },
+    ...(begun.length === 0 ? {} : { inNoBatch: begun }),
+  }
 }
 
 /** Whose prep is followed where none is asked for: the next to come; of those that are over none. */

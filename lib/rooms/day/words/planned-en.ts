@@ -1,10 +1,15 @@
 /** What the first page says of services that are planned. */
 import type { PlannedHere } from '#lib/rooms/day/views/services-here.ts'
 import { sayClock } from '#lib/words/clock-en.ts'
-import { counted } from '#lib/words/counted-en.ts'
+import { counted, list } from '#lib/words/counted-en.ts'
 import { sayDate } from '#lib/words/day-en.ts'
 
 type Times = Pick<PlannedHere, 'on' | 'opensAt' | 'closesAt' | 'kind'>
+
+type Food = Pick<PlannedHere, 'batches' | 'inNoBatch'>
+
+const WAY_OF_BEGUN =
+  'What is begun and in no batch is forgotten with the plan: throw it out first, or enter it as a batch.'
 
 /** "Thu, Nov 26, 11:00 AM to 1:00 PM" */
 const sayTimes = ({ on, opensAt, closesAt, kind }: Times, timeZone: string): string =>
@@ -16,13 +21,23 @@ const sayTimes = ({ on, opensAt, closesAt, kind }: Times, timeZone: string): str
 export const plannedWords = {
   title: 'Planned',
   times: sayTimes,
-  prepared: (batches: number) =>
-    batches === 0 ? 'nothing prepared yet' : `${counted(batches, 'batch', 'batches')} prepared`,
+  prepared: ({ batches, inNoBatch = [] }: Food) =>
+    [
+      ...(batches > 0 ? [`${counted(batches, 'batch', 'batches')} prepared`] : []),
+      ...(inNoBatch.length > 0 ? [`begun, and in no batch: ${list(inNoBatch, 'and')}`] : []),
+    ].join(' · ') || 'nothing prepared yet',
   over: 'over, never opened',
-  overWay: (batches: number) =>
-    batches === 0
-      ? 'Drop it.'
-      : 'Its food is still here: under Batches and readings each batch comes to its end, with initials. Then drop it.',
+  overWay: ({ batches, inNoBatch = [] }: Food) =>
+    [
+      ...(batches > 0
+        ? [
+            'Its food is still here: under Batches and readings each batch comes to its end, with initials.',
+          ]
+        : []),
+      ...(inNoBatch.length > 0 ? [WAY_OF_BEGUN] : []),
+      batches > 0 || inNoBatch.length > 0 ? 'Then drop it.' : 'Drop it.',
+    ].join(' '),
+  dropBegun: WAY_OF_BEGUN,
   today: 'today',
   planOne: 'Plan a service',
   planOneWhat: 'Day, doors, guests, crew. Prep begins the day before.',

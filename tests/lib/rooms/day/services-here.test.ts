@@ -6,8 +6,17 @@ import {
   plannedHere,
   whenOf,
 } from '#lib/rooms/day/views/services-here.ts'
+import { plannedWords } from '#lib/rooms/day/words/planned-en.ts'
 import { OPEN_PLANNED, plannedService, RICE } from '#tests/support/plans.ts'
-import { NOTHING, onward } from '#tests/support/service.ts'
+import { BEANS, PASS, preparedService, SLAW, TICK } from '#tests/support/prep-stories.ts'
+import { demoStation, type Given, NOTHING, onward } from '#tests/support/service.ts'
+
+const named = ({ component }: { readonly component: string }) => ({
+  component,
+  name: demoStation.components.find(({ id }) => id === component)?.name ?? '',
+})
+const SLAW_NAMED = named(SLAW)
+const BEANS_NAMED = named(BEANS)
 
 describe('what is told of a planned service', () => {
   it('[PL1] is when it is and how much is prepared, and nothing of one that was opened', () => {
@@ -21,6 +30,26 @@ describe('what is told of a planned service', () => {
     })
     expect(plannedHere('s-1', onward(told, OPEN_PLANNED).state)).toBeNull()
     expect(plannedHere('s-1', NOTHING.state)).toBeNull()
+  })
+
+  it('[PR63] names what its tasks began and no batch counts, since it is forgotten with the plan', () => {
+    const { prepared, overWay } = plannedWords
+    const here = (...more: Given[]) => {
+      const told = plannedHere('s-1', preparedService(...more).state)
+      if (told === null) throw new Error('it is planned')
+      return told
+    }
+    expect(here()).not.toHaveProperty('inNoBatch')
+    expect(prepared(here())).toBe('nothing prepared yet')
+    expect(overWay(here())).toBe('Drop it.')
+    for (const one of [TICK, PASS, { ...TICK, task: 'cook.beans' }]) {
+      const { component, name } = one.task === 'cook.beans' ? BEANS_NAMED : SLAW_NAMED
+      expect(here(one).inNoBatch).toEqual([name])
+      expect(prepared(here(one))).toBe(`begun, and in no batch: ${name}`)
+      expect(overWay(here(one))).toContain('throw it out first')
+      const batch: Given = { type: 'startBatch', batch: 'b1', component, loads: 1 }
+      expect(here(one, batch)).not.toHaveProperty('inNoBatch')
+    }
   })
 
   const planned = (service: string, closesAt: number): PlannedHere => ({

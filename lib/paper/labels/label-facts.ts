@@ -10,11 +10,12 @@ import {
   type LabelCooling,
   type LabelDates,
 } from '#lib/paper/labels/label-dates.ts'
+import { marksOfBatches, withMarks } from '#lib/paper/labels/marks-brought.ts'
 import { setUpFacts } from '#lib/paper/set-up/set-up-facts.ts'
 import { kitchenOf } from '#lib/rooms/care/facts/kitchen-of.ts'
 import { needsBatch } from '#lib/rooms/food/facts/food-now.ts'
 import { leftOfBatch, loadsToCome } from '#lib/service/batch-loads.ts'
-import { placeOf } from '#lib/service/place.ts'
+import { type Placed, placeOf } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { componentOf, findComponent } from '#lib/station/find.ts'
 import { asReadOn } from '#lib/station/read-again.ts'
@@ -100,9 +101,14 @@ export const serviceLabels = (state: RunningState, now: number): readonly LabelF
   const kitchen = kitchenFor(state)
   const drawn = onLine(station)
   const said = new Map<string, SaidOf>()
-  const saidAs = (id: string, where: 'line' | 'protected' = 'line'): SaidOf => {
-    const key = `${where} ${id}`
-    const one = said.get(key) ?? saidOf(kitchen, id, where)
+  const saidAs = (
+    id: string,
+    places: readonly (Placed | null | undefined)[],
+    where: 'line' | 'protected' = 'line',
+  ): SaidOf => {
+    const marks = marksOfBatches(state, places)
+    const key = `${where} ${id} ${marks.join()}`
+    const one = said.get(key) ?? saidOf(withMarks(kitchen, id, marks), id, where)
     said.set(key, one)
     return one
   }
@@ -145,14 +151,15 @@ export const serviceLabels = (state: RunningState, now: number): readonly LabelF
       const component = componentOf(station, pan.component)
       const isTray = component.portion.tool === 'cup'
       const id = isTray ? (`tray/${pan.id}` as const) : (`pan/${pan.id}` as const)
+      const food = foodAt('pan', pan.id, component)
       return of(component, {
         ...bare,
         id,
         kind: isTray ? 'tray' : 'pan',
         line: drawn(component.id, pan.id),
         cups: isTray ? cupsOfLoad(pan.usualPortions, plannedOf(state, component.id)) : null,
-        dates: datesOf(state, component, well.held, foodAt('pan', pan.id, component)),
-        said: saidAs(component.id),
+        dates: datesOf(state, component, well.held, food),
+        said: saidAs(component.id, [food]),
       })
     }),
   )
@@ -161,14 +168,15 @@ export const serviceLabels = (state: RunningState, now: number): readonly LabelF
   const backups = station.backups.map((backup) => {
     const component = componentOf(station, backup.component)
     const held = backup.kept === 'boxed' ? 'dry' : backup.kept
+    const food = foodAt('backup', backup.id, component)
     return of(component, {
       ...bare,
       id: `backup/${backup.id}`,
       kind: 'backup',
       line: drawn(component.id),
       isProtected: backup.protected,
-      dates: datesOf(state, component, held, foodAt('backup', backup.id, component)),
-      said: saidAs(component.id, backup.protected ? 'protected' : 'line'),
+      dates: datesOf(state, component, held, food),
+      said: saidAs(component.id, [food], backup.protected ? 'protected' : 'line'),
     })
   })
 
@@ -179,6 +187,7 @@ export const serviceLabels = (state: RunningState, now: number): readonly LabelF
     if (!component || !isThere || batch.offSale !== null) return []
     const cooling = coolingOfBatch(state, component, batch, now)
     const isCold = component.held === 'cold' || batch.cooling.length > 0
+    const place = placeOf(state, { what: 'batch', id }) ?? null
     return [
       of(component, {
         ...bare,
@@ -188,13 +197,8 @@ export const serviceLabels = (state: RunningState, now: number): readonly LabelF
         load: { nth: null, of: batch.loads },
         copies: batch.loads,
         cooling,
-        dates: datesOf(
-          state,
-          component,
-          isCold ? 'cold' : component.held,
-          placeOf(state, { what: 'batch', id }) ?? null,
-        ),
-        said: saidAs(component.id),
+        dates: datesOf(state, component, isCold ? 'cold' : component.held, place),
+        said: saidAs(component.id, [place]),
       }),
     ]
   })
@@ -215,7 +219,7 @@ export const serviceLabels = (state: RunningState, now: number): readonly LabelF
         load: { nth: begun + at + 1, of: choice.loads },
         cooling,
         dates: datesOf(state, component, cooling === null ? component.held : 'cold', null),
-        said: saidAs(component.id),
+        said: saidAs(component.id, []),
       }),
     )
   })
@@ -236,7 +240,7 @@ export const serviceLabels = (state: RunningState, now: number): readonly LabelF
         dates:
           earliestOf(filledOf.map((one) => one.dates)) ??
           datesOf(state, component, held, waiting(component)[0] ?? null),
-        said: saidAs(component.id),
+        said: saidAs(component.id, waiting(component)),
         copies: usual > 0 ? usual : SOME_CUPS,
         isUsual: usual > 0,
       })

@@ -220,6 +220,8 @@ describe('what came before', () => {
       [3_000, 'damaged'],
       [1_000, null],
     ])
+    // Letters tell lots apart too.
+    expect(deliveriesWithLot(entries, 'XY-127')).toEqual([])
     expect(deliveriesWithLot(entries, ' ')).toEqual([])
     expect(deliveriesWithLot([entry(1, '???')], '???')).toHaveLength(1)
     expect(deliveriesWithLot([entry(1, '???')], '!!!')).toHaveLength(0)

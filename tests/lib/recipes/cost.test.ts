@@ -58,6 +58,9 @@ describe('what food costs', () => {
     const dearer = invoice('6 x #10 cans', 3600, 2, '2026-11-01')
     expect(newestInvoice([dearer, old])).toBe(dearer)
     expect(newestInvoice([])).toBeNull()
+    // Of two of a day the one that was typed later.
+    const mended = { ...dearer, cents: dearer.cents + 100 }
+    expect(newestInvoice([old, dearer, mended])).toBe(mended)
     const cost = costOf(amount('3 #10 cans'), dearer, null)
     expect(cost.ok && toNumber(cost.cents)).toBe(900)
     expect(costOf(amount('1 cup'), dearer, null).ok).toBe(true)

@@ -134,6 +134,13 @@ const toolsOf = (station: StationDocument): readonly PackItem[] => {
 const portionsIn = (foods: readonly PrepChoice[], component: string): number | null =>
   foods.find((one) => one.component === component)?.portions ?? null
 
+/** Guests expected; where nobody said, as many as can be served of what items are named for. */
+const guestsOf = ({ station, plan, foods, expected }: PackPlan): number => {
+  const onSale = station.items.filter(({ id }) => plan.items === null || plan.items.includes(id))
+  const hearts = [...new Set(onSale.map(({ heart }) => heart))]
+  return expected ?? hearts.reduce((sum, id) => sum + (portionsIn(foods, id) ?? 0), 0)
+}
+
 /** What is planned of it holds what guests took before: par reads that. */
 const cupsFor = (from: PackPlan, component: Component): number => {
   const portions = portionsIn(from.foods, component.id) ?? from.expected ?? 0
@@ -160,9 +167,9 @@ const cupsOf = (from: PackPlan): readonly PackItem[] => {
 
 /** A base that is taken whole is wrapped; a scooped one, and what has none, comes in a bowl. */
 const basesOf = (from: PackPlan): readonly PackItem[] => {
-  const { station, foods, expected } = from
+  const { station, foods } = from
   const bases = [...new Set(station.items.flatMap(({ base }) => base?.choices ?? []))]
-  const guests = Math.max(1, expected ?? 1)
+  const guests = Math.max(1, guestsOf(from))
   const chosen = bases.map((id): PackItem => {
     const tool = findComponent(station, id)?.portion.tool
     const isWhole = tool === 'piece' || tool === 'tongs-pieces'
@@ -185,14 +192,15 @@ const plain = (what: PlainThing, group: PackGroup, count: number): PackItem => (
   ...{ id: `pack-${what}`, group, what, count },
 })
 
-const plainOf = ({ station, plan, expected, assemblers }: PackPlan): readonly PackItem[] => {
+const plainOf = (from: PackPlan): readonly PackItem[] => {
+  const { station, plan, assemblers } = from
   const minutes = Math.max(1, (plan.closesAt - plan.opensAt) / MINUTE_MS)
   const times = (every: number) => 1 + Math.ceil(minutes / every)
   const pans = pansOf(station)
   const read = pans.filter((pan) => findComponent(station, pan.component)?.held !== 'dry').length
   const readings = read * times(station.safety.readings.everyMin)
   const strips = station.safety.sanitizer?.everyMin ?? STRIPS_EVERY_MIN
-  const guests = expected ?? 0
+  const guests = guestsOf(from)
   return [
     plain('gloves', 'clean', assemblers * times(GLOVES_EVERY_MIN) + Math.ceil(guests / SPARE_OF)),
     plain('probes', 'clean', 2),

@@ -140,7 +140,7 @@ const rule = (item: PackItem, name: Named): string => {
     case 'wrap':
     case 'bowl':
       return item.component === null
-        ? `guests expected, and one in ten over ${COMMON}`
+        ? `guests expected, else what is planned for them, and one in ten over ${COMMON}`
         : `portions planned, and one in ten over ${COMMON}`
     default:
       return PLAIN_RULE[item.what]

@@ -266,4 +266,28 @@ describe('what goes to the counter', () => {
     )
     expect(codeOf(when(told, { type: 'takeBackTick', task: 'pack-pan.none' }))).toBe('unknown task')
   })
+
+  it('[PR65] where nobody said how many guests come, it has enough for all that is planned to be served', () => {
+    const [item] = demoStation.items
+    if (!item) throw new Error('the demo sells something')
+    const bowls = {
+      ...demoStation,
+      items: demoStation.items.map((one) => ({ ...one, base: null })),
+    }
+    const of = (expected: number | null, loads: Readonly<Record<string, number>>) => {
+      const all = packList({
+        ...{ station: bowls, expected, assemblers: 2 },
+        plan: { opensAt: 0, closesAt: HOUR, items: null },
+        foods: Object.entries(loads).map(([component, portions]) => ({
+          ...{ component, loads: 1, portions },
+        })),
+      })
+      const count = (id: string) => all.find((one) => one.id === id)?.count
+      return [count('pack-bowl'), count('pack-wrap-labels')]
+    }
+    const planned = { [item.heart]: 50, rice: 500 }
+    expect(of(null, planned)).toEqual([55, 55])
+    expect(of(20, planned)).toEqual([22, 22])
+    expect(of(null, {})).toEqual([2, 1])
+  })
 })

@@ -57,6 +57,8 @@ describe('a measured yield', () => {
     expect(correctedPortions(20, by(0.85))).toBe(17)
     expect(correctedPortions(20, by(1.04))).toBe(20)
     expect(correctedPortions(20, by(1.05))).toBe(21)
+    // As doubles 0.29 × 100 is less than 29.
+    expect(correctedPortions(100, by(0.29))).toBe(29)
     expect(correctedPortions(2, by(0.3))).toBe(1)
   })
 })

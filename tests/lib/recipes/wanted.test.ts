@@ -44,12 +44,19 @@ describe('what is wanted, as typed', () => {
     ['serves 24', '4 qt', 'no-portion-size'],
     ['serves 24', '20 portions of 1/2 cup', 'no-portion-size'],
     ['2 half pans', '4 qt', 'no-depth'],
+    ['2 half pans', '2 half pans, 4 in', 'no-depth'],
     ['4 qt', '2 half pans', 'no-depth'],
     ['4 qt', '3 lb', 'weight-and-volume'],
     ['4 qt', 'a lot', 'no-number'],
     ['4 qt', '0', 'zero'],
   ])('[RC20] of a card that makes %s, %s is refused: %s', (card, typed, code) => {
     expect(factor(card, typed)).toBe(code)
+  })
+
+  it('[RC20] pans of one size and another depth hold another amount', () => {
+    const shallow = factor('2 half pans, 4 in', '2 half pans, 2 1/2 in')
+    expect(shallow).toBeGreaterThan(0.5)
+    expect(shallow).toBeLessThan(0.75)
   })
 
   it('[RC20] portions are the station’s own where the card states an amount, or nobody’s', () => {

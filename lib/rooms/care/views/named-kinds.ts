@@ -4,14 +4,14 @@ import { type Allergens, kindsOf } from '#lib/station/codes/askable.ts'
 import type { NeedCode } from '#lib/station/codes/codes.ts'
 import type { Ingredient } from '#lib/station/station-document.ts'
 
-export type Named = 'contains' | 'may-contain'
+type Named = 'contains' | 'may-contain'
 
 /** What a label says by a kind's own name: "may contain nuts" names none of them. */
 const says = ({ declarations, readOn }: Ingredient, kind: NeedCode, word: Named): boolean =>
   declarations[kind] === word && (word === 'contains' || readOn !== null)
 
 /** Kinds of a group of which at least one of the labels says so. */
-export const kindsSaid = (
+const kindsSaid = (
   station: Allergens,
   ingredients: readonly Ingredient[],
   code: NeedCode,
@@ -20,7 +20,7 @@ export const kindsSaid = (
   kindsOf(station, code).filter((kind) => ingredients.some((one) => says(one, kind, word)))
 
 /** Whether a label says it of the group alone, so that it may be any kind. */
-export const isOfAnyKind = (
+const isOfAnyKind = (
   station: Allergens,
   ingredients: readonly Ingredient[],
   code: NeedCode,

@@ -11,7 +11,7 @@ import type { ClockProblem } from '#lib/safety/time-control.ts'
 import type { DateProblem } from '#lib/safety/told-dates.ts'
 import type { AcceptedFinding, HoldReason } from '#lib/service/events/event.ts'
 import type { PlaceKind } from '#lib/service/events/food-event.ts'
-import type { PlannedPeriod } from '#lib/service/events/plan-event.ts'
+import type { PlanRefusal } from '#lib/service/events/plan-refusal.ts'
 import type { Role } from '#lib/service/roles.ts'
 import type { BuildState } from '#lib/service/state.ts'
 import type { NeedCode } from '#lib/station/codes/codes.ts'
@@ -129,15 +129,7 @@ export type Refusal =
   | { readonly code: 'pan-not-empty'; readonly pan: string }
   | { readonly code: 'say-what-was-put-in'; readonly pan: string }
   | { readonly code: 'already-so' }
-  | { readonly code: 'closes-before-now'; readonly time: string }
-  | { readonly code: 'plan-in-past'; readonly on: string; readonly time: string }
-  | { readonly code: 'doors-close-first'; readonly opens: string; readonly closes: string }
-  | { readonly code: 'over-midnight'; readonly from: string; readonly to: string }
-  /** Clocks are set forward over it. */
-  | { readonly code: 'no-such-time'; readonly on: string; readonly time: string }
-  | { readonly code: 'after-the-service'; readonly on: string }
-  | ({ readonly code: 'plans-overlap' } & Omit<PlannedPeriod, 'opensAt' | 'closesAt'>)
-  | { readonly code: 'not-as-planned' }
+  | PlanRefusal
   | ({ readonly code: 'prep-not-ready' } & NotReady)
   | { readonly code: 'reading-no-tick'; readonly task: string }
   /** Food is there of what the newest document doesn't have, or counts otherwise. */

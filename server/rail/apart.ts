@@ -11,7 +11,10 @@ import type { Need, Reason } from '#lib/station/codes/codes.ts'
 /** In the place of a name or of initials: that there are some counts, which they are doesn't. */
 export const STANDS_FOR_SOMEBODY = 'apart'
 
-type Mark = typeof STANDS_FOR_SOMEBODY
+/** Of a crew, whom it names once more is the same one: that two entries are one person's counts. */
+type OfCrew = `p${number}`
+
+type Mark = typeof STANDS_FOR_SOMEBODY | OfCrew
 
 /** A command without what is said of people: a new one that says it doesn't compile until it is set apart. */
 type Bare<Said> = Said extends object
@@ -102,10 +105,12 @@ export const setApart = (command: Command): Parted => {
   if (command.type === 'plan') {
     const { crew, ...rest } = command
     const initials = crew.map((one) => one.initials)
+    const people = [...new Set(initials)]
+    const markOf = (said: string): OfCrew => `p${people.indexOf(said) + 1}`
     return {
       command: {
         ...rest,
-        crew: crew.map((one) => ({ ...one, initials: STANDS_FOR_SOMEBODY })),
+        crew: crew.map((one) => ({ ...one, initials: markOf(one.initials) })),
       },
       apart: initials.length === 0 ? [] : initialled(JSON.stringify(initials)),
     }

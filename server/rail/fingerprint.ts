@@ -1,6 +1,6 @@
 import { hashOf } from '#lib/service/state-hash.ts'
 import type { Command } from '#lib/spine/registry.ts'
-import { setApart } from '#server/rail/apart.ts'
+import { STANDS_FOR_SOMEBODY, setApart } from '#server/rail/apart.ts'
 
 /** Without who said it; that there was somebody counts. */
 const nobody = (command: Command): object => {
@@ -16,6 +16,11 @@ const nobody = (command: Command): object => {
       initialled: (initials ?? label.readBy) !== null,
     }
   }
+  if (command.type === 'plan')
+    return {
+      ...command,
+      crew: command.crew.map((one) => ({ ...one, initials: STANDS_FOR_SOMEBODY })),
+    }
   if (!('initials' in command)) return command
   const { initials, ...rest } = command
   return { ...rest, initialled: initials !== undefined }

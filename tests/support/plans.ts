@@ -64,6 +64,8 @@ export type PlanRefused = Extract<
   | 'over-midnight'
   | 'no-such-time'
   | 'after-the-service'
+  | 'there-twice'
+  | 'adult-and-student'
   | 'plans-overlap'
   | 'not-as-planned'
   | 'food-of-before'

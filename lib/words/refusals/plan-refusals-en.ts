@@ -7,6 +7,8 @@ const PLAN_CODES = [
   'over-midnight',
   'no-such-time',
   'after-the-service',
+  'there-twice',
+  'adult-and-student',
   'plans-overlap',
   'not-as-planned',
   'food-of-before',
@@ -34,6 +36,10 @@ export const sayPlanRefusal = (
       return `On ${day(refusal.on)} there is no ${refusal.time}: clocks are set forward over it. Choose another time.`
     case 'after-the-service':
       return `${day(refusal.on)} is after the service. Who helps is there on its day, or before it.`
+    case 'there-twice':
+      return `The same initials are there twice on ${day(refusal.on)}, the second time from ${refusal.from} to ${refusal.to}. Say it as one time, or give one of two people other initials.`
+    case 'adult-and-student':
+      return `The initials that are there on ${day(refusal.on)} from ${refusal.from} to ${refusal.to} are an adult’s and a student’s. Give one of them other initials.`
     case 'plans-overlap':
       return `Another service of this station is planned for ${day(refusal.on)}, ${refusal.doorsOpen} to ${refusal.doorsClose}. Choose another time, or change that plan.`
     case 'not-as-planned':

@@ -170,6 +170,8 @@ const refusals: Of<Refusal> = {
   'over-midnight': { code: 'over-midnight', from: '22:00', to: '01:00' },
   'no-such-time': { code: 'no-such-time', on: '2027-03-14', time: '02:30' },
   'after-the-service': { code: 'after-the-service', on: '2026-11-27' },
+  'there-twice': { code: 'there-twice', on: '2026-11-26', from: '08:00', to: '09:00' },
+  'adult-and-student': { code: 'adult-and-student', on: '2026-11-26', from: '08:00', to: '09:00' },
   'plans-overlap': {
     code: 'plans-overlap',
     service: 's-2',

@@ -160,7 +160,7 @@ describe('what is said of people', () => {
     ]
     const { command, apart } = setApart(commandSchema.parse({ ...ONE_OF_EACH.plan, crew }))
     expect(command).toMatchObject({
-      crew: [{ initials: 'apart' }, { initials: 'apart', on: '2026-11-24' }],
+      crew: [{ initials: 'p1' }, { initials: 'p2', on: '2026-11-24' }],
     })
     expect(apart).toEqual([{ kind: 'initials', body: '["KT","AB"]' }])
     expect(setApart(commandSchema.parse(ONE_OF_EACH.plan)).apart).toEqual([])

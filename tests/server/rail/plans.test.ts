@@ -75,6 +75,19 @@ describe('services that are planned', () => {
     })
   })
 
+  test('[PL40] that two entries are one person’s counts, though initials are set apart before', async () => {
+    const { services } = await processOn(createMemoryLog())
+    const kt = { initials: 'KT', adult: true, from: '08:00', to: '12:00' }
+    const crew = [kt, { ...kt, initials: 'AB', adult: false }]
+    const twice = planFor({ crew: [...crew, { ...kt, from: '11:00', to: '13:00' }] })
+    expect(await services.submit('s-lunch', 'twice', twice, 'lead')).toMatchObject({
+      refusal: { code: 'there-twice', from: '11:00', to: '13:00' },
+    })
+    expect(await services.submit('s-lunch', 'lunch', planFor({ crew }), 'lead')).toMatchObject({
+      answer: 'accepted',
+    })
+  })
+
   test('[PL7] a restart comes back to the open one, and to each that is planned', async () => {
     const log: RailLog = createMemoryLog()
     const { services } = await processOn(log)

@@ -1,6 +1,11 @@
 import { z } from 'zod'
 import { civilDate, minuteOfDay } from '#lib/measure/civil.ts'
-import { doorsOf, overlapping, thereProblem } from '#lib/rooms/day/facts/plan-times.ts'
+import {
+  doorsOf,
+  overlapping,
+  thereProblem,
+  twiceProblem,
+} from '#lib/rooms/day/facts/plan-times.ts'
 import { happened, refuse } from '#lib/service/commands/decision.ts'
 import { defineCommand, type Told } from '#lib/service/commands/define.ts'
 import { clockField, idField } from '#lib/service/commands/fields.ts'
@@ -91,7 +96,8 @@ const planOf = (
   }))
   const problem =
     unknownIn(command, station) ??
-    crew.map((one) => thereProblem(one, on, timeZone)).find((one) => one !== null)
+    crew.map((one) => thereProblem(one, on, timeZone)).find((one) => one !== null) ??
+    twiceProblem(command.crew.map(({ on: day = on, ...one }) => ({ ...one, on: day })))
   if (problem) return problem
   const groups = guests.groups.map(({ label, guests: count, at }) => ({
     label,
@@ -146,7 +152,7 @@ export const plan = defineCommand({
       doorsClose: '13:00',
     },
   ],
-  rules: ['PL1', 'PL2', 'PL3', 'PL9'],
+  rules: ['PL1', 'PL2', 'PL3', 'PL9', 'PL40'],
   example: {
     station: 'alder-hall',
     kind: 'real',

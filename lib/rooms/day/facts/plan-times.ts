@@ -39,6 +39,31 @@ export const thereProblem = (
   return missing === undefined ? null : { code: 'no-such-time', on, time: missing }
 }
 
+interface CrewSaid {
+  readonly initials: string
+  readonly adult: boolean
+  readonly on: string
+  readonly from: string
+  readonly to: string
+}
+
+/**
+ * What is wrong with one person's entries: two hands would be counted of whoever is said twice for the
+ * same minutes, and a certified adult of who is a student (2-101.11, from memory). Initials are in no
+ * refusal: the second of the two entries is named by its time. Initials are compared as they are said.
+ */
+export const twiceProblem = (crew: readonly CrewSaid[]): Refusal | null => {
+  for (const [index, one] of crew.entries()) {
+    const own = crew.slice(0, index).filter(({ initials }) => initials === one.initials)
+    const { on, from, to } = one
+    if (own.some(({ adult }) => adult !== one.adult))
+      return { code: 'adult-and-student', on, from, to }
+    if (own.some((other) => other.on === on && other.from < to && from < other.to))
+      return { code: 'there-twice', on, from, to }
+  }
+  return null
+}
+
 /** Another plan whose doors are open within the same time; null where there is none. */
 export const overlapping = (
   service: string,

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { asSaid } from '#lib/rooms/prep/views/crew-entry.ts'
 import type { Circumstances } from '#lib/service/commands/decision.ts'
+import { commandSchema } from '#lib/spine/registry.ts'
 import {
   OPEN_PLANNED,
   PLAN,
@@ -28,6 +30,10 @@ const refused: Readonly<Record<PlanRefused, readonly [Told, Given]>> = {
   // Clocks are set forward in Chicago from two to three.
   'no-such-time': plan({ on: '2027-03-14', doorsOpen: '02:30', doorsClose: '04:00', crew: [] }),
   'after-the-service': plan({ crew: [{ ...there, on: '2026-11-27' }] }),
+  'there-twice': plan({ crew: [there, { ...there, from: '11:59', to: '13:00' }] }),
+  'adult-and-student': plan({
+    crew: [there, { ...there, adult: false, from: '12:00', to: '13:00' }],
+  }),
   'plans-overlap': plan({}),
   'not-as-planned': [plannedService(), { ...OPEN_PLANNED, kind: 'demo' }],
   'food-of-before': [plannedService(RICE), OPEN_PLANNED],
@@ -100,5 +106,40 @@ describe('what stands in the way of a plan', () => {
       plans: () => [{ ...other, service: 's-lunch', opensAt: NOON, closesAt: NOON + 1 }],
     }
     expect(codeOf(when(plannedService(), { ...PLAN, doorsClose: '13:30' }, own))).toBeNull()
+  })
+
+  it.each([
+    ['one after the other', [there, { ...there, from: '12:00', to: '13:00' }], null],
+    ['on two days', [there, { ...there, on: '2026-11-25' }], null],
+    ['of two people', [there, { ...there, initials: 'AB' }], null],
+    ['the same said again', [there, there], 'there-twice'],
+    ['one within the other', [there, { ...there, from: '09:00', to: '09:01' }], 'there-twice'],
+    ['its own day said of one alone', [there, { ...there, on: PLAN.on }], 'there-twice'],
+    ['behind spaces', [there, { ...there, initials: ' KT ' }], 'there-twice'],
+    [
+      'an adult and a student on two days',
+      [there, { ...there, adult: false, on: '2026-11-25' }],
+      'adult-and-student',
+    ],
+  ])('[PL40] one person’s times, %s', (_, crew, code) => {
+    const [told, command] = plan({})
+    const asked = commandSchema.parse({ ...command, crew })
+    if (asked.type !== 'plan') throw new Error('it is a plan')
+    const decision = when(told, asked)
+    expect(codeOf(decision)).toBe(code)
+    // An answer lies in the log, where no initials are.
+    if (code !== null) expect(JSON.stringify(decision)).not.toContain('KT')
+  })
+
+  it('[PL40] the screen sends what overlaps as one time, which is taken', () => {
+    const rows = [there, { ...there, from: '11:00', to: '13:00' }].map((one) => ({
+      ...{ ...one, on: PLAN.on, person: 'a' },
+    }))
+    const crew = asSaid(rows)
+    expect(crew.map(({ from, to }) => [from, to])).toEqual([['08:00', '13:00']])
+    expect(codeOf(when(...plan({ crew })))).toBeNull()
+    expect(codeOf(when(...plan({ crew: rows.map(({ person: __, ...one }) => one) })))).toBe(
+      'there-twice',
+    )
   })
 })

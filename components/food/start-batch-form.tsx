@@ -1,5 +1,6 @@
 import { useState } from 'react'
 import { ToldWhenSteps, useToldWhen } from '#components/food/told-when.tsx'
+import { usePlannedLater } from '#components/food/use-planned-later.ts'
 import { ChoiceRow } from '#components/job/choice-row.tsx'
 import styles from '#components/job/job.module.css'
 import { JobForm } from '#components/job/job-form.tsx'
@@ -8,6 +9,7 @@ import type { TaskProps } from '#components/job/task-props.ts'
 import { useFoodWords } from '#components/job/use-food-words.ts'
 import { useJob } from '#components/job/use-job.ts'
 import { useForecast } from '#components/live/forecast.ts'
+import { Button } from '#components/ui/button.tsx'
 import { Note } from '#components/ui/note.tsx'
 import { expectedAt } from '#lib/rooms/food/views/batch-strip.ts'
 import { canStart, firstToStart, isEmpty, loadsPlanned } from '#lib/rooms/food/views/start-batch.ts'
@@ -34,9 +36,19 @@ export function StartBatchForm({ state, acting, task, now, onBack }: TaskProps<'
   const remake = component?.remake ?? null
   const most = remake?.mostLoads ?? 20
   const loads = Math.min(count, most)
+  const later = usePlannedLater(state, component?.id ?? '', when.at ?? now)
+  /** Of which food somebody said that it is started before its planned day. */
+  const [early, setEarly] = useState<string | null>(null)
+  const { timeZone } = state.station
+  const asks = later !== null && early !== chosen
   const job = useJob({
     acting,
-    about: chosen,
+    about: `${chosen} ${early}`,
+    lacks: [
+      asks
+        ? words.forms.plannedFor(words.sayDay(later, timeZone), words.sayTime(later, timeZone))
+        : null,
+    ],
     command: () =>
       component
         ? {
@@ -76,11 +88,15 @@ export function StartBatchForm({ state, acting, task, now, onBack }: TaskProps<'
               )}
             </p>
           )}
-          <ToldWhenSteps
-            when={when}
-            label={words.batches.whenStarted}
-            timeZone={state.station.timeZone}
-          />
+          {asks ? (
+            <Button onClick={() => setEarly(chosen)}>{words.forms.startEarly}</Button>
+          ) : (
+            <ToldWhenSteps
+              when={when}
+              label={words.batches.whenStarted}
+              timeZone={state.station.timeZone}
+            />
+          )}
         </div>
       }
     >

@@ -12,8 +12,12 @@ const batches = on(`/batches?station=${SCHOOL.id}&service=${FRIDAY}`, 'batches')
 export const batchesViews: readonly View[] = [
   batches('nothing made', 'school, taken', words.first),
   batches('starting one', 'school, taken', formWords.startOf, [formWords.startBatch], {
-    main: [/^Start \d+ load/],
+    main: [/^Planned for Fri, Dec 4/],
   }),
+  batches('starting one early all the same', 'school, taken', /^Start \d+ load/, [
+    formWords.startBatch,
+    formWords.startEarly,
+  ]),
   batches('cooked ahead', 'school, cooling', words.first),
   batches('a pot', 'school, cooling', /^Then cool it: 135/, [/^Black beans cooked/]),
   batches('a finished pot', 'school, to cool', said.coolNow, [/^Black beans cool it by/], {

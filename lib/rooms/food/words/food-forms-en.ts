@@ -227,6 +227,9 @@ export const formWords = {
         ? 'all started'
         : `${counted(loads, 'load', 'loads')} to make`,
   startCan: (minutes: number, where: string, who: string) => `${minutes} min, ${where}, ${who}`,
+  /** Where it is started on a day before: asked once, on the button that would start it. */
+  plannedFor: (day: string, clock: string) => `Planned for ${day}, ${clock}`,
+  startEarly: 'Start it now all the same',
   startSend: (count: number) => `Start ${counted(count, 'load', 'loads')}`,
   startDone: (name: string, count: number) => `${name}: ${counted(count, 'load', 'loads')} started`,
   startNone: 'Nothing can be made again here today.',

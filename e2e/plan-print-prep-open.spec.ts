@@ -21,7 +21,7 @@ import { publishIn } from '#tests/support/own-station.ts'
 import { crowded } from './support/crowded-line.ts'
 import { nothingIsOutside, printed } from './support/paper-ink.ts'
 import { pdfPages } from './support/pdf-text.ts'
-import { planPan, planTheDay, SCHOOL, takeThePlan } from './support/plan-hands.ts'
+import { planPan, planTheDay, SCHOOL, sayInitials, takeThePlan } from './support/plan-hands.ts'
 import { PHONE, resize, TABLETS } from './support/stage.ts'
 import { expect, test } from './support/station.ts'
 
@@ -112,9 +112,13 @@ test('[PA19] [PA50] [LS9] [LS10] plan, print, prep, open: four papers say what t
   test.setTimeout(420_000)
   const server = await serverOf(LUNCH)
   const lead = await open(`${server.pageUrl}/plan?station=${LUNCH.id}`, AT_ONCE, true)
-  await planTheDay(lead, { on: '2026-12-04', guests: '46' })
+  const ofPlan = { on: '2026-12-04', guests: '46' }
+  await planTheDay(lead, { ...ofPlan, helper: ['ZZ', 'Period 3', ofPlan.on] })
   await expect(lead.getByRole('button', { name: papersEn.print, exact: true })).toHaveCount(0)
   await takeThePlan(lead)
+  // Who is in no set-up is called by initials too, here, on the sheet and on the tablets.
+  await expect(lead.getByRole('list', { name: planEn.tasks })).toContainText('ZZ')
+  await expect(lead.getByRole('list', { name: planEn.tasks })).not.toContainText(/\bc\d+\b/)
   const all = new Map<string, Awaited<ReturnType<typeof planned>>>()
   for (const [name] of MADE) all.set(name, await planned(lead, name))
   const said = {
@@ -156,8 +160,10 @@ test('[PA19] [PA50] [LS9] [LS10] plan, print, prep, open: four papers say what t
       'Period 3',
       'Discard by',
       'KT',
+      'ZZ',
     ])
       expect(whole).toContain(part)
+    expect(whole).not.toMatch(/\bc\d+\b/)
     await lead.pdf({ path: 'test-results/prep-sheet.pdf', preferCSSPageSize: true })
     await lead.goBack()
   })
@@ -227,8 +233,9 @@ test('[PA19] [PA50] [LS9] [LS10] plan, print, prep, open: four papers say what t
 
   await test.step('prep: a task is ticked on one tablet, a pan is packed on the other, and both have it', async () => {
     const slaw = (page: Page) => page.getByRole('button', { name: /^Sesame slaw \d+:/ })
+    await expect(one.getByRole('button', { name: 'ZZ', exact: true }).first()).toBeVisible()
     await slaw(one).click()
-    await one.getByLabel(prepEn.initials).fill('AB')
+    await sayInitials(one, 'AB')
     await one.getByRole('button', { name: prepEn.done, exact: true }).click()
     await expect(slaw(other)).toContainText(prepEn.is.done)
     for (const page of [one, other])
@@ -247,10 +254,10 @@ test('[PA19] [PA50] [LS9] [LS10] plan, print, prep, open: four papers say what t
     const rice = (page: Page) => page.getByRole('button', { name: /^Brown rice: half pan/ }).first()
     await rice(other).click()
     await expect(other.getByText(prepEn.lacksInitials)).toBeVisible()
-    await other.getByLabel(prepEn.initials).fill('CD')
+    await sayInitials(other, 'CD')
     await rice(other).click()
     await expect(rice(one)).toHaveAttribute('aria-pressed', 'true')
-    await one.getByLabel(prepEn.initials).fill('AB')
+    await one.getByLabel(prepEn.otherInitials, { exact: true }).fill('AB')
     await one.getByRole('button', { name: /Probe thermometers/ }).click()
     await expect(other.getByRole('button', { name: /Probe thermometers/ })).toHaveAttribute(
       'aria-pressed',

@@ -17,12 +17,19 @@ import { ToSettle, UnreadyPanel } from '#components/plan/unready-panel.tsx'
 import { useAhead } from '#components/plan/use-ahead.ts'
 import { usePlan, withWay } from '#components/plan/use-plan.ts'
 import { usePlanWords } from '#components/plan/words.tsx'
+import { MissedDoors } from '#components/prep/doors-missed.tsx'
+import { useCrewInitials } from '#components/prep/use-crew-initials.ts'
 import { Notch } from '#components/ui/notch.tsx'
 import type { Unready, WayOut } from '#lib/prep/prep-plan.ts'
 import type { AheadAnswer } from '#lib/rooms/prep/views/ahead.ts'
 import { withReader } from '#lib/rooms/prep/views/crew-entry.ts'
 import { fromLarder, highestOf } from '#lib/rooms/prep/views/par-told.ts'
-import { crewNames, type PlanEntry, planCommandOf } from '#lib/rooms/prep/views/plan-entry.ts'
+import {
+  crewNames,
+  lackOf,
+  type PlanEntry,
+  planCommandOf,
+} from '#lib/rooms/prep/views/plan-entry.ts'
 import { loadsABlock } from '#lib/rooms/prep/views/stacks.ts'
 import type { ServicePlan } from '#lib/service/events/plan-event.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -32,14 +39,16 @@ interface BoardProps {
   readonly state: RunningState
   readonly plan: ServicePlan
   readonly answer: AheadAnswer
+  /** Initials by the id of each entry of the crew. */
+  readonly told: Readonly<Record<string, string>>
   readonly onGuests: (guests: number | null) => void
 }
 
-function Board({ state, plan, answer, onGuests }: BoardProps) {
+function Board({ state, plan, answer, told, onGuests }: BoardProps) {
   const words = usePlanWords()
   const { station } = state
   const acting = useActing(words.loadRefusals)
-  const now = usePlan(state, plan, answer)
+  const now = usePlan(state, plan, answer, told)
   const isPhone = useIsPhone()
   const pans = pansOf(station)
   const [pan, setPan] = useState(pans[0]?.id ?? '')
@@ -49,7 +58,7 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
   const [isPrinting, setIsPrinting] = useState(false)
   const { prepared, entry } = now
   const chosen = pans.find(({ id }) => id === pan)
-  const names = crewNames(answer.station, plan)
+  const names = now.typedNames ?? crewNames(plan.crew, told, words.person)
   const stacks = Object.entries(answer.wanted).map(([id, told]) => {
     const food = now.foods.find(({ component }) => component === id)
     const made = food?.portions ?? 0
@@ -57,8 +66,13 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
   })
   const most = Math.max(1, ...stacks.map((one) => one.most))
   const scale = loadsABlock(stacks)
-  const sendPlan = async (): Promise<boolean> =>
-    !now.isPlanChanged || acting.act(planCommandOf(entry, station.id), words.form.changed)
+  const sendPlan = async (): Promise<boolean> => {
+    if (!now.isPlanChanged) return true
+    // What is lacking is said there, and typed.
+    if (lackOf(entry) !== null) setIsDay(true)
+    else return acting.act(planCommandOf(entry, station.id), words.form.changed)
+    return false
+  }
   const take = async () => {
     const { foods, ownTable } = now
     if (await sendPlan()) await acting.act({ type: 'planPrep', foods, ownTable }, words.taken)
@@ -118,6 +132,7 @@ function Board({ state, plan, answer, onGuests }: BoardProps) {
         onPrint={state.prep === undefined ? null : () => setIsPrinting(true)}
         onEntry={setEntry}
       />
+      <MissedDoors {...{ station, words }} missed={now.missed} opensAt={plan.opensAt} />
       <Notch about={[pan]} kind={isLacking ? 'no' : 'main'} className={styles.stage ?? ''}>
         <div className={styles.line}>
           <Legend
@@ -202,8 +217,11 @@ export function PlanBoard({
     service: state.service,
     plan: JSON.stringify(plan),
   })
-  if (ahead.is === 'there')
-    return <Board {...{ state, plan }} answer={ahead.answer} onGuests={setGuests} />
+  const told = useCrewInitials(state.service, plan.crew)
+  const [shown, setShown] = useState(told)
+  if (told !== null && told !== shown) setShown(told)
+  if (ahead.is === 'there' && shown !== null)
+    return <Board {...{ state, plan }} told={shown} answer={ahead.answer} onGuests={setGuests} />
   return (
     <main className={styles.quiet}>
       <h1>{words.titleOf(plan.on)}</h1>

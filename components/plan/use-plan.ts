@@ -4,10 +4,16 @@ import { instantOn } from '#lib/measure/civil.ts'
 import type { PrepChoice } from '#lib/prep/food-of.ts'
 import type { Prepared, WayOut } from '#lib/prep/prep-plan.ts'
 import { tasksOf } from '#lib/prep/tasks-of.ts'
+import { type DoorsMissed, doorsMissed } from '#lib/rooms/prep/facts/doors-missed.ts'
 import { type PlanForPrep, prepPlanOf } from '#lib/rooms/prep/facts/prep-plan-of.ts'
 import type { AheadAnswer } from '#lib/rooms/prep/views/ahead.ts'
 import { firstChoices, isOnSale } from '#lib/rooms/prep/views/loads.ts'
-import { entryOf, guestsOf, type PlanEntry } from '#lib/rooms/prep/views/plan-entry.ts'
+import {
+  entryOf,
+  guestsOf,
+  type PlanEntry,
+  planCommandOf,
+} from '#lib/rooms/prep/views/plan-entry.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
 import type { ServicePlan } from '#lib/service/events/plan-event.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -24,10 +30,18 @@ export interface PlanNow {
   readonly guests: number | null
   readonly prepared: Prepared
   readonly asPrep: ReturnType<typeof prepPlanOf>
+  /** Of the plan that the crew has: what isn't on the line as the doors open. */
+  readonly missed: readonly DoorsMissed[]
+  /** How whoever is typed is called, by the id that they would have; null where the plan's own people count. */
+  readonly typedNames: Readonly<Record<string, string>> | null
   /** What was typed isn't what was planned, or taken. */
   readonly isPlanChanged: boolean
   readonly isPrepChanged: boolean
 }
+
+/** Who is there at times that are said in full. */
+const whole = ({ crew }: PlanEntry) =>
+  crew.filter(({ on, from, to }) => on !== '' && from !== '' && to !== '')
 
 /** As it would be planned; a time that isn't there yet leaves the plan's own. */
 const asTyped = (entry: PlanEntry, plan: ServicePlan, station: StationDocument): PlanForPrep => {
@@ -40,20 +54,30 @@ const asTyped = (entry: PlanEntry, plan: ServicePlan, station: StationDocument):
     closesAt: at(entry.doorsClose) ?? plan.closesAt,
     bells: entry.bells,
     items: entry.items,
-    crew: entry.crew
-      .filter(({ on, from, to }) => on !== '' && from !== '' && to !== '')
-      .map(({ adult, on, from, to }, index) => ({ id: `c${index + 1}`, adult, on, from, to })),
+    crew: whole(entry).map(({ adult, on, from, to }, index) => ({
+      id: `c${index + 1}`,
+      adult,
+      on,
+      from,
+      to,
+    })),
   }
 }
 
 /** What is being planned: typed here, worked out here, and taken once it is ready. */
-export const usePlan = (state: RunningState, plan: ServicePlan, answer: AheadAnswer): PlanNow => {
+export const usePlan = (
+  state: RunningState,
+  plan: ServicePlan,
+  answer: AheadAnswer,
+  told: Readonly<Record<string, string>>,
+): PlanNow => {
   const { station, prep } = state
-  // The document that the lead is told has the crew's initials; that of a service has none.
-  const planned = useMemo(() => entryOf(answer.station, plan), [answer.station, plan])
+  const planned = useMemo(() => entryOf(plan, told), [plan, told])
   const [typed, setEntry] = useState<PlanEntry | null>(null)
   const entry = typed ?? planned
-  const isPlanChanged = typed !== null && JSON.stringify(typed) !== JSON.stringify(planned)
+  // A row that was added is called otherwise than the same one that was planned.
+  const asSent = (one: PlanEntry) => JSON.stringify(planCommandOf(one, station.id))
+  const isPlanChanged = typed !== null && asSent(typed) !== asSent(planned)
   const [chosen, setChosen] = useState<readonly PrepChoice[] | null>(null)
   const [own, setOwn] = useState<boolean | null>(null)
   const first = useMemo(
@@ -72,6 +96,7 @@ export const usePlan = (state: RunningState, plan: ServicePlan, answer: AheadAns
     return prepPlanOf(station, asked, { foods, ownTable, from: minute })
   }, [isPlanChanged, entry, plan, station, foods, ownTable, minute])
   const prepared = useMemo(() => tasksOf(asPrep), [asPrep])
+  const missed = useMemo(() => doorsMissed(state, minute), [state, minute])
   return {
     entry,
     setEntry,
@@ -90,6 +115,10 @@ export const usePlan = (state: RunningState, plan: ServicePlan, answer: AheadAns
     guests: guestsOf(entry),
     prepared,
     asPrep,
+    missed,
+    typedNames: isPlanChanged
+      ? Object.fromEntries(whole(entry).map(({ initials }, index) => [`c${index + 1}`, initials]))
+      : null,
     isPlanChanged,
     isPrepChanged:
       prep === undefined ||

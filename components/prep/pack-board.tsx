@@ -5,7 +5,7 @@ import { Connection } from '#components/live/connection.tsx'
 import styles from '#components/prep/pack.module.css'
 import { usePrepWords } from '#components/prep/words.tsx'
 import { Button } from '#components/ui/button.tsx'
-import { Field } from '#components/ui/field.tsx'
+import { InitialsField } from '#components/ui/initials-field.tsx'
 import { PACK_GROUPS, type PackItem } from '#lib/rooms/prep/facts/pack-list.ts'
 import { isPacked, packOf } from '#lib/rooms/prep/facts/pack-now.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -60,9 +60,12 @@ function Packed({
 /** The line with its pans to pack, and below it all else that goes to the counter; ticks are live on every tablet. */
 export function PackBoard({
   state,
+  there,
   onBack,
 }: {
   readonly state: RunningState
+  /** Initials that are one tap. */
+  readonly there: readonly string[]
   readonly onBack: () => void
 }) {
   const words = usePrepWords()
@@ -91,11 +94,12 @@ export function PackBoard({
         <p>
           <b>{pack.packed(done, items.length)}</b>
         </p>
-        <Field
+        <InitialsField
           label={words.initials}
-          maxLength={6}
+          others={words.otherInitials}
           value={initials}
-          onChange={(event) => setInitials(event.target.value)}
+          onChange={setInitials}
+          {...{ there }}
         />
         <p role="status" data-kind={acting.said?.kind ?? 'none'} className={styles.said}>
           {acting.said?.text ?? ''}

@@ -4,6 +4,7 @@ import { useActing } from '#components/live/acting.ts'
 import { Connection } from '#components/live/connection.tsx'
 import { useServerTime } from '#components/live/server-time.ts'
 import { useIsPhone } from '#components/pans/use-walk.ts'
+import { MissedDoors } from '#components/prep/doors-missed.tsx'
 import { PackBoard } from '#components/prep/pack-board.tsx'
 import styles from '#components/prep/prep.module.css'
 import { PrepList, PrepTasks } from '#components/prep/prep-tasks.tsx'
@@ -13,14 +14,19 @@ import { usePrepWords } from '#components/prep/words.tsx'
 import { Button } from '#components/ui/button.tsx'
 import { Notch } from '#components/ui/notch.tsx'
 import { Note } from '#components/ui/note.tsx'
+import { type DoorsMissed, doorsMissed } from '#lib/rooms/prep/facts/doors-missed.ts'
 import { preparedOf } from '#lib/rooms/prep/facts/tasks-now.ts'
-import { crewNumbers } from '#lib/rooms/prep/views/plan-entry.ts'
+import { crewNames } from '#lib/rooms/prep/views/plan-entry.ts'
 import { inTurn, isLoud, prepList, type TaskSeen } from '#lib/rooms/prep/views/prep-list.ts'
+import { whoIsThere } from '#lib/rooms/prep/views/who-is-there.ts'
 import { MINUTE_MS } from '#lib/safety/limits.ts'
 import type { ServicePlan } from '#lib/service/events/plan-event.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { pansOf } from '#lib/station/find.ts'
 import type { Component } from '#lib/station/station-document.ts'
+
+/** Until the server answered. */
+const NOBODY: Readonly<Record<string, string>> = {}
 
 /** Who somebody is on this tablet, so that nobody else's tasks are in the way. */
 function Mine({
@@ -51,12 +57,15 @@ function PrepPan({
   component,
   own,
   loud,
+  ready,
   onChoose,
 }: {
   readonly pan: string
   readonly component: Component
   readonly own: readonly TaskSeen[]
   readonly loud: readonly TaskSeen[]
+  /** When its food is on the line where that is after the doors, and whether it is the last one. */
+  readonly ready: { readonly at: string; readonly isLast: boolean } | null
   readonly onChoose: (task: string) => void
 }) {
   const words = usePrepWords()
@@ -75,10 +84,18 @@ function PrepPan({
           <span key={part}>{part}</span>
         ))}
       </b>
-      <span className={styles.marks} aria-hidden="true">
-        {own.map((one) => (
-          <span key={one.task.id} data-is={one.is} data-loud={loud.includes(one) || undefined} />
-        ))}
+      <span className={styles.foot}>
+        {ready && (
+          <em className={styles.ready} data-last={ready.isLast || undefined}>
+            <span className="visually-hidden">{words.readyAt} </span>
+            {ready.at}
+          </em>
+        )}
+        <span className={styles.marks} aria-hidden="true">
+          {own.map((one) => (
+            <span key={one.task.id} data-is={one.is} data-loud={loud.includes(one) || undefined} />
+          ))}
+        </span>
       </span>
       {own.length > 0 && <span className="visually-hidden">{words.doneOf(done, own.length)}</span>}
     </button>
@@ -107,18 +124,19 @@ export function PrepBoard({
   const [mine, setMine] = useState<string | null>(null)
   const { station } = state
   const { timeZone } = station
-  const initials = useCrewInitials(service, plan.crew)
-  const names = Object.fromEntries(
-    Object.entries(crewNumbers(plan.crew)).map(([id, { adult, number }]) => [
-      id,
-      initials[id] ?? words.person(adult, number),
-    ]),
-  )
+  const initials = useCrewInitials(service, plan.crew) ?? NOBODY
+  const names = crewNames(plan.crew, initials, words.person)
+  const there = whoIsThere(plan, initials, now, timeZone)
   const all = prepList(state, now)
   const isMine = ({ task }: TaskSeen) =>
     mine === null || task.who.some(({ who }) => names[who] === mine)
   const sorted = inTurn(all.filter(isMine))
   const open = sorted.find(({ task }) => task.id === chosen) ?? sorted[0]
+  const missed = doorsMissed(state, now)
+  const readyOf = (component: string) => {
+    const one = missed.find((food) => food.component === component)
+    return one ? { at: words.sayTime(one.readyAt, timeZone), isLast: one === missed[0] } : null
+  }
   const late = all.filter(({ is }) => is === 'late').length
   const unready = preparedOf(state)?.unready.length ?? 0
   const about = pansOf(station)
@@ -128,7 +146,7 @@ export function PrepBoard({
     acting.hush()
     setChosen(id)
   }
-  if (isPacking) return <PackBoard state={state} onBack={() => setPacking(false)} />
+  if (isPacking) return <PackBoard {...{ state, there }} onBack={() => setPacking(false)} />
   const line = (
     <div className={styles.line}>
       <Line
@@ -141,6 +159,7 @@ export function PrepBoard({
             pan={pan.id}
             component={component}
             own={sorted.filter(({ task }) => task.component === component.id)}
+            ready={readyOf(component.id)}
             loud={sorted.filter((one) => isLoud(one, sorted))}
             onChoose={choose}
           />
@@ -149,6 +168,9 @@ export function PrepBoard({
     </div>
   )
   const tasks = { state, names, seen: sorted, chosen: open?.task.id ?? null, onChoose: choose }
+  // The last one is said above the line already.
+  const missedOf = ({ task, is }: TaskSeen): DoorsMissed | null =>
+    missed.slice(1).find((food) => is !== 'done' && food.component === task.component) ?? null
   return (
     <main className={styles.board}>
       <header className={styles.header}>
@@ -175,10 +197,11 @@ export function PrepBoard({
         <a href="/">{words.toStart}</a>
       </header>
       {unready > 0 && <Note kind="no">{words.notReady(unready)}</Note>}
+      <MissedDoors {...{ missed, station, words }} opensAt={plan.opensAt} isOnPans />
       {isPhone ? (
         <>
           {line}
-          <PrepList {...tasks} {...{ acting, record }} />
+          <PrepList {...tasks} {...{ there, missedOf, acting, record }} />
         </>
       ) : (
         <>
@@ -189,7 +212,12 @@ export function PrepBoard({
           >
             {line}
             {open && (
-              <TaskPanel key={open.task.id} {...{ seen: open, state, names, acting, record }} />
+              <TaskPanel
+                key={open.task.id}
+                seen={open}
+                missed={missedOf(open)}
+                {...{ state, names, there, acting, record }}
+              />
             )}
           </Notch>
           <PrepTasks {...tasks} plan={plan} />

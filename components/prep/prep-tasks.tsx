@@ -6,6 +6,7 @@ import { TaskRows } from '#components/prep/task-rows.tsx'
 import { taskSaid } from '#components/prep/task-said.ts'
 import { usePrepWords } from '#components/prep/words.tsx'
 import { Notch } from '#components/ui/notch.tsx'
+import type { DoorsMissed } from '#lib/rooms/prep/facts/doors-missed.ts'
 import { periodsOf } from '#lib/rooms/prep/facts/prep-plan-of.ts'
 import { isLoud, type TaskSeen } from '#lib/rooms/prep/views/prep-list.ts'
 import { taskRows } from '#lib/rooms/prep/views/task-rows.ts'
@@ -72,12 +73,24 @@ export function PrepTasks({ state, plan, seen, names, chosen, onChoose }: PrepTa
 }
 
 interface PrepListProps extends Omit<PrepTasksProps, 'plan'> {
+  readonly there: readonly string[]
+  readonly missedOf: (seen: TaskSeen) => DoorsMissed | null
   readonly acting: Acting
   readonly record: string | null
 }
 
 /** On a phone: one below the other, what is late first; the chosen one opens where it is. */
-export function PrepList({ state, seen, names, chosen, onChoose, acting, record }: PrepListProps) {
+export function PrepList({
+  state,
+  seen,
+  names,
+  there,
+  missedOf,
+  chosen,
+  onChoose,
+  acting,
+  record,
+}: PrepListProps) {
   const words = usePrepWords()
   return (
     <ol className={styles.list}>
@@ -107,7 +120,12 @@ export function PrepList({ state, seen, names, chosen, onChoose, acting, record 
                 <em>{said.is}</em>
               </button>
               {isChosen && (
-                <TaskPanel seen={one} {...{ state, names, acting, record }} isBelowRow />
+                <TaskPanel
+                  seen={one}
+                  missed={missedOf(one)}
+                  {...{ state, names, there, acting, record }}
+                  isBelowRow
+                />
               )}
             </Notch>
           </li>

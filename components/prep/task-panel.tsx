@@ -1,17 +1,18 @@
-import { type ReactNode, useState } from 'react'
+import { useState } from 'react'
 import type { Acting } from '#components/live/acting.ts'
 import { useServerTime } from '#components/live/server-time.ts'
 import styles from '#components/prep/panel.module.css'
+import { PassForm } from '#components/prep/pass-form.tsx'
 import { usePrepWords } from '#components/prep/words.tsx'
 import { Button } from '#components/ui/button.tsx'
-import { Choice } from '#components/ui/choice.tsx'
-import { Field } from '#components/ui/field.tsx'
+import { InitialsField } from '#components/ui/initials-field.tsx'
 import { Note } from '#components/ui/note.tsx'
+import type { DoorsMissed } from '#lib/rooms/prep/facts/doors-missed.ts'
 import { backByOf } from '#lib/rooms/prep/facts/out-of-cold.ts'
 import { isOfCrew } from '#lib/rooms/prep/facts/tasks-now.ts'
 import { coolsOf } from '#lib/rooms/prep/views/cools-of.ts'
 import type { TaskSeen } from '#lib/rooms/prep/views/prep-list.ts'
-import { type HowFar, PASSED_WHERE, type PassedWhere } from '#lib/service/events/prep-event.ts'
+import { MINUTE_MS } from '#lib/safety/limits.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findComponent } from '#lib/station/find.ts'
@@ -22,6 +23,10 @@ interface TaskPanelProps {
   readonly seen: TaskSeen
   readonly state: RunningState
   readonly names: Readonly<Record<string, string>>
+  /** Initials that are one tap. */
+  readonly there: readonly string[]
+  /** Where its food isn’t on the line as the doors open. */
+  readonly missed: DoorsMissed | null
   readonly acting: Acting
   /** It hangs below its own row, which says what it is and when. */
   readonly isBelowRow?: true
@@ -29,86 +34,17 @@ interface TaskPanelProps {
   readonly record: string | null
 }
 
-const FAR: readonly { readonly id: '1' | '2' | '3'; readonly far: HowFar }[] = [
-  { id: '1', far: 1 },
-  { id: '2', far: 2 },
-  { id: '3', far: 3 },
-]
-
-/** How far a half-done task is, and where it stands, for whoever goes on with it. */
-function PassForm({
-  task,
-  backBy,
-  initials,
-  field,
-  acting,
-  onBack,
-}: {
-  readonly task: string
-  /** By when it is cold again if it waits there; null: nothing runs there. */
-  readonly backBy: (where: PassedWhere) => string | null
-  readonly initials: string
-  /** Where those are typed. */
-  readonly field: ReactNode
-  readonly acting: Acting
-  readonly onBack: () => void
-}) {
-  const words = usePrepWords()
-  const [far, setFar] = useState<'1' | '2' | '3' | null>(null)
-  const [where, setWhere] = useState<PassedWhere | null>(null)
-  const said = FAR.find(({ id }) => id === far)?.far
-  const lacks =
-    (initials.trim() === '' && words.lacksInitials) ||
-    (said === undefined && words.lacksFar) ||
-    (where === null && words.lacksWhere) ||
-    null
-  const by = where === null ? null : backBy(where)
-  const pass = async () => {
-    if (said === undefined || where === null) return
-    const command = { type: 'passTask' as const, task, far: said, where, initials }
-    if (await acting.act(command, words.passedOn)) onBack()
-  }
-  return (
-    <div className={styles.pass}>
-      <Choice
-        legend={words.howFar}
-        ways={FAR.map(({ id, far: quarters }) => ({ id, label: words.far[quarters] }))}
-        chosen={far}
-        onChoose={setFar}
-      />
-      <Choice
-        legend={words.whereIs}
-        ways={PASSED_WHERE.map((id) => ({ id, label: words.where[id] }))}
-        chosen={where}
-        onChoose={setWhere}
-      />
-      {by !== null && (
-        <div className={styles.cold}>
-          <Note kind="watch">{words.outIf(by)}</Note>
-          <Button onClick={() => setWhere('cooler')}>{words.intoCooler}</Button>
-        </div>
-      )}
-      <div className={styles.acts}>
-        <Button kind="quiet" onClick={onBack}>
-          {words.back}
-        </Button>
-        {field}
-        <Button
-          kind="main"
-          size="large"
-          lacks={lacks}
-          disabled={acting.busy}
-          onClick={() => void pass()}
-        >
-          {words.passIt}
-        </Button>
-      </div>
-    </div>
-  )
-}
-
 /** One task: what, how much, who, when; ticked with initials, or passed on half done. */
-export function TaskPanel({ seen, state, names, acting, isBelowRow, record }: TaskPanelProps) {
+export function TaskPanel({
+  seen,
+  state,
+  names,
+  there,
+  missed,
+  acting,
+  isBelowRow,
+  record,
+}: TaskPanelProps) {
   const words = usePrepWords()
   const [initials, setInitials] = useState('')
   const [isPassing, setPassing] = useState(false)
@@ -129,24 +65,26 @@ export function TaskPanel({ seen, state, names, acting, isBelowRow, record }: Ta
   const { scale } = state.station.safety
   const limits = limitsOf(state.station)
   const cools = coolsOf(state, task, now)
-  const putBack = () =>
-    passed &&
-    void acting.act(
-      { type: 'passTask', task: task.id, far: passed.far, where: 'cooler', initials },
-      words.passedOn,
-    )
+  const putBack = async () => {
+    if (!passed) return
+    const command = { type: 'passTask' as const, task: task.id, far: passed.far, initials }
+    if (await acting.act({ ...command, where: 'cooler' }, words.passedOn)) setInitials('')
+  }
   const field = (
-    <Field
+    <InitialsField
       label={words.initials}
-      maxLength={6}
+      others={words.otherInitials}
       value={initials}
-      onChange={(event) => setInitials(event.target.value)}
+      onChange={setInitials}
+      {...{ there }}
     />
   )
-  const act = (type: 'tickTask' | 'takeBackTick') => {
+  const act = async (type: 'tickTask' | 'takeBackTick') => {
     const command =
       type === 'tickTask' ? { type, task: task.id, initials } : { type, task: task.id }
-    void acting.act(command, type === 'tickTask' ? words.ticked : words.takenBack)
+    // What is taken back may have been somebody else's: whoever does it then says so.
+    if (await acting.act(command, type === 'tickTask' ? words.ticked : words.takenBack))
+      setInitials('')
   }
   return (
     <section
@@ -167,6 +105,15 @@ export function TaskPanel({ seen, state, names, acting, isBelowRow, record }: Ta
         {passed && is !== 'done' && !isBelowRow && (
           <p>
             <b>{words.passed(words.far[passed.far], words.where[passed.where])}</b>
+          </p>
+        )}
+        {missed && (
+          <p className={styles.caution} data-kind="refused">
+            {words.readyLate(
+              missed,
+              clock(missed.readyAt),
+              words.hours(Math.round(missed.lateBy / MINUTE_MS)),
+            )}
           </p>
         )}
         {back && <p className={styles.caution}>{words.goesBack(back, scale)}</p>}
@@ -198,7 +145,7 @@ export function TaskPanel({ seen, state, names, acting, isBelowRow, record }: Ta
         <div className={styles.work}>
           {is === 'done' ? (
             seen.isTicked && (
-              <Button kind="quiet" disabled={acting.busy} onClick={() => act('takeBackTick')}>
+              <Button kind="quiet" disabled={acting.busy} onClick={() => void act('takeBackTick')}>
                 {words.takeBack}
               </Button>
             )
@@ -214,11 +161,18 @@ export function TaskPanel({ seen, state, names, acting, isBelowRow, record }: Ta
                   }}
                   {...{ initials, field, acting }}
                   onBack={() => setPassing(false)}
+                  onPassed={() => {
+                    setPassing(false)
+                    setInitials('')
+                  }}
                 />
               ) : (
                 <div className={styles.acts}>
                   {out && (
-                    <Button disabled={acting.busy || initials.trim() === ''} onClick={putBack}>
+                    <Button
+                      disabled={acting.busy || initials.trim() === ''}
+                      onClick={() => void putBack()}
+                    >
                       {words.inCooler}
                     </Button>
                   )}
@@ -230,7 +184,7 @@ export function TaskPanel({ seen, state, names, acting, isBelowRow, record }: Ta
                     size="large"
                     lacks={initials.trim() === '' ? words.lacksInitials : null}
                     disabled={acting.busy}
-                    onClick={() => act('tickTask')}
+                    onClick={() => void act('tickTask')}
                   >
                     {words.done}
                   </Button>

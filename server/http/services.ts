@@ -62,9 +62,11 @@ export const crewRoute = (deps: {
     }
     const asked = new URLSearchParams(request.url?.split('?')[1] ?? '').get('service')
     const house = deps.houses.find(pageOf(device, askedPage(request)).house)
-    const isPlanned = house?.services.planned().some(({ service }) => service === asked)
+    // One that opened goes on with its tasks.
+    const rails = house ? [...house.services.planned(), ...house.services.currents()] : []
+    const isHere = rails.some(({ service }) => service === asked)
     const isCrew = device.role !== 'pick-up'
-    const names = house && asked && isPlanned && isCrew ? await crewInitials(house, asked) : {}
+    const names = house && asked && isHere && isCrew ? await crewInitials(house, asked) : {}
     const answer: CrewHere = { names }
     sendJson(response, 200, answer)
   })

@@ -6,6 +6,7 @@ import { plannedTransport } from '#components/live/planned-transport.ts'
 import { useServerTime } from '#components/live/server-time.ts'
 import { WordsProvider } from '#components/live/words.tsx'
 import { type Ahead, askAhead } from '#components/plan/use-ahead.ts'
+import { useCrewInitials } from '#components/prep/use-crew-initials.ts'
 import { PaperPage } from '#components/print/paper-page.tsx'
 import { PaperScreen } from '#components/print/paper-screen.tsx'
 import { PaperWordsProvider, usePaperWords } from '#components/print/words.tsx'
@@ -24,8 +25,10 @@ export interface PlanShown {
   readonly state: RunningState
   readonly plan: ServicePlan
   readonly prep: PrepState
-  /** What the lead alone is told of the day: who is there by initials. */
+  /** What the lead alone is told of the day. */
   readonly ahead: Ahead & { readonly is: 'there' }
+  /** Initials by the id of each entry of the crew. */
+  readonly told: Readonly<Record<string, string>>
 }
 
 export interface PaperMade {
@@ -133,6 +136,7 @@ function Planned({ service, title, hasPar, render }: Followed & { readonly servi
   const plan = isRunning(state) && state.service === service ? state.plan : undefined
   const expected = isRunning(state) ? state.expected : null
   const [ahead, setAhead] = useState<Ahead>({ is: 'looking' })
+  const told = useCrewInitials(plan ? service : null, plan?.crew)
   const isPlanned = plan !== undefined
   useEffect(() => {
     let isShown = true
@@ -155,7 +159,8 @@ function Planned({ service, title, hasPar, render }: Followed & { readonly servi
   if (state.prep === undefined) return <Quiet title={title} note={words.notTaken} />
   if (ahead.is !== 'there')
     return <Quiet title={title} note={ahead.is === 'refused' ? words.notLead : words.connecting} />
-  return render({ state, plan, prep: state.prep, ahead })
+  if (told === null) return <Quiet title={title} note={words.connecting} />
+  return render({ state, plan, prep: state.prep, ahead, told })
 }
 
 function OfAddress({ title, hasPar, render }: Followed) {

@@ -13,7 +13,7 @@ import { crewNames } from '#lib/rooms/prep/views/plan-entry.ts'
 
 function Sheet({ shown }: { readonly shown: PlanShown }) {
   const words = usePaperWords()
-  const { state, plan, prep, ahead } = shown
+  const { state, plan, prep, ahead, told } = shown
   const { station } = state
   const prepared = preparedOf(state) ?? { tasks: [], unready: [], idle: [] }
   const facts = prepFacts({ cards: cardsOf(station, ahead.answer.yields), plan, prep, prepared })
@@ -22,7 +22,7 @@ function Sheet({ shown }: { readonly shown: PlanShown }) {
   )
   const said = {
     ...{ words, timeZone: station.timeZone, scale: station.safety.scale },
-    names: crewNames(ahead.answer.station, plan),
+    names: crewNames(plan.crew, told, words.prep.person),
   }
   const sections = prepSections(said, facts)
   const make = (paper: Paper) => {

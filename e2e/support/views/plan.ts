@@ -19,5 +19,6 @@ export const planViews: readonly View[] = [
   }),
   plan('the day', 'school, planned', words.form.crew, [words.dayAndCrew], { long: true }),
   plan('ready', 'school, taken', words.asTaken),
+  plan('late', 'school, late', /ready .* doors 11:20/),
   plan('cooled ahead', 'school, cooling', words.asTaken),
 ]

@@ -57,6 +57,7 @@ export const prepSheetEn = {
   again: (title: string) => `… ${title}`,
   who: (all: readonly string[]) => all.join(', '),
   nobody: 'nobody yet',
+  person: tasksEn.person,
   task: ({ kind }: Pick<Task, 'kind'>, name: string) => tasksEn.taskName({ kind }, name),
   amount: (task: Pick<Task, 'amount'>) => tasksEn.amount(task, null) ?? '',
   amountAnd: (amount: string, total: string) => (amount === '' ? total : `${amount}: ${total}`),

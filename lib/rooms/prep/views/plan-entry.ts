@@ -47,48 +47,30 @@ export const firstEntry = (station: StationDocument, now: number): PlanEntry => 
   }
 }
 
-/** Initials of the crew that the document says at the same times; else the number of the entry stands for them. */
-const initialsOf = (
-  station: StationDocument,
-  { bells, crew }: Pick<ServicePlan, 'bells' | 'crew'>,
-): readonly string[] => {
-  const left = crew.map(({ on }) => on).filter((on, index, all) => all.indexOf(on) === index)
-  const known = left.flatMap((on) => crewOf(station, bells, on))
-  return crew.map(({ id, adult, on, from, to }) => {
-    const index = known.findIndex(
-      (one) => one.adult === adult && one.on === on && one.from === from && one.to === to,
-    )
-    const [found] = index === -1 ? [] : known.splice(index, 1)
-    return found?.initials ?? id
-  })
-}
+/** Initials by the id of each entry of a plan's crew, as GET /services/crew tells them; whose are gone isn't in it. */
+type Told = Readonly<Record<string, string>>
 
-/** By the id of each entry of the crew, how it is called on screens. */
+/**
+ * How each entry of the crew is called, on every screen and on paper: by the initials that are told; whose
+ * are gone as an adult, or a student by their number at a time. `c1` is said nowhere.
+ */
 export const crewNames = (
-  station: StationDocument,
-  plan: Pick<ServicePlan, 'bells' | 'crew'>,
-): Readonly<Record<string, string>> => {
-  const initials = initialsOf(station, plan)
-  return Object.fromEntries(plan.crew.map(({ id }, index) => [id, initials[index] ?? id]))
-}
-
-/** As whom somebody is known where no initials are told: adults, and students by their number at a time. */
-export const crewNumbers = (
   crew: ServicePlan['crew'],
-): Readonly<Record<string, { readonly adult: boolean; readonly number: number }>> =>
+  told: Told,
+  person: (isAdult: boolean, number: number) => string,
+): Readonly<Record<string, string>> =>
   Object.fromEntries(
     crew.map((one, index) => {
       const same = crew
         .slice(0, index)
         .filter(({ adult, on, from }) => adult === one.adult && on === one.on && from === one.from)
-      return [one.id, { adult: one.adult, number: same.length + 1 }]
+      return [one.id, told[one.id] ?? person(one.adult, same.length + 1)]
     }),
   )
 
-/** A plan as its fields show it. */
-export const entryOf = (station: StationDocument, plan: ServicePlan): PlanEntry => {
+/** A plan as its fields show it; whose initials are gone has to be said anew. */
+export const entryOf = (plan: ServicePlan, told: Told): PlanEntry => {
   const { kind, on, doorsOpen, doorsClose, bells, guests, items } = plan
-  const names = crewNames(station, plan)
   return {
     ...{ kind, on, doorsOpen, doorsClose, bells, items },
     walkIn: guests.walkIn === null ? '' : String(guests.walkIn),
@@ -97,7 +79,7 @@ export const entryOf = (station: StationDocument, plan: ServicePlan): PlanEntry 
     })),
     crew: asRows(
       plan.crew.map(({ id, adult, on: day, from, to }) => ({
-        ...{ initials: names[id] ?? id, adult, on: day, from, to },
+        ...{ initials: told[id] ?? '', adult, on: day, from, to },
       })),
     ),
   }

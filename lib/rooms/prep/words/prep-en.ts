@@ -52,6 +52,8 @@ export const prepEn = {
   } satisfies Readonly<Record<TaskIs, string>>,
   lateBy: (length: string) => `late by ${length}`,
   lateOnes: (count: number) => (count === 1 ? '1 task is late' : `${count} tasks are late`),
+  /** On a pan that misses the doors, before its time. */
+  readyAt: 'ready',
   notReady: (count: number) =>
     count === 1
       ? '1 task falls to nobody now. Tell the lead.'
@@ -70,6 +72,8 @@ export const prepEn = {
   intoCooler: 'Into the cooler',
   inCooler: 'It’s in the cooler',
   initials: 'Your initials',
+  /** In the place to type on, beside those who are there. */
+  otherInitials: 'other',
   done: 'Done',
   pass: 'Pass it on',
   takeBack: 'Not done after all',
@@ -79,13 +83,11 @@ export const prepEn = {
   back: 'Back',
   reading: 'Read with a probe; the lead records it. A tick is no reading.',
   toRecord: 'Record it',
-  lacksInitials: 'Type your initials',
+  lacksInitials: 'Who did it?',
   lacksFar: 'Say how far it is',
   lacksWhere: 'Say where it is',
   ticked: 'Ticked.',
   passedOn: 'Passed on.',
   takenBack: 'Taken back.',
-  person: (isAdult: boolean, number: number) =>
-    isAdult ? (number === 1 ? 'adult' : `adult ${number}`) : `student ${number}`,
   by: (names: readonly string[]) => (names.length === 0 ? 'nobody yet' : names.join(', then ')),
 } as const

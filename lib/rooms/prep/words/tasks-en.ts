@@ -1,9 +1,11 @@
 /** Tasks of the preparation, as the plan and the crew's tablets call them. */
 import type { Task, TaskKind, UnreadyWhy } from '#lib/prep/prep-plan.ts'
 import type { PortionTotal } from '#lib/recipes/portion-total.ts'
+import type { DoorsMissed } from '#lib/rooms/prep/facts/doors-missed.ts'
 import type { GoesBack } from '#lib/rooms/prep/facts/out-of-cold.ts'
 import type { Scale } from '#lib/safety/temperature.ts'
 import type { HowFar, PassedWhere } from '#lib/service/events/prep-event.ts'
+import { list } from '#lib/words/counted-en.ts'
 import { sayWeekday } from '#lib/words/day-en.ts'
 import { inSentence } from '#lib/words/findings-en.ts'
 import { sayPortionTotal } from '#lib/words/recipe/portion-total-en.ts'
@@ -72,7 +74,28 @@ export const tasksEn = {
     amount &&
     `${loadsSaid(amount.loads)}, ${total === null ? `${amount.portions} portions` : sayPortionTotal(total)}`,
   lack: (why: UnreadyWhy, clock: string): string => LACK[why](clock),
+  /** Of food that isn't on the line as the doors open: "Beans: ready 11:35, doors 11:20". */
+  missesDoors: (
+    name: string,
+    { isBegun }: Pick<DoorsMissed, 'isBegun'>,
+    clocks: { readonly ready: string; readonly doors: string },
+  ): string =>
+    `${name}: ready ${clocks.ready}${isBegun ? '' : ' if begun now'}, doors ${clocks.doors}`,
+  /** "Also rice 11:31, pita 11:25 and 4 more". */
+  alsoMiss: (
+    others: readonly { readonly name: string; readonly ready: string }[],
+    more: number,
+  ): string => {
+    const said = others.map(({ name, ready }) => `${inSentence(name)} ${ready}`)
+    return `Also ${list(more === 0 ? said : [...said, `${more} more`], 'and')}`
+  },
+  /** Of the food of a task: "Ready 11:35: 15 min after the doors". */
+  readyLate: ({ isBegun }: Pick<DoorsMissed, 'isBegun'>, ready: string, length: string): string =>
+    `Ready ${ready}${isBegun ? '' : ' if begun now'}: ${length} after the doors.`,
   tasks: 'Tasks',
+  /** Of the crew, whose initials aren't told. */
+  person: (isAdult: boolean, number: number) =>
+    isAdult ? (number === 1 ? 'adult' : `adult ${number}`) : `student ${number}`,
   weekday: sayWeekday,
   nobody: 'nobody',
   /** Of food that was weighed out and waits for its making. */

@@ -14,7 +14,7 @@ import type { PlacedTasks } from '#components/pans/placed-tasks.ts'
 import { useIsPhone, useWalk } from '#components/pans/use-walk.ts'
 import { Walker } from '#components/pans/walker.tsx'
 import { PansWordsProvider, usePansWords } from '#components/pans/words.tsx'
-import { Button } from '#components/ui/button.tsx'
+import { Button, ButtonLink } from '#components/ui/button.tsx'
 import { Notch } from '#components/ui/notch.tsx'
 import { toAnswer } from '#lib/rooms/day/facts/ends/to-answer.ts'
 import { coolBy } from '#lib/rooms/food/facts/cooling/cool-by.ts'
@@ -88,6 +88,8 @@ function Board({ state, on, closesAt }: BatchesBoardProps) {
       : []
   })
   const pot = pots.find(({ stage }) => !RESTS.has(stage))
+  const isAllMade = isAllStarted && pots.length > 0 && !pot && !left && cooling.length === 0
+  const rests = isAllMade ? words.allMade : isAllStarted ? words.allStarted : words.first
   const marks = Object.fromEntries(
     pans.flatMap((pan) => {
       const component = componentIn(state.station, pan) ?? ''
@@ -151,7 +153,7 @@ function Board({ state, on, closesAt }: BatchesBoardProps) {
             <OpenJob {...job} acting={acting} choose={choose} />
           ) : (
             <div className={styles.rest}>
-              <p>{hint ?? (left ? words.over : isAllStarted ? words.allStarted : words.first)}</p>
+              <p>{hint ?? (left ? words.over : rests)}</p>
               {cooling.length > 0 && !left && (
                 <ul className={styles.cooling} aria-label={words.cools}>
                   {cooling.map((one) => (
@@ -171,6 +173,11 @@ function Board({ state, on, closesAt }: BatchesBoardProps) {
                   </Button>
                 ) : (
                   <>
+                    {isAllMade && (
+                      <ButtonLink kind="main" href={wayTo('/')}>
+                        {words.toPlanned}
+                      </ButtonLink>
+                    )}
                     {isAllStarted && pot && (
                       <Button kind="main" onClick={() => choose({ task: 'batch', id: pot.id })}>
                         {words.goOn(name(pot.component), lead.batches.stage(pot, time))}
@@ -190,7 +197,7 @@ function Board({ state, on, closesAt }: BatchesBoardProps) {
                     </Button>
                   </>
                 )}
-                <a href={wayTo('/')}>{words.toPlanned}</a>
+                {!isAllMade && <a href={wayTo('/')}>{words.toPlanned}</a>}
                 <a href={wayTo('/prep')}>{words.toPrep}</a>
               </nav>
             </div>

@@ -9,6 +9,7 @@ export const aheadWords = {
   noService: 'Which planned service? Go there from the first page.',
   first: 'Tap a food to start its batch. Tap its pot to say what it was read at, and what it gave.',
   allStarted: 'All batches are started. Tap a pot to say what it was read at, and what it gave.',
+  allMade: 'All batches are made and wait for the service.',
   goOn: (name: string, stage: string) => `${name}: ${stage}`,
   cools: 'To be cooled',
   over: 'This service is over and was never opened. Its food is still here: say what becomes of each batch, with initials.',

@@ -13,9 +13,14 @@ import { useJob } from '#components/job/use-job.ts'
 import { useReading } from '#components/job/use-reading.ts'
 import { Choice } from '#components/ui/choice.tsx'
 import { Note } from '#components/ui/note.tsx'
-import { coolingStay } from '#lib/rooms/food/facts/batch-watch.ts'
 import { coolBy } from '#lib/rooms/food/facts/cooling/cool-by.ts'
-import { comesOffHeat, coolingOf, firstDoneAt } from '#lib/rooms/food/facts/food-now.ts'
+import {
+  coolingStay,
+  coolsFrom,
+  hoursToStay,
+  stagesFrom,
+} from '#lib/rooms/food/facts/cooling/who-stays.ts'
+import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
 import { coolingScaleOf, roomCoolingScaleOf } from '#lib/rooms/food/views/probe-scale.ts'
 import {
   coolLimit,
@@ -23,15 +28,16 @@ import {
   heatReadingOf,
   readingOf,
 } from '#lib/rooms/food/views/reading-entry.ts'
+import { coolingStages } from '#lib/safety/cooling.ts'
 import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
 import type { ReheatingPlace } from '#lib/safety/reheating.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import { findComponent } from '#lib/station/find.ts'
 
-/** Hours that cooling takes, off the heat or from room temperature; said by the first tap, whichever it is. */
-const USUAL_HOURS = { cooked: 6, room: 4 }
-
-/** A reading while it cools: the first one starts both stages, if somebody stays to read them. */
+/**
+ * A reading while it cools: with the first one somebody stays to read what its food asks, both stages of
+ * what was cooked (3-501.14(A)), the one of what comes from room temperature (3-501.14(B)).
+ */
 export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
   const words = useFoodWords()
   const batch = state.batches[id]
@@ -41,7 +47,7 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
   const { scale } = state.station.safety
   const cools = isFirst ? coolBy(state, id, now) : null
   const component = batch && findComponent(state.station, batch.component)
-  const from = !component || comesOffHeat(component) ? 'cooked' : 'room'
+  const from = component ? coolsFrom(component) : 'cooked'
   const limit = coolLimit(limits, cooling, from)
   const form = useReading(state, batch?.component ?? '', 'cooling', limit)
   /** A claim: nobody stays until it is said. */
@@ -55,13 +61,23 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
   // Its stages run from where it started: now, while the first reading is still being typed; of what
   // comes from room temperature since it was made.
   const readAt = when.at ?? now
-  const madeAt = from === 'room' && batch ? (firstDoneAt(batch) ?? readAt) : readAt
-  const startedAt = cooling && 'startedAt' in cooling ? cooling.startedAt : Math.min(madeAt, readAt)
-  const by = (withinMs: number) => words.batches.coolBy(time(startedAt + withinMs))
+  const stages =
+    cooling && 'startedAt' in cooling
+      ? coolingStages(from, cooling.startedAt, limits)
+      : batch && component
+        ? stagesFrom(state.station, component, batch, readAt)
+        : []
+  const last = stages.at(-1)
+  const by = (stage: 1 | 2) =>
+    stages.flatMap((one) => (one.stage === stage ? words.batches.coolBy(time(one.by)) : []))[0] ??
+    null
+  // Cold at its first reading, or too late for it: nothing is left to be read.
+  const isOver = from === 'room' && (form.judged.verdict === 'met' || (last?.by ?? now) < readAt)
+  const isAsked = isFirst && !isOver
   const job = useJob({
     acting,
     about: id,
-    lacks: [isFirst && hours === null ? words.batches.coolPresentLack : null],
+    lacks: [isAsked && hours === null ? words.batches.coolPresentLack : null],
     form,
     command: () => {
       const reading = readingOf(form.entry)
@@ -97,15 +113,8 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
         <ProbeScale
           drawn={
             from === 'room'
-              ? roomCoolingScaleOf(
-                  limits,
-                  form.entry.scale,
-                  by(limits.coolingFromRoomWithin.withinMs),
-                )
-              : coolingScaleOf(limits, form.entry.scale, {
-                  first: by(limits.coolingFirstWithin.withinMs),
-                  second: by(limits.coolingWithin.withinMs),
-                })
+              ? roomCoolingScaleOf(limits, form.entry.scale, by(2))
+              : coolingScaleOf(limits, form.entry.scale, { first: by(1), second: by(2) })
           }
           read={form.judged.question ? null : (form.judged.temperature?.tenths ?? null)}
           isMet={form.judged.verdict === 'met'}
@@ -119,7 +128,9 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
           ? words.batches.coolPot(cools, limits, scale, time)
           : cooling
             ? words.safety.cooling(cooling, limits, scale, time)
-            : words.batches.coolWhy}
+            : from === 'room' && last
+              ? words.batches.coolWhyRoom(last, scale, time)
+              : words.batches.coolWhy}
       </Note>
       {isFirst && (
         <Steps
@@ -127,7 +138,7 @@ export function CoolStep({ state, acting, now, id, ways, onDone }: StepProps) {
           shown={hours === null ? words.forms.clockNotSaid : time(now + hours * HOUR_MS)}
           by={[-1, 1]}
           isDead={(one) => hours !== null && (hours + one < 1 || hours + one > 12)}
-          onStep={(one) => setHours(hours === null ? USUAL_HOURS[from] : hours + one)}
+          onStep={(one) => setHours(hours === null ? hoursToStay(stages, now) : hours + one)}
         />
       )}
       {stay?.isTooShort && (

@@ -1,6 +1,7 @@
 import type { FoodWords } from '#components/job/use-food-words.ts'
-import { batchReadBy, coolingStay } from '#lib/rooms/food/facts/batch-watch.ts'
+import { batchReadBy } from '#lib/rooms/food/facts/batch-watch.ts'
 import { coolBy } from '#lib/rooms/food/facts/cooling/cool-by.ts'
+import { coolingStay } from '#lib/rooms/food/facts/cooling/who-stays.ts'
 import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import type { BatchState } from '#lib/service/food-state.ts'

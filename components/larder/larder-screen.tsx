@@ -8,6 +8,7 @@ import { useAccess } from '#components/access/use-access.ts'
 import styles from '#components/larder/larder.module.css'
 import { LarderWordsProvider, useLarderWords } from '#components/larder/larder-words.tsx'
 import { LotJobs } from '#components/larder/lot-jobs.tsx'
+import { goesBefore } from '#components/larder/lot-said.ts'
 import { LotTile } from '#components/larder/lot-tile.tsx'
 import type { Told } from '#components/larder/take-into.tsx'
 import { Button } from '#components/ui/button.tsx'
@@ -139,6 +140,9 @@ function Shelves() {
           <LotJobs
             key={lot.lot}
             lot={lot}
+            older={goesBefore(lot, seen.lots)}
+            now={seen.now}
+            onOlder={setChosen}
             ask={(command, passphrase) => void ask(command, passphrase)}
             onTold={onTold}
             onBack={() => setChosen(null)}

@@ -6,11 +6,13 @@ import { firstAsked } from '#components/larder/lot-said.ts'
 import { TakeInto, type Told } from '#components/larder/take-into.tsx'
 import { TookIt } from '#components/larder/took-it.tsx'
 import { Button } from '#components/ui/button.tsx'
+import { Choice } from '#components/ui/choice.tsx'
 import { Field } from '#components/ui/field.tsx'
 import type { LarderCommand } from '#lib/larder/command.ts'
 import type { LotDiscardReason } from '#lib/larder/event.ts'
 import type { LotBound } from '#lib/larder/lot.ts'
 import type { LotShown } from '#lib/larder/shelf-view.ts'
+import { stayAsked } from '#lib/larder/stay.ts'
 
 const REASON: Readonly<Record<LotBound, LotDiscardReason>> = {
   date: 'past-date',
@@ -20,6 +22,11 @@ const REASON: Readonly<Record<LotBound, LotDiscardReason>> = {
 
 interface LotJobsProps {
   readonly lot: LotShown
+  /** Of the same food the one that goes before it; null where it goes first. */
+  readonly older: LotShown | null
+  /** Epoch milliseconds. */
+  readonly now: number
+  readonly onOlder: (lot: string) => void
   readonly ask: (command: LarderCommand, passphrase?: string) => void
   /** What came of taking it into a service. */
   readonly onTold: (told: Told) => void
@@ -27,11 +34,14 @@ interface LotJobsProps {
 }
 
 /** What may be done with a lot, in the notch that grows out of it: what is asked first, then the rest, quiet. */
-export function LotJobs({ lot, ask, onTold, onBack }: LotJobsProps) {
+export function LotJobs({ lot, older, now, ask, onTold, onOlder, onBack }: LotJobsProps) {
   const words = useLarderWords()
   const [initials, setInitials] = useState('')
   const [degrees, setDegrees] = useState('')
   const [probe, setProbe] = useState('')
+  /** A claim: nobody stays until it is said. */
+  const [until, setUntil] = useState<number | null>(null)
+  const stays = stayAsked(lot, now)
   const first = firstAsked(lot)
   const [open, setOpen] = useState<'reading' | 'take' | null>(null)
   const by = { lot: lot.lot, ...(initials.trim() === '' ? {} : { initials: initials.trim() }) }
@@ -55,6 +65,7 @@ export function LotJobs({ lot, ask, onTold, onBack }: LotJobsProps) {
       type: 'readLot',
       ...by,
       reading: { tenths, scale: lot.scale, probe: probe.trim(), where: 'middle-stirred' },
+      ...(until === null ? {} : { presentUntil: until }),
     })
   const signed = (
     <Field
@@ -91,6 +102,17 @@ export function LotJobs({ lot, ask, onTold, onBack }: LotJobsProps) {
           )}
           {signed}
         </div>
+        {isRead && stays.length > 0 && (
+          <Choice
+            legend={words.whoStays}
+            ways={stays.map((at) => ({
+              id: `${at}`,
+              label: words.sayTime(at, lot.timeZone),
+            }))}
+            chosen={until === null ? null : `${until}`}
+            onChoose={(at) => setUntil(Number(at) === until ? null : Number(at))}
+          />
+        )}
         {isRead && (
           <Button
             className={styles.record ?? ''}
@@ -103,7 +125,7 @@ export function LotJobs({ lot, ask, onTold, onBack }: LotJobsProps) {
           </Button>
         )}
       </div>
-      {isTaken && <TakeInto lot={lot} initials={initials.trim()} onTold={onTold} />}
+      {isTaken && <TakeInto {...{ lot, older, onOlder, onTold }} initials={initials.trim()} />}
       <div className={styles.acts}>
         {first === 'label' && canRead && open !== 'reading' && (
           <Button kind="quiet" onClick={() => setOpen('reading')}>

@@ -3,6 +3,7 @@ import { useRef, useState } from 'react'
 import { useAccess } from '#components/access/use-access.ts'
 import styles from '#components/larder/larder.module.css'
 import { useLarderWords } from '#components/larder/larder-words.tsx'
+import { reasonsNot, waitsForLabel } from '#components/larder/lot-said.ts'
 import {
   type Asked,
   amountTyped,
@@ -15,7 +16,8 @@ import {
 import { Button } from '#components/ui/button.tsx'
 import { Choice } from '#components/ui/choice.tsx'
 import { Field } from '#components/ui/field.tsx'
-import { NOT_THE_OLDEST, type NotTheOldest } from '#lib/larder/event.ts'
+import { Note } from '#components/ui/note.tsx'
+import type { NotTheOldest } from '#lib/larder/event.ts'
 import type { LotShown } from '#lib/larder/shelf-view.ts'
 import type { ServicesHere } from '#lib/rooms/day/views/services-here.ts'
 
@@ -31,13 +33,16 @@ export interface Told {
 
 interface TakeIntoProps {
   readonly lot: LotShown
+  /** Of the same food the one that goes before it; null where it goes first. */
+  readonly older: LotShown | null
+  readonly onOlder: (lot: string) => void
   readonly initials: string
   /** What came of it, in words; the shelves are looked at again. */
   readonly onTold: (told: Told) => void
 }
 
 /** Takes a lot, or some of it, into the open service of the station or one that is planned. */
-export function TakeInto({ lot, initials, onTold }: TakeIntoProps) {
+export function TakeInto({ lot, older, onOlder, initials, onTold }: TakeIntoProps) {
   const words = useLarderWords()
   const { seen } = useAccess<ServicesHere>('/services', LOOK_EVERY_MS)
   const [text, setText] = useState('')
@@ -96,15 +101,36 @@ export function TakeInto({ lot, initials, onTold }: TakeIntoProps) {
     onTold({ is: 'no', what: words.take.notTaken(lot.name, what) })
   }
 
+  // Read first, or a reason told: until then nothing else is asked.
+  const isHeldBack = waitsForLabel(older) && why === null
+  const whyNot = (
+    <Choice
+      legend={words.take.whyNotFirst}
+      ways={reasonsNot(older).map((one) => ({ id: one, label: words.take.why[one] }))}
+      chosen={why}
+      onChoose={setWhy}
+    />
+  )
   const services = seen === null ? [] : intoWhich(seen)
   return (
     <fieldset className={styles.take}>
       <legend>{words.take.title}</legend>
+      {older && isHeldBack && (
+        <>
+          <Note kind="watch" role="status">
+            {words.take.labelFirst(older.lastDay === null ? null : words.sayDate(older.lastDay))}
+          </Note>
+          <Button kind="main" onClick={() => onOlder(older.lot)}>
+            {words.take.toOlder}
+          </Button>
+          {whyNot}
+        </>
+      )}
       {seen !== null && services.length === 0 ? (
         <p>
           {words.take.nowhere} <a href="/">{words.toFirstPage}</a>
         </p>
-      ) : (
+      ) : isHeldBack ? null : (
         <>
           <div className={styles.fields}>
             <Field
@@ -116,14 +142,7 @@ export function TakeInto({ lot, initials, onTold }: TakeIntoProps) {
               side={<span>{isPieces ? words.take.pieces : unit}</span>}
               onChange={(event) => setText(event.target.value)}
             />
-            {saysWhy && (
-              <Choice
-                legend={words.take.whyNotFirst}
-                ways={NOT_THE_OLDEST.map((one) => ({ id: one, label: words.take.why[one] }))}
-                chosen={why}
-                onChoose={setWhy}
-              />
-            )}
+            {saysWhy && whyNot}
           </div>
           <div className={styles.acts}>
             {services.map((one) => (

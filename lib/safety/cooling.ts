@@ -1,4 +1,9 @@
-import { meets, type SafetyLimits } from '#lib/safety/limits.ts'
+import {
+  meets,
+  type SafetyLimits,
+  type TemperatureLimit,
+  type TimeLimit,
+} from '#lib/safety/limits.ts'
 import { type Reading, thatCount } from '#lib/safety/readings.ts'
 
 export type CoolingFrom = 'cooked' | 'room'
@@ -121,17 +126,58 @@ export interface Presence {
   readonly to: number
 }
 
-export interface CoolingPlan {
-  /** Each stage's reading: the latest moment at which it can be taken, and until when it could. */
-  readonly stages: readonly {
-    readonly stage: 1 | 2
-    readonly readAt: number
-    readonly by: number
-  }[]
+/** A stage of a cooling: to what, within what time of its start, and until when that is. */
+export interface CoolingStage {
+  /** As `coolingState` counts: to 41 °F is 2, also where it is the only one. */
+  readonly stage: 1 | 2
+  readonly to: TemperatureLimit
+  readonly within: TimeLimit
+  /** Epoch milliseconds. */
+  readonly by: number
+}
+
+/**
+ * The stages of a cooling that started at a moment. Cooked food has two, both from the same start:
+ * FDA Food Code 2022, 3-501.14(A). Food of ingredients at room temperature has one, from when it was
+ * made: 3-501.14(B).
+ */
+export const coolingStages = (
+  from: CoolingFrom,
+  startedAt: number,
+  limits: SafetyLimits,
+): readonly CoolingStage[] => {
+  const stage = (at: 1 | 2, to: TemperatureLimit, within: TimeLimit): CoolingStage => ({
+    ...{ stage: at, to, within, by: startedAt + within.withinMs },
+  })
+  return from === 'room'
+    ? [stage(2, limits.coolingTo, limits.coolingFromRoomWithin)]
+    : [
+        stage(1, limits.coolingFirstTo, limits.coolingFirstWithin),
+        stage(2, limits.coolingTo, limits.coolingWithin),
+      ]
+}
+
+/** Those that no reading shows yet; none where it is over, one way or the other. */
+export const stagesToCome = (
+  state: CoolingState,
+  from: CoolingFrom,
+  limits: SafetyLimits,
+): readonly CoolingStage[] => {
+  if (!('dueAt' in state)) return []
+  const stages = coolingStages(from, state.startedAt, limits)
+  return state.state === 'first-stage' ? stages : stages.filter(({ stage }) => stage === 2)
 }
 
 export type CoolingPlanned =
-  | { readonly ok: true; readonly plan: CoolingPlan }
+  | {
+      readonly ok: true
+      /** Each stage's reading: the latest moment at which it can be taken, and until when it could. */
+      readonly stages: readonly {
+        readonly stage: 1 | 2
+        readonly readAt: number
+        readonly by: number
+      }[]
+    }
   | {
       readonly ok: false
       readonly stage: 1 | 2
@@ -148,26 +194,24 @@ const latestPresence = (present: readonly Presence[], after: number, by: number)
 }
 
 /**
- * Whether a cooling that starts at a moment can be read by the people who are there. `fastestMs` is
- * how long this kitchen needs at least for each stage, both from the start: a reading before that
- * could only fail. Where it can't be read, it isn't cooled: use it, hold it hot, or throw it out.
+ * Whether stages of a cooling can be read by the people who are there after a moment, that of its last
+ * reading. `fastestMs` is how long this kitchen needs at least for each stage, from the start: a reading
+ * before that could only fail. Where it can't be read, it isn't cooled: use it, hold it hot, or throw it
+ * out.
  */
 export const planCooling = (
-  startsAt: number,
+  toCome: readonly CoolingStage[],
+  after: number,
   present: readonly Presence[],
   fastestMs: { readonly first: number; readonly total: number },
-  limits: SafetyLimits,
 ): CoolingPlanned => {
   const stages: { stage: 1 | 2; readAt: number; by: number }[] = []
-  for (const [stage, within, fastest] of [
-    [1, limits.coolingFirstWithin.withinMs, fastestMs.first],
-    [2, limits.coolingWithin.withinMs, fastestMs.total],
-  ] as const) {
-    const by = startsAt + within
-    const readAt = latestPresence(present, startsAt, by)
+  for (const { stage, by, within } of toCome) {
+    const fastest = stage === 1 ? fastestMs.first : fastestMs.total
+    const readAt = latestPresence(present, after, by)
     if (readAt === null) return { ok: false, stage, why: 'nobody-there', by }
-    if (readAt - startsAt < fastest) return { ok: false, stage, why: 'too-soon', by }
+    if (readAt < by - within.withinMs + fastest) return { ok: false, stage, why: 'too-soon', by }
     stages.push({ stage, readAt, by })
   }
-  return { ok: true, plan: { stages } }
+  return { ok: true, stages }
 }

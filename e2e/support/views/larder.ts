@@ -3,7 +3,9 @@ import type { Page } from '@playwright/test'
 import type { LarderShown, LotShown } from '#lib/larder/shelf-view.ts'
 import { lotLabelWords } from '#lib/rooms/care/words/lot-label-en.ts'
 import type { ServicesHere } from '#lib/rooms/day/views/services-here.ts'
+import type { Reading } from '#lib/safety/readings.ts'
 import { larderScreen as words } from '#lib/words/larder/screen-en.ts'
+import { takeWords } from '#lib/words/larder/take-en.ts'
 import { on, type View } from './view.ts'
 
 const HOUR = 3_600_000
@@ -57,6 +59,30 @@ const RELABELLED: readonly LotShown[] = [
   }),
 ]
 
+/** Older and younger of one food: the older one's label is open. */
+const BEHIND: readonly LotShown[] = [
+  ...RELABELLED.map((one) => ({ ...one, component: 'slaw', lastDay: '2026-12-06' })),
+  lot('younger', 'Sesame slaw', { component: 'slaw', isFirst: false }),
+]
+
+const READ: Omit<Reading, 'at'> = {
+  ...{ probe: 'probe 1', where: 'middle-stirred', initialled: true },
+  temperature: { tenths: 1500, scale: 'F' },
+}
+
+/** It cools, and nobody said to be there as its next stage ends. */
+const UNATTENDED: readonly LotShown[] = [
+  lot('beans', 'Black beans', {
+    ...{ kept: 'cooling', presentUntil: NOW - HOUR / 2, isFirst: false },
+    next: { what: 'stage', stage: 1, at: NOW + HOUR },
+    label: {
+      ...{ madeOf: [], before: [], touched: [], cooledFrom: 'cooked', startedAt: null },
+      ...{ cooling: [{ ...READ, at: NOW - HOUR }], finishedAt: null, endsAt: null, limits: {} },
+      ...{ useBy: null, allergens: null, listed: [] },
+    },
+  }),
+]
+
 const SERVICES: ServicesHere = {
   station: { id: 'alder-hall', timeZone: 'America/Chicago' },
   followed: { service: 's-open', isOpen: true },
@@ -101,5 +127,7 @@ export const larderViews: readonly View[] = [
   toldLots(RELABELLED)(
     larder('a label changed', 'quiet', lotLabelWords.which, [/^Sesame slaw/], {}),
   ),
+  toldLots(BEHIND)(larder('behind a label', 'quiet', takeWords.toOlder, [/Tue, Dec 8/], JOBS)),
+  toldLots(UNATTENDED)(larder('cooling, nobody stays', 'quiet', words.whoStays, [/^Black/], JOBS)),
   toldLots(LOTS)(larder('frozen', 'quiet', words.thaw, [/^Herb chicken/], JOBS)),
 ]

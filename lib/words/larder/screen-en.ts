@@ -32,6 +32,7 @@ export const larderScreen = {
   unread: 'Nobody read it for a day: read it first',
   stays: (time: string) => `Somebody is there until ${time}`,
   nobody: 'Nobody said to be there by then',
+  whoStays: 'Somebody stays to read it until',
   first: 'goes first',
   relabelled: 'A label changed since: say which pack it was made of',
   jumped:

@@ -19,6 +19,10 @@ export const takeWords = {
   noAmount: 'That isn’t an amount',
   whyNotFirst: 'Why not the one that goes first?',
   why: WHY,
+  /** Over the younger one of the same food. */
+  labelFirst: (lastDay: string | null) =>
+    `An older one${lastDay === null ? '' : ` (last day ${lastDay})`} goes first, and waits for its label to be read.`,
+  toOlder: 'Go to the older one',
   done: (amount: string, name: string, service: string) =>
     `Taken: ${amount} of ${name}, into ${service}. It is a batch there, with its date and readings.`,
   notTaken: (name: string, why: string) => `${name}: not taken. ${why}`,

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { coolingState, coolingWays, planCooling } from '#lib/safety/cooling.ts'
+import {
+  coolingStages,
+  coolingState,
+  coolingWays,
+  planCooling,
+  stagesToCome,
+} from '#lib/safety/cooling.ts'
 import { MODEL_CODE as limits } from '#lib/safety/limits.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import { at, read } from '#tests/support/readings.ts'
@@ -126,27 +132,22 @@ describe('cooling', () => {
   })
 
   const fastest = { first: 60 * 60_000, total: 4 * 60 * 60_000 }
+  const there = (present: readonly (readonly [string, string])[]) =>
+    present.map(([one, other]) => ({ from: at(one), to: at(other) }))
   const plan = (from: string, ...present: readonly (readonly [string, string])[]) =>
-    planCooling(
-      at(from),
-      present.map(([one, other]) => ({ from: at(one), to: at(other) })),
-      fastest,
-      limits,
-    )
+    planCooling(coolingStages('cooked', at(from), limits), at(from), there(present), fastest)
 
   it('[F25] each stage is read as late as somebody is there, before its time is over', () => {
     expect(plan('12:00', ['06:00', '23:00'])).toEqual({
       ok: true,
-      plan: {
-        stages: [
-          { stage: 1, readAt: at('14:00'), by: at('14:00') },
-          { stage: 2, readAt: at('18:00'), by: at('18:00') },
-        ],
-      },
+      stages: [
+        { stage: 1, readAt: at('14:00'), by: at('14:00') },
+        { stage: 2, readAt: at('18:00'), by: at('18:00') },
+      ],
     })
     expect(plan('12:00', ['06:00', '13:30'], ['16:30', '17:00'])).toMatchObject({
       ok: true,
-      plan: { stages: [{ readAt: at('13:30') }, { readAt: at('17:00') }] },
+      stages: [{ readAt: at('13:30') }, { readAt: at('17:00') }],
     })
   })
 
@@ -181,5 +182,42 @@ describe('cooling', () => {
     expect(plan('12:00', ['06:00', '13:00'], ['15:00', '16:00']).ok).toBe(true)
     expect(plan('12:00', ['06:00', '12:59'], ['15:00', '16:00'])).toMatchObject({ stage: 1 })
     expect(plan('12:00', ['06:00', '13:00'], ['15:00', '15:59'])).toMatchObject({ stage: 2 })
+  })
+
+  it('[B80] food from room temperature has one stage: 41 °F within 4 hours of when it was made, 3-501.14(B)', () => {
+    const [only, ...others] = coolingStages('room', at('09:00'), limits)
+    expect(others).toEqual([])
+    expect(only).toMatchObject({ stage: 2, by: at('13:00') })
+    expect(only?.within.paragraph).toBe('3-501.14(B)')
+    const cooked = coolingStages('cooked', at('09:00'), limits)
+    expect(cooked.map((one) => [one.by, one.within.paragraph])).toEqual([
+      [at('11:00'), '3-501.14(A)(1)'],
+      [at('15:00'), '3-501.14(A)(2)'],
+    ])
+  })
+
+  it('[B80] only stages that no reading shows yet are to come', () => {
+    const of = (one: ReturnType<typeof state>) =>
+      stagesToCome(one, 'cooked', limits).map(({ stage }) => stage)
+    expect(of(state('12:30', start))).toEqual([1, 2])
+    expect(of(state('13:30', start, read(70, '13:00')))).toEqual([2])
+    expect(of(state('13:30', start, read(41, '13:00')))).toEqual([])
+    expect(of(state('14:01', start))).toEqual([])
+  })
+
+  it('[B80] from room temperature it is read within its 4 hours, by who is there after its last reading', () => {
+    const room = (after: string, ...present: readonly (readonly [string, string])[]) =>
+      planCooling(coolingStages('room', at('09:00'), limits), at(after), there(present), {
+        first: 0,
+        total: 0,
+      })
+    expect(room('10:00', ['06:00', '12:00'])).toEqual({
+      ok: true,
+      stages: [{ stage: 2, readAt: at('12:00'), by: at('13:00') }],
+    })
+    // There before it was read, and from 15:00 on, as both stages of cooked food would let them.
+    expect(room('10:00', ['06:00', '10:00'], ['13:01', '15:00'])).toEqual({
+      ...{ ok: false, stage: 2, why: 'nobody-there', by: at('13:00') },
+    })
   })
 })

@@ -2,7 +2,8 @@
 
 import type { SafetyReason } from '#lib/estimate/advice-reason.ts'
 import type { Suggestion } from '#lib/estimate/station-forecast.ts'
-import { batchReadBy, coolingStay } from '#lib/rooms/food/facts/batch-watch.ts'
+import { batchReadBy } from '#lib/rooms/food/facts/batch-watch.ts'
+import { coolingStay } from '#lib/rooms/food/facts/cooling/who-stays.ts'
 import { coolingOf, holdingOf, practiceOf } from '#lib/rooms/food/facts/food-now.ts'
 import { sanitizerNext } from '#lib/rooms/food/facts/sanitizer.ts'
 import { shelfNext } from '#lib/rooms/food/facts/shelf-reading.ts'

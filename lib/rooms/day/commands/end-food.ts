@@ -1,12 +1,13 @@
 import { z } from 'zod'
-import { endMark, endsAt, keptBy } from '#lib/rooms/day/facts/ends/food-history.ts'
+import { coolingAt, endMark, endsAt, keptBy } from '#lib/rooms/day/facts/ends/food-history.ts'
 import { goesAlong } from '#lib/rooms/day/facts/ends/goes-along.ts'
 import { thrownOut } from '#lib/rooms/day/facts/ends/thrown-out.ts'
 import { toAnswer } from '#lib/rooms/day/facts/ends/to-answer.ts'
-import { notPresent } from '#lib/rooms/food/facts/batch-watch.ts'
+import { coolsFrom, notPresent } from '#lib/rooms/food/facts/cooling/who-stays.ts'
 import { heldReading } from '#lib/rooms/food/facts/held-reading.ts'
 import { INVENTED_INITIALS } from '#lib/rooms/food/facts/invented-readings.ts'
 import { takenReading } from '#lib/rooms/food/facts/reading.ts'
+import { coolingState } from '#lib/safety/cooling.ts'
 import { ENDS, type End, HOW_MUCH, isSetAside } from '#lib/safety/ends.ts'
 import type { Reading } from '#lib/safety/readings.ts'
 import { type Decision, happened, refuse, refuseHaving } from '#lib/service/commands/decision.ts'
@@ -20,10 +21,12 @@ import {
 } from '#lib/service/commands/food-fields.ts'
 import type { ServiceEvent } from '#lib/service/events/event.ts'
 import { PLACE_KINDS } from '#lib/service/events/food-event.ts'
+import { limitsOf } from '#lib/service/food-limits.ts'
 import { boundAt } from '#lib/service/held-stock.ts'
 import { noPlace, type Placed, placeOf } from '#lib/service/place.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { openBuilds } from '#lib/service/tickets.ts'
+import { componentOf } from '#lib/station/find.ts'
 
 const { preparedOn, useBy } = dateFields
 
@@ -99,20 +102,27 @@ const owedTo = (state: RunningState, { component, amount }: Placed): number => {
   return owed > others - amount ? builds.length : 0
 }
 
-/** A cooling begins with a reading, and only where somebody stays who can take the others. */
+/**
+ * A cooling begins with a reading, and goes on where somebody stays who can take the others: of what
+ * cools already, from now on.
+ */
 const coolingLacks = (
   state: RunningState,
   place: Placed,
   { reading, presentUntil }: { readonly reading: Reading | null; readonly presentUntil?: number },
   now: number,
 ): Decision | null => {
-  const heldBy = keptBy(state, place, now)
+  const { station } = state
   const own = place.what === 'batch' ? state.batches[place.id] : undefined
-  if (heldBy !== 'cooling' && !reading)
-    return refuse({ code: 'end-asks-reading', id: place.id, end: 'cool' })
-  const startsAt = reading?.at ?? own?.cooling[0]?.at ?? now
+  const from = coolsFrom(componentOf(station, place.component))
+  const cooling = reading
+    ? coolingState([reading], from, reading.at, limitsOf(station), null)
+    : coolingAt(state, place, now)
+  if (!cooling) return refuse({ code: 'end-asks-reading', id: place.id, end: 'cool' })
   const away = notPresent(state, place.id, {
-    startsAt,
+    cooling,
+    from,
+    after: reading?.at ?? now,
     presentUntil: presentUntil ?? own?.presentUntil,
   })
   return away ? refuse(away) : null

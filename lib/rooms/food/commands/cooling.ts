@@ -1,6 +1,7 @@
 import { z } from 'zod'
 import { withFoodOf } from '#lib/rooms/food/commands/batch.ts'
-import { batchHeldBy, notPresent } from '#lib/rooms/food/facts/batch-watch.ts'
+import { batchHeldBy } from '#lib/rooms/food/facts/batch-watch.ts'
+import { coolsFrom, notPresent } from '#lib/rooms/food/facts/cooling/who-stays.ts'
 import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
 import { unreadUntil } from '#lib/rooms/food/facts/held-reading.ts'
 import {
@@ -26,7 +27,8 @@ import { limitsOf } from '#lib/service/food-limits.ts'
 import { componentOf, findComponent } from '#lib/station/find.ts'
 
 /**
- * The first reading starts both stages, and only where somebody stays who can take the others. A
+ * With the first reading somebody stays who can take the others: of both stages of cooked food, of the
+ * one of food from room temperature; of what is cold by then, or was missed, nothing is left to read. A
  * reading that misses its stage takes the batch off sale.
  */
 export const recordCooling = defineCommand({
@@ -63,9 +65,12 @@ export const recordCooling = defineCommand({
       const unread = heldBy === null ? [] : unreadUntil(state, { id, heldBy }, reading, now)
       if (unread.length > 0)
         return refuseHaving({ code: 'off-sale', component: batch.component }, unread)
-      if (isFirst) {
+      const after = { ...batch, cooling: [...batch.cooling, reading] }
+      const cooling = coolingOf(state.station, after, now)
+      if (isFirst && cooling) {
+        const from = coolsFrom(componentOf(state.station, batch.component))
         const { presentUntil } = command
-        const away = notPresent(state, id, { startsAt: reading.at, presentUntil })
+        const away = notPresent(state, id, { cooling, from, after: reading.at, presentUntil })
         if (away) return refuse(away)
       }
       const read: ServiceEvent = {
@@ -74,8 +79,6 @@ export const recordCooling = defineCommand({
         reading,
         ...(command.presentUntil === undefined ? {} : { presentUntil: command.presentUntil }),
       }
-      const after = { ...batch, cooling: [...batch.cooling, reading] }
-      const cooling = coolingOf(state.station, after, now)
       const isOut =
         cooling?.state === 'missed' ||
         cooling?.state === 'warmed' ||
@@ -97,7 +100,7 @@ export const recordCooling = defineCommand({
       reading ? [{ batch, reading, initials: INVENTED_INITIALS, presentUntil }] : [],
     )
   },
-  rules: ['B19', 'B29', 'F23', 'F24', 'F25', 'F87'],
+  rules: ['B19', 'B29', 'B80', 'F23', 'F24', 'F25', 'F87'],
   example: {
     batch: 'b1',
     reading: HOT_READING,

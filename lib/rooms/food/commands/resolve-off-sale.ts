@@ -1,8 +1,9 @@
 import { z } from 'zod'
-import { notPresent } from '#lib/rooms/food/facts/batch-watch.ts'
+import { notPresent } from '#lib/rooms/food/facts/cooling/who-stays.ts'
 import { broughtBy } from '#lib/rooms/food/facts/probe-trail.ts'
 import { takenHeatReading } from '#lib/rooms/food/facts/reading.ts'
 import { batchWays, waysFor } from '#lib/rooms/food/facts/ways-out.ts'
+import { coolingState } from '#lib/safety/cooling.ts'
 import { resolveProblem } from '#lib/safety/holding.ts'
 import { REHEATING_PLACES, reheated } from '#lib/safety/reheating.ts'
 import { happened, refuse } from '#lib/service/commands/decision.ts'
@@ -94,8 +95,11 @@ export const resolveOffSale = defineCommand({
       if ('refusal' in heated) return refuse(heated.refusal)
       const { reading } = heated
       const { presentUntil } = command
+      // Only what missed its first stage is cooled again, so it was cooked.
+      const from = 'cooked'
+      const cooling = coolingState([reading], from, reading.at, limitsOf(state.station), null)
       const away = mayCoolAgain
-        ? notPresent(state, id, { startsAt: reading.at, presentUntil })
+        ? notPresent(state, id, { cooling, from, after: reading.at, presentUntil })
         : null
       if (away) return refuse(away)
       const stays = mayCoolAgain && presentUntil !== undefined ? { presentUntil } : {}

@@ -1,7 +1,6 @@
-/** How a batch that waits to be loaded is kept, and when it is read; who stays while it cools. */
+/** How a batch that waits to be loaded is kept, and when it is read. */
 
 import { coolingOf, isCookedHere, practiceFor, TELLING_MS } from '#lib/rooms/food/facts/food-now.ts'
-import { planCooling } from '#lib/safety/cooling.ts'
 import { type HoldingState, waitingState } from '#lib/safety/holding.ts'
 import type { LoadProblem } from '#lib/safety/load.ts'
 import type { Reading } from '#lib/safety/readings.ts'
@@ -11,7 +10,6 @@ import { lastReadAt } from '#lib/service/batch-read.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import { boundAt, isReadSinceJump } from '#lib/service/held-stock.ts'
-import type { Refusal } from '#lib/service/refusal.ts'
 import type { RunningState } from '#lib/service/state.ts'
 import { findComponent } from '#lib/station/find.ts'
 import type { StationDocument } from '#lib/station/station-document.ts'
@@ -118,38 +116,4 @@ export const batchReadBy = (state: RunningState, id: string, now: number): numbe
   const dueAt = batch ? dueAtOf(state, batch, id, now) : null
   if (!batch || dueAt === null) return null
   return dueAt >= batch.toldAt ? dueAt : batch.toldAt + TELLING_MS
-}
-
-export interface CoolingStay {
-  /** Until then somebody said to be there, epoch milliseconds. */
-  readonly until: number
-  /** Its stage goes on for longer: it is read before, or somebody says anew who stays. */
-  readonly isTooShort: boolean
-}
-
-/** null where nothing cools, or nobody said so, as in an older log. `now` in epoch milliseconds. */
-export const coolingStay = (
-  station: StationDocument,
-  batch: BatchState,
-  now: number,
-): CoolingStay | null => {
-  const { presentUntil: until } = batch
-  const cooling = coolingOf(station, batch, now)
-  if (until === undefined || batch.offSale || !cooling || !('dueAt' in cooling)) return null
-  return { until, isTooShort: until < cooling.dueAt }
-}
-
-/** Food can't pass a stage at once: a reading before this could only fail. Common practice, no source. */
-const NO_SOONER = { first: 0, total: 0 }
-
-/** Why nobody would be there to read a cooling that starts at a moment; null where somebody stays. */
-export const notPresent = (
-  state: RunningState,
-  batch: string,
-  { startsAt, presentUntil = startsAt }: { startsAt: number; presentUntil: number | undefined },
-): Refusal | null => {
-  const present = [{ from: startsAt, to: presentUntil }]
-  const plan = planCooling(startsAt, present, NO_SOONER, limitsOf(state.station))
-  if (plan.ok) return null
-  return { code: 'cannot-cool', batch, stage: plan.stage, why: plan.why, by: plan.by }
 }

@@ -4,6 +4,7 @@ import type { CoolBy } from '#lib/rooms/food/facts/cooling/cool-by.ts'
 import type { BatchStep } from '#lib/rooms/food/views/batch-steps.ts'
 import type { BatchPicture } from '#lib/rooms/food/views/batch-strip.ts'
 import { record } from '#lib/rooms/food/words/reading-en.ts'
+import type { CoolingStage } from '#lib/safety/cooling.ts'
 import { HOUR_MS, type SafetyLimits, type TemperatureLimit } from '#lib/safety/limits.ts'
 import type { ReheatingPlace } from '#lib/safety/reheating.ts'
 import type { Scale } from '#lib/safety/temperature.ts'
@@ -89,6 +90,10 @@ const sayCoolAfter = (
   return `Then cool it: ${figure(coolingFrom)} to ${figure(coolingFirstTo)} °${scale} within ${hours(coolingFirstWithin)}, ${figure(coolingTo)} °${scale} within ${hours(coolingWithin)} in all`
 }
 
+/** "41 °F by 1:05: 4 h from when it was made (3-501.14(B)). It isn’t cooled where nobody stays to read it." */
+const sayCoolWhyRoom = ({ to, within, by }: CoolingStage, scale: Scale, time: SayTime): string =>
+  `${to.tenths[scale] / 10} °${scale} by ${time(by)}: ${within.withinMs / HOUR_MS} h from when it was made (${within.paragraph}). It isn’t cooled where nobody stays to read it.`
+
 export const batchWords = {
   batches: 'Batches',
   behind: 'Back-ups and batches',
@@ -126,6 +131,7 @@ export const batchWords = {
   finishDone: (name: string, count: number) => `${name}: ${portions(count)} ready`,
   coolWhy:
     'The first reading starts the clock of cooling. It isn’t cooled where nobody stays to read it.',
+  coolWhyRoom: sayCoolWhyRoom,
   coolPresent: 'Who reads it stays until',
   coolStays: (until: string) => `somebody stays until ${until}`,
   coolAlone: (until: string) => `nobody said to be there after ${until}`,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { notYetClosed } from '#lib/rooms/day/facts/not-yet-closed.ts'
-import { coolingStay } from '#lib/rooms/food/facts/batch-watch.ts'
+import { coolingStay } from '#lib/rooms/food/facts/cooling/who-stays.ts'
 import type { BatchState } from '#lib/service/food-state.ts'
 import { at, fahrenheit, minute, read, until, whenAt } from '#tests/support/food.ts'
 import { codeOf, type Given, openedService, refusalOf, running } from '#tests/support/service.ts'

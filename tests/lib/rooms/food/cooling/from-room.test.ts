@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest'
+import { hoursToStay, stagesFrom } from '#lib/rooms/food/facts/cooling/who-stays.ts'
 import { coolingOf } from '#lib/rooms/food/facts/food-now.ts'
+import { componentOf } from '#lib/station/find.ts'
 import { at, minute, read, until, whenAt } from '#tests/support/food.ts'
-import { codeOf, type Given, given, running, type Told } from '#tests/support/service.ts'
+import { codeOf, type Given, given, refusalOf, running, type Told } from '#tests/support/service.ts'
 
 const stays = { presentUntil: minute(600) }
 const start = (startedAt: number, loads = 1): Given => ({
@@ -80,6 +82,55 @@ describe('food that is mixed from what stood at room temperature', () => {
     const earlier = at(mixed, 20, finish(0))
     expect(b1(earlier)).not.toHaveProperty('firstDone')
     expect(dueAt(at(earlier, 30, cooling(65, 30)), 30)).toBe(minute(240))
+  })
+})
+
+describe('who stays while it cools', () => {
+  const mixed = at(given(), 1, start(0), finish(1))
+  const unattended = (degrees: number, readAt: number, more: object = {}): Given => ({
+    ...{ type: 'recordCooling', batch: 'b1', ...read(degrees, { at: minute(readAt) }), ...more },
+  })
+  const until = (minutes: number) => ({ presentUntil: minute(minutes) })
+
+  it('[B80] is asked by the 4 hours from when it was made (3-501.14(B)), and by neither stage of cooked food', () => {
+    const refused = (more: object) => refusalOf(whenAt(mixed, 60, unattended(65, 60, more)))
+    const by = { code: 'cannot-cool', batch: 'b1', stage: 2, why: 'nobody-there', by: minute(241) }
+    expect(refused({})).toEqual(by)
+    expect(refused(until(60))).toEqual(by)
+    expect(refused(until(61))).toBeNull()
+  })
+
+  it('[B80] isn’t asked where nothing is left to read: it is cold in time, or too late', () => {
+    expect(codeOf(whenAt(mixed, 60, unattended(41, 60)))).toBeNull()
+    expect(off(at(mixed, 60, unattended(41, 60)))).toBeNull()
+    const late = at(given(), 1, start(-300), finish(-270), unattended(65, 1))
+    expect(off(late)).toBe('cooling-missed')
+  })
+
+  it('[B80] proposes the hours to the end of its own last stage', () => {
+    const { station, batches } = running(mixed)
+    const [tuna, rice] = ['tuna', 'rice'].map((id) => componentOf(station, id))
+    if (!tuna || !rice) throw new Error('the demo has both')
+    const b1 = batches.b1 ?? null
+    const hours = (component: typeof tuna, now: number, readAt = now) =>
+      hoursToStay(stagesFrom(station, component, b1, minute(readAt)), minute(now))
+    expect(hours(tuna, 1)).toBe(4)
+    expect(hours(tuna, 60)).toBe(4)
+    expect(hours(tuna, 61)).toBe(3)
+    expect(hours(tuna, 300)).toBe(1)
+    expect(hours(rice, 60)).toBe(6)
+    expect(hours(rice, 120, 60)).toBe(5)
+  })
+
+  it('[B80] is asked again at the close, by what is to come, from then on', () => {
+    const cools = at(mixed, 60, unattended(65, 60, until(90)))
+    const cool = (more: object = {}): Given => ({ ...setAside, end: 'cool', ...more }) as Given
+    const refused = (minutes: number, more: object = {}) =>
+      refusalOf(whenAt(cools, minutes, cool(more)))
+    expect(refused(80)).toBeNull()
+    expect(refused(100)).toMatchObject({ code: 'cannot-cool', stage: 2, by: minute(241) })
+    expect(refused(100, until(99))).toMatchObject({ code: 'cannot-cool', stage: 2 })
+    expect(refused(100, until(240))).toBeNull()
   })
 })
 

@@ -1,6 +1,7 @@
 /** Which days and hours a label says: when food was made, and when it is thrown out. */
 import { civilDate, minuteOfDay } from '#lib/measure/civil.ts'
-import { coolingOf, needsBatch } from '#lib/rooms/food/facts/food-now.ts'
+import { coolsFrom } from '#lib/rooms/food/facts/cooling/who-stays.ts'
+import { coolingOf, firstDoneAt, needsBatch } from '#lib/rooms/food/facts/food-now.ts'
 import { preparedOf } from '#lib/rooms/prep/facts/tasks-now.ts'
 import type { CoolingFrom, CoolingState } from '#lib/safety/cooling.ts'
 import { dateMark, stampOf } from '#lib/safety/date-marks.ts'
@@ -168,14 +169,21 @@ const stage = (
   }
 }
 
-/** What is still to be read of food that cools, by where its cooling is; null before its first reading. */
+/**
+ * What is still to be read of food that cools, by where its cooling is; null before its first reading.
+ *
+ * @param madeAt when the first of it was made, epoch milliseconds: of food from room temperature its 4
+ *   hours run from then, read or not (FDA Food Code 2022, 3-501.14(B)); null where nobody told
+ */
 export const coolingToRead = (
   from: CoolingFrom,
   now: CoolingState | null,
   read: readonly Reading[],
   limits: SafetyLimits,
+  madeAt: number | null = null,
 ): LabelCooling | null => {
-  const startedAt = now !== null && 'startedAt' in now ? now.startedAt : null
+  const unread = from === 'room' && now === null ? madeAt : null
+  const startedAt = now !== null && 'startedAt' in now ? now.startedAt : unread
   if (now !== null && ['cooled', 'missed', 'warmed'].includes(now.state)) return null
   if (from === 'room')
     return {
@@ -203,12 +211,13 @@ export const coolingOfBatch = (
   const limits = limitsOf(state.station)
   const choice = state.prep?.foods.find((one) => one.component === component.id)
   const isCooked = component.food.kind !== 'ready' && component.food.kind !== 'not-cooked'
-  const from = isCooked ? 'cooked' : 'room'
+  const from = coolsFrom(component)
   if (batch !== null && batch.cooling.length > 0)
     return coolingToRead(from, coolingOf(state.station, batch, now), batch.cooling, limits)
   const isToCool =
     choice?.ahead === true ||
     choice?.fromRoom === true ||
     (isCooked && component.held === 'cold' && needsBatch(component))
-  return isToCool ? coolingToRead(from, null, [], limits) : null
+  const madeAt = batch && firstDoneAt(batch)
+  return isToCool ? coolingToRead(from, null, [], limits, madeAt) : null
 }

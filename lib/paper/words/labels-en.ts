@@ -186,7 +186,7 @@ export const sayCooling = (
   ...stages.map((one) => stageRow(one, where)),
   ...(stages.some(({ by }) => by === null)
     ? sentence(
-        `By: ${stages.map(({ within }) => hours(within.withinMs)).join(' and ')} from the first reading.`,
+        `By: ${stages.map(({ within }) => hours(within.withinMs)).join(' and ')} from ${start === null ? 'when it was made' : 'the first reading'}.`,
         { pt: 9 },
       )
     : []),

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react'
 import { DayReadings } from '#components/food/day-readings.tsx'
 import { EndAmountSteps } from '#components/food/end-amount-steps.tsx'
+import { EndCool } from '#components/food/end-cool.tsx'
 import styles from '#components/food/end-form.module.css'
 import { EndLeft } from '#components/food/end-left.tsx'
 import { useEndAmount } from '#components/food/use-end-amount.ts'
@@ -23,7 +24,9 @@ import { Choice } from '#components/ui/choice.tsx'
 import { civilDate, dayBefore } from '#lib/measure/civil.ts'
 import { hotFood, hotSum } from '#lib/rooms/day/facts/ends/hot-food.ts'
 import { toAnswer } from '#lib/rooms/day/facts/ends/to-answer.ts'
+import { coolEnd } from '#lib/rooms/day/views/cool-end.ts'
 import { barredTogether, type EndStep, endStepAt } from '#lib/rooms/day/views/end-step.ts'
+import { hoursToStay } from '#lib/rooms/food/facts/cooling/who-stays.ts'
 import { coolLimit, readingOf } from '#lib/rooms/food/views/reading-entry.ts'
 import type { End } from '#lib/safety/ends.ts'
 import { HOUR_MS, MINUTE_MS } from '#lib/safety/limits.ts'
@@ -34,9 +37,6 @@ type Props = TaskProps<'end'>
 
 /** All that is hot goes at once. */
 type Ending = End | 'all-hot'
-
-/** What both stages of cooling take; said by the first tap, whichever it is. */
-const USUAL_HOURS = 6
 
 function EndOne({
   state,
@@ -57,6 +57,7 @@ function EndOne({
   const { what, id, component } = place
   const allHot = hotSum(state, now)
   const { timeZone } = state.station
+  const { scale } = state.station.safety
   const limits = limitsOf(state.station)
   // What cools is due hours later.
   const time = (at: number) => words.sayClock(at, timeZone)
@@ -69,21 +70,24 @@ function EndOne({
   const initials = isThrown ? signed : kept
   const much = useEndAmount(state, place)
   const isRead = end === 'cool' && heldBy === 'hot'
+  const cools = offered.some((one) => one.end === 'cool') ? coolEnd(state, place, now) : null
+  // Of what cools already somebody may have said to stay: said anew where they leave too early.
+  const isStayAsked = end === 'cool' && cools?.isStayed === false
   const form = useReading(state, component, 'hot-holding', coolLimit(limits, null))
   const unit = much.isPieces ? 'piece' : 'mg'
   const shown = words.amount(much.amount ?? place.amount, unit)
   const name = foodName(state, what, id)
   const onward = () => (next ? choose({ task: 'end', at: next }) : choose({ task: 'close' }))
-  const readBy = isRead ? time(now + limits.coolingFirstWithin.withinMs) : null
+  const readBy = end === 'cool' ? cools?.stages[0]?.by : undefined
   const doneAs = (one: End) =>
-    readBy === null ? words.ends.done(name, one) : words.ends.doneCool(name, readBy)
+    readBy === undefined ? words.ends.done(name, one) : words.ends.doneCool(name, time(readBy))
   const sent = useJob({
     acting,
     about: `${what} ${id}`,
     lacks: [
       end === null ? words.ends.tapEnd : null,
       end !== 'all-hot' && much.amount === null ? words.ends.tapHow : null,
-      isRead && hours === null ? words.ends.tapPresent : null,
+      isStayAsked && hours === null ? words.ends.tapPresent : null,
     ],
     form: isRead ? form : null,
     initials: isRead ? null : initials,
@@ -102,7 +106,9 @@ function EndOne({
         initials: by,
         ...(day === null ? {} : { preparedOn: day }),
         ...(reading ? { reading } : {}),
-        ...(isRead && hours !== null ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS } : {}),
+        ...(isStayAsked && hours !== null
+          ? { presentUntil: now + hours * HOUR_MS + MINUTE_MS }
+          : {}),
       }
     },
     done: end === null ? '' : end === 'all-hot' ? words.ends.allHotDone : doneAs(end),
@@ -112,8 +118,10 @@ function EndOne({
   const isWeighed = much.how === 'weighed' && end !== 'all-hot'
   // Beside what is asked, where nothing is typed in figures: below it its last line was cut.
   const isBarredAside = !isPhone && !isRead && !isWeighed && barred.length > 0
+  const coolFirst = cools && end !== 'all-hot' && <EndCool {...{ cools, state, now, time }} />
   const notOffered = (
     <div className={styles.notOffered}>
+      {!isPhone && coolFirst}
       <p className={job.small}>
         <b>{words.ends.notOffered}.</b> {words.ends.decides}
       </p>
@@ -124,8 +132,19 @@ function EndOne({
       </ul>
     </div>
   )
+  const isTight = isPhone && isRead
   const side = isRead ? (
-    <ReadingPad form={form} />
+    <div className={styles.tight}>
+      <ReadingPad form={form}>
+        {isPhone && (
+          <p className={job.legend}>
+            <b>
+              {words.readings.limitIs} {words.safety.limit(limits.coolingFrom, scale)}
+            </b>
+          </p>
+        )}
+      </ReadingPad>
+    </div>
   ) : isWeighed ? (
     <WeightPad much={much} />
   ) : isBarredAside ? (
@@ -152,20 +171,33 @@ function EndOne({
       }
       side={side}
     >
-      <EndLeft {...{ state, step, much, now, isRead }} hot={end === 'all-hot' ? allHot : null} />
-      {end !== 'all-hot' && <DayReadings read={step.read} limits={limits} time={time} />}
+      {!isTight && (
+        <EndLeft {...{ state, step, much, now, isRead }} hot={end === 'all-hot' ? allHot : null} />
+      )}
+      {end !== 'all-hot' && !isTight && (
+        <DayReadings read={step.read} limits={limits} time={time} />
+      )}
       <div className={styles.ends} data-pad="">
-        {offered.map((one) => (
+        {(isTight ? offered.filter((one) => one.end === end) : offered).map((one) => (
           <Button
             key={one.end}
             aria-pressed={end === one.end}
-            sub={words.ends.endMore[one.end]}
+            sub={
+              one.end === 'cool' && cools
+                ? words.ends.coolBy(cools.stages, scale, time)
+                : words.ends.endMore[one.end]
+            }
             onClick={() => choosesEnd(one.end)}
           >
             {words.ends.end[one.end]}
           </Button>
         ))}
-        {heldBy === 'hot' && (
+        {isTight && (
+          <Button kind="quiet" onClick={() => setEnd(null)}>
+            {words.ends.other}
+          </Button>
+        )}
+        {heldBy === 'hot' && !isTight && (
           <Button
             kind="no"
             aria-pressed={end === 'all-hot'}
@@ -176,18 +208,17 @@ function EndOne({
           </Button>
         )}
       </div>
-      {isRead && (
-        <>
-          <Steps
-            label={words.ends.present}
-            shown={hours === null ? words.ends.presentNot : time(now + hours * HOUR_MS)}
-            by={[-1, 1]}
-            isDead={(one) => hours !== null && (hours + one < 1 || hours + one > 12)}
-            onStep={(one) => setHours(hours === null ? USUAL_HOURS : hours + one)}
-          />
-          <ProbeFields form={form} />
-        </>
+      {isPhone && end === null && coolFirst}
+      {isStayAsked && (
+        <Steps
+          label={words.ends.present}
+          shown={hours === null ? words.ends.presentNot : time(now + hours * HOUR_MS)}
+          by={[-1, 1]}
+          isDead={(one) => hours !== null && (hours + one < 1 || hours + one > 12)}
+          onStep={(one) => setHours(hours === null ? hoursToStay(cools.stages, now) : hours + one)}
+        />
       )}
+      {isRead && <ProbeFields form={form} />}
       {end !== 'all-hot' && <EndAmountSteps {...{ much, place }} isRead={isRead} />}
       {step.asksDay && (
         <Choice

@@ -1,8 +1,13 @@
 /** What the lead's screen says where food comes to its end. */
 
 import type { HotSum } from '#lib/rooms/day/facts/ends/hot-food.ts'
+import type { CoolEnd, TooLittle } from '#lib/rooms/day/views/cool-end.ts'
 import type { DayReading } from '#lib/rooms/day/views/end-step.ts'
+import { tasksEn } from '#lib/rooms/prep/words/tasks-en.ts'
+import type { CoolingStage } from '#lib/safety/cooling.ts'
 import type { End, HowMuch } from '#lib/safety/ends.ts'
+import { MINUTE_MS } from '#lib/safety/limits.ts'
+import type { Scale } from '#lib/safety/temperature.ts'
 import type { PlaceKind } from '#lib/service/events/food-event.ts'
 import { counted, list } from '#lib/words/counted-en.ts'
 import { sayDate } from '#lib/words/day-en.ts'
@@ -28,6 +33,46 @@ const DONE: Readonly<Record<End, string>> = {
   freeze: 'frozen',
   crew: 'eaten by the crew',
   'throw-out': 'thrown out',
+}
+
+type SayTime = (at: number) => string
+
+const figure = ({ to }: CoolingStage, scale: Scale): string => `${to.tenths[scale] / 10} °${scale}`
+
+/** "70 °F by 3:15, 41 °F by 7:15" */
+const sayCoolBy = (stages: readonly CoolingStage[], scale: Scale, time: SayTime): string =>
+  stages.map((one) => `${figure(one, scale)} by ${time(one.by)}`).join(', ')
+
+const sayThere = (there: CoolEnd['there'], time: SayTime): string => {
+  if (there === undefined) return 'Say who stays.'
+  return there === null
+    ? 'By the plan nobody is there then: say who stays.'
+    : `By the plan somebody is there until ${time(there)}.`
+}
+
+/** "Read it now, 135 °F or above, and next in the larder by 3:15. By the plan somebody is there until 3:15." */
+const sayCoolNext = (
+  { stages: [next], isStarted, isStayed, there }: CoolEnd,
+  hot: string,
+  time: SayTime,
+): string => {
+  const by = next ? ` by ${time(next.by)}` : ''
+  const read = isStarted
+    ? `It is read next in the larder${by}.`
+    : `Read it now, ${hot}, and next in the larder${by}.`
+  return `${read} ${isStayed ? 'Somebody said to be there.' : sayThere(there, time)}`
+}
+
+/** "Only 25 min left of its 2 h to 70 °F (3-501.14(A)(1)), counted since 1:20." */
+const sayTooLittle = (
+  { stage, usedMs, leftMs, needsMs }: TooLittle,
+  { scale, now, time }: { readonly scale: Scale; readonly now: number; readonly time: SayTime },
+): string => {
+  const hours = (ms: number) => tasksEn.hours(Math.max(1, Math.floor(ms / MINUTE_MS)))
+  const to = `${hours(stage.within.withinMs)} to ${figure(stage, scale)} (${stage.within.paragraph})`
+  if (needsMs !== null && needsMs > stage.within.withinMs)
+    return `Here it took ${hours(needsMs)} when it was measured, and has ${to}: too slow.`
+  return `Only ${hours(leftMs)} left of its ${to}, counted since ${time(now - usedMs)}.`
 }
 
 const MORE: Readonly<Record<End, string>> = {
@@ -72,6 +117,7 @@ export const endFormWords = {
       'or',
     )}: ${sayWhy(why, paragraph)}.`,
   tapEnd: 'Tap what it comes to',
+  other: 'Another end',
   tapHow: 'Type the weight',
   tapPresent: 'Say until when somebody is there',
   present: 'Somebody is there to read it until',
@@ -83,6 +129,9 @@ export const endFormWords = {
   next: (name: string, what: PlaceKind) => `then ${name}${KIND[what]}`,
   last: 'the last one',
   done: (name: string, end: End) => `${name}: ${DONE[end]}.`,
+  coolBy: sayCoolBy,
+  coolNext: sayCoolNext,
+  coolLittle: sayTooLittle,
   doneCool: (name: string, time: string) => `${name}: cooling. Read it in the larder by ${time}.`,
   allHot: 'Throw out all hot',
   allHotMore: 'amounts not checked',

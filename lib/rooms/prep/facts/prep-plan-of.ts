@@ -30,7 +30,8 @@ const stretchOn = (
   return from === null || to === null || to <= from ? [] : [{ from, to }]
 }
 
-const hereOf = ({ crew }: PlanForPrep, timeZone: string): readonly Here[] =>
+/** When who is there, by a plan. */
+export const hereOf = ({ crew }: Pick<PlanForPrep, 'crew'>, timeZone: string): readonly Here[] =>
   crew.flatMap(({ id, adult, on, from, to }) =>
     stretchOn(on, { from, to }, timeZone).map((one) => ({ who: id, adult, ...one })),
   )

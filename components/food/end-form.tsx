@@ -121,7 +121,7 @@ function EndOne({
   const coolFirst = cools && end !== 'all-hot' && <EndCool {...{ cools, state, now, time }} />
   const notOffered = (
     <div className={styles.notOffered}>
-      {!isPhone && coolFirst}
+      {isBarredAside && coolFirst}
       <p className={job.small}>
         <b>{words.ends.notOffered}.</b> {words.ends.decides}
       </p>

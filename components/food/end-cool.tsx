@@ -1,6 +1,5 @@
 import styles from '#components/food/end-form.module.css'
 import { useFoodWords } from '#components/job/use-food-words.ts'
-import { Note } from '#components/ui/note.tsx'
 import type { CoolEnd } from '#lib/rooms/day/views/cool-end.ts'
 import { limitsOf } from '#lib/service/food-limits.ts'
 import type { RunningState } from '#lib/service/state.ts'
@@ -27,7 +26,7 @@ export function EndCool({
         <b>{words.ends.end.cool}:</b> {words.ends.coolNext(cools, hot, time)}
       </p>
       {tooLittle && (
-        <Note kind="watch">{words.ends.coolLittle(tooLittle, { scale, now, time })}</Note>
+        <p className={styles.little}>{words.ends.coolLittle(tooLittle, { scale, now, time })}</p>
       )}
     </>
   )

@@ -40,6 +40,8 @@ export interface MenuDraft {
   readonly published: number | null
   readonly changed: boolean
   readonly open: boolean
+  /** The station's, such as "2026-11-02": a tablet's clock is its own. */
+  readonly today: string
 }
 export type ChangedRows = Readonly<Partial<Record<EntityKey, Row | null>>>
 /** By ingredient, as in its part of a station document but for its id and names. */

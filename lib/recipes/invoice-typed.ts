@@ -22,6 +22,12 @@ export type InvoiceTyped =
       readonly code: AmountCode
       readonly at: string
     }
+  | {
+      readonly ok: false
+      readonly field: 'date'
+      readonly code: 'later'
+      readonly at: string
+    }
 
 /** Whole cents of money typed as 36, 36.5 or $36.50; null for anything else, and for nothing paid. */
 const centsTyped = (typed: string): number | null => {
@@ -32,8 +38,12 @@ const centsTyped = (typed: string): number | null => {
 
 const MOST_PACKS = 1_000
 
-/** The line, or the first field that isn't understood. */
-export const invoiceTyped = (typed: InvoiceFields): InvoiceTyped => {
+/**
+ * The line, or the first field that isn't understood. A day that isn't yet is refused: it would count as
+ * the newest for years, and no dearer case would.
+ * @param today of the station, as 2026-11-02
+ */
+export const invoiceTyped = (typed: InvoiceFields, today: string): InvoiceTyped => {
   const wrong = (field: keyof InvoiceFields, code: AmountCode, at = ''): InvoiceTyped => ({
     ok: false,
     field,
@@ -48,6 +58,7 @@ export const invoiceTyped = (typed: InvoiceFields): InvoiceTyped => {
   const cents = centsTyped(typed.paid)
   if (cents === null) return wrong('paid', 'zero', typed.paid)
   if (!/^\d{4}-\d{2}-\d{2}$/.test(typed.date)) return wrong('date', 'empty')
+  if (typed.date > today) return { ok: false, field: 'date', code: 'later', at: typed.date }
   return {
     ok: true,
     invoice: { date: typed.date, packs, packTyped: typed.packTyped.trim(), cents },

@@ -171,6 +171,7 @@ export const createMenu = (ports: MenuPorts): Menu => {
         published: shelf.newest(station)?.revision ?? null,
         changed: unpublished(station, draft).length > 0,
         open: ports.isOpen(station),
+        today: today(draft),
       }
     },
     save: ({ station, saw, steps }) => {

@@ -19,7 +19,7 @@ export function InvoiceForm({ now, card }: { readonly now: RecipeNow; readonly c
   const of = bought.includes(chosen) ? chosen : (bought[0] ?? '')
   const row = rowOf(now.draft, 'ingredient', of)
   if (row === undefined) return null
-  const read = invoiceTyped(typed)
+  const read = invoiceTyped(typed, now.today)
   const kept = now.box.bought.get(of)?.ediblePercent ?? null
   const percent = percentTyped(edible ?? String(kept ?? ''))
   const set = (field: keyof typeof UNTYPED) => (value: string) => {
@@ -83,6 +83,8 @@ export function InvoiceForm({ now, card }: { readonly now: RecipeNow; readonly c
         label={words.date}
         type="date"
         value={typed.date}
+        max={now.today}
+        problem={!read.ok && read.code === 'later' ? words.wrongDate : null}
         onChange={({ target }) => set('date')(target.value)}
       />
       <Field

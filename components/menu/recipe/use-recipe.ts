@@ -16,6 +16,8 @@ export interface RecipeNow {
   readonly card: Card | null
   readonly served: ServedAs | null
   readonly currency: string
+  /** The station's, such as "2026-11-02". */
+  readonly today: string
   /** Vessel that it is made in; null where nobody said. */
   readonly vessel: Vessel | null
   /** How it is made. */
@@ -66,6 +68,7 @@ export const useRecipe = (
       served: servedAsOf(draft, recipe),
       currency: typeof said === 'string' && /^[A-Z]{3}$/.test(said) ? said : 'USD',
       vessel: vesselOf(draft, recipe),
+      today: seen.today,
       steps: textsIn(rowOf(draft, 'recipe', recipe), 'steps'),
       take,
       put,

@@ -85,6 +85,7 @@ const answerOf = (
     published,
     changed: draft !== whole,
     open: false,
+    today: TODAY,
   }
 }
 

@@ -200,6 +200,7 @@ export const recipeEn = {
   newest: (date: string, packs: number, pack: string, paid: string) =>
     `${date}: ${sayPacks(packs, pack)}, ${paid}`,
   wrongMoney: 'Type money, as 36.00.',
+  wrongDate: 'That day isn’t yet: type the day of the invoice.',
   wrongPacks: 'Type a whole number from 1.',
   wrongPercent: 'Type 1 to 100, or 4.6 kg of 5.2 kg.',
   kept: 'Recorded.',

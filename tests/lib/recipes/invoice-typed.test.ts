@@ -2,14 +2,15 @@ import { expect, it } from 'vitest'
 import { invoiceTyped, percentTyped } from '#lib/recipes/invoice-typed.ts'
 
 const typed = { date: '2026-11-02', packs: '2', packTyped: '6 x #10 cans', paid: '$72.5' }
+const TODAY = '2026-11-02'
 
 it('[RC27] a line of an invoice is read, or its first wrong field named', () => {
-  expect(invoiceTyped(typed)).toEqual({
+  expect(invoiceTyped(typed, TODAY)).toEqual({
     ok: true,
     invoice: { date: '2026-11-02', packs: 2, packTyped: '6 x #10 cans', cents: 7_250 },
   })
   const wrong = (more: Partial<typeof typed>) => {
-    const read = invoiceTyped({ ...typed, ...more })
+    const read = invoiceTyped({ ...typed, ...more }, TODAY)
     return read.ok ? null : read.field
   }
   expect(wrong({ packs: '0' })).toBe('packs')
@@ -19,6 +20,9 @@ it('[RC27] a line of an invoice is read, or its first wrong field named', () => 
   for (const paid of ['0', '0.00', '', 'much', '1,50', '1.234'])
     expect(wrong({ paid })).toBe('paid')
   expect(wrong({ date: '' })).toBe('date')
+  expect(wrong({ date: '2026-11-03' })).toBe('date')
+  expect(wrong({ date: '2062-11-02' })).toBe('date')
+  expect(wrong({ date: '2025-12-31' })).toBeNull()
 })
 
 it('[RC26] a percent is 1 to 100, and nothing is all of it', () => {

@@ -87,7 +87,7 @@ describe('bad input of a recipe: where, and how to mend it', () => {
 
   it('[RC68] a price of nothing is no price: the field says so, and a line of before isn’t counted', () => {
     const typed = { date: '2026-11-02', packs: '2', packTyped: '6 x #10 cans', paid: '0' }
-    expect(invoiceTyped(typed)).toMatchObject({ ok: false, field: 'paid' })
+    expect(invoiceTyped(typed, '2026-11-02')).toMatchObject({ ok: false, field: 'paid' })
     const free = { date: '2026-11-02', packs: 1, packTyped: '1 #10 can', cents: 0 }
     const draft = put('ingredient:tuna', { invoices: [free] })
     const card = { ...sheetCard, lines: [{ of: 'tuna', isRecipe: false, typed: '1 #10 can' }] }

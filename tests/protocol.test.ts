@@ -133,9 +133,12 @@ describe('PROTOCOL.md', () => {
   })
 
   test('tells every code, each where it belongs', () => {
-    const refused = ['NotLeft', 'Refusal'].flatMap((union) =>
-      literalsOf('lib/service/refusal.ts', union, 'code'),
-    )
+    const refused = [
+      ...['NotLeft', 'Refusal'].flatMap((union) =>
+        literalsOf('lib/service/refusal.ts', union, 'code'),
+      ),
+      ...literalsOf('lib/service/events/plan-refusal.ts', 'PlanRefusal', 'code'),
+    ]
     expect(refused.length).toBeGreaterThan(30)
     expect(sorted(rowsOf('Refused'))).toEqual(sorted(refused))
     const [row = ''] = section('Refused')
